@@ -1,0 +1,53 @@
+// Runs before every npm script, in plain JavaScript for whatever Node the machine has: installs what the lock file asks
+// for when that is not what is installed, then makes sure that the pinned Node is the one that will run.
+import { spawnSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
+const stamp = join(root, 'node_modules', '.soakproof-lock');
+const localNode = join(root, 'node_modules', 'node', 'bin', process.platform === 'win32' ? 'node.exe' : 'node');
+
+const wanted = createHash('sha256')
+  .update(readFileSync(join(root, 'package-lock.json')))
+  .digest('hex');
+const installed = existsSync(stamp) ? readFileSync(stamp, 'utf8') : '';
+
+if (installed !== wanted || !existsSync(localNode)) {
+  install();
+  writeFileSync(stamp, wanted);
+}
+requireNode24();
+
+/** Runs `npm ci` with the npm that started us, or the one on the path. */
+function install() {
+  console.log('Installing what package-lock.json asks for …');
+  const npm = process.env.npm_execpath;
+  const args = ['ci', '--no-audit', '--no-fund', '--loglevel=error'];
+  const options = { cwd: root, stdio: 'inherit' };
+  const result = npm
+    ? spawnSync(process.execPath, [npm, ...args], options)
+    : spawnSync('npm', args, { ...options, shell: process.platform === 'win32' });
+  if (result.status !== 0)
+    stop(
+      `npm ci ended with ${result.status ?? result.signal ?? result.error?.message}. Mend what it says above, then run the same command again.`,
+    );
+}
+
+/** The scripts after this one call `node`, which npm finds in node_modules/.bin. */
+function requireNode24() {
+  const version = spawnSync(localNode, ['--version'], { encoding: 'utf8' });
+  if (version.status !== 0)
+    stop(
+      `The Node that came with the packages does not start (${version.error?.message ?? version.stderr}). Remove node_modules and run the same command again.`,
+    );
+  if (!version.stdout.startsWith('v24.'))
+    stop(`Found Node ${version.stdout.trim()} in node_modules, expected v24. Remove node_modules and run the same command again.`);
+}
+
+function stop(sentence) {
+  console.error(sentence);
+  process.exit(1);
+}

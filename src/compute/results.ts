@@ -1,0 +1,212 @@
+/** What pages see: everything they print, computed. The reader is in `read-results.ts`. */
+
+import type { Drawn } from '../plots/drawn.ts';
+import type { Problem } from '../problem.ts';
+
+/** How a page shows that its numbers are invented, a draft, held back. */
+export interface Marks {
+  readonly invented: boolean;
+  readonly status: 'draft' | 'held back' | 'published';
+}
+
+export interface Link {
+  readonly title: string;
+  /** Path below the base, without a leading slash: `runs/larch-fast/`. */
+  readonly path: string;
+}
+
+/** A figure as pages print it. `shown` comes from the one printer in quantities. */
+export interface ShownFigure {
+  /** Address without alias. */
+  readonly address: string;
+  readonly name: string;
+  /** In words, from the catalogue: "peak temperature". */
+  readonly label: string;
+  /** "71.3 °C", or '' when absent. */
+  readonly shown: string;
+  /** "± 1.2 °C (95 %)", or what is known of it: "repeatability only", '' when exact. */
+  readonly uncertainty: string;
+  /** Reason, when absent. */
+  readonly absent?: string;
+  /** Channel, phase, place, averaging … as short words. */
+  readonly detail: string;
+  readonly inferred: readonly string[];
+  /** "columns a, b; lines 2–3601". */
+  readonly from: string;
+}
+
+/** One numbered note at the foot: what holds a number. */
+export interface HeldNote {
+  readonly number: number;
+  readonly shown: string;
+  readonly expression: string;
+  readonly uncertainty: string;
+  readonly figures: readonly {
+    readonly label: string;
+    readonly method: Link | null;
+    readonly run: Link;
+    readonly shown: string;
+    readonly uncertainty: string;
+    readonly file: string;
+    readonly from: string;
+    readonly inferred: readonly string[];
+  }[];
+}
+
+/** A plot on a page: a Drawn less what is published as files beside it. */
+export interface PagePlot extends Pick<Drawn, 'id' | 'title' | 'alt' | 'method' | 'wide' | 'narrow' | 'table'> {
+  readonly files: { readonly svg: string; readonly png: string; readonly csv: string };
+}
+
+export interface Highlight {
+  readonly label: string;
+  readonly shown: string;
+  readonly uncertainty: string;
+  readonly run: string;
+}
+
+export interface ConditionRow {
+  readonly label: string;
+  readonly text: string;
+}
+
+export interface HomeModel {
+  readonly kind: 'home';
+  readonly notes: readonly {
+    readonly link: Link;
+    readonly date: string;
+    readonly summary: string;
+    readonly device: string;
+    readonly marks: Marks;
+    readonly highlights: readonly Highlight[];
+  }[];
+  readonly devices: readonly Link[];
+}
+
+export interface NoteModel {
+  readonly kind: 'note';
+  readonly title: string;
+  readonly date: string;
+  readonly summary: string;
+  readonly marks: Marks;
+  readonly devices: readonly Link[];
+  readonly runs: readonly {
+    readonly link: Link;
+    readonly alias: string;
+    readonly setting: string;
+    readonly conditions: readonly ConditionRow[];
+  }[];
+  /** Conditions that all its runs share. */
+  readonly shared: readonly ConditionRow[];
+  readonly highlights: readonly Highlight[];
+  readonly headings: readonly { readonly depth: number; readonly id: string; readonly text: string }[];
+  readonly pieces: readonly (string | PagePlot)[];
+  readonly heldNotes: readonly HeldNote[];
+  readonly cautions: readonly string[];
+  readonly disclosure: string;
+  readonly ledger: string;
+  readonly reproduce: readonly { readonly file: string; readonly sha256: string; readonly rows: number }[];
+}
+
+export interface RunModel {
+  readonly kind: 'run';
+  readonly id: string;
+  readonly title: string;
+  readonly date: string;
+  readonly marks: Marks;
+  readonly device: Link;
+  readonly specimen: string;
+  readonly setting: readonly ConditionRow[];
+  readonly conditions: readonly ConditionRow[];
+  readonly instruments: readonly { readonly title: string; readonly accuracy: string }[];
+  readonly cautions: readonly string[];
+  /** In the author's words: HTML of the run's own text. */
+  readonly body: string;
+  readonly groups: readonly { readonly subject: string; readonly figures: readonly ShownFigure[] }[];
+  readonly phases: readonly { readonly name: string; readonly from: string; readonly to: string; readonly inferred: boolean }[];
+  readonly plots: readonly PagePlot[];
+  readonly log: {
+    readonly file: string;
+    readonly sha256: string;
+    readonly rows: number;
+    readonly span: string;
+    readonly step: string;
+    readonly time: string;
+    readonly encoding: string;
+  };
+  readonly channels: readonly {
+    readonly name: string;
+    readonly quantity: string;
+    readonly column: string;
+    readonly unit: string;
+    readonly at: string;
+    readonly instrument: string;
+    readonly missing: number;
+  }[];
+  readonly setAside: readonly { readonly line: number; readonly reason: string }[];
+  readonly repairs: readonly string[];
+  readonly inferences: readonly string[];
+  readonly notes: readonly Link[];
+  readonly figuresFile: string;
+}
+
+export interface DeviceModel {
+  readonly kind: 'device';
+  readonly id: string;
+  readonly title: string;
+  readonly maker: string;
+  readonly marks: Marks;
+  readonly body: string;
+  readonly ratings: readonly ConditionRow[];
+  readonly specimens: readonly {
+    readonly alias: string;
+    readonly runs: readonly {
+      readonly link: Link;
+      readonly date: string;
+      readonly setting: string;
+      readonly figures: readonly ShownFigure[];
+    }[];
+  }[];
+  readonly notes: readonly Link[];
+}
+
+export interface MethodEntry {
+  readonly name: string;
+  readonly label: string;
+  readonly subject: string;
+  readonly definition: string;
+  /** MathML. */
+  readonly formula: string;
+  readonly unit: string;
+  readonly assumptions: readonly string[];
+  readonly absentWhen: readonly string[];
+  readonly source: string;
+}
+
+export interface MethodModel {
+  readonly kind: 'method';
+  readonly subjects: readonly { readonly subject: string; readonly entries: readonly MethodEntry[] }[];
+  /** Prose on uncertainty, rounding, steady state, thinning: title and HTML. */
+  readonly chapters: readonly { readonly id: string; readonly title: string; readonly html: string }[];
+}
+
+export interface NotFoundModel {
+  readonly kind: 'not-found';
+}
+
+export type PageModel = HomeModel | NoteModel | RunModel | DeviceModel | MethodModel | NotFoundModel;
+
+/** The list of what a site consists of, written last by stage 1. */
+export interface Manifest {
+  readonly format: 1;
+  /** Digest of everything that stage 1 read: equal means that nothing below can differ. */
+  readonly inputs: string;
+  readonly pages: readonly {
+    readonly kind: PageModel['kind'] /** Path below the base: '' for home, `runs/x/`. */;
+    readonly path: string /** Digest of its model. */;
+    readonly key: string;
+  }[];
+  /** Files beside the pages: path below the base, digest of the bytes in the store. */
+  readonly files: readonly { readonly path: string; readonly blob: string }[];
+  readonly problems: readonly Problem[];
+}

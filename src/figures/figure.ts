@@ -1,0 +1,73 @@
+/** A derived quantity of a run or comparison: present with value and uncertainty, or absent with the reason. */
+import type { Inference } from '../intake/log.ts';
+import type { Quantity } from '../quantities/quantity.ts';
+
+/** Columns and rows that a figure was computed from. Rows are 1-based line numbers of the log, first and last. */
+export interface From {
+  readonly columns: readonly string[];
+  readonly rows: readonly [number, number] | null;
+}
+
+export interface PresentFigure {
+  /** Name in the catalogue. */
+  readonly name: string;
+  readonly quantity: Quantity;
+  /** 95 % interval where it is not the one that follows from parts and dof (a count, an extreme, a lopsided fit). */
+  readonly interval?: readonly [number, number];
+  readonly from: From;
+  /** How what was not declared was inferred. */
+  readonly inferred?: readonly string[];
+  /** What else it says: channel, phase, at, averaging, sampling, verdict … */
+  readonly of?: Readonly<Record<string, string | number | boolean>>;
+}
+
+export const ABSENT_CODES = [
+  'no-channel',
+  'no-phase',
+  'no-instrument',
+  'no-condition',
+  'no-rating',
+  'too-short',
+  'not-steady',
+  'load-changed',
+  'no-fit',
+  'not-throttled',
+  'different-places',
+  'out-of-range',
+  'no-readings',
+  'operand-absent',
+] as const;
+export type AbsentCode = (typeof ABSENT_CODES)[number];
+
+export interface AbsentFigure {
+  readonly name: string;
+  readonly absent: AbsentCode;
+  /** A sentence for readers, with its full stop. */
+  readonly why: string;
+  /** What can still be said: the figure is above (or below) this. */
+  readonly bound?: { readonly relation: '>' | '<'; readonly value: number; readonly unit: string };
+  readonly of?: Readonly<Record<string, string | number | boolean>>;
+}
+
+export type Figure = PresentFigure | AbsentFigure;
+
+export function isPresent(figure: Figure): figure is PresentFigure {
+  return 'quantity' in figure;
+}
+
+/** A stretch of a log in seconds since its first row, half open; the last one closed. Rows are indices, `toRow` exclusive. */
+export interface Phase {
+  readonly name: string;
+  readonly from: number;
+  readonly to: number;
+  readonly fromRow: number;
+  readonly toRow: number;
+  readonly inferred: boolean;
+}
+
+/** All figures of one run. Keys are addresses without the alias: `peak_temperature`, `peak_temperature.ssd`; the primary channel's stands under the bare name. */
+export interface RunFigures {
+  readonly figures: ReadonlyMap<string, Figure>;
+  readonly phases: readonly Phase[];
+  readonly inferences: readonly Inference[];
+}

@@ -1,0 +1,137 @@
+/** What intake makes of a run's CSV: typed columns in canonical units on one time axis, and all that was noticed on the way. */
+import type { Place } from '../problem.ts';
+
+export const QUANTITY_KINDS = [
+  'temperature',
+  'ambient',
+  'clock',
+  'current',
+  'voltage',
+  'power',
+  'energy',
+  'throttle_flag',
+  'fan',
+  'utilisation',
+  'other',
+] as const;
+export type QuantityKind = (typeof QUANTITY_KINDS)[number];
+
+/** Where an electrical channel is measured. Figures of different places are not subtracted. */
+export const MEASURED_AT = ['wall', 'adapter output', 'board input', 'rail'] as const;
+export type MeasuredAt = (typeof MEASURED_AT)[number];
+
+export const TIME_FORMATS = ['elapsed', 'epoch', 'iso8601', 'clock'] as const;
+/** elapsed: numbers with a unit since some start; epoch: numbers since 1970-01-01 UTC; iso8601: date and time; clock: HH:MM:SS without a date. */
+export type TimeFormat = (typeof TIME_FORMATS)[number];
+
+/** What the author declares of a log. Declared beats inferred. */
+export interface LogDeclaration {
+  /** Path below data/, as written by the author. */
+  readonly file: string;
+  readonly time?: {
+    readonly column?: string;
+    readonly format?: TimeFormat;
+    /** Of an elapsed or epoch column: ms, s, min, h. */
+    readonly unit?: string;
+    /** Of a civil time without an offset: an IANA name or ±HH:MM. Never assumed. */
+    readonly zone?: string;
+  };
+  readonly channels: readonly ChannelDeclaration[];
+  readonly repairs: readonly Repair[];
+  /** Where the log is named in the run's file: problems about the whole file stand there. */
+  readonly place: Place;
+}
+
+export interface ChannelDeclaration {
+  /** The author's name, snake_case, unique in the run. */
+  readonly name: string;
+  readonly quantity: QuantityKind;
+  /** The header's text, verbatim (surrounding blanks aside). */
+  readonly column: string;
+  /** Unit as written by the author; without it the header must say. */
+  readonly unit?: string;
+  readonly at?: MeasuredAt;
+  /** Id of an instrument. */
+  readonly instrument?: string;
+  /** Cell texts that mean "no reading" in this column, besides the usual ones. */
+  readonly missing?: readonly string[];
+  /** Of a throttle flag: which bits mean "now", with the reason's name. */
+  readonly bits?: Readonly<Record<string, string>>;
+  readonly place: Place;
+}
+
+/** A declared correction of the log. The file itself is never changed. */
+export type Repair =
+  | { readonly kind: 'drop'; readonly fromLine: number; readonly toLine: number; readonly reason: string; readonly place: Place }
+  | {
+      readonly kind: 'shift_time';
+      readonly fromLine: number;
+      readonly toLine: number;
+      readonly bySeconds: number;
+      readonly reason: string;
+      readonly place: Place;
+    };
+
+export interface Log {
+  readonly file: string;
+  /** Number of trusted rows; every array below has this length. */
+  readonly rows: number;
+  /** Line of the file on which each row starts, 1-based. */
+  readonly lines: Int32Array;
+  readonly time: TimeAxis;
+  /** In declared order. */
+  readonly channels: readonly Channel[];
+  readonly setAside: readonly SetAside[];
+  readonly repairs: readonly { readonly repair: Repair; readonly rows: number }[];
+  readonly inferences: readonly Inference[];
+  /** Encoding used and how it was told. */
+  readonly encoding: string;
+  readonly delimiter: string;
+}
+
+export interface TimeAxis {
+  /** Seconds since the first trusted row; never decreasing. */
+  readonly seconds: Float64Array;
+  readonly column: string;
+  readonly format: TimeFormat;
+  /** Instant of the first row in epoch seconds, or null where the log does not tell it. */
+  readonly start: number | null;
+  /** Median step, s; null with fewer than two rows. */
+  readonly step: number | null;
+  /** Steps longer than five times the median: index of the row after the gap and its length, s. */
+  readonly gaps: readonly { readonly row: number; readonly length: number }[];
+}
+
+export interface Channel {
+  readonly name: string;
+  readonly quantity: QuantityKind;
+  readonly column: string;
+  /** Canonical unit of `values`. */
+  readonly unit: string;
+  /** Unit as the file or author has it. */
+  readonly originalUnit: string;
+  /** One per row; NaN = no reading. */
+  readonly values: Float64Array;
+  readonly missing: number;
+  /** Smallest step seen between distinct readings (their decimal resolution), in `unit`; null when it cannot be told. */
+  readonly step: number | null;
+  readonly at?: MeasuredAt;
+  readonly instrument?: string;
+  readonly bits?: Readonly<Record<string, string>>;
+}
+
+/** A row that cannot be trusted: kept out, never padded or shifted. */
+export interface SetAside {
+  readonly line: number;
+  readonly column?: number;
+  readonly reason: string;
+  /** The line as it stands, cut at 120 characters. */
+  readonly text: string;
+}
+
+/** Something inferred by a named method, to be printed as such. */
+export interface Inference {
+  /** e.g. `time-column`, `unit-from-header`, `load-edge`. */
+  readonly method: string;
+  readonly statement: string;
+}

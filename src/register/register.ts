@@ -1,0 +1,99 @@
+/** The Register: the author's files, validated, inheritance resolved, cross-references checked. Nothing here reads disk. */
+import type { DeclaredPhase, RunContext } from '../figures/context.ts';
+import type { LogDeclaration } from '../intake/log.ts';
+import type { Place } from '../problem.ts';
+import type { Quantity } from '../quantities/quantity.ts';
+
+/** One file of content/, as compute hands it over. */
+export interface ContentFile {
+  /** e.g. `content/runs/larch-fast.md`. */
+  readonly path: string;
+  readonly text: string;
+}
+
+interface Item {
+  readonly id: string;
+  readonly file: string;
+  readonly title: string;
+  /** Markdown below the front matter starts at this 1-based line; '' when there is none. */
+  readonly body: string;
+  /** Where a key of the front matter stands, by dotted path (`channels.soc.column`); the file's start for ''. */
+  readonly placeOf: (path: string) => Place;
+}
+
+export interface Device extends Item {
+  readonly maker: string;
+  /** True: everything about it is invented; pages say so. */
+  readonly invented: boolean;
+  readonly ratedClock?: Quantity;
+  /** Limit by channel name. */
+  readonly throttleAt: Readonly<Record<string, Quantity>>;
+  readonly supply?: Quantity;
+  readonly power?: 'mains' | 'adapter' | 'battery';
+}
+
+export interface Instrument extends Item {
+  readonly facts: import('../figures/context.ts').InstrumentFacts;
+}
+
+/** A condition or setting as the author put it: words, or a quantity. */
+export type Condition = { readonly name: string; readonly text: string; readonly quantity?: Quantity };
+
+export interface Run extends Item {
+  readonly setup?: string;
+  readonly device: string;
+  readonly specimen: string;
+  /** ISO date. */
+  readonly date: string;
+  readonly conditions: readonly Condition[];
+  readonly setting: readonly Condition[];
+  readonly instruments: readonly string[];
+  readonly log: LogDeclaration;
+  readonly phases: 'auto' | readonly DeclaredPhase[];
+  readonly steady?: string;
+  /** Paths below data/ of scores and surface readings, kept for their own figures. */
+  readonly scores?: string;
+  readonly surface?: string;
+  /** What figures need to know. */
+  readonly context: RunContext;
+  /** Quantities that are addresses besides figures: `setting.clock`, `ambient`, `device.throttle_at`, `device.throttle_at.ssd` … */
+  readonly facts: ReadonlyMap<string, Quantity>;
+}
+
+export type NoteStatus = 'draft' | 'held back' | 'published';
+
+export interface Note extends Item {
+  /** The whole file, for words (positions count from its start). */
+  readonly text: string;
+  readonly kind: 'note' | 'script';
+  readonly date: string;
+  readonly status: NoteStatus;
+  /** Alias to run id, in the author's order. */
+  readonly runs: ReadonlyMap<string, string>;
+  readonly comparisons: ReadonlyMap<string, string>;
+  readonly highlights: readonly { readonly expression: string; readonly place: Place }[];
+  readonly summary?: string;
+  readonly disclosure?: string;
+}
+
+export interface Comparison extends Item {
+  readonly runs: ReadonlyMap<string, string>;
+  readonly reference: string;
+}
+
+export interface Attempts extends Item {
+  readonly device: string;
+  readonly specimen: string;
+  /** Path below data/. */
+  readonly table: string;
+}
+
+export interface Register {
+  readonly devices: ReadonlyMap<string, Device>;
+  readonly instruments: ReadonlyMap<string, Instrument>;
+  readonly runs: ReadonlyMap<string, Run>;
+  readonly attempts: ReadonlyMap<string, Attempts>;
+  readonly comparisons: ReadonlyMap<string, Comparison>;
+  /** Notes and scripts, by `notes/<slug>` and `scripts/<slug>`. */
+  readonly notes: ReadonlyMap<string, Note>;
+}

@@ -1,0 +1,60 @@
+/** What words makes of a note: HTML with numbered places for plots, and the ledger. */
+import type { Figure } from '../figures/figure.ts';
+import type { Problem } from '../problem.ts';
+import type { Quantity } from '../quantities/quantity.ts';
+import type { PlotRequest } from '../register/requests.ts';
+
+/** One thing that an alias of a note stands for: a run (or, later, a comparison). */
+export interface Subject {
+  readonly kind: 'run' | 'comparison';
+  readonly id: string;
+  readonly title: string;
+  /** Keys without the alias, as in RunFigures. */
+  readonly figures: ReadonlyMap<string, Figure>;
+  readonly facts: ReadonlyMap<string, Quantity>;
+  /** Channel names with their quantity, in declared order: plots are checked against them. */
+  readonly channels: readonly { readonly name: string; readonly quantity: string }[];
+}
+
+export type LedgerKind = 'value' | 'stated' | 'claim' | 'table' | 'highlight';
+
+/** One number of the note. Positions count from the start of the file. */
+export interface LedgerEntry {
+  readonly file: string;
+  readonly line: number;
+  readonly column: number;
+  readonly kind: LedgerKind;
+  /** What the author wrote between the brackets, or '' where there is none. */
+  readonly text: string;
+  readonly expression: string;
+  /** In `unit`, unrounded. */
+  readonly value: number;
+  readonly unit: string;
+  /** Standard uncertainty in `unit` (K where that is °C), null = unknown. */
+  readonly u: number | null;
+  /** As printed on the page, unit included. */
+  readonly shown: string;
+  readonly verdict: 'printed' | 'holds' | 'fails' | 'cannot be told';
+  /** Figures that hold it: addresses with run ids, for the page's notes. Not part of the published ledger. */
+  readonly held: readonly HeldBy[];
+}
+
+export interface HeldBy {
+  readonly alias: string;
+  /** Run id. */
+  readonly subject: string;
+  /** Address without the alias. */
+  readonly address: string;
+  /** Catalogue name for the link to its definition; absent for settings, conditions and ratings. */
+  readonly figure?: string;
+}
+
+export interface Written {
+  /** HTML in pieces; between two strings stands the number of a plot (index into `plots`). */
+  readonly pieces: readonly (string | number)[];
+  readonly plots: readonly PlotRequest[];
+  /** In reading order; entry k is linked from the element with id `n-<k+1>`. Highlights come last and stand in no text. */
+  readonly entries: readonly LedgerEntry[];
+  readonly headings: readonly { readonly depth: number; readonly id: string; readonly text: string }[];
+  readonly problems: readonly Problem[];
+}

@@ -1,0 +1,11 @@
+import { defineConfig } from 'vitest/config';
+
+// `unit` is quick and touches nothing but memory and temporary folders; `site` builds whole sites and opens a browser.
+export default defineConfig({
+  test: {
+    projects: [
+      { test: { name: 'unit', include: ['test/**/*.test.ts'], exclude: ['test/site/**'] } },
+      { test: { name: 'site', include: ['test/site/**/*.test.ts'], testTimeout: 240_000, hookTimeout: 240_000, fileParallelism: false } },
+    ],
+  },
+});
