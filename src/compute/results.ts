@@ -196,17 +196,35 @@ export interface NotFoundModel {
 
 export type PageModel = HomeModel | NoteModel | RunModel | DeviceModel | MethodModel | NotFoundModel;
 
+/** `site`: what published notes reach. `all`: drafts and held-back notes too, for dev. */
+export type Scope = 'site' | 'all';
+
 /** The list of what a site consists of, written last by stage 1. */
 export interface Manifest {
   readonly format: 1;
-  /** Digest of everything that stage 1 read: equal means that nothing below can differ. */
-  readonly inputs: string;
-  readonly pages: readonly {
-    readonly kind: PageModel['kind'] /** Path below the base: '' for home, `runs/x/`. */;
-    readonly path: string /** Digest of its model. */;
-    readonly key: string;
-  }[];
+  readonly scope: Scope;
+  /** All that stage 1 read: where this is equal, nothing below can differ. */
+  readonly inputs: Inputs;
+  readonly pages: readonly PageEntry[];
   /** Files beside the pages: path below the base, digest of the bytes in the store. */
   readonly files: readonly { readonly path: string; readonly blob: string }[];
   readonly problems: readonly Problem[];
+  /** Keys of the results that it was made from, kept when the cache is pruned. */
+  readonly entries: readonly string[];
+}
+
+export interface Inputs {
+  /** Digest of stage 1's code, the lock file and Node's major. */
+  readonly code: string;
+  readonly content: string;
+  /** Every path below data/ that was looked up: what it was, and the digest of a log. */
+  readonly data: readonly { readonly path: string; readonly kind: string; readonly sha256?: string }[];
+}
+
+export interface PageEntry {
+  readonly kind: PageModel['kind'];
+  /** Path below the base: '' for home, `runs/larch-fast/`. */
+  readonly path: string;
+  /** Digest of its model, under which the store has it. */
+  readonly blob: string;
 }

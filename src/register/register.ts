@@ -17,6 +17,8 @@ interface Item {
   readonly title: string;
   /** Markdown below the front matter starts at this 1-based line; '' when there is none. */
   readonly body: string;
+  /** 1-based line of the file on which `body` starts. */
+  readonly bodyLine: number;
   /** Where a key of the front matter stands, by dotted path (`channels.soc.column`); the file's start for ''. */
   readonly placeOf: (path: string) => Place;
 }

@@ -12,6 +12,8 @@ export interface Subject {
   /** Keys without the alias, as in RunFigures. */
   readonly figures: ReadonlyMap<string, Figure>;
   readonly facts: ReadonlyMap<string, Quantity>;
+  /** True where the log could not be used: its problems stand elsewhere, and words that need it say nothing more. */
+  readonly unusable?: boolean;
   /** Channel names with their quantity, in declared order: plots are checked against them. */
   readonly channels: readonly { readonly name: string; readonly quantity: string }[];
 }
@@ -34,6 +36,8 @@ export interface LedgerEntry {
   readonly u: number | null;
   /** As printed on the page, unit included. */
   readonly shown: string;
+  /** `printUncertainty` of the result. Not part of the published ledger. */
+  readonly uncertainty: string;
   readonly verdict: 'printed' | 'holds' | 'fails' | 'cannot be told';
   /** Figures that hold it: addresses with run ids, for the page's notes. Not part of the published ledger. */
   readonly held: readonly HeldBy[];

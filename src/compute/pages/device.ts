@@ -1,0 +1,62 @@
+/** The model of a device's page: its ratings, and what was measured on each specimen. */
+
+import { compareText } from '../../problem.ts';
+import { printQuantity } from '../../quantities/print.ts';
+import type { Device } from '../../register/register.ts';
+import { renderProse } from '../../words/prose.ts';
+import type { ConditionRow, DeviceModel } from '../results.ts';
+import { notePath } from './note.ts';
+import type { ComputedRun, Parts } from './parts.ts';
+import { ratingRow, runLink, settingText, shownFigure } from './shown.ts';
+
+/** Figures that the device's page sets side by side. */
+const OVERVIEW = ['peak_temperature', 'steady_temperature', 'mean_clock', 'load_power'];
+
+/** All that the page of a device prints. Specimens stay apart: what holds for one is not said of the device. */
+export function deviceModel(parts: Parts, device: Device): DeviceModel {
+  const runs = [...parts.runs.values()].filter(({ run }) => run.device === device.id);
+  const specimens = [...new Set(runs.map(({ run }) => run.specimen))].sort(compareText);
+  return {
+    kind: 'device',
+    id: device.id,
+    title: device.title,
+    maker: device.maker,
+    marks: { invented: device.invented, status: 'published' },
+    body: renderProse(device.body, { file: device.file, line: device.bodyLine }).html,
+    ratings: ratings(device),
+    specimens: specimens.map((alias) => ({
+      alias,
+      runs: runs
+        .filter(({ run }) => run.specimen === alias)
+        .sort(byDate)
+        .map(runRow),
+    })),
+    notes: parts.notes
+      .filter(({ reaches }) => reaches.some((id) => parts.runs.get(id)?.run.device === device.id))
+      .map((computed) => ({ title: computed.note.title, path: notePath(computed) })),
+  };
+}
+
+function ratings(device: Device): ConditionRow[] {
+  const limits = Object.entries(device.throttleAt).map(([channel, limit]) =>
+    ratingRow(channel === '*' ? 'throttle limit' : `throttle limit, ${channel}`, limit),
+  );
+  return [
+    ...(device.ratedClock === undefined ? [] : [{ label: 'rated clock', text: printQuantity(device.ratedClock).text }]),
+    ...limits,
+    ...(device.supply === undefined ? [] : [ratingRow('supply', device.supply)]),
+    ...(device.power === undefined ? [] : [{ label: 'powered by', text: device.power }]),
+  ];
+}
+
+function runRow({ run, derived }: ComputedRun): DeviceModel['specimens'][number]['runs'][number] {
+  const figures = OVERVIEW.flatMap((name) => {
+    const figure = derived.figures.get(name);
+    return figure === undefined ? [] : [shownFigure(name, figure)];
+  });
+  return { link: runLink(run), date: run.date, setting: settingText(run), figures };
+}
+
+function byDate(a: ComputedRun, b: ComputedRun): number {
+  return compareText(a.run.date, b.run.date) || compareText(a.run.id, b.run.id);
+}

@@ -1,0 +1,134 @@
+/** The model of a note's page. */
+
+import { definitionOf } from '../../figures/catalogue.ts';
+import { cautions } from '../../figures/cautions.ts';
+import { isPresent } from '../../figures/figure.ts';
+import { printQuantity, printUncertainty } from '../../quantities/print.ts';
+import type { Condition } from '../../register/register.ts';
+import type { HeldBy, LedgerEntry } from '../../words/written.ts';
+import type { HeldNote, Highlight, Link, NoteModel } from '../results.ts';
+import { type ComputedNote, type ComputedRun, type Parts, pagePlot } from './parts.ts';
+import { conditionRows, fromText, runLink, settingText } from './shown.ts';
+
+/** All that the page of a note prints. */
+export function noteModel(parts: Parts, computed: ComputedNote): NoteModel {
+  const { note, written } = computed;
+  const runs = [...note.runs].map(([alias, id]) => ({ alias, computed: parts.runs.get(id)! }));
+  const shared = sharedConditions(runs.map(({ computed: { run } }) => run.conditions));
+  const entries = written.entries.filter((entry) => entry.kind !== 'highlight');
+  return {
+    kind: 'note',
+    title: note.title,
+    date: note.date,
+    summary: note.summary ?? '',
+    marks: { invented: runs.some(({ computed: { run } }) => isInvented(parts, run.device)), status: note.status },
+    devices: deviceLinks(parts, computed),
+    runs: runs.map(({ alias, computed: { run } }) => ({
+      link: runLink(run),
+      alias,
+      setting: settingText(run),
+      conditions: conditionRows(run.conditions.filter((condition) => !shared.includes(condition.name))),
+    })),
+    shared: conditionRows((runs[0]?.computed.run.conditions ?? []).filter((condition) => shared.includes(condition.name))),
+    highlights: highlights(parts, computed),
+    headings: written.headings,
+    pieces: written.pieces.flatMap((piece) => pieceOf(computed, piece)),
+    heldNotes: entries.map((entry, index) => heldNote(parts, entry, index + 1)),
+    cautions: unique(
+      runs.flatMap(({ computed: { run, derived } }) => cautions(run.context, derived).map((caution) => caution.text)),
+    ),
+    disclosure: note.disclosure ?? '',
+    ledger: `${notePath(computed)}ledger.json`,
+    reproduce: uniqueLogs(runs.map((run) => run.computed)),
+  };
+}
+
+/** HTML as it is; a plot's place gets the plot. One that could not be drawn leaves nothing: its problem stops the build. */
+function pieceOf(computed: ComputedNote, piece: string | number): NoteModel['pieces'] {
+  if (typeof piece === 'string') return [piece];
+  const drawn = computed.plots[piece];
+  return drawn === null || drawn === undefined ? [] : [pagePlot(drawn, notePath(computed))];
+}
+
+export function notePath({ note }: ComputedNote): string {
+  return `${note.kind}s/${note.id}/`;
+}
+
+/** The devices of the runs that a note reaches, each once. */
+export function deviceLinks(parts: Parts, computed: ComputedNote): Link[] {
+  const ids = unique(computed.reaches.map((id) => parts.runs.get(id)!.run.device));
+  return ids.map((id) => ({ title: parts.register.devices.get(id)!.title, path: `devices/${id}/` }));
+}
+
+export function isInvented(parts: Parts, device: string): boolean {
+  return parts.register.devices.get(device)?.invented ?? false;
+}
+
+/** A note's highlights, printed as on its own page. */
+export function highlights(parts: Parts, { written }: ComputedNote): Highlight[] {
+  return written.entries
+    .filter((entry) => entry.kind === 'highlight')
+    .map((entry) => {
+      const runs = unique(entry.held.map((held) => parts.runs.get(held.subject)?.run.title ?? held.alias));
+      const labels = unique(entry.held.map((held) => labelOf(held)));
+      return { label: labels.join(', '), shown: entry.shown, uncertainty: entry.uncertainty, run: runs.join(', ') };
+    });
+}
+
+/** Names of conditions whose text is the same in every run. */
+function sharedConditions(all: readonly (readonly Condition[])[]): string[] {
+  const [first = [], ...others] = all;
+  const same = (condition: Condition) =>
+    others.every((conditions) => conditions.some(({ name, text }) => name === condition.name && text === condition.text));
+  return first.filter(same).map(({ name }) => name);
+}
+
+function heldNote(parts: Parts, entry: LedgerEntry, number: number): HeldNote {
+  const figures = entry.held.flatMap((held) => {
+    const computed = parts.runs.get(held.subject);
+    return computed === undefined ? [] : [heldFigure(computed, held)];
+  });
+  return { number, shown: entry.shown, expression: entry.expression, uncertainty: entry.uncertainty, figures };
+}
+
+function heldFigure(computed: ComputedRun, held: HeldBy): HeldNote['figures'][number] {
+  const { run, derived, summary } = computed;
+  const figure = derived.figures.get(held.address);
+  const fact = run.facts.get(held.address);
+  const common = {
+    label: labelOf(held),
+    run: runLink(run),
+    method: held.figure === undefined ? null : { title: labelOf(held), path: `method/#${held.figure}` },
+  };
+  if (figure !== undefined && isPresent(figure)) {
+    return {
+      ...common,
+      shown: printQuantity(figure.quantity).text,
+      uncertainty: printUncertainty(figure.quantity),
+      file: `data/${summary.file}`,
+      from: fromText(figure.from),
+      inferred: figure.inferred ?? [],
+    };
+  }
+  const stated =
+    fact === undefined ? { shown: '', uncertainty: '' } : { shown: printQuantity(fact).text, uncertainty: printUncertainty(fact) };
+  return { ...common, ...stated, file: run.file, from: 'stated, not measured', inferred: [] };
+}
+
+function labelOf(held: HeldBy): string {
+  const label =
+    held.figure === undefined ? held.address.replaceAll(/[._]/g, ' ') : (definitionOf(held.figure)?.label ?? held.figure);
+  const detail = held.figure === undefined ? '' : held.address.slice(held.figure.length + 1);
+  return detail === '' ? label : `${label} (${detail})`;
+}
+
+function uniqueLogs(runs: readonly ComputedRun[]): NoteModel['reproduce'] {
+  const logs = new Map(
+    runs.map(({ summary }) => [summary.file, { file: `data/${summary.file}`, sha256: summary.sha256, rows: summary.rows }]),
+  );
+  return [...logs.values()];
+}
+
+function unique(texts: readonly string[]): string[] {
+  return [...new Set(texts)];
+}

@@ -1,0 +1,37 @@
+/** What the models of pages are built from: everything that stage 1 has computed. */
+import type { RunFigures } from '../../figures/figure.ts';
+import type { Note, Register, Run } from '../../register/register.ts';
+import type { Written } from '../../words/written.ts';
+import type { PlotResult } from '../plot-step.ts';
+import type { PagePlot } from '../results.ts';
+import type { LogSummary } from '../run-step.ts';
+
+export interface ComputedRun {
+  readonly run: Run;
+  readonly derived: RunFigures;
+  readonly summary: LogSummary;
+  readonly plots: readonly PlotResult[];
+}
+
+export interface ComputedNote {
+  readonly note: Note;
+  readonly written: Written;
+  /** By index of the request; null where it could not be drawn. */
+  readonly plots: readonly (PlotResult | null)[];
+  /** Run ids that it reaches, in its own order. */
+  readonly reaches: readonly string[];
+}
+
+/** What goes into the site: already cut down to what published notes reach. */
+export interface Parts {
+  readonly register: Register;
+  readonly runs: ReadonlyMap<string, ComputedRun>;
+  readonly notes: readonly ComputedNote[];
+}
+
+/** A drawn plot on the page at `path`, with its downloads beside it. */
+export function pagePlot(drawn: PlotResult, path: string): PagePlot {
+  const { id, title, alt, method, wide, narrow, table } = drawn;
+  const file = (extension: string) => `${path}plots/${id}.${extension}`;
+  return { id, title, alt, method, wide, narrow, table, files: { svg: file('svg'), png: file('png'), csv: file('csv') } };
+}

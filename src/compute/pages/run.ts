@@ -1,0 +1,102 @@
+/** The model of a run's page. */
+import { CATALOGUE } from '../../figures/catalogue.ts';
+import { cautions } from '../../figures/cautions.ts';
+import { printQuantity } from '../../quantities/print.ts';
+import type { Run } from '../../register/register.ts';
+import { renderProse } from '../../words/prose.ts';
+import type { Link, RunModel } from '../results.ts';
+import type { LogSummary } from '../run-step.ts';
+import { isInvented, notePath } from './note.ts';
+import { type ComputedRun, type Parts, pagePlot } from './parts.ts';
+import { conditionRows, durationText, runLink, shownFigure } from './shown.ts';
+
+/** All that the page of a run prints. */
+export function runModel(parts: Parts, computed: ComputedRun): RunModel {
+  const { run, derived, summary, plots } = computed;
+  const device = parts.register.devices.get(run.device)!;
+  const path = runLink(run).path;
+  return {
+    kind: 'run',
+    id: run.id,
+    title: run.title,
+    date: run.date,
+    marks: { invented: isInvented(parts, run.device), status: 'published' },
+    device: { title: device.title, path: `devices/${device.id}/` },
+    specimen: run.specimen,
+    setting: conditionRows(run.setting),
+    conditions: conditionRows(run.conditions),
+    instruments: instrumentRows(parts, run),
+    cautions: cautions(run.context, derived).map((caution) => caution.text),
+    body: renderProse(run.body, { file: run.file, line: run.bodyLine }).html,
+    groups: figureGroups(computed),
+    phases: derived.phases.map(({ name, from, to, inferred }) => ({
+      name,
+      from: durationText(from),
+      to: durationText(to),
+      inferred,
+    })),
+    plots: plots.map((drawn) => pagePlot(drawn, path)),
+    log: logRow(summary),
+    channels: channelRows(parts, summary),
+    setAside: summary.setAside.map(({ line, reason }) => ({ line, reason })),
+    repairs: summary.repairs.map(({ repair, rows }) => `${rows} ${rows === 1 ? 'row' : 'rows'}: ${repair.reason}`),
+    inferences: [...summary.inferences, ...derived.inferences].map((inference) => inference.statement),
+    notes: notesAbout(parts, run),
+    figuresFile: `${path}figures.json`,
+  };
+}
+
+/** Figures by subject, in the catalogue's order. */
+function figureGroups({ derived }: ComputedRun): RunModel['groups'] {
+  const subjects = [...new Set(CATALOGUE.map((definition) => definition.subject))];
+  const groups = subjects.map((subject) => {
+    const names = CATALOGUE.filter((definition) => definition.subject === subject).map((definition) => definition.name);
+    const figures = names.flatMap((name) =>
+      [...derived.figures].filter(([, figure]) => figure.name === name).map(([address, figure]) => shownFigure(address, figure)),
+    );
+    return { subject, figures };
+  });
+  return groups.filter(({ figures }) => figures.length > 0);
+}
+
+function instrumentRows(parts: Parts, run: Run): RunModel['instruments'] {
+  return run.instruments.map((id) => {
+    const { title, facts } = parts.register.instruments.get(id)!;
+    const stated = Object.entries(facts.accuracy).map(
+      ([quantity, accuracy]) => `${quantity.replaceAll('_', ' ')} ${accuracy.text}`,
+    );
+    return { title, accuracy: stated.length === 0 ? 'no accuracy stated: repeatability only' : stated.join('; ') };
+  });
+}
+
+function logRow(summary: LogSummary): RunModel['log'] {
+  const { file, sha256, rows, span, time, encoding } = summary;
+  const step = time.step === null ? '' : printQuantity({ value: time.step, unit: 's', parts: [] }).text;
+  return {
+    file: `data/${file}`,
+    sha256,
+    rows,
+    span: durationText(span),
+    step,
+    time: `${time.format}, column “${time.column}”`,
+    encoding,
+  };
+}
+
+function channelRows(parts: Parts, summary: LogSummary): RunModel['channels'] {
+  return summary.channels.map(({ name, quantity, column, unit, originalUnit, at, instrument, missing }) => ({
+    name,
+    quantity: quantity.replaceAll('_', ' '),
+    column,
+    unit: originalUnit === unit ? unit : `${originalUnit} → ${unit}`,
+    at: at ?? '',
+    instrument: instrument === undefined ? '' : (parts.register.instruments.get(instrument)?.title ?? instrument),
+    missing,
+  }));
+}
+
+function notesAbout(parts: Parts, run: Run): Link[] {
+  return parts.notes
+    .filter(({ reaches }) => reaches.includes(run.id))
+    .map((computed) => ({ title: computed.note.title, path: notePath(computed) }));
+}

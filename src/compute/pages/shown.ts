@@ -1,0 +1,66 @@
+/** Figures as pages print them: one printer for all of them. */
+import { definitionOf } from '../../figures/catalogue.ts';
+import { type Figure, type From, isPresent, type RunFigures } from '../../figures/figure.ts';
+import { printQuantity, printUncertainty } from '../../quantities/print.ts';
+import type { Quantity } from '../../quantities/quantity.ts';
+import type { Condition, Run } from '../../register/register.ts';
+import type { ConditionRow, Link, ShownFigure } from '../results.ts';
+
+/** Parts of `of` that read as a figure's detail, in this order. */
+const DETAILS = ['channel', 'phase', 'at', 'averaging', 'sampling', 'criterion', 'reason', 'verdict'];
+
+/** One figure, printed: value, uncertainty, or the reason why there is none. */
+export function shownFigure(address: string, figure: Figure): ShownFigure {
+  const label = definitionOf(figure.name)?.label ?? figure.name.replaceAll('_', ' ');
+  const common = { address, name: figure.name, label, detail: detailOf(figure) };
+  if (!isPresent(figure)) return { ...common, shown: '', uncertainty: '', absent: figure.why, inferred: [], from: '' };
+  return {
+    ...common,
+    shown: printQuantity(figure.quantity).text,
+    uncertainty: printUncertainty(figure.quantity),
+    inferred: figure.inferred ?? [],
+    from: fromText(figure.from),
+  };
+}
+
+function detailOf(figure: Figure): string {
+  const of = figure.of ?? {};
+  return DETAILS.flatMap((key) => (of[key] === undefined ? [] : [String(of[key])])).join(', ');
+}
+
+/** "columns a, b; lines 2–3601". */
+export function fromText(from: From): string {
+  const columns = `${from.columns.length === 1 ? 'column' : 'columns'} ${from.columns.join(', ')}`;
+  const rows = from.rows === null ? '' : `lines ${from.rows[0]}–${from.rows[1]}`;
+  return [from.columns.length > 0 ? columns : '', rows].filter((part) => part !== '').join('; ');
+}
+
+/** Conditions or settings as rows of a page's head. */
+export function conditionRows(conditions: readonly Condition[]): ConditionRow[] {
+  return conditions.map(({ name, text }) => ({ label: name.replaceAll('_', ' '), text }));
+}
+
+/** A rating as a row: value and stated uncertainty. */
+export function ratingRow(label: string, quantity: Quantity): ConditionRow {
+  const uncertainty = printUncertainty(quantity);
+  return { label, text: [printQuantity(quantity).text, uncertainty].filter((part) => part !== '').join(' ') };
+}
+
+/** "clock 2.6 GHz, voltage offset 40 mV". */
+export function settingText(run: Run): string {
+  return run.setting.map(({ name, text }) => `${name.replaceAll('_', ' ')} ${text}`).join(', ');
+}
+
+export function runLink(run: Run): Link {
+  return { title: run.title, path: `runs/${run.id}/` };
+}
+
+/** A run's figure by its address below the alias; a channel's name may stand where it is the primary. */
+export function figureAt(derived: RunFigures, address: string): Figure | undefined {
+  return derived.figures.get(address);
+}
+
+/** Seconds as minutes with one decimal, or seconds where short: for phases and spans, which are exact. */
+export function durationText(seconds: number): string {
+  return printQuantity({ value: seconds, unit: 's', parts: null, step: 1 }).text;
+}

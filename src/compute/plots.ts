@@ -1,0 +1,69 @@
+/** Every plot: those that notes ask for, and those that runs' pages have of their own. */
+import { error, type Problem } from '../problem.ts';
+import type { PlotRequest } from '../register/requests.ts';
+import type { Notes } from './notes.ts';
+import { type PlotResult, type PlotTask, plotTask } from './plot-step.ts';
+import type { Pool } from './pool.ts';
+import { runPlots } from './run-plots.ts';
+import type { Runs } from './runs.ts';
+import type { Store } from './store.ts';
+
+export interface Plots {
+  /** By `notes/<slug>` or `runs/<id>`, in the order of their requests. A plot that could not be drawn is null. */
+  readonly results: ReadonlyMap<string, readonly (PlotResult | null)[]>;
+  readonly keys: readonly string[];
+  readonly problems: readonly Problem[];
+}
+
+interface Options {
+  readonly store: Store;
+  readonly pool: Pool;
+  readonly code: string;
+  readonly runs: Runs;
+  readonly notes: Notes;
+}
+
+/** Draws what is not in the store yet. */
+export async function drawPlots(options: Options): Promise<Plots> {
+  const requests = new Map<string, readonly PlotRequest[]>();
+  for (const { run, result } of options.runs.outcomes.values()) {
+    if (result.derived !== null) requests.set(`runs/${run.id}`, runPlots(run, result.derived));
+  }
+  for (const { note, written } of options.notes.outcomes) requests.set(`${note.kind}s/${note.id}`, written.plots);
+
+  const problems: Problem[] = [];
+  const keys: string[] = [];
+  const drawn = [...requests].map(async ([page, asked]) => {
+    const results = await Promise.all(asked.map((request) => drawPlot(options, request, keys, problems)));
+    return [page, results] as const;
+  });
+  return { results: new Map(await Promise.all(drawn)), keys, problems };
+}
+
+async function drawPlot(options: Options, request: PlotRequest, keys: string[], problems: Problem[]): Promise<PlotResult | null> {
+  const outcomes = request.runs.map(({ run }) => options.runs.outcomes.get(run)!);
+  if (outcomes.some(({ result }) => result.derived === null)) return null;
+  const task = plotTask(
+    options.code,
+    request,
+    outcomes.map(({ run, task }) => ({ title: run.title, run: task })),
+  );
+  try {
+    const result = stored(options.store, task) ?? (await options.pool.run(task));
+    keys.push(task.key);
+    problems.push(...result.problems.map((problem) => ({ ...problem, place: request.place })));
+    return result;
+  } catch (thrown) {
+    const found = `this plot could not be drawn: ${thrown instanceof Error ? thrown.message : String(thrown)}`;
+    problems.push(
+      error('fault', request.place, found, { remedy: 'this is a fault of the program, not of your files: please report it' }),
+    );
+    return null;
+  }
+}
+
+/** A stored plot counts only with its downloads. */
+function stored(store: Store, task: PlotTask): PlotResult | undefined {
+  const result = store.get(task.key) as PlotResult | undefined;
+  return result !== undefined && Object.values(result.files).every((blob) => store.has(blob)) ? result : undefined;
+}

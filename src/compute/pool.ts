@@ -1,0 +1,64 @@
+/** Worker threads, one a core: tasks go out in order, answers come back as promises. */
+import { availableParallelism } from 'node:os';
+import { Worker } from 'node:worker_threads';
+import type { Answer, Task } from './worker.ts';
+
+export interface Pool {
+  run<T extends Task>(task: T): Promise<Answer<T>>;
+  close(): Promise<void>;
+}
+
+interface Waiting {
+  readonly task: Task;
+  readonly resolve: (answer: never) => void;
+  readonly reject: (reason: unknown) => void;
+}
+
+/** Opens a pool for a project folder. Workers start with the first tasks, so a build without work starts none. */
+export function openPool(root: string, size: number = availableParallelism()): Pool {
+  const queue: Waiting[] = [];
+  const idle: Worker[] = [];
+  const all: Worker[] = [];
+  const busy = new Map<Worker, Waiting>();
+
+  const start = (): Worker => {
+    const worker = new Worker(new URL('./worker.ts', import.meta.url), { workerData: { root } });
+    worker.on('message', (message: { answer: never } | { thrown: unknown }) => {
+      const done = busy.get(worker)!;
+      busy.delete(worker);
+      if ('thrown' in message) done.reject(message.thrown);
+      else done.resolve(message.answer);
+      idle.push(worker);
+      next();
+    });
+    worker.on('error', (reason) => {
+      busy.get(worker)?.reject(reason);
+      busy.delete(worker);
+      all.splice(all.indexOf(worker), 1);
+      next();
+    });
+    all.push(worker);
+    return worker;
+  };
+
+  const next = (): void => {
+    while (queue.length > 0) {
+      const worker = idle.pop() ?? (all.length < size ? start() : undefined);
+      if (worker === undefined) return;
+      const waiting = queue.shift()!;
+      busy.set(worker, waiting);
+      worker.postMessage(waiting.task);
+    }
+  };
+
+  return {
+    run: <T extends Task>(task: T) =>
+      new Promise<Answer<T>>((resolve, reject) => {
+        queue.push({ task, resolve: resolve as Waiting['resolve'], reject });
+        next();
+      }),
+    close: async () => {
+      await Promise.all(all.map((worker) => worker.terminate()));
+    },
+  };
+}

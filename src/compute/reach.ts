@@ -1,0 +1,14 @@
+/** Law 9: what goes into a site is what its published notes reach, and no more. */
+import type { NoteOutcome } from './notes.ts';
+import type { Scope } from './results.ts';
+
+/** The notes that a scope shows, and the ids of the runs that they reach. In dev everything shows, runs without a note too. */
+export function reach(
+  scope: Scope,
+  notes: readonly NoteOutcome[],
+  allRuns: Iterable<string>,
+): { notes: NoteOutcome[]; runs: Set<string> } {
+  if (scope === 'all') return { notes: [...notes], runs: new Set(allRuns) };
+  const published = notes.filter(({ note }) => note.status === 'published');
+  return { notes: published, runs: new Set(published.flatMap(({ reaches }) => reaches)) };
+}

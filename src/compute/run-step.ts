@@ -1,0 +1,69 @@
+/** CSV bytes → Log → figures, for one run. */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { RunContext } from '../figures/context.ts';
+import { derive } from '../figures/derive.ts';
+import type { RunFigures } from '../figures/figure.ts';
+import type { Channel, Log, LogDeclaration } from '../intake/log.ts';
+import { read } from '../intake/read.ts';
+import { error, type Problem } from '../problem.ts';
+import { digest } from './digest.ts';
+import type { Store } from './store.ts';
+
+export interface RunTask {
+  readonly step: 'run';
+  readonly key: string;
+  readonly declaration: LogDeclaration;
+  readonly context: RunContext;
+}
+
+/** A log without its columns: what pages say of it. */
+export interface LogSummary extends Omit<Log, 'lines' | 'time' | 'channels'> {
+  readonly sha256: string;
+  readonly span: number;
+  readonly time: Omit<Log['time'], 'seconds'>;
+  readonly channels: readonly Omit<Channel, 'values'>[];
+}
+
+export interface RunResult {
+  /** Null where the log could not be used; `problems` then says why. */
+  readonly derived: RunFigures | null;
+  readonly summary: LogSummary | null;
+  /** Key of the stored Log. */
+  readonly log: string | null;
+  readonly problems: readonly Problem[];
+}
+
+/** Reads and derives one run, stores the Log beside, and never throws on what a file holds. */
+export function runStep(root: string, store: Store, task: RunTask): RunResult {
+  const file = `data/${task.declaration.file}`;
+  let bytes: Uint8Array;
+  try {
+    bytes = readFileSync(join(root, file));
+  } catch (thrown) {
+    const code = (thrown as NodeJS.ErrnoException).code ?? 'unknown reason';
+    const found = `the log ${file} cannot be read (${code})`;
+    return failed([error('unreadable-file', task.declaration.place, found, { remedy: 'check the path and its permissions' })]);
+  }
+  const { log, problems } = read(bytes, task.declaration, file);
+  if (log === null) return failed(problems);
+  const logKey = `${task.key}-log`;
+  store.set(logKey, log);
+  return { derived: derive(log, task.context), summary: summarise(log, digest(bytes)), log: logKey, problems };
+}
+
+function failed(problems: readonly Problem[]): RunResult {
+  return { derived: null, summary: null, log: null, problems };
+}
+
+function summarise(log: Log, sha256: string): LogSummary {
+  const { lines: _lines, time, channels, ...rest } = log;
+  const { seconds, ...axis } = time;
+  return {
+    ...rest,
+    sha256,
+    span: seconds[seconds.length - 1] ?? 0,
+    time: axis,
+    channels: channels.map(({ values: _values, ...channel }) => channel),
+  };
+}

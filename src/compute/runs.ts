@@ -1,0 +1,67 @@
+/** The figures of every run, from the store or from worker threads. */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { error, type Problem } from '../problem.ts';
+import type { Register, Run } from '../register/register.ts';
+import { digest, digestOf } from './digest.ts';
+import type { Pool } from './pool.ts';
+import type { RunResult, RunTask } from './run-step.ts';
+import type { Store } from './store.ts';
+
+export interface RunOutcome {
+  readonly run: Run;
+  readonly task: RunTask;
+  readonly result: RunResult;
+}
+
+export interface Runs {
+  /** By run id, in the register's order. */
+  readonly outcomes: ReadonlyMap<string, RunOutcome>;
+  /** SHA-256 of each log by its path below data/. */
+  readonly logs: ReadonlyMap<string, string>;
+  readonly problems: readonly Problem[];
+}
+
+interface Options {
+  readonly root: string;
+  readonly store: Store;
+  readonly pool: Pool;
+  readonly code: string;
+  readonly register: Register;
+}
+
+/** Reads and derives all runs of the register. */
+export async function computeRuns(options: Options): Promise<Runs> {
+  const logs = new Map<string, string>();
+  const outcomes = await Promise.all([...options.register.runs.values()].map((run) => computeRun(options, run, logs)));
+  return {
+    outcomes: new Map(outcomes.map((outcome) => [outcome.run.id, outcome])),
+    logs,
+    problems: outcomes.flatMap(({ result }) => result.problems),
+  };
+}
+
+async function computeRun({ root, store, pool, code }: Options, run: Run, logs: Map<string, string>): Promise<RunOutcome> {
+  const sha256 = logs.get(run.log.file) ?? logDigest(root, run.log.file);
+  logs.set(run.log.file, sha256);
+  const key = digestOf(['run', code, sha256, run.log, run.context]);
+  const task: RunTask = { step: 'run', key, declaration: run.log, context: run.context };
+  const result = (store.get(key) as RunResult | undefined) ?? (await pool.run(task).catch((thrown) => faulty(run, thrown)));
+  return { run, task, result };
+}
+
+/** '' where the log cannot be read: the run's own step then says why. */
+function logDigest(root: string, file: string): string {
+  try {
+    return digest(readFileSync(join(root, 'data', file)));
+  } catch {
+    return '';
+  }
+}
+
+/** A fault of our own code must not take the other runs' problems with it. */
+function faulty(run: Run, thrown: unknown): RunResult {
+  const found = `this run made Soakproof itself fail: ${thrown instanceof Error ? thrown.message : String(thrown)}`;
+  const remedy = 'this is a fault of the program, not of your files: please report it with the log';
+  return { derived: null, summary: null, log: null, problems: [error('fault', run.placeOf('log'), found, { remedy })] };
+}

@@ -1,0 +1,96 @@
+/** Page models and files beside them, from everything computed. */
+import { publishFigures } from '../figures/publish.ts';
+import type { Register } from '../register/register.ts';
+import type { NoteOutcome, Notes } from './notes.ts';
+import { deviceModel } from './pages/device.ts';
+import { homeModel } from './pages/home.ts';
+import { methodModel } from './pages/method.ts';
+import { noteModel, notePath } from './pages/note.ts';
+import type { ComputedNote, ComputedRun, Parts } from './pages/parts.ts';
+import { runModel } from './pages/run.ts';
+import type { PlotResult } from './plot-step.ts';
+import type { Plots } from './plots.ts';
+import { jsonText, publishLedger } from './published.ts';
+import { reach } from './reach.ts';
+import type { Manifest, PageModel, Scope } from './results.ts';
+import type { RunOutcome, Runs } from './runs.ts';
+import type { Store } from './store.ts';
+
+interface Options {
+  readonly store: Store;
+  readonly register: Register;
+  readonly runs: Runs;
+  readonly notes: Notes;
+  readonly plots: Plots;
+  readonly scope: Scope;
+}
+
+type Files = Manifest['files'][number][];
+
+/** Builds and stores the model of every page of the scope, and the files beside them. */
+export function assemble(options: Options): Pick<Manifest, 'pages' | 'files'> {
+  const parts = partsOf(options);
+  const models: [path: string, model: PageModel][] = [
+    ['', homeModel(parts)],
+    ...parts.notes
+      .filter(({ note }) => note.kind === 'note')
+      .map((note): [string, PageModel] => [notePath(note), noteModel(parts, note)]),
+    ...[...parts.runs.values()].map((run): [string, PageModel] => [`runs/${run.run.id}/`, runModel(parts, run)]),
+    ...devicesOf(parts).map((device): [string, PageModel] => [`devices/${device.id}/`, deviceModel(parts, device)]),
+    ['method/', methodModel()],
+    ['404', { kind: 'not-found' }],
+  ];
+  const pages = models.map(([path, model]) => ({ kind: model.kind, path, blob: options.store.keep(JSON.stringify(model)) }));
+  return { pages, files: filesOf(options.store, parts) };
+}
+
+function partsOf({ register, runs, notes, plots, scope }: Options): Parts {
+  const reached = reach(scope, notes.outcomes, runs.outcomes.keys());
+  const computed = [...runs.outcomes.values()]
+    .filter(({ run }) => reached.runs.has(run.id))
+    .flatMap((outcome) => computedRun(outcome, plots));
+  const usable = new Map(computed.map((run) => [run.run.id, run]));
+  const whole = reached.notes.filter(({ reaches }) => reaches.every((id) => usable.has(id)));
+  return { register, runs: usable, notes: whole.map((outcome) => computedNote(outcome, plots)) };
+}
+
+function computedRun({ run, result }: RunOutcome, plots: Plots): ComputedRun[] {
+  if (result.derived === null || result.summary === null) return [];
+  const drawn = plots.results.get(`runs/${run.id}`) ?? [];
+  return [{ run, derived: result.derived, summary: result.summary, plots: drawn.filter((plot) => plot !== null) }];
+}
+
+function computedNote({ note, written, reaches }: NoteOutcome, plots: Plots): ComputedNote {
+  return { note, written, reaches, plots: plots.results.get(`${note.kind}s/${note.id}`) ?? [] };
+}
+
+function devicesOf(parts: Parts) {
+  const ids = new Set([...parts.runs.values()].map(({ run }) => run.device));
+  return [...parts.register.devices.values()].filter(({ id }) => ids.has(id));
+}
+
+function filesOf(store: Store, parts: Parts): Files {
+  const files: Files = [];
+  for (const computed of parts.runs.values()) {
+    const { run, derived, summary } = computed;
+    const log = { file: `data/${summary.file}`, sha256: summary.sha256, rows: summary.rows, span_s: summary.span };
+    const figures = publishFigures({ run: run.id, device: run.device, specimen: run.specimen, log, derived });
+    files.push({ path: `runs/${run.id}/figures.json`, blob: store.keep(jsonText(figures)) });
+    files.push(...plotFiles(`runs/${run.id}/`, computed.plots));
+  }
+  for (const computed of parts.notes) {
+    files.push({ path: `${notePath(computed)}ledger.json`, blob: store.keep(jsonText(publishLedger(computed.written))) });
+    files.push(...plotFiles(notePath(computed), computed.plots));
+  }
+  return files;
+}
+
+function plotFiles(path: string, plots: readonly (PlotResult | null)[]): Files {
+  return plots.flatMap((plot) => {
+    if (plot === null) return [];
+    return (['svg', 'png', 'csv'] as const).map((extension) => ({
+      path: `${path}plots/${plot.id}.${extension}`,
+      blob: plot.files[extension],
+    }));
+  });
+}

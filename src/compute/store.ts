@@ -1,0 +1,85 @@
+/**
+ * The cache below `.cache/`: results by key, files by the digest of their bytes. An entry that fails its own digest
+ * counts as missing, so that a damaged cache costs time and never correctness.
+ */
+import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { deserialize, serialize } from 'node:v8';
+import { threadId } from 'node:worker_threads';
+import { digest } from './digest.ts';
+
+const DIGEST_LENGTH = 64;
+
+export interface Store {
+  /** The value stored under a key, or undefined where there is none that can be trusted. */
+  get(key: string): unknown;
+  set(key: string, value: unknown): void;
+  /** Stores bytes under their own digest and returns it. */
+  keep(bytes: string | Uint8Array): string;
+  /** Whether the bytes with that digest are there and undamaged. */
+  has(blob: string): boolean;
+  /** The bytes with that digest, or undefined where they are missing or damaged. */
+  bytes(blob: string): Uint8Array | undefined;
+  /** Path of stored bytes, for copying. */
+  pathOf(blob: string): string;
+  /** Removes every entry and blob that is not named. */
+  prune(keys: ReadonlySet<string>, blobs: ReadonlySet<string>): void;
+}
+
+/** Opens the cache of a project folder, making it where it is missing. */
+export function openStore(root: string): Store {
+  const entries = join(root, '.cache', 'entries');
+  const blobs = join(root, '.cache', 'blobs');
+  mkdirSync(entries, { recursive: true });
+  mkdirSync(blobs, { recursive: true });
+  return {
+    get: (key) => readEntry(join(entries, key)),
+    set: (key, value) => writeEntry(join(entries, key), value),
+    keep: (bytes) => keepBlob(blobs, bytes),
+    has: (blob) => readBlob(join(blobs, blob), blob) !== undefined,
+    bytes: (blob) => readBlob(join(blobs, blob), blob),
+    pathOf: (blob) => join(blobs, blob),
+    prune: (keys, kept) => {
+      removeOthers(entries, keys);
+      removeOthers(blobs, kept);
+    },
+  };
+}
+
+/** Writes a file so that a reader sees the old one or the new one, never a part. */
+export function writeWhole(path: string, content: string | Uint8Array): void {
+  const beside = `${path}.${process.pid}-${threadId}.part`;
+  writeFileSync(beside, content);
+  renameSync(beside, path);
+}
+
+function readEntry(path: string): unknown {
+  if (!existsSync(path)) return undefined;
+  const content = readFileSync(path);
+  const payload = content.subarray(DIGEST_LENGTH);
+  if (content.toString('latin1', 0, DIGEST_LENGTH) !== digest(payload)) return undefined;
+  return deserialize(payload);
+}
+
+function writeEntry(path: string, value: unknown): void {
+  const payload = serialize(value);
+  writeWhole(path, Buffer.concat([Buffer.from(digest(payload), 'latin1'), payload]));
+}
+
+function keepBlob(folder: string, bytes: string | Uint8Array): string {
+  const blob = digest(bytes);
+  if (readBlob(join(folder, blob), blob) === undefined) writeWhole(join(folder, blob), bytes);
+  return blob;
+}
+
+function readBlob(path: string, blob: string): Uint8Array | undefined {
+  if (!existsSync(path)) return undefined;
+  const bytes = readFileSync(path);
+  return digest(bytes) === blob ? bytes : undefined;
+}
+
+function removeOthers(folder: string, kept: ReadonlySet<string>): void {
+  for (const name of readdirSync(folder)) {
+    if (!kept.has(name)) rmSync(join(folder, name), { force: true });
+  }
+}

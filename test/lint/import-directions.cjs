@@ -1,0 +1,75 @@
+// The direction of imports, as DEVELOPERS.md draws the pipe: each folder may import from the ones that are listed for it.
+// Checked by dependency-cruiser, type imports included.
+
+const MAY_IMPORT = {
+  statistics: [],
+  quantities: ['problem', 'statistics'],
+  intake: ['problem', 'statistics', 'quantities'],
+  figures: ['problem', 'statistics', 'quantities', 'intake'],
+  register: ['problem', 'statistics', 'quantities', 'intake', 'figures'],
+  words: ['problem', 'quantities', 'figures', 'register'],
+  plots: ['problem', 'statistics', 'quantities', 'intake', 'figures', 'register'],
+  compute: ['problem', 'statistics', 'quantities', 'intake', 'figures', 'register', 'words', 'plots'],
+  print: ['problem', 'compute'],
+  browser: ['statistics', 'quantities'],
+  commands: ['problem', 'statistics', 'quantities', 'intake', 'figures', 'register', 'words', 'plots', 'compute', 'print'],
+};
+
+// One door for each library: replacing it touches one folder.
+const DOORS = {
+  papaparse: 'intake',
+  unitmath: 'quantities',
+  yaml: 'register',
+  valibot: 'register',
+  unified: 'words',
+  vega: 'plots',
+  '@resvg/resvg-js': 'plots',
+  astro: 'print',
+};
+
+const folder = (name) => (name === 'problem' ? '^src/problem\\.ts$' : `^src/${name}/`);
+
+const directions = Object.entries(MAY_IMPORT).map(([from, to]) => ({
+  name: `${from}-imports-only-what-stands-above-it`,
+  severity: 'error',
+  from: { path: folder(from) },
+  to: { path: '^src/', pathNot: [folder(from), ...to.map(folder)] },
+}));
+
+const doors = Object.entries(DOORS).map(([library, door]) => ({
+  name: `${library.replace(/\W+/g, '-')}-has-one-door`.replace(/^-/, ''),
+  severity: 'error',
+  from: { path: '^src/', pathNot: [folder(door), '\\.astro$'] },
+  to: { path: `^node_modules/${library}/` },
+}));
+
+module.exports = {
+  forbidden: [
+    ...directions,
+    ...doors,
+    { name: 'problem-imports-nothing', severity: 'error', from: { path: folder('problem') }, to: { path: '.' } },
+    { name: 'words-never-sees-a-log', severity: 'error', from: { path: folder('words') }, to: { path: folder('intake') } },
+    {
+      name: 'pages-read-results-only',
+      severity: 'error',
+      from: { path: '^src/(pages|layouts|components|styles)/' },
+      to: { path: '^src/', pathNot: ['^src/(pages|layouts|components|styles)/', '^src/compute/(read-results|results)\\.ts$', '^src/browser/'] },
+    },
+    { name: 'nobody-knows-pages', severity: 'error', from: { path: '^src/', pathNot: '^src/(pages|layouts|components|styles)/' }, to: { path: '^src/(pages|layouts|components|styles)/' } },
+    {
+      name: 'pure-below-compute',
+      severity: 'error',
+      from: { path: '^src/(problem\\.ts|statistics|quantities|intake|figures|register|words|browser)' },
+      to: { dependencyTypes: ['core'] },
+    },
+    { name: 'no-circles', severity: 'error', from: { path: '^src/' }, to: { circular: true, viaOnly: { dependencyTypesNot: ['type-only'] } } },
+    { name: 'found', severity: 'error', from: { path: '^src/' }, to: { couldNotResolve: true, pathNot: '^astro:' } },
+    { name: 'not-from-tests', severity: 'error', from: { path: '^src/' }, to: { dependencyTypes: ['npm-dev'], pathNot: '^node_modules/@types/' } },
+  ],
+  options: {
+    doNotFollow: { path: 'node_modules' },
+    tsPreCompilationDeps: true,
+    tsConfig: { fileName: 'tsconfig.json' },
+    enhancedResolveOptions: { extensions: ['.ts', '.mjs', '.js', '.astro'], exportsFields: ['exports'], conditionNames: ['import', 'node', 'default', 'types'] },
+  },
+};
