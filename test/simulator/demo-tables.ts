@@ -1,0 +1,113 @@
+/** The demo's tables that are not logs: benchmark scores, readings of a thermal camera, settings tried. All invented. */
+import type { DemoRun } from './demo-runs.ts';
+import type { Truth } from './options.ts';
+import { type Random, random } from './random.ts';
+
+interface Benchmark {
+  readonly test: string;
+  readonly unit: string;
+  readonly better: 'higher' | 'lower';
+  /** At 1 GHz. */
+  readonly base: number;
+  /** Exponent of the clock: 1 scales with it, 0 does not care. */
+  readonly exponent: number;
+  /** Standard deviation between repeats, as a share. */
+  readonly spread: number;
+  /** How long one repeat takes at 1 GHz, s. */
+  readonly seconds: number;
+}
+
+const BENCHMARKS: readonly Benchmark[] = [
+  {
+    test: 'Grid relaxation, all cores',
+    unit: 'sweeps/s',
+    better: 'higher',
+    base: 41.3,
+    exponent: 0.97,
+    spread: 0.004,
+    seconds: 240,
+  },
+  { test: 'Text sieve, one core', unit: 'MB/s', better: 'higher', base: 118, exponent: 0.99, spread: 0.006, seconds: 130 },
+  { test: 'Ledger sort, all cores', unit: 's', better: 'lower', base: 96, exponent: -0.82, spread: 0.008, seconds: 96 },
+  { test: 'Wide copy', unit: 'GB/s', better: 'higher', base: 7.4, exponent: 0.12, spread: 0.011, seconds: 60 },
+];
+const REPEATS = 5;
+const PAUSE_S = 20;
+
+/** Scores of a run, five repeats of each test, with the time that each took. `start` is the first instant, epoch milliseconds. */
+export function scoresTable(run: DemoRun, truth: Truth, start: number): string {
+  const noise = random(run.options.seed + 70_000);
+  const ghz = truth.load.clock / 1e9;
+  const lines = ['test,repeat,value,unit,better,start,end'];
+  let at = start;
+  for (const benchmark of BENCHMARKS) {
+    for (let repeat = 1; repeat <= REPEATS; repeat++) {
+      const end = at + Math.round((1000 * benchmark.seconds) / ghz ** Math.abs(benchmark.exponent));
+      const value = score(benchmark, ghz, noise).toPrecision(4);
+      lines.push([`"${benchmark.test}"`, repeat, value, benchmark.unit, benchmark.better, stamp(at), stamp(end)].join(','));
+      at = end + PAUSE_S * 1000;
+    }
+  }
+  return text(lines);
+}
+
+function score(benchmark: Benchmark, ghz: number, noise: Random): number {
+  return benchmark.base * ghz ** benchmark.exponent * (1 + benchmark.spread * noise.normal());
+}
+
+function stamp(instant: number): string {
+  return `${new Date(instant).toISOString().slice(0, 19)}Z`;
+}
+
+interface Spot {
+  readonly spot: string;
+  readonly part: string;
+  readonly material: string;
+  readonly contact: string;
+  /** Rise over the room as a share of the board's. */
+  readonly share: number;
+  readonly emissivity: string;
+}
+
+const SPOTS: readonly Spot[] = [
+  { spot: 'Lid centre', part: 'lid', material: 'anodised aluminium', contact: 'touched briefly', share: 0.86, emissivity: '0.85' },
+  {
+    spot: 'Lid front edge',
+    part: 'lid',
+    material: 'anodised aluminium',
+    contact: 'touched briefly',
+    share: 0.74,
+    emissivity: '0.85',
+  },
+  { spot: 'Network socket', part: 'socket', material: 'plastic', contact: 'touched briefly', share: 0.55, emissivity: '0.93' },
+  { spot: 'Underside', part: 'base', material: 'plastic', contact: 'held', share: 0.42, emissivity: '0.93' },
+];
+
+/** Camera readings in the last minutes of a load: the board's rise shared out over the case, at an emissivity set to 0.95. */
+export function surfaceTable(run: DemoRun, truth: Truth): string {
+  const noise = random(run.options.seed + 80_000);
+  const { room, board } = truth.load.end;
+  const rise = board - room;
+  const lines = SPOTS.map((s) => {
+    const reading = room + rise * s.share + 0.4 * noise.normal();
+    return [s.spot, s.part, s.material, s.contact, reading.toFixed(1), '0.95', s.emissivity, room.toFixed(1)].join(',');
+  });
+  return text(['spot,part,material,contact,reading,emissivity_set,emissivity,reflected', ...lines]);
+}
+
+/** Settings tried on specimen no-1 before the soaks, and what came of each. */
+export const ATTEMPTS = text([
+  'clock,voltage_offset,outcome,note',
+  '2.0 GHz,0 mV,passed,"integer mix, 60 min, 22 °C ambient"',
+  '2.2 GHz,0 mV,passed,"integer mix, 60 min, 22 °C ambient"',
+  '2.4 GHz,0 mV,restarted,"integer mix, restarted after 8 min of load"',
+  '2.4 GHz,60 mV,passed,"integer mix, 60 min, 22 °C ambient"',
+  '2.6 GHz,40 mV,hung under load,"integer mix, stopped answering after 3 min"',
+  '2.6 GHz,80 mV,throttled,"integer mix, 60 min, 23 °C ambient"',
+  '2.7 GHz,80 mV,hung at boot,"twice; the third time not tried"',
+  '2.8 GHz,100 mV,no boot,"no sign of life until the setting was cleared"',
+]);
+
+function text(lines: readonly string[]): string {
+  return lines.map((line) => `${line}\n`).join('');
+}

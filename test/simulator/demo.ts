@@ -1,0 +1,14 @@
+/** `npm run demo`: writes the demo's logs and tables into data/. Run it after a change of the simulator; the bytes are otherwise the same. */
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { demoFiles } from './demo-files.ts';
+
+const data = join(dirname(fileURLToPath(import.meta.url)), '..', '..', 'data');
+
+for (const [path, bytes] of demoFiles()) {
+  const target = join(data, path);
+  mkdirSync(dirname(target), { recursive: true });
+  writeFileSync(target, bytes);
+  console.log(`data/${path}: ${bytes.length} bytes`);
+}
