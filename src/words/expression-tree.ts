@@ -1,0 +1,80 @@
+/** What the grammar makes of an expression or condition. Offsets are UTF-16 units from the start of its text, `end` exclusive. */
+
+export interface Span {
+  readonly start: number;
+  readonly end: number;
+}
+
+export interface NamePart extends Span {
+  readonly name: string;
+  readonly quoted: boolean;
+}
+
+export interface Address extends Span {
+  readonly kind: 'address';
+  readonly parts: readonly NamePart[];
+}
+
+/** A number with its unit as written: `71 °C`, `0.05`. */
+export interface Literal extends Span {
+  readonly kind: 'literal';
+  readonly number: string;
+  readonly unit: (Span & { readonly text: string }) | null;
+}
+
+export interface Negation extends Span {
+  readonly kind: 'negation';
+  readonly operand: Expression;
+}
+
+export interface Operation extends Span {
+  readonly kind: 'operation';
+  readonly operator: '+' | '-' | '*' | '/';
+  readonly left: Expression;
+  readonly right: Expression;
+}
+
+export interface Call extends Span {
+  readonly kind: 'call';
+  readonly name: 'min' | 'max' | 'mean' | 'abs';
+  readonly operands: readonly Expression[];
+}
+
+export type Expression = Address | Literal | Negation | Operation | Call;
+
+export interface Ordering extends Span {
+  readonly kind: 'ordering';
+  readonly operator: '<' | '<=' | '>' | '>=';
+  readonly left: Expression;
+  readonly right: Expression;
+}
+
+/** `x within a of y`. */
+export interface Within extends Span {
+  readonly kind: 'within';
+  readonly left: Expression;
+  readonly tolerance: Expression;
+  readonly of: Expression;
+}
+
+/** `x between a and b`, both ends included. */
+export interface Between extends Span {
+  readonly kind: 'between';
+  readonly left: Expression;
+  readonly from: Expression;
+  readonly to: Expression;
+}
+
+export interface Not extends Span {
+  readonly kind: 'not';
+  readonly operand: Condition;
+}
+
+export interface Junction extends Span {
+  readonly kind: 'and' | 'or';
+  readonly left: Condition;
+  readonly right: Condition;
+}
+
+export type Comparison = Ordering | Within | Between;
+export type Condition = Comparison | Not | Junction;
