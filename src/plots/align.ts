@@ -1,0 +1,44 @@
+/** One time axis for several runs: each begins where its load begins. */
+import type { PlotSubject } from './drawn.ts';
+
+/** Seconds in the unit of a time axis. */
+export interface TimeUnit {
+  readonly unit: 's' | 'min' | 'h';
+  readonly seconds: number;
+}
+
+export interface Alignment {
+  /** By subject: seconds of its log at which the axis is 0. */
+  readonly origins: readonly number[];
+  /** True where the origin is the start of the load, false where it is the first row. */
+  readonly atLoad: boolean;
+  readonly time: TimeUnit;
+  /** First and last moment of all runs, in the unit of the axis. */
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Aligns runs at the start of their load phase; at their first rows where any of them has no such phase. */
+export function align(subjects: readonly PlotSubject[]): Alignment {
+  const starts = subjects.map((subject) => subject.derived.phases.find((phase) => phase.name === 'load')?.from);
+  const atLoad = starts.every((start) => start !== undefined);
+  const origins = starts.map((start) => (atLoad ? start! : 0));
+  const ends = subjects.map((subject, index) => (subject.log.time.seconds.at(-1) ?? 0) - origins[index]!);
+  const begins = subjects.map((subject, index) => (subject.log.time.seconds[0] ?? 0) - origins[index]!);
+  const from = Math.min(...begins);
+  const to = Math.max(...ends);
+  const time = timeUnit(to - from);
+  return { origins, atLoad, time, from: from / time.seconds, to: to / time.seconds };
+}
+
+/** Minutes, as soaks are told; seconds below five minutes, hours beyond twelve hours. */
+function timeUnit(span: number): TimeUnit {
+  if (span < 300) return { unit: 's', seconds: 1 };
+  if (span > 43_200) return { unit: 'h', seconds: 3600 };
+  return { unit: 'min', seconds: 60 };
+}
+
+/** Title of the time axis. */
+export function timeTitle(alignment: Alignment): string {
+  return `Time since ${alignment.atLoad ? 'load start' : 'the first row'} (${alignment.time.unit})`;
+}

@@ -1,0 +1,62 @@
+/** The front door: what a note asks to be drawn and the runs it names → the drawing, its words, its data. */
+import { error, type Problem } from '../problem.ts';
+import type { PlotRequest } from '../register/requests.ts';
+import type { Drawn, PlotSubject } from './drawn.ts';
+import { LIGHT } from './palette.ts';
+import { isPlan, type Plan } from './plan.ts';
+import { png } from './png.ts';
+import { NARROW, type Size, WIDE } from './size.ts';
+import { plan } from './specify.ts';
+import { inline, standalone } from './svg.ts';
+import { render } from './vega.ts';
+
+/**
+ * Draws a plot: inline SVG for a wide and a narrow column, SVG and PNG to take away, data as CSV and as a short table.
+ *
+ * @param subjects The runs of the request, in its order.
+ * @param prefix Makes the ids of the SVGs unique in their page.
+ * @returns With problems, located at the request, when it asks for what is not there; the drawing is then empty.
+ */
+export async function draw(request: PlotRequest, subjects: readonly PlotSubject[], prefix: string): Promise<Drawn> {
+  const planned = plan(request, subjects);
+  if (!isPlan(planned)) return undrawn(request, planned);
+  const [wide, narrow] = [await drawIn(WIDE, planned, prefix), await drawIn(NARROW, planned, prefix)];
+  const svg = standalone(wide.svg, planned, LIGHT);
+  const warnings = [...new Set([...wide.warnings, ...narrow.warnings])];
+  const { title, alt, method, csv, table } = planned;
+  return {
+    id: request.id,
+    title,
+    alt,
+    method,
+    wide: wide.svg,
+    narrow: narrow.svg,
+    svg,
+    png: await png(svg),
+    csv,
+    table,
+    problems: warnings.map((warning) => error('plot-warning', request.place, `the chart library warns: ${warning}`)),
+  };
+}
+
+async function drawIn(size: Size, planned: Plan, prefix: string) {
+  const { svg, warnings } = await render(planned.layOut(size));
+  return { svg: inline(svg, `${prefix}-${size.name}`, planned.title), warnings };
+}
+
+function undrawn(request: PlotRequest, problems: readonly Problem[]): Drawn {
+  const title = request.title ?? '';
+  return {
+    id: request.id,
+    title,
+    alt: '',
+    method: '',
+    wide: '',
+    narrow: '',
+    svg: '',
+    png: '',
+    csv: '',
+    table: { caption: '', head: [], rows: [] },
+    problems,
+  };
+}

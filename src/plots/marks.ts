@@ -1,0 +1,140 @@
+/**
+ * The few marks that all plots are made of, as Vega-Lite layers. Lines and points stand in the units of the data, on
+ * scales; what explains them (bands, rules, texts) stands in pixels from the data area's upper left corner.
+ */
+import { DASHES, SHAPES } from './palette.ts';
+
+import type { Scale } from './ticks.ts';
+import type { Spec } from './vega.ts';
+
+export const FONT = "'Source Sans 3', sans-serif";
+
+/** Words in the drawing. `y` is the middle of the line. */
+export interface Label {
+  readonly x: number;
+  readonly y: number;
+  readonly text: string | readonly string[];
+  readonly size: number;
+  readonly fill: string;
+  readonly align?: 'left' | 'center' | 'right';
+}
+
+export interface Rule {
+  readonly x: number;
+  readonly y: number;
+  readonly x2: number;
+  readonly y2: number;
+  readonly stroke: string;
+  readonly width?: number;
+  readonly dash?: readonly number[];
+}
+
+export interface Band {
+  readonly x: number;
+  readonly y: number;
+  readonly x2: number;
+  readonly y2: number;
+}
+
+/** A reading to draw; `y` null breaks the line. `k` says which style, from 0. */
+export interface Point {
+  readonly x: number;
+  readonly y: number | null;
+  readonly k: number;
+}
+
+/** The colour variable of run k, from 0. */
+export function inkOf(k: number): string {
+  return `var(--plot-${k + 1})`;
+}
+
+const pixel = (field: string) => ({ field, type: 'quantitative', scale: null, axis: null });
+const asIs = (field: string) => ({ field, type: 'nominal', scale: null, legend: null });
+
+export function texts(labels: readonly Label[]): Spec {
+  return {
+    data: { values: labels.map((label) => ({ align: 'left', ...label })) },
+    mark: {
+      type: 'text',
+      align: { expr: 'datum.align' },
+      baseline: 'middle',
+      fontSize: { expr: 'datum.size' },
+      lineHeight: { expr: 'datum.size + 1' },
+    },
+    encoding: { x: pixel('x'), y: pixel('y'), text: { field: 'text' }, fill: asIs('fill') },
+  };
+}
+
+export function rules(lines: readonly Rule[]): Spec {
+  return {
+    data: { values: lines.map((line) => ({ width: 1, dash: [1, 0], ...line })) },
+    mark: { type: 'rule', strokeWidth: { expr: 'datum.width' }, strokeDash: { expr: 'datum.dash' } },
+    encoding: { x: pixel('x'), y: pixel('y'), x2: { field: 'x2' }, y2: { field: 'y2' }, stroke: asIs('stroke') },
+  };
+}
+
+/** Tinted stretches: ink at low opacity, so that the grid below shows on light and dark paper alike. */
+export function bands(rects: readonly Band[]): Spec {
+  return {
+    data: { values: rects },
+    mark: { type: 'rect', fill: 'var(--plot-ink)', fillOpacity: 0.05 },
+    encoding: { x: pixel('x'), y: pixel('y'), x2: { field: 'x2' }, y2: { field: 'y2' } },
+  };
+}
+
+/** Lines on the two scales, with the axes. `styles` are those of the points, ascending. */
+export function lines(
+  points: readonly Point[],
+  styles: readonly number[],
+  axes: Axes,
+  more: { readonly stepped?: boolean; readonly width?: number } = {},
+): Spec {
+  return {
+    data: { values: points },
+    mark: {
+      type: 'line',
+      strokeWidth: more.width ?? 1.5,
+      strokeJoin: 'round',
+      ...(more.stepped ? { interpolate: 'step-after' } : {}),
+    },
+    encoding: { ...positions(axes), stroke: styled(styles, inkOf), strokeDash: styled(styles, (k) => DASHES[k]!) },
+  };
+}
+
+/** Markers on the same scales, filled with paper so that the line does not run through them. */
+export function markers(points: readonly Point[], styles: readonly number[], axes: Axes, size = 34): Spec {
+  return {
+    data: { values: points },
+    mark: { type: 'point', size, fill: 'var(--plot-paper)', fillOpacity: 1, strokeWidth: 1.5 },
+    encoding: { ...positions(axes), stroke: styled(styles, inkOf), shape: styled(styles, (k) => SHAPES[k]!) },
+  };
+}
+
+export interface Axes {
+  readonly x: Scale;
+  readonly y: Scale;
+  /** Title of the horizontal axis; null: neither labels nor title (another panel below has them). */
+  readonly xTitle: string | null;
+  /** Horizontal lines at the ticks of y; else vertical ones at those of x. */
+  readonly grid: 'x' | 'y';
+}
+
+function positions(axes: Axes) {
+  const label = axes.xTitle === null ? { labels: false, title: null } : { title: axes.xTitle };
+  return {
+    x: { field: 'x', type: 'quantitative', scale: scaleOf(axes.x), axis: { ...axisOf(axes.x), ...label, grid: axes.grid === 'x' } },
+    y: {
+      field: 'y',
+      type: 'quantitative',
+      scale: scaleOf(axes.y),
+      axis: { ...axisOf(axes.y), title: null, grid: axes.grid === 'y', domain: false, ticks: false },
+    },
+  };
+}
+
+const scaleOf = (scale: Scale) => ({ domain: [scale.from, scale.to], nice: false, zero: false });
+const axisOf = (scale: Scale) => ({ values: scale.ticks, format: `.${scale.decimals}f`, labelOverlap: false });
+
+function styled(styles: readonly number[], byStyle: (k: number) => unknown) {
+  return { field: 'k', type: 'nominal', legend: null, scale: { domain: styles, range: styles.map(byStyle) } };
+}

@@ -1,0 +1,47 @@
+/** Where a line must break: a stretch without readings is not bridged. */
+
+/** An unbroken stretch of readings: positions in the arrays, `end` exclusive. */
+export interface Segment {
+  readonly start: number;
+  readonly end: number;
+}
+
+/** A channel's own readings on the time axis, without the rows where it has none. */
+export interface Readings {
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+}
+
+/** A gap is a step longer than this many median steps, as in the Log's own time axis. */
+const GAP = 5;
+
+/** Drops the rows without a reading (NaN). Channels may be logged at different rates in one file. */
+export function presentReadings(x: Float64Array, y: Float64Array): Readings {
+  const rows: number[] = [];
+  for (let row = 0; row < y.length; row += 1) if (Number.isFinite(y[row])) rows.push(row);
+  return { x: Float64Array.from(rows, (row) => x[row]!), y: Float64Array.from(rows, (row) => y[row]!) };
+}
+
+/** Splits readings where the step between two is more than five times the channel's median step. */
+export function segments(x: Float64Array): Segment[] {
+  if (x.length === 0) return [];
+  const longest = GAP * medianStep(x);
+  const found: Segment[] = [];
+  let start = 0;
+  for (let i = 1; i < x.length; i += 1) {
+    if (x[i]! - x[i - 1]! <= longest) continue;
+    found.push({ start, end: i });
+    start = i;
+  }
+  return [...found, { start, end: x.length }];
+}
+
+/** Median of the positive steps; 0 when there is none, so that every step is a gap only where time moves at all. */
+function medianStep(x: Float64Array): number {
+  const steps = new Float64Array(x.length - 1);
+  let count = 0;
+  for (let i = 1; i < x.length; i += 1) if (x[i]! > x[i - 1]!) steps[count++] = x[i]! - x[i - 1]!;
+  const sorted = steps.subarray(0, count).sort();
+  if (count === 0) return 0;
+  return (sorted[(count - 1) >> 1]! + sorted[count >> 1]!) / 2;
+}

@@ -1,0 +1,24 @@
+/** From a request to a plan and a specification, by the kind of plot. */
+import type { PlotKind, PlotRequest } from '../register/requests.ts';
+import type { PlotSubject } from './drawn.ts';
+import { isPlan, type Planned, type Planner } from './plan.ts';
+import type { Size } from './size.ts';
+import { planTrace } from './trace.ts';
+import type { Spec } from './vega.ts';
+
+const PLANNERS: Readonly<Record<PlotKind, Planner>> = {
+  trace: planTrace,
+  'step-response': planTrace,
+  'power-by-phase': planTrace,
+};
+
+/** Plans the plot asked for, or tells by located errors why it cannot be drawn. */
+export function plan(request: PlotRequest, subjects: readonly PlotSubject[]): Planned {
+  return PLANNERS[request.kind](request, subjects);
+}
+
+/** The Vega-Lite specification alone, in one size; null where the request has errors. */
+export function specify(request: PlotRequest, subjects: readonly PlotSubject[], size: Size): { readonly spec: Spec | null } {
+  const planned = plan(request, subjects);
+  return { spec: isPlan(planned) ? planned.layOut(size) : null };
+}

@@ -1,0 +1,81 @@
+/** What becomes of Vega's SVG: small, safe to inline beside others, labelled; and composed into a picture that stands alone. */
+import { FONT } from './marks.ts';
+import type { Palette } from './palette.ts';
+import { resolvePalette } from './palette.ts';
+import { wrap } from './text-width.ts';
+
+const GEOMETRY = / (d|x|y|x1|x2|y1|y2|dx|dy|width|height|transform)="([^"]*)"/g;
+const LONG_DECIMAL = /-?\d*\.\d{3,}(?:e-?\d+)?/g;
+
+/**
+ * Makes an SVG fit to stand in a page: ids prefixed, coordinates rounded to 0.01 px, empty and hidden shapes dropped, the
+ * whole labelled as one image.
+ */
+export function inline(svg: string, prefix: string, title: string): string {
+  return labelled(prefixed(tidied(svg), prefix), title);
+}
+
+/** Rounds coordinates and drops what is not seen. */
+function tidied(svg: string): string {
+  return svg
+    .replace(/<path class="(?:background|foreground)" [^>]*\/>/g, '')
+    .replace(/ (?:aria-hidden|pointer-events|xmlns:xlink|version)="[^"]*"/g, '')
+    .replace(GEOMETRY, (_, name: string, value: string) => ` ${name}="${value.replace(LONG_DECIMAL, rounded)}"`);
+}
+
+function rounded(number: string): string {
+  return String(Math.round(Number(number) * 100) / 100 + 0);
+}
+
+function prefixed(svg: string, prefix: string): string {
+  return svg.replace(/\bid="/g, `id="${prefix}-`).replace(/url\(#/g, `url(#${prefix}-`);
+}
+
+function labelled(svg: string, title: string): string {
+  return svg.replace(/^<svg\b/, `<svg role="img" aria-label="${escaped(title)}"`);
+}
+
+/** Text as XML. */
+export function escaped(text: string): string {
+  return text.replace(/[&<>"]/g, (character) => `&#${character.codePointAt(0)};`);
+}
+
+export interface Caption {
+  readonly title: string;
+  readonly method: string;
+}
+
+const MARGIN = 20;
+const TITLE_SIZE = 18;
+const METHOD_SIZE = 12;
+
+/** A picture that stands alone: paper, title, drawing, how it was made; colours filled in. */
+export function standalone(svg: string, caption: Caption, palette: Palette): string {
+  const [width, height] = sizeOf(svg);
+  const title = wrap(caption.title, TITLE_SIZE, width, 'semibold');
+  const method = wrap(caption.method, METHOD_SIZE, width);
+  const top = MARGIN + title.length * (TITLE_SIZE + 4) + 10;
+  const whole = Math.ceil(top + height + 14 + method.length * (METHOD_SIZE + 4) + MARGIN);
+  const inner = svg.replace(/^<svg\b[^>]*>/, `<g transform="translate(${MARGIN},${top})">`).replace(/<\/svg>$/, '</g>');
+  const outer = width + 2 * MARGIN;
+  return resolvePalette(
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${outer}" height="${whole}" viewBox="0 0 ${outer} ${whole}" role="img" aria-label="${escaped(caption.title)}">` +
+      `<rect width="${outer}" height="${whole}" fill="var(--plot-paper)"/>` +
+      block(title, MARGIN, MARGIN + TITLE_SIZE * 0.8, TITLE_SIZE, 'var(--plot-ink)', '600') +
+      inner +
+      block(method, MARGIN, top + height + 14 + METHOD_SIZE, METHOD_SIZE, 'var(--plot-soft)', '400') +
+      '</svg>',
+    palette,
+  );
+}
+
+function block(lines: readonly string[], x: number, y: number, size: number, fill: string, weight: string): string {
+  const spans = lines.map((line, k) => `<tspan x="${x}" y="${y + k * (size + 4)}">${escaped(line)}</tspan>`).join('');
+  return `<text font-family="${FONT}" font-size="${size}" font-weight="${weight}" fill="${fill}">${spans}</text>`;
+}
+
+function sizeOf(svg: string): [number, number] {
+  const [, width, height] = /^<svg\b[^>]*? width="([\d.]+)" height="([\d.]+)"/.exec(svg) ?? [];
+  if (width === undefined || height === undefined) throw new Error('an SVG without a size');
+  return [Number(width), Number(height)];
+}

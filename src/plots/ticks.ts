@@ -1,0 +1,51 @@
+/** Axes: a domain that holds the data and round ticks on it, fixed by us so that labels can be placed to the pixel. */
+
+export interface Scale {
+  readonly from: number;
+  readonly to: number;
+  readonly ticks: readonly number[];
+  /** Decimals that the ticks need. */
+  readonly decimals: number;
+}
+
+/** Round steps of minutes and hours, in the unit of the axis. */
+const TIME_STEPS = [1, 2, 5, 10, 15, 20, 30, 60, 120, 180, 240, 360, 720, 1440];
+
+/** A domain from tick to tick that holds `low` to `high`, with about `count` steps of 1, 2 or 5 times a power of ten. */
+export function niceScale(low: number, high: number, count: number): Scale {
+  const step = niceStep((high - low || Math.abs(high) || 1) / count);
+  const from = Math.floor(low / step + 1e-9) * step;
+  const to = Math.max(Math.ceil(high / step - 1e-9) * step, from + step);
+  return scaleOf(from, to, step);
+}
+
+/** The domain as it is, with ticks on whole minutes (or seconds, or hours) inside it. */
+export function timeScale(from: number, to: number, count: number): Scale {
+  const wanted = (to - from || 1) / count;
+  const step = wanted < 1 ? niceStep(wanted) : (TIME_STEPS.find((candidate) => candidate >= wanted) ?? niceStep(wanted));
+  const { ticks, decimals } = scaleOf(Math.ceil(from / step - 1e-9) * step, to, step);
+  return { from, to, ticks, decimals };
+}
+
+/** Place of a value on a vertical axis of `height` px, from the top. */
+export function pixelOf(value: number, scale: Scale, height: number): number {
+  return height * (1 - (value - scale.from) / (scale.to - scale.from));
+}
+
+/** The value at a place on a vertical axis: the inverse of `pixelOf`. */
+export function valueAt(pixel: number, scale: Scale, height: number): number {
+  return scale.from + (1 - pixel / height) * (scale.to - scale.from);
+}
+
+function niceStep(raw: number): number {
+  const power = 10 ** Math.floor(Math.log10(raw));
+  const factor = [1, 2, 5, 10].find((candidate) => candidate * power >= raw * (1 - 1e-9)) ?? 10;
+  return Number((factor * power).toPrecision(1));
+}
+
+function scaleOf(from: number, to: number, step: number): Scale {
+  const decimals = Math.max(0, -Math.floor(Math.log10(step) + 1e-9));
+  const count = Math.floor((to - from) / step + 1e-6);
+  const ticks = Array.from({ length: count + 1 }, (_, k) => Number((from + k * step).toFixed(decimals)) + 0);
+  return { from: Number(from.toFixed(decimals)), to: Number(to.toFixed(Math.max(decimals, 6))), ticks, decimals };
+}
