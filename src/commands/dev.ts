@@ -1,0 +1,14 @@
+/** `npm run dev`: the site with drafts and held-back notes, refreshed as files are saved. `npm run dev -- --port 5000` picks a port. */
+import { lock } from '../print/lock.ts';
+import { serveDev } from '../print/serve.ts';
+import { finishSwap } from '../print/swap.ts';
+import { serveOptions } from './serve-options.ts';
+
+const root = process.cwd();
+const options = serveOptions();
+const held = await lock(root);
+if (held !== undefined) {
+  finishSwap(root);
+  held.close();
+}
+await serveDev(root, options);

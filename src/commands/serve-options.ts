@@ -1,0 +1,17 @@
+/** `--port` and `--host` of the commands that serve. */
+import { parseArgs } from 'node:util';
+import type { ServeOptions } from '../print/serve.ts';
+
+/** Reads the command line; stops with a sentence where it does not parse. */
+export function serveOptions(): ServeOptions {
+  try {
+    const { values } = parseArgs({ options: { port: { type: 'string' }, host: { type: 'string' } } });
+    const port = values.port === undefined ? undefined : Number(values.port);
+    if (port !== undefined && !(Number.isInteger(port) && port >= 0 && port < 65_536))
+      throw new Error(`--port is ${values.port}, expected 0 to 65535`);
+    return { ...(port !== undefined && { port }), ...(values.host !== undefined && { host: values.host }) };
+  } catch (thrown) {
+    console.error(thrown instanceof Error ? thrown.message : String(thrown));
+    process.exit(1);
+  }
+}

@@ -1,0 +1,40 @@
+/** Stage 2: Astro prints the pages into a side folder, the files go beside them, the folders swap. */
+import { copyFileSync, existsSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { pathToFileURL } from 'node:url';
+import type { Manifest } from '../compute/results.ts';
+import { openStore } from '../compute/store.ts';
+import { sideFolder, swap } from './swap.ts';
+
+/** Prints the site of a manifest and puts it in the place of `dist/`. Throws where a page or the disk fails; `dist/` is then as it was. */
+export async function print(root: string, manifest: Manifest): Promise<void> {
+  const marker = join(root, '.cache', 'building');
+  // A build that was killed may have left pages of its own among those that Astro would use again.
+  const force = existsSync(marker);
+  writeFileSync(marker, '');
+  const side = sideFolder(root);
+  process.env.ASTRO_TELEMETRY_DISABLED = '1';
+  const { build } = await import('astro');
+  await build({
+    root,
+    outDir: pathToFileURL(`${side}/`).href,
+    cacheDir: pathToFileURL(join(root, '.cache', 'astro/')).href,
+    logLevel: 'error',
+    force,
+  });
+  copyFiles(root, side, manifest.files);
+  swap(root);
+  rmSync(marker);
+}
+
+function copyFiles(root: string, side: string, files: Manifest['files']): void {
+  const store = openStore(root);
+  const made = new Set<string>();
+  for (const { path, blob } of files) {
+    const target = join(side, path);
+    const folder = dirname(target);
+    if (!made.has(folder)) mkdirSync(folder, { recursive: true });
+    made.add(folder);
+    copyFileSync(store.pathOf(blob), target);
+  }
+}

@@ -1,0 +1,100 @@
+/** Dev: saving a note, a run, a CSV or stage 1's own code runs stage 1 again and refreshes the open page. */
+import { readFileSync } from 'node:fs';
+import { join, sep } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { Worker } from 'node:worker_threads';
+import type { AstroIntegrationLogger } from 'astro';
+import { readManifest } from '../compute/manifest.ts';
+import type { Problem } from '../problem.ts';
+import { report } from './report.ts';
+
+type Server = import('vite').ViteDevServer;
+
+const SRC = fileURLToPath(new URL('..', import.meta.url));
+const STAGE_1 = ['problem.ts', 'statistics', 'quantities', 'intake', 'figures', 'register', 'words', 'plots', 'compute'].map(
+  (name) => join(SRC, name),
+);
+const RESULTS_READER = join(SRC, 'compute', 'read-results.ts');
+
+const CONTENT_TYPES: Record<string, string> = {
+  svg: 'image/svg+xml',
+  png: 'image/png',
+  csv: 'text/csv; charset=utf-8',
+  json: 'application/json',
+};
+
+/** Runs stage 1 once, then whenever something that it reads was saved. */
+export async function developing(server: Server, logger: AstroIntegrationLogger): Promise<void> {
+  const root = process.cwd();
+  const watched = [join(root, 'content'), join(root, 'data'), ...STAGE_1];
+  server.watcher.add(watched);
+  serveFiles(server, root);
+
+  const refresh = oneAtATime(async () => {
+    const fault = await runStage1(root, logger);
+    if (fault !== undefined) {
+      server.ws.send({ type: 'error', err: { message: `Stage 1 failed: ${fault.message}`, stack: fault.stack ?? '' } });
+      return;
+    }
+    // Astro keeps the list of paths until it hears that the reader of results has changed.
+    server.watcher.emit('change', RESULTS_READER);
+    server.ws.send({ type: 'full-reload', path: '*' });
+  });
+
+  server.watcher.on('all', (_event, path) => {
+    if (path !== RESULTS_READER && watched.some((folder) => path === folder || path.startsWith(folder + sep))) refresh();
+  });
+  await runStage1(root, logger);
+}
+
+async function runStage1(root: string, logger: AstroIntegrationLogger): Promise<Error | undefined> {
+  try {
+    const problems = await inThread(root);
+    if (problems.length === 0) logger.info('Nothing to mend.');
+    else process.stderr.write(`\n${report(root, problems)}\n`);
+    return undefined;
+  } catch (thrown) {
+    const fault = thrown instanceof Error ? thrown : new Error(String(thrown));
+    logger.error(`Stage 1 failed: ${fault.stack ?? fault.message}`);
+    return fault;
+  }
+}
+
+function inThread(root: string): Promise<readonly Problem[]> {
+  return new Promise((resolve, reject) => {
+    const worker = new Worker(new URL('../compute/dev-worker.ts', import.meta.url), { workerData: { root } });
+    worker.once('message', resolve);
+    worker.once('error', reject);
+    worker.once('exit', () => reject(new Error('the thread of stage 1 ended without an answer')));
+  });
+}
+
+/** Calls during a call are answered by one more call after it. */
+function oneAtATime(task: () => Promise<void>): () => void {
+  let running = false;
+  let again = false;
+  const start = async () => {
+    running = true;
+    do {
+      again = false;
+      await task();
+    } while (again);
+    running = false;
+  };
+  return () => {
+    if (running) again = true;
+    else void start();
+  };
+}
+
+/** Files beside the pages come from the store, as a build would copy them. */
+function serveFiles(server: Server, root: string): void {
+  server.middlewares.use((request, response, next) => {
+    const address = decodeURI((request.url ?? '').split('?')[0]!);
+    const path = address.startsWith(server.config.base) ? address.slice(server.config.base.length) : address.slice(1);
+    const file = readManifest(root, 'all')?.files.find((entry) => entry.path === path);
+    if (file === undefined) return next();
+    response.setHeader('Content-Type', CONTENT_TYPES[path.slice(path.lastIndexOf('.') + 1)] ?? 'application/octet-stream');
+    response.end(readFileSync(join(root, '.cache', 'blobs', file.blob)));
+  });
+}

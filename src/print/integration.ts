@@ -1,0 +1,51 @@
+/** What the project asks of Astro, in build and in dev, so that astro.config.mjs holds only what an author decides. */
+import type { AstroIntegration } from 'astro';
+import { developing } from './dev.ts';
+
+export interface SiteOptions {
+  /** The publication's name. */
+  readonly title: string;
+  /** One line that says what it is. */
+  readonly byline: string;
+}
+
+/** Output, cache, content security policy and the site's name; in dev also stage 1 and the refreshing of pages. */
+export function soakproof(options: SiteOptions): AstroIntegration {
+  return {
+    name: 'soakproof',
+    hooks: {
+      'astro:config:setup': ({ updateConfig }) => {
+        updateConfig({
+          output: 'static',
+          trailingSlash: 'always',
+          build: { format: 'directory', inlineStylesheets: 'never', assets: 'assets' },
+          compressHTML: true,
+          devToolbar: { enabled: false },
+          experimental: { incrementalBuild: true },
+          // Scripts and styles are files of this host; nothing is inline, nothing comes from elsewhere.
+          security: {
+            csp: {
+              directives: [
+                "default-src 'self'",
+                "img-src 'self' data:",
+                "font-src 'self'",
+                "connect-src 'self'",
+                "object-src 'none'",
+                "base-uri 'none'",
+                "form-action 'none'",
+              ],
+            },
+          },
+          vite: {
+            build: { assetsInlineLimit: 0 },
+            define: {
+              'import.meta.env.SITE_TITLE': JSON.stringify(options.title),
+              'import.meta.env.SITE_BYLINE': JSON.stringify(options.byline),
+            },
+          },
+        });
+      },
+      'astro:server:setup': ({ server, logger }) => developing(server, logger),
+    },
+  };
+}
