@@ -1,0 +1,64 @@
+/**
+ * The two areas under Student's t density that a value t ≥ 0 cuts: `between` 0 and t, and `above` t. They sum to one half; each is
+ * accurate by itself, also where the other swallows it.
+ *
+ * When: a probability for a difference (twice `above` is the two-sided p), or a quantile by inversion.
+ * @param t 0 or more (unit 1)
+ * @param dof degrees of freedom, above 0, finite, fractions allowed
+ * @returns both areas, and the density at t
+ * @throws RangeError for arguments out of range
+ * Source: NIST Digital Library of Mathematical Functions, 8.17.22 (continued fraction of the incomplete beta function), 5.11.13
+ *   (ratio of gamma functions).
+ * Cost: a continued fraction, about √dof terms at most.
+ */
+export function studentTail(
+  t: number,
+  dof: number,
+): { readonly between: number; readonly above: number; readonly density: number } {
+  if (!(t >= 0)) throw new RangeError(`t is ${t}, expected 0 or more`);
+  if (!(dof > 0 && Number.isFinite(dof))) throw new RangeError(`dof is ${dof}, expected a finite number above 0`);
+  const square = t * t;
+  const density = (gammaRatio(dof / 2) / Math.sqrt(dof * Math.PI)) * Math.exp((-(dof + 1) / 2) * Math.log1p(square / dof));
+  const x = dof / (dof + square);
+  const outer = x < (dof / 2 + 1) / (dof / 2 + 2.5);
+  if (outer) {
+    const above = t === Number.POSITIVE_INFINITY ? 0 : (density * t * continuedFraction(x, dof / 2, 0.5)) / dof;
+    return { between: 0.5 - above, above, density };
+  }
+  const between = density * t * continuedFraction(square / (dof + square), 0.5, dof / 2);
+  return { between, above: 0.5 - between, density };
+}
+
+/** Γ(a + ½) ÷ Γ(a): by the asymptotic series for large a, brought there by the recurrence of Γ. */
+function gammaRatio(a: number): number {
+  let factor = 1;
+  let b = a;
+  for (; b < 40; b++) factor *= b / (b + 0.5);
+  const r = 1 / b;
+  const series =
+    1 +
+    r *
+      (-1 / 8 +
+        r * (1 / 128 + r * (5 / 1024 + r * (-21 / 32768 + r * (-399 / 262144 + r * (869 / 4194304 + (r * 39325) / 33554432))))));
+  return factor * Math.sqrt(b) * series;
+}
+
+/** The continued fraction of I_x(a, b) · a · B(a, b) ÷ (xᵃ (1 − x)ᵇ), by Lentz's method. */
+function continuedFraction(x: number, a: number, b: number): number {
+  let numerator = 1;
+  let denominator = 1 / (1 - ((a + b) * x) / (a + 1));
+  let value = denominator;
+  for (let m = 1; m < 100_000; m++) {
+    const even = (m * (b - m) * x) / ((a + 2 * m - 1) * (a + 2 * m));
+    denominator = 1 / (1 + even * denominator);
+    numerator = 1 + even / numerator;
+    value *= denominator * numerator;
+    const odd = (-(a + m) * (a + b + m) * x) / ((a + 2 * m) * (a + 2 * m + 1));
+    denominator = 1 / (1 + odd * denominator);
+    numerator = 1 + odd / numerator;
+    const change = denominator * numerator;
+    value *= change;
+    if (Math.abs(change - 1) < 1e-16) break;
+  }
+  return value;
+}
