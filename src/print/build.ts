@@ -1,7 +1,6 @@
 /** Stage 2: Astro prints the pages into a side folder, the files go beside them, the folders swap. */
-import { copyFileSync, existsSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import { copyFileSync, existsSync, mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { pathToFileURL } from 'node:url';
 import type { Manifest } from '../compute/results.ts';
 import { openStore } from '../compute/store.ts';
 import { sideFolder, swap } from './swap.ts';
@@ -17,11 +16,14 @@ export async function print(root: string, manifest: Manifest): Promise<void> {
   const { build } = await import('astro');
   await build({
     root,
-    outDir: pathToFileURL(`${side}/`).href,
-    cacheDir: pathToFileURL(join(root, '.cache', 'astro/')).href,
+    outDir: side,
+    cacheDir: join(root, '.cache', 'astro'),
     logLevel: 'error',
     force,
   });
+  // Static hosts look for this name. Astro prints it only for a route that it would then print anew in every build.
+  renameSync(join(side, '404', 'index.html'), join(side, '404.html'));
+  rmSync(join(side, '404'), { recursive: true });
   copyFiles(root, side, manifest.files);
   swap(root);
   rmSync(marker);

@@ -25,6 +25,7 @@ export function soakproof(options: SiteOptions): AstroIntegration {
           // Scripts and styles are files of this host; nothing is inline, nothing comes from elsewhere.
           security: {
             csp: {
+              algorithm: 'SHA-256',
               directives: [
                 "default-src 'self'",
                 "img-src 'self' data:",

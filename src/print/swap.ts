@@ -23,7 +23,9 @@ export function sideFolder(root: string): string {
 
 /** Puts the printed side folder in the place of `dist/`. */
 export function swap(root: string): void {
-  writeFileSync(paths(root).complete, '');
+  const { next, complete } = paths(root);
+  if (!existsSync(join(next, 'index.html'))) throw new Error(`${next} holds no site`);
+  writeFileSync(complete, '');
   finishSwap(root);
 }
 
