@@ -1,0 +1,37 @@
+/** What a stated `± a` means: limits, an expanded uncertainty, or a standard uncertainty. */
+
+/** How a stated half width becomes a standard uncertainty: ÷ √3, as it is, ÷ k. */
+export type Coverage = 'rectangular' | 'standard' | { readonly k: number };
+
+/** Coverage factors of a normal distribution by level of confidence in per cent: JCGM 100:2008, Table G.1. */
+const LEVELS: ReadonlyMap<string, number> = new Map([
+  ['68.27', 1],
+  ['90', 1.645],
+  ['95', 1.96],
+  ['95.45', 2],
+  ['99', 2.576],
+  ['99.73', 3],
+]);
+
+export const COVERAGE_EXPECTED = '(k=2), (95 %) or (standard)';
+
+/** Standard uncertainty of a stated half width. Limits are taken as rectangular: JCGM 100:2008, 4.3.7. */
+export function standardOfHalfWidth(halfWidth: number, coverage: Coverage): number {
+  if (coverage === 'rectangular') return halfWidth / Math.sqrt(3);
+  return coverage === 'standard' ? halfWidth : halfWidth / coverage.k;
+}
+
+/** Splits a trailing `(k=2)`, `(95 %)` or `(standard)` off a text. `unread` is what such brackets say when it is none of these. */
+export function splitCoverage(text: string): { readonly rest: string; readonly coverage?: Coverage; readonly unread?: string } {
+  const found = /[ \u00a0]*\(\s*(k\s*=[^()]*|[^()]*%|[a-z]+)\s*\)\s*$/i.exec(text);
+  if (!found) return { rest: text };
+  const rest = text.slice(0, found.index);
+  const coverage = coverageOf(found[1]!.replace(/\s+/g, ''));
+  return coverage ? { rest, coverage } : { rest, unread: found[0].trim() };
+}
+
+function coverageOf(text: string): Coverage | undefined {
+  if (text === 'standard') return 'standard';
+  const k = LEVELS.get(text.replace(/%$/, '')) ?? Number(/^k=(\d+(?:\.\d+)?)$/i.exec(text)?.[1] ?? Number.NaN);
+  return k > 0 && (text.endsWith('%') || text.includes('=')) ? { k } : undefined;
+}
