@@ -1,6 +1,7 @@
 /** Lines are labelled where they end: names in the right margin, moved apart, led to their line where they had to move. */
 import { dodge } from './dodge.ts';
 import { inkOf, type Label, type Rule } from './marks.ts';
+import { hits, type PixelLine } from './obstacles.ts';
 import type { Size } from './size.ts';
 import { cut, textWidth, wrap } from './text-width.ts';
 
@@ -30,24 +31,42 @@ function linesOf(text: string, size: Size): string[] {
   return wrap(text, size.font, limit).map((line) => cut(line, size.font, limit));
 }
 
-/** Labels and leaders of the lines of one panel. */
+/** Labels and leaders of the lines of one panel. A line that ends early is labelled at its end where that place is free. */
 export function endLabels(
   ends: readonly LineEnd[],
-  width: number,
-  height: number,
-  size: Size,
+  area: { readonly width: number; readonly height: number; readonly size: Size; readonly lines: readonly PixelLine[] },
 ): { labels: Label[]; leaders: Rule[] } {
-  const lines = ends.map(({ text }) => linesOf(text, size));
-  const sizes = lines.map((each) => each.length * (size.font + 2));
+  const told = ends.map((end) => ({ end, lines: linesOf(end.text, area.size) }));
+  const early = told.filter((each) => standsFree(each.end, each.lines, area));
+  const late = told.filter((each) => !early.includes(each));
   const places = dodge(
-    ends.map(({ y }) => y),
-    sizes,
+    late.map(({ end }) => end.y),
+    late.map(({ lines }) => lines.length * (area.size.font + 2)),
     0,
-    height,
+    area.height,
   );
-  const labels = ends.map(({ k }, i) => label(lines[i]!, width + LEADER, places[i]!, k, size));
-  const leaders = ends.flatMap((end, i) => leader(end, places[i]!, width));
-  return { labels, leaders };
+  return {
+    labels: [
+      ...early.map(({ end, lines }) => label(lines, end.x + CLEAR, end.y, end.k, area.size)),
+      ...late.map(({ end, lines }, i) => label(lines, area.width + LEADER, places[i]!, end.k, area.size)),
+    ],
+    leaders: late.flatMap(({ end }, i) => leader(end, places[i]!, area.width)),
+  };
+}
+
+/** Distance of a label from the end of its line inside the data area, px. */
+const CLEAR = 7;
+
+function standsFree(
+  end: LineEnd,
+  lines: readonly string[],
+  area: { readonly width: number; readonly size: Size; readonly lines: readonly PixelLine[] },
+): boolean {
+  const { font } = area.size;
+  const right = end.x + CLEAR + Math.max(...lines.map((line) => textWidth(line, font)));
+  const half = (lines.length * (font + 2)) / 2;
+  if (right > area.width) return false;
+  return hits({ left: end.x + CLEAR / 2, right, top: end.y - half, bottom: end.y + half }, area.lines) === 0;
 }
 
 function label(lines: readonly string[], x: number, y: number, k: number, size: Size): Label {
@@ -57,6 +76,6 @@ function label(lines: readonly string[], x: number, y: number, k: number, size: 
 
 /** A thin line from the end of the line to its label, where the label does not simply follow it. */
 function leader(end: LineEnd, y: number, width: number): Rule[] {
-  if (Math.abs(end.y - y) < 2 && width - end.x < 4) return [];
+  if (Math.abs(end.y - y) < 4 && width - end.x < 8) return [];
   return [{ x: end.x + 3, y: end.y, x2: width + LEADER - 3, y2: y, stroke: inkOf(end.k), width: 0.75 }];
 }

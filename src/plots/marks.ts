@@ -82,22 +82,24 @@ export function bands(rects: readonly Band[]): Spec {
   };
 }
 
+const STRONG = { strokeWidth: 1.75, strokeJoin: 'round' };
+const FAINT = { strokeWidth: 0.75, strokeOpacity: 0.45, strokeJoin: 'round' };
+
 /** Lines on the two scales, with the axes. `styles` are those of the points, ascending. */
 export function lines(
   points: readonly Point[],
   styles: readonly number[],
   axes: Axes,
-  more: { readonly stepped?: boolean; readonly width?: number } = {},
+  more: { readonly stepped?: boolean; readonly faint?: boolean } = {},
 ): Spec {
   return {
     data: { values: points },
-    mark: {
-      type: 'line',
-      strokeWidth: more.width ?? 1.5,
-      strokeJoin: 'round',
-      ...(more.stepped ? { interpolate: 'step-after' } : {}),
+    mark: { type: 'line', ...(more.faint ? FAINT : STRONG), ...(more.stepped ? { interpolate: 'step-after' } : {}) },
+    encoding: {
+      ...positions(axes),
+      stroke: styled(styles, inkOf),
+      ...(more.faint ? { detail: { field: 'k', type: 'nominal' } } : { strokeDash: styled(styles, (k) => DASHES[k]!) }),
     },
-    encoding: { ...positions(axes), stroke: styled(styles, inkOf), strokeDash: styled(styles, (k) => DASHES[k]!) },
   };
 }
 

@@ -13,7 +13,7 @@ export interface Stretch {
   readonly to: number;
 }
 
-/** Names of phases stand in a row: one for all runs where their phases agree, else one for each run, in its colour. */
+/** Names of phases stand in a row: one for the runs whose phases agree, one for each other run, in its colour. */
 export interface PhaseRow {
   readonly stretches: readonly Stretch[];
   readonly fill: string;
@@ -26,8 +26,12 @@ const AGREE = 0.01;
 export function phaseRows(subjects: readonly PlotSubject[], alignment: Alignment): readonly PhaseRow[] {
   const all = subjects.map((subject, index) => stretchesOf(subject, alignment.origins[index]!, alignment));
   const tolerance = AGREE * (alignment.to - alignment.from);
-  if (all.every((stretches) => agree(stretches, all[0]!, tolerance))) return rowOf(all[0]!, 'var(--plot-soft)');
-  return all.flatMap((stretches, k) => rowOf(stretches, inkOf(k)));
+  const alike = (k: number) => all.filter((stretches) => agree(stretches, all[k]!, tolerance)).length;
+  const shared = all.findIndex((_, k) => alike(k) > 1 || all.length === 1);
+  const single = all.flatMap((stretches, k) =>
+    shared >= 0 && agree(stretches, all[shared]!, tolerance) ? [] : rowOf(stretches, inkOf(k)),
+  );
+  return shared < 0 ? single : [...rowOf(all[shared]!, 'var(--plot-soft)'), ...single];
 }
 
 function rowOf(stretches: readonly Stretch[], fill: string): PhaseRow[] {
@@ -54,7 +58,7 @@ function agree(one: readonly Stretch[], other: readonly Stretch[], tolerance: nu
 
 /** Height of a row of phase names, px. */
 export function rowHeight(size: Size): number {
-  return size.small + 5;
+  return size.small + 9;
 }
 
 /** Names of the phases above the data area, each row centred on its stretches and moved apart where they are narrow. */
@@ -62,7 +66,7 @@ export function phaseLabels(rows: readonly PhaseRow[], xOf: (x: number) => numbe
   return rows.flatMap(({ stretches, fill }, row) => {
     const sizes = stretches.map(({ name }) => textWidth(name, size.small) + 10);
     const wanted = stretches.map(({ from, to }) => (xOf(from) + xOf(to)) / 2);
-    const y = -(rows.length - row - 0.5) * rowHeight(size);
+    const y = -(rows.length - row - 1) * rowHeight(size) - 5 - size.small * 0.6;
     return dodge(wanted, sizes, 0, width).map((x, k) => ({
       x,
       y,
@@ -83,11 +87,10 @@ export function phaseBands(rows: readonly PhaseRow[], xOf: (x: number) => number
   return shaded.map(({ from, to }) => ({ x: xOf(from), y: 0, x2: xOf(to), y2: height }));
 }
 
-/** Ticks at the borders of the phases, in each row. */
-export function phaseBorders(rows: readonly PhaseRow[], xOf: (x: number) => number, size: Size): Rule[] {
+/** A line under each name from the beginning of its phase to its end. */
+export function phaseSpans(rows: readonly PhaseRow[], xOf: (x: number) => number, size: Size): Rule[] {
   return rows.flatMap(({ stretches, fill }, row) => {
-    const bottom = -(rows.length - row - 1) * rowHeight(size);
-    const borders = new Set(stretches.flatMap(({ from, to }) => [xOf(from), xOf(to)]));
-    return [...borders].map((x) => ({ x, x2: x, y: bottom - rowHeight(size) + 3, y2: bottom - 2, stroke: fill }));
+    const y = -(rows.length - row - 1) * rowHeight(size) - 3.5;
+    return stretches.map(({ from, to }) => ({ x: xOf(from) + 1, x2: xOf(to) - 1, y, y2: y, stroke: fill }));
   });
 }

@@ -37,9 +37,11 @@ export function valueAt(pixel: number, scale: Scale, height: number): number {
   return scale.from + (1 - pixel / height) * (scale.to - scale.from);
 }
 
+/** The step of 1, 2 or 5 times a power of ten that is nearest to `raw` on a logarithmic scale. */
 function niceStep(raw: number): number {
   const power = 10 ** Math.floor(Math.log10(raw));
-  const factor = [1, 2, 5, 10].find((candidate) => candidate * power >= raw * (1 - 1e-9)) ?? 10;
+  const lead = raw / power;
+  const factor = lead >= Math.sqrt(50) ? 10 : lead >= Math.sqrt(10) ? 5 : lead >= Math.SQRT2 ? 2 : 1;
   return Number((factor * power).toPrecision(1));
 }
 

@@ -2,24 +2,28 @@
 
 import { csv } from './csv.ts';
 import type { Drawn } from './drawn.ts';
+import { drawLine } from './drawn-line.ts';
+import type { Point } from './marks.ts';
+import { nearestIndex } from './panel.ts';
+import { WIDE } from './size.ts';
 import { timeScale } from './ticks.ts';
 import type { Line, Trace } from './trace.ts';
-import { drawnPoints, nearestIndex, wideGrid } from './trace-layout.ts';
 import { fixed, withUnit } from './wording.ts';
 
 /** About how many rows the short table has. */
 const ROWS = 16;
 
-/** Every drawn point of the wide drawing: run, channel, time, reading, unit. Breaks of the line are not rows. */
+/** Every drawn point: run, channel, time, value, unit, and whether it is a reading or a mean. Breaks of the line are not rows. */
 export function traceCsv(trace: Trace): string {
-  const { x, width } = wideGrid(trace);
-  const head = ['run', 'channel', `time_${trace.alignment.time.unit}`, 'value', 'unit'];
+  const { from, to, time } = trace.alignment;
+  const head = ['run', 'channel', `time_${time.unit}`, 'value', 'unit', 'drawn_as'];
   const rows = trace.panels.flatMap((panel) =>
-    panel.lines.flatMap((line) =>
-      drawnPoints(line, x, width).flatMap((point) =>
-        point.y === null ? [] : [[line.alias, line.channel, point.x, point.y, panel.unit]],
-      ),
-    ),
+    panel.lines.flatMap((line) => {
+      const { faint, strong } = drawLine(line, timeScale(from, to, WIDE.timeTicks), WIDE.width);
+      const told = (points: readonly Point[], as: string) =>
+        points.flatMap(({ x, y }) => (y === null ? [] : [[line.alias, line.channel, x, y, panel.unit, as]]));
+      return line.over ? [...told(faint, 'reading'), ...told(strong, `mean of ${trace.meanSpan} s`)] : told(strong, 'reading');
+    }),
   );
   return csv([head, ...rows]);
 }

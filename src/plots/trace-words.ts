@@ -1,6 +1,9 @@
 /** What a trace shows, in words: title, text alternative, method. */
+
+import { duration } from '../figures/in-words.ts';
+import { limitText } from './limit-marks.ts';
 import type { Line, Trace, TracePanel } from './trace.ts';
-import { extent } from './trace-layout.ts';
+import { extent } from './value-scale.ts';
 import { fixed, listed, reading } from './wording.ts';
 
 /** "Temperature and clock over time: fast and rated". */
@@ -41,7 +44,7 @@ function lineAlt(line: Line, panel: TracePanel, trace: Trace): string {
 
 function limitAlt(trace: Trace): string[] {
   const all = trace.panels.flatMap((panel) =>
-    panel.lines.map(({ limit }) => (limit === undefined ? '' : reading(limit, Number.isInteger(limit) ? 0 : 1, panel.unit))),
+    panel.lines.map(({ limit }) => (limit === undefined ? '' : limitText(limit, panel.unit))),
   );
   const limits = [...new Set(all.filter((text) => text !== ''))];
   return limits.length === 0 ? [] : [`Throttle limit: ${listed(limits)}.`];
@@ -49,12 +52,16 @@ function limitAlt(trace: Trace): string[] {
 
 /** How it was drawn: alignment, thinning, gaps. */
 export function traceMethod(trace: Trace): string {
-  const readings = trace.panels.reduce((sum, panel) => sum + panel.lines.reduce((n, { x }) => n + x.length, 0), 0);
-  const gaps = trace.panels.reduce((sum, panel) => sum + panel.lines.reduce((n, { segments }) => n + segments.length - 1, 0), 0);
+  const lines = trace.panels.flatMap((panel) => panel.lines);
+  const readings = lines.reduce((sum, { x }) => sum + x.length, 0);
+  const gaps = lines.reduce((sum, { segments }) => sum + segments.length - 1, 0);
   const aligned = trace.alignment.atLoad
     ? 'Time counts from the start of the load.'
     : 'Time counts from the first row of each log: not every run has a load phase.';
-  const thinned = `Of ${readings} readings, the first, last, lowest and highest in each pixel column are drawn, so that no extreme is lost.`;
+  const means = lines.some(({ over }) => over !== null)
+    ? ` Where they scatter they are drawn pale, their means over ${duration(trace.meanSpan)} heavy.`
+    : '';
+  const thinned = `Of ${readings} readings, the first, last, lowest and highest in each column of two pixels are drawn, so that no extreme is lost.${means}`;
   const broken = gaps === 0 ? '' : ` The line breaks where readings are missing (${gaps} ${gaps === 1 ? 'gap' : 'gaps'}).`;
   return `${aligned} ${thinned}${broken}`;
 }

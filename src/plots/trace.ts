@@ -4,15 +4,18 @@ import { error, type Problem } from '../problem.ts';
 import type { PlotRequest } from '../register/requests.ts';
 import { type Alignment, align } from './align.ts';
 import type { PlotSubject } from './drawn.ts';
+import { type Mean, scatterMeans, spanOfMeans } from './means.ts';
 import { MOST_LINES } from './palette.ts';
 import { type PhaseRow, phaseRows } from './phase-marks.ts';
 import type { Plan, Planned } from './plan.ts';
 import { riseOver } from './rise.ts';
 import { presentReadings, type Segment, segments } from './segments.ts';
+import { WIDE } from './size.ts';
 import { type Slot, slotsOf } from './slots.ts';
 import { layOutTrace } from './trace-layout.ts';
 import { traceCsv, traceTable } from './trace-tables.ts';
 import { traceAlt, traceMethod, traceTitle } from './trace-words.ts';
+import { valueScale } from './value-scale.ts';
 import { type DisplayUnit, decimalsOf, displayUnit, titleOf } from './wording.ts';
 
 /** One line: the readings of a channel in one run. */
@@ -28,6 +31,8 @@ export interface Line {
   /** In the unit of the panel. */
   readonly y: Float64Array;
   readonly segments: readonly Segment[];
+  /** Means to draw over readings that scatter. */
+  readonly over: readonly Mean[] | null;
   /** Decimals that the channel's readings have in that unit. */
   readonly decimals: number;
   /** Throttle limit in the unit of the panel. */
@@ -40,10 +45,14 @@ export interface TracePanel {
   readonly heading: string;
   readonly unit: string;
   readonly rise: boolean;
+  /** True where a reading holds until the next. */
+  readonly stepped: boolean;
   readonly lines: readonly Line[];
 }
 
 export interface Trace {
+  /** Span of the means that are drawn over readings that scatter, s. */
+  readonly meanSpan: number;
   readonly panels: readonly TracePanel[];
   readonly alignment: Alignment;
   readonly phases: readonly PhaseRow[];
@@ -83,7 +92,14 @@ function traceOf(request: PlotRequest, slots: readonly Slot[], subjects: readonl
   const alignment = align(subjects);
   const groups = subjects.length === 1 ? grouped(slots) : slots.map((slot) => [slot]);
   const panels = groups.map((group) => panelOf(group, request, subjects, alignment, groups));
-  return { panels, alignment, phases: phaseRows(subjects, alignment), subjects };
+  const meanSpan = spanOfMeans((alignment.to - alignment.from) * alignment.time.seconds);
+  return {
+    panels: panels.map((panel) => withMeans(panel, meanSpan / alignment.time.seconds)),
+    alignment,
+    phases: phaseRows(subjects, alignment),
+    subjects,
+    meanSpan,
+  };
 }
 
 /** Of one run: channels of one quantity share a panel, and the ambient stands with the temperatures. */
@@ -120,7 +136,18 @@ function panelOf(
       return { ...lineOf(subjects[r]!, channel, alignment, r, { rise, display }), k, label };
     }),
   );
-  return { kind, heading: headingOf(slot, kind, rise, groups), unit: display.unit, rise, lines };
+  const stepped = kind === 'throttle_flag' || kind === 'clock';
+  return { kind, heading: headingOf(slot, kind, rise, groups), unit: display.unit, rise, stepped, lines };
+}
+
+/** Lays means over the lines of a panel whose readings scatter; `span` in the unit of time. */
+function withMeans(panel: TracePanel, span: number): TracePanel {
+  if (panel.stepped) return panel;
+  const { from, to } = valueScale(panel, WIDE.valueTicks);
+  return {
+    ...panel,
+    lines: panel.lines.map((line) => ({ ...line, over: scatterMeans(line.x, line.y, line.segments, span, to - from) })),
+  };
 }
 
 function headingOf(slot: Slot, kind: QuantityKind, rise: boolean, groups: readonly (readonly Slot[])[]): string {
@@ -160,6 +187,7 @@ function lineOf(
     x,
     y,
     segments: segments(x),
+    over: null,
     decimals: decimalsOf((channel.step ?? 0.01) / display.divisor),
     ...(limit === undefined ? {} : { limit: limit / display.divisor }),
   };
