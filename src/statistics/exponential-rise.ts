@@ -1,4 +1,4 @@
-import { linearLeastSquares } from './linear-least-squares.ts';
+import { type LinearSolution, linearLeastSquares } from './linear-least-squares.ts';
 
 /** y = asymptote − Σ amplitude·exp(−s/τ), fitted with every row. */
 export interface ExponentialRise {
@@ -13,8 +13,10 @@ export interface ExponentialRise {
 }
 
 const MOST_STEPS = 60;
-/** Relative move of every time constant that no longer counts. */
-const STILL = 1e-11;
+/** Relative move of every time constant that need not be made. */
+const STILL = 1e-10;
+/** Relative move that rounding may hinder. */
+const SETTLED = 1e-5;
 /** Largest move of the logarithm of a time constant in one step. */
 const LONGEST_STEP = 1;
 
@@ -32,32 +34,32 @@ const LONGEST_STEP = 1;
 export function exponentialRise(s: ArrayLike<number>, y: ArrayLike<number>, starts: readonly number[]): ExponentialRise | null {
   let here = solve(s, y, starts);
   for (let turn = 0; here && turn < MOST_STEPS; turn++) {
+    if (here.moves.every((move) => Math.abs(move) < STILL)) break;
     const next = descend(s, y, here);
-    if (!next) return here.moves.every((move) => Math.abs(move) < 1e-6) ? finish(s, y, here) : null;
-    const still = next.moves.every((move) => Math.abs(move) < STILL);
+    if (!next) break;
     here = next;
-    if (still) return finish(s, y, here);
   }
-  return null;
+  return here?.moves.every((move) => Math.abs(move) < SETTLED) ? finish(s, y, here) : null;
 }
 
 interface State {
   readonly timeConstants: readonly number[];
-  /** Best linear parameters: asymptote, then minus each amplitude. */
-  readonly linear: readonly number[];
+  /** Sum of squares with the best asymptote and amplitudes for these time constants. */
   readonly rss: number;
   /** How far the logarithm of each time constant should move next. */
   readonly moves: readonly number[];
+  /** Linear solution over the columns: its last parameters are the moves, times the amplitudes before them. */
+  readonly step: LinearSolution;
 }
 
 function solve(s: ArrayLike<number>, y: ArrayLike<number>, timeConstants: readonly number[]): State | null {
   const { ones, decays, slopes } = columns(s, timeConstants);
-  const best = linearLeastSquares([ones, ...decays], y);
   const step = linearLeastSquares([ones, ...decays, ...slopes], y);
-  if (!best || !step) return null;
+  if (!step) return null;
   const count = timeConstants.length;
-  const moves = timeConstants.map((_, j) => step.parameters[1 + count + j]! / best.parameters[1 + j]!);
-  return { timeConstants, linear: best.parameters, rss: best.rss, moves };
+  const moves = timeConstants.map((_, j) => step.parameters[1 + count + j]! / step.parameters[1 + j]!);
+  const rss = step.explained.slice(1 + count).reduce((sum, drop) => sum + drop, step.rss);
+  return { timeConstants, rss, moves, step };
 }
 
 /** Next state along the moves, halved until the sum of squares does not grow; null where no step helps. */
@@ -78,22 +80,41 @@ function descend(s: ArrayLike<number>, y: ArrayLike<number>, from: State): State
 
 /** Columns of the model by asymptote, by minus each amplitude, and by the logarithm of each time constant at amplitude −1. */
 function columns(s: ArrayLike<number>, timeConstants: readonly number[]) {
-  const ones = new Float64Array(s.length).fill(1);
-  const decays = timeConstants.map((tau) => Float64Array.from(s, (at) => Math.exp(-at / tau)));
-  const slopes = timeConstants.map((tau, j) => decays[j]!.map((decay, i) => (s[i]! / tau) * decay));
-  return { ones, decays, slopes };
+  const rows = s.length;
+  const decays = timeConstants.map(() => new Float64Array(rows));
+  const slopes = timeConstants.map(() => new Float64Array(rows));
+  for (let j = 0; j < timeConstants.length; j++) {
+    const [decay, slope, rate] = [decays[j]!, slopes[j]!, 1 / timeConstants[j]!];
+    for (let i = 0; i < rows; i++) {
+      decay[i] = Math.exp(-s[i]! * rate);
+      slope[i] = s[i]! * rate * decay[i]!;
+    }
+  }
+  return { ones: new Float64Array(rows).fill(1), decays, slopes };
 }
 
-function finish(s: ArrayLike<number>, y: ArrayLike<number>, state: State): ExponentialRise | null {
-  const { timeConstants, linear } = state;
-  const { ones, decays, slopes } = columns(s, timeConstants);
-  const residuals = Float64Array.from(y, (value, i) =>
-    decays.reduce((rest, decay, j) => rest - linear[1 + j]! * decay[i]!, value - linear[0]!),
-  );
-  const byAmplitude = decays.map((decay) => decay.map((value) => -value));
-  const byTime = slopes.map((slope, j) => slope.map((value) => (value * linear[1 + j]!) / timeConstants[j]!));
-  const inverse = linearLeastSquares([ones, ...byAmplitude, ...byTime], residuals)?.inverse;
-  if (!inverse) return null;
-  const rss = residuals.reduce((sum, r) => sum + r * r, 0);
-  return { asymptote: linear[0]!, amplitudes: linear.slice(1).map((value) => -value), timeConstants, residuals, rss, inverse };
+function finish(s: ArrayLike<number>, y: ArrayLike<number>, { timeConstants, step }: State): ExponentialRise {
+  const { decays } = columns(s, timeConstants);
+  const [asymptote, ...rest] = step.parameters as [number, ...number[]];
+  const coefficients = rest.slice(0, timeConstants.length);
+  const residuals = new Float64Array(y.length).fill(-asymptote);
+  for (let j = 0; j < decays.length; j++) {
+    const [decay, coefficient] = [decays[j]!, coefficients[j]!];
+    for (let i = 0; i < decay.length; i++) residuals[i]! -= coefficient * decay[i]!;
+  }
+  let rss = 0;
+  for (let i = 0; i < residuals.length; i++) {
+    residuals[i]! += y[i]!;
+    rss += residuals[i]! * residuals[i]!;
+  }
+  // From the columns' own parameters to asymptote, amplitudes and time constants.
+  const scales = [1, ...coefficients.map(() => -1), ...timeConstants.map((tau, j) => tau / coefficients[j]!)];
+  return {
+    asymptote,
+    amplitudes: coefficients.map((value) => -value),
+    timeConstants,
+    residuals,
+    rss,
+    inverse: step.inverse.map((row, i) => row.map((value, j) => value * scales[i]! * scales[j]!)),
+  };
 }

@@ -106,7 +106,22 @@ function search(problem: LeastSquaresProblem, start: Point, firstDamping: number
     columns = derivatives(problem, point.parameters);
     scales = columns.map((column, k) => Math.max(scales[k]!, length(column)));
   }
-  return { ...point, columns, converged: offset(columns, point.residuals) < OFFSET, iterations };
+  return polished(problem, point, columns, iterations);
+}
+
+/** Undamped steps for as long as they shrink: the sum of squares is flat at its minimum, the step is not. */
+function polished(problem: LeastSquaresProblem, from: Point, fromColumns: readonly Float64Array[], iterations: number): Search {
+  let [point, columns, left] = [from, fromColumns, offset(fromColumns, from.residuals)];
+  for (let turn = 0; turn < 5; turn++) {
+    const step = linearLeastSquares(columns, point.residuals)?.parameters;
+    const next = step ? pointAt(problem, sum(point.parameters, step)) : null;
+    if (!next || !(next.rss <= point.rss * (1 + 1e-9))) break;
+    const nextColumns = derivatives(problem, next.parameters);
+    const nextLeft = offset(nextColumns, next.residuals);
+    if (!(nextLeft < left)) break;
+    [point, columns, left] = [next, nextColumns, nextLeft];
+  }
+  return { ...point, columns, converged: left < OFFSET, iterations };
 }
 
 function pointAt({ model, x, y }: LeastSquaresProblem, parameters: readonly number[]): Point {

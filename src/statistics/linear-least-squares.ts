@@ -8,6 +8,8 @@ export interface LinearSolution {
   /** (AᵀA)⁻¹: times the variance of a residual it is the covariance of the parameters. */
   readonly inverse: number[][];
   readonly rss: number;
+  /** By how much each column made the sum of squares smaller, after the ones before it. */
+  readonly explained: number[];
 }
 
 /**
@@ -26,8 +28,8 @@ export function linearLeastSquares(columns: readonly ArrayLike<number>[], right:
   const count = columns.length;
   const lengths = columns.map(norm);
   if (count > rows || !lengths.every((length) => length > 0 && Number.isFinite(length))) return null;
-  const work = columns.map((column, j) => Float64Array.from(column, (value) => value / lengths[j]!));
-  const rest = Float64Array.from(right);
+  const work = columns.map((column, j) => scaled(column, 1 / lengths[j]!));
+  const rest = new Float64Array(right);
   const diagonal = new Array<number>(count);
   for (let k = 0; k < count; k++) {
     diagonal[k] = reflect(work, rest, k);
@@ -42,16 +44,32 @@ export function linearLeastSquares(columns: readonly ArrayLike<number>[], right:
       triangle.map((b, j) => a.reduce((sum, value, k) => sum + value * b[k]!, 0) / (lengths[i]! * lengths[j]!)),
     ),
     rss,
+    explained: lengths.map((_, k) => rest[k]! * rest[k]!),
   };
 }
 
+function scaled(column: ArrayLike<number>, factor: number): Float64Array {
+  const result = new Float64Array(column);
+  for (let i = 0; i < result.length; i++) result[i]! *= factor;
+  return result;
+}
+
+/** Euclidean length; squares that would overflow or vanish are scaled first. */
 function norm(column: ArrayLike<number>): number {
+  const plain = rootOfSquares(column, 1);
+  if (plain > 1e-140 && plain < 1e140) return plain;
   let largest = 0;
   for (let i = 0; i < column.length; i++) largest = Math.max(largest, Math.abs(column[i]!));
-  if (!(largest > 0 && Number.isFinite(largest))) return largest;
+  return largest > 0 && largest < Number.POSITIVE_INFINITY ? largest * rootOfSquares(column, 1 / largest) : largest;
+}
+
+function rootOfSquares(column: ArrayLike<number>, factor: number): number {
   let squares = 0;
-  for (let i = 0; i < column.length; i++) squares += (column[i]! / largest) ** 2;
-  return largest * Math.sqrt(squares);
+  for (let i = 0; i < column.length; i++) {
+    const value = column[i]! * factor;
+    squares += value * value;
+  }
+  return Math.sqrt(squares);
 }
 
 /** Turns column k into one element on the diagonal (returned) and the later columns and the right side with it. */
