@@ -15,6 +15,10 @@ import { advanceBy, type Temperatures } from './two-mass.ts';
 
 /** Seconds by which the device itself is advanced. */
 export const STEP = 0.5;
+/** Seconds between two decisions of the governor. */
+const DECISION = 1;
+/** Correlation time of the room's wandering, s: doors and sunshine, not draughts. */
+const ROOM_MEMORY = 300;
 
 /** Simulates one run: the rows that its log would hold, and the truth behind them. */
 export function simulate(options: Options): Simulated {
@@ -40,7 +44,7 @@ function start(options: Options, instruments: Instruments, noise: Random): (elap
   const { network, power } = specimen;
   const advance = advanceBy(network, STEP);
   const workload = wandering(noise, options.workload.wander, options.workload.memory, STEP);
-  const roomWander = wandering(noise, options.room.wander, 300, STEP);
+  const roomWander = wandering(noise, options.room.wander, ROOM_MEMORY, STEP);
   const resting: Operation = { clock: power.idleClock, voltageOffset: options.setting.voltageOffset, activity: power.idleActivity };
   let temperatures: Temperatures = balance(specimen, resting, power.boardIdle, options.room.start);
   let governor: GovernorState = atEase(power.idleClock);
@@ -48,7 +52,7 @@ function start(options: Options, instruments: Instruments, noise: Random): (elap
     const loaded = isLoaded(options, elapsed);
     const room = roomAt(options, elapsed) + roomWander();
     const wander = workload();
-    if (elapsed % 1 === 0) {
+    if (elapsed % DECISION === 0) {
       const seen = temperatures.die + instruments.die.offset;
       governor = govern(specimen.governor, governor, seen, askedClock(options, elapsed, loaded), elapsed);
     }
