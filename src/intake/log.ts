@@ -48,8 +48,10 @@ export interface ChannelDeclaration {
   readonly quantity: QuantityKind;
   /** The header's text, verbatim (surrounding blanks aside). */
   readonly column: string;
-  /** Unit as written by the author; without it the header must say. */
+  /** Unit as written by the author; without it the header must say. For a throttle flag `hex` says that digits are hexadecimal. */
   readonly unit?: string;
+  /** Why `unit` differs from what the file says: without a reason that is an error. */
+  readonly unitReason?: string;
   readonly at?: MeasuredAt;
   /** Id of an instrument. */
   readonly instrument?: string;
@@ -120,9 +122,10 @@ export interface Channel {
   readonly bits?: Readonly<Record<string, string>>;
 }
 
-/** A row that cannot be trusted: kept out, never padded or shifted. */
+/** A row that cannot be trusted: kept out, never padded or shifted. With `column` only that cell is kept out, and the row counts. */
 export interface SetAside {
   readonly line: number;
+  /** 1-based, in UTF-16 units. */
   readonly column?: number;
   readonly reason: string;
   /** The line as it stands, cut at 120 characters. */

@@ -1,0 +1,219 @@
+/** Columns of cells -> channels: numbers in canonical units, no reading where a cell holds none. */
+import { error, type Problem, warning } from '../problem.ts';
+import type { Unit } from '../quantities/units.ts';
+import { MISSING_MARKERS, suffixedNumber } from './cells.ts';
+import { settleUnit } from './column-unit.ts';
+import { type FlagBase, flagBase, parseFlag } from './flags.ts';
+import type { Channel, ChannelDeclaration, Inference } from './log.ts';
+import { decimalsOf, parseNumber } from './numbers.ts';
+import type { Sheet } from './open.ts';
+import { pickColumn } from './pick.ts';
+import type { Reporter } from './report.ts';
+import { smallestStep } from './resolution.ts';
+
+export interface ReadChannel {
+  /** null where an error makes the channel unusable. */
+  readonly channel: Channel | null;
+  readonly problems: readonly Problem[];
+  readonly inferences: readonly Inference[];
+}
+
+/** Reads one declared channel over the trusted records of a sheet. */
+export function readChannel(sheet: Sheet, declaration: ChannelDeclaration, kept: Int32Array, reporter: Reporter): ReadChannel {
+  const field = pickColumn(sheet, declaration.column, declaration.place, `the channel ${declaration.name}`);
+  if (typeof field !== 'number') return { channel: null, problems: [field], inferences: [] };
+  return declaration.quantity === 'throttle_flag'
+    ? readFlags(sheet, declaration, field, kept, reporter)
+    : readNumbers(sheet, declaration, field, kept, reporter);
+}
+
+function readNumbers(
+  sheet: Sheet,
+  declaration: ChannelDeclaration,
+  field: number,
+  kept: Int32Array,
+  reporter: Reporter,
+): ReadChannel {
+  const suffix = usualSuffix(sheet, field, kept);
+  const unitsLine = sheet.structure.units?.[field];
+  const name = sheet.structure.header?.[field] ?? sheet.keys[field]!;
+  const evidence = { quantity: declaration.quantity, name, ...(unitsLine ? { unitsLine } : {}), ...(suffix ? { suffix } : {}) };
+  const settled = settleUnit(declaration, evidence);
+  const { unit } = settled;
+  if (!unit) return { channel: null, problems: settled.problems, inferences: [] };
+  const { values, missing, decimals } = convert(sheet, declaration, field, kept, unit.decimal ?? 0, suffix, reporter);
+  const step = smallestStep(values, decimals);
+  const ratio = unit.decimal === undefined ? unit.factor : 1;
+  if (ratio !== 1 || unit.offset !== 0)
+    for (let row = 0; row < values.length; row++) values[row] = values[row]! * ratio + unit.offset;
+  const channel = channelOf(declaration, values, missing, unit, settled.original, step === null ? null : step * ratio);
+  return {
+    channel,
+    problems: [...settled.problems, ...lackOfReadings(declaration, missing, kept.length)],
+    inferences: settled.inferences,
+  };
+}
+
+interface Converted {
+  /** Times the power of ten of the unit. */
+  readonly values: Float64Array;
+  readonly missing: number;
+  /** Most decimals that a value has: those written, less the power of ten of the unit. */
+  readonly decimals: number;
+}
+
+function convert(
+  sheet: Sheet,
+  declaration: ChannelDeclaration,
+  field: number,
+  kept: Int32Array,
+  shift: number,
+  suffix: string | undefined,
+  reporter: Reporter,
+): Converted {
+  const { cells } = sheet.records;
+  const mark = sheet.dialect.decimal;
+  const values = new Float64Array(kept.length);
+  let missing = 0;
+  let decimals = 0;
+  for (let row = 0; row < kept.length; row++) {
+    const cell = cells[kept[row]!]![field]!;
+    let value = parseNumber(cell, mark, shift);
+    if (value === value) {
+      const written = cell.length > decimals ? decimalsOf(cell, mark) : 0;
+      if (written > decimals) decimals = written;
+    } else {
+      value = oddCell(
+        cell,
+        declaration,
+        suffix,
+        (text) => parseNumber(text, mark, shift),
+        (reason) => reporter.cell(kept[row]!, field, 'cell-not-a-number', reason, `channel ${declaration.name}`),
+      );
+      if (value !== value) missing++;
+      else decimals = Math.max(decimals, decimalsOf(cell, mark));
+    }
+    values[row] = value;
+  }
+  return { values, missing, decimals: Math.min(Math.max(decimals - shift, 0), 15) };
+}
+
+/** A cell that is not a bare number: with the column's unit, a marker for "no reading", or text that is set aside. */
+function oddCell(
+  cell: string,
+  declaration: ChannelDeclaration,
+  suffix: string | undefined,
+  number: (text: string) => number,
+  setAside: (reason: string) => void,
+): number {
+  const text = cell.trim();
+  if (declaration.missing?.includes(text) || MISSING_MARKERS.has(text)) return Number.NaN;
+  if (suffix !== undefined && text.endsWith(suffix)) {
+    const value = number(text.slice(0, -suffix.length));
+    if (value === value) return value;
+  }
+  setAside(`\`${text.slice(0, 40)}\` is not a number`);
+  return Number.NaN;
+}
+
+/** What follows the number in most cells of a column, or undefined. */
+function usualSuffix(sheet: Sheet, field: number, kept: Int32Array): string | undefined {
+  const step = Math.max(1, Math.floor(kept.length / 60));
+  const counts = new Map<string, number>();
+  let filled = 0;
+  for (let row = 0; row < kept.length; row += step) {
+    const cell = sheet.records.cells[kept[row]!]![field]!.trim();
+    if (MISSING_MARKERS.has(cell)) continue;
+    filled++;
+    const found = suffixedNumber(cell, sheet.dialect.decimal);
+    if (found) counts.set(found.suffix, (counts.get(found.suffix) ?? 0) + 1);
+  }
+  for (const [suffix, count] of counts) if (count * 2 > filled) return suffix;
+  return undefined;
+}
+
+function readFlags(
+  sheet: Sheet,
+  declaration: ChannelDeclaration,
+  field: number,
+  kept: Int32Array,
+  reporter: Reporter,
+): ReadChannel {
+  const { cells } = sheet.records;
+  const column = Array.from(kept, (record) => cells[record]![field]!);
+  const told: { base: FlagBase; how: string } =
+    declaration.unit === 'hex' ? { base: 16, how: 'hexadecimal as declared' } : flagBase(column);
+  const values = new Float64Array(kept.length);
+  let missing = 0;
+  for (let row = 0; row < column.length; row++) {
+    values[row] = parseFlag(column[row]!, told.base);
+    if (values[row] === values[row]) continue;
+    missing++;
+    const text = column[row]!.trim();
+    if (declaration.missing?.includes(text) || MISSING_MARKERS.has(text)) continue;
+    reporter.cell(
+      kept[row]!,
+      field,
+      'cell-not-a-flag',
+      `\`${text.slice(0, 40)}\` is neither a number nor yes or no`,
+      `channel ${declaration.name}`,
+    );
+  }
+  const inferences =
+    declaration.unit === 'hex'
+      ? []
+      : [
+          {
+            method: 'flag-words',
+            statement: `The words of \`${sheet.keys[field]}\` (${declaration.name}) are read as ${told.how}.`,
+          },
+        ];
+  const unit: Unit = { canonical: '1', factor: 1, offset: 0 };
+  return {
+    channel: channelOf(declaration, values, missing, unit, declaration.unit ?? '1', null),
+    problems: lackOfReadings(declaration, missing, kept.length),
+    inferences,
+  };
+}
+
+function channelOf(
+  declaration: ChannelDeclaration,
+  values: Float64Array,
+  missing: number,
+  unit: Unit,
+  original: string,
+  step: number | null,
+): Channel {
+  const { name, quantity, column, at, instrument, bits } = declaration;
+  return {
+    name,
+    quantity,
+    column,
+    unit: unit.canonical,
+    originalUnit: original,
+    values,
+    missing,
+    step,
+    ...(at === undefined ? {} : { at }),
+    ...(instrument === undefined ? {} : { instrument }),
+    ...(bits === undefined ? {} : { bits }),
+  };
+}
+
+function lackOfReadings(declaration: ChannelDeclaration, missing: number, rows: number): Problem[] {
+  if (rows === 0 || missing === 0) return [];
+  if (missing === rows) {
+    return [
+      error(
+        'no-readings',
+        declaration.place,
+        `the column \`${declaration.column}\` of the channel ${declaration.name} holds no reading in ${rows} rows`,
+        { expected: 'numbers', remedy: 'name another column, or leave the channel out' },
+      ),
+    ];
+  }
+  if (missing * 5 < rows) return [];
+  return [
+    warning('many-missing', declaration.place, `the channel ${declaration.name} has no reading in ${missing} of ${rows} rows`),
+  ];
+}

@@ -1,0 +1,59 @@
+/** The one strict conversion of text to a number. No hexadecimal, no grouping, no words, no trailing dot. */
+
+/** What stands between whole and fraction: a point or a comma. */
+export type DecimalMark = '.' | ',';
+
+const POWERS = Array.from({ length: 23 }, (_, k) => Number(`1e${k}`));
+
+/**
+ * Reads `[+-]digits[mark digits][e[+-]digits]` with blanks around it, times 10^shift; NaN for anything else.
+ * Up to 15 digits the quotient or product of two exact doubles is the correctly rounded value (Clinger 1990, fast path);
+ * everything else goes through `Number`, which rounds correctly too. So `71.3` mV becomes the double nearest to 0.0713.
+ */
+export function parseNumber(text: string, mark: DecimalMark, shift = 0): number {
+  const markCode = mark === '.' ? 46 : 44;
+  let at = 0;
+  let end = text.length;
+  while (at < end && isBlank(text.charCodeAt(at))) at++;
+  while (end > at && isBlank(text.charCodeAt(end - 1))) end--;
+  const sign = text.charCodeAt(at);
+  let mantissa = 0;
+  let decimals = -1;
+  let digits = 0;
+  for (let i = sign === 45 || sign === 43 ? at + 1 : at; i < end; i++) {
+    const code = text.charCodeAt(i);
+    if (code >= 48 && code <= 57) {
+      mantissa = mantissa * 10 + (code - 48);
+      digits++;
+      if (decimals >= 0) decimals++;
+    } else if (code === markCode && decimals < 0) decimals = 0;
+    else return parseSlow(text.slice(at, end), mark, shift);
+  }
+  if (digits === 0 || decimals === 0) return Number.NaN;
+  const power = (decimals > 0 ? -decimals : 0) + shift;
+  if (digits > 15 || power < -22 || power > 22) return parseSlow(text.slice(at, end), mark, shift);
+  const value = power < 0 ? mantissa / POWERS[-power]! : mantissa * POWERS[power]!;
+  return sign === 45 ? -value : value;
+}
+
+const POINT = /^([+-]?(?:\d+(?:\.\d+)?|\.\d+))(?:[eE]([+-]?\d{1,3}))?$/;
+const COMMA = /^([+-]?(?:\d+(?:,\d+)?|,\d+))(?:[eE]([+-]?\d{1,3}))?$/;
+
+function parseSlow(text: string, mark: DecimalMark, shift: number): number {
+  const match = (mark === '.' ? POINT : COMMA).exec(text);
+  if (!match) return Number.NaN;
+  const value = Number(`${match[1]!.replace(',', '.')}e${Number(match[2] ?? 0) + shift}`);
+  return Number.isFinite(value) ? value : Number.NaN;
+}
+
+function isBlank(code: number): boolean {
+  return code === 32 || code === 9 || code === 13 || code === 0xa0;
+}
+
+/** Decimals that a number is written with: 2 for `71.30`, 5 for `1.2e-4`, 0 for `4e3`. */
+export function decimalsOf(text: string, mark: DecimalMark): number {
+  const point = text.indexOf(mark);
+  if (point < 0 && !/[eE]/.test(text)) return 0;
+  const match = /^\s*[+-]?\d*(?:[.,](\d+))?(?:[eE]([+-]?\d+))?/.exec(text);
+  return Math.max(0, (match?.[1]?.length ?? 0) - Number(match?.[2] ?? 0));
+}

@@ -1,0 +1,89 @@
+/** Front door of intake: the bytes of a log -> a Log. */
+import { error, type Problem, warning } from '../problem.ts';
+import { readChannel } from './channels.ts';
+import { refuseForm } from './form.ts';
+import { placeOfLine } from './lines.ts';
+import type { Log, LogDeclaration, Repair, SetAside } from './log.ts';
+import { openSheet, type Sheet } from './open.ts';
+import { dropRecords, idleRepairs } from './repairs.ts';
+import { reporterFor } from './report.ts';
+import { findRows } from './rows.ts';
+import { readTime } from './time.ts';
+
+export interface ReadLog {
+  /** null where an error makes the log unusable. */
+  readonly log: Log | null;
+  readonly problems: readonly Problem[];
+}
+
+/**
+ * bytes -> text (decode) -> records and structure (open) -> rows -> one time axis -> channels in canonical units.
+ *
+ * @param file - project path (`data/…`), for problems about cells and rows; problems of the declaration stand at its own places.
+ * Never throws. A declared channel that cannot be read is an error and leaves no log: figures without it would be of another run.
+ */
+export function read(bytes: Uint8Array, declaration: LogDeclaration, file: string): ReadLog {
+  const sheet = openSheet(bytes, file);
+  const refusal = refuseForm(sheet);
+  if (refusal) return { log: null, problems: [...sheet.problems, refusal] };
+  const reporter = reporterFor(sheet);
+  const rows = findRows(sheet, reporter);
+  const { records, dropped } = dropRecords(sheet, rows.records, declaration.repairs);
+  const time = readTime(sheet, records, declaration, reporter);
+  const channels = time.axis
+    ? declaration.channels.map((channel) => readChannel(sheet, channel, time.kept, reporter))
+    : checkColumns(sheet, declaration);
+  reporter.close();
+  const counts = new Map<Repair, number>([...dropped, ...time.shifted]);
+  const problems = [
+    ...sheet.problems,
+    ...rows.problems,
+    ...time.problems,
+    ...channels.flatMap((channel) => channel.problems),
+    ...reporter.problems,
+    ...(time.axis ? idleRepairs(counts, declaration) : []),
+    ...(time.axis ? fewRows(sheet, declaration, time.kept.length) : []),
+  ];
+  const read = channels.flatMap(({ channel }) => (channel ? [channel] : []));
+  if (!time.axis || read.length < declaration.channels.length) return { log: null, problems };
+  const log: Log = {
+    file: declaration.file,
+    rows: time.kept.length,
+    lines: time.kept.map((record) => sheet.records.lines[record]!),
+    time: time.axis,
+    channels: read,
+    setAside: [...reporter.setAside].sort(byLine),
+    repairs: [...counts].map(([repair, count]) => ({ repair, rows: count })),
+    inferences: [...rows.inferences, ...time.inferences, ...channels.flatMap((channel) => channel.inferences)],
+    encoding: sheet.decoded.encoding,
+    delimiter: sheet.dialect.delimiter,
+  };
+  return { log, problems };
+}
+
+/** Without a time axis the declared columns are still looked up, so that all of an author's slips come together. */
+function checkColumns(sheet: Sheet, declaration: LogDeclaration): ReturnType<typeof readChannel>[] {
+  const silent = reporterFor(sheet);
+  return declaration.channels.map((channel) => readChannel(sheet, channel, new Int32Array(0), silent));
+}
+
+function byLine(a: SetAside, b: SetAside): number {
+  return a.line - b.line || (a.column ?? 0) - (b.column ?? 0);
+}
+
+function fewRows(sheet: Sheet, declaration: LogDeclaration, rows: number): Problem[] {
+  const { first, end } = sheet.structure;
+  if (rows > 1) return [];
+  if (rows === 0 && first < end) {
+    const remedy = 'see the rows that were set aside, and the repairs that drop lines';
+    return [error('no-rows', declaration.place, `no row of ${declaration.file} is left`, { expected: 'rows of readings', remedy })];
+  }
+  const found = rows === 0 ? 'the log has a header and no rows' : 'the log has one row';
+  return [
+    warning(
+      'few-rows',
+      placeOfLine(sheet.file, sheet.lines, Math.max(sheet.lines.count, 1)),
+      `${found}: no step, mean or steady state can be computed`,
+    ),
+  ];
+}

@@ -1,0 +1,60 @@
+/** Declared repairs: rows dropped, times shifted, both by lines of the file. The file itself stays as it is. */
+import { type Problem, warning } from '../problem.ts';
+import type { LogDeclaration, Repair } from './log.ts';
+import type { Sheet } from './open.ts';
+
+/** The candidate records without the dropped ones, and how many each drop took. */
+export function dropRecords(
+  sheet: Sheet,
+  records: Int32Array,
+  repairs: readonly Repair[],
+): { records: Int32Array; dropped: Map<Repair, number> } {
+  const drops = repairs.filter((repair) => repair.kind === 'drop');
+  const dropped = new Map<Repair, number>(drops.map((repair) => [repair, 0]));
+  if (drops.length === 0) return { records, dropped };
+  const left = records.filter((record) => {
+    const line = sheet.records.lines[record]!;
+    const repair = drops.find(({ fromLine, toLine }) => line >= fromLine && line <= toLine);
+    if (repair) dropped.set(repair, dropped.get(repair)! + 1);
+    return !repair;
+  });
+  return { records: left, dropped };
+}
+
+/** Adds declared shifts to the times in place; several that cover a row add up. */
+export function shiftTimes(
+  sheet: Sheet,
+  records: Int32Array,
+  times: Float64Array,
+  repairs: readonly Repair[],
+): Map<Repair, number> {
+  const shifted = new Map<Repair, number>();
+  for (const repair of repairs) {
+    if (repair.kind !== 'shift_time') continue;
+    let rows = 0;
+    for (let k = 0; k < records.length; k++) {
+      const line = sheet.records.lines[records[k]!]!;
+      if (line < repair.fromLine || line > repair.toLine) continue;
+      times[k] = times[k]! + repair.bySeconds;
+      rows++;
+    }
+    shifted.set(repair, rows);
+  }
+  return shifted;
+}
+
+/** Repairs that touch no row: the file has changed, or the lines are wrong. */
+export function idleRepairs(counts: ReadonlyMap<Repair, number>, declaration: LogDeclaration): Problem[] {
+  return [...counts]
+    .filter(([, rows]) => rows === 0)
+    .map(([repair]) =>
+      warning(
+        'repair-idle',
+        repair.place,
+        `the repair of lines ${repair.fromLine} to ${repair.toLine} touches no row of ${declaration.file}`,
+        {
+          remedy: 'correct the lines, or remove the repair',
+        },
+      ),
+    );
+}

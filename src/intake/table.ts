@@ -1,0 +1,73 @@
+/** A plain delimited table: scores, surface readings, attempts. One header, rows of text cells with their places. */
+import { error, type Place, type Problem } from '../problem.ts';
+import { placeOfField, placeOfLine } from './lines.ts';
+import { columnKeys } from './names.ts';
+import { parseNumber } from './numbers.ts';
+import { openSheet, type Sheet } from './open.ts';
+import { isBlankRecord } from './structure.ts';
+
+export interface Table {
+  readonly file: string;
+  /** Column names, distinct, blanks around them left out. */
+  readonly head: readonly string[];
+  readonly rows: readonly TableRow[];
+  readonly problems: readonly Problem[];
+  /** Place of the header line. */
+  readonly headPlace: Place;
+  /** Place of a cell of a row. */
+  readonly placeOf: (row: TableRow, column: number) => Place;
+  /** Number in a cell under the table's decimal mark; NaN for anything else. */
+  readonly number: (cell: string) => number;
+}
+
+export interface TableRow {
+  /** 1-based. */
+  readonly line: number;
+  /** As many as `head`, blanks around them left out. */
+  readonly cells: readonly string[];
+}
+
+/** Reads a table whose first filled line is its header. Rows with another number of fields are errors and left out. Never throws. */
+export function readTable(bytes: Uint8Array, file: string): Table {
+  const sheet = openSheet(bytes, file);
+  const { cells, lines } = sheet.records;
+  const headAt = cells.findIndex((record) => !isBlankRecord(record));
+  const names = withoutTrailing((cells[headAt] ?? []).map((cell) => cell.trim()));
+  const problems: Problem[] = [...sheet.problems];
+  const headPlace = placeOfLine(file, sheet.lines, lines[headAt] ?? 1);
+  if (headAt < 0) problems.push(error('empty-file', headPlace, 'the file is empty', { expected: 'a header and rows' }));
+  const rows: TableRow[] = [];
+  for (let record = headAt + 1; headAt >= 0 && record < cells.length; record++) {
+    const row = cells[record]!.map((cell) => cell.trim());
+    if (row.every((cell) => cell === '')) continue;
+    const problem = rowProblem(sheet, record, row, names.length);
+    if (problem) problems.push(problem);
+    else rows.push({ line: lines[record]!, cells: row.slice(0, names.length) });
+  }
+  return {
+    file,
+    head: columnKeys(names),
+    rows,
+    problems,
+    headPlace,
+    placeOf: (row, column) => placeOfField(file, sheet.lines, row.line, column, sheet.dialect.delimiter),
+    number: (cell) => parseNumber(cell, sheet.dialect.decimal),
+  };
+}
+
+function withoutTrailing(names: string[]): string[] {
+  while (names.length > 0 && names.at(-1) === '') names.pop();
+  return names;
+}
+
+function rowProblem(sheet: Sheet, record: number, row: readonly string[], width: number): Problem | null {
+  const place = placeOfLine(sheet.file, sheet.lines, sheet.records.lines[record]!);
+  const damage = sheet.records.damaged.get(record);
+  if (damage !== undefined)
+    return error('line-damaged', place, damage, { remedy: 'close the quote, or double a quote that belongs to the text' });
+  if (row.length === width || (row.length > width && row.slice(width).every((cell) => cell === ''))) return null;
+  return error('field-count', place, `the row has ${row.length} ${row.length === 1 ? 'field' : 'fields'}, the header ${width}`, {
+    expected: 'as many fields as names',
+    remedy: 'put a field that holds the delimiter in double quotes, and leave no field out',
+  });
+}
