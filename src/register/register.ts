@@ -28,7 +28,7 @@ export interface Device extends Item {
   /** True: everything about it is invented; pages say so. */
   readonly invented: boolean;
   readonly ratedClock?: Quantity;
-  /** Limit by channel name. */
+  /** Limit by channel name; `*` is the limit of whichever channel is a run's primary temperature. */
   readonly throttleAt: Readonly<Record<string, Quantity>>;
   readonly supply?: Quantity;
   readonly power?: 'mains' | 'adapter' | 'battery';
@@ -58,14 +58,17 @@ export interface Run extends Item {
   readonly surface?: string;
   /** What figures need to know. */
   readonly context: RunContext;
-  /** Quantities that are addresses besides figures: `setting.clock`, `ambient`, `device.throttle_at`, `device.throttle_at.ssd` … */
+  /**
+   * Quantities that are addresses besides figures: `setting.clock`, `ambient`, `supply`, `device.rated_clock`, `device.supply`,
+   * `device.throttle_at` (of the primary temperature), `device.throttle_at.ssd` …
+   */
   readonly facts: ReadonlyMap<string, Quantity>;
 }
 
 export type NoteStatus = 'draft' | 'held back' | 'published';
 
 export interface Note extends Item {
-  /** The whole file, for words (positions count from its start). */
+  /** The whole file less a byte order mark, for words (positions count from its start). */
   readonly text: string;
   readonly kind: 'note' | 'script';
   readonly date: string;
@@ -73,6 +76,8 @@ export interface Note extends Item {
   /** Alias to run id, in the author's order. */
   readonly runs: ReadonlyMap<string, string>;
   readonly comparisons: ReadonlyMap<string, string>;
+  /** Alias to id of attempts. */
+  readonly attempts?: ReadonlyMap<string, string>;
   readonly highlights: readonly { readonly expression: string; readonly place: Place }[];
   readonly summary?: string;
   readonly disclosure?: string;

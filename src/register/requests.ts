@@ -1,5 +1,6 @@
-/** What a note asks the plots to draw. Words reads these from directives; plots draws them; neither knows the other. */
-import type { Place } from '../problem.ts';
+/** What a note asks to be drawn or tabulated. Words reads these from directives; plots draws them; neither knows the other. */
+import { error, type Place, type Problem } from '../problem.ts';
+import { ID_RULE, idFromWords, isId, meant, oneOf } from './names.ts';
 
 export const PLOT_KINDS = ['trace', 'step-response', 'power-by-phase'] as const;
 export type PlotKind = (typeof PLOT_KINDS)[number];
@@ -17,4 +18,146 @@ export interface PlotRequest {
   /** The author's title; else one is made from what is drawn. */
   readonly title?: string;
   readonly place: Place;
+}
+
+/** What a note asks to be shown as a table of figures. */
+export interface TableRequest {
+  /** Stable within the page, or the author's own. */
+  readonly id: string;
+  readonly runs: readonly { readonly alias: string; readonly run: string }[];
+  /** Addresses without alias, as written, with the place of each. */
+  readonly of: readonly { readonly address: string; readonly place: Place }[];
+  /** The author's caption. */
+  readonly title?: string;
+  readonly place: Place;
+}
+
+/** An attribute of a directive as written; `place` is that of the first character of its value. */
+export interface RequestAttribute {
+  readonly value: string;
+  readonly place: Place;
+}
+
+export type RequestAttributes = ReadonlyMap<string, RequestAttribute>;
+
+/** A request, or what is wrong with it. */
+export type Read<Request> = Request | { readonly problems: readonly Problem[] };
+
+/**
+ * Reads a plot's attributes: `kind`, and optionally `runs` (aliases; all of the note's when left out), `channels`, `rise`, `title`,
+ * `id`. `runs` of the note by alias, `place` that of the directive. Whether a run has a channel is checked where figures are known.
+ */
+export function readPlotRequest(attributes: RequestAttributes, runs: ReadonlyMap<string, string>, place: Place): Read<PlotRequest> {
+  const problems: Problem[] = [];
+  const kind = readKind(attributes, problems, place);
+  const chosen = readRuns(attributes, runs, problems, place);
+  const channels = wordsOf(attributes.get('channels')).map(({ word }) => word);
+  const rise = readRise(attributes, problems);
+  const id = readId(
+    attributes,
+    ['plot', kind ?? '', ...channels, ...(rise ? ['rise'] : []), ...chosen.map(({ alias }) => alias)],
+    problems,
+  );
+  if (problems.length > 0 || kind === undefined) return { problems };
+  return { kind, id, runs: chosen, channels, rise, ...titleOf(attributes), place };
+}
+
+/** Reads a table's attributes: `of` (addresses without alias), and optionally `runs`, `title`, `id`. */
+export function readTableRequest(
+  attributes: RequestAttributes,
+  runs: ReadonlyMap<string, string>,
+  place: Place,
+): Read<TableRequest> {
+  const problems: Problem[] = [];
+  const chosen = readRuns(attributes, runs, problems, place);
+  const of = wordsOf(attributes.get('of')).map((each) => ({ address: each.word, place: each.place }));
+  const at = attributes.get('of')?.place ?? place;
+  if (of.length === 0)
+    problems.push(error('request-attribute', at, 'a table of nothing', { expected: '`of` with one figure or more' }));
+  problems.push(...repeated(of.map(({ address, place }) => ({ word: address, place }))));
+  const id = readId(attributes, ['table', ...of.map(({ address }) => address)], problems);
+  return problems.length > 0 ? { problems } : { id, runs: chosen, of, ...titleOf(attributes), place };
+}
+
+interface Word {
+  readonly word: string;
+  readonly place: Place;
+}
+
+/** Words of a list, separated by blanks; a name in quotes (`score."aes 1t"`) keeps its blanks. */
+function wordsOf(attribute: RequestAttribute | undefined): Word[] {
+  const found = attribute?.value.matchAll(/(?:"[^"]*"|[^\s"])+|"/g) ?? [];
+  return [...found].map((match) => ({
+    word: match[0],
+    place: within((attribute as RequestAttribute).place, match.index, match[0].length),
+  }));
+}
+
+function within(place: Place, start: number, length: number): Place {
+  const column = place.column + start;
+  return { file: place.file, line: place.line, column, endLine: place.line, endColumn: column + length };
+}
+
+function readKind(attributes: RequestAttributes, problems: Problem[], place: Place): PlotKind | undefined {
+  const kind = attributes.get('kind');
+  const known = PLOT_KINDS.find((each) => each === kind?.value);
+  if (known) return known;
+  const found = kind ? `a plot of the kind \`${kind.value}\`` : 'a plot without `kind`';
+  problems.push(
+    error('request-kind', kind?.place ?? place, found, {
+      expected: oneOf(PLOT_KINDS),
+      ...(kind ? meant(kind.value, PLOT_KINDS) : {}),
+    }),
+  );
+  return undefined;
+}
+
+function readRuns(
+  attributes: RequestAttributes,
+  runs: ReadonlyMap<string, string>,
+  problems: Problem[],
+  place: Place,
+): PlotRequest['runs'] {
+  const attribute = attributes.get('runs');
+  const words = attribute ? wordsOf(attribute) : [...runs.keys()].map((word) => ({ word, place }));
+  if (words.length === 0) {
+    const more = { expected: runs.size > 0 ? `aliases of the note: ${oneOf([...runs.keys()])}` : 'a note that names runs' };
+    problems.push(error('request-alias', attribute?.place ?? place, 'no run', more));
+  }
+  problems.push(...repeated(words));
+  return words.flatMap(({ word, place: at }) => {
+    const run = runs.get(word);
+    if (run !== undefined) return [{ alias: word, run }];
+    problems.push(
+      error('request-alias', at, `unknown alias \`${word}\``, { expected: oneOf([...runs.keys()]), ...meant(word, runs.keys()) }),
+    );
+    return [];
+  });
+}
+
+function repeated(words: readonly Word[]): Problem[] {
+  const twice = words.filter(({ word }, index) => words.findIndex((other) => other.word === word) < index);
+  return twice.map(({ word, place }) =>
+    error('repeated-item', place, `\`${word}\` a second time`, { remedy: 'remove one of them' }),
+  );
+}
+
+function readRise(attributes: RequestAttributes, problems: Problem[]): boolean {
+  const rise = attributes.get('rise');
+  if (rise && rise.value !== 'true' && rise.value !== 'false') {
+    problems.push(error('request-attribute', rise.place, `\`rise\` of \`${rise.value}\``, { expected: oneOf(['true', 'false']) }));
+  }
+  return rise?.value === 'true';
+}
+
+function readId(attributes: RequestAttributes, words: readonly string[], problems: Problem[]): string {
+  const id = attributes.get('id');
+  if (!id) return idFromWords(words.join(' '));
+  if (!isId(id.value)) problems.push(error('bad-id', id.place, `the id \`${id.value}\``, { expected: ID_RULE }));
+  return id.value;
+}
+
+function titleOf(attributes: RequestAttributes): { readonly title?: string } {
+  const title = attributes.get('title')?.value.trim();
+  return title ? { title } : {};
 }

@@ -1,0 +1,100 @@
+/** Channels as a setup or run states them, and their merging. */
+import { MEASURED_AT, QUANTITY_KINDS } from '../intake/log.ts';
+import type { Place } from '../problem.ts';
+import { keyPlace, mapIn, type NameRule, namedEntries, textIn } from './mapping.ts';
+import { isSnakeName, SNAKE_RULE, snakeFromWords } from './names.ts';
+import type { Entry, MapNode, TextNode } from './node.ts';
+import type { Report } from './report.ts';
+import { map, optional, readShape, shape, tellEmpty, text, textOrList } from './shape.ts';
+import type { Stated, StatedChannel } from './stated.ts';
+import { cut, idOf, lineOf, textsOf, wordOf } from './values.ts';
+
+const CHANNEL = shape({
+  quantity: optional(text),
+  column: optional(text),
+  unit: optional(text),
+  at: optional(text),
+  instrument: optional(text),
+  missing: optional(textOrList),
+  bits: optional(map),
+});
+
+const CHANNEL_NAMES: NameRule = {
+  rule: 'bad-name',
+  what: 'a channel',
+  fits: isSnakeName,
+  expected: SNAKE_RULE,
+  better: snakeFromWords,
+};
+
+/** The channels that one file states. Not every key need be there: a run states what differs from its setup. */
+export function readChannels(node: MapNode | undefined, inherits: boolean, report: Report): Map<string, StatedChannel | 'none'> {
+  const read = new Map<string, StatedChannel | 'none'>();
+  for (const entry of node ? namedEntries(node, CHANNEL_NAMES, report) : []) {
+    const channel = inherits && entry.value.kind === 'text' && entry.value.text === 'none' ? 'none' : channelOf(entry, report);
+    if (channel) read.set(entry.key, channel);
+  }
+  return read;
+}
+
+function channelOf(entry: Entry, report: Report): StatedChannel | undefined {
+  const node = mapIn(entry, report);
+  if (!node) return undefined;
+  const fields = readShape(CHANNEL, node, 'a channel', entry.keyPlace, report);
+  return {
+    name: entry.key,
+    place: entry.keyPlace,
+    ...placed('quantity', fields.quantity, (value) => wordOf(value, 'quantity', QUANTITY_KINDS, report)),
+    ...placed('column', fields.column, (value) => lineOf(value, 'column', report)),
+    ...placed('unit', fields.unit, (value) => lineOf(value, 'unit', report)),
+    ...placed('at', fields.at, (value) => wordOf(value, 'at', MEASURED_AT, report)),
+    ...placed('instrument', fields.instrument, (value) => idOf(value, 'instrument', report)),
+    ...placed('missing', fields.missing, (value) =>
+      textsOf(value, 'missing', keyPlace(node, 'missing'), report)?.map((item) => item.text),
+    ),
+    ...placed('bits', fields.bits, (value) => bitsOf(value, keyPlace(node, 'bits'), report)),
+  };
+}
+
+type Placed<K extends string, T> = { readonly [key in K]?: Stated<T> };
+
+/** A field of a channel with its place, or no field. */
+function placed<K extends string, N extends { readonly place: Place }, T>(
+  key: K,
+  node: N | undefined,
+  read: (node: N) => T | undefined,
+): Placed<K, T> {
+  const value = node && read(node);
+  return (node === undefined || value === undefined ? {} : { [key]: { value, place: node.place } }) as Placed<K, T>;
+}
+
+/** Bit number, 0 for the lowest, to the reason that it stands for while it is set. */
+function bitsOf(node: MapNode, place: Place, report: Report): Readonly<Record<string, string>> | undefined {
+  if (node.entries.size === 0) tellEmpty('bits', place, report);
+  const bits: Record<string, string> = {};
+  for (const entry of node.entries.values()) {
+    if (!/^(?:[0-9]|[1-5][0-9]|6[0-3])$/.test(entry.key)) {
+      report.error('bad-bits', entry.keyPlace, `\`bits\` has the key \`${cut(entry.key)}\``, {
+        expected: 'the number of a bit, 0 for the lowest, at most 63',
+      });
+    }
+    if (entry.value.kind === 'empty') tellEmpty(entry.key, entry.keyPlace, report);
+    const reason: TextNode | undefined = entry.value.kind === 'empty' ? undefined : textIn(entry, report);
+    const line = lineOf(reason, entry.key, report);
+    if (line !== undefined) bits[entry.key] = line;
+  }
+  return bits;
+}
+
+/** Channels of the setup with what the run states laid over, key by key; the run's new ones come last. */
+export function mergeChannels(
+  setup: ReadonlyMap<string, StatedChannel | 'none'>,
+  run: ReadonlyMap<string, StatedChannel | 'none'>,
+): Map<string, StatedChannel> {
+  const merged = new Map<string, StatedChannel>();
+  for (const [name, channel] of [...setup, ...run]) {
+    if (channel === 'none') merged.delete(name);
+    else merged.set(name, { ...merged.get(name), ...channel });
+  }
+  return merged;
+}

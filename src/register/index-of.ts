@@ -1,0 +1,49 @@
+/** Items of one kind by id: read, or known to be broken, so that a reference to a broken file is not reported a second time. */
+import { meant } from './names.ts';
+import type { Report } from './report.ts';
+import type { RuleId } from './rules.ts';
+import type { Reference } from './stated.ts';
+
+export class Index<T> {
+  readonly #items = new Map<string, T | undefined>();
+  readonly #what: string;
+  readonly #rule: RuleId;
+  readonly #folder: string;
+
+  /** @param what - "device"; @param folder - name of the folder of content/. */
+  constructor(what: string, rule: RuleId, folder: string) {
+    this.#what = what;
+    this.#rule = rule;
+    this.#folder = folder;
+  }
+
+  /** Adds an item; undefined = its file is there but has errors. */
+  add(id: string, item: T | undefined): void {
+    this.#items.set(id, item);
+  }
+
+  /** The item that a reference names. Reports an id that no file has; says nothing of a broken file, whose errors are reported already. */
+  find(reference: Reference, report: Report): T | undefined {
+    const id = reference.value;
+    if (!this.#items.has(id)) {
+      report.error(this.#rule, reference.place, `there is no ${this.#what} \`${id}\``, {
+        expected: `the id of ${articled(this.#what)}: the name of a file in content/${this.#folder}/ without \`.md\``,
+        ...meant(id, this.#items.keys()),
+      });
+    }
+    return this.#items.get(id);
+  }
+
+  /** The items that were read, in the order of adding. */
+  whole(): Map<string, T> {
+    return new Map([...this.#items].filter((entry): entry is [string, T] => entry[1] !== undefined));
+  }
+
+  get hasBroken(): boolean {
+    return [...this.#items.values()].includes(undefined);
+  }
+}
+
+function articled(what: string): string {
+  return /^[aeiou]/.test(what) ? `an ${what}` : `a ${what}`;
+}

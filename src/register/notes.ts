@@ -1,0 +1,61 @@
+/** content/notes/<slug>.md and content/scripts/<slug>.md: what a write-up says of itself. Its text is read by words. */
+import { type Alias, idsOf, readAliases, tellClashes } from './aliases.ts';
+import type { ListNode, TextNode } from './node.ts';
+import type { Note, NoteStatus } from './register.ts';
+import type { Report } from './report.ts';
+import { optional, readShape, shape, text, textOrList, textOrMap } from './shape.ts';
+import { itemOf, type SourceFile } from './source-file.ts';
+import { dateOf, textsOf, wordOf } from './values.ts';
+
+const NOTE = shape({
+  title: text,
+  date: text,
+  status: text,
+  runs: optional(textOrMap),
+  comparisons: optional(textOrMap),
+  attempts: optional(textOrMap),
+  highlights: optional(textOrList),
+  summary: optional(text),
+  disclosure: optional(text),
+});
+
+const STATUSES: readonly NoteStatus[] = ['draft', 'held back', 'published'];
+const MOST_HIGHLIGHTS = 3;
+
+export interface StatedNote {
+  readonly runs: ReadonlyMap<string, Alias>;
+  readonly comparisons: ReadonlyMap<string, Alias>;
+  readonly attempts: ReadonlyMap<string, Alias>;
+  readonly note: Note;
+}
+
+export function readNote(source: SourceFile, kind: Note['kind'], report: Report): StatedNote {
+  const fields = readShape(NOTE, source.root, `a ${kind}`, source.start, report);
+  const runs = readAliases(fields.runs, 'runs', report);
+  const comparisons = readAliases(fields.comparisons, 'comparisons', report);
+  const attempts = readAliases(fields.attempts, 'attempts', report);
+  tellClashes({ runs, comparisons, attempts }, report);
+  const note: Note = {
+    ...itemOf(source, fields.title, report),
+    text: source.text,
+    kind,
+    date: dateOf(fields.date, 'date', report) ?? '',
+    status: wordOf(fields.status, 'status', STATUSES, report) ?? 'draft',
+    runs: idsOf(runs),
+    comparisons: idsOf(comparisons),
+    ...(attempts.size > 0 ? { attempts: idsOf(attempts) } : {}),
+    highlights: highlightsOf(fields.highlights, source, report),
+    ...(fields.summary ? { summary: fields.summary.text } : {}),
+    ...(fields.disclosure ? { disclosure: fields.disclosure.text } : {}),
+  };
+  return { runs, comparisons, attempts, note };
+}
+
+/** Expressions with the place where their first letter stands. */
+function highlightsOf(node: TextNode | ListNode | undefined, source: SourceFile, report: Report): Note['highlights'] {
+  const items = textsOf(node, 'highlights', source.placeOf('highlights'), report) ?? [];
+  const tooMany = items[MOST_HIGHLIGHTS];
+  if (tooMany)
+    report.error('too-many', tooMany.place, `\`highlights\` has ${items.length} items`, { expected: `at most ${MOST_HIGHLIGHTS}` });
+  return items.map((item) => ({ expression: item.text, place: item.inside }));
+}

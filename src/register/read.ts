@@ -1,0 +1,153 @@
+/** Front door: the author's files -> the Register. */
+import { compareProblems, type Problem } from '../problem.ts';
+import { readAttempts, type StatedAttempts } from './attempts.ts';
+import { readComparison, type StatedComparison } from './comparisons.ts';
+import { readDevice } from './devices.ts';
+import { type Placed, placeFiles } from './folders.ts';
+import { Index } from './index-of.ts';
+import { readInstrument } from './instruments.ts';
+import { readNote, type StatedNote } from './notes.ts';
+import type { Attempts, Comparison, ContentFile, Device, Instrument, Register, Run } from './register.ts';
+import { Report } from './report.ts';
+import { checkNames, type Named, resolveRun } from './resolve-run.ts';
+import { readRun, type StatedRun } from './runs.ts';
+import { readSetup, type Setup } from './setups.ts';
+import { readSource, type SourceFile } from './source-file.ts';
+import { tellSameLogs, tellUnusedLimits } from './suspicions.ts';
+
+/** What there is below data/, as compute tells it. `outside` = the path leaves data/, also through a symbolic link. */
+export interface DataFiles {
+  kind(path: string): 'file' | 'folder' | 'missing' | 'outside';
+}
+
+interface Indexes extends Named {
+  readonly runs: Index<Run>;
+  readonly attempts: Index<Attempts>;
+  readonly comparisons: Index<Comparison>;
+}
+
+/**
+ * Reads all files of content/ at once:
+ *
+ *     ContentFile[] ─ placeFiles ─► Placed[] ─ readSource ─► SourceFile[] ─ readDevice … readNote ─► what each file states
+ *                   ─ resolveRun, references ─► Register
+ *
+ * A file with errors is left out, and what refers to it is left out without a word: its own errors are told already.
+ * Never throws; all problems come together, in the order of files, lines and columns.
+ */
+export function readRegister(files: readonly ContentFile[], data: DataFiles): { register: Register; problems: Problem[] } {
+  const report = new Report();
+  const placed = placeFiles(files, report);
+  const indexes = readBasics(placed, report);
+  readRuns(placed, indexes, data, report);
+  readTables(placed, indexes, data, report);
+  const notes = readNotes(placed, indexes, report);
+  const runs = indexes.runs.whole();
+  tellSameLogs(runs.values(), report);
+  if (!indexes.runs.hasBroken) tellUnusedLimits(indexes.devices.whole().values(), runs.values(), report);
+  const register: Register = {
+    devices: indexes.devices.whole(),
+    instruments: indexes.instruments.whole(),
+    runs,
+    attempts: indexes.attempts.whole(),
+    comparisons: indexes.comparisons.whole(),
+    notes: notes.whole(),
+  };
+  return { register, problems: told(report.problems) };
+}
+
+/** Reads the files of one folder; `read` gets each file that can be read, its value is kept where nothing was wrong. */
+function readFolder<T>(
+  placed: readonly Placed[],
+  folder: Placed['folder'],
+  report: Report,
+  read: (source: SourceFile) => T | undefined,
+): [string, T | undefined][] {
+  return placed
+    .filter((each) => each.folder === folder)
+    .map(({ id, file }) => {
+      const item = report.whole(() => {
+        const source = readSource(id, file, report);
+        return source && read(source);
+      });
+      return [id, item];
+    });
+}
+
+function readBasics(placed: readonly Placed[], report: Report): Indexes {
+  const indexes: Indexes = {
+    devices: new Index<Device>('device', 'unknown-device', 'devices'),
+    instruments: new Index<Instrument>('instrument', 'unknown-instrument', 'instruments'),
+    setups: new Index<Setup>('setup', 'unknown-setup', 'setups'),
+    runs: new Index<Run>('run', 'unknown-run', 'runs'),
+    attempts: new Index<Attempts>('attempts file', 'unknown-attempts', 'attempts'),
+    comparisons: new Index<Comparison>('comparison', 'unknown-comparison', 'comparisons'),
+  };
+  for (const [id, device] of readFolder(placed, 'devices', report, (source) => readDevice(source, report)))
+    indexes.devices.add(id, device);
+  for (const [id, instrument] of readFolder(placed, 'instruments', report, (source) => readInstrument(source, report))) {
+    indexes.instruments.add(id, instrument);
+  }
+  const setups = readFolder(placed, 'setups', report, (source) => {
+    const setup = readSetup(source, report);
+    checkNames(setup.shared, indexes, report);
+    return setup;
+  });
+  for (const [id, setup] of setups) indexes.setups.add(id, setup);
+  return indexes;
+}
+
+function readRuns(placed: readonly Placed[], indexes: Indexes, data: DataFiles, report: Report): void {
+  const stated: [string, StatedRun | undefined][] = readFolder(placed, 'runs', report, (source) => {
+    const run = readRun(source, data, report);
+    checkNames(run.shared, indexes, report);
+    if (run.setup) indexes.setups.find(run.setup, report);
+    return run;
+  });
+  for (const [id, run] of stated) indexes.runs.add(id, run && resolveRun(run, indexes, report));
+}
+
+function readTables(placed: readonly Placed[], indexes: Indexes, data: DataFiles, report: Report): void {
+  const attempts = readFolder<StatedAttempts>(placed, 'attempts', report, (source) => {
+    const stated = readAttempts(source, data, report);
+    const known = stated.device && indexes.devices.find(stated.device, report);
+    return known && stated;
+  });
+  for (const [id, stated] of attempts) indexes.attempts.add(id, stated?.attempts);
+  const comparisons = readFolder<StatedComparison>(placed, 'comparisons', report, (source) => {
+    const stated = readComparison(source, report);
+    return named(stated.runs, indexes.runs, report) ? stated : undefined;
+  });
+  for (const [id, stated] of comparisons) indexes.comparisons.add(id, stated?.comparison);
+}
+
+function readNotes(placed: readonly Placed[], indexes: Indexes, report: Report): Index<StatedNote['note']> {
+  const notes = new Index<StatedNote['note']>('note', 'unknown-run', 'notes');
+  for (const [folder, kind] of [
+    ['notes', 'note'],
+    ['scripts', 'script'],
+  ] as const) {
+    const read = readFolder<StatedNote>(placed, folder, report, (source) => {
+      const stated = readNote(source, kind, report);
+      const found = [
+        named(stated.runs, indexes.runs, report),
+        named(stated.comparisons, indexes.comparisons, report),
+        named(stated.attempts, indexes.attempts, report),
+      ];
+      return found.includes(false) ? undefined : stated;
+    });
+    for (const [id, stated] of read) notes.add(`${folder}/${id}`, stated?.note);
+  }
+  return notes;
+}
+
+/** Looks all aliases up; false where one names nothing, or a file with errors. */
+function named<T>(aliases: StatedNote['runs'], index: Index<T>, report: Report): boolean {
+  return [...aliases.values()].map(({ to }) => index.find(to, report)).every((item) => item !== undefined);
+}
+
+/** In one order, and each once: what runs share is looked at for each of them. */
+function told(problems: readonly Problem[]): Problem[] {
+  const sorted = [...problems].sort(compareProblems);
+  return sorted.filter((problem, index) => index === 0 || compareProblems(problem, sorted[index - 1]!) !== 0);
+}

@@ -1,0 +1,127 @@
+/** A run as stated, and the setup, device and instruments that it names -> the run in full. */
+import type { ChannelDeclaration, LogDeclaration } from '../intake/log.ts';
+import { checkChannels } from './check-channels.ts';
+import { EXAMPLES } from './examples.ts';
+import { conditionsOf, contextOf, factsOf, type Stated } from './facts.ts';
+import type { Index } from './index-of.ts';
+import { type Inherited, inherit } from './inherit.ts';
+import { placeFinder } from './node.ts';
+import type { Device, Instrument, Run } from './register.ts';
+import type { Report } from './report.ts';
+import type { StatedRun } from './runs.ts';
+import type { Setup } from './setups.ts';
+import type { Shared, StatedChannel } from './stated.ts';
+
+export interface Named {
+  readonly devices: Index<Device>;
+  readonly instruments: Index<Instrument>;
+  readonly setups: Index<Setup>;
+}
+
+/** Reports what a setup or run names and no file holds. */
+export function checkNames(shared: Shared, { devices, instruments }: Named, report: Report): void {
+  if (shared.device) devices.find(shared.device, report);
+  for (const reference of shared.instruments?.value ?? []) instruments.find(reference, report);
+}
+
+/** The run in full; undefined where it has errors, or rests on a file that has. */
+export function resolveRun(stated: StatedRun, named: Named, report: Report): Run | undefined {
+  return report.whole(() => {
+    const setup = stated.setup && named.setups.find(stated.setup, report);
+    if (stated.setup && !setup) return undefined;
+    const inherited = inherit(setup?.shared, stated.shared);
+    tellMissing(inherited, stated, report);
+    checkChannels(inherited, report);
+    return complete(stated, setup, inherited, named, report);
+  });
+}
+
+/** What a run needs and its setup may state in its place. */
+function tellMissing(inherited: Inherited, stated: StatedRun, report: Report): void {
+  const missing = [
+    ...(inherited.device ? [] : ['device']),
+    ...(inherited.specimen === undefined ? ['specimen'] : []),
+    ...(inherited.channels.size > 0 ? [] : ['channels']),
+  ];
+  for (const key of missing) {
+    report.error('missing-key', stated.source.start, `a run needs the key \`${key}\`, in itself or in its setup`, {
+      remedy: `write for instance \`${EXAMPLES[key]}\``,
+    });
+  }
+}
+
+function complete(
+  stated: StatedRun,
+  setup: Setup | undefined,
+  inherited: Inherited,
+  named: Named,
+  report: Report,
+): Run | undefined {
+  const { id } = stated.item;
+  const device = inherited.device && named.devices.find(inherited.device, report);
+  const references = inherited.instruments?.value ?? [];
+  const instruments = references.map((reference) => named.instruments.find(reference, report)?.facts);
+  const channels = [...inherited.channels.values()].map(declarationOf);
+  if (!device || inherited.specimen === undefined || stated.log.file === undefined) return undefined;
+  if (!allThere(instruments) || !allThere(channels)) return undefined;
+  const facts: Stated = {
+    id,
+    device,
+    specimen: inherited.specimen,
+    inherited,
+    conditions: conditionsOf(inherited.conditions, id),
+    setting: conditionsOf(inherited.setting, id, 'setting.'),
+    instruments,
+  };
+  return {
+    ...stated.item,
+    placeOf: placeFinder(stated.item.file, stated.source.places, ...(setup ? [setup.source.places] : [])),
+    ...(stated.setup ? { setup: stated.setup.value } : {}),
+    device: device.id,
+    specimen: inherited.specimen,
+    date: stated.date,
+    conditions: facts.conditions,
+    setting: facts.setting,
+    instruments: references.map((reference) => reference.value),
+    log: logOf(stated, inherited, channels, stated.log.file),
+    phases: inherited.phases?.value ?? [],
+    ...(inherited.steady === undefined ? {} : { steady: inherited.steady }),
+    ...(stated.scores === undefined ? {} : { scores: stated.scores }),
+    ...(stated.surface === undefined ? {} : { surface: stated.surface }),
+    context: contextOf(facts),
+    facts: factsOf(facts),
+  };
+}
+
+function logOf(stated: StatedRun, { time }: Inherited, channels: readonly ChannelDeclaration[], file: string): LogDeclaration {
+  return { file, ...(Object.keys(time).length > 0 ? { time } : {}), channels, repairs: stated.repairs, place: stated.log.place };
+}
+
+function declarationOf({
+  name,
+  place,
+  quantity,
+  column,
+  unit,
+  at,
+  instrument,
+  missing,
+  bits,
+}: StatedChannel): ChannelDeclaration | undefined {
+  if (!quantity || !column) return undefined;
+  return {
+    name,
+    quantity: quantity.value,
+    column: column.value,
+    ...(unit ? { unit: unit.value } : {}),
+    ...(at ? { at: at.value } : {}),
+    ...(instrument ? { instrument: instrument.value } : {}),
+    ...(missing ? { missing: missing.value } : {}),
+    ...(bits ? { bits: bits.value } : {}),
+    place,
+  };
+}
+
+function allThere<T>(items: readonly (T | undefined)[]): items is readonly T[] {
+  return !items.includes(undefined);
+}

@@ -1,0 +1,54 @@
+/** content/runs/<id>.md as its author states it, before its setup is laid under. */
+import type { Repair } from '../intake/log.ts';
+import { dataPathOf } from './data-path.ts';
+import { readLog, type StatedLog } from './log.ts';
+import type { DataFiles } from './read.ts';
+import { readRepairs } from './repairs.ts';
+import type { Report } from './report.ts';
+import { list, optional, readShape, shape, text, textOrMap } from './shape.ts';
+import { readShared, referenceOf, SHARED_KEYS } from './shared.ts';
+import { itemOf, type SourceFile } from './source-file.ts';
+import type { Reference, Shared } from './stated.ts';
+import { dateOf } from './values.ts';
+
+const RUN = shape({
+  title: text,
+  setup: optional(text),
+  date: text,
+  ...SHARED_KEYS,
+  log: textOrMap,
+  repairs: optional(list),
+  scores: optional(text),
+  surface: optional(text),
+});
+
+export interface StatedRun {
+  readonly source: SourceFile;
+  readonly item: ReturnType<typeof itemOf>;
+  readonly setup?: Reference;
+  readonly date: string;
+  readonly shared: Shared;
+  readonly log: StatedLog;
+  readonly repairs: readonly Repair[];
+  readonly scores?: string;
+  readonly surface?: string;
+}
+
+export function readRun(source: SourceFile, data: DataFiles, report: Report): StatedRun {
+  const fields = readShape(RUN, source.root, 'a run', source.start, report);
+  const setup = referenceOf(fields.setup, 'setup', report);
+  const log = readLog(fields.log, source.placeOf('log'), data, report);
+  const scores = dataPathOf(fields.scores, 'scores', data, report);
+  const surface = dataPathOf(fields.surface, 'surface', data, report);
+  return {
+    source,
+    item: itemOf(source, fields.title, report),
+    ...(setup ? { setup } : {}),
+    date: dateOf(fields.date, 'date', report) ?? '',
+    shared: readShared(fields, log.time, source.root.entries.has('setup'), source.placeOf, report),
+    log,
+    repairs: readRepairs(fields.repairs, source.placeOf('repairs'), report),
+    ...(scores === undefined ? {} : { scores }),
+    ...(surface === undefined ? {} : { surface }),
+  };
+}
