@@ -1,0 +1,65 @@
+/** Time-weighted means of a channel over a stretch of rows, with what makes them uncertain. */
+import type { Channel } from '../intake/log.ts';
+import type { Part, Quantity } from '../quantities/quantity.ts';
+import { seriesMean } from '../statistics/series-mean.ts';
+import type { Of } from './absent.ts';
+import type { From } from './figure.ts';
+import { counted, duration, samplingOf } from './in-words.ts';
+import { type Readings, readingsOf } from './readings.ts';
+import type { Rows, Soak } from './soak.ts';
+import { errorsOf, quantityOf, samplingPart, stepOf } from './sources.ts';
+
+/** A value with what it came from, before it is put under a name. */
+export interface Measured {
+  readonly quantity: Quantity;
+  readonly from: From;
+  readonly of: Of;
+}
+
+/**
+ * Mean of the readings and the part that their scatter adds: autocorrelation counted in, and never below step/√12
+ * (a rectangular distribution of one step's width, JCGM 100:2008, F.2.2.1). Needs two readings or more.
+ */
+export function scatterMean(soak: Soak, readings: Readings, step: number, address: string): { mean: number; sampling: Part } {
+  const weights = readings.observed > 0 ? readings.weights : undefined;
+  const { mean, u, dof } = weights ? seriesMean(readings.y, weights) : seriesMean(readings.y);
+  const floor = step / Math.sqrt(12);
+  const floored = !(u > floor);
+  const freedom = floored || !Number.isFinite(dof) ? null : dof;
+  return { mean, sampling: samplingPart(soak.context, address, floored ? floor : u, freedom) };
+}
+
+/** Mean of a channel over rows; null with fewer than two readings. `address` names the figure in its sampling source. */
+export function meanOf(soak: Soak, channel: Channel, rows: Rows, address: string): Measured | null {
+  const readings = readingsOf(soak.log, channel.values, rows);
+  if (readings.y.length < 2) return null;
+  const step = stepOf(soak.context, channel);
+  const { mean, sampling } = scatterMean(soak, readings, step, address);
+  const errors = errorsOf(soak.context, channel, mean);
+  return {
+    quantity: quantityOf(mean, channel.unit, [...errors.parts, sampling], { stated: errors.stated, step }),
+    from: fromOf(soak, [channel], readings),
+    of: { ...placeOf(channel), ...gapsOf(readings) },
+  };
+}
+
+/** Columns with the time column first, and the lines of the readings. */
+export function fromOf(soak: Soak, channels: readonly { readonly column: string }[], readings: Pick<Readings, 'lines'>): From {
+  return { columns: [soak.log.time.column, ...new Set(channels.map((channel) => channel.column))], rows: readings.lines };
+}
+
+/** Channel and, where it is known, place of measurement. */
+export function placeOf(channel: Channel): Of {
+  return { channel: channel.name, ...(channel.at ? { at: channel.at } : {}) };
+}
+
+/** Names the gaps that a mean or an integral leaves out; nothing without gaps. */
+export function gapsOf(readings: Pick<Readings, 'gaps' | 'gapTime'>): Of {
+  if (readings.gaps === 0) return {};
+  return { gaps: `${counted(readings.gaps, 'gap')}, ${duration(readings.gapTime)} left out` };
+}
+
+/** How often the log was written, in words. */
+export function samplingWords(soak: Soak): Of {
+  return { sampling: samplingOf(soak.log.time.step) };
+}

@@ -1,0 +1,66 @@
+/** Definitions of the electrical figures. */
+import type { Definition } from '../catalogue.ts';
+
+const PRACTICE = 'common practice, no source';
+const WHICH = 'A power channel is preferred; else current times voltage of channels at one place, row by row; else current times the stated supply at that place.';
+const NO_POWER = 'there is no power channel, and no current with a voltage at the same place';
+const WALL = 'At the wall only a power channel counts: alternating power is not volts times amperes.';
+const GAPS = 'Gaps of the log are left out.';
+
+const power = (name: string, label: string, unit: string, rest: Omit<Definition, 'name' | 'label' | 'unit' | 'subject'>): Definition => ({
+  name,
+  label,
+  subject: 'power',
+  unit,
+  ...rest,
+});
+
+const MEAN_CURRENT = { source: PRACTICE, check: 'hand-computed means', assumptions: [GAPS] };
+const MEAN_POWER = {
+  source: 'JCGM 100:2008, 5.1 for the uncertainty of a product',
+  check: 'a meter with 1 % gain error: 0.07 W on 10 W less 3 W, its gain being shared',
+  assumptions: [GAPS, WALL],
+};
+
+export const POWER: readonly Definition[] = [
+  power('idle_current', 'idle current', 'A', {
+    definition: 'Mean of the readings of the idle phase, each weighted by the time that it stands for.',
+    formula: String.raw`\bar I_\mathrm{idle} = \frac{\sum_i w_i I_i}{\sum_i w_i}`,
+    absentWhen: ['there is no current channel', 'there is no idle phase'],
+    ...MEAN_CURRENT,
+  }),
+  power('load_current', 'load current', 'A', {
+    definition: 'Mean of the readings of the load phase, each weighted by the time that it stands for.',
+    formula: String.raw`\bar I_\mathrm{load} = \frac{\sum_i w_i I_i}{\sum_i w_i}`,
+    absentWhen: ['there is no current channel', 'there is no load phase'],
+    ...MEAN_CURRENT,
+  }),
+  power('idle_power', 'idle power', 'W', {
+    definition: `Mean power of the idle phase, each reading weighted by the time that it stands for. ${WHICH}`,
+    formula: String.raw`\bar P_\mathrm{idle} = \frac{\sum_i w_i P_i}{\sum_i w_i}`,
+    absentWhen: [NO_POWER, 'there is no idle phase'],
+    ...MEAN_POWER,
+  }),
+  power('load_power', 'load power', 'W', {
+    definition: `Mean power of the load phase, each reading weighted by the time that it stands for. ${WHICH}`,
+    formula: String.raw`\bar P_\mathrm{load} = \frac{\sum_i w_i P_i}{\sum_i w_i}`,
+    absentWhen: [NO_POWER, 'there is no load phase'],
+    ...MEAN_POWER,
+  }),
+  power('peak_power', 'peak power', 'W', {
+    definition: 'Largest power of the load phase as it was logged, without averaging beyond that of the instrument. Its interval reaches further up than down: by half the largest change between two readings.',
+    formula: String.raw`\hat P = \max_{i \in \mathrm{load}} P_i`,
+    assumptions: ['Peaks shorter than the step of the log are averaged by the instrument, or missed.', WALL],
+    absentWhen: [NO_POWER, 'there is no load phase'],
+    source: PRACTICE,
+    check: 'hand-picked rows',
+  }),
+  power('energy', 'energy', 'J', {
+    definition: 'Energy of the whole log, or of the phase that the address names: last less first reading of a running counter where one is logged; else the integral of the power by the trapezoidal rule.',
+    formula: String.raw`E = \sum_i \frac{P_i + P_{i+1}}{2}\,(t_{i+1} - t_i)`,
+    assumptions: ['An integral leaves gaps of the log out; a counter runs through them.', 'A counter that falls was reset: the step across the reset is left out.'],
+    absentWhen: [NO_POWER, 'the stretch holds fewer than two readings'],
+    source: 'R. L. Burden and J. D. Faires, Numerical Analysis, composite trapezoidal rule (from memory)',
+    check: 'hand-computed 30.5 J on uneven steps; the trapezoidal sums of a sine over half a period',
+  }),
+];

@@ -1,0 +1,110 @@
+/** Definitions of the thermal figures. */
+import type { Definition } from '../catalogue.ts';
+import { CRITERIA } from '../thermal/criteria.ts';
+
+const PRACTICE = 'common practice, no source';
+const STEP = 'F. P. Incropera et al., Fundamentals of Heat and Mass Transfer, lumped capacitance (from memory)';
+const FIRST_ORDER = 'closed form of one exact exponential step';
+const NOT_STEADY = 'the criterion of steady state did not hold to the end of the load, or the load was shorter than its window';
+const OTHERS = CRITERIA.slice(1)
+  .map(({ name, words, source }) => `${name}: ${words} (${source})`)
+  .join('; ');
+
+const thermal = (name: string, label: string, unit: string, rest: Omit<Definition, 'name' | 'label' | 'unit' | 'subject'>): Definition => ({
+  name,
+  label,
+  subject: 'thermal',
+  unit,
+  ...rest,
+});
+
+export const THERMAL: readonly Definition[] = [
+  thermal('idle_temperature', 'idle temperature', '°C', {
+    definition: 'Mean of the readings of the idle phase, each weighted by the time that it stands for.',
+    formula: String.raw`\bar T_\mathrm{idle} = \frac{\sum_i w_i T_i}{\sum_i w_i}`,
+    assumptions: ['Gaps of the log are left out.', 'The device had settled before the idle phase began: this is not checked.'],
+    absentWhen: ['there is no idle phase', 'it holds fewer than two readings'],
+    source: PRACTICE,
+    check: 'hand-computed means; JCGM 100:2008, 4.4.3 for the uncertainty of independent readings',
+  }),
+  thermal('peak_temperature', 'peak temperature', '°C', {
+    definition: 'Largest reading of the load phase as it was logged. Its interval reaches further up than down: by half the largest change between two readings.',
+    formula: String.raw`\hat T = \max_{i \in \mathrm{load}} T_i`,
+    assumptions: ['Between two readings the temperature never changed faster than it was seen to change.'],
+    absentWhen: ['there is no load phase', 'it holds fewer than two readings'],
+    source: PRACTICE,
+    check: 'closed form: samples of a triangle whose top lies between two of them stay inside the interval',
+  }),
+  thermal('steady_temperature', 'steady temperature', '°C', {
+    definition: `Mean over the last window of the load, given that the device had settled: ${CRITERIA[0]!.words}, and stays so to the end of the load. Where the ambient is not measured it is taken as constant. Other criteria by name. ${OTHERS}.`,
+    formula: String.raw`\bar T_\mathrm{steady} = \frac{\sum_i w_i T_i}{\sum_i w_i},\quad \max_{[t,\,t+\Delta]} \vartheta - \min_{[t,\,t+\Delta]} \vartheta \le \delta \ \text{for all later } t`,
+    assumptions: ['The rise is smoothed over a minute or five readings, at most a third of the window.', 'What it would still have climbed after the load ended is not added.'],
+    absentWhen: [NOT_STEADY, 'there is no load phase'],
+    source: CRITERIA[0]!.source,
+    check: FIRST_ORDER,
+  }),
+  thermal('temperature_rise', 'temperature rise', 'K', {
+    definition: 'Steady temperature less the ambient over the same rows: measured where there is an ambient channel, else as stated.',
+    formula: String.raw`\Delta T = \bar T_\mathrm{steady} - \bar T_\mathrm{ambient}`,
+    assumptions: ['The ambient sensor stood where the air was not warmed by the device.'],
+    absentWhen: [NOT_STEADY, 'the ambient is neither measured nor stated'],
+    source: 'JESD51 family of standards, definition of thermal resistance, numerator (from memory)',
+    check: 'JCGM 100:2008, 5.2.2 with eq. 16: an offset shared by both sensors cancels',
+  }),
+  thermal('time_to_steady_state', 'time to steady state', 's', {
+    definition: 'Time from the beginning of the load until the first window opens in which the criterion of steady state holds, as it does in all later ones. For a slope it is the middle of the line.',
+    formula: String.raw`t_s = \min\{t : \text{the criterion holds for all } t' \ge t\}`,
+    assumptions: ['Its uncertainty is the noise of the judged change over the speed at which that passes its limit.'],
+    absentWhen: [NOT_STEADY],
+    source: CRITERIA[0]!.source,
+    check: FIRST_ORDER,
+  }),
+  thermal('time_constant', 'time constant', 's', {
+    definition: 'Time constant of the exponential fitted to the rise under load by least squares; of the slower one where the readings bear two.',
+    formula: String.raw`\vartheta(t) = \vartheta_\infty - \sum_k A_k\, e^{-t/\tau_k},\quad \tau = \max_k \tau_k`,
+    assumptions: ['The load was constant: clock within 3 %, power within 10 % of its median.', 'Residuals that follow each other widen its uncertainty.'],
+    absentWhen: ['the load changed', 'the load lasted less than two time constants', 'residuals exceed 5 % of the step'],
+    source: STEP,
+    check: `${FIRST_ORDER}; NIST StRD Misra1a and BoxBOD through the fit itself`,
+  }),
+  thermal('asymptote_temperature', 'asymptote temperature', '°C', {
+    definition: 'Temperature at which the fitted step response ends, at the mean ambient of the load phase.',
+    formula: String.raw`T_\infty = \vartheta_\infty + \bar T_\mathrm{ambient}`,
+    assumptions: ['The load was constant and would have gone on.'],
+    absentWhen: ['the load changed', 'the load lasted less than two time constants', 'residuals exceed 5 % of the step'],
+    source: STEP,
+    check: FIRST_ORDER,
+  }),
+  thermal('throttle_headroom', 'throttle headroom', 'K', {
+    definition: 'The temperature at which the device throttles, as rated for this channel, less the peak temperature. Negative when it was passed.',
+    formula: String.raw`H = T_\mathrm{limit} - \hat T`,
+    assumptions: ['The rating is for the place where the channel measures.'],
+    absentWhen: ['the device states no limit for the channel', 'there is no load phase'],
+    source: PRACTICE,
+    check: 'hand-computed differences',
+  }),
+  thermal('held_at_limit', 'time held at the limit', 's', {
+    definition: 'Time of the load phase with readings at the limit or above, from 1 K below it on (or one step of the sensor, where that is coarser). Zero is a value.',
+    formula: String.raw`t_\mathrm{limit} = \sum_{i:\, T_i \ge T_\mathrm{limit} - \delta} w_i`,
+    assumptions: ['Gaps of the log are left out.'],
+    absentWhen: ['the device states no limit for the channel', 'there is no load phase'],
+    source: PRACTICE,
+    check: 'hand-counted rows',
+  }),
+  thermal('ambient_ceiling', 'ambient ceiling', '°C', {
+    definition: 'Ambient at which the steady temperature would reach the limit: the limit less the temperature rise. An extrapolation, given within 10 K of the ambient of the test.',
+    formula: String.raw`T_\mathrm{ceiling} = T_\mathrm{limit} - \Delta T,\quad |T_\mathrm{ceiling} - \bar T_\mathrm{ambient}| \le 10\,\mathrm K`,
+    assumptions: ['The rise does not depend on the ambient; leakage and fans say otherwise far from the test.'],
+    absentWhen: [NOT_STEADY, 'the load changed', 'it lies more than 10 K from the ambient of the test', 'no limit is stated'],
+    source: PRACTICE,
+    check: 'hand-computed differences',
+  }),
+  thermal('rise_per_watt', 'rise per watt', 'K/W', {
+    definition: 'Temperature rise divided by the mean power over the same rows; it says which power. For this device on this bench, not a thermal resistance of a package.',
+    formula: String.raw`R = \frac{\Delta T}{\bar P}`,
+    assumptions: ['All of the power that is measured becomes heat in the device: at the wall it includes the adapter.'],
+    absentWhen: [NOT_STEADY, 'the ambient is not known', 'there is no power'],
+    source: 'JESD51 family of standards, definition of thermal resistance (from memory)',
+    check: 'JCGM 100:2008, eq. 16, for a correlated temperature difference',
+  }),
+];

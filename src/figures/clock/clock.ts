@@ -1,0 +1,131 @@
+/** Clock figures of a run, channel by channel. */
+import type { Channel } from '../../intake/log.ts';
+import { exact } from '../../quantities/uncertainty.ts';
+import { absent, isReason, noChannel, noPhase, noReadings, type Reason } from '../absent.ts';
+import { fromOf, gapsOf, type Measured, meanOf, placeOf, samplingWords } from '../average.ts';
+import { extremeOf } from '../extreme.ts';
+import { counted, plain } from '../in-words.ts';
+import { figureOf, ofChannel } from '../present.ts';
+import { readingsOf } from '../readings.ts';
+import { addressOf, channelsOf, type Entry, phaseOf, rowsOf, type Soak } from '../soak.ts';
+import { quantityOf, samplingPart } from '../sources.ts';
+import { timeWhere } from '../time-where.ts';
+import { loadedRows, thresholdOf } from './setting.ts';
+import { sustainedRatio } from './sustained.ts';
+import { type Throttling, throttlingOf } from './throttle.ts';
+
+export const CLOCK_NAMES = [
+  'mean_clock',
+  'lowest_clock',
+  'time_below_setting',
+  'throttle_events',
+  'time_to_throttle',
+  'sustained_ratio',
+] as const;
+
+const BY_CHANNEL = ['mean_clock', 'lowest_clock', 'time_below_setting', 'sustained_ratio'] as const;
+
+export function clockFigures(soak: Soak): Entry[] {
+  const channels = channelsOf(soak.log, 'clock');
+  const throttling = throttlingOf(soak);
+  const events: Entry[] = [
+    ['throttle_events', figureOf('throttle_events', soak, throttleEvents(soak, throttling))],
+    ['time_to_throttle', figureOf('time_to_throttle', soak, timeToThrottle(soak, throttling))],
+  ];
+  if (channels.length === 0) return [...BY_CHANNEL.map((name): Entry => [name, absent(name, noChannel('clock'))]), ...events];
+  const byPhase = soak.phases
+    .filter((phase) => phase.name !== 'load')
+    .map((phase) => meanClock(soak, channels[0]!, phase.name, `mean_clock.${phase.name}`));
+  return [
+    ...byPhase,
+    ...channels.flatMap((channel, index) =>
+      ofChannel(channel, [
+        meanClock(soak, channel, 'load', addressOf('mean_clock', channel, index)),
+        lowestClock(soak, channel, index),
+        timeBelowSetting(soak, channel, index),
+        sustainedRatio(soak, channel, index),
+      ]),
+    ),
+    ...events,
+  ];
+}
+
+/** Hz, over a phase. */
+function meanClock(soak: Soak, channel: Channel, phaseName: string, address: string): Entry {
+  const phase = phaseOf(soak, phaseName);
+  if (!phase) return [address, absent('mean_clock', noPhase(soak, phaseName))];
+  const mean = meanOf(soak, channel, rowsOf(phase), address) ?? noReadings(channel.name, `the ${phaseName} phase`);
+  return [address, figureOf('mean_clock', soak, mean, { of: { phase: phaseName } })];
+}
+
+/** Hz, the smallest reading under load. */
+function lowestClock(soak: Soak, channel: Channel, index: number): Entry {
+  const address = addressOf('lowest_clock', channel, index);
+  const lowest = extremeOf(soak, channel, 'lowest', address);
+  const interval = !isReason(lowest) && lowest.interval ? { interval: lowest.interval } : {};
+  return [address, figureOf('lowest_clock', soak, lowest, { of: { phase: 'load' }, ...interval })];
+}
+
+function timeBelowSetting(soak: Soak, channel: Channel, index: number): Entry {
+  const address = addressOf('time_below_setting', channel, index);
+  return [address, figureOf('time_below_setting', soak, belowSetting(soak, channel, address))];
+}
+
+/** s, of the loaded rows of the load phase. */
+function belowSetting(soak: Soak, channel: Channel, address: string): Measured | Reason {
+  const threshold = thresholdOf(soak, channel);
+  if (isReason(threshold)) return threshold;
+  const phase = phaseOf(soak, 'load');
+  if (!phase) return noPhase(soak, 'load');
+  const loaded = new Float64Array(channel.values.length).fill(Number.NaN);
+  for (const row of loadedRows(soak, phase)) loaded[row] = channel.values[row]!;
+  const readings = readingsOf(soak.log, loaded, rowsOf(phase));
+  if (readings.y.length < 2) return noReadings(channel.name, 'the loaded part of the load phase');
+  const { time, u } = timeWhere(readings, (value) => value < threshold.below, soak.log.time.step ?? 0);
+  return {
+    quantity: quantityOf(time, 's', [samplingPart(soak.context, address, u, null)], { stated: true, step: 0 }),
+    from: fromOf(soak, [channel, ...channelsOf(soak.log, 'utilisation').slice(0, 1)], readings),
+    of: { ...placeOf(channel), tolerance: `${plain(threshold.tolerance / 1e6)} MHz`, ...samplingWords(soak), ...gapsOf(readings) },
+  };
+}
+
+/** A count of onsets, exact as a count; what happened between two readings is not in it. */
+function throttleEvents(soak: Soak, throttling: Throttling | Reason): Measured | Reason {
+  if (isReason(throttling)) return throttling;
+  const { onsets, channels, by, reasons } = throttling;
+  const known = new Map(reasons.map((reason) => [reason, 0]));
+  for (const { reason } of onsets) known.set(reason, (known.get(reason) ?? 0) + 1);
+  const list = [...known].map(([reason, count]) => `${reason}: ${count}`).join(', ');
+  return {
+    quantity: exact(onsets.length, '1'),
+    from: { columns: fromOf(soak, channels, { lines: null }).columns, rows: linesOf(soak, throttling) },
+    of: { by, ...(list ? { reason: list } : {}), ...samplingWords(soak) },
+  };
+}
+
+/** s from the beginning of the load to the first onset, known to one step of the log. */
+function timeToThrottle(soak: Soak, throttling: Throttling | Reason): Measured | Reason {
+  if (isReason(throttling)) return throttling;
+  const { onsets, phase, channels, by } = throttling;
+  const { seconds, step } = soak.log.time;
+  const first = onsets[0];
+  const lasted = (seconds[phase.toRow - 1] ?? phase.from) - phase.from;
+  if (!first) {
+    const why = `No throttling was seen in ${counted(phase.toRow - phase.fromRow, 'reading')} of the load.`;
+    return { absent: 'not-throttled', why, bound: { relation: '>', value: lasted, unit: 's' } };
+  }
+  const share = (step ?? 0) / Math.sqrt(12);
+  return {
+    quantity: quantityOf(seconds[first.row]! - phase.from, 's', [samplingPart(soak.context, 'time_to_throttle', share, null)], {
+      stated: true,
+      step: 0,
+    }),
+    from: { columns: fromOf(soak, channels, { lines: null }).columns, rows: linesOf(soak, throttling) },
+    of: { by, reason: first.reason, ...samplingWords(soak) },
+  };
+}
+
+function linesOf(soak: Soak, { phase }: Throttling): readonly [number, number] | null {
+  const { lines } = soak.log;
+  return phase.toRow > phase.fromRow ? [lines[phase.fromRow]!, lines[phase.toRow - 1]!] : null;
+}

@@ -1,0 +1,47 @@
+/** The clock against the clock that was set. */
+import type { Channel } from '../../intake/log.ts';
+import type { Reason } from '../absent.ts';
+import type { Phase } from '../figure.ts';
+import { channelsOf, type Soak } from '../soak.ts';
+import { stepOf } from '../sources.ts';
+
+export interface Threshold {
+  /** Hz: below this a reading counts as below the setting. */
+  readonly below: number;
+  readonly tolerance: number;
+}
+
+/** A reading is below the setting by more than one step of the clock, and by more than this share of the setting. */
+const LEAST_SHARE = 0.01;
+
+/** Share by which a clock may exceed its rating before that counts: readings scatter. */
+export const CLOCK_SLACK = 0.005;
+
+/** Setting less tolerance, Hz; absent where no clock is set. */
+export function thresholdOf(soak: Soak, clock: Channel): Threshold | Reason {
+  const setting = soak.context.setting.clock;
+  if (!setting) return { absent: 'no-condition', why: 'The run states no clock setting.' };
+  if (setting.unit !== clock.unit) {
+    return {
+      absent: 'no-condition',
+      why: `The clock setting is stated in ${setting.unit}, the readings of ${clock.name} are in ${clock.unit}.`,
+    };
+  }
+  const tolerance = Math.max(stepOf(soak.context, clock), LEAST_SHARE * setting.value);
+  return { below: setting.value - tolerance, tolerance };
+}
+
+/** From this utilisation on, a row counts as loaded. */
+const LOADED = 0.5;
+
+/** Rows of the phase that are under load: all of them, or, where utilisation is logged, those at half of it or more. */
+export function loadedRows(soak: Soak, phase: Phase): number[] {
+  const utilisation = channelsOf(soak.log, 'utilisation')[0];
+  const full = utilisation?.unit === '%' ? 100 : 1;
+  const rows: number[] = [];
+  for (let row = phase.fromRow; row < phase.toRow; row++) {
+    const share = utilisation?.values[row];
+    if (share === undefined || Number.isNaN(share) || share >= LOADED * full) rows.push(row);
+  }
+  return rows;
+}

@@ -1,0 +1,106 @@
+/** Throttling: told by the device's own flags where they are logged, else by the clock itself. */
+import type { Channel } from '../../intake/log.ts';
+import { noChannel, noPhase, noReadings, type Reason } from '../absent.ts';
+import type { Phase } from '../figure.ts';
+import { channelsOf, phaseOf, type Soak } from '../soak.ts';
+import { loadedRows, thresholdOf } from './setting.ts';
+
+/** One onset of throttling in the load phase. */
+export interface Onset {
+  readonly row: number;
+  readonly reason: string;
+}
+
+export interface Throttling {
+  readonly phase: Phase;
+  readonly channels: readonly Channel[];
+  readonly onsets: readonly Onset[];
+  /** How it was told, in words. */
+  readonly by: string;
+  /** Every reason that the flags name, also those that never came. */
+  readonly reasons: readonly string[];
+}
+
+/** Onsets of throttling under load: rising bits of the flags, by reason, or falls of the clock below its setting. */
+export function throttlingOf(soak: Soak): Throttling | Reason {
+  const phase = phaseOf(soak, 'load');
+  const flags = channelsOf(soak.log, 'throttle_flag');
+  const clock = channelsOf(soak.log, 'clock')[0];
+  if (flags.length === 0 && !clock) return noChannel('throttle flag or clock');
+  if (!phase) return noPhase(soak, 'load');
+  return flags.length > 0 ? byFlags(flags, phase) : byClock(soak, clock!, phase);
+}
+
+function byFlags(flags: readonly Channel[], phase: Phase): Throttling | Reason {
+  const bits = flags.flatMap((channel) => bitsOf(channel).map((bit) => ({ ...bit, channel })));
+  const onsets = bits.flatMap(({ channel, isSet, reason }) => risingRows(channel, isSet, phase).map((row) => ({ row, reason })));
+  if (flags.every((channel) => !hasReadings(channel, phase))) return noReadings(flags[0]!.name, 'the load phase');
+  onsets.sort((a, b) => a.row - b.row);
+  return {
+    phase,
+    channels: flags,
+    onsets,
+    by: 'rising bits of the throttle flags',
+    reasons: [...new Set(bits.map((bit) => bit.reason))],
+  };
+}
+
+function hasReadings(channel: Channel, phase: Phase): boolean {
+  for (let row = phase.fromRow; row < phase.toRow; row++) if (!Number.isNaN(channel.values[row]!)) return true;
+  return false;
+}
+
+interface Bit {
+  readonly reason: string;
+  readonly isSet: (word: number) => boolean;
+}
+
+/** A key is the number of a bit, 0 for the lowest; without any, every word but zero says "throttled". */
+function bitsOf(channel: Channel): Bit[] {
+  const named = Object.entries(channel.bits ?? {});
+  if (named.length === 0) return [{ reason: 'throttled', isSet: (word) => word !== 0 }];
+  return named.map(([key, reason]) => {
+    const mask = 2 ** Number(key);
+    return { reason, isSet: (word) => Math.floor(word / mask) % 2 === 1 };
+  });
+}
+
+/** Rows of the phase where a bit is set that was not set in the reading before; a log that begins with it set counts once. */
+function risingRows(channel: Channel, isSet: (word: number) => boolean, phase: Phase): number[] {
+  const rows: number[] = [];
+  let before = false;
+  for (let row = 0; row < phase.toRow; row++) {
+    const word = channel.values[row]!;
+    if (Number.isNaN(word)) continue;
+    const now = isSet(word);
+    if (now && !before && row >= phase.fromRow) rows.push(row);
+    before = now;
+  }
+  return rows;
+}
+
+/** The clock counts as throttled after two readings in a row below its setting, once it has been at it. */
+function byClock(soak: Soak, clock: Channel, phase: Phase): Throttling | Reason {
+  const threshold = thresholdOf(soak, clock);
+  if ('absent' in threshold) return threshold;
+  const rows = loadedRows(soak, phase).filter((row) => !Number.isNaN(clock.values[row]!));
+  if (rows.length < 2) return noReadings(clock.name, 'the load phase');
+  const onsets: Onset[] = [];
+  let armed = false;
+  rows.forEach((row, i) => {
+    const below = clock.values[row]! < threshold.below;
+    const next = rows[i + 1];
+    if (!below) armed = true;
+    else if (armed && next !== undefined && clock.values[next]! < threshold.below) {
+      onsets.push({ row, reason: 'clock below its setting' });
+      armed = false;
+    }
+  });
+  return {
+    phase,
+    channels: [clock],
+    onsets,
+    by: `the clock ${clock.name} itself, below its setting for two readings or more`,
+    reasons: [],
+  };
+}

@@ -1,0 +1,36 @@
+/** Log + context → all figures of a run. */
+import type { Log } from '../intake/log.ts';
+import { clockFigures } from './clock/clock.ts';
+import type { RunContext } from './context.ts';
+import type { Figure, RunFigures } from './figure.ts';
+import { loadChange } from './load-changed.ts';
+import { phasesOf } from './phases.ts';
+import { metersOf } from './power/meters.ts';
+import { powerFigures } from './power/power.ts';
+import type { Soak } from './soak.ts';
+import { thermalFigures } from './thermal/thermal.ts';
+
+/**
+ * Derives every thermal, clock and power figure of the catalogue, present with its uncertainty or absent with the reason.
+ * Keys are addresses without the alias; the primary channel stands under the bare name. Pure and without a clock.
+ */
+export function derive(log: Log, context: RunContext): RunFigures {
+  const { phases, inferences } = phasesOf(log, context);
+  const soak: Soak = { log, context, phases, inferred: phases.length > 0 ? inferences.map(({ statement }) => statement) : [] };
+  const { meters, why } = metersOf(soak);
+  const primary = meters[0] ?? null;
+  const changed = loadChange(soak, primary);
+  const entries = [
+    ...thermalFigures(soak, primary ?? why ?? { absent: 'no-channel', why: 'The log has no power.' }, changed),
+    ...clockFigures(soak),
+    ...powerFigures(soak, meters, why),
+  ];
+  return { figures: firstOfEach(entries), phases, inferences };
+}
+
+/** A channel that is named like a phase keeps its address; the phase's figure gives way. */
+function firstOfEach(entries: readonly (readonly [string, Figure])[]): ReadonlyMap<string, Figure> {
+  const figures = new Map<string, Figure>();
+  for (const [address, figure] of entries) if (!figures.has(address)) figures.set(address, figure);
+  return figures;
+}

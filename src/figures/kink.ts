@@ -1,0 +1,71 @@
+/** Bends of a slow series: where a temperature starts to climb and where it starts to fall. */
+import type { EdgeRows } from './change-point.ts';
+import { successiveDifferences } from './scatter.ts';
+
+/** A bend counts when the two lines differ over their length by this many times the scatter about them, and by this much, K. */
+const SIGNIFICANT = 6;
+const LEAST_BEND = 2;
+
+/**
+ * Finds the sharpest upward bend (the load begins) and the sharpest downward bend after it (the load ends; else the end).
+ * At each row a line is fitted to the stretch before and to the stretch after it, each a minute or five readings long; the
+ * bend is the difference of their slopes. O(n) by running sums; null when no bend stands out.
+ */
+export function findKinks(seconds: Float64Array, values: Float64Array): EdgeRows | null {
+  const { rows, t, y } = present(seconds, values);
+  const half = halfLength(t);
+  if (t.length < 4 * half) return null;
+  const slope = slopesOf(t, y, half);
+  const length = (t[t.length - 1]! - t[0]!) * (half / t.length);
+  const least = Math.max(LEAST_BEND, SIGNIFICANT * successiveDifferences(y).deviation) / length;
+  let up = -1;
+  let upBend = least;
+  for (let k = half; k + half <= t.length; k++) {
+    const bend = slope[k]! - slope[k - half]!;
+    if (bend > upBend) [up, upBend] = [k, bend];
+  }
+  if (up < 0) return null;
+  let down = -1;
+  let downBend = -Math.max(least, upBend / 4);
+  for (let k = up + half; k + half <= t.length; k++) {
+    const bend = slope[k]! - slope[k - half]!;
+    const falls = slope[k]! < 0;
+    if (falls && bend < downBend) [down, downBend] = [k, bend];
+  }
+  return { startRow: rows[up]!, endRow: down < 0 ? seconds.length : rows[down]! };
+}
+
+function present(seconds: Float64Array, values: Float64Array): { rows: Int32Array; t: Float64Array; y: Float64Array } {
+  const rows = Int32Array.from(values.keys()).filter((row) => !Number.isNaN(values[row]!));
+  return { rows, t: Float64Array.from(rows, (row) => seconds[row]!), y: Float64Array.from(rows, (row) => values[row]!) };
+}
+
+/** Readings in one line: those of a minute, five at least. */
+function halfLength(t: Float64Array): number {
+  const span = (t[t.length - 1] ?? 0) - (t[0] ?? 0);
+  return Math.max(5, span > 0 ? Math.round((60 * t.length) / span) : 5);
+}
+
+/** Slope of the least-squares line through `length` readings from each index on. */
+function slopesOf(t: Float64Array, y: Float64Array, length: number): Float64Array {
+  const slopes = new Float64Array(t.length);
+  const [t0, y0] = [t[0]!, y[0]!];
+  let [st, sy, stt, sty] = [0, 0, 0, 0];
+  for (let i = 0; i < t.length; i++) {
+    const [a, b] = [t[i]! - t0, y[i]! - y0];
+    st += a;
+    sy += b;
+    stt += a * a;
+    sty += a * b;
+    const start = i - length + 1;
+    if (start < 0) continue;
+    const spread = stt - (st * st) / length;
+    slopes[start] = spread > 0 ? (sty - (st * sy) / length) / spread : 0;
+    const [c, d] = [t[start]! - t0, y[start]! - y0];
+    st -= c;
+    sy -= d;
+    stt -= c * c;
+    sty -= c * d;
+  }
+  return slopes;
+}

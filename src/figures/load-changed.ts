@@ -1,0 +1,108 @@
+/** Whether the load stayed the same: a fit of one step and an extrapolation rest on that. */
+import type { Channel } from '../intake/log.ts';
+import { quantile } from '../statistics/quantile.ts';
+import type { Reason } from './absent.ts';
+import { duration, plain } from './in-words.ts';
+import type { Meter } from './power/meters.ts';
+import { type Readings, readingsOf } from './readings.ts';
+import { channelsOf, phaseOf, rowsOf, type Soak } from './soak.ts';
+
+/** Means over this many seconds are compared with their median … */
+const BLOCK = 10;
+/** … and the load changed when they lie off to one side for as long as this, s, … */
+const LASTING = 30;
+/** … by more than this share. Power follows the die's temperature (leakage), so it may drift further than a clock. */
+const POWER_SHARE = 0.1;
+const CLOCK_SHARE = 0.03;
+
+/** Why the load does not count as constant, told from the primary power and the primary clock; null when it does. */
+export function loadChange(soak: Soak, meter: Meter | null): Reason | null {
+  const load = phaseOf(soak, 'load');
+  if (!load) return null;
+  const clock: Channel | undefined = channelsOf(soak.log, 'clock')[0];
+  const seen = [
+    clock && { name: `The clock ${clock.name}`, values: clock.values, share: CLOCK_SHARE },
+    meter && { name: `The power of ${meter.name}`, values: meter.values, share: POWER_SHARE },
+  ];
+  for (const each of seen) {
+    if (!each) continue;
+    const change = longestDeparture(readingsOf(soak.log, each.values, rowsOf(load)), each.share);
+    if (change) return reasonOf(each.name, change, load.from);
+  }
+  return null;
+}
+
+interface Departure {
+  readonly from: number;
+  readonly to: number;
+  /** Mean of the stretch over the median of all, less one. */
+  readonly share: number;
+}
+
+function reasonOf(name: string, { from, to, share }: Departure, start: number): Reason {
+  const side = share > 0 ? 'above' : 'below';
+  const when = `from ${duration(from - start)} to ${duration(to - start)} of the load`;
+  const why = `${name} was ${plain(Math.abs(share) * 100)} % ${side} its median ${when}, so this was not one constant load.`;
+  return { absent: 'load-changed', why };
+}
+
+/** A stretch of blocks on one side of the median. */
+interface Run {
+  readonly from: number;
+  to: number;
+  sum: number;
+  blocks: number;
+}
+
+/** The longest stretch of blocks on one side of the median by more than `share`, when it lasts. The first block may hold the edge itself. */
+function longestDeparture(readings: Readings, share: number): Departure | null {
+  const blocks = blockMeans(readings).slice(1);
+  if (blocks.length < 3) return null;
+  const median = quantile(
+    blocks.map((block) => block.mean),
+    0.5,
+  );
+  const runs: Run[] = [];
+  let side = 0;
+  for (const { from, to, mean } of blocks) {
+    const off = (mean - median) / Math.abs(median);
+    const now = Math.abs(off) > share ? Math.sign(off) : 0;
+    const run = runs[runs.length - 1];
+    if (now !== 0 && now === side && run) {
+      run.to = to;
+      run.sum += off;
+      run.blocks++;
+    } else if (now !== 0) runs.push({ from, to, sum: off, blocks: 1 });
+    side = now;
+  }
+  const lasting = runs.filter((run) => run.blocks >= 2 && run.to - run.from >= LASTING);
+  if (lasting.length === 0) return null;
+  const {
+    from,
+    to,
+    sum,
+    blocks: count,
+  } = lasting.reduce((longest, run) => (run.to - run.from > longest.to - longest.from ? run : longest));
+  return { from, to, share: sum / count };
+}
+
+interface Block {
+  readonly from: number;
+  readonly to: number;
+  readonly mean: number;
+}
+
+/** Means over blocks of ten seconds, or of three readings where these are further apart. */
+function blockMeans({ t, y }: Readings): Block[] {
+  const blocks: Block[] = [];
+  for (let i = 0; i < t.length; ) {
+    const from = t[i]!;
+    let [sum, n] = [0, 0];
+    while (i < t.length && (t[i]! < from + BLOCK || n < 3)) {
+      sum += y[i++]!;
+      n++;
+    }
+    blocks.push({ from, to: t[Math.min(i, t.length - 1)]!, mean: sum / n });
+  }
+  return blocks;
+}

@@ -1,0 +1,97 @@
+/** Phases of a run: declared ones put on the log's rows, or the load edge found by a named method. */
+import type { Inference, Log } from '../intake/log.ts';
+import { findEdges, type LoadEdges } from './change-point.ts';
+import type { DeclaredPhase, RunContext } from './context.ts';
+import type { Phase } from './figure.ts';
+import { duration } from './in-words.ts';
+
+export interface Phases {
+  readonly phases: readonly Phase[];
+  readonly inferences: readonly Inference[];
+}
+
+/** The run's phases on the rows of its log. */
+export function phasesOf(log: Log, context: RunContext): Phases {
+  if (context.phases === 'auto') return detectPhases(log);
+  return { phases: declaredPhases(log, context.phases), inferences: [] };
+}
+
+/**
+ * Declared phases as row ranges: half open, the one that ends last closed. Infinity runs to the end of the log. A phase
+ * outside the log keeps its times and has no rows. Overlaps are the register's to report.
+ */
+export function declaredPhases(log: Log, declared: readonly DeclaredPhase[]): readonly Phase[] {
+  const { seconds } = log.time;
+  const end = seconds[log.rows - 1] ?? 0;
+  const last = declared.reduce((latest, phase) => Math.max(latest, phase.to), Number.NEGATIVE_INFINITY);
+  return declared.map(({ name, from, to }) => {
+    const fromRow = firstRowAt(seconds, from);
+    const toRow = to === last ? firstRowAfter(seconds, to) : firstRowAt(seconds, to);
+    return {
+      name,
+      from,
+      to: Number.isFinite(to) ? to : Math.max(from, end),
+      fromRow,
+      toRow: Math.max(fromRow, toRow),
+      inferred: false,
+    };
+  });
+}
+
+/** The load's edges as found in the log, in seconds; null when no channel shows a load. For tools that propose phases. */
+export function detectLoadEdge(log: Log): LoadEdges | null {
+  return findEdges(log);
+}
+
+/** Idle, load and cool-down by the inferred edges; none, and a sentence that says so, when no channel shows a load. */
+export function detectPhases(log: Log): Phases {
+  const edges = findEdges(log);
+  if (!edges)
+    return { phases: [], inferences: [{ method: 'load-edge', statement: 'No channel of the log shows where a load begins.' }] };
+  const { seconds } = log.time;
+  const { startRow, endRow } = edges;
+  const between = (name: string, fromRow: number, toRow: number): Phase => ({
+    name,
+    from: seconds[fromRow]!,
+    to: seconds[Math.min(toRow, log.rows - 1)]!,
+    fromRow,
+    toRow,
+    inferred: true,
+  });
+  const phases = [between('idle', 0, startRow), between('load', startRow, endRow), between('cool-down', endRow, log.rows)];
+  return {
+    phases: phases.filter((phase) => phase.toRow > phase.fromRow),
+    inferences: [{ method: 'load-edge', statement: statementOf(edges, log) }],
+  };
+}
+
+function statementOf(edges: LoadEdges, log: Log): string {
+  const { seconds } = log.time;
+  const from = duration(seconds[edges.startRow]!);
+  const to = edges.endRow < log.rows ? duration(seconds[edges.endRow]!) : 'the end of the log';
+  return `Phases were inferred: load from ${from} to ${to}, by ${edges.method} on the channel ${edges.channel}.`;
+}
+
+/** Index of the first row at or after `time`; binary search. */
+export function firstRowAt(seconds: Float64Array, time: number): number {
+  let low = 0;
+  let high = seconds.length;
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if (seconds[middle]! < time) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+/** Index of the first row after `time`; binary search. */
+export function firstRowAfter(seconds: Float64Array, time: number): number {
+  let low = 0;
+  let high = seconds.length;
+  while (low < high) {
+    const middle = (low + high) >>> 1;
+    if (seconds[middle]! <= time) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}

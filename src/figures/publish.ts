@@ -1,0 +1,68 @@
+/** The figures of a run as other programs read them: `runs/<id>/figures.json`. */
+import type { Source } from '../quantities/quantity.ts';
+import { degreesOfFreedom, interval95, standardUncertainty } from '../quantities/uncertainty.ts';
+import { definitionOf } from './catalogue.ts';
+import { type Figure, isPresent, type PresentFigure, type RunFigures } from './figure.ts';
+
+export interface Published {
+  readonly run: string;
+  readonly device: string;
+  readonly specimen: string;
+  readonly log: { readonly file: string; readonly sha256: string; readonly rows: number; readonly span_s: number };
+  readonly derived: RunFigures;
+}
+
+/**
+ * The published object: `format` first, all other keys sorted by code units. Numbers are finite and unrounded; `u` is the root
+ * sum of squares of `parts` in sorted order, null where it is unknown; `dof` is null for infinitely many.
+ */
+export function publishFigures({ run, device, specimen, log, derived }: Published): object {
+  const entries = [...derived.figures];
+  const figures = Object.fromEntries(entries.map(([address, figure]) => [address, publishFigure(figure)]));
+  const sources = sourcesOf(entries.map(([, figure]) => figure));
+  return { format: 1, ...(sorted({ run, device, specimen, log: { ...log }, sources, figures }) as object) };
+}
+
+function publishFigure(figure: Figure): object {
+  if (isPresent(figure)) return publishPresent(figure);
+  const { absent, why, bound, of } = figure;
+  return { absent, why, ...(bound ? { bound: { ...bound } } : {}), ...(of ? { of: { ...of } } : {}) };
+}
+
+function publishPresent({ name, quantity, interval, from, inferred, of }: PresentFigure): object {
+  const definition = definitionOf(name);
+  return {
+    value: quantity.value,
+    unit: quantity.unit,
+    u: standardUncertainty(quantity),
+    dof: degreesOfFreedom(quantity),
+    interval: interval ?? interval95(quantity),
+    parts: quantity.parts && Object.fromEntries(quantity.parts.map((part) => [part.source.id, part.share])),
+    definition: definition?.definition ?? '',
+    source: definition?.source ?? '',
+    from: { columns: from.columns, rows: from.rows },
+    ...(inferred ? { inferred } : {}),
+    ...publishedOf(quantity.repeatabilityOnly === true, of),
+  };
+}
+
+function publishedOf(repeatabilityOnly: boolean, of: PresentFigure['of']): object {
+  const all = { ...of, ...(repeatabilityOnly ? { repeatability_only: true } : {}) };
+  return Object.keys(all).length > 0 ? { of: all } : {};
+}
+
+function sourcesOf(figures: readonly Figure[]): Record<string, { title: string; dof: number | null }> {
+  const sources: Record<string, { title: string; dof: number | null }> = {};
+  const all: Source[] = figures.filter(isPresent).flatMap(({ quantity }) => (quantity.parts ?? []).map((part) => part.source));
+  for (const { id, title, dof } of all) sources[id] = { title, dof };
+  return sources;
+}
+
+/** A copy with the keys of every object in order of code units; the order of lists stays. */
+function sorted(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(sorted);
+  if (typeof value === 'number' && !Number.isFinite(value)) throw new RangeError(`a published number is not finite: ${value}`);
+  if (typeof value !== 'object' || value === null) return value;
+  const keys = Object.keys(value).sort();
+  return Object.fromEntries(keys.map((key) => [key, sorted((value as Record<string, unknown>)[key])]));
+}

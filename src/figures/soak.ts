@@ -1,0 +1,40 @@
+/** One run's log, its context and its phases together: what every subject derives from. */
+import type { Channel, Log, QuantityKind } from '../intake/log.ts';
+import type { RunContext } from './context.ts';
+import type { Figure, Phase } from './figure.ts';
+
+export interface Soak {
+  readonly log: Log;
+  readonly context: RunContext;
+  readonly phases: readonly Phase[];
+  /** How the phases were inferred; empty when they are declared. */
+  readonly inferred: readonly string[];
+}
+
+/** A figure under its address without alias. */
+export type Entry = readonly [address: string, figure: Figure];
+
+/** A stretch of rows: indices, `to` exclusive. */
+export interface Rows {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Channels of a quantity in declared order; the first is its primary. */
+export function channelsOf(log: Log, quantity: QuantityKind): readonly Channel[] {
+  return log.channels.filter((channel) => channel.quantity === quantity);
+}
+
+/** The phase of that name, or null. */
+export function phaseOf(soak: Soak, name: string): Phase | null {
+  return soak.phases.find((phase) => phase.name === name) ?? null;
+}
+
+export function rowsOf(phase: Phase): Rows {
+  return { from: phase.fromRow, to: phase.toRow };
+}
+
+/** The bare name for the primary channel, `name.channel` for the others. */
+export function addressOf(name: string, channel: { readonly name: string }, index: number): string {
+  return index === 0 ? name : `${name}.${channel.name}`;
+}

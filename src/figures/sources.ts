@@ -1,0 +1,74 @@
+/** Uncertainty sources of readings: an instrument's gain and offset, its resolution, the scatter of the readings. */
+import type { Channel, QuantityKind } from '../intake/log.ts';
+import { standardOf } from '../quantities/accuracy.ts';
+import type { Part, Quantity } from '../quantities/quantity.ts';
+import type { InstrumentFacts, RunContext } from './context.ts';
+
+/** What is known of the errors of a channel at one reading. */
+export interface Errors {
+  readonly parts: readonly Part[];
+  /** False where a sensor states no accuracy: parts then hold nothing of its gain and offset. */
+  readonly stated: boolean;
+}
+
+/** A device reports its own clock from a crystal: its error of some millionths is left out, so no accuracy is asked for. */
+const EXACT_BY_NATURE: readonly QuantityKind[] = ['clock', 'throttle_flag'];
+
+function instrumentOf(context: RunContext, channel: Channel): InstrumentFacts | null {
+  return (channel.instrument && context.instruments[channel.instrument]) || null;
+}
+
+/** The step that a channel's readings come in, in its unit: the instrument's resolution, else the step seen in the log, else 0. */
+export function stepOf(context: RunContext, channel: Channel): number {
+  return instrumentOf(context, channel)?.resolution[channel.quantity]?.value ?? channel.step ?? 0;
+}
+
+/**
+ * Gain and offset of a channel's instrument at a reading, in the channel's unit (K where that is °C). Shared by everything
+ * that the instrument read; where the sensor is part of the specimen, by that specimen's readings alone. Limits become
+ * standard uncertainties as JCGM 100:2008, 4.3.7, has it.
+ */
+export function errorsOf(context: RunContext, channel: Channel, reading: number): Errors {
+  const instrument = instrumentOf(context, channel);
+  const accuracy = instrument?.accuracy[channel.quantity];
+  if (!instrument || !accuracy) return { parts: [], stated: EXACT_BY_NATURE.includes(channel.quantity) };
+  const { gain, offset } = standardOf(accuracy, reading, stepOf(context, channel));
+  const piece = instrument.partOfSpecimen ? `@${context.device.id}/${context.specimen}` : '';
+  const root = `instrument:${instrument.id}${piece}/${channel.quantity}`;
+  const part = (kind: string, share: number): Part => ({
+    source: { id: `${root}/${kind}`, title: `${kind} error of ${instrument.title} (${channel.quantity})`, dof: null },
+    share,
+  });
+  const signed = reading < 0 ? -Math.abs(gain) : Math.abs(gain);
+  return { parts: [part('gain', signed), part('offset', offset)].filter((each) => each.share !== 0), stated: true };
+}
+
+/** The scatter behind one figure of one run: shared by nobody but what is computed from it. */
+export function samplingPart(context: RunContext, address: string, share: number, dof: number | null): Part {
+  return {
+    source: { id: `run:${context.run}/${address}/sampling`, title: `scatter and sampling of ${address} in ${context.run}`, dof },
+    share,
+  };
+}
+
+/** Puts a quantity together: parts sorted by source, shares of one source added, zero shares dropped. */
+export function quantityOf(value: number, unit: string, parts: readonly Part[], more: { stated: boolean; step: number }): Quantity {
+  const bySource = new Map<string, Part>();
+  for (const part of parts) {
+    const known = bySource.get(part.source.id);
+    bySource.set(part.source.id, known ? { source: part.source, share: known.share + part.share } : part);
+  }
+  const sorted = [...bySource.values()].filter((part) => part.share !== 0).sort((a, b) => (a.source.id < b.source.id ? -1 : 1));
+  return {
+    value,
+    unit,
+    parts: sorted,
+    ...(more.stated ? {} : { repeatabilityOnly: true }),
+    ...(more.step > 0 ? { step: more.step } : {}),
+  };
+}
+
+/** The same errors seen through a factor: W per A, s per W … */
+export function scaled(parts: readonly Part[], factor: number): Part[] {
+  return parts.map((part) => ({ source: part.source, share: part.share * factor }));
+}

@@ -1,0 +1,116 @@
+/** Temperatures against the limit at which the device throttles. */
+
+import type { Channel } from '../../intake/log.ts';
+import { subtract } from '../../quantities/arithmetic.ts';
+import type { Quantity } from '../../quantities/quantity.ts';
+import { isReason, noPhase, noReadings, type Reason } from '../absent.ts';
+import { fromOf, gapsOf, type Measured, placeOf, samplingWords } from '../average.ts';
+import { extremeOf } from '../extreme.ts';
+import { plain } from '../in-words.ts';
+import { orRefused } from '../joined.ts';
+import { figureOf } from '../present.ts';
+import { readingsOf } from '../readings.ts';
+import { addressOf, type Entry, phaseOf, rowsOf, type Soak } from '../soak.ts';
+import { quantityOf, samplingPart, stepOf } from '../sources.ts';
+import { timeWhere } from '../time-where.ts';
+import { ambientOver } from './ambient.ts';
+import { riseOf } from './rise.ts';
+import { isSettled } from './settle.ts';
+import type { Course } from './thermal.ts';
+
+function limitOf(soak: Soak, channel: Channel): Quantity | Reason {
+  const limit = soak.context.device.throttleAt[channel.name];
+  if (!limit) return { absent: 'no-rating', why: `The device states no temperature at which ${channel.name} throttles.` };
+  if (limit.unit !== channel.unit) {
+    return {
+      absent: 'no-rating',
+      why: `The limit of ${channel.name} is stated in ${limit.unit}, its readings are in ${channel.unit}.`,
+    };
+  }
+  return limit;
+}
+
+/** Limit less peak temperature, K; negative when the limit was passed. */
+export function throttleHeadroom(soak: Soak, channel: Channel, index: number): Entry {
+  const address = addressOf('throttle_headroom', channel, index);
+  return [address, figureOf('throttle_headroom', soak, headroom(soak, channel, index))];
+}
+
+function headroom(soak: Soak, channel: Channel, index: number): Measured | Reason {
+  const limit = limitOf(soak, channel);
+  if (isReason(limit)) return limit;
+  const peak = extremeOf(soak, channel, 'highest', addressOf('peak_temperature', channel, index));
+  if (isReason(peak)) return peak;
+  const quantity = orRefused(subtract(limit, peak.quantity));
+  return isReason(quantity)
+    ? quantity
+    : { quantity, from: peak.from, of: { ...peak.of, limit: `${plain(limit.value)} ${limit.unit}` } };
+}
+
+/** A channel is at its limit from this far below it, K, or from one step of its sensor where that is coarser. */
+const AT_LIMIT = 1;
+
+/** Time of the load phase spent at the limit or above, s; zero is a value. */
+export function heldAtLimit(soak: Soak, channel: Channel, index: number): Entry {
+  const address = addressOf('held_at_limit', channel, index);
+  return [address, figureOf('held_at_limit', soak, held(soak, channel, address))];
+}
+
+function held(soak: Soak, channel: Channel, address: string): Measured | Reason {
+  const limit = limitOf(soak, channel);
+  if (isReason(limit)) return limit;
+  const phase = phaseOf(soak, 'load');
+  if (!phase) return noPhase(soak, 'load');
+  const readings = readingsOf(soak.log, channel.values, rowsOf(phase));
+  if (readings.y.length < 2) return noReadings(channel.name, 'the load phase');
+  const tolerance = Math.max(AT_LIMIT, stepOf(soak.context, channel));
+  const { time, u } = timeWhere(readings, (value) => value >= limit.value - tolerance, soak.log.time.step ?? 0);
+  return {
+    quantity: quantityOf(time, 's', [samplingPart(soak.context, address, u, null)], { stated: true, step: 0 }),
+    from: fromOf(soak, [channel], readings),
+    of: { ...placeOf(channel), tolerance: `${plain(tolerance)} K`, ...samplingWords(soak), ...gapsOf(readings) },
+  };
+}
+
+/** An extrapolation further than this from the ambient of the test says nothing, K. */
+const REACH = 10;
+
+/** The ambient at which the steady temperature would reach the limit, °C: limit less rise, within ± 10 K of the test's ambient. */
+export function ambientCeiling(course: Course, changed: Reason | null): Entry {
+  const address = addressOf('ambient_ceiling', course.channel, course.index);
+  return [address, figureOf('ambient_ceiling', course.soak, ceiling(course, changed))];
+}
+
+function ceiling(course: Course, changed: Reason | null): Measured | Reason {
+  const { soak, channel, settling } = course;
+  const limit = limitOf(soak, channel);
+  if (isReason(limit)) return limit;
+  if (changed) return changed;
+  const rise = riseOf(course);
+  if (isReason(rise)) return withoutBound(rise);
+  if (!isSettled(settling)) return withoutBound(settling.reason);
+  const ambient = ambientOver(soak, settling.rows, 'ambient.steady');
+  if (isReason(ambient)) return ambient;
+  const quantity = orRefused(subtract(limit, rise.quantity));
+  if (isReason(quantity)) return quantity;
+  const beyond = quantity.value - ambient.quantity.value;
+  if (Math.abs(beyond) > REACH) return outOfReach(ambient.quantity.value, beyond > 0 ? 1 : -1);
+  return { quantity, from: rise.from, of: { ...rise.of, extrapolated: `${plain(beyond)} K from the ambient of the test` } };
+}
+
+function outOfReach(tested: number, side: 1 | -1): Reason {
+  const value = tested + side * REACH;
+  const where = side > 0 ? 'above' : 'below';
+  return {
+    absent: 'out-of-range',
+    why: `The ceiling lies ${where} ${plain(value)} °C, more than ${REACH} K from the ambient of the test, and is not extrapolated that far.`,
+    bound: { relation: side > 0 ? '>' : '<', value, unit: '°C' },
+  };
+}
+
+/** "Still climbing" is a bound on a temperature, not on the ambient. */
+function withoutBound(reason: Reason): Reason {
+  if (reason.absent === 'too-short') return reason;
+  const { bound: _, ...rest } = reason;
+  return rest;
+}

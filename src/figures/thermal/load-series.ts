@@ -1,0 +1,29 @@
+/** One temperature channel under load, prepared once for all figures that look at its course. */
+import type { Channel } from '../../intake/log.ts';
+import { noPhase, noReadings, type Reason } from '../absent.ts';
+import type { Phase } from '../figure.ts';
+import { type Readings, readingsOf } from '../readings.ts';
+import { phaseOf, rowsOf, type Soak } from '../soak.ts';
+import { riseValues } from './ambient.ts';
+
+export interface LoadSeries {
+  readonly channel: Channel;
+  readonly phase: Phase;
+  /** Rise over ambient where that is measured, else the temperature itself; times since the log's first row. */
+  readonly readings: Readings;
+  /** Seconds since the load began. */
+  readonly t: Float64Array;
+  /** Seconds from the beginning of the load to its last reading. */
+  readonly lasted: number;
+  /** Median step of the log, s. */
+  readonly step: number;
+}
+
+export function loadSeries(soak: Soak, channel: Channel): LoadSeries | Reason {
+  const phase = phaseOf(soak, 'load');
+  if (!phase) return noPhase(soak, 'load');
+  const readings = readingsOf(soak.log, riseValues(soak, channel), rowsOf(phase));
+  if (readings.y.length < 2) return noReadings(channel.name, 'the load phase');
+  const t = readings.t.map((time) => time - phase.from);
+  return { channel, phase, readings, t, lasted: t[t.length - 1]!, step: soak.log.time.step ?? 0 };
+}

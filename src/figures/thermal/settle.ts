@@ -1,0 +1,143 @@
+/** When a temperature settled under load, by a named criterion. */
+import { type Of, type Reason, tooShort } from '../absent.ts';
+import { duration, plain } from '../in-words.ts';
+import { firstRowAt } from '../phases.ts';
+import { successiveDifferences } from '../scatter.ts';
+import type { Rows, Soak } from '../soak.ts';
+import { stepOf } from '../sources.ts';
+import { CRITERION_NAMES, type Criterion, criterionOf, type Rule } from './criteria.ts';
+import { type End, holdsFrom, type Judged, judge } from './judge.ts';
+import type { LoadSeries } from './load-series.ts';
+import { isResponse, type Response } from './response.ts';
+import { movingMean, smoothingSpan } from './smooth.ts';
+
+/** Settled: since when, and over which rows steady values are averaged. */
+export interface Settled {
+  readonly criterion: Criterion;
+  /** Seconds from the beginning of the load to the first window that holds, and so do all after it. */
+  readonly opens: number;
+  /** Standard uncertainty of that time, s. */
+  readonly u: number;
+  /** The last window of the load. */
+  readonly rows: Rows;
+  /** Its length, s. */
+  readonly averaging: number;
+}
+
+/** Not settled: the reason, and what the course at the end still says. */
+export interface Unsettled {
+  readonly reason: Reason;
+  /** Before this many seconds of load it was not steady; null where nothing can be said. */
+  readonly notBefore: number | null;
+  /** Smoothed rise (or temperature) at the end, and whether it was still climbing. */
+  readonly last: number;
+  readonly climbing: boolean;
+}
+
+export function isSettled(value: Settled | Unsettled): value is Settled {
+  return 'opens' in value;
+}
+
+/** Steady values of criteria without a window of their own are means over this, s. */
+const AVERAGING = 900;
+
+/** Judges a channel by the run's criterion. */
+export function settle(soak: Soak, series: LoadSeries, response: () => Response | Reason): Settled | Unsettled {
+  const criterion = criterionOf(soak.context.steady);
+  if (!criterion) return unsettled(series, unknownCriterion(soak.context.steady ?? ''));
+  const { rule } = criterion;
+  const needed = shortest(rule);
+  if (series.lasted < needed) {
+    const why = `The load lasted ${duration(series.lasted)}; steady means that ${criterion.words}, which takes ${duration(needed)} at least.`;
+    return unsettled(series, tooShort(why, needed));
+  }
+  const end = rule.kind === 'within' ? endOf(series, response()) : null;
+  if (end && 'absent' in end) return unsettled(series, end);
+  const span = smoothingSpan(series.step, needed || AVERAGING);
+  const judged = judge(rule, series.t, movingMean(series.t, series.readings.y, span), end);
+  const first = holdsFrom(judged);
+  if (first === null) return notSteady(series, criterion, judged);
+  return settledAt(soak, series, criterion, judged, first, span);
+}
+
+/** Seconds of load without which a rule cannot be judged once. */
+function shortest(rule: Rule): number {
+  if (rule.kind === 'within') return 0;
+  return rule.kind === 'readings' ? 2 * rule.spacing : rule.window;
+}
+
+function unknownCriterion(name: string): Reason {
+  return {
+    absent: 'no-condition',
+    why: `There is no criterion of steady state named ${name}; the names are ${CRITERION_NAMES.join(', ')}.`,
+  };
+}
+
+/** The end value from the fit; refused where the load lasted less than four time constants. */
+function endOf(series: LoadSeries, response: Response | Reason): End | Reason {
+  if (!isResponse(response)) return response;
+  const needed = 4 * response.timeConstant;
+  if (series.lasted >= needed) return response;
+  const why = `The load lasted ${duration(series.lasted)}, less than four time constants (${duration(needed)}), so the end value is not known well enough.`;
+  return tooShort(why, needed);
+}
+
+function unsettled(series: LoadSeries, reason: Reason, notBefore: number | null = null): Unsettled {
+  const { y } = series.readings;
+  const smooth = movingMean(series.t, y, smoothingSpan(series.step, AVERAGING));
+  const last = smooth[smooth.length - 1]!;
+  const earlier = smooth[firstRowAt(series.t, series.lasted - Math.min(series.lasted / 2, AVERAGING))]!;
+  return { reason, notBefore, last, climbing: last > earlier };
+}
+
+function notSteady(series: LoadSeries, criterion: Criterion, judged: Judged): Unsettled {
+  const { at, change, most } = judged;
+  const final = change[change.length - 1]!;
+  const perHour = criterion.rule.kind === 'slope';
+  const found = perHour ? `${plain(final * 3600)} K per hour` : `${plain(final)} K`;
+  const allowed = perHour ? `${plain(most * 3600)} K per hour` : `${plain(most)} K`;
+  const why = `Not steady within ${duration(series.lasted)}: ${criterion.words}; at the end it was ${found}, and ${allowed} would have done.`;
+  return unsettled(series, { absent: 'not-steady', why }, at[at.length - 1]!);
+}
+
+function settledAt(soak: Soak, series: LoadSeries, criterion: Criterion, judged: Judged, first: number, span: number): Settled {
+  const opens = judged.at[first]!;
+  const averaging = Math.min(judged.window || AVERAGING, series.lasted - opens || AVERAGING);
+  const { phase } = series;
+  const from = Math.max(phase.fromRow, firstRowAt(soak.log.time.seconds, phase.from + series.lasted - averaging - 1e-6));
+  const scatter = Math.max(
+    successiveDifferences(series.readings.y).deviation,
+    stepOf(soak.context, series.channel) / Math.sqrt(12),
+  );
+  const noise = noiseOf(criterion.rule, scatter, Math.max(1, span / (series.step || span)), series.step);
+  const u = Math.hypot(series.step / Math.sqrt(12), noise / steepness(judged, first, series.lasted, noise));
+  return { criterion, opens, u, rows: { from, to: phase.toRow }, averaging };
+}
+
+/** Standard deviation of one judgement from the scatter of single readings, `m` of them in a smoothed one. */
+function noiseOf(rule: Rule, scatter: number, m: number, step: number): number {
+  const smoothed = scatter / Math.sqrt(m);
+  if (rule.kind === 'within') return smoothed;
+  if (rule.kind !== 'slope') return smoothed * Math.SQRT2;
+  const readings = Math.max(2, rule.window / (step || rule.window));
+  return (scatter * Math.sqrt(12 / readings)) / rule.window;
+}
+
+/**
+ * How fast the judged change passes its limit, per second: noise over it is the uncertainty of the time. At least noise
+ * over the whole load, since the time cannot be off by more; infinite where nothing is passed because the first window holds.
+ */
+function steepness({ at, change, window }: Judged, first: number, lasted: number, noise: number): number {
+  if (first === 0) return Number.POSITIVE_INFINITY;
+  const reach = Math.max(60, window / 6);
+  const before = firstRowAt(at, at[first]! - reach);
+  const after = Math.min(at.length - 1, firstRowAt(at, at[first]! + reach));
+  const fall = (change[before]! - change[after]!) / (at[after]! - at[before]!);
+  const least = (noise * Math.sqrt(12)) / lasted;
+  return fall > least ? fall : least || Number.POSITIVE_INFINITY;
+}
+
+/** What settled figures say of the criterion. */
+export function settledWords(settled: Settled): Of {
+  return { criterion: settled.criterion.name, averaging: `mean over the last ${duration(settled.averaging)} of the load` };
+}

@@ -1,0 +1,57 @@
+/** Steady temperature, and the time that it took. */
+import { absent, type Bound, noReadings, type Reason } from '../absent.ts';
+import { fromOf, gapsOf, type Measured, meanOf } from '../average.ts';
+import { figureOf, present } from '../present.ts';
+import { addressOf, type Entry } from '../soak.ts';
+import { quantityOf, samplingPart } from '../sources.ts';
+import { ambientChannel } from './ambient.ts';
+import { isSettled, settledWords, type Unsettled } from './settle.ts';
+import type { Course } from './thermal.ts';
+
+/** Mean over the last window of the load, given that the criterion held to its end; else why it did not. */
+export function steadyMean(course: Course): Measured | Reason {
+  const { soak, channel, index, settling } = course;
+  if (!isSettled(settling)) return settling.reason;
+  const mean = meanOf(soak, channel, settling.rows, addressOf('steady_temperature', channel, index));
+  return mean ?? noReadings(channel.name, 'the last window of the load');
+}
+
+export function steadyTemperature(course: Course): Entry {
+  const { soak, channel, index, settling } = course;
+  const address = addressOf('steady_temperature', channel, index);
+  if (isSettled(settling))
+    return [address, figureOf('steady_temperature', soak, steadyMean(course), { of: settledWords(settling) })];
+  const bound = ambientChannel(soak) ? null : climbingPast(settling, settling.last, channel.unit);
+  return [address, absent('steady_temperature', { ...settling.reason, ...(bound ? { bound } : {}) })];
+}
+
+/** A temperature that still climbs ends above where it is. */
+export function climbingPast(settling: Unsettled, value: number, unit: string): Bound | null {
+  return settling.reason.absent === 'not-steady' && settling.climbing ? { relation: '>', value, unit } : null;
+}
+
+export function timeToSteadyState(course: Course): Entry {
+  const { soak, channel, index, settling, series } = course;
+  const name = 'time_to_steady_state';
+  const address = addressOf(name, channel, index);
+  if (!isSettled(settling)) return [address, absent(name, timeReason(settling))];
+  const sampling = samplingPart(soak.context, address, settling.u, null);
+  const measured: Measured = {
+    quantity: quantityOf(settling.opens, 's', [sampling], { stated: true, step: 0 }),
+    from: fromOf(soak, columnsOf(course), series.readings),
+    of: { channel: channel.name, criterion: settling.criterion.name, ...gapsOf(series.readings) },
+  };
+  return [address, present(name, soak, measured)];
+}
+
+/** How long a load would have been needed says nothing of when it settles: only "not before" is a bound on this figure. */
+function timeReason({ reason, notBefore }: Unsettled): Reason {
+  const { bound: _, ...rest } = reason;
+  return notBefore === null ? rest : { ...rest, bound: { relation: '>', value: notBefore, unit: 's' } };
+}
+
+/** The channel's column, and the ambient's where that was taken off. */
+export function columnsOf({ soak, channel }: Course): readonly { readonly column: string }[] {
+  const ambient = ambientChannel(soak);
+  return ambient ? [channel, ambient] : [channel];
+}

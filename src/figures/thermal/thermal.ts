@@ -1,0 +1,88 @@
+/** All thermal figures of a run, channel by channel. */
+import type { Channel } from '../../intake/log.ts';
+import { absent, isReason, noChannel, noPhase, noReadings, type Reason } from '../absent.ts';
+import { meanOf } from '../average.ts';
+import { extremeOf } from '../extreme.ts';
+import type { Meter } from '../power/meters.ts';
+import { figureOf, ofChannel } from '../present.ts';
+import { addressOf, channelsOf, type Entry, phaseOf, rowsOf, type Soak } from '../soak.ts';
+import { ambientCeiling, heldAtLimit, throttleHeadroom } from './limit.ts';
+import { type LoadSeries, loadSeries } from './load-series.ts';
+import { type Response, responseOf } from './response.ts';
+import { asymptoteTemperature, timeConstant } from './response-figures.ts';
+import { risePerWatt, temperatureRise } from './rise.ts';
+import { type Settled, settle, type Unsettled } from './settle.ts';
+import { steadyTemperature, timeToSteadyState } from './steady.ts';
+
+/** One temperature channel with what is known of its course under load. */
+export interface Course {
+  readonly soak: Soak;
+  readonly channel: Channel;
+  readonly index: number;
+  readonly series: LoadSeries;
+  readonly settling: Settled | Unsettled;
+  readonly response: Response | Reason;
+}
+
+export const THERMAL_NAMES = [
+  'idle_temperature',
+  'peak_temperature',
+  'steady_temperature',
+  'temperature_rise',
+  'time_to_steady_state',
+  'time_constant',
+  'asymptote_temperature',
+  'throttle_headroom',
+  'held_at_limit',
+  'ambient_ceiling',
+  'rise_per_watt',
+] as const;
+
+/** `changed`: why the load does not count as constant, or null. `meter`: the primary power, or why there is none. */
+export function thermalFigures(soak: Soak, meter: Meter | Reason, changed: Reason | null): Entry[] {
+  const channels = channelsOf(soak.log, 'temperature');
+  if (channels.length === 0) return THERMAL_NAMES.map((name) => [name, absent(name, noChannel('temperature'))]);
+  return channels.flatMap((channel, index) =>
+    ofChannel(channel, [
+      idleTemperature(soak, channel, index),
+      peakTemperature(soak, channel, index),
+      throttleHeadroom(soak, channel, index),
+      heldAtLimit(soak, channel, index),
+      ...courseFigures(soak, channel, index, meter, changed),
+    ]),
+  );
+}
+
+function idleTemperature(soak: Soak, channel: Channel, index: number): Entry {
+  const address = addressOf('idle_temperature', channel, index);
+  const phase = phaseOf(soak, 'idle');
+  if (!phase) return [address, absent('idle_temperature', noPhase(soak, 'idle'))];
+  const mean = meanOf(soak, channel, rowsOf(phase), address) ?? noReadings(channel.name, 'the idle phase');
+  return [address, figureOf('idle_temperature', soak, mean, { of: { phase: 'idle' } })];
+}
+
+function peakTemperature(soak: Soak, channel: Channel, index: number): Entry {
+  const address = addressOf('peak_temperature', channel, index);
+  const peak = extremeOf(soak, channel, 'highest', address);
+  const interval = !isReason(peak) && peak.interval ? { interval: peak.interval } : {};
+  return [address, figureOf('peak_temperature', soak, peak, { of: { phase: 'load' }, ...interval })];
+}
+
+const COURSE_NAMES = THERMAL_NAMES.filter((name) => !/^(idle|peak|throttle|held)_/.test(name));
+
+function courseFigures(soak: Soak, channel: Channel, index: number, meter: Meter | Reason, changed: Reason | null): Entry[] {
+  const series = loadSeries(soak, channel);
+  if (isReason(series)) return COURSE_NAMES.map((name) => [addressOf(name, channel, index), absent(name, series)]);
+  const response = changed ?? responseOf(soak, series, index);
+  const settling = settle(soak, series, () => response);
+  const course: Course = { soak, channel, index, series, settling, response };
+  return [
+    steadyTemperature(course),
+    timeToSteadyState(course),
+    temperatureRise(course),
+    risePerWatt(course, meter),
+    ambientCeiling(course, changed),
+    timeConstant(course),
+    asymptoteTemperature(course),
+  ];
+}
