@@ -19,6 +19,13 @@ export interface Response {
   readonly parts: { readonly asymptote: readonly Part[]; readonly timeConstant: readonly Part[] };
   /** How many exponentials the readings bear. */
   readonly constants: 1 | 2;
+  /** The fitted curve: asymptote − Σ amplitude·exp(−t/timeConstant), t in s since the load began. */
+  readonly terms: readonly Term[];
+}
+
+export interface Term {
+  readonly amplitude: number;
+  readonly timeConstant: number;
 }
 
 /** Means in equal spans of time: enough for five parameters, few enough for a quick fit of a long log. */
@@ -59,16 +66,18 @@ interface Fitted {
   readonly residualDeviation: number;
   readonly dof: number;
   readonly constants: 1 | 2;
+  readonly terms: readonly Term[];
 }
 
 function oneOf({ covariance, ...fit }: StepFit): Fitted {
-  return { ...fit, covariance: minor(covariance, [0, 2]), constants: 1 };
+  return { ...fit, covariance: minor(covariance, [0, 2]), constants: 1, terms: [fit] };
 }
 
 /** The slower exponential of two, with the whole step's height. */
 function slowOf({ covariance, amplitudes, timeConstants, ...fit }: TwoTimeConstants): Fitted {
   const amplitude = amplitudes[0] + amplitudes[1];
-  return { ...fit, amplitude, timeConstant: timeConstants[1], covariance: minor(covariance, [0, 4]), constants: 2 };
+  const terms = [0, 1].map((k) => ({ amplitude: amplitudes[k]!, timeConstant: timeConstants[k]! }));
+  return { ...fit, amplitude, timeConstant: timeConstants[1], covariance: minor(covariance, [0, 4]), constants: 2, terms };
 }
 
 function minor(matrix: readonly (readonly number[])[], keep: readonly number[]): number[][] {
@@ -103,8 +112,8 @@ function toResponse(soak: Soak, fit: Fitted, name: string): Response {
       },
       share,
     }));
-  const { timeConstant, asymptote, amplitude: height, constants } = fit;
-  return { timeConstant, asymptote, height, constants, parts: { asymptote: partsOf(0), timeConstant: partsOf(1) } };
+  const { timeConstant, asymptote, amplitude: height, constants, terms } = fit;
+  return { timeConstant, asymptote, height, constants, terms, parts: { asymptote: partsOf(0), timeConstant: partsOf(1) } };
 }
 
 interface Bins {
