@@ -14,8 +14,8 @@ export type Destination = { readonly alias: string; readonly subject: Subject; r
   | { readonly fact: Quantity }
 );
 
-/** Follows an address. With one subject its alias may be left out. */
-export function follow(address: Address, subjects: Subjects): Destination | TextProblem {
+/** Follows an address. With one subject its alias may be left out. `unusable`: it needs a log that could not be used. */
+export function follow(address: Address, subjects: Subjects): Destination | TextProblem | 'unusable' {
   const [first, ...rest] = address.parts as [NamePart, ...NamePart[]];
   const named = subjects.get(first.name);
   const direct = named && lookUp(first.name, named, namesOf(rest));
@@ -23,6 +23,7 @@ export function follow(address: Address, subjects: Subjects): Destination | Text
   const only = onlySubject(subjects);
   const implied = only && lookUp(only[0], only[1], namesOf(address.parts));
   if (implied) return implied;
+  if ((named ?? only?.[1])?.unusable) return 'unusable';
   if (named) return rest.length === 0 ? aliasAlone(first, named) : notFound(named, first.name, rest, spanOf(rest));
   if (!only) return unknownAlias(address, subjects);
   if (rest.length > 0 && lookUp(only[0], only[1], namesOf(rest))) return unknownAlias(address, subjects);
@@ -76,16 +77,30 @@ function quotedWhereOdd(name: string): string {
 function aliasAlone(first: NamePart, subject: Subject): TextProblem {
   const name = [...subject.figures.keys()][0] ?? 'peak_temperature';
   const found = `the alias \`${first.name}\` alone`;
-  return { rule: 'unknown-figure', start: first.start, end: first.end, found, expected: `a figure after it, such as \`${first.name}.${name}\`` };
+  return {
+    rule: 'unknown-figure',
+    start: first.start,
+    end: first.end,
+    found,
+    expected: `a figure after it, such as \`${first.name}.${name}\``,
+  };
 }
 
 function unknownAlias({ parts, start, end }: Address, subjects: Subjects): TextProblem {
   const first = parts[0] as NamePart;
   if (subjects.size === 0) {
-    return { rule: 'unknown-alias', start, end, found: `\`${first.name}\` in a note that names no runs`, expected: 'an alias under `runs`' };
+    return {
+      rule: 'unknown-alias',
+      start,
+      end,
+      found: `\`${first.name}\` in a note that names no runs`,
+      expected: 'an alias under `runs`',
+    };
   }
   const known = [...subjects].find(([alias, subject]) => lookUp(alias, subject, namesOf(parts)));
-  const remedy = known ? { remedy: `write \`${known[0]}.${namesOf(parts).map(quotedWhereOdd).join('.')}\`` } : meant(first.name, subjects.keys());
+  const remedy = known
+    ? { remedy: `write \`${known[0]}.${namesOf(parts).map(quotedWhereOdd).join('.')}\`` }
+    : meant(first.name, subjects.keys());
   const found = `unknown alias \`${first.name}\``;
   return { rule: 'unknown-alias', start: first.start, end: first.end, found, expected: oneOf([...subjects.keys()]), ...remedy };
 }
@@ -94,7 +109,9 @@ function notFound(subject: Subject, alias: string, parts: readonly NamePart[], s
   const names = namesOf(parts);
   const head = names[0] as string;
   const details = detailsKnown(subject, head);
-  return details.length > 0 ? unknownDetail(alias, head, names.slice(1), details, span) : unknownFigure(subject, alias, names, span);
+  return details.length > 0
+    ? unknownDetail(alias, head, names.slice(1), details, span)
+    : unknownFigure(subject, alias, names, span);
 }
 
 /** Every detail under which a subject has a figure or fact of that name. */
@@ -106,7 +123,8 @@ function detailsKnown(subject: Subject, head: string): string[] {
 
 function unknownDetail(alias: string, head: string, rest: readonly string[], details: readonly string[], span: Span): TextProblem {
   const detail = rest.join('.');
-  const found = detail === '' ? `\`${head}\` of \`${alias}\` without saying which` : `no \`${head}\` for \`${detail}\` in \`${alias}\``;
+  const found =
+    detail === '' ? `\`${head}\` of \`${alias}\` without saying which` : `no \`${head}\` for \`${detail}\` in \`${alias}\``;
   const wanted = details.map((each) => `${head}.${each}`);
   return { rule: 'unknown-detail', ...span, found, expected: listed(wanted), ...meant(`${head}.${detail}`, wanted) };
 }
@@ -116,7 +134,13 @@ function unknownFigure(subject: Subject, alias: string, names: readonly string[]
   const heads = [...new Set(keys.map((key) => key.split('.')[0] as string))];
   const remedy = meant(names.join('.'), keys);
   const found = `unknown figure \`${names.join('.')}\` of \`${alias}\``;
-  return { rule: 'unknown-figure', ...span, found, expected: listed(heads), ...(remedy.remedy ? remedy : meant(names[0] as string, heads)) };
+  return {
+    rule: 'unknown-figure',
+    ...span,
+    found,
+    expected: listed(heads),
+    ...(remedy.remedy ? remedy : meant(names[0] as string, heads)),
+  };
 }
 
 const SHOWN = 12;

@@ -20,6 +20,7 @@ export interface Evaluated {
   readonly figure?: PresentFigure;
 }
 
+/** A value, or why there is none: no problems where a log could not be used, which is reported with the log. */
 export type Outcome = Evaluated | { readonly problems: readonly TextProblem[] };
 
 /** Tells problems from a value. */
@@ -45,6 +46,7 @@ export function evaluateTree(tree: Expression, subjects: Subjects): Outcome {
 
 function evaluateAddress(address: Address, subjects: Subjects): Outcome {
   const destination = follow(address, subjects);
+  if (destination === 'unusable') return { problems: [] };
   if ('rule' in destination) return { problems: [destination] };
   if ('fact' in destination) return { quantity: destination.fact, held: [heldBy(destination)], at: [] };
   const { figure, alias, key } = destination;
@@ -59,7 +61,7 @@ function evaluateAddress(address: Address, subjects: Subjects): Outcome {
       remedy: 'say in words that it is absent, or show it in a `::table`, which prints the reason',
     });
   }
-  const place = figure.of?.['at'];
+  const place = figure.of?.at;
   const at = typeof place === 'string' && isElectrical(figure.quantity.unit) ? [place] : [];
   return { quantity: figure.quantity, held: [heldBy(destination)], at, figure };
 }
@@ -73,14 +75,21 @@ export function heldBy(destination: Destination): HeldBy {
 
 function evaluateLiteral({ number, unit, start, end }: Literal, subjects: Subjects): Outcome {
   const value = Number(number);
-  if (!Number.isFinite(value)) return one({ rule: 'expression-syntax', start, end, found: `\`${number}\``, expected: 'a finite number' });
+  if (!Number.isFinite(value))
+    return one({ rule: 'expression-syntax', start, end, found: `\`${number}\``, expected: 'a finite number' });
   if (unit === null) return exact(value, '1');
   const known = readUnit(unit.text);
   if (known) return exact(toCanonical(value, known), known.canonical);
   if (isOwnWord(unit.text, subjects)) return exact(value, unit.text);
   const near = nearestUnit(unit.text);
   const found = `unknown unit \`${unit.text}\``;
-  return one({ rule: 'unknown-unit', start: unit.start, end: unit.end, found, ...(near ? { remedy: `did you mean \`${near}\`?` } : {}) });
+  return one({
+    rule: 'unknown-unit',
+    start: unit.start,
+    end: unit.end,
+    found,
+    ...(near ? { remedy: `did you mean \`${near}\`?` } : {}),
+  });
 }
 
 function exact(value: number, unit: string): Outcome {
@@ -106,20 +115,31 @@ function evaluateOperation(tree: Operation, subjects: Subjects): Outcome {
 
 function evaluateCall(tree: Call, subjects: Subjects): Outcome {
   const operands = tree.operands.map((operand) => evaluateTree(operand, subjects));
-  if (tree.name !== 'abs') return differentPlaces(operands, tree) ?? combine(tree, operands, { min: minimum, max: maximum, mean }[tree.name]);
+  if (tree.name !== 'abs')
+    return differentPlaces(operands, tree) ?? combine(tree, operands, { min: minimum, max: maximum, mean }[tree.name]);
   if (operands.length === 1) return combine(tree, operands, ([operand]) => absolute(operand as Quantity));
-  return one({ rule: 'expression-syntax', start: tree.start, end: tree.end, found: `\`abs\` of ${operands.length} operands`, expected: 'one' });
+  return one({
+    rule: 'expression-syntax',
+    start: tree.start,
+    end: tree.end,
+    found: `\`abs\` of ${operands.length} operands`,
+    expected: 'one',
+  });
 }
 
 /** Puts operands together, unless one of them has problems or the arithmetic refuses. */
 function combine(span: Span, operands: readonly Outcome[], make: (quantities: readonly Quantity[]) => Quantity | Refusal): Outcome {
-  const problems = operands.flatMap((operand) => (isUnheld(operand) ? operand.problems : []));
-  if (problems.length > 0) return { problems };
+  if (operands.some(isUnheld)) return { problems: problemsOf(operands) };
   const evaluated = operands as readonly Evaluated[];
   const quantity = make(evaluated.map((operand) => operand.quantity));
   if (isRefusal(quantity)) return one(refused(quantity, span));
   const at = isElectrical(quantity.unit) ? [...new Set(evaluated.flatMap((operand) => operand.at))].sort() : [];
   return { quantity, held: once(evaluated.flatMap((operand) => operand.held)), at };
+}
+
+/** The problems of all operands together. */
+export function problemsOf(operands: readonly Outcome[]): readonly TextProblem[] {
+  return operands.flatMap((operand) => (isUnheld(operand) ? operand.problems : []));
 }
 
 /** A refusal of the arithmetic, at the expression that asked for it. */

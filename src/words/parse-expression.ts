@@ -37,7 +37,14 @@ function example(rule: 'ExpressionText' | 'ConditionText'): string {
 }
 
 function refusal(text: string, at: number, found: string, expected: string, remedy?: string): TextProblem {
-  return { rule: 'expression-syntax', start: at, end: Math.min(at + 1, text.length), found, expected, ...(remedy ? { remedy } : {}) };
+  return {
+    rule: 'expression-syntax',
+    start: at,
+    end: Math.min(at + 1, text.length),
+    found,
+    expected,
+    ...(remedy ? { remedy } : {}),
+  };
 }
 
 function explained(text: string, thrown: GrammarRefusal): TextProblem {
@@ -52,7 +59,9 @@ function expectedInWords(thrown: GrammarRefusal): string {
   const named = thrown.expected.filter(({ type }) => type === 'other').map(({ description }) => description ?? '');
   const things = [...new Set(named)].sort();
   const wanted = things.length > 1 ? things.filter((thing) => thing !== 'a blank') : things;
-  const literals = thrown.expected.filter(({ type, text }) => type === 'literal' && text !== undefined && /^([(),.]|within|between|of|and|or)$/.test(text));
+  const literals = thrown.expected.filter(
+    ({ type, text }) => type === 'literal' && text !== undefined && /^([(),.]|within|between|of|and|or)$/.test(text),
+  );
   const signs = [...new Set(literals.map(({ text }) => text ?? ''))].sort();
   const all = [...wanted, ...(signs.length > 0 ? [oneOf(signs)] : [])];
   return all.length === 0 ? 'the end of the expression' : all.join(', or ');
@@ -84,7 +93,8 @@ function remedyFor(text: string, at: number): string | undefined {
   if (lookalike) return lookalike;
   if (/^\d+,\d/.test(text.slice(at))) return 'write the decimal sign as a point';
   const sign = signBefore(text, at);
-  if (sign) return `a binary \`${sign}\` has a blank on both sides; a name that holds other than letters, digits and \`_\` stands in quotes: \`"aes-1t"\``;
+  if (sign)
+    return `a binary \`${sign}\` has a blank on both sides; a name that holds other than letters, digits and \`_\` stands in quotes: \`"aes-1t"\``;
   return undefined;
 }
 

@@ -45,11 +45,21 @@ function readLabel(source: string, start: number): (Span & { readonly text: stri
     else if (character === ']') return { start: start + 1, end: at, text: clean(source.slice(start + 1, at)) };
   }
   const found = 'brackets that are not closed on the line on which they open';
-  return { rule: 'directive-lines', start, end: start + 1, found, expected: 'the whole directive on one line', remedy: 'close it with `]`' };
+  return {
+    rule: 'directive-lines',
+    start,
+    end: start + 1,
+    found,
+    expected: 'the whole directive on one line',
+    remedy: 'close it with `]`',
+  };
 }
 
 /** An attribute list `{name=value other="a value"}`; `start` is the offset of `{`. */
-export function readAttributes(source: string, start: number): { readonly list: readonly WrittenAttribute[]; readonly end: number } | TextProblem {
+export function readAttributes(
+  source: string,
+  start: number,
+): { readonly list: readonly WrittenAttribute[]; readonly end: number } | TextProblem {
   const list: WrittenAttribute[] = [];
   let at = start + 1;
   for (;;) {
@@ -79,7 +89,8 @@ function readAttribute(source: string, start: number): WrittenAttribute | TextPr
   if (quote !== '"' && quote !== "'") return readUnquoted(source, start, name, at);
   const close = source.indexOf(quote, at + 1);
   const value = source.slice(at + 1, close);
-  if (close < 0 || /[\r\n]/.test(value)) return unparsed(source, at, `the value of \`${name}\` closed by ${quote} on the same line`);
+  if (close < 0 || /[\r\n]/.test(value))
+    return unparsed(source, at, `the value of \`${name}\` closed by ${quote} on the same line`);
   return { name, value: clean(value), start, valueStart: at + 1, end: close + 1 };
 }
 
@@ -94,17 +105,41 @@ function readUnquoted(source: string, start: number, name: string, at: number): 
 function unparsed(source: string, at: number, expected: string): TextProblem {
   const character = String.fromCodePoint(source.codePointAt(at) ?? 10);
   if (/[“”„‟‘’‚«»]/.test(character)) return curlyQuote(at, character);
-  const found = at >= source.length || isLineEnd(character) ? 'the end of the line in an attribute list' : `\`${character}\` in an attribute list`;
-  return { rule: 'directive-attributes', start: at, end: at + 1, found, expected, remedy: 'write `{name=value}` or `{name="two words"}`' };
+  const found =
+    at >= source.length || isLineEnd(character)
+      ? 'the end of the line in an attribute list'
+      : `\`${character}\` in an attribute list`;
+  return {
+    rule: 'directive-attributes',
+    start: at,
+    end: at + 1,
+    found,
+    expected,
+    remedy: 'write `{name=value}` or `{name="two words"}`',
+  };
 }
 
 function notClosed(start: number): TextProblem {
   const found = 'an attribute list that is not closed on the line on which it opens';
-  return { rule: 'directive-lines', start, end: start + 1, found, expected: 'the whole directive on one line', remedy: 'close it with `}`' };
+  return {
+    rule: 'directive-lines',
+    start,
+    end: start + 1,
+    found,
+    expected: 'the whole directive on one line',
+    remedy: 'close it with `}`',
+  };
 }
 
 function repeated({ name, start, end }: WrittenAttribute): TextProblem {
-  return { rule: 'repeated-attribute', start, end, found: `\`${name}\` a second time`, expected: 'each attribute once', remedy: 'remove one of them' };
+  return {
+    rule: 'repeated-attribute',
+    start,
+    end,
+    found: `\`${name}\` a second time`,
+    expected: 'each attribute once',
+    remedy: 'remove one of them',
+  };
 }
 
 function glued(source: string, at: number): TextProblem {

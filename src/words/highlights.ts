@@ -1,0 +1,29 @@
+/** The highlights of a note's front matter: what home, feeds and the top of the page show of it. */
+import { error } from '../problem.ts';
+import type { Note } from '../register/register.ts';
+import { evaluate } from './expression.ts';
+import { entryOf, printed } from './value.ts';
+import type { Writing } from './writing.ts';
+import type { LedgerEntry } from './written.ts';
+
+/** One entry a highlight, in the author's order; they stand in no text and link nothing. */
+export function highlightsOf(note: Note, writing: Writing): LedgerEntry[] {
+  return note.highlights.flatMap(({ expression, place }) => {
+    const quoted = /["']/.test(writing.source.slice(offsetOf(writing, place)).charAt(0));
+    const start = quoted ? { ...place, column: place.column + 1 } : place;
+    const evaluated = evaluate(expression, writing.subjects, start);
+    if ('problems' in evaluated) {
+      writing.problems.push(...evaluated.problems);
+      return [];
+    }
+    const shown = printed(evaluated.quantity);
+    if (!('refused' in shown)) return [entryOf('highlight', start, expression, expression.trim(), shown, evaluated.held)];
+    writing.problems.push(error('unit-mismatch', start, shown.refused));
+    return [];
+  });
+}
+
+/** A quoted scalar is placed at its quote; its text begins behind it. */
+function offsetOf(writing: Writing, { line, column }: { readonly line: number; readonly column: number }): number {
+  return (writing.lines[line - 1] ?? 0) + column - 1;
+}

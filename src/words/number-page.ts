@@ -1,0 +1,94 @@
+/** Last steps on the page's tree: held numbers are numbered in reading order, headings get ids, tables may scroll. */
+import type { Element, Root, RootContent } from 'hast';
+import { visit } from 'unist-util-visit';
+import { draftOf, element, plotMark, textOf } from './page-node.ts';
+import type { LedgerEntry, Written } from './written.ts';
+
+/** Gives every held number its number, counted from 1 over the whole page, and returns the entries in that order. */
+export function numberHeld(tree: Root, drafts: readonly LedgerEntry[]): LedgerEntry[] {
+  const entries: LedgerEntry[] = [];
+  visit(tree, 'element', (node: Element) => {
+    const draft = draftOf(node);
+    if (draft === undefined) return;
+    entries.push(drafts[draft] as LedgerEntry);
+    const number = entries.length;
+    node.properties = { className: ['held'], id: `n-${number}`, href: `#h-${number}`, dataN: String(number) };
+  });
+  return entries;
+}
+
+const DEPTH = /^h([1-6])$/;
+
+/**
+ * Gives headings ids made of their words. Held numbers are left out of an id, so that it stays when the data changes; ids that
+ * the page uses itself (`n-1`, `h-1`, a plot's) are taken from the start.
+ */
+export function nameHeadings(tree: Root, taken: Iterable<string>): Written['headings'] {
+  const ids = new Set(taken);
+  const headings: { depth: number; id: string; text: string }[] = [];
+  visit(tree, 'element', (node: Element) => {
+    const depth = DEPTH.exec(node.tagName)?.[1];
+    if (depth === undefined || node.properties.id === 'footnote-label') return;
+    const id = freeId(slug(node), ids);
+    ids.add(id);
+    node.properties = { id, ...node.properties };
+    headings.push({ depth: Number(depth), id, text: textOf(node).trim() });
+  });
+  return headings;
+}
+
+function slug(heading: Element): string {
+  const words = withoutHeld(heading).toLowerCase().normalize('NFC');
+  const joined = words.replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-|-$/g, '');
+  if (joined === '') return 'section';
+  return /^([nh]-\d+|note-fn.*|footnote-label)$/.test(joined) ? `section-${joined}` : joined;
+}
+
+function withoutHeld(node: Element): string {
+  return node.children
+    .map((child) => (child.type === 'element' ? (child.properties.dataN === undefined ? withoutHeld(child) : '') : textOf(child)))
+    .join('');
+}
+
+function freeId(wanted: string, taken: ReadonlySet<string>): string {
+  let id = wanted;
+  for (let count = 2; taken.has(id); count += 1) id = `${wanted}-${count}`;
+  return id;
+}
+
+/** Puts ordinary tables into a region that scrolls and can be reached by keyboard. */
+export function wrapTables(tree: Root): void {
+  visit(tree, 'element', (node: Element, index, parent) => {
+    if (node.tagName !== 'table' || !parent || index === undefined || isScroll(parent)) return;
+    const heads = collect(node, 'th').map((cell) => textOf(cell).trim());
+    for (const cell of collect(node, 'th')) cell.properties = { scope: 'col', ...cell.properties };
+    (parent.children as RootContent[])[index] = scrollRegion(`Table: ${heads.filter((head) => head !== '').join(', ')}`, node);
+  });
+}
+
+/** The region around a wide table. */
+export function scrollRegion(label: string, table: Element): Element {
+  return element('div', { className: ['scroll'], tabIndex: 0, role: 'region', ariaLabel: label }, [table]);
+}
+
+function isScroll(parent: { readonly type: string }): boolean {
+  const classes = parent.type === 'element' ? (parent as Element).properties.className : undefined;
+  return Array.isArray(classes) && classes.includes('scroll');
+}
+
+function collect(node: Element, tagName: string): Element[] {
+  const found: Element[] = [];
+  visit(node, 'element', (child: Element) => {
+    if (child.tagName === tagName) found.push(child);
+  });
+  return found;
+}
+
+/** Turns the elements that stand for plots into the marks at which the page is split. */
+export function markPlots(tree: Root): void {
+  visit(tree, 'element', (node: Element, index, parent) => {
+    const plot = node.properties.dataPlot;
+    if (typeof plot === 'string' && parent && index !== undefined)
+      (parent.children as RootContent[])[index] = plotMark(Number(plot));
+  });
+}

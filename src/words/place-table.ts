@@ -1,0 +1,124 @@
+/** `::table{runs="…" of="…"}`: a table of figures, one row a figure, one column a run. */
+import type { Element } from 'hast';
+import type { Nodes } from 'mdast';
+import { definitionOf } from '../figures/catalogue.ts';
+import { isPresent } from '../figures/figure.ts';
+import { error, type Place } from '../problem.ts';
+import { readTableRequest, type TableRequest } from '../register/requests.ts';
+import { type Destination, follow } from './address.ts';
+import { heldBy } from './evaluate.ts';
+import type { Address } from './expression-tree.ts';
+import { scrollRegion } from './number-page.ts';
+import { element, heldAnchor, type PageElement } from './page-node.ts';
+import { isTextProblem, parseExpression } from './parse-expression.ts';
+import { requestAttributes, runsOf } from './place-plot.ts';
+import type { WrittenDirective } from './read-directive.ts';
+import { locate, type TextProblem } from './text-problem.ts';
+import { entryOf, printed } from './value.ts';
+import { placeAt, spanOf, type Writing } from './writing.ts';
+
+/** The figure with the table, or null after reporting what is wrong with the request. */
+export function placeTable(writing: Writing, read: WrittenDirective, node: Nodes): PageElement | null {
+  const place = placeAt(writing, spanOf(node).start);
+  const request = readTableRequest(requestAttributes(writing, read), runsOf(writing), place);
+  const before = writing.problems.length;
+  if ('problems' in request) writing.problems.push(...request.problems);
+  const rows = 'problems' in request ? [] : request.of.map(({ address, place: at }) => readRow(writing, request, address, at));
+  if ('problems' in request || writing.problems.length > before) return null;
+  return sheet(writing, request, rows as Row[]);
+}
+
+interface Row {
+  readonly label: string;
+  /** What the author wrote behind the name: a channel, a test. */
+  readonly detail: string;
+  /** One a run; null where that run has nothing of the kind. */
+  readonly cells: readonly (Destination | null)[];
+}
+
+/** One row; an address that leads nowhere in every run is a problem, in some of them an absence. */
+function readRow(writing: Writing, { runs }: TableRequest, text: string, place: Place): Row | null {
+  const tree = parseExpression(text);
+  if (isTextProblem(tree)) return refuse(writing, locate(tree, place));
+  if (tree.kind !== 'address')
+    return refuse(writing, error('request-attribute', place, `\`${text}\``, { expected: 'addresses without alias' }));
+  const found = runs.map(({ alias }) => followIn(writing, alias, tree));
+  const wrong = found.find((each) => each !== 'unusable' && isTextProblem(each)) as TextProblem | undefined;
+  const cells = found.map((each) => (each === 'unusable' || isTextProblem(each) ? null : each));
+  const some = cells.find((cell) => cell !== null);
+  if (some) return { ...headOf(some, tree), cells };
+  return wrong ? refuse(writing, locate(wrong, place)) : { label: text, detail: '', cells };
+}
+
+function refuse(writing: Writing, problem: Writing['problems'][number]): null {
+  writing.problems.push(problem);
+  return null;
+}
+
+/** Follows an address within one run. */
+function followIn({ subjects }: Writing, alias: string, address: Address): ReturnType<typeof follow> {
+  const subject = subjects.get(alias);
+  return follow(address, new Map(subject ? [[alias, subject]] : []));
+}
+
+function headOf(destination: Destination, { parts }: Address): Pick<Row, 'label' | 'detail'> {
+  if (!('figure' in destination)) return { label: destination.key.replaceAll(/[._]/g, ' '), detail: '' };
+  const name = destination.figure.name;
+  const detail = parts
+    .slice(name.split('.').length)
+    .map((part) => part.name)
+    .join(', ');
+  return { label: definitionOf(name)?.label ?? name.replaceAll('_', ' '), detail };
+}
+
+function sheet(writing: Writing, request: TableRequest, rows: readonly Row[]): PageElement {
+  const absences: Element[] = [];
+  const head = element('thead', {}, [
+    element('tr', {}, [
+      element('td', {}, []),
+      ...request.runs.map(({ alias }) => element('th', { scope: 'col' }, [alias.replaceAll('_', ' ')])),
+    ]),
+  ]);
+  const body = rows.map((row) => {
+    const cells = row.cells.map((cell, index) => tableCell(writing, request, row, cell, index, absences));
+    return element('tr', {}, [rowHead(row), ...cells]);
+  });
+  const caption = request.title ?? captionOf(request, rows);
+  const table = element('table', {}, [element('caption', {}, [caption]), head, element('tbody', {}, body)]);
+  const reasons = absences.length > 0 ? [element('ul', { className: ['absences'] }, absences)] : [];
+  return { tagName: 'figure', properties: { className: ['sheet'] }, children: [scrollRegion(caption, table), ...reasons] };
+}
+
+function rowHead({ label, detail }: Row): Element {
+  return element('th', { scope: 'row' }, detail === '' ? [label] : [label, element('span', { className: ['detail'] }, [detail])]);
+}
+
+function captionOf({ runs }: TableRequest, rows: readonly Row[]): string {
+  const names = runs.map(({ alias }) => alias.replaceAll('_', ' '));
+  const labels = rows.map(({ label, detail }) => (detail === '' ? label : `${label} (${detail})`));
+  const words = labels.join(', ');
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}: ${names.join(', ')}`;
+}
+
+function tableCell(
+  writing: Writing,
+  request: TableRequest,
+  row: Row,
+  cell: Destination | null,
+  column: number,
+  absences: Element[],
+): Element {
+  const alias = request.runs[column]?.alias ?? '';
+  const absent = (why: string): Element => {
+    const what = row.detail === '' ? row.label : `${row.label} (${row.detail})`;
+    absences.push(element('li', {}, [`${what}, ${alias.replaceAll('_', ' ')}: ${why}`]));
+    return element('td', { className: ['absent'] }, ['absent']);
+  };
+  if (cell === null) return absent('this run has no such figure.');
+  if ('figure' in cell && !isPresent(cell.figure)) return absent(cell.figure.why);
+  const quantity = 'fact' in cell ? cell.fact : isPresent(cell.figure) ? cell.figure.quantity : null;
+  const shown = quantity && printed(quantity);
+  if (!shown || 'refused' in shown) return absent('it cannot be printed.');
+  writing.drafts.push(entryOf('table', request.place, '', `${alias}.${cell.key}`, shown, [heldBy(cell)]));
+  return element('td', { className: ['number'] }, [heldAnchor(writing.drafts.length - 1, shown.shown)]);
+}

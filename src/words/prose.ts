@@ -1,0 +1,36 @@
+/** Free text of devices, runs and chapters: the same Markdown without held numbers. */
+import { compareProblems, type Problem } from '../problem.ts';
+import { giveMeaning } from './directives.ts';
+import { parseMarkdown, toHast, toHtml } from './markdown.ts';
+import { nameHeadings, wrapTables } from './number-page.ts';
+import { reportLostFootnotes } from './rules/footnotes.ts';
+import { checkLinks } from './rules/links.ts';
+import { reportNearlyOurs } from './rules/nearly-ours.ts';
+import { escapeRawHtml } from './rules/raw-html.ts';
+import { beginWriting } from './writing.ts';
+
+export interface Prose {
+  readonly html: string;
+  readonly problems: readonly Problem[];
+}
+
+/** Renders Markdown whose first line stands at `place.line` of its file. Our own directives are errors in it: they need a note's runs. */
+export function renderProse(markdown: string, place: { readonly file: string; readonly line: number }): Prose {
+  const writing = beginWriting({
+    file: place.file,
+    source: markdown,
+    lineShift: place.line - 1,
+    kind: 'prose',
+    subjects: new Map(),
+  });
+  const tree = parseMarkdown(writing.source, false);
+  reportNearlyOurs(writing, tree);
+  reportLostFootnotes(writing, tree);
+  checkLinks(writing, tree);
+  giveMeaning(writing, tree);
+  escapeRawHtml(writing, tree);
+  const page = toHast(tree);
+  nameHeadings(page, []);
+  wrapTables(page);
+  return { html: toHtml(page), problems: writing.problems.toSorted(compareProblems) };
+}

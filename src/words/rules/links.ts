@@ -1,0 +1,47 @@
+/** Links lead to pages of the site, to http, https or a mail address; pictures are not part of this version. */
+import type { Definition, Image, ImageReference, Link, Nodes, Parents, Root } from 'mdast';
+import { SKIP, visit } from 'unist-util-visit';
+import { error } from '../../problem.ts';
+import { placeAt, spanOf, type Writing } from '../writing.ts';
+
+const ALLOWED = new Set(['http', 'https', 'mailto']);
+
+/** Reports and disarms links of other protocols, and pictures; both keep their words. */
+export function checkLinks(writing: Writing, tree: Root): void {
+  visit(tree, (node: Nodes, index, parent) => {
+    if (node.type === 'link' || node.type === 'definition') checkTarget(writing, node);
+    if ((node.type !== 'image' && node.type !== 'imageReference') || !parent || index === undefined) return undefined;
+    refuseImage(writing, node);
+    ((parent as Parents).children as Nodes[])[index] = { type: 'text', value: node.alt ?? '' };
+    return SKIP;
+  });
+}
+
+function checkTarget(writing: Writing, node: Link | Definition): void {
+  const wrong = wrongProtocol(node.url);
+  if (wrong === undefined) return;
+  const more = {
+    expected: '`https:`, `http:`, `mailto:` or a path of this site',
+    remedy: 'write the whole address, or leave the link out',
+  };
+  writing.problems.push(error('link-protocol', placeAt(writing, spanOf(node).start), `a link ${wrong}`, more));
+  node.url = '';
+}
+
+/** What is wrong with where a link leads; undefined where nothing is. Browsers skip blanks and controls before and within a scheme. */
+function wrongProtocol(url: string): string | undefined {
+  const bare = Array.from(url)
+    .filter((character) => character > ' ' && character !== '\u007F')
+    .join('');
+  if (/^[/\\]{2}/.test(bare)) return 'to another host without saying by which protocol';
+  const scheme = /^([A-Za-z][A-Za-z0-9+.-]*):/.exec(bare)?.[1]?.toLowerCase();
+  return scheme === undefined || ALLOWED.has(scheme) ? undefined : `of the protocol \`${scheme}:\``;
+}
+
+function refuseImage(writing: Writing, node: Image | ImageReference): void {
+  const more = {
+    expected: 'words, tables and plots',
+    remedy: 'pictures in notes are not supported yet: leave it out, or link to it',
+  };
+  writing.problems.push(error('image', placeAt(writing, spanOf(node).start), 'a picture', more));
+}

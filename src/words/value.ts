@@ -1,0 +1,67 @@
+/** `:value[address or expression]{unit=…}`: prints what it stands for. */
+
+import type { Nodes } from 'mdast';
+import { error, type Place } from '../problem.ts';
+import { printQuantity, printUncertainty } from '../quantities/print.ts';
+import type { Quantity } from '../quantities/quantity.ts';
+import { isRefusal, type Refusal } from '../quantities/refusal.ts';
+import { nearestUnit, unitFor } from '../quantities/units.ts';
+import { evaluate } from './expression.ts';
+import { heldAnchor, type PageElement } from './page-node.ts';
+import type { WrittenDirective } from './read-directive.ts';
+import { placeAt, spanOf, type Writing } from './writing.ts';
+import type { HeldBy, LedgerEntry, LedgerKind } from './written.ts';
+
+/** The link that shows the value, or null after reporting why it cannot be printed. */
+export function value(writing: Writing, read: WrittenDirective, node: Nodes): PageElement | null {
+  const label = read.label as NonNullable<WrittenDirective['label']>;
+  const evaluated = evaluate(label.text, writing.subjects, placeAt(writing, label.start));
+  if ('problems' in evaluated) {
+    writing.problems.push(...evaluated.problems);
+    return null;
+  }
+  const unit = read.attributes.find(({ name }) => name === 'unit');
+  const shown = printed(evaluated.quantity, unit?.value);
+  if ('refused' in shown) {
+    const near = unit && nearestUnit(unit.value);
+    const remedy = near && near !== unit.value ? { remedy: `did you mean \`${near}\`?` } : {};
+    const expected = shown.expected === undefined ? {} : { expected: shown.expected };
+    writing.problems.push(
+      error('unit-mismatch', placeAt(writing, unit?.valueStart ?? label.start), shown.refused, { ...expected, ...remedy }),
+    );
+    return null;
+  }
+  const place = placeAt(writing, spanOf(node).start);
+  writing.drafts.push(entryOf('value', place, label.text, label.text.trim(), shown, evaluated.held));
+  return heldAnchor(writing.drafts.length - 1, shown.shown);
+}
+
+interface Shown {
+  readonly value: number;
+  readonly unit: string;
+  readonly u: number | null;
+  readonly shown: string;
+  readonly uncertainty: string;
+}
+
+/** A quantity through the one printer, in a unit of the author's choice or the printer's. */
+export function printed(quantity: Quantity, unit?: string): Shown | Refusal {
+  const fitting = unit === undefined ? undefined : unitFor(quantity.unit, unit);
+  if (isRefusal(fitting)) return fitting;
+  const options = unit === undefined ? {} : { unit };
+  const { value, unit: inUnit, u, text } = printQuantity(quantity, options);
+  return { value, unit: inUnit, u, shown: text, uncertainty: printUncertainty(quantity, options) };
+}
+
+/** A number of the ledger that is printed as the data gives it. */
+export function entryOf(
+  kind: LedgerKind,
+  place: Place,
+  text: string,
+  expression: string,
+  shown: Shown,
+  held: readonly HeldBy[],
+): LedgerEntry {
+  const { file, line, column } = place;
+  return { file, line, column, kind, text, expression, ...shown, verdict: 'printed', held };
+}

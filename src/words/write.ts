@@ -1,0 +1,53 @@
+/** The front door of words: a note or script and its subjects → HTML with numbered places for plots, and the ledger. */
+import { compareProblems } from '../problem.ts';
+import type { Note } from '../register/register.ts';
+import type { Subjects } from './address.ts';
+import { giveMeaning } from './directives.ts';
+import { highlightsOf } from './highlights.ts';
+import { parseMarkdown, toHast, toHtml } from './markdown.ts';
+import { markPlots, nameHeadings, numberHeld, wrapTables } from './number-page.ts';
+import { splitAtPlots } from './page-node.ts';
+import { reportLostFootnotes } from './rules/footnotes.ts';
+import { checkLinks } from './rules/links.ts';
+import { reportNearlyOurs } from './rules/nearly-ours.ts';
+import { escapeRawHtml } from './rules/raw-html.ts';
+import { reportUnheld } from './rules/unheld.ts';
+import { beginWriting } from './writing.ts';
+import type { Written } from './written.ts';
+
+export interface WriteOptions {
+  /** Warn of numbers with a unit that nothing holds. */
+  readonly unheld?: boolean;
+}
+
+/**
+ * Writes a note or script. `subjects` is by alias. Positions count from the start of `note.text`. Never throws on what an author
+ * wrote: all that is wrong is a located problem, and the text stands in the HTML as it was.
+ */
+export function write(note: Note, subjects: Subjects, options: WriteOptions = {}): Written {
+  const writing = beginWriting({ file: note.file, source: note.text, lineShift: 0, kind: note.kind, subjects });
+  const tree = parseMarkdown(writing.source, true);
+  reportNearlyOurs(writing, tree);
+  if (options.unheld) reportUnheld(writing, tree);
+  reportLostFootnotes(writing, tree);
+  checkLinks(writing, tree);
+  giveMeaning(writing, tree);
+  escapeRawHtml(writing, tree);
+  const page = toHast(tree);
+  const inText = numberHeld(page, writing.drafts);
+  const headings = nameHeadings(
+    page,
+    writing.plots.map(({ id }) => id),
+  );
+  wrapTables(page);
+  markPlots(page);
+  const highlights = highlightsOf(note, writing);
+  const pieces = splitAtPlots(toHtml(page));
+  return {
+    pieces,
+    plots: writing.plots,
+    entries: [...inText, ...highlights],
+    headings,
+    problems: writing.problems.toSorted(compareProblems),
+  };
+}

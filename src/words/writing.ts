@@ -1,0 +1,64 @@
+/** What the steps of writing one text share: its source, its subjects, and what they gather. */
+import type { Nodes } from 'mdast';
+import type { Place, Problem } from '../problem.ts';
+import type { PlotRequest } from '../register/requests.ts';
+import type { Subjects } from './address.ts';
+import type { Span } from './expression-tree.ts';
+import { locate, type TextProblem } from './text-problem.ts';
+import type { LedgerEntry } from './written.ts';
+
+export interface Writing {
+  readonly file: string;
+  /** What was parsed: offsets of the tree are into it. */
+  readonly source: string;
+  /** Added to a line of the tree: 0 for a whole file. */
+  readonly lineShift: number;
+  readonly kind: 'note' | 'script' | 'prose';
+  readonly subjects: Subjects;
+  /** Offsets at which lines begin. */
+  readonly lines: readonly number[];
+  readonly problems: Problem[];
+  /** Entries in the order found; the page numbers them in the order printed. */
+  readonly drafts: LedgerEntry[];
+  readonly plots: PlotRequest[];
+}
+
+/** A fresh writing. A byte-order mark is no part of the text. */
+export function beginWriting(about: Pick<Writing, 'file' | 'source' | 'lineShift' | 'kind' | 'subjects'>): Writing {
+  const source = about.source.replace(/^\uFEFF/, '');
+  return { ...about, source, lines: lineStarts(source), problems: [], drafts: [], plots: [] };
+}
+
+function lineStarts(source: string): number[] {
+  const starts = [0];
+  for (const match of source.matchAll(/\r\n|\n|\r/g)) starts.push(match.index + match[0].length);
+  return starts;
+}
+
+/** The place of an offset. */
+export function placeAt({ file, lines, lineShift }: Writing, offset: number): Place {
+  let low = 0;
+  let high = lines.length;
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if ((lines[middle] as number) <= offset) low = middle;
+    else high = middle;
+  }
+  return { file, line: low + 1 + lineShift, column: offset - (lines[low] as number) + 1 };
+}
+
+/** Offsets of a node of the tree. */
+export function spanOf(node: Nodes): Span {
+  return { start: node.position?.start.offset ?? 0, end: node.position?.end.offset ?? 0 };
+}
+
+/** The source of a node. */
+export function sliceOf(writing: Writing, node: Nodes): string {
+  const { start, end } = spanOf(node);
+  return writing.source.slice(start, end).replaceAll('\0', '\uFFFD');
+}
+
+/** Reports a problem whose offsets are into the source. */
+export function report(writing: Writing, problem: TextProblem): void {
+  writing.problems.push(locate({ ...problem, start: 0, end: problem.end - problem.start }, placeAt(writing, problem.start)));
+}
