@@ -31,14 +31,14 @@ function soak(seed: number, specimen: SpecimenAlias, setting: Setting, room: Roo
     every: 2,
     instruments: benchInstruments(specimen),
     limits: LIMITS,
-    workload: { wander: 0.012, memory: 45 },
+    workload: { wander: 0.006, memory: 30 },
     ...own,
   };
 }
 
 const rated: DemoRun = {
   file: 'larch-2/rated-soak.csv',
-  options: soak(2001, 'no-1', { clock: 2.0e9, voltageOffset: 0 }, { start: 21.9, warming: 1.2, wander: 0.08 }),
+  options: soak(2001, 'no-1', { clock: 2.0e9, voltageOffset: 0 }, { start: 21.9, warming: 1.2, wander: 0.04 }),
   dialect: {
     ...PLAIN,
     columns: [
@@ -57,7 +57,7 @@ const rated: DemoRun = {
 /** A script on another machine: ISO 8601 with the offset, milliamperes, and once a probe that did not answer. */
 const brisk: DemoRun = {
   file: 'larch-2/brisk-soak.csv',
-  options: soak(2202, 'no-1', { clock: 2.2e9, voltageOffset: 0 }, { start: 21.6, warming: 1.5, wander: 0.08 }),
+  options: soak(2202, 'no-1', { clock: 2.2e9, voltageOffset: 0 }, { start: 21.6, warming: 1.5, wander: 0.04 }),
   dialect: {
     ...PLAIN,
     newline: '\r\n',
@@ -75,16 +75,10 @@ const brisk: DemoRun = {
   },
 };
 
-/** Epoch milliseconds, lost probe readings written as NA, and half a minute in which the logger's machine slept. */
+/** Epoch milliseconds, and readings of the probe that were lost and stand as NA. */
 const quick: DemoRun = {
   file: 'larch-2/quick-soak.csv',
-  options: soak(
-    2403,
-    'no-1',
-    { clock: 2.4e9, voltageOffset: 0.06 },
-    { start: 22.0, warming: 1.1, wander: 0.08 },
-    { lost: 0.004, pause: { at: 1500, length: 30 } },
-  ),
+  options: soak(2403, 'no-1', { clock: 2.4e9, voltageOffset: 0.06 }, { start: 22.0, warming: 1.1, wander: 0.04 }, { lost: 0.004 }),
   dialect: {
     ...PLAIN,
     columns: [
@@ -103,7 +97,7 @@ const quick: DemoRun = {
 /** A data logger set to a language with decimal commas: semicolons, a degree sign of one byte, a row every second. */
 const fast: DemoRun = {
   file: 'larch-2/fast-soak.csv',
-  options: soak(2604, 'no-1', { clock: 2.6e9, voltageOffset: 0.08 }, { start: 22.1, warming: 1.3, wander: 0.08 }, { every: 1 }),
+  options: soak(2604, 'no-1', { clock: 2.6e9, voltageOffset: 0.08 }, { start: 22.1, warming: 1.3, wander: 0.04 }, { every: 1 }),
   dialect: {
     encoding: 'windows-1252',
     newline: '\r\n',
@@ -114,7 +108,7 @@ const fast: DemoRun = {
       numbers('Temp [°C]', die, 1),
       numbers('Board [°C]', board, 1),
       numbers('Room [°C]', room, 1),
-      numbers('Clock [GHz]', (r) => r.clock / 1e9, 1),
+      numbers('Clock [GHz]', (r) => r.clock / 1e9, 3),
       flags('Limit', '1', '0'),
       numbers('Volts [V]', volts, 2),
       numbers('Amps [A]', amps, 3),
@@ -129,7 +123,7 @@ const short: DemoRun = {
     2405,
     'no-1',
     { clock: 2.4e9, voltageOffset: 0 },
-    { start: 22.4, warming: 0.3, wander: 0.08 },
+    { start: 22.4, warming: 0.3, wander: 0.04 },
     { schedule: { idle: 180, load: 840, coolDown: 0 }, restart: { at: 640, length: 46 } },
   ),
   dialect: {
@@ -148,7 +142,7 @@ const short: DemoRun = {
 /** The other specimen, with a logger that leaves the zone out and puts a byte-order mark in. */
 const second: DemoRun = {
   file: 'larch-2/second-rated-soak.csv',
-  options: soak(2006, 'no-2', { clock: 2.0e9, voltageOffset: 0 }, { start: 22.2, warming: 1.0, wander: 0.08 }),
+  options: soak(2006, 'no-2', { clock: 2.0e9, voltageOffset: 0 }, { start: 22.2, warming: 1.0, wander: 0.04 }),
   dialect: {
     ...PLAIN,
     encoding: 'utf-8 with mark',
@@ -173,7 +167,7 @@ const preview: DemoRun = {
     2207,
     'no-1',
     { clock: 2.2e9, voltageOffset: 0, boost: { clock: 2.6e9, seconds: 240 } },
-    { start: 21.8, warming: 1.1, wander: 0.08 },
+    { start: 21.8, warming: 1.1, wander: 0.04 },
   ),
   dialect: rated.dialect,
 };

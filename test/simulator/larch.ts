@@ -6,7 +6,7 @@ import { random } from './random.ts';
 const GHZ = 1e9;
 
 const NO_1: Specimen = {
-  network: { dieCapacity: 9, boardCapacity: 122, dieToBoard: 2.35, boardToRoom: 4.1 },
+  network: { dieCapacity: 9, boardCapacity: 108, dieToBoard: 2.35, boardToRoom: 4.1 },
   power: {
     switching: 2.65 / GHZ,
     baseVoltage: 0.56,
@@ -19,7 +19,7 @@ const NO_1: Specimen = {
     idleActivity: 0.12,
     idleClock: 0.6 * GHZ,
   },
-  governor: { limit: 84, hysteresis: 2, step: 0.1 * GHZ, lowest: 0.6 * GHZ, patience: 12 },
+  governor: { limit: 84, hysteresis: 1, step: 0.05 * GHZ, lowest: 0.6 * GHZ, patience: 6 },
 };
 
 /** A little more leakage, and a joint between die and spreader that is a little worse. */

@@ -30,7 +30,7 @@ export function simulate(options: Options): Simulated {
   const moments: Moment[] = [];
   const steps = Math.round((idle + load + coolDown) / STEP);
   const every = Math.round(options.every / STEP);
-  for (let k = 0; k <= steps; k++) {
+  for (let k = 0; k < steps; k++) {
     const moment = device(k * STEP);
     moments.push(moment);
     if (k % every === 0 && !silent(options, moment.elapsed)) rows.push(reading(options, instruments, moment, noise));
