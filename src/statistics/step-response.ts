@@ -1,5 +1,5 @@
-import { correlationTime } from './correlation-time.ts';
-import { type ExponentialRise, exponentialRise } from './exponential-rise.ts';
+import { exponentialRise } from './exponential-rise.ts';
+import { fitCovariance } from './fit-covariance.ts';
 import { riseStart } from './rise-start.ts';
 import { stepObstacle } from './step-obstacle.ts';
 import { studentQuantile } from './student-quantile.ts';
@@ -29,23 +29,25 @@ export interface StepOptions {
   readonly start?: number;
 }
 
+/** A time constant beyond this many times the span is a straight line. */
+const MOST_SPANS = 20;
+
 /**
  * Asymptote, amplitude and time constant of a first-order step response, with a covariance that knows that readings of a slow
  * quantity repeat each other.
  *
- * The covariance of independent residuals is multiplied by the residuals' integrated autocorrelation time. A model that does not
- * describe the readings leaves slow residuals, and so tells its own uncertainty.
+ * `fitCovariance` multiplies the covariance of independent residuals by their integrated autocorrelation time. A model that does not
+ * describe the readings leaves slow residuals, and so tells its own uncertainty. The sensor's own steps and offset are for the caller to add.
  *
  * When: temperatures after the load went on or off, at constant load and ambient. A long-tailed device has more than one time
  * constant: see `supportedTimeConstants`.
  * @param t instants, never decreasing. Unit: any, usually s.
  * @param y as many readings. Unit: any.
- * @returns the fit, or why there is none, as a sentence's end without a full stop: too few rows, no step beyond the scatter,
- *   or a time constant that the rows cannot tell (not longer than its own 95 % interval, or beyond twenty times their span)
+ * @returns the fit, or why there is none, a sentence without its full stop: too few rows, a reading that is not a number, no change
+ *   beyond the scatter, or too little of the step (time constant or amplitude within its own 95 % interval of zero)
  * @throws RangeError for unequal lengths, or a start that is not finite
  * Source: F. P. Incropera et al., Fundamentals of Heat and Mass Transfer, lumped capacitance (from memory), for the model;
- *   `exponentialRise` and `correlationTime` name theirs; regression with autocorrelated residuals: N. R. Draper & H. Smith,
- *   Applied Regression Analysis (from memory).
+ *   `exponentialRise` and `fitCovariance` name theirs.
  * Cost: one to two milliseconds for 3,600 rows.
  */
 export function stepResponse(
@@ -59,34 +61,24 @@ export function stepResponse(
   const s = Float64Array.from(t, (at) => at - start);
   const near = riseStart(s, y, 1);
   const rise = near && exponentialRise(s, y, near);
-  return rise ? judged(described(rise, start, t.length), s[t.length - 1]! - s[0]!) : { failed: NO_TIME_CONSTANT };
-}
-
-const NO_TIME_CONSTANT = 'no single time constant fits the readings';
-
-function described(rise: ExponentialRise, start: number, rows: number): StepFit {
-  const { time, window } = correlationTime(rise.residuals);
-  const variance = rise.rss / (rows - 3);
-  return {
-    asymptote: rise.asymptote,
-    amplitude: rise.amplitudes[0]!,
-    timeConstant: rise.timeConstants[0]!,
-    start,
-    covariance: rise.inverse.map((row) => row.map((value) => value * variance * time)),
-    residualDeviation: Math.sqrt(variance),
-    dof: Math.max(1, rows / window - 3),
-    effectiveCount: rows / time,
-    rows,
-  };
+  if (!rise) return { failed: 'no single time constant fits the readings' };
+  const [amplitude, timeConstant] = [rise.amplitudes[0]!, rise.timeConstants[0]!];
+  const spread = fitCovariance(rise.residuals, rise.inverse);
+  return judged({ asymptote: rise.asymptote, amplitude, timeConstant, start, ...spread, rows: t.length }, s);
 }
 
 /** The fit, or why it says nothing. */
-function judged(fit: StepFit, span: number): StepFit | { readonly failed: string } {
+function judged(fit: StepFit, s: Float64Array): StepFit | { readonly failed: string } {
+  const { amplitude, timeConstant, covariance } = fit;
   const factor = studentQuantile(0.975, fit.dof);
-  if (Math.abs(fit.amplitude) <= factor * Math.sqrt(fit.covariance[1]![1]!))
-    return { failed: 'no step stands out from the scatter' };
-  if (fit.timeConstant > 20 * span) return { failed: 'the readings follow a straight line, so that they show no time constant' };
-  if (fit.timeConstant <= factor * Math.sqrt(fit.covariance[2]![2]!))
-    return { failed: 'the readings cannot tell the time constant' };
-  return fit;
+  const [first, last] = [s[0]!, s[s.length - 1]!];
+  const change = amplitude * (Math.exp(-first / timeConstant) - Math.exp(-last / timeConstant));
+  // Twice the uncertainty of a mean is that of the difference between the means of both halves.
+  const scatter = (2 * fit.residualDeviation) / Math.sqrt(fit.effectiveCount);
+  if (Math.abs(change) <= factor * scatter) return { failed: 'no step stands out from the scatter' };
+  const told =
+    timeConstant <= MOST_SPANS * (last - first) &&
+    timeConstant > factor * Math.sqrt(covariance[2]![2]!) &&
+    Math.abs(amplitude) > factor * Math.sqrt(covariance[1]![1]!);
+  return told ? fit : { failed: 'the readings show too little of the step to tell its time constant' };
 }

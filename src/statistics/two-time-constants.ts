@@ -1,5 +1,5 @@
-import { correlationTime } from './correlation-time.ts';
 import { exponentialRise } from './exponential-rise.ts';
+import { fitCovariance } from './fit-covariance.ts';
 import { riseStart } from './rise-start.ts';
 import { stepObstacle } from './step-obstacle.ts';
 import type { StepOptions } from './step-response.ts';
@@ -44,19 +44,16 @@ export function twoTimeConstants(
   const near = riseStart(s, y, 2);
   const rise = near && exponentialRise(s, y, near);
   if (!rise) return { failed: 'no two time constants can be told apart in the readings' };
-  const { time, window } = correlationTime(rise.residuals);
-  const rows = t.length;
-  const variance = rise.rss / (rows - 5);
   const order = rise.timeConstants[0]! <= rise.timeConstants[1]! ? [0, 1, 2, 3, 4] : [0, 2, 1, 4, 3];
   return {
     asymptote: rise.asymptote,
     amplitudes: [rise.amplitudes[order[1]! - 1]!, rise.amplitudes[order[2]! - 1]!],
     timeConstants: [rise.timeConstants[order[3]! - 3]!, rise.timeConstants[order[4]! - 3]!],
     start,
-    covariance: order.map((i) => order.map((j) => rise.inverse[i]![j]! * variance * time)),
-    residualDeviation: Math.sqrt(variance),
-    dof: Math.max(1, rows / window - 5),
-    effectiveCount: rows / time,
-    rows,
+    ...fitCovariance(
+      rise.residuals,
+      order.map((i) => order.map((j) => rise.inverse[i]![j]!)),
+    ),
+    rows: t.length,
   };
 }
