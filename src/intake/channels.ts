@@ -9,7 +9,7 @@ import { decimalsOf, parseNumber } from './numbers.ts';
 import type { Sheet } from './open.ts';
 import { pickColumn } from './pick.ts';
 import type { Reporter } from './report.ts';
-import { smallestStep } from './resolution.ts';
+import { readingStep } from './resolution.ts';
 
 export interface ReadChannel {
   /** null where an error makes the channel unusable. */
@@ -42,7 +42,7 @@ function readNumbers(
   const { unit } = settled;
   if (!unit) return { channel: null, problems: settled.problems, inferences: [] };
   const { values, missing, decimals } = convert(sheet, declaration, field, kept, unit.decimal ?? 0, suffix, reporter);
-  const step = smallestStep(values, decimals);
+  const step = declaration.quantity === 'clock' ? lastDecimal(missing < values.length, decimals) : readingStep(values, decimals);
   const ratio = unit.decimal === undefined ? unit.factor : 1;
   if (ratio !== 1 || unit.offset !== 0)
     for (let row = 0; row < values.length; row++) values[row] = values[row]! * ratio + unit.offset;
@@ -79,7 +79,7 @@ function convert(
   for (let row = 0; row < kept.length; row++) {
     const cell = cells[kept[row]!]![field]!;
     let value = parseNumber(cell, mark, shift);
-    if (value === value) {
+    if (!Number.isNaN(value)) {
       const written = cell.length > decimals ? decimalsOf(cell, mark) : 0;
       if (written > decimals) decimals = written;
     } else {
@@ -90,12 +90,17 @@ function convert(
         (text) => parseNumber(text, mark, shift),
         (reason) => reporter.cell(kept[row]!, field, 'cell-not-a-number', reason, `channel ${declaration.name}`),
       );
-      if (value !== value) missing++;
+      if (Number.isNaN(value)) missing++;
       else decimals = Math.max(decimals, decimalsOf(cell, mark));
     }
     values[row] = value;
   }
-  return { values, missing, decimals: Math.min(Math.max(decimals - shift, 0), 15) };
+  return { values, missing, decimals: Math.min(decimals - shift, 15) };
+}
+
+/** A clock goes in levels that are no step of whoever reads it. */
+function lastDecimal(any: boolean, decimals: number): number | null {
+  return any ? Number(`1e${-decimals}`) : null;
 }
 
 /** A cell that is not a bare number: with the column's unit, a marker for "no reading", or text that is set aside. */
@@ -110,7 +115,7 @@ function oddCell(
   if (declaration.missing?.includes(text) || MISSING_MARKERS.has(text)) return Number.NaN;
   if (suffix !== undefined && text.endsWith(suffix)) {
     const value = number(text.slice(0, -suffix.length));
-    if (value === value) return value;
+    if (!Number.isNaN(value)) return value;
   }
   setAside(`\`${text.slice(0, 40)}\` is not a number`);
   return Number.NaN;
@@ -147,7 +152,7 @@ function readFlags(
   let missing = 0;
   for (let row = 0; row < column.length; row++) {
     values[row] = parseFlag(column[row]!, told.base);
-    if (values[row] === values[row]) continue;
+    if (!Number.isNaN(values[row])) continue;
     missing++;
     const text = column[row]!.trim();
     if (declaration.missing?.includes(text) || MISSING_MARKERS.has(text)) continue;

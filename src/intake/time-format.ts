@@ -71,7 +71,7 @@ function doesNotFit(
 function numberFormat(sheet: Sheet, column: TimeColumn, declaration: Declaration): FormatChoice {
   const field = column.fields[0]!;
   const values = sampleCells(sheet, field).map((cell) => parseNumber(cell, sheet.dialect.decimal));
-  const magnitude = epochUnit(values.find((value) => value === value) ?? 0);
+  const magnitude = epochUnit(values.find((value) => !Number.isNaN(value)) ?? 0);
   const format = declaration.time?.format ?? (magnitude ? 'epoch' : 'elapsed');
   const stated = statedUnit(sheet, field, declaration);
   if ('problem' in stated) return { reading: null, problems: [stated.problem], inferences: [] };

@@ -39,12 +39,12 @@ function readNumbers(sheet: Sheet, column: TimeColumn, reading: TimeReading, rec
   let first = Number.NaN;
   for (let k = 0; k < records.length; k++) {
     const value = parseNumber(sheet.records.cells[records[k]!]![field]!, sheet.dialect.decimal);
-    if (first !== first) first = value;
+    if (Number.isNaN(first)) first = value;
     // Differences first: an epoch time in ms or µs has no digits left for a fraction.
     values[k] = divisor > 0 ? (value - first) / divisor : (value - first) * factor;
   }
   const start = divisor > 0 ? first / divisor : first * factor;
-  return { values, origin: reading.format === 'epoch' && start === start ? start : null, problems: [], inferences: [] };
+  return { values, origin: reading.format === 'epoch' && !Number.isNaN(start) ? start : null, problems: [], inferences: [] };
 }
 
 const DAY = 86400;
@@ -64,7 +64,7 @@ function readClock(sheet: Sheet, column: TimeColumn, records: Int32Array): TimeV
       midnights++;
     } else if (clock - previous >= NEAR_A_DAY && days > 0) days--;
     values[k] = clock + days * DAY;
-    if (clock === clock) previous = clock;
+    if (!Number.isNaN(clock)) previous = clock;
   }
   const statement = `The clock in \`${column.name}\` passes midnight ${midnights === 1 ? 'once' : `${midnights} times`}; a day was added.`;
   return { values, origin: null, problems: [], inferences: midnights > 0 ? [{ method: 'midnight', statement }] : [] };
@@ -91,10 +91,10 @@ function readDates(
     if (!civil) continue;
     read++;
     if (civil.offset !== null) withOffset++;
-    if (origin !== origin) origin = civil.day * DAY;
+    if (Number.isNaN(origin)) origin = civil.day * DAY;
     const instant = instantOf(civil, origin, reader, previous);
     values[k] = instant;
-    if (instant === instant) previous = instant;
+    if (!Number.isNaN(instant)) previous = instant;
   }
   const known = read > 0 && (withOffset === read || reader !== null);
   return {
@@ -112,12 +112,12 @@ function civilOf(sheet: Sheet, column: TimeColumn, reading: TimeReading, record:
       ? cells[column.fields[0]!]!.trim()
       : `${cells[column.fields[0]!]!.trim()} ${cells[column.fields[1]!]!.trim()}`;
   const civil = readCivil(text, reading.order);
-  return civil && civil.day === civil.day && (column.shape === 'date' || civil.seconds === civil.seconds) ? civil : null;
+  return civil && !Number.isNaN(civil.day) && (column.shape === 'date' || !Number.isNaN(civil.seconds)) ? civil : null;
 }
 
 /** Seconds since `origin`, a midnight: so the fraction of a second keeps its digits. */
 function instantOf(civil: Civil, origin: number, reader: ZoneReader | null, previous: number): number {
-  const seconds = civil.seconds === civil.seconds ? civil.seconds : 0;
+  const seconds = !Number.isNaN(civil.seconds) ? civil.seconds : 0;
   const midnight = civil.day * DAY;
   if (civil.offset !== null) return midnight - origin + seconds - civil.offset;
   if (!reader) return midnight - origin + seconds;

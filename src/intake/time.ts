@@ -60,10 +60,10 @@ function withTime(
   times: Float64Array,
   reporter: Reporter,
 ): { records: Int32Array; times: Float64Array } {
-  if (!times.some((time) => time !== time)) return { records, times };
+  if (!times.some((time) => Number.isNaN(time))) return { records, times };
   const good: number[] = [];
   for (let k = 0; k < times.length; k++) {
-    if (times[k] === times[k]) good.push(k);
+    if (!Number.isNaN(times[k])) good.push(k);
     else {
       const text = column.fields.map((field) => sheet.records.cells[records[k]!]![field]!.trim()).join(' ');
       reporter.row(

@@ -1,0 +1,169 @@
+/** Front door for `npm run add`: what a file is, as far as it can be told, and why. */
+import type { Problem } from '../problem.ts';
+import { MISSING_MARKERS, suffixedNumber } from './cells.ts';
+import { parseFlag } from './flags.ts';
+import { refuseForm } from './form.ts';
+import { placeOfLine } from './lines.ts';
+import type { Inference, TimeAxis, TimeFormat } from './log.ts';
+import { type ColumnNumbers, columnNumbers, columnOddities } from './oddities.ts';
+import { openSheet, type Sheet } from './open.ts';
+import { type Proposal, propose } from './propose.ts';
+import { reporterFor } from './report.ts';
+import { findRows } from './rows.ts';
+import { isBlankRecord } from './structure.ts';
+import { readTime } from './time.ts';
+import { timeCandidates } from './time-column.ts';
+
+export interface InspectedColumn extends Proposal {
+  /** Name to write in `column`. */
+  readonly column: string;
+  readonly numbers: ColumnNumbers;
+  /** In the file's own unit, one a row; NaN where there is no number. */
+  readonly values: Float64Array;
+  readonly oddities: readonly string[];
+}
+
+export interface InspectedTime {
+  readonly column: string;
+  readonly format: TimeFormat;
+  /** True where read() would find column and unit without being told. */
+  readonly certain: boolean;
+  readonly axis: TimeAxis;
+}
+
+export interface Inspection {
+  readonly file: string;
+  readonly encoding: string;
+  readonly delimiter: string;
+  readonly decimal: string;
+  readonly lines: number;
+  readonly rows: number;
+  readonly setAside: number;
+  readonly time: InspectedTime | null;
+  /** Columns that could be the time; the first is taken where none is declared. */
+  readonly timeCandidates: readonly string[];
+  readonly columns: readonly InspectedColumn[];
+  /** Columns without numbers, and empty ones. */
+  readonly otherColumns: readonly string[];
+  /** Lines before the header, after the rows, of units: as they stand. */
+  readonly preamble: readonly string[];
+  readonly unitsLine: string | null;
+  readonly footer: readonly string[];
+  readonly inferences: readonly Inference[];
+  /** Problems of the file itself; errors of the declaration that does not exist yet are left out but for those about time. */
+  readonly problems: readonly Problem[];
+}
+
+/** Looks at a file that nobody has declared yet. Never throws. */
+export function inspect(bytes: Uint8Array, file: string): Inspection {
+  const sheet = openSheet(bytes, file);
+  const refusal = refuseForm(sheet);
+  if (refusal) return { ...frame(sheet), problems: [...sheet.problems, refusal] };
+  const reporter = reporterFor(sheet);
+  const rows = findRows(sheet, reporter);
+  const candidates = timeCandidates(sheet).map((candidate) => candidate.name);
+  const time = inspectTime(sheet, rows.records, candidates);
+  const kept = time.kept.length > 0 ? time.kept : rows.records;
+  reporter.close();
+  const timeFields = new Set(time.axis ? time.axis.column.split(' + ').map((key) => sheet.keys.indexOf(key)) : []);
+  const fields = sheet.keys.map((_, field) => field).filter((field) => !timeFields.has(field));
+  const columns = fields.map((field) => inspectColumn(sheet, field, kept)).filter((column) => column !== null);
+  const found = new Set(columns.map((column) => column.column));
+  return {
+    ...frame(sheet),
+    rows: kept.length,
+    setAside: reporter.setAside.length + (rows.records.length - kept.length),
+    time: time.axis ? { column: time.axis.column, format: time.axis.format, certain: time.certain, axis: time.axis } : null,
+    timeCandidates: candidates,
+    columns,
+    otherColumns: fields.map((field) => sheet.keys[field]!).filter((key) => !found.has(key)),
+    inferences: [...rows.inferences, ...time.inferences],
+    problems: [...sheet.problems, ...rows.problems, ...time.problems, ...reporter.problems],
+  };
+}
+
+function frame(sheet: Sheet): Inspection {
+  const { records, structure, dialect, decoded, lines } = sheet;
+  const linesOf = (from: number, to: number) => {
+    const texts: string[] = [];
+    for (let record = from; record < to; record++)
+      if (!isBlankRecord(records.cells[record]!)) texts.push(lines.at(records.lines[record]!));
+    return texts;
+  };
+  return {
+    file: sheet.file,
+    encoding: decoded.encoding,
+    delimiter: dialect.delimiter,
+    decimal: dialect.decimal,
+    lines: lines.count,
+    rows: 0,
+    setAside: 0,
+    time: null,
+    timeCandidates: [],
+    columns: [],
+    otherColumns: [],
+    preamble: linesOf(0, structure.headerAt >= 0 ? structure.headerAt : structure.first),
+    unitsLine: structure.unitsAt >= 0 ? lines.at(records.lines[structure.unitsAt]!) : null,
+    footer: linesOf(structure.end, records.cells.length),
+    inferences: [],
+    problems: [],
+  };
+}
+
+interface TimeTried {
+  readonly axis: TimeAxis | null;
+  readonly kept: Int32Array;
+  readonly certain: boolean;
+  readonly problems: readonly Problem[];
+  readonly inferences: readonly Inference[];
+}
+
+/** As nothing is declared first; then with the first candidate named; then as if it counted seconds, so that the rest can be shown. */
+function inspectTime(sheet: Sheet, records: Int32Array, candidates: readonly string[]): TimeTried {
+  const place = placeOfLine(sheet.file, sheet.lines, Math.max(1, sheet.records.lines[sheet.structure.headerAt] ?? 1));
+  const base = { file: sheet.file, channels: [], repairs: [], place };
+  const reporter = reporterFor(sheet);
+  const plain = readTime(sheet, records, base, reporter);
+  reporter.close();
+  if (plain.axis) return { ...plain, certain: true, problems: [...plain.problems, ...reporter.problems] };
+  const [column] = candidates;
+  if (column === undefined) return { ...plain, certain: false };
+  for (const time of [{ column }, { column, format: 'elapsed', unit: 's' }] as const) {
+    const tried = readTime(sheet, records, { ...base, time }, reporterFor(sheet));
+    if (tried.axis) return { ...tried, certain: false, problems: [...plain.problems, ...tried.problems] };
+  }
+  return { ...plain, certain: false };
+}
+
+function inspectColumn(sheet: Sheet, field: number, kept: Int32Array): InspectedColumn | null {
+  const cells = Array.from(kept, (record) => sheet.records.cells[record]![field]!.trim());
+  const suffix = commonSuffix(cells, sheet);
+  const strip = (cell: string) => (suffix !== undefined && cell.endsWith(suffix) ? cell.slice(0, -suffix.length) : cell);
+  const { numbers, values } = columnNumbers(cells, sheet.dialect.decimal, strip, (cell) => MISSING_MARKERS.has(cell));
+  const filled = cells.filter((cell) => !MISSING_MARKERS.has(cell));
+  const flagged = filled.length > 0 && numbers.count < filled.length && filled.every((cell) => !Number.isNaN(parseFlag(cell, 16)));
+  if (numbers.count * 2 <= filled.length && !flagged) return null;
+  const name = sheet.structure.header?.[field] ?? sheet.keys[field]!;
+  const unitsLine = sheet.structure.units?.[field];
+  const evidence = {
+    name,
+    ...(unitsLine ? { unitsLine } : {}),
+    ...(suffix === undefined ? {} : { suffix }),
+    min: numbers.min,
+    max: numbers.max,
+    flags: flagged,
+  };
+  return {
+    column: sheet.keys[field]!,
+    ...propose(evidence),
+    numbers,
+    values,
+    oddities: flagged ? [] : columnOddities(numbers, values),
+  };
+}
+
+function commonSuffix(cells: readonly string[], sheet: Sheet): string | undefined {
+  const sample = cells.slice(0, 50).filter((cell) => !MISSING_MARKERS.has(cell));
+  const suffixes = sample.map((cell) => suffixedNumber(cell, sheet.dialect.decimal)?.suffix);
+  return suffixes.find((suffix) => suffix !== undefined && suffixes.filter((other) => other === suffix).length * 2 > sample.length);
+}
