@@ -24,9 +24,11 @@ async function build(): Promise<number> {
     console.error('Nothing was published: dist/ is as it was before.');
     return 1;
   }
-  await print(root, manifest);
+  const printed = await print(root, manifest);
   prune(root);
-  console.log(`${manifest.pages.length} pages and ${manifest.files.length} files are in dist/. \`npm run preview\` shows them.`);
+  console.log(
+    `dist/ is up to date: printed ${printed} of ${manifest.pages.length} pages, ${manifest.files.length} files beside them. Look at it with \`npm run preview\`.`,
+  );
   return 0;
 }
 

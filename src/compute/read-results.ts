@@ -30,8 +30,12 @@ export function pathsOf<P extends string>(kind: PageModel['kind'], parameter: P,
     }));
 }
 
+/** Models read in this process: Astro reads one for each page that it prints and none for a page that it uses again. */
+const counted = globalThis as { soakproofPagesPrinted?: number };
+
 /** The model of a page. */
 export function readModel<K extends PageModel['kind']>(_kind: K, blob: string): ModelOf<K> {
+  counted.soakproofPagesPrinted = (counted.soakproofPagesPrinted ?? 0) + 1;
   return JSON.parse(readFileSync(join(root, '.cache', 'blobs', blob), 'utf8')) as ModelOf<K>;
 }
 

@@ -5,8 +5,9 @@ import type { Manifest } from '../compute/results.ts';
 import { openStore } from '../compute/store.ts';
 import { sideFolder, swap } from './swap.ts';
 
-/** Prints the site of a manifest and puts it in the place of `dist/`. Throws where a page or the disk fails; `dist/` is then as it was. */
-export async function print(root: string, manifest: Manifest): Promise<void> {
+/** Prints the site of a manifest and puts it in the place of `dist/`. Throws where a page or the disk fails; `dist/` is then as it was.
+ * Returns how many pages were printed; the others were used again. */
+export async function print(root: string, manifest: Manifest): Promise<number> {
   const marker = join(root, '.cache', 'building');
   // A build that was killed may have left pages of its own among those that Astro would use again.
   const force = existsSync(marker);
@@ -27,6 +28,7 @@ export async function print(root: string, manifest: Manifest): Promise<void> {
   copyFiles(root, side, manifest.files);
   swap(root);
   rmSync(marker);
+  return (globalThis as { soakproofPagesPrinted?: number }).soakproofPagesPrinted ?? 0;
 }
 
 function copyFiles(root: string, side: string, files: Manifest['files']): void {

@@ -1,0 +1,105 @@
+/**
+ * `npm run bench`: whole builds of a generated site, each beside a baseline measured in the same run. Ratios, not seconds,
+ * are what to compare between machines. `npm run bench -- --runs 30` times a smaller site.
+ */
+import { spawnSync } from 'node:child_process';
+import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { parseArgs } from 'node:util';
+import { readManifest } from '../../src/compute/manifest.ts';
+import { writeBareSite } from './bare-site.ts';
+import { generate, type Size } from './generate.ts';
+import { specifications } from './specifications.ts';
+
+const HERE = fileURLToPath(new URL('../..', import.meta.url));
+const { values } = parseArgs({ options: { runs: { type: 'string', default: '150' }, repeats: { type: 'string', default: '3' } } });
+const runs = Number(values.runs);
+const repeats = Number(values.repeats);
+const size: Size = { runs, notes: Math.max(1, Math.round(runs / 3)), rows: 3600, plots: runs };
+
+const work = mkdtempSync(join(tmpdir(), 'soakproof-bench-'));
+const root = join(work, 'site');
+const bare = join(work, 'bare');
+try {
+  prepare();
+  measure();
+} finally {
+  rmSync(work, { recursive: true, force: true });
+}
+
+function prepare(): void {
+  mkdirSync(root);
+  for (const path of ['src', 'package.json', 'package-lock.json', 'astro.config.mjs', 'tsconfig.json'])
+    cpSync(join(HERE, path), join(root, path), { recursive: true });
+  symlinkSync(join(HERE, 'node_modules'), join(root, 'node_modules'), 'dir');
+  generate(root, size);
+  writeFileSync(join(work, 'specs.json'), JSON.stringify(specifications(root)));
+}
+
+function measure(): void {
+  const builds = { cold: [] as number[], unchanged: [] as number[], changed: [] as number[] };
+  const baselines = { papa: [] as number[], vega: [] as number[], astroCold: [] as number[], astroUnchanged: [] as number[] };
+  let pages = 0;
+  for (let repeat = 0; repeat < repeats; repeat += 1) {
+    for (const folder of ['.cache', 'dist']) rmSync(join(root, folder), { recursive: true, force: true });
+    builds.cold.push(time(root, 'src/commands/build.ts'));
+    builds.unchanged.push(time(root, 'src/commands/build.ts'));
+    changeOneLog(repeat);
+    builds.changed.push(time(root, 'src/commands/build.ts'));
+    pages = readManifest(root, 'site')!.pages.length;
+    baselines.papa.push(time(HERE, 'test/bench/papa-alone.ts', join(root, 'data', 'bench')));
+    baselines.vega.push(time(HERE, 'test/bench/vega-alone.ts', join(work, 'specs.json')));
+    rmSync(bare, { recursive: true, force: true });
+    writeBareSite(bare, join(HERE, 'node_modules'), pages);
+    baselines.astroCold.push(time(bare, 'build.mjs'));
+    baselines.astroUnchanged.push(time(bare, 'build.mjs'));
+  }
+  print(builds, baselines, pages);
+}
+
+/** Seconds that a command takes as a whole process. */
+function time(cwd: string, ...args: readonly string[]): number {
+  const start = performance.now();
+  const done = spawnSync(process.execPath, args, { cwd, encoding: 'utf8', env: { ...process.env, ASTRO_TELEMETRY_DISABLED: '1' } });
+  const seconds = (performance.now() - start) / 1000;
+  if (done.status !== 0) throw new Error(`${args.join(' ')} failed:\n${done.stdout}${done.stderr}`);
+  return seconds;
+}
+
+function changeOneLog(repeat: number): void {
+  const path = join(root, 'data', 'bench', 'soak-0.csv');
+  const lines = readFileSync(path, 'utf8').split('\n');
+  const cells = lines[2000]!.split(',');
+  cells[1] = String(60 + repeat);
+  lines[2000] = cells.join(',');
+  writeFileSync(path, lines.join('\n'));
+}
+
+function print(
+  builds: Record<'cold' | 'unchanged' | 'changed', number[]>,
+  baselines: Record<'papa' | 'vega' | 'astroCold' | 'astroUnchanged', number[]>,
+  pages: number,
+): void {
+  const [cold, unchanged, changed] = [median(builds.cold), median(builds.unchanged), median(builds.changed)];
+  const [papa, vega] = [median(baselines.papa), median(baselines.vega)];
+  const [astroCold, astroUnchanged] = [median(baselines.astroCold), median(baselines.astroUnchanged)];
+  const alone = papa + vega + astroCold;
+  const s = (seconds: number) => `${seconds.toFixed(2)} s`;
+  console.log(
+    `${size.notes} notes, ${size.runs} runs of ${size.rows} rows, ${size.plots} plots in notes; ${pages} pages; medians of ${repeats}`,
+  );
+  console.log(
+    `baseline, one thread: Papa Parse alone ${s(papa)} + Vega alone ${s(vega)} + Astro alone, bare pages ${s(astroCold)} = ${s(alone)}`,
+  );
+  console.log(`cold build       ${s(cold)}   ${(cold / alone).toFixed(2)} × that baseline (aim: at most 1.0)`);
+  console.log(
+    `unchanged build  ${s(unchanged)}   ${(unchanged / astroUnchanged).toFixed(2)} × Astro's own unchanged build of ${s(astroUnchanged)} (aim: at most 1.3)`,
+  );
+  console.log(`one CSV changed  ${s(changed)}   ${s(changed - unchanged)} more than unchanged (aim: at most 1 s)`);
+}
+
+function median(values: readonly number[]): number {
+  return [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)]!;
+}

@@ -1,0 +1,21 @@
+/** The Chromium that comes through npm, with the libraries that a bare machine lacks. */
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import chromium, { inflate } from '@sparticuz/chromium';
+import { type Browser, chromium as driver } from 'playwright-core';
+
+const PACKAGE = join(dirname(fileURLToPath(import.meta.resolve('@sparticuz/chromium'))), '..');
+
+/** Starts it. Its packaged arguments are not used: they switch web security off, which would make security tests prove nothing. */
+export async function openBrowser(): Promise<Browser> {
+  const libraries = await inflate(join(PACKAGE, 'bin', 'al2023.tar.br'));
+  const env = Object.fromEntries(Object.entries(process.env).filter((entry): entry is [string, string] => entry[1] !== undefined));
+  return driver.launch({
+    executablePath: await chromium.executablePath(),
+    args: ['--no-sandbox', '--disable-gpu'],
+    env: {
+      ...env,
+      LD_LIBRARY_PATH: [join(libraries, 'lib'), process.env.LD_LIBRARY_PATH ?? ''].filter((path) => path !== '').join(':'),
+    },
+  });
+}

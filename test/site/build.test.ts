@@ -1,0 +1,291 @@
+import { existsSync, mkdirSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { copyProject, differences, type Ran, type TestProject, tree } from './project.ts';
+
+describe('npm run build', () => {
+  let project: TestProject;
+  let first: Ran;
+  let site: Map<string, Buffer>;
+
+  beforeAll(() => {
+    project = copyProject('build');
+    first = project.run('build', { TZ: 'Asia/Kathmandu', LC_ALL: 'C' });
+    site = tree(join(project.root, 'dist'));
+  });
+  afterAll(() => project.remove());
+
+  it('builds the demo without an error', () => {
+    expect(first.err).not.toContain(': error:');
+    expect(first.code).toBe(0);
+    expect([...site.keys()]).toEqual(expect.arrayContaining(['index.html', '404.html', 'method/index.html']));
+  });
+
+  it('gives the same bytes in another folder, zone and locale', () => {
+    const other = copyProject('elsewhere');
+    try {
+      const ran = other.run('build', { TZ: 'UTC', LC_ALL: 'C.UTF-8', LANG: 'de_DE.UTF-8' });
+      expect(ran.code).toBe(0);
+      expect(differences(site, tree(join(other.root, 'dist')))).toEqual([]);
+    } finally {
+      other.remove();
+    }
+  });
+
+  it('prints charts as SVG in the page and nothing inline that the policy would block', () => {
+    const notes = [...site].filter(([path]) => /^notes\/[^/]+\/index\.html$/.test(path));
+    expect(notes.length).toBeGreaterThan(0);
+    expect(notes.some(([, html]) => html.includes('<svg'))).toBe(true);
+    for (const [path, bytes] of site) {
+      if (!path.endsWith('.html')) continue;
+      const html = bytes.toString('utf8');
+      expect(html, path).not.toMatch(/\sstyle="/);
+      expect(html, path).not.toMatch(/<script(?![^>]*\ssrc=)/);
+      expect(html, path).not.toMatch(/<style/);
+      expect(html, path).not.toMatch(/\son[a-z]+="/);
+      expect(html, path).toContain('content-security-policy');
+      expect(html, path).not.toContain('unsafe-inline');
+    }
+  });
+
+  it('prints each number of a note exactly as its ledger has it', () => {
+    const ledgers = [...site].filter(([path]) => /^notes\/[^/]+\/ledger\.json$/.test(path));
+    expect(ledgers.length).toBeGreaterThan(0);
+    for (const [path, bytes] of ledgers) {
+      const { format, entries } = JSON.parse(bytes.toString('utf8')) as {
+        format: number;
+        entries: { kind: string; shown: string }[];
+      };
+      expect(format).toBe(1);
+      const html = site.get(path.replace('ledger.json', 'index.html'))!.toString('utf8');
+      const printed = [...html.matchAll(/<a class="held"[^>]*>([^<]*)<\/a>/g)].map((match) => match[1]);
+      expect(printed).toEqual(entries.filter(({ kind }) => kind !== 'highlight').map(({ shown }) => shown));
+      expect(printed.length).toBeGreaterThan(0);
+    }
+  });
+
+  it('publishes figures whose u is the root sum of squares of their parts', () => {
+    const files = [...site].filter(([path]) => /^runs\/[^/]+\/figures\.json$/.test(path));
+    expect(files.length).toBeGreaterThan(3);
+    for (const [path, bytes] of files) {
+      const json = JSON.parse(bytes.toString('utf8')) as PublishedFigures;
+      expect(Object.keys(json)[0], path).toBe('format');
+      for (const [address, figure] of Object.entries(json.figures)) {
+        if ('absent' in figure) {
+          expect(figure.why, `${path} ${address}`).toMatch(/\.$/);
+          continue;
+        }
+        expect(Number.isFinite(figure.value), `${path} ${address}`).toBe(true);
+        const sources = Object.keys(figure.parts ?? {});
+        expect(sources, `${path} ${address}`).toEqual([...sources].sort());
+        for (const source of sources) expect(json.sources, `${path} ${address}`).toHaveProperty([source]);
+        if (figure.u !== null) {
+          const u = Math.sqrt(Object.values(figure.parts!).reduce((sum, part) => sum + part * part, 0));
+          expect(figure.u, `${path} ${address}`).toBe(u);
+        }
+      }
+    }
+  });
+
+  it('prints no page again when nothing changed', () => {
+    const again = project.run('build');
+    expect(again.code).toBe(0);
+    expect(again.out).toContain('printed 0 of');
+    expect(differences(site, tree(join(project.root, 'dist')))).toEqual([]);
+  });
+
+  it('keeps drafts, held-back runs and unused columns out, byte by byte', () => {
+    // The demo's draft and the run that only the draft reaches hold these words.
+    const secrets = ['Moonwort', 'Quillwort', 'larch-preview', 'preview-soak'];
+    for (const secret of secrets)
+      expect(project.read('content/notes/the-next-firmware.md') + project.read('content/runs/larch-preview.md')).toContain(secret);
+    for (const [path, bytes] of site) {
+      for (const secret of secrets) expect(bytes.includes(secret), `${path} holds ${secret}`).toBe(false);
+    }
+  });
+});
+
+interface PublishedFigures {
+  readonly format: number;
+  readonly sources: Record<string, { title: string; dof: number | null }>;
+  readonly figures: Record<
+    string,
+    { value: number; u: number | null; parts: Record<string, number> | null } | { absent: string; why: string }
+  >;
+}
+
+describe('an incremental build', () => {
+  let project: TestProject;
+  beforeAll(() => {
+    project = copyProject('incremental');
+    expect(project.run('build').code).toBe(0);
+  });
+  afterAll(() => project.remove());
+
+  it('changes what depends on a changed value, and nothing else; it equals a cold build', () => {
+    const before = tree(join(project.root, 'dist'));
+    changeOneReading(project);
+    expect(project.run('build').code).toBe(0);
+    const after = tree(join(project.root, 'dist'));
+    const changed = differences(before, after);
+    expect(changed).toContain('runs/larch-rated/figures.json');
+    for (const path of changed)
+      expect(path, 'only what the run feeds').toMatch(/^(runs\/larch-rated\/|notes\/|devices\/larch-2\/|index\.html)/);
+    expect(differences(after, cold(project))).toEqual([]);
+  });
+
+  it('equals a cold one after a change, a kill in mid-print, an undo and a build', async () => {
+    const note = 'content/notes/' + noteNames(project)[0];
+    const original = project.read(note);
+    const dist = tree(join(project.root, 'dist'));
+    project.write(note, `${original}\n\nA sentence that is only there for a moment.\n`);
+    const building = project.start('build');
+    await untilPrinting(project.root);
+    building.kill('SIGKILL');
+    await new Promise((resolve) => building.once('exit', resolve));
+    expect(differences(dist, tree(join(project.root, 'dist'))), 'the last good site stays').toEqual([]);
+    project.write(note, original);
+    expect(project.run('build').code).toBe(0);
+    expect(differences(tree(join(project.root, 'dist')), cold(project))).toEqual([]);
+  });
+
+  it('makes a damaged cache entry anew', () => {
+    const dist = tree(join(project.root, 'dist'));
+    for (const folder of ['entries', 'blobs']) {
+      for (const name of tree(join(project.root, '.cache', folder)).keys())
+        writeFileSync(join(project.root, '.cache', folder, name), 'damaged');
+    }
+    expect(project.run('build').code).toBe(0);
+    expect(differences(dist, tree(join(project.root, 'dist')))).toEqual([]);
+  });
+});
+
+describe('a build with errors', () => {
+  it('locates every one of them in one go and leaves dist/ as it was', () => {
+    const project = copyProject('errors');
+    try {
+      expect(project.run('build').code).toBe(0);
+      const before = tree(join(project.root, 'dist'));
+      breakEverything(project);
+      const ran = project.run('build');
+      expect(ran.code).toBe(1);
+      for (const expected of BREAKAGES) expect(ran.err).toMatch(expected);
+      for (const line of ran.err.split('\n').filter((text) => text.includes(': error:')))
+        expect(line).toMatch(/^[^:]+:\d+:\d+: error: /);
+      expect(differences(before, tree(join(project.root, 'dist')))).toEqual([]);
+    } finally {
+      project.remove();
+    }
+  });
+
+  it('also where nothing was published before', () => {
+    const project = copyProject('empty');
+    try {
+      rmSync(join(project.root, 'content'), { recursive: true });
+      mkdirSync(join(project.root, 'content', 'runs'), { recursive: true });
+      project.write('content/runs/lonely.md', '---\ntitle: [\n---\n');
+      expect(project.run('build').code).toBe(1);
+      expect(existsSync(join(project.root, 'dist'))).toBe(false);
+    } finally {
+      project.remove();
+    }
+  });
+});
+
+describe('a base path', () => {
+  it('stands before every address', () => {
+    const project = copyProject('base');
+    try {
+      project.edit('astro.config.mjs', "base: '/'", "base: '/reports/'");
+      expect(project.run('build').code).toBe(0);
+      for (const [path, bytes] of tree(join(project.root, 'dist'))) {
+        if (!path.endsWith('.html')) continue;
+        for (const [, address] of bytes.toString('utf8').matchAll(/(?:href|src)="(\/[^"]*)"/g))
+          expect(address, path).toMatch(/^\/reports\//);
+      }
+    } finally {
+      project.remove();
+    }
+  });
+});
+
+/** A line for each thing that `breakEverything` breaks. */
+const BREAKAGES = [
+  /^content\/runs\/no-column\.md:\d+:\d+: error: /m,
+  /^content\/runs\/no-unit\.md:\d+:\d+: error: /m,
+  /^content\/runs\/no-device\.md:\d+:\d+: error: /m,
+  /^content\/runs\/no-yaml\.md:\d+:\d+: error: /m,
+  /^content\/runs\/outside\.md:\d+:\d+: error: /m,
+  /^content\/runs\/through-link\.md:\d+:\d+: error: /m,
+  /^content\/runs\/no-log\.md:\d+:\d+: error: /m,
+  /^content\/runs\/no-key\.md:\d+:\d+: error: /m,
+  /^data\/ragged\.csv:4:\d+: (error|warning): /m,
+];
+
+function breakEverything(project: TestProject): void {
+  const run = (name: string, lines: readonly string[]) =>
+    project.write(
+      `content/runs/${name}.md`,
+      ['---', `title: ${name}`, 'specimen: no-1', 'date: 2026-03-14', ...lines, '---', ''].join('\n'),
+    );
+  const log = (file: string) => [
+    'device: larch-2',
+    `log: ${file}`,
+    'channels:',
+    '  soc:',
+    '    quantity: temperature',
+    '    column: "temp (°C)"',
+  ];
+  project.write('data/ragged.csv', 'time (s),temp (°C)\n0,40\n1,41\n2,42,7\n3,43\n4,44\n');
+  project.write('data/whole.csv', 'time (s),temp (°C),amps\n0,40,1\n1,41,1\n2,42,1\n3,43,1\n');
+  writeFileSync(join(project.root, 'outside.csv'), 'time (s),temp (°C)\n0,40\n1,41\n');
+  symlinkSync(join(project.root, 'outside.csv'), join(project.root, 'data', 'link.csv'));
+  run('ragged', log('ragged.csv'));
+  run('no-column', [...log('whole.csv'), '  board:', '    quantity: temperature', '    column: bord']);
+  run('no-unit', [...log('whole.csv'), '  board:', '    quantity: current', '    column: amps', '    unit: furlong']);
+  run(
+    'no-device',
+    log('whole.csv').map((line) => line.replace('larch-2', 'larsh-2')),
+  );
+  run('outside', log('../outside.csv'));
+  run('through-link', log('link.csv'));
+  run('no-log', ['device: larch-2']);
+  run('no-key', [...log('whole.csv'), 'colour: red']);
+  project.write('content/runs/no-yaml.md', '---\ntitle: "no end\n---\n');
+}
+
+function noteNames(project: TestProject): string[] {
+  return [...tree(join(project.root, 'content', 'notes')).keys()].filter((name) =>
+    project.read(`content/notes/${name}`).includes('status: published'),
+  );
+}
+
+/** Changes the digits of one reading in the load phase of the rated run. */
+function changeOneReading(project: TestProject): void {
+  const path = 'data/larch-2/rated-soak.csv';
+  const lines = project.read(path).split('\n');
+  const index = Math.floor(lines.length / 2);
+  lines[index] = lines[index]!.replace(/(\d)(\D*)$/, (_all, digit: string, rest: string) => `${(Number(digit) + 5) % 10}${rest}`);
+  project.write(path, lines.join('\n'));
+}
+
+/** The site that a build without any cache gives from the project as it now is. */
+function cold(project: TestProject): Map<string, Buffer> {
+  const before = tree(join(project.root, 'dist'));
+  rmSync(join(project.root, '.cache'), { recursive: true });
+  rmSync(join(project.root, 'dist'), { recursive: true });
+  expect(project.run('build').code).toBe(0);
+  const made = tree(join(project.root, 'dist'));
+  expect(made.size).toBe(before.size);
+  return made;
+}
+
+/** Waits until Astro has printed its first pages into the side folder. */
+async function untilPrinting(root: string): Promise<void> {
+  for (let waited = 0; waited < 60_000; waited += 20) {
+    if (existsSync(join(root, '.cache', 'site-next', 'index.html')) || existsSync(join(root, '.cache', 'site-next', 'runs')))
+      return;
+    await new Promise((resolve) => setTimeout(resolve, 20));
+  }
+  throw new Error('the build never printed a page');
+}

@@ -1,0 +1,175 @@
+import { join } from 'node:path';
+import AxeSource from 'axe-core';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { openBrowser } from './browser.ts';
+import { copyProject, type TestProject, tree } from './project.ts';
+import { type Served, serve } from './server.ts';
+
+let project: TestProject;
+let served: Served;
+let browser: Browser;
+/** One address of each kind of page. */
+let kinds: Map<string, string>;
+
+beforeAll(async () => {
+  project = copyProject('pages');
+  expect(project.run('build').code).toBe(0);
+  const dist = join(project.root, 'dist');
+  served = await serve(dist);
+  browser = await openBrowser();
+  const pages = [...tree(dist).keys()]
+    .filter((path) => path.endsWith('index.html'))
+    .map((path) => path.replace(/index\.html$/, ''));
+  kinds = new Map(pages.map((path) => [path.split('/')[0]!, path]));
+  kinds.set('missing', 'no/such/page/');
+});
+afterAll(async () => {
+  await browser?.close();
+  await served?.close();
+  project?.remove();
+});
+
+/** Opens every kind of page in a fresh profile, and hands each to `look`. */
+async function eachKind(
+  options: Parameters<Browser['newContext']>[0],
+  look: (page: Page, kind: string, context: BrowserContext) => Promise<void>,
+): Promise<void> {
+  for (const [kind, path] of kinds) {
+    const context = await browser.newContext(options);
+    const page = await context.newPage();
+    await page.addInitScript(WATCH_LAYOUT);
+    const violations: string[] = [];
+    page.on('console', (message) => {
+      if (message.type() === 'error' && !message.text().includes('404')) violations.push(message.text());
+    });
+    page.on('pageerror', (thrown) => violations.push(thrown.message));
+    await page.goto(served.address + path, { waitUntil: 'networkidle' });
+    await look(page, kind, context);
+    expect(violations, `${kind}: errors in the console`).toEqual([]);
+    await context.close();
+  }
+}
+
+/** Sums layout shifts as the browser reports them. */
+const WATCH_LAYOUT = `
+  window.shifted = 0;
+  new PerformanceObserver((list) => { for (const entry of list.getEntries()) window.shifted += entry.value; })
+    .observe({ type: 'layout-shift', buffered: true });
+`;
+
+describe('every kind of page', () => {
+  it('is there to look at', () => {
+    expect([...kinds.keys()].sort()).toEqual(['', 'devices', 'method', 'missing', 'notes', 'runs']);
+  });
+
+  it.each(['light', 'dark'] as const)('has nothing that axe finds, in %s', async (colorScheme) => {
+    // The page's own policy would block axe; nothing else is tested here, so it is set aside.
+    await eachKind({ colorScheme, bypassCSP: true }, async (page, kind) => {
+      await page.evaluate(AxeSource.source);
+      const found = await page.evaluate('axe.run(document, { resultTypes: ["violations"] })');
+      const { violations } = found as { violations: { id: string; nodes: { html: string; failureSummary: string }[] }[] };
+      expect(
+        violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html} ${nodes[0]?.failureSummary}`),
+        kind,
+      ).toEqual([]);
+    });
+  });
+
+  it('asks no other host for anything and breaks no policy of its own', async () => {
+    await eachKind({}, async (page, kind) => {
+      const asked: string[] = [];
+      page.on('request', (request) => asked.push(request.url()));
+      await page.reload({ waitUntil: 'networkidle' });
+      expect(asked.length, kind).toBeGreaterThan(1);
+      expect(asked.filter((url) => !url.startsWith(served.address) && !url.startsWith('data:'))).toEqual([]);
+    });
+  });
+
+  it('holds a policy that really blocks what is inline', async () => {
+    await eachKind({}, async (page) => {
+      const ran = await page.evaluate(`(() => {
+        const script = document.createElement('script');
+        script.textContent = 'window.inlineRan = true';
+        document.body.append(script);
+        return window.inlineRan === true;
+      })()`);
+      expect(ran).toBe(false);
+      page.removeAllListeners('console');
+    }).catch((thrown: Error) => {
+      // The browser reports the block in the console, which is what was wanted.
+      expect(thrown.message).toMatch(/Content Security Policy|violates/);
+    });
+  });
+
+  it.each([
+    [360, 'light'],
+    [360, 'dark'],
+    [1280, 'light'],
+    [1280, 'dark'],
+  ] as const)('shifts nothing and scrolls sideways nowhere, %d px wide, %s', async (width, colorScheme) => {
+    await eachKind({ viewport: { width, height: 800 }, colorScheme }, async (page, kind) => {
+      await page.evaluate(
+        '(async () => { for (let y = 0; y < document.body.scrollHeight; y += 600) { scrollTo(0, y); await new Promise((r) => setTimeout(r, 20)); } })()',
+      );
+      expect(await page.evaluate('window.shifted'), `${kind}: layout shift`).toBe(0);
+      expect(await page.evaluate('document.documentElement.scrollWidth'), `${kind}: width`).toBeLessThanOrEqual(width);
+    });
+  });
+
+  it('reads whole with scripting off', async () => {
+    await eachKind({ javaScriptEnabled: false }, async (page, kind) => {
+      expect((await page.locator('main').innerText()).length, kind).toBeGreaterThan(40);
+      if (kind !== 'notes') return;
+      const svg = page.locator('figure.plot .wide svg').first();
+      expect(await svg.isVisible()).toBe(true);
+      const held = page.locator('a.held').first();
+      await held.click();
+      expect(page.url()).toMatch(/#h-1$/);
+      expect(await page.locator('#h-1').isVisible()).toBe(true);
+    });
+  });
+});
+
+describe('a held number', () => {
+  it('tells what holds it when the keyboard reaches it, and lets go with Escape', async () => {
+    const page = await browser.newPage();
+    await page.goto(served.address + kinds.get('notes'));
+    const held = page.locator('a.held').first();
+    await held.focus();
+    const tip = page.locator('.held-tip');
+    expect(await tip.isVisible()).toBe(true);
+    expect(await tip.innerText()).toContain((await held.innerText()).trim());
+    expect(await held.getAttribute('aria-describedby')).toBe('held-tip');
+    await page.keyboard.press('Tab');
+    expect(await page.evaluate('document.activeElement.closest(".held-tip") !== null')).toBe(true);
+    await page.keyboard.press('Escape');
+    expect(await tip.count()).toBe(0);
+    await page.close();
+  });
+
+  it('does so by touch too, inside a narrow window', async () => {
+    const context = await browser.newContext({ viewport: { width: 360, height: 740 }, hasTouch: true });
+    const page = await context.newPage();
+    await page.goto(served.address + kinds.get('notes'));
+    const all = page.locator('.words a.held');
+    for (let index = 0; index < Math.min(8, await all.count()); index += 1) {
+      await all.nth(index).tap();
+      const box = (await page.locator('.held-tip').boundingBox())!;
+      expect(box.x).toBeGreaterThanOrEqual(0);
+      expect(box.x + box.width).toBeLessThanOrEqual(360);
+    }
+    await context.close();
+  });
+
+  it('becomes a numbered note in print', async () => {
+    const page = await browser.newPage();
+    await page.goto(served.address + kinds.get('notes'));
+    await page.emulateMedia({ media: 'print' });
+    const mark = await page.locator('a.held').first().evaluate('(element) => getComputedStyle(element, "::after").content');
+    expect(mark).toContain('1');
+    expect(await page.locator('.held-notes').isVisible()).toBe(true);
+    expect((await page.pdf({ format: 'A4' })).subarray(0, 5).toString()).toBe('%PDF-');
+    await page.close();
+  });
+});
