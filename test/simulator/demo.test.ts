@@ -31,6 +31,9 @@ describe('simulator/demo', () => {
     expect(throttled.map(([name]) => name)).toEqual(['fast']);
     expect(truth.fast!.load.end.clock).toBeGreaterThan(truth.quick!.load.end.clock * 0.98);
     expect(truth.fast!.load.end.clock).toBeLessThan(truth.quick!.load.end.clock * 1.03);
+    const lead = truth.fast!.load.clock - truth.quick!.load.clock;
+    const early = ((truth.fast!.firstThrottle ?? 0) / 3600) * 0.2e9;
+    expect(early / lead).toBeGreaterThan(0.5);
     expect(truth.fast!.load.end.power).toBeGreaterThan(truth.quick!.load.end.power);
     expect(truth.quick!.load.peakDie).toBeGreaterThan(78);
   });
