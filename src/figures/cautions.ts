@@ -17,7 +17,14 @@ const LONG = 1800;
 
 /** The cautions of a run, in a fixed order; none where nothing calls for one. Device figures hold for one specimen, not for others. */
 export function cautions(context: RunContext, derived: RunFigures): Caution[] {
-  const all = [raisedVoltage(context), aboveRating(context, derived), heldHot(derived), mainsSide(context), battery(context), unattended(derived)];
+  const all = [
+    raisedVoltage(context),
+    aboveRating(context, derived),
+    heldHot(derived),
+    mainsSide(context),
+    battery(context),
+    unattended(derived),
+  ];
   return all.filter((caution) => caution !== null);
 }
 
@@ -69,7 +76,10 @@ function isNegative(figure: Figure): boolean {
 function mainsSide({ instruments }: RunContext): Caution | null {
   const meters = Object.values(instruments).filter((instrument) => instrument.connected === 'mains side');
   if (meters.length === 0) return null;
-  const named = meters.map((meter) => meter.title).sort().join(', ');
+  const named = meters
+    .map((meter) => meter.title)
+    .sort()
+    .join(', ');
   return {
     id: 'mains-side',
     text: `Readings were taken on the mains side (${named}). Mains voltage can kill by shock and start a fire: use only meters made and rated for it, never open one or a supply under voltage, and leave wiring to licensed people under the local electrical code.`,

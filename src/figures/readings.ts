@@ -22,41 +22,43 @@ const GAP_STEPS = 5;
 
 /**
  * Collects the readings of `values` (one per row, NaN = none) in `rows`. The weights are those of the trapezoidal rule, so
- * that a weighted mean times `observed` is the integral. One pass.
+ * that a weighted mean times `observed` is the integral. Nothing is copied where no reading is missing.
  */
 export function readingsOf(log: Log, values: Float64Array, rows: Rows): Readings {
   const { seconds, step } = log.time;
-  const size = Math.max(0, rows.to - rows.from);
-  const t = new Float64Array(size);
-  const y = new Float64Array(size);
-  const weights = new Float64Array(size);
   const limit = (step ?? 0) * GAP_STEPS || Number.POSITIVE_INFINITY;
+  const whole = values.subarray(rows.from, Math.max(rows.from, rows.to));
+  const kept = whole.includes(Number.NaN) ? presentRows(values, rows) : null;
+  const t = kept ? Float64Array.from(kept, (row) => seconds[row]!) : seconds.subarray(rows.from, rows.from + whole.length);
+  const y = kept ? Float64Array.from(kept, (row) => values[row]!) : whole;
+  const first = kept ? kept[0] : rows.from;
+  const last = kept ? kept[kept.length - 1] : rows.to - 1;
+  const lines = y.length === 0 ? null : ([log.lines[first!]!, log.lines[last!]!] as const);
+  return { t, y, ...weigh(t, limit), lines };
+}
+
+function presentRows(values: Float64Array, rows: Rows): Int32Array {
+  const kept = new Int32Array(rows.to - rows.from);
   let n = 0;
+  for (let row = rows.from; row < rows.to; row++) if (!Number.isNaN(values[row]!)) kept[n++] = row;
+  return kept.subarray(0, n);
+}
+
+function weigh(t: Float64Array, limit: number): Pick<Readings, 'weights' | 'observed' | 'gaps' | 'gapTime'> {
+  const weights = new Float64Array(t.length);
   let observed = 0;
   let gaps = 0;
   let gapTime = 0;
-  let first = -1;
-  let last = -1;
-  for (let row = rows.from; row < rows.to; row++) {
-    const value = values[row]!;
-    if (Number.isNaN(value)) continue;
-    t[n] = seconds[row]!;
-    y[n] = value;
-    if (first < 0) first = row;
-    else {
-      const width = t[n]! - t[n - 1]!;
-      if (width > limit) {
-        gaps++;
-        gapTime += width;
-      } else {
-        weights[n - 1]! += width / 2;
-        weights[n] = width / 2;
-        observed += width;
-      }
+  for (let i = 1; i < t.length; i++) {
+    const width = t[i]! - t[i - 1]!;
+    if (width > limit) {
+      gaps++;
+      gapTime += width;
+      continue;
     }
-    last = row;
-    n++;
+    weights[i - 1]! += width / 2;
+    weights[i] = width / 2;
+    observed += width;
   }
-  const lines = first < 0 ? null : ([log.lines[first]!, log.lines[last]!] as const);
-  return { t: t.subarray(0, n), y: y.subarray(0, n), weights: weights.subarray(0, n), observed, gaps, gapTime, lines };
+  return { weights, observed, gaps, gapTime };
 }

@@ -5,7 +5,12 @@ const PRACTICE = 'common practice, no source';
 const REPORTED = "The clock is taken as the device reports it: its crystal's error is left out.";
 const NO_LOAD = 'there is no load phase';
 
-const clock = (name: string, label: string, unit: string, rest: Omit<Definition, 'name' | 'label' | 'unit' | 'subject'>): Definition => ({
+const clock = (
+  name: string,
+  label: string,
+  unit: string,
+  rest: Omit<Definition, 'name' | 'label' | 'unit' | 'subject'>,
+): Definition => ({
   name,
   label,
   subject: 'clock',
@@ -15,7 +20,8 @@ const clock = (name: string, label: string, unit: string, rest: Omit<Definition,
 
 export const CLOCK: readonly Definition[] = [
   clock('mean_clock', 'mean clock', 'Hz', {
-    definition: 'Mean of the readings of the load phase (or of the phase that the address names), each weighted by the time that it stands for.',
+    definition:
+      'Mean of the readings of the load phase (or of the phase that the address names), each weighted by the time that it stands for.',
     formula: String.raw`\bar f = \frac{\sum_i w_i f_i}{\sum_i w_i}`,
     assumptions: [REPORTED, 'Gaps of the log are left out.'],
     absentWhen: ['there is no clock channel', 'the phase is missing or holds fewer than two readings'],
@@ -23,7 +29,8 @@ export const CLOCK: readonly Definition[] = [
     check: 'hand-computed means',
   }),
   clock('lowest_clock', 'lowest clock', 'Hz', {
-    definition: 'Smallest reading of the load phase. Its interval reaches further down than up: by half the largest change between two readings.',
+    definition:
+      'Smallest reading of the load phase. Its interval reaches further down than up: by half the largest change between two readings.',
     formula: String.raw`\check f = \min_{i \in \mathrm{load}} f_i`,
     assumptions: [REPORTED, 'Drops shorter than the step of the log may be missing.'],
     absentWhen: ['there is no clock channel', NO_LOAD],
@@ -31,7 +38,8 @@ export const CLOCK: readonly Definition[] = [
     check: 'hand-picked rows',
   }),
   clock('time_below_setting', 'time below the setting', 's', {
-    definition: 'Time of the load phase in which the clock was below its setting by more than one step of the clock, or 1 % of the setting where that is more; rows of less than half utilisation do not count.',
+    definition:
+      'Time of the load phase in which the clock was below its setting by more than one step of the clock, or 1 % of the setting where that is more; rows of less than half utilisation do not count.',
     formula: String.raw`t_\mathrm{below} = \sum_{i:\, f_i < f_\mathrm{set} - \delta} w_i`,
     assumptions: [REPORTED, 'Gaps of the log are left out.'],
     absentWhen: ['no clock setting is stated', 'there is no clock channel', NO_LOAD],
@@ -39,7 +47,8 @@ export const CLOCK: readonly Definition[] = [
     check: 'hand-counted rows',
   }),
   clock('throttle_events', 'throttle events', '1', {
-    definition: 'Number of times that throttling began in the load phase: rising bits of the throttle flags that mean "now", by reason; without flags, falls of the clock below its setting that lasted two readings or more.',
+    definition:
+      'Number of times that throttling began in the load phase: rising bits of the throttle flags that mean "now", by reason; without flags, falls of the clock below its setting that lasted two readings or more.',
     formula: String.raw`n = \#\{i \in \mathrm{load} : b_{i-1} = 0,\ b_i = 1\}`,
     assumptions: ['What came and went between two readings is not counted.'],
     absentWhen: ['there is neither a throttle flag nor a clock channel', 'without flags: no clock setting is stated', NO_LOAD],

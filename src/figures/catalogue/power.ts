@@ -2,12 +2,18 @@
 import type { Definition } from '../catalogue.ts';
 
 const PRACTICE = 'common practice, no source';
-const WHICH = 'A power channel is preferred; else current times voltage of channels at one place, row by row; else current times the stated supply at that place.';
+const WHICH =
+  'A power channel is preferred; else current times voltage of channels at one place, row by row; else current times the stated supply at that place.';
 const NO_POWER = 'there is no power channel, and no current with a voltage at the same place';
 const WALL = 'At the wall only a power channel counts: alternating power is not volts times amperes.';
 const GAPS = 'Gaps of the log are left out.';
 
-const power = (name: string, label: string, unit: string, rest: Omit<Definition, 'name' | 'label' | 'unit' | 'subject'>): Definition => ({
+const power = (
+  name: string,
+  label: string,
+  unit: string,
+  rest: Omit<Definition, 'name' | 'label' | 'unit' | 'subject'>,
+): Definition => ({
   name,
   label,
   subject: 'power',
@@ -48,7 +54,8 @@ export const POWER: readonly Definition[] = [
     ...MEAN_POWER,
   }),
   power('peak_power', 'peak power', 'W', {
-    definition: 'Largest power of the load phase as it was logged, without averaging beyond that of the instrument. Its interval reaches further up than down: by half the largest change between two readings.',
+    definition:
+      'Largest power of the load phase as it was logged, without averaging beyond that of the instrument. Its interval reaches further up than down: by half the largest change between two readings.',
     formula: String.raw`\hat P = \max_{i \in \mathrm{load}} P_i`,
     assumptions: ['Peaks shorter than the step of the log are averaged by the instrument, or missed.', WALL],
     absentWhen: [NO_POWER, 'there is no load phase'],
@@ -56,9 +63,13 @@ export const POWER: readonly Definition[] = [
     check: 'hand-picked rows',
   }),
   power('energy', 'energy', 'J', {
-    definition: 'Energy of the whole log, or of the phase that the address names: last less first reading of a running counter where one is logged; else the integral of the power by the trapezoidal rule.',
+    definition:
+      'Energy of the whole log, or of the phase that the address names: last less first reading of a running counter where one is logged; else the integral of the power by the trapezoidal rule.',
     formula: String.raw`E = \sum_i \frac{P_i + P_{i+1}}{2}\,(t_{i+1} - t_i)`,
-    assumptions: ['An integral leaves gaps of the log out; a counter runs through them.', 'A counter that falls was reset: the step across the reset is left out.'],
+    assumptions: [
+      'An integral leaves gaps of the log out; a counter runs through them.',
+      'A counter that falls was reset: the step across the reset is left out.',
+    ],
     absentWhen: [NO_POWER, 'the stretch holds fewer than two readings'],
     source: 'R. L. Burden and J. D. Faires, Numerical Analysis, composite trapezoidal rule (from memory)',
     check: 'hand-computed 30.5 J on uneven steps; the trapezoidal sums of a sine over half a period',

@@ -10,7 +10,12 @@ const OTHERS = CRITERIA.slice(1)
   .map(({ name, words, source }) => `${name}: ${words} (${source})`)
   .join('; ');
 
-const thermal = (name: string, label: string, unit: string, rest: Omit<Definition, 'name' | 'label' | 'unit' | 'subject'>): Definition => ({
+const thermal = (
+  name: string,
+  label: string,
+  unit: string,
+  rest: Omit<Definition, 'name' | 'label' | 'unit' | 'subject'>,
+): Definition => ({
   name,
   label,
   subject: 'thermal',
@@ -28,7 +33,8 @@ export const THERMAL: readonly Definition[] = [
     check: 'hand-computed means; JCGM 100:2008, 4.4.3 for the uncertainty of independent readings',
   }),
   thermal('peak_temperature', 'peak temperature', '°C', {
-    definition: 'Largest reading of the load phase as it was logged. Its interval reaches further up than down: by half the largest change between two readings.',
+    definition:
+      'Largest reading of the load phase as it was logged. Its interval reaches further up than down: by half the largest change between two readings.',
     formula: String.raw`\hat T = \max_{i \in \mathrm{load}} T_i`,
     assumptions: ['Between two readings the temperature never changed faster than it was seen to change.'],
     absentWhen: ['there is no load phase', 'it holds fewer than two readings'],
@@ -38,13 +44,17 @@ export const THERMAL: readonly Definition[] = [
   thermal('steady_temperature', 'steady temperature', '°C', {
     definition: `Mean over the last window of the load, given that the device had settled: ${CRITERIA[0]!.words}, and stays so to the end of the load. Where the ambient is not measured it is taken as constant. Other criteria by name. ${OTHERS}.`,
     formula: String.raw`\bar T_\mathrm{steady} = \frac{\sum_i w_i T_i}{\sum_i w_i},\quad \max_{[t,\,t+\Delta]} \vartheta - \min_{[t,\,t+\Delta]} \vartheta \le \delta \ \text{for all later } t`,
-    assumptions: ['The rise is smoothed over a minute or five readings, at most a third of the window.', 'What it would still have climbed after the load ended is not added.'],
+    assumptions: [
+      'The rise is smoothed over a minute or five readings, at most a third of the window.',
+      'What it would still have climbed after the load ended is not added.',
+    ],
     absentWhen: [NOT_STEADY, 'there is no load phase'],
     source: CRITERIA[0]!.source,
     check: FIRST_ORDER,
   }),
   thermal('temperature_rise', 'temperature rise', 'K', {
-    definition: 'Steady temperature less the ambient over the same rows: measured where there is an ambient channel, else as stated.',
+    definition:
+      'Steady temperature less the ambient over the same rows: measured where there is an ambient channel, else as stated.',
     formula: String.raw`\Delta T = \bar T_\mathrm{steady} - \bar T_\mathrm{ambient}`,
     assumptions: ['The ambient sensor stood where the air was not warmed by the device.'],
     absentWhen: [NOT_STEADY, 'the ambient is neither measured nor stated'],
@@ -52,7 +62,8 @@ export const THERMAL: readonly Definition[] = [
     check: 'JCGM 100:2008, 5.2.2 with eq. 16: an offset shared by both sensors cancels',
   }),
   thermal('time_to_steady_state', 'time to steady state', 's', {
-    definition: 'Time from the beginning of the load until the first window opens in which the criterion of steady state holds, as it does in all later ones. For a slope it is the middle of the line.',
+    definition:
+      'Time from the beginning of the load until the first window opens in which the criterion of steady state holds, as it does in all later ones. For a slope it is the middle of the line.',
     formula: String.raw`t_s = \min\{t : \text{the criterion holds for all } t' \ge t\}`,
     assumptions: ['Its uncertainty is the noise of the judged change over the speed at which that passes its limit.'],
     absentWhen: [NOT_STEADY],
@@ -60,9 +71,13 @@ export const THERMAL: readonly Definition[] = [
     check: FIRST_ORDER,
   }),
   thermal('time_constant', 'time constant', 's', {
-    definition: 'Time constant of the exponential fitted to the rise under load by least squares; of the slower one where the readings bear two.',
+    definition:
+      'Time constant of the exponential fitted to the rise under load by least squares; of the slower one where the readings bear two.',
     formula: String.raw`\vartheta(t) = \vartheta_\infty - \sum_k A_k\, e^{-t/\tau_k},\quad \tau = \max_k \tau_k`,
-    assumptions: ['The load was constant: clock within 3 %, power within 10 % of its median.', 'Residuals that follow each other widen its uncertainty.'],
+    assumptions: [
+      'The load was constant: clock within 3 %, power within 10 % of its median.',
+      'Residuals that follow each other widen its uncertainty.',
+    ],
     absentWhen: ['the load changed', 'the load lasted less than two time constants', 'residuals exceed 5 % of the step'],
     source: STEP,
     check: `${FIRST_ORDER}; NIST StRD Misra1a and BoxBOD through the fit itself`,
@@ -76,7 +91,8 @@ export const THERMAL: readonly Definition[] = [
     check: FIRST_ORDER,
   }),
   thermal('throttle_headroom', 'throttle headroom', 'K', {
-    definition: 'The temperature at which the device throttles, as rated for this channel, less the peak temperature. Negative when it was passed.',
+    definition:
+      'The temperature at which the device throttles, as rated for this channel, less the peak temperature. Negative when it was passed.',
     formula: String.raw`H = T_\mathrm{limit} - \hat T`,
     assumptions: ['The rating is for the place where the channel measures.'],
     absentWhen: ['the device states no limit for the channel', 'there is no load phase'],
@@ -84,7 +100,8 @@ export const THERMAL: readonly Definition[] = [
     check: 'hand-computed differences',
   }),
   thermal('held_at_limit', 'time held at the limit', 's', {
-    definition: 'Time of the load phase with readings at the limit or above, from 1 K below it on (or one step of the sensor, where that is coarser). Zero is a value.',
+    definition:
+      'Time of the load phase with readings at the limit or above, from 1 K below it on (or one step of the sensor, where that is coarser). Zero is a value.',
     formula: String.raw`t_\mathrm{limit} = \sum_{i:\, T_i \ge T_\mathrm{limit} - \delta} w_i`,
     assumptions: ['Gaps of the log are left out.'],
     absentWhen: ['the device states no limit for the channel', 'there is no load phase'],
@@ -92,7 +109,8 @@ export const THERMAL: readonly Definition[] = [
     check: 'hand-counted rows',
   }),
   thermal('ambient_ceiling', 'ambient ceiling', '°C', {
-    definition: 'Ambient at which the steady temperature would reach the limit: the limit less the temperature rise. An extrapolation, given within 10 K of the ambient of the test.',
+    definition:
+      'Ambient at which the steady temperature would reach the limit: the limit less the temperature rise. An extrapolation, given within 10 K of the ambient of the test.',
     formula: String.raw`T_\mathrm{ceiling} = T_\mathrm{limit} - \Delta T,\quad |T_\mathrm{ceiling} - \bar T_\mathrm{ambient}| \le 10\,\mathrm K`,
     assumptions: ['The rise does not depend on the ambient; leakage and fans say otherwise far from the test.'],
     absentWhen: [NOT_STEADY, 'the load changed', 'it lies more than 10 K from the ambient of the test', 'no limit is stated'],
@@ -100,7 +118,8 @@ export const THERMAL: readonly Definition[] = [
     check: 'hand-computed differences',
   }),
   thermal('rise_per_watt', 'rise per watt', 'K/W', {
-    definition: 'Temperature rise divided by the mean power over the same rows; it says which power. For this device on this bench, not a thermal resistance of a package.',
+    definition:
+      'Temperature rise divided by the mean power over the same rows; it says which power. For this device on this bench, not a thermal resistance of a package.',
     formula: String.raw`R = \frac{\Delta T}{\bar P}`,
     assumptions: ['All of the power that is measured becomes heat in the device: at the wall it includes the adapter.'],
     absentWhen: [NOT_STEADY, 'the ambient is not known', 'there is no power'],

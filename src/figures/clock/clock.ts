@@ -10,7 +10,7 @@ import { readingsOf } from '../readings.ts';
 import { addressOf, channelsOf, type Entry, phaseOf, rowsOf, type Soak } from '../soak.ts';
 import { quantityOf, samplingPart } from '../sources.ts';
 import { timeWhere } from '../time-where.ts';
-import { loadedRows, thresholdOf } from './setting.ts';
+import { loadedAt, thresholdOf } from './setting.ts';
 import { sustainedRatio } from './sustained.ts';
 import { type Throttling, throttlingOf } from './throttle.ts';
 
@@ -77,9 +77,9 @@ function belowSetting(soak: Soak, channel: Channel, address: string): Measured |
   if (isReason(threshold)) return threshold;
   const phase = phaseOf(soak, 'load');
   if (!phase) return noPhase(soak, 'load');
-  const loaded = new Float64Array(channel.values.length).fill(Number.NaN);
-  for (const row of loadedRows(soak, phase)) loaded[row] = channel.values[row]!;
-  const readings = readingsOf(soak.log, loaded, rowsOf(phase));
+  const loaded = loadedAt(soak);
+  const values = channel.values.map((value, row) => (loaded(row) ? value : Number.NaN));
+  const readings = readingsOf(soak.log, values, rowsOf(phase));
   if (readings.y.length < 2) return noReadings(channel.name, 'the loaded part of the load phase');
   const { time, u } = timeWhere(readings, (value) => value < threshold.below, soak.log.time.step ?? 0);
   return {

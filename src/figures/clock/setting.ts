@@ -1,7 +1,6 @@
 /** The clock against the clock that was set. */
 import type { Channel } from '../../intake/log.ts';
 import type { Reason } from '../absent.ts';
-import type { Phase } from '../figure.ts';
 import { channelsOf, type Soak } from '../soak.ts';
 import { stepOf } from '../sources.ts';
 
@@ -34,14 +33,10 @@ export function thresholdOf(soak: Soak, clock: Channel): Threshold | Reason {
 /** From this utilisation on, a row counts as loaded. */
 const LOADED = 0.5;
 
-/** Rows of the phase that are under load: all of them, or, where utilisation is logged, those at half of it or more. */
-export function loadedRows(soak: Soak, phase: Phase): number[] {
+/** Tells whether a row counts as loaded: always, or, where utilisation is logged, at half of it or more. */
+export function loadedAt(soak: Soak): (row: number) => boolean {
   const utilisation = channelsOf(soak.log, 'utilisation')[0];
-  const full = utilisation?.unit === '%' ? 100 : 1;
-  const rows: number[] = [];
-  for (let row = phase.fromRow; row < phase.toRow; row++) {
-    const share = utilisation?.values[row];
-    if (share === undefined || Number.isNaN(share) || share >= LOADED * full) rows.push(row);
-  }
-  return rows;
+  if (!utilisation) return () => true;
+  const least = utilisation.unit === '%' ? 100 * LOADED : LOADED;
+  return (row) => !(utilisation.values[row]! < least);
 }

@@ -1,9 +1,9 @@
 /** Throttling: told by the device's own flags where they are logged, else by the clock itself. */
 import type { Channel } from '../../intake/log.ts';
-import { noChannel, noPhase, noReadings, type Reason } from '../absent.ts';
+import { isReason, noChannel, noPhase, noReadings, type Reason } from '../absent.ts';
 import type { Phase } from '../figure.ts';
 import { channelsOf, phaseOf, type Soak } from '../soak.ts';
-import { loadedRows, thresholdOf } from './setting.ts';
+import { loadedAt, thresholdOf } from './setting.ts';
 
 /** One onset of throttling in the load phase. */
 export interface Onset {
@@ -82,20 +82,24 @@ function risingRows(channel: Channel, isSet: (word: number) => boolean, phase: P
 /** The clock counts as throttled after two readings in a row below its setting, once it has been at it. */
 function byClock(soak: Soak, clock: Channel, phase: Phase): Throttling | Reason {
   const threshold = thresholdOf(soak, clock);
-  if ('absent' in threshold) return threshold;
-  const rows = loadedRows(soak, phase).filter((row) => !Number.isNaN(clock.values[row]!));
-  if (rows.length < 2) return noReadings(clock.name, 'the load phase');
+  if (isReason(threshold)) return threshold;
+  if (!hasReadings(clock, phase)) return noReadings(clock.name, 'the load phase');
+  const loaded = loadedAt(soak);
   const onsets: Onset[] = [];
   let armed = false;
-  rows.forEach((row, i) => {
-    const below = clock.values[row]! < threshold.below;
-    const next = rows[i + 1];
-    if (!below) armed = true;
-    else if (armed && next !== undefined && clock.values[next]! < threshold.below) {
-      onsets.push({ row, reason: 'clock below its setting' });
+  let candidate = -1;
+  for (let row = phase.fromRow; row < phase.toRow; row++) {
+    const value = clock.values[row]!;
+    if (Number.isNaN(value) || !loaded(row)) continue;
+    if (value >= threshold.below) {
+      armed = true;
+      candidate = -1;
+    } else if (candidate >= 0) {
+      onsets.push({ row: candidate, reason: 'clock below its setting' });
       armed = false;
-    }
-  });
+      candidate = -1;
+    } else if (armed) candidate = row;
+  }
   return {
     phase,
     channels: [clock],

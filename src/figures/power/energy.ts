@@ -6,15 +6,24 @@ import type { Figure } from '../figure.ts';
 import { counted, duration } from '../in-words.ts';
 import { figureOf } from '../present.ts';
 import { readingsOf } from '../readings.ts';
+import { successiveDifferences } from '../scatter.ts';
 import { channelsOf, type Entry, type Rows, rowsOf, type Soak } from '../soak.ts';
 import { errorsOf, quantityOf, samplingPart, scaled, stepOf } from '../sources.ts';
-import { type Meter, meterMean } from './meters.ts';
+import { type Meter, meterWords } from './meters.ts';
 
 interface Stretch {
   /** '' for the whole log, else `.phase`. */
   readonly suffix: string;
   readonly words: string;
   readonly rows: Rows;
+  /** Of a phase; null for the whole log. */
+  readonly span: Span | null;
+}
+
+/** Seconds since the log's first row. */
+interface Span {
+  readonly from: number;
+  readonly to: number;
 }
 
 /** What an energy is told from: a counter, a meter, or both. */
@@ -27,13 +36,18 @@ interface Account {
 /** `energy` and `energy.<phase>` of the primary, `energy.<channel>` of the others over the whole log. */
 export function energyFigures(soak: Soak, meters: readonly Meter[], why: Reason | null): Entry[] {
   const accounts = accountsOf(soak, meters);
-  const whole: Stretch = { suffix: '', words: 'the whole log', rows: { from: 0, to: soak.log.rows } };
+  const whole: Stretch = { suffix: '', words: 'the whole log', rows: { from: 0, to: soak.log.rows }, span: null };
   const [primary, ...others] = accounts;
   if (!primary)
     return [
       ['energy', absent('energy', why ?? { absent: 'no-channel', why: 'The log has neither an energy nor a power channel.' })],
     ];
-  const phases = soak.phases.map((phase) => ({ suffix: `.${phase.name}`, words: `the ${phase.name} phase`, rows: rowsOf(phase) }));
+  const phases = soak.phases.map((phase) => ({
+    suffix: `.${phase.name}`,
+    words: `the ${phase.name} phase`,
+    rows: rowsOf(phase),
+    span: phase,
+  }));
   return [
     ...[whole, ...phases].map(
       (stretch): Entry => [`energy${stretch.suffix}`, energyOf(soak, primary, stretch, `energy${stretch.suffix}`)],
@@ -66,32 +80,47 @@ function energyOf(soak: Soak, account: Account, stretch: Stretch, address: strin
   return figureOf('energy', soak, outcome, { of: { over: stretch.words }, inferred: meter?.inferred ?? [] });
 }
 
-/** Mean power times the time that was observed: the trapezoidal rule with gaps left out. */
-function integral(soak: Soak, meter: Meter, { rows, words }: Stretch, address: string): Measured | Reason {
-  const mean = meterMean(soak, meter, rows, address);
-  if (isReason(mean)) return { ...mean, why: `The power of ${meter.name} has fewer than two readings in ${words}.` };
-  const { quantity, readings } = mean;
+/**
+ * The trapezoidal rule with gaps left out. To the edges of a phase the first and the last reading are held, as the edge is
+ * where the power changes. The scatter of single readings makes it uncertain, not that of their mean over a changing load.
+ */
+function integral(soak: Soak, meter: Meter, { rows, words, span }: Stretch, address: string): Measured | Reason {
+  const readings = readingsOf(soak.log, meter.values, rows);
+  const { t, y, observed } = readings;
+  if (y.length < 2) return { absent: 'no-readings', why: `The power of ${meter.name} has fewer than two readings in ${words}.` };
+  const reach = 2 * (soak.log.time.step ?? 0);
+  const before = edge(t[0]! - (span?.from ?? t[0]!), reach);
+  const after = edge((span?.to ?? t[t.length - 1]!) - t[t.length - 1]!, reach);
+  let [sum, squares] = [before * y[0]! + after * y[y.length - 1]!, 0];
+  for (let i = 0; i < y.length; i++) {
+    sum += readings.weights[i]! * y[i]!;
+    squares += readings.weights[i]! ** 2;
+  }
+  const seconds = observed + before + after;
+  const scatter = Math.max(successiveDifferences(y).deviation, meter.step / Math.sqrt(12));
+  const sampling = samplingPart(soak.context, address, scatter * Math.sqrt(squares), y.length - 1);
+  const errors = meter.errorsAt(sum / (seconds || 1), rows);
   return {
-    quantity: quantityOf(quantity.value * readings.observed, 'J', scaled(quantity.parts ?? [], readings.observed), {
-      stated: quantity.repeatabilityOnly !== true,
-      step: 0,
-    }),
-    from: mean.from,
-    of: { ...mean.of, method: 'integral of power, trapezoidal rule', observed: duration(readings.observed) },
+    quantity: quantityOf(sum, 'J', [...scaled(errors.parts, seconds), sampling], { stated: errors.stated, step: 0 }),
+    from: fromOf(soak, meter.channels, readings),
+    of: { ...meterWords(meter), method: 'integral of power, trapezoidal rule', observed: duration(seconds), ...gapsOf(readings) },
   };
 }
 
-/** Sum of the counter's increases; a fall is a reset, whose step is left out and said. */
-function counterTotal(
-  soak: Soak,
-  counter: Channel,
-  { rows, words }: Stretch,
-  address: string,
-): (Measured & { inferred: readonly string[] }) | Reason {
+/** A stretch at an edge counts up to two steps long; what is longer was not observed. */
+function edge(length: number, reach: number): number {
+  return length > 0 && length <= reach ? length : 0;
+}
+
+/**
+ * Sum of the counter's increases; a fall is a reset, whose step is left out and said. At the edges of a phase the counter is
+ * read between the two rows about the edge, by a straight line.
+ */
+function counterTotal(soak: Soak, counter: Channel, { rows, words, span }: Stretch, address: string): Counted | Reason {
   const readings = readingsOf(soak.log, counter.values, rows);
   if (readings.y.length < 2)
     return { absent: 'no-readings', why: `The counter ${counter.name} has fewer than two readings in ${words}.` };
-  let total = 0;
+  let total = span ? edgeShares(soak.log.time.seconds, counter.values, rows, span) : 0;
   let resets = 0;
   for (let i = 1; i < readings.y.length; i++) {
     const increase = readings.y[i]! - readings.y[i - 1]!;
@@ -102,19 +131,26 @@ function counterTotal(
   const { parts, stated } = errorsOf(soak.context, counter, total);
   const gain = parts.filter((part) => part.source.id.endsWith('/gain'));
   const ends = samplingPart(soak.context, address, (step / Math.sqrt(12)) * Math.sqrt(2 * (resets + 1)), null);
-  const { gaps, ...rest } = gapsOf(readings);
+  const through: Of = readings.gaps > 0 ? { gaps: `${counted(readings.gaps, 'gap')}, counted through` } : {};
   return {
     quantity: quantityOf(total, counter.unit, [...gain, ends], { stated, step }),
     from: fromOf(soak, [counter], readings),
-    of: {
-      ...placeOf(counter),
-      method: 'running counter, last less first',
-      ...rest,
-      ...(gaps ? { gaps: `${counted(readings.gaps, 'gap')}, counted through` } : {}),
-    },
+    of: { ...placeOf(counter), method: 'running counter, last less first', ...through },
     inferred:
       resets === 0
         ? []
         : [`The counter ${counter.name} fell ${counted(resets, 'time')}: taken as a reset, the step across it is left out.`],
   };
+}
+
+type Counted = Measured & { readonly inferred: readonly string[] };
+
+/** What the counter gained between the edges of a phase and the phase's first and last row. */
+function edgeShares(seconds: Float64Array, values: Float64Array, rows: Rows, span: Span): number {
+  const share = (row: number, from: number, to: number): number => {
+    const increase = values[row]! - values[row - 1]!;
+    const part = (to - from) / (seconds[row]! - seconds[row - 1]!);
+    return increase > 0 && part >= 0 && part <= 1 ? part * increase : 0;
+  };
+  return share(rows.from, span.from, seconds[rows.from]!) + share(rows.to, seconds[rows.to - 1]!, span.to);
 }

@@ -84,7 +84,7 @@ function highestPower(soak: Soak, meter: Meter, address: string): { measured: Me
     deviation > floor ? readings.y.length - 1 : null,
   );
   const step = soak.log.time.step ?? 0;
-  const averaging = `perItem beyond the instrument's own; one reading in ${duration(step)}`;
+  const averaging = `none beyond the instrument's own; one reading in ${duration(step)}`;
   return {
     measured: {
       quantity: quantityOf(value, 'W', [...errors.parts, sampling], { stated: errors.stated, step: meter.step }),

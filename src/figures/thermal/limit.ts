@@ -5,7 +5,6 @@ import { subtract } from '../../quantities/arithmetic.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
 import { isReason, noPhase, noReadings, type Reason } from '../absent.ts';
 import { fromOf, gapsOf, type Measured, placeOf, samplingWords } from '../average.ts';
-import { extremeOf } from '../extreme.ts';
 import { plain } from '../in-words.ts';
 import { orRefused } from '../joined.ts';
 import { figureOf } from '../present.ts';
@@ -31,15 +30,14 @@ function limitOf(soak: Soak, channel: Channel): Quantity | Reason {
 }
 
 /** Limit less peak temperature, K; negative when the limit was passed. */
-export function throttleHeadroom(soak: Soak, channel: Channel, index: number): Entry {
+export function throttleHeadroom(soak: Soak, channel: Channel, index: number, peak: Measured | Reason): Entry {
   const address = addressOf('throttle_headroom', channel, index);
-  return [address, figureOf('throttle_headroom', soak, headroom(soak, channel, index))];
+  return [address, figureOf('throttle_headroom', soak, headroom(soak, channel, peak))];
 }
 
-function headroom(soak: Soak, channel: Channel, index: number): Measured | Reason {
+function headroom(soak: Soak, channel: Channel, peak: Measured | Reason): Measured | Reason {
   const limit = limitOf(soak, channel);
   if (isReason(limit)) return limit;
-  const peak = extremeOf(soak, channel, 'highest', addressOf('peak_temperature', channel, index));
   if (isReason(peak)) return peak;
   const quantity = orRefused(subtract(limit, peak.quantity));
   return isReason(quantity)

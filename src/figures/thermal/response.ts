@@ -29,7 +29,7 @@ export interface Term {
 }
 
 /** Means in equal spans of time: enough for five parameters, few enough for a quick fit of a long log. */
-const BINS = 240;
+const BINS = 150;
 /** It is no fit when the residuals are above this share of the step. */
 const WORST_RESIDUAL = 0.05;
 /** The load must have lasted this many time constants. */
@@ -42,7 +42,7 @@ const LEAST_SPAN = 2;
 export function responseOf(soak: Soak, series: LoadSeries, index: number): Response | Reason {
   const { t, y } = binsOf(series);
   const one = stepResponse(t, y, { start: 0 });
-  const two = twoTimeConstants(t, y, { start: 0 });
+  const two = describes(one) ? NOT_TRIED : twoTimeConstants(t, y, { start: 0 });
   const fit = !('failed' in two) && ('failed' in one || bearsTwo(one, two)) ? slowOf(two) : 'failed' in one ? one : oneOf(one);
   if ('failed' in fit) return { absent: 'no-fit', why: `No step response can be fitted to ${series.channel.name}: ${fit.failed}.` };
   if (fit.residualDeviation > WORST_RESIDUAL * Math.abs(fit.amplitude)) {
@@ -55,6 +55,14 @@ export function responseOf(soak: Soak, series: LoadSeries, index: number): Respo
     `The load lasted ${lasted}; with a time constant near ${duration(fit.timeConstant)} a fit needs ${duration(needed)}.`,
     needed,
   );
+}
+
+/** One exponential leaves so little, as a share of the step, that a second one is not looked for. */
+const SMALL_RESIDUAL = 0.002;
+const NOT_TRIED = { failed: 'one exponential describes it' };
+
+function describes(one: ReturnType<typeof stepResponse>): boolean {
+  return !('failed' in one) && one.residualDeviation <= SMALL_RESIDUAL * Math.abs(one.amplitude);
 }
 
 /** What both models have in common; the covariance is over asymptote and time constant. */

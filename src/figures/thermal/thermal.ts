@@ -45,8 +45,7 @@ export function thermalFigures(soak: Soak, meter: Meter | Reason, changed: Reaso
   return channels.flatMap((channel, index) =>
     ofChannel(channel, [
       idleTemperature(soak, channel, index),
-      peakTemperature(soak, channel, index),
-      throttleHeadroom(soak, channel, index),
+      ...peakFigures(soak, channel, index),
       heldAtLimit(soak, channel, index),
       ...courseFigures(soak, channel, index, meter, changed),
     ]),
@@ -61,11 +60,15 @@ function idleTemperature(soak: Soak, channel: Channel, index: number): Entry {
   return [address, figureOf('idle_temperature', soak, mean, { of: { phase: 'idle' } })];
 }
 
-function peakTemperature(soak: Soak, channel: Channel, index: number): Entry {
+/** Peak temperature and what it leaves to the limit. */
+function peakFigures(soak: Soak, channel: Channel, index: number): Entry[] {
   const address = addressOf('peak_temperature', channel, index);
   const peak = extremeOf(soak, channel, 'highest', address);
   const interval = !isReason(peak) && peak.interval ? { interval: peak.interval } : {};
-  return [address, figureOf('peak_temperature', soak, peak, { of: { phase: 'load' }, ...interval })];
+  return [
+    [address, figureOf('peak_temperature', soak, peak, { of: { phase: 'load' }, ...interval })],
+    throttleHeadroom(soak, channel, index, peak),
+  ];
 }
 
 const COURSE_NAMES = THERMAL_NAMES.filter((name) => !/^(idle|peak|throttle|held)_/.test(name));
