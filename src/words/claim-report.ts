@@ -6,9 +6,10 @@ import { isRefusal } from '../quantities/refusal.ts';
 import { roundDecimal } from '../quantities/rounding.ts';
 import { convert } from '../quantities/units.ts';
 import type { Judged, Judgement } from './condition.ts';
+import type { RuleId } from './rules/rules.ts';
 
 interface ClaimReport {
-  readonly rule: string;
+  readonly rule: RuleId;
   readonly found: string;
   readonly expected: string;
   readonly remedy: string;

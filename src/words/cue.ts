@@ -33,8 +33,8 @@ export function cue(writing: Writing, read: WrittenDirective, node: Nodes): Page
     });
     return null;
   }
+  const span = { start: at.valueStart, end: at.valueStart + at.value.length };
   if (!TIME.test(at.value)) {
-    const span = { start: at.valueStart, end: at.valueStart + at.value.length };
     report(writing, {
       rule: 'cue-time',
       ...span,
@@ -43,12 +43,26 @@ export function cue(writing: Writing, read: WrittenDirective, node: Nodes): Page
     });
     return null;
   }
+  const time = seconds(at.value);
+  if (time < (writing.cues.at(-1) ?? 0)) {
+    report(writing, {
+      rule: 'cue-time',
+      ...span,
+      found: `a cue at ${at.value} below a later one`,
+      expected: 'cues in the order of their times',
+    });
+  }
+  writing.cues.push(time);
   node.children.unshift({
     type: 'paragraph',
     data: { hProperties: { className: ['cue-time'] } },
     children: [{ type: 'text', value: at.value }],
   });
   return { tagName: 'section', properties: { className: ['cue'], ariaLabel: `On screen at ${at.value}` }, children: 'own' };
+}
+
+function seconds(time: string): number {
+  return time.split(':').reduce((sum, part) => sum * 60 + Number(part), 0);
 }
 
 /** Whether the last line of a container is a fence of as many colons as its first, or more. */

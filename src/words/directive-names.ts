@@ -51,5 +51,5 @@ export const COLONS: Readonly<Record<DirectiveForm, string>> = { text: ':', leaf
 /** The names as an author writes them, for messages. */
 export function namesInWords(): string {
   const names = LIST.map((entry) => `\`${COLONS[entry.form]}${entry.name}\``);
-  return `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+  return `${names.slice(0, -1).join(', ')} or ${names.at(-1)}`;
 }

@@ -2,7 +2,7 @@
 import type { Nodes } from 'mdast';
 import { error, type Problem } from '../problem.ts';
 import { meant, oneOf } from '../register/names.ts';
-import { type PlotRequest, type RequestAttributes, readPlotRequest } from '../register/requests.ts';
+import { type PlotRequest, type RequestAttribute, type RequestAttributes, readPlotRequest } from '../register/requests.ts';
 import type { PageElement } from './page-node.ts';
 import type { WrittenDirective } from './read-directive.ts';
 import { placeAt, spanOf, type Writing } from './writing.ts';
@@ -14,7 +14,7 @@ export function placePlot(writing: Writing, read: WrittenDirective, node: Nodes)
   if ('problems' in request) return refuse(writing, request.problems);
   const missing = missingChannels(writing, request, attributes);
   if (missing.length > 0) return refuse(writing, missing);
-  const id = freePlotId(writing, request, attributes.has('id'));
+  const id = takeId(writing, request.id, attributes.get('id'));
   if (id === null) return null;
   writing.plots.push({ ...request, id });
   return { tagName: 'div', properties: { dataPlot: String(writing.plots.length - 1) }, children: [] };
@@ -51,15 +51,14 @@ function missingChannels({ subjects }: Writing, { runs, channels, place }: PlotR
   });
 }
 
-/** Ids are unique on a page: a made one gets a number, an author's own twice is an error. */
-function freePlotId(writing: Writing, { id, place }: PlotRequest, own: boolean): string | null {
-  const taken = new Set(writing.plots.map((plot) => plot.id));
-  if (!taken.has(id)) return id;
-  if (own)
-    return refuse(writing, [
-      error('repeated-id', place, `the id \`${id}\` a second time`, { remedy: 'give one of the plots another' }),
-    ]);
-  let count = 2;
-  while (taken.has(`${id}-${count}`)) count += 1;
-  return `${id}-${count}`;
+/** Ids of plots and tables are unique on a page: a made one gets a number, an author's own twice is an error. */
+export function takeId({ ids, problems }: Writing, id: string, own: RequestAttribute | undefined): string | null {
+  if (own && ids.has(id)) {
+    problems.push(error('repeated-id', own.place, `the id \`${id}\` a second time`, { remedy: 'give one of the two another' }));
+    return null;
+  }
+  let free = id;
+  for (let count = 2; ids.has(free); count += 1) free = `${id}-${count}`;
+  ids.add(free);
+  return free;
 }

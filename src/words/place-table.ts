@@ -11,7 +11,7 @@ import type { Address } from './expression-tree.ts';
 import { scrollRegion } from './number-page.ts';
 import { element, heldAnchor, type PageElement } from './page-node.ts';
 import { isTextProblem, parseExpression } from './parse-expression.ts';
-import { requestAttributes, runsOf } from './place-plot.ts';
+import { requestAttributes, runsOf, takeId } from './place-plot.ts';
 import type { WrittenDirective } from './read-directive.ts';
 import { locate, type TextProblem } from './text-problem.ts';
 import { entryOf, printed } from './value.ts';
@@ -20,12 +20,14 @@ import { placeAt, spanOf, type Writing } from './writing.ts';
 /** The figure with the table, or null after reporting what is wrong with the request. */
 export function placeTable(writing: Writing, read: WrittenDirective, node: Nodes): PageElement | null {
   const place = placeAt(writing, spanOf(node).start);
-  const request = readTableRequest(requestAttributes(writing, read), runsOf(writing), place);
+  const attributes = requestAttributes(writing, read);
+  const request = readTableRequest(attributes, runsOf(writing), place);
   const before = writing.problems.length;
   if ('problems' in request) writing.problems.push(...request.problems);
   const rows = 'problems' in request ? [] : request.of.map(({ address, place: at }) => readRow(writing, request, address, at));
   if ('problems' in request || writing.problems.length > before) return null;
-  return sheet(writing, request, rows as Row[]);
+  const id = takeId(writing, request.id, attributes.get('id'));
+  return id === null ? null : sheet(writing, { ...request, id }, rows as Row[]);
 }
 
 interface Row {
@@ -86,7 +88,11 @@ function sheet(writing: Writing, request: TableRequest, rows: readonly Row[]): P
   const caption = request.title ?? captionOf(request, rows);
   const table = element('table', {}, [element('caption', {}, [caption]), head, element('tbody', {}, body)]);
   const reasons = absences.length > 0 ? [element('ul', { className: ['absences'] }, absences)] : [];
-  return { tagName: 'figure', properties: { className: ['sheet'] }, children: [scrollRegion(caption, table), ...reasons] };
+  return {
+    tagName: 'figure',
+    properties: { className: ['sheet'], id: request.id },
+    children: [scrollRegion(caption, table), ...reasons],
+  };
 }
 
 function rowHead({ label, detail }: Row): Element {

@@ -7,7 +7,8 @@ import { reportLostFootnotes } from './rules/footnotes.ts';
 import { checkLinks } from './rules/links.ts';
 import { reportNearlyOurs } from './rules/nearly-ours.ts';
 import { escapeRawHtml } from './rules/raw-html.ts';
-import { beginWriting } from './writing.ts';
+import { asText, withinDepth } from './too-deep.ts';
+import { beginWriting, type Writing } from './writing.ts';
 
 export interface Prose {
   readonly html: string;
@@ -23,6 +24,12 @@ export function renderProse(markdown: string, place: { readonly file: string; re
     kind: 'prose',
     subjects: new Map(),
   });
+  const html = withinDepth(writing, () => rendered(writing)) ?? asText(writing);
+  return { html, problems: writing.problems.toSorted(compareProblems) };
+}
+
+/** The steps, in order. */
+function rendered(writing: Writing): string {
   const tree = parseMarkdown(writing.source, false);
   reportNearlyOurs(writing, tree);
   reportLostFootnotes(writing, tree);
@@ -32,5 +39,5 @@ export function renderProse(markdown: string, place: { readonly file: string; re
   const page = toHast(tree);
   nameHeadings(page, []);
   wrapTables(page);
-  return { html: toHtml(page), problems: writing.problems.toSorted(compareProblems) };
+  return toHtml(page);
 }

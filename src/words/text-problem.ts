@@ -2,9 +2,10 @@
 import type { Place, Problem } from '../problem.ts';
 import { error } from '../problem.ts';
 import type { Span } from './expression-tree.ts';
+import type { RuleId } from './rules/rules.ts';
 
 export interface TextProblem extends Span {
-  readonly rule: string;
+  readonly rule: RuleId;
   readonly found: string;
   readonly expected?: string;
   readonly remedy?: string;

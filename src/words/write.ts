@@ -12,7 +12,8 @@ import { checkLinks } from './rules/links.ts';
 import { reportNearlyOurs } from './rules/nearly-ours.ts';
 import { escapeRawHtml } from './rules/raw-html.ts';
 import { reportUnheld } from './rules/unheld.ts';
-import { beginWriting } from './writing.ts';
+import { asText, withinDepth } from './too-deep.ts';
+import { beginWriting, type Writing } from './writing.ts';
 import type { Written } from './written.ts';
 
 export interface WriteOptions {
@@ -26,6 +27,11 @@ export interface WriteOptions {
  */
 export function write(note: Note, subjects: Subjects, options: WriteOptions = {}): Written {
   const writing = beginWriting({ file: note.file, source: note.text, lineShift: 0, kind: note.kind, subjects });
+  return withinDepth(writing, () => written(note, writing, options)) ?? asWritten(writing);
+}
+
+/** The steps, in order. */
+function written(note: Note, writing: Writing, options: WriteOptions): Written {
   const tree = parseMarkdown(writing.source, true);
   reportNearlyOurs(writing, tree);
   if (options.unheld) reportUnheld(writing, tree);
@@ -35,10 +41,7 @@ export function write(note: Note, subjects: Subjects, options: WriteOptions = {}
   escapeRawHtml(writing, tree);
   const page = toHast(tree);
   const inText = numberHeld(page, writing.drafts);
-  const headings = nameHeadings(
-    page,
-    writing.plots.map(({ id }) => id),
-  );
+  const headings = nameHeadings(page, writing.ids);
   wrapTables(page);
   markPlots(page);
   const highlights = highlightsOf(note, writing);
@@ -50,4 +53,9 @@ export function write(note: Note, subjects: Subjects, options: WriteOptions = {}
     headings,
     problems: writing.problems.toSorted(compareProblems),
   };
+}
+
+/** What is left of a text that could not be read: its words, and the problem. */
+function asWritten(writing: Writing): Written {
+  return { pieces: [asText(writing)], plots: [], entries: [], headings: [], problems: writing.problems.toSorted(compareProblems) };
 }

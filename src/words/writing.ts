@@ -21,12 +21,16 @@ export interface Writing {
   /** Entries in the order found; the page numbers them in the order printed. */
   readonly drafts: LedgerEntry[];
   readonly plots: PlotRequest[];
+  /** Times of the cues so far, in seconds. */
+  readonly cues: number[];
+  /** Ids of plots and tables, unique on the page. */
+  readonly ids: Set<string>;
 }
 
 /** A fresh writing. A byte-order mark is no part of the text. */
 export function beginWriting(about: Pick<Writing, 'file' | 'source' | 'lineShift' | 'kind' | 'subjects'>): Writing {
   const source = about.source.replace(/^\uFEFF/, '');
-  return { ...about, source, lines: lineStarts(source), problems: [], drafts: [], plots: [] };
+  return { ...about, source, lines: lineStarts(source), problems: [], drafts: [], plots: [], ids: new Set(), cues: [] };
 }
 
 function lineStarts(source: string): number[] {

@@ -1,63 +1,71 @@
 /** Directives that an author meant and Markdown did not read: found in the source of the text that was left. */
-import type { Nodes, Root } from 'mdast';
-import { SKIP, visit } from 'unist-util-visit';
+import type { Root } from 'mdast';
 import { editDistance } from '../../register/names.ts';
 import { COLONS, DIRECTIVES, type DirectiveName, namesInWords } from '../directive-names.ts';
 import type { Span } from '../expression-tree.ts';
 import { readAttributes, readDirective } from '../read-directive.ts';
 import type { TextProblem } from '../text-problem.ts';
-import { report, spanOf, type Writing } from '../writing.ts';
+import { report, type Writing } from '../writing.ts';
+import { htmlSpans, proseSpans } from './prose-spans.ts';
 
 const CANDIDATE = /(:+)([A-Za-z][A-Za-z0-9_-]*)([ \t\u00A0\u202F]*)([[{])/g;
 
-/** Reports all of them in a tree whose directives still stand in it. Code and escaped colons (`\:`) are left alone. */
+/** Reports all of them in a tree whose directives still stand in it. Code and escaped colons (`\\:`) are left alone. */
 export function reportNearlyOurs(writing: Writing, tree: Root): void {
-  for (const span of textSpans(tree)) {
+  const prose = proseSpans(tree).map((span) => ({ ...span, html: false }));
+  const html = htmlSpans(tree).map((span) => ({ ...span, html: true }));
+  for (const span of [...prose, ...html]) {
     for (const match of candidatesIn(writing.source, span)) {
-      const problem = judge(writing.source, match, span.html);
+      const problem = judge(writing.source, match, span);
       if (problem) report(writing, problem);
     }
   }
 }
 
-/** Stretches of source that print as text; words in the brackets of our own directives are read elsewhere. */
-function textSpans(tree: Root): (Span & { readonly html: boolean })[] {
-  const spans: (Span & { readonly html: boolean })[] = [];
-  visit(tree, (node: Nodes) => {
-    if (node.type === 'textDirective') return SKIP;
-    const printsText = node.type === 'text' || (node.type === 'html' && !node.value.startsWith('<!--'));
-    if (printsText) spans.push({ ...spanOf(node), html: node.type === 'html' });
-    return undefined;
-  });
-  return spans;
+/** How far a candidate may reach beyond the stretch in which its colon stands. */
+const REACH = 80;
+
+interface Candidate {
+  readonly start: number;
+  readonly colons: string;
+  readonly name: string;
+  readonly blanks: string;
+  readonly open: string;
 }
 
-function candidatesIn(source: string, { start, end }: Span): RegExpExecArray[] {
-  const found: RegExpExecArray[] = [];
-  CANDIDATE.lastIndex = start;
-  for (let match = CANDIDATE.exec(source); match && match.index < end; match = CANDIDATE.exec(source)) {
-    const escaped = /\\+$/.exec(source.slice(start, match.index));
-    if (!escaped || escaped[0].length % 2 === 0) found.push(match);
+function candidatesIn(source: string, { start, end }: Span): Candidate[] {
+  const found: Candidate[] = [];
+  for (const match of source.slice(start, end + REACH).matchAll(CANDIDATE)) {
+    const at = start + match.index;
+    if (at >= end) break;
+    const [, colons = '', name = '', blanks = '', open = ''] = match;
+    if (!isEscaped(source, at)) found.push({ start: at, colons, name, blanks, open });
   }
   return found;
 }
 
-function judge(source: string, match: RegExpExecArray, html: boolean): TextProblem | undefined {
-  const [whole, colons = '', name = '', blanks = ''] = match;
-  const span = { start: match.index, end: match.index + whole.length - 1 - blanks.length };
+function isEscaped(source: string, at: number): boolean {
+  let backslashes = 0;
+  while (source[at - 1 - backslashes] === '\\') backslashes += 1;
+  return backslashes % 2 === 1;
+}
+
+function judge(source: string, candidate: Candidate, { html }: { readonly html: boolean }): TextProblem | undefined {
+  const { start, colons, name, blanks, open } = candidate;
+  const span = { start, end: start + colons.length + name.length };
   const entry = DIRECTIVES.get(name);
   if (!entry) return blanks === '' ? unknownName(colons, name, span) : undefined;
   if (html)
     return { rule: 'misplaced-directive', ...span, found: `a \`${entry.name}\` within raw HTML`, expected: 'Markdown around it' };
-  if (blanks !== '') return isProse(source, match) ? undefined : blankBefore(entry, whole.at(-1) as string, span);
+  if (blanks !== '') return isProse(source, span, open, blanks) ? undefined : blankBefore(entry, open, span);
   if (colons !== COLONS[entry.form] && !(entry.form === 'container' && colons.length > 3)) return wrongForm(entry, colons, span);
-  return refusedByMarkdown(source, match, entry, span);
+  return refusedByMarkdown(source, entry, span);
 }
 
 /** `key:value [1]`: a colon within a word, or a footnote, is no directive with a stray blank. */
-function isProse(source: string, match: RegExpExecArray): boolean {
-  const next = match.index + match[0].length;
-  return /[\p{L}\p{N}]/u.test(source[match.index - 1] ?? ' ') || source[next] === '^';
+function isProse(source: string, span: Span, open: string, blanks: string): boolean {
+  const bracket = span.end + blanks.length;
+  return /[\p{L}\p{N}]/u.test(source[span.start - 1] ?? ' ') || (open === '[' && source[bracket + 1] === '^');
 }
 
 function blankBefore(entry: DirectiveName, open: string, span: Span): TextProblem {
@@ -76,8 +84,8 @@ function inWords(colons: string): string {
 }
 
 /** A name, form and bracket that are right, and yet Markdown left it as text: why. */
-function refusedByMarkdown(source: string, match: RegExpExecArray, entry: DirectiveName, span: Span): TextProblem {
-  const read = readDirective(source, match.index);
+function refusedByMarkdown(source: string, entry: DirectiveName, span: Span): TextProblem {
+  const read = readDirective(source, span.start);
   if ('rule' in read) return read;
   const rest = /^[^\r\n]*/.exec(source.slice(read.end))?.[0] ?? '';
   const blank = /^([ \t]*)\{/.exec(rest);

@@ -1,25 +1,21 @@
 /** Numbers with a unit that stand in the prose and that nothing holds. */
-import type { Nodes, Root } from 'mdast';
-import { SKIP, visit } from 'unist-util-visit';
+import type { Root } from 'mdast';
 import { warning } from '../../problem.ts';
 import { readUnit } from '../../quantities/units.ts';
-import { placeAt, spanOf, type Writing } from '../writing.ts';
+import { placeAt, type Writing } from '../writing.ts';
+import { proseSpans } from './prose-spans.ts';
 
 const NUMBER_WITH_UNIT =
-  /(?<![\p{L}\p{N}_.,:/-])[-−+~≈]?(\d+(?:[.,]\d+)?)[ \u00A0\u202F]?([°℃]C?|[A-Za-zµμΩ%]+(?:\/[A-Za-z]+)?)(?![\p{L}\p{N}_°])/gu;
+  /(?<![\p{L}\p{N}_.,:/-])[-−+~≈]?(\d+(?:[.,]\d+)?)(?:&nbsp;|[ \u00A0\u202F])?([°℃]C?|[A-Za-zµμΩ%]+(?:\/[A-Za-z]+)?)(?![\p{L}\p{N}_°])/gu;
 
 /** Units of this trade's figures; others (an inch, a bit) are no measured number here. */
 const MEASURED = new Set(['°C', 'K', 's', 'Hz', 'A', 'V', 'W', 'J', '1', 'K/W']);
 
 /** Warns of each. Code, quotations of our directives and front matter are not prose. */
 export function reportUnheld(writing: Writing, tree: Root): void {
-  visit(tree, (node: Nodes) => {
-    if (node.type === 'textDirective') return SKIP;
-    if (node.type !== 'text') return undefined;
-    const { start, end } = spanOf(node);
+  for (const { start, end } of proseSpans(tree)) {
     for (const match of writing.source.slice(start, end).matchAll(NUMBER_WITH_UNIT)) reportOne(writing, start + match.index, match);
-    return undefined;
-  });
+  }
 }
 
 function reportOne(writing: Writing, at: number, match: RegExpMatchArray): void {
