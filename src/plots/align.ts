@@ -32,7 +32,7 @@ export function align(subjects: readonly PlotSubject[]): Alignment {
 }
 
 /** Minutes, as soaks are told; seconds below five minutes, hours beyond twelve hours. */
-function timeUnit(span: number): TimeUnit {
+export function timeUnit(span: number): TimeUnit {
   if (span < 300) return { unit: 's', seconds: 1 };
   if (span > 43_200) return { unit: 'h', seconds: 3600 };
   return { unit: 'min', seconds: 60 };

@@ -82,6 +82,20 @@ export function bands(rects: readonly Band[]): Spec {
   };
 }
 
+/** Bars in the colour of their run, paler than its line so that a whisker shows on them. */
+export function bars(rects: readonly (Band & { readonly fill: string })[]): Spec {
+  return {
+    data: { values: rects },
+    mark: { type: 'rect', fillOpacity: 0.3 },
+    encoding: { x: pixel('x'), y: pixel('y'), x2: { field: 'x2' }, y2: { field: 'y2' }, fill: asIs('fill') },
+  };
+}
+
+/** Nothing but the axes. */
+export function empty(axes: Axes): Spec {
+  return { data: { values: [{ x: axes.x.from, y: axes.y.from }] }, mark: { type: 'point', opacity: 0 }, encoding: positions(axes) };
+}
+
 const STRONG = { strokeWidth: 1.75, strokeJoin: 'round' };
 const FAINT = { strokeWidth: 0.75, strokeOpacity: 0.45, strokeJoin: 'round' };
 
@@ -135,7 +149,7 @@ function positions(axes: Axes) {
 }
 
 const scaleOf = (scale: Scale) => ({ domain: [scale.from, scale.to], nice: false, zero: false });
-const axisOf = (scale: Scale) => ({ values: scale.ticks, format: `.${scale.decimals}f`, labelOverlap: false });
+const axisOf = (scale: Scale) => ({ values: scale.ticks, format: `.${scale.decimals}f`, labelOverlap: false, labelFlush: false });
 
 function styled(styles: readonly number[], byStyle: (k: number) => unknown) {
   return { field: 'k', type: 'nominal', legend: null, scale: { domain: styles, range: styles.map(byStyle) } };

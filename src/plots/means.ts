@@ -66,7 +66,20 @@ function binsOf(x: Float64Array, y: Float64Array, { start, end }: Segment, width
     bin.low = Math.min(bin.low, value);
     bin.high = Math.max(bin.high, value);
   }
-  return bins;
+  return withoutStump(bins);
+}
+
+/** The last span of a stretch may hold a reading or two, whose mean would scatter like them: it is added to the one before. */
+function withoutStump(bins: Bin[]): Bin[] {
+  const last = bins.at(-1);
+  const before = bins.at(-2);
+  if (!last || !before || last.count * 2 >= before.count) return bins;
+  before.count += last.count;
+  before.sumX += last.sumX;
+  before.sumY += last.sumY;
+  before.low = Math.min(before.low, last.low);
+  before.high = Math.max(before.high, last.high);
+  return bins.slice(0, -1);
 }
 
 function median(values: readonly number[]): number {

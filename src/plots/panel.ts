@@ -43,6 +43,8 @@ export interface Frame {
   readonly width: number;
   readonly x: Scale;
   readonly xOf: (x: number) => number;
+  /** Styles in use in any panel: panels share their scales. */
+  readonly styles: readonly number[];
 }
 
 /** The frame that panels share: margins as wide as their labels need. */
@@ -54,7 +56,8 @@ export function frameOf(panels: readonly PanelContent[], x: Scale, size: Size): 
     size,
   );
   const width = size.width - left - right;
-  return { size, left, right, width, x, xOf: (value) => ((value - x.from) / (x.to - x.from)) * width };
+  const styles = [...new Set(panels.flatMap((panel) => panel.lines.map(({ k }) => k)))].sort((a, b) => a - b);
+  return { size, left, right, width, x, styles, xOf: (value) => ((value - x.from) / (x.to - x.from)) * width };
 }
 
 /** Room that a heading needs above its panel, px. */
@@ -64,9 +67,8 @@ export function headingRoom(size: Size): number {
 
 /** The Vega-Lite view of a panel. `xTitle` null: a panel below carries the time axis. */
 export function panelSpec(content: PanelContent, frame: Frame, height: number, xTitle: string | null): Spec {
-  const { width, size, x } = frame;
+  const { width, size, x, styles } = frame;
   const axes: Axes = { x, y: content.y, xTitle, grid: 'y' };
-  const styles = content.lines.map(({ k }) => k);
   const drawn = content.lines.map((line) => drawLine(line, x, width));
   const pixels = drawn.map(({ faint, strong }) => inPixels(faint.length > 0 ? faint : strong, content.y, frame, height));
   const area = { width, height, size, lines: pixels };

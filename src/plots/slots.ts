@@ -80,7 +80,8 @@ function mixed(request: PlotRequest, one: Channel, other: Channel): Problem {
   );
 }
 
-function tooMany(request: PlotRequest, count: number): Problem {
+/** Says that a plot cannot hold so many runs. */
+export function tooMany(request: PlotRequest, count: number): Problem {
   return error('too-many-runs', request.place, `${count} runs in one plot`, {
     expected: `at most ${MOST_LINES}, which can still be told apart`,
     remedy: 'draw them in two plots',

@@ -2,14 +2,16 @@
 import type { PlotKind, PlotRequest } from '../register/requests.ts';
 import type { PlotSubject } from './drawn.ts';
 import { isPlan, type Planned, type Planner } from './plan.ts';
+import { planPowerByPhase } from './power-by-phase.ts';
 import type { Size } from './size.ts';
+import { planStepResponse } from './step-response.ts';
 import { planTrace } from './trace.ts';
 import type { Spec } from './vega.ts';
 
 const PLANNERS: Readonly<Record<PlotKind, Planner>> = {
   trace: planTrace,
-  'step-response': planTrace,
-  'power-by-phase': planTrace,
+  'step-response': planStepResponse,
+  'power-by-phase': planPowerByPhase,
 };
 
 /** Plans the plot asked for, or tells by located errors why it cannot be drawn. */

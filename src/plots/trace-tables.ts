@@ -1,9 +1,7 @@
 /** The drawn readings as a table to read and as CSV to take away. */
-
-import { csv } from './csv.ts';
 import type { Drawn } from './drawn.ts';
 import { drawLine } from './drawn-line.ts';
-import type { Point } from './marks.ts';
+import { type CsvLine, lineCsv } from './line-csv.ts';
 import { nearestIndex } from './panel.ts';
 import { WIDE } from './size.ts';
 import { timeScale } from './ticks.ts';
@@ -11,44 +9,50 @@ import type { Line, Trace } from './trace.ts';
 import { fixed, withUnit } from './wording.ts';
 
 /** About how many rows the short table has. */
-const ROWS = 16;
+export const TABLE_ROWS = 16;
 
-/** Every drawn point: run, channel, time, value, unit, and whether it is a reading or a mean. Breaks of the line are not rows. */
+/** Every drawn point of all lines. */
 export function traceCsv(trace: Trace): string {
   const { from, to, time } = trace.alignment;
-  const head = ['run', 'channel', `time_${time.unit}`, 'value', 'unit', 'drawn_as'];
-  const rows = trace.panels.flatMap((panel) =>
-    panel.lines.flatMap((line) => {
-      const { faint, strong } = drawLine(line, timeScale(from, to, WIDE.timeTicks), WIDE.width);
-      const told = (points: readonly Point[], as: string) =>
-        points.flatMap(({ x, y }) => (y === null ? [] : [[line.alias, line.channel, x, y, panel.unit, as]]));
-      return line.over ? [...told(faint, 'reading'), ...told(strong, `mean of ${trace.meanSpan} s`)] : told(strong, 'reading');
+  const scale = timeScale(from, to, WIDE.timeTicks);
+  const told = trace.panels.flatMap((panel) =>
+    panel.lines.flatMap((line): CsvLine[] => {
+      const { faint, strong } = drawLine(line, scale, WIDE.width);
+      const common = { run: line.alias, channel: line.channel, unit: panel.unit };
+      if (!line.over) return [{ ...common, as: 'reading', points: strong }];
+      return [
+        { ...common, as: 'reading', points: faint },
+        { ...common, as: `mean of ${trace.meanSpan} s`, points: strong },
+      ];
     }),
   );
-  return csv([head, ...rows]);
+  return lineCsv(time.unit, told);
 }
 
 /** A reading of every line at round times: the one nearest, if it lies within half a row of it. */
 export function traceTable(trace: Trace): Drawn['table'] {
-  const { ticks, decimals } = timeScale(trace.alignment.from, trace.alignment.to, ROWS);
+  const { from, to, time, atLoad } = trace.alignment;
+  const { ticks, decimals } = timeScale(from, to, TABLE_ROWS);
   const all = trace.panels.flatMap((panel) => panel.lines.map((line) => ({ line, panel })));
-  const half = ticks.length > 1 ? (ticks[1]! - ticks[0]!) / 2 : Number.POSITIVE_INFINITY;
+  const half = halfStep(ticks);
   return {
-    caption: `Readings nearest to each time (${trace.alignment.time.unit} since ${trace.alignment.atLoad ? 'load start' : 'the first row'})`,
-    head: [
-      `Time (${trace.alignment.time.unit})`,
-      ...all.map(({ line, panel }) => withUnit(columnName(line, panel.heading, trace), panel.unit)),
-    ],
+    caption: `Readings nearest to each time (${time.unit} since ${atLoad ? 'load start' : 'the first row'})`,
+    head: [`Time (${time.unit})`, ...all.map(({ line, panel }) => withUnit(columnName(line, panel.heading, trace), panel.unit))],
     rows: ticks.map((tick) => [fixed(tick, decimals), ...all.map(({ line }) => cellAt(line, tick, half))]),
   };
 }
 
-function columnName(line: Line, heading: string, trace: Trace): string {
-  const what = trace.panels.length > 1 ? `${heading.toLowerCase()}, ${line.label}` : line.label;
-  return what === '' ? line.channel : what;
+/** Half the distance of two ticks: how far a reading may be from the time that it stands for. */
+export function halfStep(ticks: readonly number[]): number {
+  return ticks.length > 1 ? (ticks[1]! - ticks[0]!) / 2 : Number.POSITIVE_INFINITY;
 }
 
-function cellAt(line: Line, time: number, half: number): string {
+function columnName(line: Line, heading: string, trace: Trace): string {
+  return trace.panels.length > 1 ? `${heading.toLowerCase()}, ${line.label}` : line.label;
+}
+
+/** The reading nearest to a time, or nothing when none is near enough. */
+export function cellAt(line: Pick<Line, 'x' | 'y' | 'decimals'>, time: number, half: number): string {
   const i = nearestIndex(line.x, time);
   return Math.abs(line.x[i]! - time) > half ? '' : fixed(line.y[i]!, line.decimals);
 }

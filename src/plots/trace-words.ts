@@ -1,18 +1,22 @@
 /** What a trace shows, in words: title, text alternative, method. */
 
 import { duration } from '../figures/in-words.ts';
+import type { QuantityKind } from '../intake/log.ts';
 import { limitText } from './limit-marks.ts';
+import { figureOf, shown } from './told.ts';
 import type { Line, Trace, TracePanel } from './trace.ts';
 import { extent } from './value-scale.ts';
 import { fixed, listed, reading } from './wording.ts';
 
-/** "Temperature and clock over time: fast and rated". */
+/** "Temperature and clock over time: fast and rated"; of a single channel its name, too. */
 export function traceTitle(trace: Trace): string {
-  const what = listed(
-    [...new Set(trace.panels.map(({ heading }) => heading))].map((heading, i) => (i === 0 ? heading : lowered(heading))),
-  );
+  const headings = [...new Set(trace.panels.map(({ heading }) => heading))];
+  const what = listed(headings.map((heading, i) => (i === 0 ? heading : lowered(heading))));
+  const channels = new Set(trace.panels.flatMap((panel) => panel.lines.map(({ channel }) => channel)));
+  const [channel] = channels;
+  const of = channels.size === 1 && trace.panels[0]!.kind !== 'other' ? ` of ${channel}` : '';
   const runs = trace.subjects.map(({ alias }) => alias).filter((alias) => alias !== '');
-  return `${what} over time${runs.length > 0 ? `: ${listed(runs)}` : ''}`;
+  return `${what}${of} over time${runs.length > 0 ? `: ${listed(runs)}` : ''}`;
 }
 
 function lowered(heading: string): string {
@@ -34,12 +38,38 @@ function spanOf({ alignment }: Trace): string {
   return `${rounded(to - from)} ${time.unit}, from ${rounded(from)} to ${rounded(to)} ${time.unit} since load start`;
 }
 
+/** Figures that say what matters of a line, with the words before them. */
+const TOLD: Readonly<Partial<Record<QuantityKind, readonly (readonly [figure: string, words: string])[]>>> = {
+  temperature: [
+    ['peak_temperature', 'peak under load'],
+    ['steady_temperature', 'steady at'],
+  ],
+  power: [
+    ['load_power', 'mean under load'],
+    ['peak_power', 'peak'],
+  ],
+  current: [['load_current', 'mean under load']],
+  clock: [
+    ['mean_clock', 'mean under load'],
+    ['lowest_clock', 'lowest'],
+  ],
+};
+const TOLD_RISE = [['temperature_rise', 'at steady state']] as const;
+
+/** The figures of a line where it has them, else its range; and when its highest reading was. */
 function lineAlt(line: Line, panel: TracePanel, trace: Trace): string {
+  const subject = trace.subjects[line.run]!;
+  const names = panel.rise ? TOLD_RISE : (TOLD[panel.kind] ?? []);
+  const figures = names.flatMap(([name, words]) => {
+    const text = shown(figureOf(subject, name, line.channel));
+    return text === undefined ? [] : [`${words} ${text}`];
+  });
   const [low, high] = extent([line]);
-  const at = line.x[line.y.indexOf(high)]!;
   const told = (value: number) => reading(value, line.decimals, panel.unit);
+  const range = figures.length > 0 ? [] : [`between ${told(low)} and ${told(high)}`];
   const { unit } = trace.alignment.time;
-  return `${line.label} from ${told(low)} to ${told(high)}, highest at ${fixed(at, unit === 'h' ? 1 : 0)} ${unit}, last ${told(line.y.at(-1)!)}`;
+  const at = fixed(line.x[line.y.indexOf(high)]!, unit === 'h' ? 1 : 0);
+  return `${line.label} ${[...range, ...figures, `highest reading at ${at} ${unit}`].join(', ')}`;
 }
 
 function limitAlt(trace: Trace): string[] {
@@ -54,7 +84,7 @@ function limitAlt(trace: Trace): string[] {
 export function traceMethod(trace: Trace): string {
   const lines = trace.panels.flatMap((panel) => panel.lines);
   const readings = lines.reduce((sum, { x }) => sum + x.length, 0);
-  const gaps = lines.reduce((sum, { segments }) => sum + segments.length - 1, 0);
+  const gaps = lines.some(({ segments }) => segments.length > 1);
   const aligned = trace.alignment.atLoad
     ? 'Time counts from the start of the load.'
     : 'Time counts from the first row of each log: not every run has a load phase.';
@@ -62,6 +92,6 @@ export function traceMethod(trace: Trace): string {
     ? ` Where they scatter they are drawn pale, their means over ${duration(trace.meanSpan)} heavy.`
     : '';
   const thinned = `Of ${readings} readings, the first, last, lowest and highest in each column of two pixels are drawn, so that no extreme is lost.${means}`;
-  const broken = gaps === 0 ? '' : ` The line breaks where readings are missing (${gaps} ${gaps === 1 ? 'gap' : 'gaps'}).`;
+  const broken = gaps ? ' The line breaks where readings are missing.' : '';
   return `${aligned} ${thinned}${broken}`;
 }

@@ -21,6 +21,8 @@ import { type DisplayUnit, decimalsOf, displayUnit, titleOf } from './wording.ts
 /** One line: the readings of a channel in one run. */
 export interface Line {
   readonly alias: string;
+  /** Position of its run among the subjects. */
+  readonly run: number;
   readonly channel: string;
   /** What its end is labelled with. */
   readonly label: string;
@@ -183,6 +185,7 @@ function lineOf(
   const limit = over ? undefined : subject.context.device.throttleAt[channel.name]?.value;
   return {
     alias: subject.alias,
+    run: index,
     channel: channel.name,
     x,
     y,

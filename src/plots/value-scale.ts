@@ -23,7 +23,7 @@ export interface Ranged {
 /** An axis that holds all readings, and the throttle limit unless that lies far off. */
 export function valueScale(panel: Ranged, ticks: number): Scale {
   const [lowest, highest] = extent(panel.lines);
-  const zero = FROM_ZERO.has(panel.kind) || panel.rise;
+  const zero = FROM_ZERO.has(panel.kind) || panel.rise || nearlyFromZero(panel, lowest, highest);
   const low = zero ? Math.min(0, lowest) : lowest;
   const high = zero ? Math.max(0, highest) : highest;
   const missing = Math.max(0, leastSpan(panel, low, high) - (high - low));
@@ -31,6 +31,11 @@ export function valueScale(panel: Ranged, ticks: number): Scale {
   const limits = limitsOf(panel.lines).map(({ value }) => value);
   const near = limits.filter((limit) => limit >= from && limit - to <= FAR * (to - from));
   return niceScale(from, Math.max(to, ...near.map((limit) => limit + NAME * (to - from))), ticks);
+}
+
+/** An axis of a quantity with a true zero that would all but reach it begins there, so that heights can be compared. */
+function nearlyFromZero({ kind }: Ranged, low: number, high: number): boolean {
+  return (kind === 'clock' || kind === 'voltage') && low >= 0 && low < high / 2;
 }
 
 function leastSpan({ kind }: Ranged, low: number, high: number): number {

@@ -1,0 +1,57 @@
+/** What a plot of power by phase says in words and as tables. */
+import { isPresent } from '../figures/figure.ts';
+import { printQuantity, printUncertainty } from '../quantities/print.ts';
+import { interval95, standardUncertainty } from '../quantities/uncertainty.ts';
+import { csv } from './csv.ts';
+import type { Drawn } from './drawn.ts';
+import type { PowerBar, PowerByPhase } from './power-by-phase.ts';
+import { listed } from './wording.ts';
+
+/** "Mean power by phase at the board input: fast and rated". */
+export function powerTitle({ at, groups }: PowerByPhase): string {
+  const runs = groups[0]!.bars.map(({ alias }) => alias).filter((alias) => alias !== '');
+  return `Mean power by phase${at === null ? '' : ` at the ${at}`}${runs.length > 0 ? `: ${listed(runs)}` : ''}`;
+}
+
+export function powerAlt({ groups }: PowerByPhase): string {
+  const told = groups.map(({ phase, bars }) => `${phase}: ${listed(bars.map((bar) => `${bar.alias} ${meanOf(bar)}`.trim()))}`);
+  return `Bars from zero, one for each run in each phase. ${told.join('. ')}.`;
+}
+
+/** "6.52 W", or "absent". */
+export function meanOf({ figure }: PowerBar): string {
+  return isPresent(figure) ? printQuantity(figure.quantity).text : 'absent';
+}
+
+/** "± 0.11 W (95 %)", or what is known of it. */
+export function uncertaintyOf({ figure }: PowerBar): string {
+  return isPresent(figure) ? printUncertainty(figure.quantity) : '';
+}
+
+/** What the bars and whiskers are, and why bars are missing. */
+export function powerMethod({ groups }: PowerByPhase): string {
+  const bars = groups.flatMap((group) => group.bars.map((bar) => ({ ...bar, phase: group.phase })));
+  const unknown = bars.some(({ figure }) => isPresent(figure) && standardUncertainty(figure.quantity) === null);
+  const absent = bars.flatMap(({ figure, alias, phase }) =>
+    isPresent(figure) ? [] : [`No bar for ${alias} ${phase}: ${figure.why}`],
+  );
+  const whiskers = 'Bars are means over time within the phase; whiskers are 95 % intervals.';
+  return [whiskers, ...(unknown ? ['A bar without whisker has an unknown uncertainty.'] : []), ...absent].join(' ');
+}
+
+/** Mean and 95 % interval of each bar, W. */
+export function powerCsv({ groups }: PowerByPhase): string {
+  const rows = groups.flatMap(({ phase, bars }) =>
+    bars.map(({ alias, figure }) => {
+      if (!isPresent(figure)) return [alias, phase, '', '', '', figure.why];
+      const interval = interval95(figure.quantity);
+      return [alias, phase, figure.quantity.value, interval?.[0] ?? '', interval?.[1] ?? '', ''];
+    }),
+  );
+  return csv([['run', 'phase', 'mean_W', 'low95_W', 'high95_W', 'absent'], ...rows]);
+}
+
+export function powerTable({ groups }: PowerByPhase): Drawn['table'] {
+  const rows = groups.flatMap(({ phase, bars }) => bars.map((bar) => [phase, bar.alias, meanOf(bar), uncertaintyOf(bar)]));
+  return { caption: 'Mean power of each phase', head: ['Phase', 'Run', 'Mean power', 'Uncertainty'], rows };
+}

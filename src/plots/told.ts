@@ -1,0 +1,18 @@
+/** Figures in the words of plots: from the one printer, so that a plot and a page never round differently. */
+import { type Figure, isPresent } from '../figures/figure.ts';
+import { printQuantity } from '../quantities/print.ts';
+import type { PlotSubject } from './drawn.ts';
+
+/** The figure of a channel: under its own name, else under the bare one where that is this channel's. */
+export function figureOf(subject: PlotSubject, name: string, channel: string): Figure | undefined {
+  const { figures } = subject.derived;
+  const own = figures.get(`${name}.${channel}`);
+  if (own) return own;
+  const bare = figures.get(name);
+  return bare && (bare.of?.channel ?? channel) === channel ? bare : undefined;
+}
+
+/** "71.3 °C", or undefined where the figure is absent. */
+export function shown(figure: Figure | undefined): string | undefined {
+  return figure && isPresent(figure) ? printQuantity(figure.quantity).text : undefined;
+}
