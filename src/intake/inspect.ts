@@ -1,7 +1,7 @@
 /** Front door for `npm run add`: what a file is, as far as it can be told, and why. */
 import type { Problem } from '../problem.ts';
 import { MISSING_MARKERS, suffixedNumber } from './cells.ts';
-import { parseFlag } from './flags.ts';
+import { flagBase, parseFlag } from './flags.ts';
 import { refuseForm } from './form.ts';
 import { placeOfLine } from './lines.ts';
 import type { Inference, TimeAxis, TimeFormat } from './log.ts';
@@ -29,6 +29,8 @@ export interface InspectedTime {
   /** True where read() would find column and unit without being told. */
   readonly certain: boolean;
   readonly axis: TimeAxis;
+  /** Day of the first row as year-month-day, where the log states one: civil, or in UTC for epoch times. */
+  readonly date?: string;
 }
 
 export interface Inspection {
@@ -73,13 +75,22 @@ export function inspect(bytes: Uint8Array, file: string): Inspection {
     ...frame(sheet),
     rows: kept.length,
     setAside: reporter.setAside.length + (rows.records.length - kept.length),
-    time: time.axis ? { column: time.axis.column, format: time.axis.format, certain: time.certain, axis: time.axis } : null,
+    time: time.axis ? timeOf(sheet, time.axis, time.certain, kept) : null,
     timeCandidates: candidates,
     columns,
     otherColumns: fields.map((field) => sheet.keys[field]!).filter((key) => !found.has(key)),
     inferences: [...rows.inferences, ...time.inferences],
     problems: [...sheet.problems, ...rows.problems, ...time.problems, ...reporter.problems],
   };
+}
+
+function timeOf(sheet: Sheet, axis: TimeAxis, certain: boolean, kept: Int32Array): InspectedTime {
+  const { column, format, start } = axis;
+  const cell = sheet.records.cells[kept[0] ?? 0]?.[sheet.keys.indexOf(column.split(' + ')[0]!)] ?? '';
+  const stated = /^\s*(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})/.exec(cell);
+  const civil = stated ? [stated[1], stated[2]!.padStart(2, '0'), stated[3]!.padStart(2, '0')].join('-') : undefined;
+  const date = civil ?? (start === null ? undefined : new Date(start * 1000).toISOString().slice(0, 10));
+  return { column, format, certain, axis, ...(date === undefined ? {} : { date }) };
 }
 
 function frame(sheet: Sheet): Inspection {
@@ -139,10 +150,20 @@ function inspectColumn(sheet: Sheet, field: number, kept: Int32Array): Inspected
   const cells = Array.from(kept, (record) => sheet.records.cells[record]![field]!.trim());
   const suffix = commonSuffix(cells, sheet);
   const strip = (cell: string) => (suffix !== undefined && cell.endsWith(suffix) ? cell.slice(0, -suffix.length) : cell);
-  const { numbers, values } = columnNumbers(cells, sheet.dialect.decimal, strip, (cell) => MISSING_MARKERS.has(cell));
+  const plain = columnNumbers(cells, sheet.dialect.decimal, strip, (cell) => MISSING_MARKERS.has(cell));
   const filled = cells.filter((cell) => !MISSING_MARKERS.has(cell));
-  const flagged = filled.length > 0 && numbers.count < filled.length && filled.every((cell) => !Number.isNaN(parseFlag(cell, 16)));
-  if (numbers.count * 2 <= filled.length && !flagged) return null;
+  const flagged =
+    filled.length > 0 && plain.numbers.count < filled.length && filled.every((cell) => !Number.isNaN(parseFlag(cell, 16)));
+  const { base } = flagBase(filled);
+  const { numbers, values } = flagged
+    ? columnNumbers(
+        cells.map((cell) => String(parseFlag(cell, base))),
+        '.',
+        (cell) => cell,
+        () => true,
+      )
+    : plain;
+  if (numbers.count * 2 <= filled.length) return null;
   const name = sheet.structure.header?.[field] ?? sheet.keys[field]!;
   const unitsLine = sheet.structure.units?.[field];
   const evidence = {
@@ -153,12 +174,14 @@ function inspectColumn(sheet: Sheet, field: number, kept: Int32Array): Inspected
     max: numbers.max,
     flags: flagged,
   };
+  const proposal = propose(evidence);
+  const unstated = proposal.quantity === 'other' && proposal.unit === undefined;
   return {
     column: sheet.keys[field]!,
-    ...propose(evidence),
+    ...proposal,
     numbers,
     values,
-    oddities: flagged ? [] : columnOddities(numbers, values),
+    oddities: proposal.quantity === 'throttle_flag' ? [] : columnOddities(numbers, values, unstated),
   };
 }
 

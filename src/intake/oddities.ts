@@ -23,13 +23,16 @@ export interface ColumnNumbers {
 }
 
 /** Oddities of one column of readings, as sentences without a final stop. */
-export function columnOddities(numbers: ColumnNumbers, values: Float64Array): string[] {
+export function columnOddities(numbers: ColumnNumbers, values: Float64Array, unstated: boolean): string[] {
   const found: string[] = [];
   const { count, min, max } = numbers;
   if (numbers.text > 0) found.push(`${numbers.text} ${numbers.text === 1 ? 'cell is' : 'cells are'} neither a number nor empty`);
   if (count === 0) return found;
   if (min === max && max === 0) found.push('it is 0 throughout: is the sensor absent? Then leave the channel out');
   else if (min === max && count > 1) found.push(`it is ${max} throughout`);
+  if (unstated && min === 0 && max === 1 && values.every((value) => Number.isNaN(value) || value === 0 || value === 1)) {
+    found.push('it is only 0 and 1: if it tells of throttling, it is a `throttle_flag` and needs no unit');
+  }
   for (const [sentinel, why] of SENTINELS) {
     const hits = values.reduce((sum, value) => sum + (value === sentinel ? 1 : 0), 0);
     if (hits === 0 || min === max) continue;

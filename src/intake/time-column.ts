@@ -151,7 +151,7 @@ function undecided(sheet: Sheet, candidates: readonly TimeColumn[], declaration:
       `${sheet.file} has ${names.length} columns that could be the time: ${listed(names)}`,
       {
         expected: 'one of them, named',
-        remedy: `write \`log: { file: …, time: { column: "${names[0]}" } }\``,
+        remedy: `below \`log\`, write \`file\` and \`time\`, and below \`time\` for instance \`column: "${names[0]}"\``,
       },
     );
   }
@@ -161,7 +161,7 @@ function undecided(sheet: Sheet, candidates: readonly TimeColumn[], declaration:
     `no column of ${sheet.file} looks like a time; it has ${listed(sheet.keys)}`,
     {
       expected: 'a column of elapsed, epoch, civil or clock time',
-      remedy: 'write `log: { file: …, time: { column: …, format: elapsed, unit: s } }` with the column that counts time',
+      remedy: 'below `log`, write `file` and `time`, and below `time` the `column` that counts time with its `format` and `unit`',
     },
   );
 }

@@ -129,7 +129,7 @@ export function timeUnit(text: string): Unit | null {
 function unitMissing(column: TimeColumn, format: TimeFormat, declaration: Declaration): Problem {
   return error('time-unit-missing', declaration.place, `no unit is stated for the ${format} time in \`${column.name}\``, {
     expected: 'ms, s, min or h',
-    remedy: `write \`log: { file: …, time: { column: "${column.name}", unit: s } }\`, if the logger counts seconds`,
+    remedy: `below \`log\`, write \`file\` and \`time\`, and below \`time\` \`column: "${column.name}"\` and \`unit: s\`, if the logger counts seconds`,
   });
 }
 

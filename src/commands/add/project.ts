@@ -1,0 +1,82 @@
+/** What the project already has that a new run can rest on: setups, devices, specimens, and the runs there are. */
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { QuantityKind } from '../../intake/log.ts';
+import { Report } from '../../register/report.ts';
+import { readSetup } from '../../register/setups.ts';
+import { readSource } from '../../register/source-file.ts';
+
+export interface SetupChannel {
+  readonly name: string;
+  readonly quantity?: QuantityKind;
+  readonly column?: string;
+  readonly unit?: string;
+}
+
+export interface KnownSetup {
+  readonly id: string;
+  readonly device?: string;
+  readonly specimen?: string;
+  readonly phases: boolean;
+  readonly channels: readonly SetupChannel[];
+  /** Keys of the log's time that it states. */
+  readonly time: ReadonlySet<string>;
+}
+
+export interface KnownRun {
+  readonly id: string;
+  readonly specimen?: string;
+  /** Front matter as text: enough to see whether it names a log. */
+  readonly text: string;
+}
+
+export interface Project {
+  readonly setups: readonly KnownSetup[];
+  readonly devices: readonly string[];
+  readonly runs: readonly KnownRun[];
+  /** Aliases of specimens that runs and setups name. */
+  readonly specimens: readonly string[];
+}
+
+/** Reads content/. What cannot be read is left out: `npm run check` reports it. */
+export function readProject(root: string): Project {
+  const setups = filesOf(root, 'setups').flatMap(({ id, path, text }) => setupOf(id, path, text) ?? []);
+  const runs = filesOf(root, 'runs').map(({ id, text }) => {
+    const specimen = /^specimen:\s*(\S+)\s*$/m.exec(text)?.[1];
+    return { id, text, ...(specimen === undefined ? {} : { specimen }) };
+  });
+  const specimens = new Set([...setups, ...runs].flatMap(({ specimen }) => specimen ?? []));
+  return { setups, runs, devices: filesOf(root, 'devices').map(({ id }) => id), specimens: [...specimens].sort() };
+}
+
+function filesOf(root: string, folder: string): { id: string; path: string; text: string }[] {
+  const directory = join(root, 'content', folder);
+  if (!existsSync(directory)) return [];
+  const names = readdirSync(directory).filter((name) => name.endsWith('.md'));
+  return names.sort().map((name) => ({
+    id: name.slice(0, -3),
+    path: `content/${folder}/${name}`,
+    text: readFileSync(join(directory, name), 'utf8'),
+  }));
+}
+
+function setupOf(id: string, path: string, text: string): KnownSetup | undefined {
+  const report = new Report();
+  const source = readSource(id, { path, text }, report);
+  if (!source) return undefined;
+  const { shared } = readSetup(source, report);
+  const channels = [...shared.channels.values()].flatMap((channel) => (channel === 'none' ? [] : [channel]));
+  return {
+    id,
+    ...(shared.device ? { device: shared.device.value } : {}),
+    ...(shared.specimen === undefined ? {} : { specimen: shared.specimen }),
+    phases: shared.phases !== undefined,
+    time: new Set(Object.keys(shared.time)),
+    channels: channels.map(({ name, quantity, column, unit }) => ({
+      name,
+      ...(quantity ? { quantity: quantity.value } : {}),
+      ...(column ? { column: column.value } : {}),
+      ...(unit ? { unit: unit.value } : {}),
+    })),
+  };
+}

@@ -1,0 +1,136 @@
+/** Composes content/runs/<id>.md for a new log, ready to edit. */
+import type { Inspection } from '../../intake/inspect.ts';
+import type { Matched, Matches } from './match.ts';
+import type { KnownSetup, Project } from './project.ts';
+
+export interface Draft {
+  readonly title: string;
+  /** Path below data/. */
+  readonly log: string;
+  readonly inspection: Inspection;
+  readonly setup: KnownSetup | undefined;
+  readonly project: Project;
+  readonly matches: Matches;
+  /** Load edges in seconds, where the log shows them. */
+  readonly load: { readonly from: number; readonly to: number | null; readonly end: number } | null;
+}
+
+export interface RunFile {
+  readonly text: string;
+  /** Keys that the author still has to write. */
+  readonly toWrite: readonly string[];
+}
+
+/** The run's file. Lines that the author must complete stand as comments: an empty key would be an error of its own. */
+export function composeRun(draft: Draft): RunFile {
+  const toWrite: string[] = [];
+  const ask = (key: string, hint: string) => {
+    toWrite.push(key);
+    return `# ${key}: ${hint}`;
+  };
+  const lines = [
+    `title: ${quoted(draft.title)}`,
+    ...setupLines(draft, ask),
+    draft.inspection.time?.date === undefined
+      ? ask('date', 'day of the test, such as 2026-03-14')
+      : `date: ${draft.inspection.time.date}`,
+    '# setting:',
+    '#   clock: the setting under test, such as 2.4 GHz',
+    ...logLines(draft, ask),
+    ...channelLines(draft),
+    ...phaseLines(draft),
+  ];
+  return { text: `---\n${lines.join('\n')}\n---\n`, toWrite };
+}
+
+type Ask = (key: string, hint: string) => string;
+
+function setupLines({ setup, project }: Draft, ask: Ask): string[] {
+  if (!setup && project.setups.length > 1) {
+    return [ask('setup', `one of ${project.setups.map(({ id }) => id).join(', ')}`), ...specimenLine(project, ask)];
+  }
+  if (setup) {
+    const device = setup.device === undefined ? deviceLine(project, ask) : [];
+    return [`setup: ${setup.id}`, ...device, ...(setup.specimen === undefined ? specimenLine(project, ask) : [])];
+  }
+  return [...deviceLine(project, ask), ...specimenLine(project, ask)];
+}
+
+function deviceLine({ devices }: Project, ask: Ask): string[] {
+  if (devices.length === 1) return [`device: ${devices[0]}`];
+  return [ask('device', devices.length > 0 ? `one of ${devices.join(', ')}` : 'its id; describe it in content/devices/<id>.md')];
+}
+
+function specimenLine({ specimens }: Project, ask: Ask): string[] {
+  if (specimens.length === 1) return [`specimen: ${specimens[0]} # the only one so far`];
+  return [
+    ask(
+      'specimen',
+      specimens.length > 0 ? `one of ${specimens.join(', ')}, or a new alias` : 'an alias of its serial, such as no-1',
+    ),
+  ];
+}
+
+function logLines({ log, inspection, setup }: Draft, ask: Ask): string[] {
+  const { time, timeCandidates } = inspection;
+  if (time?.certain || !time || setup?.time.has('column')) return [`log: ${quoted(log)}`];
+  const others = timeCandidates.filter((name) => name !== time.column);
+  const unitUnknown = inspection.problems.some(({ rule }) => rule === 'time-unit-missing');
+  return [
+    'log:',
+    `  file: ${quoted(log)}`,
+    '  time:',
+    `    column: ${quoted(time.column)}${others.length > 0 ? ` # or ${others.map(quoted).join(', ')}` : ''}`,
+    ...(unitUnknown ? [`  ${ask('  unit', 'ms, s, min or h: what the column counts')}`] : []),
+  ];
+}
+
+function channelLines({ matches }: Draft): string[] {
+  const complete = matches.channels.filter(isComplete);
+  const rest = matches.channels.filter((channel) => !isComplete(channel));
+  const lines = [...complete.flatMap((channel) => channelBlock(channel)), ...matches.absent.map((name) => `  ${name}: none`)];
+  const commented = rest.flatMap((channel) => [
+    ...channelBlock(channel),
+    `    unit: ${channel.column.suggestion ? `${channel.column.suggestion}, if the values look like it` : 'stated nowhere in the file'}`,
+  ]);
+  return [
+    ...(lines.length > 0 ? ['channels:', ...lines] : ['# channels:']),
+    ...(commented.length > 0
+      ? ['  # No unit is stated for these: write it, and take the marks away.', ...commented.map((line) => `  #${line.slice(1)}`)]
+      : []),
+  ];
+}
+
+/** Whether the run passes with it: the file, the setup or the quantity itself says the unit. */
+export function isComplete({ column, quantity, inherited }: Matched): boolean {
+  return column.unit !== undefined || inherited?.unit !== undefined || quantity === 'throttle_flag';
+}
+
+function channelBlock({ name, column, quantity, inherited }: Matched): string[] {
+  return [
+    `  ${name}:`,
+    ...(inherited?.quantity === undefined ? [`    quantity: ${quantity}`] : []),
+    ...(inherited?.column === undefined ? [`    column: ${quoted(column.column)}`] : []),
+    ...(inherited === undefined && ['current', 'voltage', 'power', 'energy'].includes(quantity)
+      ? ['    # at: wall, adapter output, board input or rail']
+      : []),
+  ];
+}
+
+function phaseLines({ setup, load }: Draft): string[] {
+  if (setup?.phases) return [];
+  if (!load) return ['phases: auto'];
+  const idle = load.from > 0 ? [`  idle: 0 .. ${short(load.from)} s`] : [];
+  const after = load.to === null || load.to >= load.end ? [] : [`  cool-down: ${short(load.to)} s ..`];
+  const end = after.length > 0 ? `.. ${short(load.to!)} s` : 's ..';
+  return ['# Found in the log: correct them to what you did.', 'phases:', ...idle, `  load: ${short(load.from)} ${end}`, ...after];
+}
+
+function short(seconds: number): string {
+  return String(Number(seconds.toFixed(3)));
+}
+
+/** A YAML double-quoted scalar. */
+function quoted(text: string): string {
+  return JSON.stringify(text);
+}

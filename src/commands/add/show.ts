@@ -1,0 +1,88 @@
+/** What was found in a file, as text for the terminal. */
+import type { InspectedColumn, Inspection } from '../../intake/inspect.ts';
+import { BLANKS } from '../../intake/split.ts';
+import { blockPlot } from './block-plot.ts';
+import type { Matched } from './match.ts';
+
+const PLOT_WIDTH = 60;
+
+/** Everything about the file but its problems. */
+export function showInspection(inspection: Inspection, channels: readonly Matched[], load: string | null): string {
+  const { time } = inspection;
+  const lines = [
+    inspection.file,
+    `  ${inspection.rows} rows of ${inspection.lines} lines, ${inspection.encoding}, ${delimiterWords(inspection.delimiter)}${inspection.decimal === ',' ? ', decimal comma' : ''}`,
+    ...timeLines(inspection),
+    ...inspection.inferences.map(({ statement }) => `  ${statement}`),
+    ...quotedLines('above the header', inspection.preamble),
+    ...quotedLines('after the rows', inspection.footer),
+    ...inspection.columns.flatMap((column) => columnLines(column, channels, time?.axis.seconds)),
+    ...(inspection.otherColumns.length > 0 ? [`  Without numbers, left out: ${inspection.otherColumns.join(', ')}`] : []),
+    ...(load === null ? [] : [`  ${load}`]),
+  ];
+  return `${lines.join('\n')}\n`;
+}
+
+function delimiterWords(delimiter: string): string {
+  const words: Readonly<Record<string, string>> = {
+    ',': 'commas',
+    ';': 'semicolons',
+    '\t': 'tabs',
+    '|': 'bars',
+    [BLANKS]: 'runs of blanks',
+  };
+  return `fields between ${words[delimiter] ?? delimiter}`;
+}
+
+function timeLines({ time, timeCandidates }: Inspection): string[] {
+  if (!time) return [];
+  const { seconds, step, gaps, start } = time.axis;
+  const span = seconds[seconds.length - 1] ?? 0;
+  const others = timeCandidates.filter((name) => name !== time.column);
+  const from = start === null ? '' : `, from ${new Date(start * 1000).toISOString()}`;
+  return [
+    `  time: ${time.column} (${time.format}), ${durationWords(span)} long${step === null ? '' : `, a row every ${number(step)} s`}${gaps.length > 0 ? `, ${gaps.length} ${gaps.length === 1 ? 'gap' : 'gaps'}` : ''}${from}`,
+    ...(others.length > 0 ? [`  also looks like a time: ${others.join(', ')}`] : []),
+  ];
+}
+
+/** Seconds in the units that people say: `70 min 0 s`. */
+export function durationWords(seconds: number): string {
+  if (seconds < 120) return `${number(seconds)} s`;
+  if (seconds < 7200) return `${Math.floor(seconds / 60)} min ${number(Math.round(seconds % 60))} s`;
+  return `${number(seconds / 3600)} h`;
+}
+
+function quotedLines(where: string, texts: readonly string[]): string[] {
+  const shown = texts.slice(0, 5).map((text) => `    ${text.slice(0, 100)}`);
+  const more = texts.length > 5 ? [`    … ${texts.length - 5} more`] : [];
+  return texts.length > 0 ? [`  ${where}:`, ...shown, ...more] : [];
+}
+
+function columnLines(column: InspectedColumn, channels: readonly Matched[], seconds: Float64Array | undefined): string[] {
+  const { numbers, unit } = column;
+  const name = channels.find((channel) => channel.column === column)?.name;
+  const unitWords =
+    column.quantity === 'throttle_flag'
+      ? ''
+      : `, unit ${unit ?? 'unknown'} (${column.unitWhy}${column.suggestion ? `; the values would suit ${column.suggestion}` : ''})`;
+  const counts = numbers.missing > 0 ? `, ${numbers.missing} without a reading` : '';
+  const stats =
+    numbers.count === 0
+      ? '    no plain numbers'
+      : `    ${numbers.count} readings${counts}: first ${number(numbers.first)}, last ${number(numbers.last)}, least ${number(numbers.min)}, greatest ${number(numbers.max)}, mean ${number(numbers.mean)}`;
+  const plot =
+    seconds && seconds.length === column.values.length && numbers.count > 1
+      ? [`    ${blockPlot(seconds, column.values, PLOT_WIDTH)}`]
+      : [];
+  return [
+    `  ${column.column}${name === undefined ? '' : ` -> ${name}`}: ${column.quantity} (${column.quantityWhy})${unitWords}`,
+    stats,
+    ...plot,
+    ...column.oddities.map((oddity) => `    look: ${oddity}`),
+  ];
+}
+
+function number(value: number): string {
+  return String(Number(value.toPrecision(6)));
+}
