@@ -3,7 +3,14 @@
  * the number links to the same note at the foot of the page.
  */
 
+/** Time for the pointer to travel from the number to its note, ms. */
+const TRAVEL = 400;
+/** Room that a note needs beside the column, and its distance from it, px. */
+const LEAST_ROOM = 280;
+const DISTANCE = 24;
+
 let open: { readonly anchor: HTMLAnchorElement; readonly tip: HTMLElement } | undefined;
+let leaving: ReturnType<typeof setTimeout> | undefined;
 
 for (const anchor of document.querySelectorAll<HTMLAnchorElement>('a.held')) {
   anchor.addEventListener('pointerenter', (event) => {
@@ -20,7 +27,9 @@ document.addEventListener('pointerdown', (event) => {
   if (!inside(event.target)) hide();
 });
 document.addEventListener('pointerover', (event) => {
-  if (event.pointerType === 'mouse' && !inside(event.target) && document.activeElement !== open?.anchor) hide();
+  if (event.pointerType !== 'mouse' || open === undefined) return;
+  clearTimeout(leaving);
+  if (!inside(event.target) && !inside(document.activeElement)) leaving = setTimeout(hide, TRAVEL);
 });
 document.addEventListener('focusin', (event) => {
   if (!inside(event.target)) hide();
@@ -34,6 +43,7 @@ function inside(target: EventTarget | null): boolean {
 }
 
 function show(anchor: HTMLAnchorElement): void {
+  clearTimeout(leaving);
   if (open?.anchor === anchor) return;
   hide();
   const note = document.getElementById(anchor.hash.slice(1));
@@ -43,7 +53,7 @@ function show(anchor: HTMLAnchorElement): void {
   tip.id = 'held-tip';
   tip.setAttribute('role', 'note');
   for (const child of note.children) tip.append(withoutIds(child));
-  // After the anchor's block, so that the keyboard reaches its links next.
+  // Right after the number, so that the keyboard reaches its links next.
   anchor.after(tip);
   anchor.setAttribute('aria-describedby', tip.id);
   place(anchor, tip);
@@ -51,6 +61,7 @@ function show(anchor: HTMLAnchorElement): void {
 }
 
 function hide(): void {
+  clearTimeout(leaving);
   open?.anchor.removeAttribute('aria-describedby');
   open?.tip.remove();
   open = undefined;
@@ -62,11 +73,15 @@ function withoutIds(element: Element): Element {
   return copy;
 }
 
-/** Below the number, inside the window. Set through the style object, which the content security policy allows. */
+/** In the margin where there is room for it, else below the number. Set through the style object, which the policy allows. */
 function place(anchor: HTMLAnchorElement, tip: HTMLElement): void {
-  const box = anchor.getBoundingClientRect();
+  const number = anchor.getBoundingClientRect();
+  const column = (anchor.closest('p, li, table') ?? anchor).getBoundingClientRect();
   const frame = (tip.offsetParent ?? document.documentElement).getBoundingClientRect();
-  const left = Math.max(8, Math.min(box.left, document.documentElement.clientWidth - tip.offsetWidth - 8));
+  const width = document.documentElement.clientWidth;
+  const beside = width - column.right - 2 * DISTANCE >= LEAST_ROOM;
+  if (beside) tip.style.width = `${Math.min(width - column.right - 2 * DISTANCE, 400)}px`;
+  const left = beside ? column.right + DISTANCE : Math.max(8, Math.min(number.left, width - tip.offsetWidth - 8));
   tip.style.left = `${left - frame.left}px`;
-  tip.style.top = `${box.bottom - frame.top + 4}px`;
+  tip.style.top = `${(beside ? number.top : number.bottom + 4) - frame.top}px`;
 }

@@ -37,7 +37,12 @@ export function fromText(from: From): string {
 
 /** Conditions or settings as rows of a page's head. */
 export function conditionRows(conditions: readonly Condition[]): ConditionRow[] {
-  return conditions.map(({ name, text }) => ({ label: name.replaceAll('_', ' '), text }));
+  return conditions.map(({ name, text }) => ({ label: name.replaceAll('_', ' '), text: keepUnits(text) }));
+}
+
+/** The author's text with numbers kept on the line of their unit. */
+function keepUnits(text: string): string {
+  return text.replaceAll(/(\d|±) (?=[\d°µμΩ%A-Za-z])/g, '$1\u00a0');
 }
 
 /** A rating as a row: value and stated uncertainty. */
@@ -48,7 +53,9 @@ export function ratingRow(label: string, quantity: Quantity): ConditionRow {
 
 /** "clock 2.6 GHz, voltage offset 40 mV". */
 export function settingText(run: Run): string {
-  return run.setting.map(({ name, text }) => `${name.replaceAll('_', ' ')} ${text}`).join(', ');
+  return conditionRows(run.setting)
+    .map(({ label, text }) => `${label} ${text}`)
+    .join(', ');
 }
 
 export function runLink(run: Run): Link {
