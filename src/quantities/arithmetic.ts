@@ -4,6 +4,7 @@
  */
 import { combine, qualified, sumSorted, type Term } from './combine.ts';
 import { dimensionOf, nameOf, sameDimension, times } from './dimension.ts';
+import { printQuantity } from './print.ts';
 import type { Quantity } from './quantity.ts';
 import { isRefusal, type Refusal, refuse } from './refusal.ts';
 
@@ -11,9 +12,10 @@ export { combine, isRefusal, type Refusal };
 
 /** a + b, in a's unit. Refuses different units and °C + °C. */
 export function add(a: Quantity, b: Quantity): Quantity | Refusal {
-  const written = `${describe(a)} + ${describe(b)}`;
-  if (a.unit === '°C' && b.unit === '°C')
-    return refuse(`${written}: Celsius temperatures cannot be added`, 'a temperature and a difference in K');
+  const written = () => `${describe(a)} + ${describe(b)}`;
+  if (a.unit === '°C' && b.unit === '°C') {
+    return refuse(`${written()}: Celsius temperatures cannot be added`, 'a temperature and a difference in K');
+  }
   const unit = a.unit === '°C' || b.unit === '°C' ? '°C' : a.unit;
   if (!addable(a, b)) return mismatch(written, a);
   return finite(written, combine(a.value + b.value, unit, weighed([a, b], 1)));
@@ -21,10 +23,11 @@ export function add(a: Quantity, b: Quantity): Quantity | Refusal {
 
 /** a − b: K for two Celsius temperatures, else in a's unit. Refuses different units and K − °C. */
 export function subtract(a: Quantity, b: Quantity): Quantity | Refusal {
-  const written = `${describe(a)} − ${describe(b)}`;
+  const written = () => `${describe(a)} − ${describe(b)}`;
   if (!addable(a, b)) return mismatch(written, a);
-  if (b.unit === '°C' && a.unit !== '°C')
-    return refuse(`${written}: a temperature cannot be taken from a difference`, 'a difference in K');
+  if (b.unit === '°C' && a.unit !== '°C') {
+    return refuse(`${written()}: a temperature cannot be taken from a difference`, 'a difference in K');
+  }
   const unit = b.unit === '°C' ? 'K' : a.unit;
   const terms = [
     { quantity: a, sensitivity: 1 },
@@ -35,7 +38,7 @@ export function subtract(a: Quantity, b: Quantity): Quantity | Refusal {
 
 /** a × b in the product of their units. Refuses Celsius temperatures. */
 export function multiply(a: Quantity, b: Quantity): Quantity | Refusal {
-  const written = `${describe(a)} × ${describe(b)}`;
+  const written = () => `${describe(a)} × ${describe(b)}`;
   if (a.unit === '°C' || b.unit === '°C') return scaleOnly(written, 'multiplied');
   const terms = [
     { quantity: a, sensitivity: b.value },
@@ -46,9 +49,9 @@ export function multiply(a: Quantity, b: Quantity): Quantity | Refusal {
 
 /** a ÷ b in the quotient of their units. Refuses Celsius temperatures and a divisor of zero. */
 export function divide(a: Quantity, b: Quantity): Quantity | Refusal {
-  const written = `${describe(a)} / ${describe(b)}`;
+  const written = () => `${describe(a)} / ${describe(b)}`;
   if (a.unit === '°C' || b.unit === '°C') return scaleOnly(written, 'divided');
-  if (b.value === 0) return refuse(`${written}: division by zero`, 'a divisor other than 0');
+  if (b.value === 0) return refuse(`${written()}: division by zero`, 'a divisor other than 0');
   const quotient = a.value / b.value;
   const terms = [
     { quantity: a, sensitivity: 1 / b.value },
@@ -59,13 +62,13 @@ export function divide(a: Quantity, b: Quantity): Quantity | Refusal {
 
 /** −a. Refuses Celsius temperatures: a number below zero is written as one (`-5 °C`). */
 export function negate(a: Quantity): Quantity | Refusal {
-  if (a.unit === '°C') return scaleOnly(`−(${describe(a)})`, 'negated');
+  if (a.unit === '°C') return scaleOnly(() => `−(${describe(a)})`, 'negated');
   return combine(a.value === 0 ? 0 : -a.value, a.unit, [{ quantity: a, sensitivity: -1 }]);
 }
 
 /** |a|. Refuses Celsius temperatures. */
 export function absolute(a: Quantity): Quantity | Refusal {
-  if (a.unit === '°C') return scaleOnly(`abs(${describe(a)})`, 'made absolute');
+  if (a.unit === '°C') return scaleOnly(() => `abs(${describe(a)})`, 'made absolute');
   return a.value < 0 ? negate(a) : a;
 }
 
@@ -86,15 +89,15 @@ export function mean(list: readonly Quantity[]): Quantity | Refusal {
   const n = list.length;
   const combined = combine(sumSorted(list.map(({ value }) => value)) / n, list[0]!.unit, weighed(list, 1 / n));
   const step = Math.max(0, ...list.map((quantity) => quantity.step ?? 0));
-  return finite(called('mean', list), step > 0 ? { ...combined, step } : combined);
+  return finite(() => called('mean', list), step > 0 ? { ...combined, step } : combined);
 }
 
 /** The sum of differences or other quantities in one pass. Refuses an empty list, different units and Celsius temperatures. */
 export function sum(list: readonly Quantity[]): Quantity | Refusal {
   const refused = unlike('sum', list);
   if (refused) return refused;
-  if (list[0]!.unit === '°C') return scaleOnly(called('sum', list), 'added');
-  return finite(called('sum', list), combine(sumSorted(list.map(({ value }) => value)), list[0]!.unit, weighed(list, 1)));
+  if (list[0]!.unit === '°C') return scaleOnly(() => called('sum', list), 'added');
+  return finite(() => called('sum', list), combine(sumSorted(list.map(({ value }) => value)), list[0]!.unit, weighed(list, 1)));
 }
 
 function extreme(
@@ -125,24 +128,24 @@ function weighed(list: readonly Quantity[], sensitivity: number): Term[] {
   return list.map((quantity) => ({ quantity, sensitivity }));
 }
 
-function mismatch(written: string, a: Quantity): Refusal {
-  return refuse(`${written}: the units differ`, `a quantity in ${a.unit === '°C' ? '°C or K' : a.unit}`);
+function mismatch(written: () => string, a: Quantity): Refusal {
+  return refuse(`${written()}: the units differ`, `a quantity in ${a.unit === '°C' ? '°C or K' : a.unit}`);
 }
 
-function scaleOnly(written: string, done: string): Refusal {
-  return refuse(`${written}: a Celsius temperature cannot be ${done}`, 'a difference in K');
+function scaleOnly(written: () => string, done: string): Refusal {
+  return refuse(`${written()}: a Celsius temperature cannot be ${done}`, 'a difference in K');
 }
 
-function finite(written: string, result: Quantity): Quantity | Refusal {
+function finite(written: () => string, result: Quantity): Quantity | Refusal {
   const bounded = Number.isFinite(result.value) && (result.parts ?? []).every(({ share }) => Number.isFinite(share));
-  return bounded ? result : refuse(`${written}: too large to compute`, 'smaller numbers');
+  return bounded ? result : refuse(`${written()}: too large to compute`, 'smaller numbers');
 }
 
 function called(name: string, list: readonly Quantity[]): string {
   return `${name}(${list.slice(0, 3).map(describe).join(', ')}${list.length > 3 ? ', …' : ''})`;
 }
 
-/** A quantity as refusals name it: its value to six digits and its canonical unit. */
-function describe({ value, unit }: Quantity): string {
-  return `${Number(value.toPrecision(6))}${unit === '1' ? '' : ` ${unit}`}`;
+/** A quantity as refusals name it: as it is printed everywhere, with a plain blank. */
+function describe(quantity: Quantity): string {
+  return printQuantity(quantity).text.replaceAll('\u00a0', ' ');
 }

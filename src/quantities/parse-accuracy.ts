@@ -94,13 +94,15 @@ function termOf(piece: string, start: number): Term | ParseFailure {
   if (/^(?:digits?|counts?)$/i.test(said)) return { ...NOTHING, digits: number.value };
   if (/^%(?: of (?:the )?reading)?$/i.test(said)) return { ...NOTHING, ofReading: number.value / 100 };
   const range = /^% of (?:the )?(?:range|full scale)\s*(.*)$/i.exec(said);
-  return range ? ofRange(number.value / 100, range[1]!, place) : absoluteTerm(number.value, said, place);
+  return range
+    ? ofRange(number.value / 100, range[1]!, place + said.length - range[1]!.length)
+    : absoluteTerm(number.value, said, place);
 }
 
 function ofRange(share: number, text: string, offset: number): Term | ParseFailure {
   const range = numeralAt(text, 0, 'the range, such as 1 % of range 5 A');
   if (isParseFailure(range)) return { ...range, offset: offset + range.offset };
-  return absoluteTerm(share * range.value, text.slice(range.end).trim(), offset);
+  return absoluteTerm(share * range.value, text.slice(range.end).trim(), offset + range.end);
 }
 
 function absoluteTerm(value: number, spelling: string, offset: number): Term | ParseFailure {

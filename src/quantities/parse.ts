@@ -1,6 +1,6 @@
 /** Quantities as authors write them in front matter: `2.6 GHz`, `22.4 ± 0.5 °C`, `22.4 ± 0.5 °C (k=2)`, `22.4(5) °C`. */
 import { COVERAGE_EXPECTED, type Coverage, splitCoverage, standardOfHalfWidth } from './coverage.ts';
-import { numeralAt } from './numeral.ts';
+import { type Numeral, numeralAt } from './numeral.ts';
 import { fail, isParseFailure, type ParseFailure } from './parse-failure.ts';
 import type { Quantity, Source } from './quantity.ts';
 import { exact, independent, unknown } from './uncertainty.ts';
@@ -21,6 +21,8 @@ const EXPECTED = 'a number and a unit, such as 22.4 °C or 22.4 ± 0.5 °C';
 
 /** In °C: BIPM, SI Brochure, 9th ed., 2.3.1. */
 const ABSOLUTE_ZERO = -273.15;
+
+const SIGN = /[ \u00a0]*(?:±|\+\/?-)[ \u00a0]*/;
 
 /** A number with what was said of its uncertainty, in the author's unit. */
 interface Statement {
@@ -62,6 +64,8 @@ function read(text: string, options: ParseOptions): Statement | ParseFailure {
 function readFrom(text: string, start: number, coverage: Coverage | undefined, options: ParseOptions): Statement | ParseFailure {
   const number = numeralAt(text, start, EXPECTED);
   if (isParseFailure(number)) return number;
+  const sign = SIGN.exec(text.slice(number.end));
+  if (sign && sign.index > 0) return readTwoUnits(text, number, number.end + sign.index, coverage, options);
   const spread = spreadAt(text, number.end, number.step);
   if (isParseFailure(spread)) return spread;
   if (coverage !== undefined && spread.written !== 'plus-minus') {
@@ -71,6 +75,30 @@ function readFrom(text: string, start: number, coverage: Coverage | undefined, o
   if (isParseFailure(unit)) return unit;
   const u = spread.written === 'plus-minus' ? standardOfHalfWidth(spread.width, coverage ?? 'rectangular') : spread.width;
   return { value: number.value, u: spread.written === 'none' ? null : u, step: number.step, unit };
+}
+
+/** Reads `12 V ± 5 %` and `22.4 °C ± 0.5 K`: the half width has a unit of its own (NIST SP 811, 7.7). */
+function readTwoUnits(
+  text: string,
+  number: Numeral,
+  at: number,
+  coverage: Coverage | undefined,
+  options: ParseOptions,
+): Statement | ParseFailure {
+  const unit = unitAt(text.slice(0, at), number.end, options);
+  if (isParseFailure(unit)) return unit;
+  const spread = spreadAt(text, at, number.step);
+  if (isParseFailure(spread)) return spread;
+  const own = unitAt(text, spread.end, { kind: 'difference' });
+  if (isParseFailure(own)) return own;
+  const canonical = unit.canonical === '°C' ? 'K' : unit.canonical;
+  const share = own.canonical === '1' && canonical !== '1';
+  if (share && unit.canonical === '°C') return fail('a share of a Celsius temperature', spread.end, 'limits in K or °C');
+  if (!share && own.canonical !== canonical)
+    return fail(`limits in ${own.canonical} of a value in ${canonical}`, spread.end, `limits in ${canonical} or %`);
+  if (share && number.value === 0) return fail('a share of nothing', spread.end, `limits in ${canonical}`);
+  const width = toCanonical(spread.width, own) * (share ? Math.abs(number.value) : 1 / unit.factor);
+  return { value: number.value, u: standardOfHalfWidth(width, coverage ?? 'rectangular'), step: number.step, unit };
 }
 
 interface Spread {
@@ -90,8 +118,8 @@ function spreadAt(text: string, offset: number, step: number): Spread | ParseFai
       offset,
       'digits of the standard uncertainty, as in 22.4(5) °C',
     );
-  const sign = /^[ \u00a0]*(?:±|\+\/?-)[ \u00a0]*/.exec(text.slice(offset));
-  if (!sign) return { written: 'none', width: 0, end: offset };
+  const sign = SIGN.exec(text.slice(offset));
+  if (sign?.index !== 0) return { written: 'none', width: 0, end: offset };
   const width = numeralAt(text, offset + sign[0].length, 'the half width after ±, such as ± 0.5');
   if (isParseFailure(width)) return width;
   return positive({ written: 'plus-minus', width: width.value, end: width.end }, offset + sign[0].length);

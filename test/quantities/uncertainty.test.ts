@@ -1,0 +1,74 @@
+import { describe, expect, test } from 'vitest';
+import { multiply } from '../../src/quantities/arithmetic.ts';
+import type { Quantity } from '../../src/quantities/quantity.ts';
+import {
+  degreesOfFreedom,
+  exact,
+  expandedUncertainty,
+  independent,
+  interval95,
+  standardUncertainty,
+  unknown,
+} from '../../src/quantities/uncertainty.ts';
+import { expectClose, got, source } from './helpers.ts';
+
+describe('quantities/uncertainty', () => {
+  // JCGM 100:2008, G.4.1, example: relative uncertainties 0.25, 0.57 and 0.82 % from 10, 5 and 15 observations; prints 1.03 %, 19.0, 2.09, 2.2 %.
+  test('a product of three estimates', () => {
+    const factors = [
+      independent(1, '1', 0.0025, source('x1', 9)),
+      independent(1, '1', 0.0057, source('x2', 4)),
+      independent(1, '1', 0.0082, source('x3', 14)),
+    ];
+    const product = factors.reduce((all, factor) => got(multiply(all, factor)));
+    expectClose(standardUncertainty(product)!, 0.0102947, 1e-5);
+    expectClose(degreesOfFreedom(product)!, 18.9987, 1e-5);
+    expectClose(expandedUncertainty(product)!, 0.021547, 1e-4);
+    const [low, high] = interval95(product)!;
+    expectClose(high - 1, 0.021547, 1e-4);
+    expectClose(1 - low, 0.021547, 1e-4);
+  });
+
+  // Normal quantile 1.959964: JCGM 100:2008, Table G.1, prints 1.960.
+  test('stated limits have infinitely many degrees of freedom', () => {
+    const stated = independent(22.4, '°C', 0.5, source('room'));
+    expect(degreesOfFreedom(stated)).toBeNull();
+    expectClose(expandedUncertainty(stated)!, 0.98, 1e-4);
+  });
+
+  // t at 2 degrees of freedom, 95 %: JCGM 100:2008, Table G.2, prints 4.30; Miller & Miller, 3rd ed., p. 54: mean 37.8, s 0.964365, n 3, ± 2.396.
+  test('three observations', () => {
+    const mean = independent(37.8, 'points', 0.964365 / Math.sqrt(3), source('repeats', 2));
+    const [low, high] = interval95(mean)!;
+    expectClose(low, 35.40438, 1e-6);
+    expectClose(high, 40.19562, 1e-6);
+  });
+
+  test('columns of one covariance are one estimate, not independent ones', () => {
+    const estimate = (ids: readonly string[]): Quantity => ({
+      value: 1,
+      unit: 'K',
+      parts: ids.map((id) => ({ source: source(id, 9), share: 0.1 })),
+    });
+    expectClose(degreesOfFreedom(estimate(['run:a/line/1', 'run:a/line/2']))!, 9, 1e-12);
+    expectClose(degreesOfFreedom(estimate(['run:a/line/1', 'run:b/line/1']))!, 18, 1e-12);
+    expectClose(degreesOfFreedom(estimate(['run:a/x/sampling', 'run:a/y/sampling']))!, 18, 1e-12);
+  });
+
+  test('exact and unknown', () => {
+    expect(standardUncertainty(exact(3, 'W'))).toBe(0);
+    expect(degreesOfFreedom(exact(3, 'W'))).toBeNull();
+    expect(interval95(exact(3, 'W'))).toEqual([3, 3]);
+    expect(standardUncertainty(unknown(3, 'W'))).toBeNull();
+    expect(degreesOfFreedom(unknown(3, 'W'))).toBeNull();
+    expect(expandedUncertainty(unknown(3, 'W'))).toBeNull();
+    expect(interval95(unknown(3, 'W'))).toBeNull();
+  });
+
+  test('an uncertainty of zero is exactness, one below zero a fault', () => {
+    expect(independent(3, 'W', 0, source('a'))).toEqual(exact(3, 'W'));
+    expect(() => independent(3, 'W', -1, source('a'))).toThrow('0 or above and finite, got -1');
+    expect(() => independent(3, 'W', Number.NaN, source('a'))).toThrow(RangeError);
+    expect(() => independent(3, 'W', Number.POSITIVE_INFINITY, source('a'))).toThrow(RangeError);
+  });
+});
