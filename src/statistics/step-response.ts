@@ -1,5 +1,6 @@
 import { exponentialRise } from './exponential-rise.ts';
 import { fitCovariance } from './fit-covariance.ts';
+import { mean } from './mean.ts';
 import { riseStart } from './rise-start.ts';
 import { stepObstacle } from './step-obstacle.ts';
 import { studentQuantile } from './student-quantile.ts';
@@ -31,6 +32,8 @@ export interface StepOptions {
 
 /** A time constant beyond this many times the span is a straight line. */
 const MOST_SPANS = 20;
+/** Likelihood ratio that a constant reaches by chance once in a thousand: χ² with two degrees of freedom, −2 ln 0.001. */
+const FLAT = -2 * Math.log(0.001);
 
 /**
  * Asymptote, amplitude and time constant of a first-order step response, with a covariance that knows that readings of a slow
@@ -64,21 +67,30 @@ export function stepResponse(
   if (!rise) return { failed: 'no single time constant fits the readings' };
   const [amplitude, timeConstant] = [rise.amplitudes[0]!, rise.timeConstants[0]!];
   const spread = fitCovariance(rise.residuals, rise.inverse);
-  return judged({ asymptote: rise.asymptote, amplitude, timeConstant, start, ...spread, rows: t.length }, s);
+  return judged(
+    { asymptote: rise.asymptote, amplitude, timeConstant, start, ...spread, rows: t.length },
+    y,
+    s[s.length - 1]! - s[0]!,
+  );
 }
 
 /** The fit, or why it says nothing. */
-function judged(fit: StepFit, s: Float64Array): StepFit | { readonly failed: string } {
-  const { amplitude, timeConstant, covariance } = fit;
+function judged(fit: StepFit, y: ArrayLike<number>, span: number): StepFit | { readonly failed: string } {
+  const meanSquare = (fit.residualDeviation ** 2 * (fit.rows - 3)) / fit.rows;
+  if (fit.effectiveCount * Math.log(meanSquareAboutMean(y) / meanSquare) <= FLAT) {
+    return { failed: 'no step stands out from the scatter' };
+  }
   const factor = studentQuantile(0.975, fit.dof);
-  const [first, last] = [s[0]!, s[s.length - 1]!];
-  const change = amplitude * (Math.exp(-first / timeConstant) - Math.exp(-last / timeConstant));
-  // Twice the uncertainty of a mean is that of the difference between the means of both halves.
-  const scatter = (2 * fit.residualDeviation) / Math.sqrt(fit.effectiveCount);
-  if (Math.abs(change) <= factor * scatter) return { failed: 'no step stands out from the scatter' };
   const told =
-    timeConstant <= MOST_SPANS * (last - first) &&
-    timeConstant > factor * Math.sqrt(covariance[2]![2]!) &&
-    Math.abs(amplitude) > factor * Math.sqrt(covariance[1]![1]!);
+    fit.timeConstant <= MOST_SPANS * span &&
+    fit.timeConstant > factor * Math.sqrt(fit.covariance[2]![2]!) &&
+    Math.abs(fit.amplitude) > factor * Math.sqrt(fit.covariance[1]![1]!);
   return told ? fit : { failed: 'the readings show too little of the step to tell its time constant' };
+}
+
+function meanSquareAboutMean(y: ArrayLike<number>): number {
+  const centre = mean(y);
+  let squares = 0;
+  for (let i = 0; i < y.length; i++) squares += (y[i]! - centre) ** 2;
+  return squares / y.length;
 }
