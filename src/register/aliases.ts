@@ -1,4 +1,5 @@
 /** Aliases: the short names that a note or comparison gives to runs, and that its addresses begin with. */
+import { definitionOf } from '../figures/catalogue.ts';
 import type { Place } from '../problem.ts';
 import { type NameRule, namedEntries, textIn } from './mapping.ts';
 import { isSnakeName, SNAKE_RULE, snakeFromWords } from './names.ts';
@@ -31,8 +32,8 @@ const TAKEN = new Set([
 const ALIASES: NameRule = {
   rule: 'bad-alias',
   what: 'an alias',
-  fits: (name) => isSnakeName(name) && !TAKEN.has(name),
-  expected: `${SNAKE_RULE}; not a word of the expressions, such as \`max\` or \`of\`, nor the name of a condition`,
+  fits: (name) => isSnakeName(name) && !TAKEN.has(name) && !definitionOf(name),
+  expected: `${SNAKE_RULE}; not a word of the expressions, such as \`max\`, nor the name of a figure or condition`,
   better: snakeFromWords,
 };
 

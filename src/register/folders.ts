@@ -15,7 +15,8 @@ const WRITTEN_BY_COMMANDS = ['published', 'record-copies'];
 export interface Placed {
   readonly folder: Folder;
   readonly id: string;
-  readonly file: ContentFile;
+  /** Undefined where the file cannot be used: references to its id are then not reported too. */
+  readonly file: ContentFile | undefined;
 }
 
 /** Sorts files into folders, by path, so that their order of arrival has no effect. Problems: what cannot be placed, and ids that collide. */
@@ -29,12 +30,12 @@ export function placeFiles(files: readonly ContentFile[], report: Report): Place
     const other = seen.get(key);
     if (other !== undefined) {
       report.error('id-collides', startOf(file.path), `this file has the same id as ${other}`, { remedy: 'rename one of the two' });
-      return [];
+      return [{ ...placed, file: undefined }];
     }
     seen.set(key, file.path);
     if (isId(placed.id)) return [placed];
-    tellId(placed, report);
-    return [];
+    tellId(placed.id, file, report);
+    return [placed.id, idFromWords(placed.id)].map((id) => ({ ...placed, id, file: undefined }));
   });
 }
 
@@ -65,7 +66,7 @@ function placeFile(file: ContentFile, report: Report): Placed | undefined {
   return undefined;
 }
 
-function tellId({ id, file }: Placed, report: Report): void {
+function tellId(id: string, file: ContentFile, report: Report): void {
   const better = idFromWords(id);
   report.error('bad-id', startOf(file.path), `the name of this file, \`${cut(id)}\`, is no id`, {
     expected: ID_RULE,

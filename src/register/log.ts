@@ -10,7 +10,7 @@ import type { StatedTime } from './stated.ts';
 import { cut, lineOf, wordOf } from './values.ts';
 
 const LOG = shape({ file: text, time: optional(map) });
-const SHARED_LOG = shape({ time: map });
+const SHARED_LOG = shape({ time: optional(map) });
 const TIME = shape({ column: optional(text), format: optional(text), unit: optional(text), zone: optional(text) });
 const TIME_UNITS = ['ms', 's', 'min', 'h'] as const;
 

@@ -42,9 +42,7 @@ export function idFromWords(words: string): string {
 
 /** The snake_case name that words would have; '' when nothing is left. */
 export function snakeFromWords(words: string): string {
-  return idFromWords(words)
-    .replaceAll('-', '_')
-    .replace(/^[0-9_]+/, '');
+  return idFromWords(words.replace(/([a-z0-9])([A-Z])/g, '$1 $2')).replaceAll('-', '_');
 }
 
 /**

@@ -64,6 +64,7 @@ function rangeOf(name: string, node: TextNode, report: Report): { from: number; 
 
 /** Seconds, or what is wrong with an end. */
 function secondsOf(text: string): number | string {
+  if (/^0+$/.test(text)) return 0;
   if (isBareNumber(text)) return `\`${cut(text)}\` has no unit`;
   const read = tryQuantity(text);
   if (isParseFailure(read)) return read.failure;

@@ -67,7 +67,7 @@ function readFolder<T>(
     .filter((each) => each.folder === folder)
     .map(({ id, file }) => {
       const item = report.whole(() => {
-        const source = readSource(id, file, report);
+        const source = file && readSource(id, file, report);
         return source && read(source);
       });
       return [id, item];

@@ -14,7 +14,10 @@ const SYNTAX: Readonly<Record<string, Omit<SyntaxProblem, 'rule'>>> = {
     found: 'a second `: ` stands on this line, or a deeper line follows a value',
     remedy: `${QUOTE}, or check the indentation of the line below`,
   },
-  MULTILINE_IMPLICIT_KEY: { found: 'this line belongs to the value above it', remedy: 'check its indentation' },
+  MULTILINE_IMPLICIT_KEY: {
+    found: 'this line has no colon, or the line below is indented too far',
+    expected: 'a key, a colon, a blank and a value',
+  },
   BAD_SCALAR_START: { found: 'a value cannot begin with this character', remedy: QUOTE },
   BAD_INDENT: {
     found: 'this line is indented otherwise than the lines it belongs to',
@@ -38,9 +41,28 @@ const SYNTAX: Readonly<Record<string, Omit<SyntaxProblem, 'rule'>>> = {
   },
 };
 
-/** The problem for one error code of the library; codes without words of ours get general ones. */
-export function syntaxProblem(code: string): SyntaxProblem {
+/** Complaints that share an error code with others and need other words. */
+const SPECIAL: readonly { readonly code: string; readonly message: RegExp; readonly problem: SyntaxProblem }[] = [
+  {
+    code: 'MISSING_CHAR',
+    message: /quote$/,
+    problem: {
+      rule: 'yaml-syntax',
+      found: 'this quote is never closed, or on another line',
+      remedy: 'close it on its line; a quote within the value is written twice in single quotes',
+    },
+  },
+  {
+    code: 'BAD_INDENT',
+    message: /^Flow/,
+    problem: { rule: 'yaml-syntax', found: 'a list in brackets is not closed on its line', remedy: 'close it with `]`' },
+  },
+];
+
+/** The problem for one complaint of the library; codes without words of ours get general ones. */
+export function syntaxProblem(code: string, message: string): SyntaxProblem {
   if (code === 'TAB_AS_INDENT')
     return { rule: 'tab-indent', found: 'a tab stands where a line is indented', remedy: 'indent with blanks' };
-  return { rule: 'yaml-syntax', ...(SYNTAX[code] ?? SYNTAX.UNEXPECTED_TOKEN!) };
+  const special = SPECIAL.find((each) => each.code === code && each.message.test(message));
+  return special?.problem ?? { rule: 'yaml-syntax', ...(SYNTAX[code] ?? SYNTAX.UNEXPECTED_TOKEN!) };
 }

@@ -9,6 +9,7 @@ import {
   type Pair,
   parseDocument,
   type Scalar,
+  visit,
   type YAMLMap,
   type YAMLSeq,
 } from 'yaml';
@@ -72,9 +73,22 @@ function tellSyntax(document: Document.Parsed, context: Context): boolean {
   }
   const first = [...document.errors].sort((a, b) => a.pos[0] - b.pos[0])[0];
   if (!first) return false;
-  const { rule, found, ...more } = syntaxProblem(first.code);
-  context.report.error(rule, placeAt(context, first.pos[0], first.pos[1]), found, more);
+  const { rule, found, ...more } = syntaxProblem(first.code, first.message);
+  const start = /quote$/.test(first.message) ? openingQuote(document, first.pos[0]) : first.pos[0];
+  context.report.error(rule, placeAt(context, start, Math.max(start + 1, first.pos[1])), found, more);
   return true;
+}
+
+/** Offset of the last quoted value that begins before an offset: the library complains of a missing quote where it gave up. */
+function openingQuote(document: Document.Parsed, before: number): number {
+  let start = before;
+  visit(document, {
+    Scalar(_, node) {
+      const at = node.range?.[0] ?? before;
+      if (/^QUOTE/.test(node.type ?? '') && at < before) start = at;
+    },
+  });
+  return start;
 }
 
 function tellRoot(root: unknown, context: Context): void {
