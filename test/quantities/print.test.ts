@@ -138,6 +138,8 @@ describe('quantities/print', () => {
     expect(shown(measured(0.052, '1', 0.001), '%')).toBe('5.20 %');
     expect(shown(measured(0.052, '1', 0.001), '1')).toBe('0.0520');
     expect(shown(measured(432, 'J', 10), 'Wh')).toBe('0.1200 Wh');
+    expect(shown(exact(1510, 's'), 'min')).toBe('25.1667 min');
+    expect(shown(exact(22.4, '°C'), '°F')).toBe('72.32 °F');
     expect(shown(measured(0.035, 'J/points', 0.001), 'J/points')).toBe('0.0350 J/points');
   });
 
