@@ -5,7 +5,7 @@ import { MISSING_MARKERS, suffixedNumber } from './cells.ts';
 import { settleUnit } from './column-unit.ts';
 import { type FlagBase, flagBase, parseFlag } from './flags.ts';
 import type { Channel, ChannelDeclaration, Inference } from './log.ts';
-import { decimalsOf, parseNumber } from './numbers.ts';
+import { parseNumber } from './numbers.ts';
 import type { Sheet } from './open.ts';
 import { pickColumn } from './pick.ts';
 import type { Reporter } from './report.ts';
@@ -71,28 +71,21 @@ function convert(
   suffix: string | undefined,
   reporter: Reporter,
 ): Converted {
-  const { cells } = sheet.records;
+  const { records } = sheet;
   const mark = sheet.dialect.decimal;
+  const odd = oddCellReader(sheet, declaration, field, shift, suffix, reporter);
+  const declared = declaration.missing ? new Set(declaration.missing) : null;
   const values = new Float64Array(kept.length);
   let missing = 0;
   let decimals = 0;
   for (let row = 0; row < kept.length; row++) {
-    const cell = cells[kept[row]!]![field]!;
-    let value = parseNumber(cell, mark, shift);
-    if (!Number.isNaN(value)) {
-      const written = cell.length > decimals ? decimalsOf(cell, mark) : 0;
-      if (written > decimals) decimals = written;
-    } else {
-      value = oddCell(
-        cell,
-        declaration,
-        suffix,
-        (text) => parseNumber(text, mark, shift),
-        (reason) => reporter.cell(kept[row]!, field, 'cell-not-a-number', reason, `channel ${declaration.name}`),
-      );
-      if (Number.isNaN(value)) missing++;
-      else decimals = Math.max(decimals, decimalsOf(cell, mark));
-    }
+    const record = kept[row]!;
+    let value = records.number(record, field, mark, shift);
+    // A declared marker may be a number: -1 is no reading where the author says so.
+    if (declared?.has(records.cell(record, field).trim())) value = Number.NaN;
+    else if (Number.isNaN(value)) value = odd(record);
+    if (Number.isNaN(value)) missing++;
+    else decimals = Math.max(decimals, records.decimals(record, field, mark));
     values[row] = value;
   }
   return { values, missing, decimals: Math.min(decimals - shift, 15) };
@@ -103,22 +96,25 @@ function lastDecimal(any: boolean, decimals: number): number | null {
   return any ? Number(`1e${-decimals}`) : null;
 }
 
-/** A cell that is not a bare number: with the column's unit, a marker for "no reading", or text that is set aside. */
-function oddCell(
-  cell: string,
+/** Reads a cell that is not a bare number: with the column's unit, a marker for "no reading", or text that is set aside. */
+function oddCellReader(
+  sheet: Sheet,
   declaration: ChannelDeclaration,
+  field: number,
+  shift: number,
   suffix: string | undefined,
-  number: (text: string) => number,
-  setAside: (reason: string) => void,
-): number {
-  const text = cell.trim();
-  if (declaration.missing?.includes(text) || MISSING_MARKERS.has(text)) return Number.NaN;
-  if (suffix !== undefined && text.endsWith(suffix)) {
-    const value = number(text.slice(0, -suffix.length));
-    if (!Number.isNaN(value)) return value;
-  }
-  setAside(`\`${text.slice(0, 40)}\` is not a number`);
-  return Number.NaN;
+  reporter: Reporter,
+): (record: number) => number {
+  return (record) => {
+    const text = sheet.records.cell(record, field).trim();
+    if (MISSING_MARKERS.has(text)) return Number.NaN;
+    if (suffix !== undefined && text.endsWith(suffix)) {
+      const value = parseNumber(text.slice(0, -suffix.length), sheet.dialect.decimal, shift);
+      if (!Number.isNaN(value)) return value;
+    }
+    reporter.cell(record, field, 'cell-not-a-number', `\`${text.slice(0, 40)}\` is not a number`, `channel ${declaration.name}`);
+    return Number.NaN;
+  };
 }
 
 /** What follows the number in most cells of a column, or undefined. */
@@ -127,7 +123,7 @@ function usualSuffix(sheet: Sheet, field: number, kept: Int32Array): string | un
   const counts = new Map<string, number>();
   let filled = 0;
   for (let row = 0; row < kept.length; row += step) {
-    const cell = sheet.records.cells[kept[row]!]![field]!.trim();
+    const cell = sheet.records.cell(kept[row]!, field).trim();
     if (MISSING_MARKERS.has(cell)) continue;
     filled++;
     const found = suffixedNumber(cell, sheet.dialect.decimal);
@@ -144,8 +140,7 @@ function readFlags(
   kept: Int32Array,
   reporter: Reporter,
 ): ReadChannel {
-  const { cells } = sheet.records;
-  const column = Array.from(kept, (record) => cells[record]![field]!);
+  const column = Array.from(kept, (record) => sheet.records.cell(record, field));
   const told: { base: FlagBase; how: string } =
     declaration.unit === 'hex' ? { base: 16, how: 'hexadecimal as declared' } : flagBase(column);
   const values = new Float64Array(kept.length);

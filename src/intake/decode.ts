@@ -29,7 +29,8 @@ export function decode(bytes: Uint8Array): Decoded {
 function decodeBytes(body: Uint8Array, marked: boolean): Omit<Decoded, 'nulTail'> {
   const strict = strictUtf8(body);
   if (strict !== null) {
-    const encoding = marked ? 'UTF-8 (byte-order mark)' : isAscii(strict) ? 'ASCII' : 'UTF-8 (every byte fits)';
+    // Beyond ASCII a character takes two bytes or more.
+    const encoding = marked ? 'UTF-8 (byte-order mark)' : strict.length === body.length ? 'ASCII' : 'UTF-8 (every byte fits)';
     return { text: unifyLineEnds(strict), encoding, oddLines: [] };
   }
   return decodeByLine(body);

@@ -52,17 +52,23 @@ function refusal(sheet: Sheet, found: string, remedy: string): Problem {
 }
 
 function isKeyValue(sheet: Sheet): boolean {
-  const { cells } = sheet.records;
-  const filled = cells.slice(0, 200).filter((record) => record.some((cell) => cell.trim() !== ''));
+  const head = firstRows(sheet, 0, 200);
+  const filled = head.filter((record) => record.some((cell) => cell.trim() !== ''));
   const pairs = filled.filter((record) => record.filter((cell) => KEY_VALUE.test(cell)).length * 2 > record.length);
   return filled.length > 1 && pairs.length >= 0.8 * filled.length;
 }
 
+function firstRows(sheet: Sheet, from: number, to: number): (readonly string[])[] {
+  const rows: (readonly string[])[] = [];
+  for (let record = from; record < Math.min(to, sheet.records.count); record++) rows.push(sheet.records.row(record));
+  return rows;
+}
+
 function isMatrix(sheet: Sheet): boolean {
-  const { structure, records } = sheet;
+  const { structure } = sheet;
   if (structure.header !== null || structure.width < MATRIX_WIDTH) return false;
   if (!structure.kinds.every((kind) => kind === 'number')) return false;
-  const rows = records.cells.slice(structure.first, structure.end).filter((record) => record.length === structure.width);
+  const rows = firstRows(sheet, structure.first, structure.end).filter((record) => record.length === structure.width);
   return !rises(rows.map((record) => Number(record[0])));
 }
 
@@ -74,7 +80,7 @@ function rises(values: readonly number[]): boolean {
 function mismatch(sheet: Sheet): Problem {
   const { structure, records } = sheet;
   const names = structure.header ?? [];
-  const row = records.cells[structure.first] ?? [];
+  const row = structure.first < records.count ? records.row(structure.first) : [];
   const line = records.lines[structure.first] ?? 1;
   return error(
     'names-and-fields-disagree',

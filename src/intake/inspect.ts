@@ -86,7 +86,7 @@ export function inspect(bytes: Uint8Array, file: string): Inspection {
 
 function timeOf(sheet: Sheet, axis: TimeAxis, certain: boolean, kept: Int32Array): InspectedTime {
   const { column, format, start } = axis;
-  const cell = sheet.records.cells[kept[0] ?? 0]?.[sheet.keys.indexOf(column.split(' + ')[0]!)] ?? '';
+  const cell = kept.length > 0 ? sheet.records.cell(kept[0]!, sheet.keys.indexOf(column.split(' + ')[0]!)) : '';
   const stated = /^\s*(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})/.exec(cell);
   const civil = stated ? [stated[1], stated[2]!.padStart(2, '0'), stated[3]!.padStart(2, '0')].join('-') : undefined;
   const date = civil ?? (start === null ? undefined : new Date(start * 1000).toISOString().slice(0, 10));
@@ -98,7 +98,7 @@ function frame(sheet: Sheet): Inspection {
   const linesOf = (from: number, to: number) => {
     const texts: string[] = [];
     for (let record = from; record < to; record++)
-      if (!isBlankRecord(records.cells[record]!)) texts.push(lines.at(records.lines[record]!));
+      if (!isBlankRecord(records.row(record))) texts.push(lines.at(records.lines[record]!));
     return texts;
   };
   return {
@@ -115,7 +115,7 @@ function frame(sheet: Sheet): Inspection {
     otherColumns: [],
     preamble: linesOf(0, structure.headerAt >= 0 ? structure.headerAt : structure.first),
     unitsLine: structure.unitsAt >= 0 ? lines.at(records.lines[structure.unitsAt]!) : null,
-    footer: linesOf(structure.end, records.cells.length),
+    footer: linesOf(structure.end, records.count),
     inferences: [],
     problems: [],
   };
@@ -147,7 +147,7 @@ function inspectTime(sheet: Sheet, records: Int32Array, candidates: readonly str
 }
 
 function inspectColumn(sheet: Sheet, field: number, kept: Int32Array): InspectedColumn | null {
-  const cells = Array.from(kept, (record) => sheet.records.cells[record]![field]!.trim());
+  const cells = Array.from(kept, (record) => sheet.records.cell(record, field).trim());
   const suffix = commonSuffix(cells, sheet);
   const strip = (cell: string) => (suffix !== undefined && cell.endsWith(suffix) ? cell.slice(0, -suffix.length) : cell);
   const plain = columnNumbers(cells, sheet.dialect.decimal, strip, (cell) => MISSING_MARKERS.has(cell));

@@ -9,11 +9,12 @@ const POWERS = Array.from({ length: 23 }, (_, k) => Number(`1e${k}`));
  * Reads `[+-]digits[mark digits][e[+-]digits]` with blanks around it, times 10^shift; NaN for anything else.
  * Up to 15 digits the quotient or product of two exact doubles is the correctly rounded value (Clinger 1990, fast path);
  * everything else goes through `Number`, which rounds correctly too. So `71.3` mV becomes the double nearest to 0.0713.
+ * `from` and `to` bound the text within a longer one, half open: a column is read without cutting its cells out.
  */
-export function parseNumber(text: string, mark: DecimalMark, shift = 0): number {
+export function parseNumber(text: string, mark: DecimalMark, shift = 0, from = 0, to = text.length): number {
   const markCode = mark === '.' ? 46 : 44;
-  let at = 0;
-  let end = text.length;
+  let at = from;
+  let end = to;
   while (at < end && isBlank(text.charCodeAt(at))) at++;
   while (end > at && isBlank(text.charCodeAt(end - 1))) end--;
   const sign = text.charCodeAt(at);
@@ -50,10 +51,13 @@ function isBlank(code: number): boolean {
   return code === 32 || code === 9 || code === 13 || code === 0xa0;
 }
 
-/** Decimals that a number is written with: 2 for `71.30`, 5 for `1.2e-4`, 0 for `4e3`. */
-export function decimalsOf(text: string, mark: DecimalMark): number {
-  const point = text.indexOf(mark);
-  if (point < 0 && !/[eE]/.test(text)) return 0;
-  const match = /^\s*[+-]?\d*(?:[.,](\d+))?(?:[eE]([+-]?\d+))?/.exec(text);
+/** Decimals that a number is written with: 2 for `71.30`, 5 for `1.2e-4`, 0 for `4e3`. Bounds as for `parseNumber`. */
+export function decimalsOf(text: string, mark: DecimalMark, from = 0, to = text.length): number {
+  const markCode = mark === '.' ? 46 : 44;
+  let at = to - 1;
+  while (at >= from && text.charCodeAt(at) >= 48 && text.charCodeAt(at) <= 57) at--;
+  if (at < from) return 0;
+  if (text.charCodeAt(at) === markCode) return to - 1 - at;
+  const match = /^\s*[+-]?\d*(?:[.,](\d+))?(?:[eE]([+-]?\d+))?/.exec(text.slice(from, to));
   return Math.max(0, (match?.[1]?.length ?? 0) - Number(match?.[2] ?? 0));
 }

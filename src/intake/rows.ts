@@ -18,20 +18,20 @@ export interface Rows {
 /** Sorts the records between header and footer. Nothing is padded or shifted. */
 export function findRows(sheet: Sheet, reporter: Reporter): Rows {
   const { structure, records } = sheet;
-  const { cells, damaged } = records;
+  const { damaged } = records;
   const found = new Int32Array(Math.max(structure.end - structure.first, 0));
   let count = 0;
   let blank = 0;
   let repeatedHeaders = 0;
   for (let record = structure.first; record < structure.end; record++) {
-    const row = cells[record]!;
+    const fields = records.width(record);
     if (damaged.size > 0 && damaged.has(record)) reporter.row(record, 'line-damaged', damaged.get(record)!);
-    else if (row.length === structure.width || fitsButForDelimiter(row, sheet)) {
-      if (isHeaderAgain(row, sheet)) repeatedHeaders++;
+    else if (fields === structure.width || fitsButForDelimiter(record, sheet)) {
+      if (isHeaderAgain(record, sheet)) repeatedHeaders++;
       else if (isCutOff(record, sheet)) reporter.row(record, 'last-line-cut', 'the last line ends at NUL bytes and may be cut off');
       else found[count++] = record;
-    } else if (isBlankRecord(row)) blank++;
-    else reporter.row(record, ...wrongWidth(record, row.length, sheet));
+    } else if (isBlankRecord(records.row(record))) blank++;
+    else reporter.row(record, ...wrongWidth(record, fields, sheet));
   }
   const kept = found.slice(0, count);
   return {
@@ -44,21 +44,25 @@ export function findRows(sheet: Sheet, reporter: Reporter): Rows {
 }
 
 /** A delimiter after the last field, or none where the header has one. */
-function fitsButForDelimiter(row: readonly string[], sheet: Sheet): boolean {
-  const { width } = sheet.structure;
-  if (row.length === width + 1) return row[width]!.trim() === '';
-  return row.length === width - 1 && sheet.structure.header?.[width - 1] === '' && sheet.structure.kinds[width - 1] === 'missing';
+function fitsButForDelimiter(record: number, { records, structure }: Sheet): boolean {
+  const { width, header, kinds } = structure;
+  const fields = records.width(record);
+  if (fields === width + 1) return records.cell(record, width).trim() === '';
+  return fields === width - 1 && fields > 0 && header?.[width - 1] === '' && kinds[width - 1] === 'missing';
 }
 
-function isHeaderAgain(row: readonly string[], sheet: Sheet): boolean {
-  const { header, units } = sheet.structure;
-  const same = (names: readonly string[] | null) =>
-    names !== null && names[0] === row[0]!.trim() && names.every((name, k) => name === row[k]?.trim());
-  return same(header) || same(units);
+function isHeaderAgain(record: number, { records, structure }: Sheet): boolean {
+  const first = records.cell(record, 0).trim();
+  const same = (names: readonly string[] | null) => {
+    if (names === null || names[0] !== first) return false;
+    const row = records.row(record);
+    return names.every((name, k) => name === (row[k] ?? '').trim());
+  };
+  return same(structure.header) || same(structure.units);
 }
 
 function isLast(record: number, sheet: Sheet): boolean {
-  return record === sheet.records.cells.length - 1;
+  return record === sheet.records.count - 1;
 }
 
 function isCutOff(record: number, sheet: Sheet): boolean {
@@ -76,7 +80,7 @@ function changedForGood(sheet: Sheet, kept: Int32Array): Problem[] {
   const { structure, records } = sheet;
   const last = kept.at(-1);
   if (last === undefined) return [];
-  const after = records.cells.slice(last + 1, structure.end).filter((row) => !isBlankRecord(row));
+  const after = filledRows(sheet, last + 1, structure.end);
   const width = after[0]?.length;
   if (after.length < 3 || width === structure.width || !after.every((row) => row.length === width)) return [];
   const place = placeOfLine(sheet.file, sheet.lines, records.lines[last + 1]!);
@@ -90,6 +94,12 @@ function changedForGood(sheet: Sheet, kept: Int32Array): Problem[] {
       },
     ),
   ];
+}
+
+function filledRows({ records }: Sheet, from: number, to: number): (readonly string[])[] {
+  const rows: (readonly string[])[] = [];
+  for (let record = from; record < to; record++) if (!isBlankRecord(records.row(record))) rows.push(records.row(record));
+  return rows;
 }
 
 function notes(sheet: Sheet, repeatedHeaders: number): Inference[] {
@@ -109,7 +119,7 @@ function notes(sheet: Sheet, repeatedHeaders: number): Inference[] {
       method: 'repeated-header',
       statement: `The header is repeated ${repeatedHeaders === 1 ? 'once' : `${repeatedHeaders} times`} among the rows.`,
     });
-  const footer = records.cells.slice(structure.end).filter((row) => !isBlankRecord(row)).length;
+  const footer = filledRows(sheet, structure.end, records.count).length;
   if (footer > 0)
     found.push({
       method: 'footer',

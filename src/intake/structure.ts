@@ -25,15 +25,14 @@ export interface Structure {
 
 /** Finds the structure. A file without any row gives `first === end`. */
 export function findStructure(records: Records, decimal: DecimalMark): Structure {
-  const { cells } = records;
-  const sample = sampleRecords(cells, decimal);
-  const width = rowWidth(cells, sample);
+  const sample = sampleRecords(records, decimal);
+  const width = rowWidth(sample);
   const kinds = columnKinds(sample, width, decimal);
   const isRow = (record: readonly string[]) => looksLikeRow(record, width, kinds, decimal);
-  const first = cells.findIndex((record) => isRow(record));
-  if (first < 0) return withoutRows(cells, decimal);
-  const above = headerAbove(cells, first, width, decimal);
-  const end = footerStart(cells, first, isRow, decimal);
+  const first = firstWhere(records, isRow);
+  if (first < 0) return withoutRows(records, decimal);
+  const above = headerAbove(records, first, width, decimal);
+  const end = footerStart(records, first, isRow, decimal);
   return { width, kinds, first, end, ...above };
 }
 
@@ -42,12 +41,18 @@ export function isBlankRecord(record: readonly string[]): boolean {
   return record.length === 1 && record[0]!.trim() === '';
 }
 
-/** Up to 80 records, evenly spread, that hold at least one number or time. */
-function sampleRecords(cells: readonly (readonly string[])[], decimal: DecimalMark): (readonly string[])[] {
+function firstWhere(records: Records, holds: (record: readonly string[]) => boolean): number {
+  for (let k = 0; k < records.count; k++) if (holds(records.row(k))) return k;
+  return -1;
+}
+
+/** Up to 240 records, evenly spread, that hold at least one number or time. */
+function sampleRecords(records: Records, decimal: DecimalMark): (readonly string[])[] {
   const sample: (readonly string[])[] = [];
-  const step = Math.max(1, Math.floor(cells.length / 240));
-  for (let k = 0; k < cells.length && sample.length < 80 * 3; k += step) {
-    if (cells[k]!.some((cell) => isTyped(cellKind(cell, decimal)))) sample.push(cells[k]!);
+  const step = Math.max(1, Math.floor(records.count / 240));
+  for (let k = 0; k < records.count && sample.length < 240; k += step) {
+    const record = records.row(k);
+    if (record.some((cell) => isTyped(cellKind(cell, decimal)))) sample.push(record);
   }
   return sample;
 }
@@ -57,10 +62,9 @@ function isTyped(kind: CellKind): boolean {
 }
 
 /** The most frequent field count of the sample; the wider of equals. A file whose count changes for good keeps the count it had most of the time. */
-function rowWidth(cells: readonly (readonly string[])[], sample: readonly (readonly string[])[]): number {
+function rowWidth(sample: readonly (readonly string[])[]): number {
   const counts = new Map<number, number>();
-  const source = sample.length > 0 ? sample : cells;
-  for (const record of source) if (!isBlankRecord(record)) counts.set(record.length, (counts.get(record.length) ?? 0) + 1);
+  for (const record of sample) counts.set(record.length, (counts.get(record.length) ?? 0) + 1);
   let width = 0;
   let most = 0;
   for (const [candidate, count] of counts) {
@@ -99,17 +103,17 @@ function looksLikeRow(record: readonly string[], width: number, kinds: readonly 
 
 type Above = Pick<Structure, 'header' | 'headerAt' | 'units' | 'unitsAt' | 'mismatch'>;
 
-function headerAbove(cells: readonly (readonly string[])[], first: number, width: number, decimal: DecimalMark): Above {
-  const candidate = previousFilled(cells, first);
+function headerAbove(records: Records, first: number, width: number, decimal: DecimalMark): Above {
+  const candidate = previousFilled(records, first);
   if (candidate < 0) return NO_HEADER;
-  const above = previousFilled(cells, candidate);
-  const units = fitted(cells[candidate]!, width);
+  const above = previousFilled(records, candidate);
+  const units = fitted(records.row(candidate), width);
   if (above >= 0 && units && isUnitsLine(units)) {
-    const names = fitted(cells[above]!, width);
+    const names = fitted(records.row(above), width);
     if (names && isHeader(names, decimal)) return { header: names, headerAt: above, units, unitsAt: candidate, mismatch: false };
   }
   if (units && isHeader(units, decimal)) return { ...NO_HEADER, header: units, headerAt: candidate };
-  const other = cells[candidate]!;
+  const other = records.row(candidate);
   if (other.length > 1 && other.every((cell) => cellKind(cell, decimal) === 'text')) {
     return { ...NO_HEADER, header: other.map((cell) => cell.trim()), headerAt: candidate, mismatch: true };
   }
@@ -118,8 +122,8 @@ function headerAbove(cells: readonly (readonly string[])[], first: number, width
 
 const NO_HEADER: Above = { header: null, headerAt: -1, units: null, unitsAt: -1, mismatch: false };
 
-function previousFilled(cells: readonly (readonly string[])[], from: number): number {
-  for (let k = from - 1; k >= 0; k--) if (!isBlankRecord(cells[k]!)) return k;
+function previousFilled(records: Records, from: number): number {
+  for (let k = from - 1; k >= 0; k--) if (!isBlankRecord(records.row(k))) return k;
   return -1;
 }
 
@@ -146,15 +150,10 @@ function isUnitsLine(cells: readonly string[]): boolean {
 }
 
 /** Record after the last row: what follows is text, not a row that came out short. */
-function footerStart(
-  cells: readonly (readonly string[])[],
-  first: number,
-  isRow: (record: readonly string[]) => boolean,
-  decimal: DecimalMark,
-): number {
-  let end = cells.length;
+function footerStart(records: Records, first: number, isRow: (record: readonly string[]) => boolean, decimal: DecimalMark): number {
+  let end = records.count;
   while (end > first + 1) {
-    const record = cells[end - 1]!;
+    const record = records.row(end - 1);
     if (isRow(record) || (!isBlankRecord(record) && isTyped(cellKind(record[0]!, decimal)))) break;
     end--;
   }
@@ -162,11 +161,12 @@ function footerStart(
 }
 
 /** Header only: the last line of several names, or of one name that is not a number. */
-function withoutRows(cells: readonly (readonly string[])[], decimal: DecimalMark): Structure {
-  const filled = cells.map((_, k) => k).filter((k) => !isBlankRecord(cells[k]!));
+function withoutRows(records: Records, decimal: DecimalMark): Structure {
+  const filled: number[] = [];
+  for (let k = 0; k < records.count; k++) if (!isBlankRecord(records.row(k))) filled.push(k);
   const at = filled.length === 1 ? filled[0]! : -1;
-  const names = at >= 0 ? cells[at]!.map((cell) => cell.trim()) : null;
-  const end = cells.length;
+  const names = at >= 0 ? records.row(at).map((cell) => cell.trim()) : null;
+  const end = records.count;
   const rest = { units: null, unitsAt: -1, first: end, end, mismatch: false };
   if (!names || !isHeader(names, decimal)) return { width: 0, header: null, headerAt: -1, kinds: [], ...rest };
   return { width: names.length, header: names, headerAt: at, kinds: names.map(() => 'missing' as const), ...rest };

@@ -30,15 +30,16 @@ export interface TableRow {
 /** Reads a table whose first filled line is its header. Rows with another number of fields are errors and left out. Never throws. */
 export function readTable(bytes: Uint8Array, file: string): Table {
   const sheet = openSheet(bytes, file);
-  const { cells, lines } = sheet.records;
-  const headAt = cells.findIndex((record) => !isBlankRecord(record));
-  const names = withoutTrailing((cells[headAt] ?? []).map((cell) => cell.trim()));
+  const { records } = sheet;
+  const { lines } = records;
+  const headAt = firstFilled(sheet);
+  const names = headAt < 0 ? [] : withoutTrailing(records.row(headAt).map((cell) => cell.trim()));
   const problems: Problem[] = [...sheet.problems];
   const headPlace = placeOfLine(file, sheet.lines, lines[headAt] ?? 1);
   if (headAt < 0) problems.push(error('empty-file', headPlace, 'the file is empty', { expected: 'a header and rows' }));
   const rows: TableRow[] = [];
-  for (let record = headAt + 1; headAt >= 0 && record < cells.length; record++) {
-    const row = cells[record]!.map((cell) => cell.trim());
+  for (let record = headAt + 1; headAt >= 0 && record < records.count; record++) {
+    const row = records.row(record).map((cell) => cell.trim());
     if (row.every((cell) => cell === '')) continue;
     const problem = rowProblem(sheet, record, row, names.length);
     if (problem) problems.push(problem);
@@ -53,6 +54,11 @@ export function readTable(bytes: Uint8Array, file: string): Table {
     placeOf: (row, column) => placeOfField(file, sheet.lines, row.line, column, sheet.dialect.delimiter),
     number: (cell) => parseNumber(cell, sheet.dialect.decimal),
   };
+}
+
+function firstFilled({ records }: Sheet): number {
+  for (let record = 0; record < records.count; record++) if (!isBlankRecord(records.row(record))) return record;
+  return -1;
 }
 
 function withoutTrailing(names: string[]): string[] {

@@ -101,8 +101,7 @@ export function sampleCells(sheet: Sheet, field: number): string[] {
   const step = Math.max(1, Math.floor((end - first) / 60));
   const sample: string[] = [];
   for (let record = first; record < end; record += step) {
-    const cells = sheet.records.cells[record]!;
-    const text = cells.length === width ? cells[field]!.trim() : '';
+    const text = sheet.records.width(record) === width ? sheet.records.cell(record, field).trim() : '';
     if (!MISSING_MARKERS.has(text)) sample.push(text);
   }
   return sample;

@@ -197,9 +197,8 @@ function datesOf(sheet: Sheet, field: number): Dates {
   const distinct = new Map<string, readonly [number, number, number]>();
   let dotted = false;
   for (let record = first; record < end; record++) {
-    const cells = sheet.records.cells[record]!;
-    if (cells.length !== width) continue;
-    const date = cells[field]!.trim().split(/[T ]/, 1)[0]!;
+    if (sheet.records.width(record) !== width) continue;
+    const date = sheet.records.cell(record, field).trim().split(/[T ]/, 1)[0]!;
     if (distinct.has(date)) continue;
     const found = dateParts(date);
     if (!found) continue;

@@ -3,7 +3,6 @@ import { error, type Problem } from '../problem.ts';
 import { nearest } from '../quantities/nearest.ts';
 import { type Civil, readCivil } from './civil.ts';
 import type { Inference, LogDeclaration } from './log.ts';
-import { parseNumber } from './numbers.ts';
 import type { Sheet } from './open.ts';
 import type { TimeColumn } from './time-column.ts';
 import type { TimeReading } from './time-format.ts';
@@ -38,7 +37,7 @@ function readNumbers(sheet: Sheet, column: TimeColumn, reading: TimeReading, rec
   const values = new Float64Array(records.length);
   let first = Number.NaN;
   for (let k = 0; k < records.length; k++) {
-    const value = parseNumber(sheet.records.cells[records[k]!]![field]!, sheet.dialect.decimal);
+    const value = sheet.records.number(records[k]!, field, sheet.dialect.decimal, 0);
     if (Number.isNaN(first)) first = value;
     // Differences first: an epoch time in ms or µs has no digits left for a fraction.
     values[k] = divisor > 0 ? (value - first) / divisor : (value - first) * factor;
@@ -57,7 +56,7 @@ function readClock(sheet: Sheet, column: TimeColumn, records: Int32Array): TimeV
   let days = 0;
   let midnights = 0;
   for (let k = 0; k < records.length; k++) {
-    const civil = readCivil(sheet.records.cells[records[k]!]![column.fields[0]!]!.trim(), 'ymd');
+    const civil = readCivil(sheet.records.cell(records[k]!, column.fields[0]!).trim(), 'ymd');
     const clock = civil?.seconds ?? Number.NaN;
     if (previous - clock >= NEAR_A_DAY) {
       days++;
@@ -106,11 +105,8 @@ function readDates(
 }
 
 function civilOf(sheet: Sheet, column: TimeColumn, reading: TimeReading, record: number): Civil | null {
-  const cells = sheet.records.cells[record]!;
-  const text =
-    column.fields.length === 1
-      ? cells[column.fields[0]!]!.trim()
-      : `${cells[column.fields[0]!]!.trim()} ${cells[column.fields[1]!]!.trim()}`;
+  const part = (k: number) => sheet.records.cell(record, column.fields[k]!).trim();
+  const text = column.fields.length === 1 ? part(0) : `${part(0)} ${part(1)}`;
   const civil = readCivil(text, reading.order);
   return civil && !Number.isNaN(civil.day) && (column.shape === 'date' || !Number.isNaN(civil.seconds)) ? civil : null;
 }

@@ -65,7 +65,7 @@ function withTime(
   for (let k = 0; k < times.length; k++) {
     if (!Number.isNaN(times[k])) good.push(k);
     else {
-      const text = column.fields.map((field) => sheet.records.cells[records[k]!]![field]!.trim()).join(' ');
+      const text = column.fields.map((field) => sheet.records.cell(records[k]!, field).trim()).join(' ');
       reporter.row(
         records[k]!,
         'time-unreadable',
