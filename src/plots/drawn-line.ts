@@ -27,20 +27,12 @@ export interface DrawnLine {
 /** Columns are two pixels wide: finer ones cannot be told apart in a line of 1.5 px. */
 export const COLUMN = 2;
 
-/** Thins a line to columns of two pixels of a data area `width` px wide; null breaks it. */
+/** Thins a line to columns of two pixels of a data area `width` px wide. */
 export function drawLine(line: LineData, x: Scale, width: number): DrawnLine {
   const grid = { from: x.from, to: x.to, columns: Math.max(1, Math.round(width / COLUMN)) };
-  const readings = line.segments.map(({ start, end }) =>
-    thin(line.x, line.y, grid, start, end).map((i) => ({ x: line.x[i]!, y: line.y[i]!, k: line.k })),
+  const readings = line.segments.flatMap(({ start, end }, s) =>
+    thin(line.x, line.y, grid, start, end).map((i) => ({ x: line.x[i]!, y: line.y[i]!, k: line.k, s })),
   );
-  if (!line.over) return { faint: [], strong: broken(readings) };
-  const over = line.segments.map((_, segment) =>
-    line.over!.filter((mean) => mean.segment === segment).map(({ x, y }) => ({ x, y, k: line.k })),
-  );
-  return { faint: broken(readings), strong: broken(over) };
-}
-
-/** Joins stretches with a break between them. */
-function broken(parts: readonly (readonly Point[])[]): Point[] {
-  return parts.flatMap((points, index) => (index === 0 || points.length === 0 ? points : [{ ...points[0]!, y: null }, ...points]));
+  if (!line.over) return { faint: [], strong: readings };
+  return { faint: readings, strong: line.over.map((mean) => ({ x: mean.x, y: mean.y, k: line.k, s: mean.segment })) };
 }

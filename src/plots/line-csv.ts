@@ -8,14 +8,12 @@ export interface CsvLine {
   readonly unit: string;
   /** What the points are: a reading, a mean, a fit. */
   readonly as: string;
-  readonly points: readonly Point[];
+  readonly points: readonly Pick<Point, 'x' | 'y'>[];
 }
 
-/** One row a point: run, channel, time, value, unit, and what it is. Breaks of a line are not rows. */
+/** One row a point: run, channel, time, value, unit, and what it is. */
 export function lineCsv(time: string, lines: readonly CsvLine[]): string {
   const head = ['run', 'channel', `time_${time}`, 'value', 'unit', 'drawn_as'];
-  const rows = lines.flatMap(({ run, channel, unit, as, points }) =>
-    points.flatMap(({ x, y }) => (y === null ? [] : [[run, channel, x, y, unit, as]])),
-  );
+  const rows = lines.flatMap(({ run, channel, unit, as, points }) => points.map(({ x, y }) => [run, channel, x, y, unit, as]));
   return csv([head, ...rows]);
 }

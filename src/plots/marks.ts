@@ -36,11 +36,14 @@ export interface Band {
   readonly y2: number;
 }
 
-/** A reading to draw; `y` null breaks the line. `k` says which style, from 0. */
+/** A reading to draw. */
 export interface Point {
   readonly x: number;
-  readonly y: number | null;
+  readonly y: number;
+  /** Style, from 0. */
   readonly k: number;
+  /** Stretch of the line: it breaks between two. */
+  readonly s: number;
 }
 
 /** The colour variable of run k, from 0. */
@@ -107,12 +110,14 @@ export function lines(
   more: { readonly stepped?: boolean; readonly faint?: boolean } = {},
 ): Spec {
   return {
-    data: { values: points },
+    data: { values: points, format: { parse: null } },
     mark: { type: 'line', ...(more.faint ? FAINT : STRONG), ...(more.stepped ? { interpolate: 'step-after' } : {}) },
     encoding: {
       ...positions(axes),
       stroke: styled(styles, inkOf),
-      ...(more.faint ? { detail: { field: 'k', type: 'nominal' } } : { strokeDash: styled(styles, (k) => DASHES[k]!) }),
+      detail: { field: 's', type: 'nominal' },
+      order: null,
+      ...(more.faint ? {} : { strokeDash: styled(styles, (k) => DASHES[k]!) }),
     },
   };
 }
@@ -120,7 +125,7 @@ export function lines(
 /** Markers on the same scales, filled with paper so that the line does not run through them. */
 export function markers(points: readonly Point[], styles: readonly number[], axes: Axes, size = 34): Spec {
   return {
-    data: { values: points },
+    data: { values: points, format: { parse: null } },
     mark: { type: 'point', size, fill: 'var(--plot-paper)', fillOpacity: 1, strokeWidth: 1.5 },
     encoding: { ...positions(axes), stroke: styled(styles, inkOf), shape: styled(styles, (k) => SHAPES[k]!) },
   };
@@ -131,14 +136,14 @@ export interface Axes {
   readonly y: Scale;
   /** Title of the horizontal axis; null: neither labels nor title (another panel below has them). */
   readonly xTitle: string | null;
-  /** Horizontal lines at the ticks of y; else vertical ones at those of x. */
-  readonly grid: 'x' | 'y';
+  /** Horizontal lines at the ticks of y, or none. */
+  readonly grid: 'y' | 'none';
 }
 
 function positions(axes: Axes) {
   const label = axes.xTitle === null ? { labels: false, title: null } : { title: axes.xTitle };
   return {
-    x: { field: 'x', type: 'quantitative', scale: scaleOf(axes.x), axis: { ...axisOf(axes.x), ...label, grid: axes.grid === 'x' } },
+    x: { field: 'x', type: 'quantitative', scale: scaleOf(axes.x), axis: { ...axisOf(axes.x), ...label, grid: false } },
     y: {
       field: 'y',
       type: 'quantitative',

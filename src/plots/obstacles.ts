@@ -8,7 +8,7 @@ export interface Box {
   readonly bottom: number;
 }
 
-/** A line in pixels; NaN breaks it. */
+/** A line in pixels. */
 export interface PixelLine {
   readonly x: readonly number[];
   readonly y: readonly number[];

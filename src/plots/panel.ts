@@ -94,7 +94,7 @@ export function panelSpec(content: PanelContent, frame: Frame, height: number, x
         { stepped: content.stepped },
       ),
       rules([...phaseSpans(content.named, frame.xOf, size), ...ends.leaders, ...limit.rules, ...more.rules]),
-      markers(markerPoints(drawn, frame), styles, axes),
+      ...(content.labelled ? [markers(markerPoints(drawn, frame), styles, axes)] : []),
       texts([
         heading(content, frame),
         ...phaseLabels(content.named, frame.xOf, width, size),
@@ -117,14 +117,16 @@ function heading(content: PanelContent, { left, size }: Frame): Label {
 function inPixels(points: readonly Point[], y: Scale, { xOf }: Frame, height: number): PixelLine {
   return {
     x: points.map((point) => xOf(point.x)),
-    y: points.map((point) => (point.y === null ? Number.NaN : pixelOf(point.y, y, height))),
+    y: points.map((point) => pixelOf(point.y, y, height)),
   };
 }
 
 function endOf(line: LabelledLine, { strong }: DrawnLine, y: Scale, { xOf }: Frame, height: number) {
   const last = strong.at(-1);
   const end = line.x.at(-1);
-  return last?.y == null || end === undefined ? [] : [{ x: xOf(end), y: pixelOf(last.y, y, height), k: line.k, text: line.label }];
+  return last === undefined || end === undefined
+    ? []
+    : [{ x: xOf(end), y: pixelOf(last.y, y, height), k: line.k, text: line.label }];
 }
 
 /** Markers on the lines at even distances, each line's shifted against the others'; none where there is one line alone. */
@@ -132,9 +134,8 @@ function markerPoints(drawn: readonly DrawnLine[], { x, size }: Frame): Point[] 
   if (drawn.length < 2) return [];
   const step = (x.to - x.from) / size.markers;
   return drawn.flatMap(({ strong }, index) => {
-    const readings = strong.filter(({ y }) => y !== null);
     const wanted = Array.from({ length: size.markers }, (_, m) => x.from + (m + (index + 0.5) / drawn.length) * step);
-    return wanted.flatMap((time) => nearestPoint(readings, time, step / 4));
+    return wanted.flatMap((time) => nearestPoint(strong, time, step / 4));
   });
 }
 

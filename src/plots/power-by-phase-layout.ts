@@ -4,7 +4,7 @@ import { interval95 } from '../quantities/uncertainty.ts';
 import { stack } from './config.ts';
 import { bars, empty, inkOf, type Label, type Rule, rules, texts } from './marks.ts';
 import type { PowerBar, PowerByPhase, PowerGroup } from './power-by-phase.ts';
-import { meanOf, uncertaintyOf } from './power-by-phase-words.ts';
+import { meanOf, shortUncertainty } from './power-by-phase-words.ts';
 import type { Size } from './size.ts';
 import { cut, textWidth } from './text-width.ts';
 import { niceScale, type Scale } from './ticks.ts';
@@ -51,12 +51,9 @@ export function layOutPower(power: PowerByPhase, size: Size): Spec {
     width,
     height,
     layer: [
-      empty({ x, y: { from: height, to: 0, ticks: [], decimals: 0 }, xTitle: withUnit('Mean power', display.unit), grid: 'x' }),
-      bars(rows.flatMap((row) => barAt(row, frame))),
-      rules([
-        { x: -left, x2: width + right, y: height, y2: height, stroke: 'none' },
-        ...rows.flatMap((row) => whiskers(row, frame)),
-      ]),
+      empty({ x, y: { from: height, to: 0, ticks: [], decimals: 0 }, xTitle: withUnit('Mean power', display.unit), grid: 'none' }),
+      bars([{ x: -left, x2: width + right, y: 0, y2: 0, fill: 'none' }, ...rows.flatMap((row) => barAt(row, frame))]),
+      rules(rows.flatMap((row) => whiskers(row, frame))),
       texts([...heads.map(({ phase, y }) => headOf(phase, y, frame)), ...rows.flatMap((row) => words(row, frame))]),
     ],
   };
@@ -97,7 +94,7 @@ function roomBeyond(rows: readonly Row[], x: Scale, display: DisplayUnit, space:
 }
 
 function wordsWidth(row: PowerBar, size: Size): number {
-  return textWidth(meanOf(row), size.font) + (size.name === 'wide' ? textWidth(uncertaintyOf(row), size.small) + 8 : 0) + 12;
+  return textWidth(meanOf(row), size.font) + (size.name === 'wide' ? textWidth(shortUncertainty(row), size.small) + 8 : 0) + 12;
 }
 
 function barAt({ figure, k, y }: Row, { xOf }: Frame) {
@@ -122,7 +119,7 @@ function whiskers({ figure, k, y }: Row, { xOf }: Frame): Rule[] {
 }
 
 function headOf(phase: string, y: number, { left, size }: Frame): Label {
-  return { x: -left, y, text: phase, size: size.small, fill: 'var(--plot-soft)' };
+  return { x: -left, y, text: phase, size: size.font, fill: 'var(--plot-ink)' };
 }
 
 /** The run's name before its bar, value and (where there is room) uncertainty behind it. */
@@ -143,7 +140,7 @@ function words(row: Row, { size, xOf, width, left }: Frame): Label[] {
       { x, y: row.y, text: cut(`absent: ${row.figure.why}`, size.small, width - 8), size: size.small, fill: 'var(--plot-soft)' },
     ];
   const behind = x + textWidth(value, size.font) + 6;
-  const uncertainty: Label = { x: behind, y: row.y, text: uncertaintyOf(row), size: size.small, fill: 'var(--plot-soft)' };
+  const uncertainty: Label = { x: behind, y: row.y, text: shortUncertainty(row), size: size.small, fill: 'var(--plot-soft)' };
   return [
     name,
     { x, y: row.y, text: value, size: size.font, fill: 'var(--plot-ink)' },

@@ -28,15 +28,26 @@ export function uncertaintyOf({ figure }: PowerBar): string {
   return isPresent(figure) ? printUncertainty(figure.quantity) : '';
 }
 
+/** "± 0.11 W" alone: the level and what is left out stand in the method. */
+export function shortUncertainty(bar: PowerBar): string {
+  return /±\s[^(]*[^(\s]/.exec(uncertaintyOf(bar))?.[0] ?? '';
+}
+
 /** What the bars and whiskers are, and why bars are missing. */
 export function powerMethod({ groups }: PowerByPhase): string {
   const bars = groups.flatMap((group) => group.bars.map((bar) => ({ ...bar, phase: group.phase })));
   const unknown = bars.some(({ figure }) => isPresent(figure) && standardUncertainty(figure.quantity) === null);
+  const repeated = bars.some(({ figure }) => isPresent(figure) && figure.quantity.repeatabilityOnly);
   const absent = bars.flatMap(({ figure, alias, phase }) =>
     isPresent(figure) ? [] : [`No bar for ${alias} ${phase}: ${figure.why}`],
   );
   const whiskers = 'Bars are means over time within the phase; whiskers are 95 % intervals.';
-  return [whiskers, ...(unknown ? ['A bar without whisker has an unknown uncertainty.'] : []), ...absent].join(' ');
+  return [
+    whiskers,
+    ...(repeated ? ['Where the instrument states no accuracy they hold repeatability only.'] : []),
+    ...(unknown ? ['A bar without whisker has an unknown uncertainty.'] : []),
+    ...absent,
+  ].join(' ');
 }
 
 /** Mean and 95 % interval of each bar, W. */

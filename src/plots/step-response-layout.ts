@@ -20,13 +20,13 @@ const STRIP = 0.3;
 /** The specification of a step response in a size: the responses, and below them what the fits leave over. */
 export function layOutResponse(response: StepResponse, size: Size): Spec {
   const height = size.height;
+  const heights = [height, Math.round(height * STRIP)];
   const x = timeScale(0, response.to, size.timeTicks);
   const above = mainPanel(response, size, height);
   const fitted = response.courses.filter(({ fit }) => fit !== null);
-  const contents = fitted.length > 0 ? [above, residualPanel(fitted)] : [above];
+  const contents = fitted.length > 0 ? [above, residualPanel(fitted, heights[1]!)] : [above];
   const frame = frameOf(contents, x, size);
   const title = `Time since load start (${response.time.unit})`;
-  const heights = [height, Math.round(height * STRIP)];
   const panels = contents.map((content, i) => panelSpec(content, frame, heights[i]!, i === contents.length - 1 ? title : null));
   return stack(panels, size, headingRoom(size) + 10);
 }
@@ -77,7 +77,7 @@ function tauMarks(courses: readonly Course[], y: Scale, frame: Frame, height: nu
   return { rules: marks.map(({ rule }) => rule), labels: marks.map(({ label }) => label) };
 }
 
-function residualPanel(courses: readonly Course[]): PanelContent {
+function residualPanel(courses: readonly Course[], height: number): PanelContent {
   const lines = courses.map(residualLine);
   const largest = Math.max(1e-9, ...lines.flatMap((line) => [...line.y].map(Math.abs)));
   const y = niceScale(-largest, largest, 2);
@@ -91,7 +91,13 @@ function residualPanel(courses: readonly Course[]): PanelContent {
     unit: '',
     named: [],
     shaded: [],
+    remarks: ({ width }) => ({ rules: [zeroLine(width, height / 2)], labels: [] }),
   };
+}
+
+/** Where measured and fitted agree. */
+function zeroLine(width: number, y: number): Rule {
+  return { x: 0, x2: width, y, y2: y, stroke: 'var(--plot-soft)' };
 }
 
 function residualLine(course: Course): LabelledLine {

@@ -27,16 +27,18 @@ export function responseAlt(response: StepResponse): string {
 
 function courseAlt(course: Course, { rise }: StepResponse): string {
   const last = reading(course.y.at(-1)!, course.decimals, rise ? 'K' : '°C');
-  if (!course.fit) return `${course.label} ends at ${last}, without a fit: ${course.why}`;
+  if (!course.fit) return `${course.alias} ends at ${last}, without a fit: ${course.why}`.trim();
   const { timeConstant, asymptote } = course.fit.figures;
   const end = shown(asymptote);
   const towards = end === undefined ? '' : `, asymptote ${end}`;
-  return `${course.label} ends at ${last}, time constant ${shown(timeConstant)}${towards}.`;
+  return `${course.alias} ends at ${last}, time constant ${shown(timeConstant)}${towards}.`.trim();
 }
 
 /** How it was drawn and fitted, and which run has no fit for what reason. */
 export function responseMethod({ courses, rise, meanSpan }: StepResponse): string {
-  const missing = courses.filter(({ fit }) => fit === null).map(({ label, why }) => `No fit for ${label}: ${why}`);
+  const missing = courses
+    .filter(({ fit }) => fit === null)
+    .map(({ alias, why }) => `No fit${alias === '' ? '' : ` for ${alias}`}: ${why}`);
   const base = rise
     ? 'Rise over the ambient measured at that time, or stated.'
     : 'No ambient is known, so temperatures stand as they are.';
@@ -54,7 +56,7 @@ export function responseCsv({ channel, courses, rise, time, to }: StepResponse):
   const lines = courses.flatMap((course): CsvLine[] => {
     const { faint, strong } = drawLine({ ...course, over: overOf(course) }, scale, WIDE.width);
     const common = { run: course.alias, channel, unit };
-    const residuals = (course.fit?.residuals ?? []).map(({ x, y }) => ({ x, y, k: course.k }));
+    const residuals = course.fit?.residuals ?? [];
     return [
       { ...common, as: 'reading', points: faint.length > 0 ? faint : strong },
       ...(faint.length > 0 ? [{ ...common, as: course.fit ? 'fit' : 'mean', points: strong }] : []),

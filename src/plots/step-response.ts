@@ -107,7 +107,7 @@ function courseFrom(
   const fit = fitOf(subject, channel, series);
   return {
     alias: subject.alias,
-    label: subject.alias || channel.name,
+    label: `${subject.alias || channel.name}${'why' in fit ? ', no fit' : ''}`,
     k,
     x,
     y,

@@ -5,26 +5,29 @@ import { resolvePalette } from './palette.ts';
 import { wrap } from './text-width.ts';
 
 const GEOMETRY = / (d|x|y|x1|x2|y1|y2|dx|dy|width|height|transform)="([^"]*)"/g;
-const LONG_DECIMAL = /-?\d*\.\d{3,}(?:e-?\d+)?/g;
+const LONG_DECIMAL = /-?\d*\.\d{2,}(?:e-?\d+)?/g;
+const FAMILY = ` font-family="${FONT}"`;
 
 /**
- * Makes an SVG fit to stand in a page: ids prefixed, coordinates rounded to 0.01 px, empty and hidden shapes dropped, the
+ * Makes an SVG fit to stand in a page: ids prefixed, coordinates rounded to 0.1 px, what is not seen dropped, the
  * whole labelled as one image.
  */
 export function inline(svg: string, prefix: string, title: string): string {
   return labelled(prefixed(tidied(svg), prefix), title);
 }
 
-/** Rounds coordinates and drops what is not seen. */
+/** Rounds coordinates and drops what is not seen: hidden shapes, Vega's own classes and roles, defaults. */
 function tidied(svg: string): string {
   return svg
     .replace(/<path class="(?:background|foreground)" [^>]*\/>/g, '')
-    .replace(/ (?:aria-hidden|pointer-events|xmlns:xlink|version)="[^"]*"/g, '')
+    .replace(/ (?:aria-hidden|aria-roledescription|role|class|pointer-events|xmlns:xlink|version)="[^"]*"/g, '')
+    .replace(/ (?:opacity="1"|stroke-width="1"|font-weight="normal")/g, '')
+    .replaceAll(FAMILY, '')
     .replace(GEOMETRY, (_, name: string, value: string) => ` ${name}="${value.replace(LONG_DECIMAL, rounded)}"`);
 }
 
 function rounded(number: string): string {
-  return String(Math.round(Number(number) * 100) / 100 + 0);
+  return String(Math.round(Number(number) * 10) / 10 + 0);
 }
 
 function prefixed(svg: string, prefix: string): string {
@@ -32,7 +35,7 @@ function prefixed(svg: string, prefix: string): string {
 }
 
 function labelled(svg: string, title: string): string {
-  return svg.replace(/^<svg\b/, `<svg role="img" aria-label="${escaped(title)}"`);
+  return svg.replace(/^<svg\b/, `<svg role="img" aria-label="${escaped(title)}"${FAMILY}`);
 }
 
 /** Text as XML. */
@@ -56,7 +59,7 @@ export function standalone(svg: string, caption: Caption, palette: Palette): str
   const method = wrap(caption.method, METHOD_SIZE, width);
   const top = MARGIN + title.length * (TITLE_SIZE + 4) + 10;
   const whole = Math.ceil(top + height + 14 + method.length * (METHOD_SIZE + 4) + MARGIN);
-  const inner = svg.replace(/^<svg\b[^>]*>/, `<g transform="translate(${MARGIN},${top})">`).replace(/<\/svg>$/, '</g>');
+  const inner = svg.replace(/^<svg\b[^>]*>/, `<g transform="translate(${MARGIN},${top})"${FAMILY}>`).replace(/<\/svg>$/, '</g>');
   const outer = width + 2 * MARGIN;
   return resolvePalette(
     `<svg xmlns="http://www.w3.org/2000/svg" width="${outer}" height="${whole}" viewBox="0 0 ${outer} ${whole}" role="img" aria-label="${escaped(caption.title)}">` +

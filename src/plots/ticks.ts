@@ -19,10 +19,17 @@ export function niceScale(low: number, high: number, count: number): Scale {
   return scaleOf(from, to, step);
 }
 
-/** The domain as it is, with ticks on whole minutes (or seconds, or hours) inside it. */
-export function timeScale(from: number, to: number, count: number): Scale {
-  const wanted = (to - from || 1) / count;
+/** A domain that would all but reach a tick is stretched to it by at most this share. */
+const STRETCH = 0.02;
+
+/** The domain as it is (stretched to a tick just outside it), with ticks on whole minutes (or seconds, or hours) inside it. */
+export function timeScale(first: number, last: number, count: number): Scale {
+  const span = last - first || 1;
+  const wanted = span / count;
   const step = wanted < 1 ? niceStep(wanted) : (TIME_STEPS.find((candidate) => candidate >= wanted) ?? niceStep(wanted));
+  const near = (tick: number, end: number) => (Math.abs(tick - end) <= STRETCH * span ? tick : end);
+  const from = near(Math.floor(first / step) * step, first);
+  const to = near(Math.ceil(last / step) * step, last === first ? first + 1 : last);
   const { ticks, decimals } = scaleOf(Math.ceil(from / step - 1e-9) * step, to, step);
   return { from, to, ticks, decimals };
 }
