@@ -2,13 +2,13 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { manifestPath, readManifest } from './manifest.ts';
-import type { Manifest, PageModel, Scope } from './results.ts';
+import { type Manifest, type PageModel, SCOPE_VARIABLE, type Scope } from './results.ts';
 
 /** Astro runs with the project folder as its working folder, in build and in dev. */
 const root = process.cwd();
 
-/** Dev shows drafts and held-back notes; a build shows what published notes reach. */
-const scope: Scope = import.meta.env.DEV ? 'all' : 'site';
+/** Only the dev server asks for drafts and held-back notes, in its own process; whatever else reads results gets the site. */
+const scope: Scope = process.env[SCOPE_VARIABLE] === 'all' ? 'all' : 'site';
 
 type ModelOf<K extends PageModel['kind']> = Extract<PageModel, { kind: K }>;
 
@@ -41,5 +41,5 @@ export function readModel<K extends PageModel['kind']>(_kind: K, blob: string): 
 
 /** Problems of the last run of stage 1, for dev's pages. A build with errors prints no page. */
 export function problemsInDev(): Manifest['problems'] {
-  return import.meta.env.DEV ? manifest().problems : [];
+  return scope === 'all' ? manifest().problems : [];
 }

@@ -199,6 +199,9 @@ export type PageModel = HomeModel | NoteModel | RunModel | DeviceModel | MethodM
 /** `site`: what published notes reach. `all`: drafts and held-back notes too, for dev. */
 export type Scope = 'site' | 'all';
 
+/** Environment variable by which dev tells its own process the scope. */
+export const SCOPE_VARIABLE = 'SOAKPROOF_SCOPE';
+
 /** The list of what a site consists of, written last by stage 1. */
 export interface Manifest {
   readonly format: 1;

@@ -1,7 +1,7 @@
 /** Stage 2: Astro prints the pages into a side folder, the files go beside them, the folders swap. */
 import { copyFileSync, existsSync, mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import type { Manifest } from '../compute/results.ts';
+import { type Manifest, SCOPE_VARIABLE } from '../compute/results.ts';
 import { openStore } from '../compute/store.ts';
 import { sideFolder, swap } from './swap.ts';
 
@@ -14,6 +14,9 @@ export async function print(root: string, manifest: Manifest): Promise<number> {
   writeFileSync(marker, '');
   const side = sideFolder(root);
   process.env.ASTRO_TELEMETRY_DISABLED = '1';
+  // A shell may have set it otherwise, and pages would then differ.
+  process.env.NODE_ENV = 'production';
+  delete process.env[SCOPE_VARIABLE];
   const { build } = await import('astro');
   await build({
     root,

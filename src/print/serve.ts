@@ -1,3 +1,5 @@
+import { SCOPE_VARIABLE } from '../compute/results.ts';
+
 /** Astro's servers: dev for the author at work, preview for a look at dist/. */
 export interface ServeOptions {
   readonly port?: number;
@@ -7,6 +9,7 @@ export interface ServeOptions {
 /** Starts the dev server of a project folder. The integration runs stage 1 in it. */
 export async function serveDev(root: string, options: ServeOptions): Promise<void> {
   process.env.ASTRO_TELEMETRY_DISABLED = '1';
+  process.env[SCOPE_VARIABLE] = 'all';
   const { dev } = await import('astro');
   await dev({ root, server: options });
 }

@@ -8,7 +8,7 @@ import type { Condition } from '../../register/register.ts';
 import type { HeldBy, LedgerEntry } from '../../words/written.ts';
 import type { HeldNote, Highlight, Link, NoteModel } from '../results.ts';
 import { type ComputedNote, type ComputedRun, type Parts, pagePlot } from './parts.ts';
-import { conditionRows, fromText, runLink, settingText } from './shown.ts';
+import { conditionRows, fromText, runLink, settingText, uncertaintyText } from './shown.ts';
 
 /** All that the page of a note prints. */
 export function noteModel(parts: Parts, computed: ComputedNote): NoteModel {
@@ -104,7 +104,7 @@ function heldFigure(computed: ComputedRun, held: HeldBy): HeldNote['figures'][nu
     return {
       ...common,
       shown: printQuantity(figure.quantity).text,
-      uncertainty: printUncertainty(figure.quantity),
+      uncertainty: uncertaintyText(figure),
       file: `data/${summary.file}`,
       from: fromText(figure.from),
       inferred: figure.inferred ?? [],

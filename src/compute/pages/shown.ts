@@ -1,6 +1,6 @@
 /** Figures as pages print them: one printer for all of them. */
 import { definitionOf } from '../../figures/catalogue.ts';
-import { type Figure, type From, isPresent, type RunFigures } from '../../figures/figure.ts';
+import { type Figure, type From, isPresent, type PresentFigure } from '../../figures/figure.ts';
 import { printQuantity, printUncertainty } from '../../quantities/print.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
 import type { Condition, Run } from '../../register/register.ts';
@@ -17,10 +17,15 @@ export function shownFigure(address: string, figure: Figure): ShownFigure {
   return {
     ...common,
     shown: printQuantity(figure.quantity).text,
-    uncertainty: printUncertainty(figure.quantity),
+    uncertainty: uncertaintyText(figure),
     inferred: figure.inferred ?? [],
     from: fromText(figure.from),
   };
+}
+
+/** A figure's own interval where it has one, else the one that follows from its sources. */
+export function uncertaintyText({ quantity, interval }: PresentFigure): string {
+  return printUncertainty(quantity, interval === undefined ? {} : { interval });
 }
 
 function detailOf(figure: Figure): string {
@@ -60,11 +65,6 @@ export function settingText(run: Run): string {
 
 export function runLink(run: Run): Link {
   return { title: run.title, path: `runs/${run.id}/` };
-}
-
-/** A run's figure by its address below the alias; a channel's name may stand where it is the primary. */
-export function figureAt(derived: RunFigures, address: string): Figure | undefined {
-  return derived.figures.get(address);
 }
 
 /** Seconds as minutes with one decimal, or seconds where short: for phases and spans, which are exact. */
