@@ -62,15 +62,14 @@ export function findLevels(values: Channel['values']): EdgeRows | null {
 
 /** Middle between the lowest and the highest mean of ten neighbouring readings, so that single spikes do not set it. */
 function middleOf(values: Float64Array): number {
-  const size = Math.max(1, Math.min(10, Math.floor(values.length / 20)));
+  const kept = values.filter((value) => !Number.isNaN(value));
+  const size = Math.max(1, Math.min(10, Math.floor(kept.length / 20)));
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
-  for (let start = 0; start + size <= values.length; start += size) {
-    let sum = 0;
-    for (let row = start; row < start + size; row++) sum += values[row]!;
-    const mean = sum / size;
-    if (mean < low) low = mean;
-    if (mean > high) high = mean;
+  for (let start = 0; start + size <= kept.length; start += size) {
+    const mean = kept.subarray(start, start + size).reduce((sum, value) => sum + value, 0) / size;
+    low = Math.min(low, mean);
+    high = Math.max(high, mean);
   }
   return (low + high) / 2;
 }

@@ -23,10 +23,14 @@ export function phasesOf(log: Log, context: RunContext): Phases {
 export function declaredPhases(log: Log, declared: readonly DeclaredPhase[]): readonly Phase[] {
   const { seconds } = log.time;
   const end = seconds[log.rows - 1] ?? 0;
-  const last = declared.reduce((latest, phase) => Math.max(latest, phase.to), Number.NEGATIVE_INFINITY);
-  return declared.map(({ name, from, to }) => {
+  const last = declared.reduce<DeclaredPhase | null>(
+    (latest, phase) => (latest && endsLater(latest, phase) ? latest : phase),
+    null,
+  );
+  return declared.map((phase) => {
+    const { name, from, to } = phase;
     const fromRow = firstRowAt(seconds, from);
-    const toRow = to === last ? firstRowAfter(seconds, to) : firstRowAt(seconds, to);
+    const toRow = phase === last ? firstRowAfter(seconds, to) : firstRowAt(seconds, to);
     return {
       name,
       from,
@@ -36,6 +40,10 @@ export function declaredPhases(log: Log, declared: readonly DeclaredPhase[]): re
       inferred: false,
     };
   });
+}
+
+function endsLater(a: DeclaredPhase, b: DeclaredPhase): boolean {
+  return a.to > b.to || (a.to === b.to && a.from > b.from);
 }
 
 /** The load's edges as found in the log, in seconds; null when no channel shows a load. For tools that propose phases. */

@@ -18,9 +18,15 @@ function instrumentOf(context: RunContext, channel: Channel): InstrumentFacts | 
   return (channel.instrument && context.instruments[channel.instrument]) || null;
 }
 
+/** An ambient is a temperature: what one thermometer reads of both shares its errors. */
+function kindOf({ quantity }: Channel): QuantityKind {
+  return quantity === 'ambient' ? 'temperature' : quantity;
+}
+
 /** The step that a channel's readings come in, in its unit: the instrument's resolution, else the step seen in the log, else 0. */
 export function stepOf(context: RunContext, channel: Channel): number {
-  return instrumentOf(context, channel)?.resolution[channel.quantity]?.value ?? channel.step ?? 0;
+  const resolution = instrumentOf(context, channel)?.resolution;
+  return (resolution?.[channel.quantity] ?? resolution?.[kindOf(channel)])?.value ?? channel.step ?? 0;
 }
 
 /**
@@ -30,13 +36,13 @@ export function stepOf(context: RunContext, channel: Channel): number {
  */
 export function errorsOf(context: RunContext, channel: Channel, reading: number): Errors {
   const instrument = instrumentOf(context, channel);
-  const accuracy = instrument?.accuracy[channel.quantity];
+  const accuracy = instrument?.accuracy[channel.quantity] ?? instrument?.accuracy[kindOf(channel)];
   if (!instrument || !accuracy) return { parts: [], stated: EXACT_BY_NATURE.includes(channel.quantity) };
   const { gain, offset } = standardOf(accuracy, reading, stepOf(context, channel));
   const piece = instrument.partOfSpecimen ? `@${context.device.id}/${context.specimen}` : '';
-  const root = `instrument:${instrument.id}${piece}/${channel.quantity}`;
+  const root = `instrument:${instrument.id}${piece}/${kindOf(channel)}`;
   const part = (kind: string, share: number): Part => ({
-    source: { id: `${root}/${kind}`, title: `${kind} error of ${instrument.title} (${channel.quantity})`, dof: null },
+    source: { id: `${root}/${kind}`, title: `${kind} error of ${instrument.title} (${kindOf(channel)})`, dof: null },
     share,
   });
   const signed = reading < 0 ? -Math.abs(gain) : Math.abs(gain);

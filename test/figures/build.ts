@@ -86,7 +86,12 @@ export function contextOf(parts: Partial<RunContext> = {}): RunContext {
 }
 
 /** An instrument with limits ± absolute and a share of the reading, for one quantity. */
-export function instrumentOf(id: string, quantity: QuantityKind, limits: Partial<Accuracy>, more: Partial<InstrumentFacts> = {}): InstrumentFacts {
+export function instrumentOf(
+  id: string,
+  quantity: QuantityKind,
+  limits: Partial<Accuracy>,
+  more: Partial<InstrumentFacts> = {},
+): InstrumentFacts {
   const accuracy: Accuracy = { ofReading: 0, absolute: 0, digits: 0, coverage: 'rectangular', text: 'invented', ...limits };
   return { id, title: id, partOfSpecimen: false, accuracy: { [quantity]: accuracy }, resolution: {}, ...more };
 }

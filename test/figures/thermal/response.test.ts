@@ -26,7 +26,10 @@ describe('time constant and asymptote (closed form of one exact exponential step
       const random = slowNoise(seed * 7919, 0.3);
       const log = logOf(every(2, 3600), { soc: { quantity: 'temperature', values: (t) => stepAt(t) + random(t) } });
       const { figures } = derive(log, contextOf());
-      for (const [name, truth] of [['time_constant', 600], ['asymptote_temperature', 62]] as const) {
+      for (const [name, truth] of [
+        ['time_constant', 600],
+        ['asymptote_temperature', 62],
+      ] as const) {
         const [low, high] = interval95(presentAt(figures, name).quantity)!;
         if (low <= truth && truth <= high) hits[name]++;
       }
@@ -51,7 +54,10 @@ describe('time constant and asymptote (closed form of one exact exponential step
     const random = noise(5);
     const log = logOf(every(1, 3600), { soc: { quantity: 'temperature', values: (t) => stepAt(t) + random() } });
     const { figures } = derive(log, contextOf());
-    const ids = (name: string) => presentAt(figures, name).quantity.parts!.map((part) => part.source.id).filter((id) => id.includes('/response/'));
+    const ids = (name: string) =>
+      presentAt(figures, name)
+        .quantity.parts!.map((part) => part.source.id)
+        .filter((id) => id.includes('/response/'));
     expect(ids('time_constant')).toEqual(['run:soak/response/1', 'run:soak/response/2']);
     expect(ids('asymptote_temperature')).toEqual(['run:soak/response/1']);
   });
@@ -80,11 +86,19 @@ describe('time constant and asymptote (closed form of one exact exponential step
     ['throttled', (t: number) => (t > 1200 ? 1.8e9 : 2.6e9)],
     ['boosted', (t: number) => (t < 60 ? 3e9 : 2.6e9)],
   ])('a load whose clock changed (%s) gives none, and says when', (_, clock) => {
-    const log = logOf(every(1, 3600), { soc: { quantity: 'temperature', values: stepAt }, core: { quantity: 'clock', values: clock } });
-    const { figures } = derive(log, contextOf({ device: { id: 'larch', throttleAt: { soc: { value: 70, unit: '°C', parts: [] } } } }));
+    const log = logOf(every(1, 3600), {
+      soc: { quantity: 'temperature', values: stepAt },
+      core: { quantity: 'clock', values: clock },
+    });
+    const { figures } = derive(
+      log,
+      contextOf({ device: { id: 'larch', throttleAt: { soc: { value: 70, unit: '°C', parts: [] } } } }),
+    );
     for (const name of ['time_constant', 'asymptote_temperature', 'ambient_ceiling']) {
       expect(figures.get(name)).toMatchObject({ absent: 'load-changed' });
-      expect((figures.get(name) as { why: string }).why).toMatch(/^The clock core was \d+(\.\d)? % (above|below) its median from .* of the load/);
+      expect((figures.get(name) as { why: string }).why).toMatch(
+        /^The clock core was \d+(\.\d)? % (above|below) its median from .* of the load/,
+      );
     }
   });
 

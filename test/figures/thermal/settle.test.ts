@@ -39,7 +39,15 @@ describe('time to steady state of one exact exponential step, A = 40 K, τ = 600
   });
 
   test('the closed forms give the times that checks by hand gave', () => {
-    const rounded = [opensAt(1, 900), opensAt(3, 1800), opensAt(1, 300), opensAt(2, 3600), opensAt(1, 3600), TAU * Math.log(A / 3), TAU * Math.log(50)];
+    const rounded = [
+      opensAt(1, 900),
+      opensAt(3, 1800),
+      opensAt(1, 300),
+      opensAt(2, 3600),
+      opensAt(1, 3600),
+      TAU * Math.log(A / 3),
+      TAU * Math.log(50),
+    ];
     expect(rounded.map((time) => time.toFixed(6))).toEqual([
       '2061.838197',
       '1523.518791',
@@ -89,10 +97,15 @@ describe('time to steady state', () => {
   test('a log that never settles is not steady, with the time as a bound', () => {
     const log = logOf(every(1, 3600), { soc: { quantity: 'temperature', values: (t) => 30 + t / 300 } });
     const { figures } = derive(log, contextOf());
-    expect(figures.get('time_to_steady_state')).toMatchObject({ absent: 'not-steady', bound: { relation: '>', value: 2700, unit: 's' } });
+    expect(figures.get('time_to_steady_state')).toMatchObject({
+      absent: 'not-steady',
+      bound: { relation: '>', value: 2700, unit: 's' },
+    });
     expect(figures.get('steady_temperature')).toMatchObject({ absent: 'not-steady', bound: { relation: '>', unit: '°C' } });
     const why = (figures.get('steady_temperature') as { why: string }).why;
-    expect(why).toMatch(/^Not steady within 60 min: the smoothed rise over ambient changes by at most 1 K in 15 min; at the end it was (3|2\.\d+) K, and 1 K would have done\.$/);
+    expect(why).toMatch(
+      /^Not steady within 60 min: the smoothed rise over ambient changes by at most 1 K in 15 min; at the end it was (3|2\.\d+) K, and 1 K would have done\.$/,
+    );
   });
 
   test('a temperature that came to rest and then climbs again is not steady', () => {
@@ -108,7 +121,11 @@ describe('time to steady state', () => {
   test('a load shorter than the window says how long it would have needed, and no more', () => {
     const log = logOf(every(1, 600), { soc: { quantity: 'temperature', values: stepAt } });
     const { figures } = derive(log, contextOf());
-    expect(figures.get('steady_temperature')).toMatchObject({ absent: 'too-short', bound: { value: 900, unit: 's' }, of: { needed_s: 900 } });
+    expect(figures.get('steady_temperature')).toMatchObject({
+      absent: 'too-short',
+      bound: { value: 900, unit: 's' },
+      of: { needed_s: 900 },
+    });
     expect(figures.get('time_to_steady_state')).toMatchObject({ absent: 'too-short', of: { needed_s: 900 } });
     expect(figures.get('time_to_steady_state')).not.toHaveProperty('bound');
   });
@@ -122,7 +139,10 @@ describe('time to steady state', () => {
 
   test('an unknown criterion names those that there are', () => {
     const log = logOf(every(1, 2000), { soc: { quantity: 'temperature', values: stepAt } });
-    const figure = derive(log, contextOf({ steady: 'warm-enough' })).figures.get('steady_temperature') as { absent: string; why: string };
+    const figure = derive(log, contextOf({ steady: 'warm-enough' })).figures.get('steady_temperature') as {
+      absent: string;
+      why: string;
+    };
     expect(figure.absent).toBe('no-condition');
     for (const { name } of CRITERIA) expect(figure.why).toContain(name);
   });
@@ -133,7 +153,9 @@ describe('time to steady state', () => {
       soc: { quantity: 'temperature', values: (t) => stepAt(t) - 22 + warming(t) },
       room: { quantity: 'ambient', values: warming },
     });
-    expect(Math.abs(presentAt(derive(log, contextOf()).figures, 'time_to_steady_state').quantity.value - opensAt(1, 900))).toBeLessThan(2.5);
+    expect(
+      Math.abs(presentAt(derive(log, contextOf()).figures, 'time_to_steady_state').quantity.value - opensAt(1, 900)),
+    ).toBeLessThan(2.5);
   });
 
   test('a device that was steady from the beginning took no time', () => {
