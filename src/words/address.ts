@@ -70,6 +70,11 @@ function spanOf(parts: readonly NamePart[]): Span {
   return { start: parts[0]?.start ?? 0, end: parts.at(-1)?.end ?? 0 };
 }
 
+/** A key as an author writes it. */
+function spelled(key: string): string {
+  return key.includes('"') ? key : key.split('.').map(quotedWhereOdd).join('.');
+}
+
 function quotedWhereOdd(name: string): string {
   return /^[A-Za-z0-9_]+$/.test(name) ? name : `"${name}"`;
 }
@@ -125,12 +130,12 @@ function unknownDetail(alias: string, head: string, rest: readonly string[], det
   const detail = rest.join('.');
   const found =
     detail === '' ? `\`${head}\` of \`${alias}\` without saying which` : `no \`${head}\` for \`${detail}\` in \`${alias}\``;
-  const wanted = details.map((each) => `${head}.${each}`);
+  const wanted = details.map((each) => spelled(`${head}.${each}`));
   return { rule: 'unknown-detail', ...span, found, expected: listed(wanted), ...meant(`${head}.${detail}`, wanted) };
 }
 
 function unknownFigure(subject: Subject, alias: string, names: readonly string[], span: Span): TextProblem {
-  const keys = [...subject.figures.keys(), ...subject.facts.keys()];
+  const keys = [...subject.figures.keys(), ...subject.facts.keys()].map(spelled);
   const heads = [...new Set(keys.map((key) => key.split('.')[0] as string))];
   const remedy = meant(names.join('.'), keys);
   const found = `unknown figure \`${names.join('.')}\` of \`${alias}\``;

@@ -1,6 +1,5 @@
 /** `:claim[words]{is="condition"}`: keeps the words; the condition must hold on the data. */
 import type { Nodes } from 'mdast';
-import { error } from '../problem.ts';
 import { reportClaim } from './claim-report.ts';
 import { judge } from './condition.ts';
 import { heldAnchor, type PageElement } from './page-node.ts';
@@ -26,8 +25,7 @@ export function claim(writing: Writing, read: WrittenDirective, node: Nodes): Pa
   if ('problems' in judgement) return refuse(judgement.problems);
   const start = placeAt(writing, spanOf(node).start);
   if (judgement.verdict !== 'holds') {
-    const { rule, found, expected, remedy } = reportClaim(words, is.value.trim(), judgement);
-    writing.problems.push(error(rule, start, found, { expected, remedy }));
+    report(writing, { ...reportClaim(words, is.value.trim(), judgement), start: spanOf(node).start, end: read.end });
   }
   const shown = printed((judgement.comparisons[0] as (typeof judgement.comparisons)[number]).left);
   if ('refused' in shown) return null;

@@ -88,6 +88,7 @@ function evaluateLiteral({ number, unit, start, end }: Literal, subjects: Subjec
     start: unit.start,
     end: unit.end,
     found,
+    expected: 'a unit, or the word of a score',
     ...(near ? { remedy: `did you mean \`${near}\`?` } : {}),
   });
 }

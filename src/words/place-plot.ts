@@ -1,10 +1,11 @@
 /** `::plot{kind=… runs="…" channels="…"}`: leaves a numbered place where the plot goes. */
 import type { Nodes } from 'mdast';
-import { error, type Problem } from '../problem.ts';
+import { error, type Place, type Problem } from '../problem.ts';
 import { meant, oneOf } from '../register/names.ts';
 import { type PlotRequest, type RequestAttribute, type RequestAttributes, readPlotRequest } from '../register/requests.ts';
 import type { PageElement } from './page-node.ts';
 import type { WrittenDirective } from './read-directive.ts';
+import { placeWithin } from './text-problem.ts';
 import { placeAt, spanOf, type Writing } from './writing.ts';
 
 /** The place of the plot, or null after reporting what is wrong with the request. */
@@ -37,18 +38,24 @@ function refuse(writing: Writing, problems: readonly Problem[]): null {
 
 /** Every run of a plot must have every channel that it asks for. */
 function missingChannels({ subjects }: Writing, { runs, channels, place }: PlotRequest, attributes: RequestAttributes): Problem[] {
-  const at = attributes.get('channels')?.place ?? place;
+  const written = attributes.get('channels');
   return runs.flatMap(({ alias }) => {
     const names = subjects.get(alias)?.channels.map(({ name }) => name) ?? [];
     return channels
       .filter((channel) => !names.includes(channel))
       .map((channel) =>
-        error('unknown-channel', at, `no channel \`${channel}\` in \`${alias}\``, {
+        error('unknown-channel', placeOfWord(written, channel) ?? place, `no channel \`${channel}\` in \`${alias}\``, {
           expected: oneOf(names),
           ...meant(channel, names),
         }),
       );
   });
+}
+
+/** Where a word of a list stands. */
+function placeOfWord(list: RequestAttribute | undefined, word: string): Place | undefined {
+  const match = [...(list?.value.matchAll(/\S+/g) ?? [])].find(([found]) => found === word);
+  return list && match && placeWithin(list.place, { start: match.index, end: match.index + word.length });
 }
 
 /** Ids of plots and tables are unique on a page: a made one gets a number, an author's own twice is an error. */

@@ -1,5 +1,5 @@
 /** Free text of devices, runs and chapters: the same Markdown without held numbers. */
-import { compareProblems, type Problem } from '../problem.ts';
+import type { Problem } from '../problem.ts';
 import { giveMeaning } from './directives.ts';
 import { parseMarkdown, toHast, toHtml } from './markdown.ts';
 import { nameHeadings, wrapTables } from './number-page.ts';
@@ -8,7 +8,7 @@ import { checkLinks } from './rules/links.ts';
 import { reportNearlyOurs } from './rules/nearly-ours.ts';
 import { escapeRawHtml } from './rules/raw-html.ts';
 import { asText, withinDepth } from './too-deep.ts';
-import { beginWriting, type Writing } from './writing.ts';
+import { beginWriting, problemsInOrder, type Writing } from './writing.ts';
 
 export interface Prose {
   readonly html: string;
@@ -25,7 +25,7 @@ export function renderProse(markdown: string, place: { readonly file: string; re
     subjects: new Map(),
   });
   const html = withinDepth(writing, () => rendered(writing)) ?? asText(writing);
-  return { html, problems: writing.problems.toSorted(compareProblems) };
+  return { html, problems: problemsInOrder(writing) };
 }
 
 /** The steps, in order. */

@@ -1,5 +1,4 @@
 /** The front door of words: a note or script and its subjects → HTML with numbered places for plots, and the ledger. */
-import { compareProblems } from '../problem.ts';
 import type { Note } from '../register/register.ts';
 import type { Subjects } from './address.ts';
 import { giveMeaning } from './directives.ts';
@@ -13,7 +12,7 @@ import { reportNearlyOurs } from './rules/nearly-ours.ts';
 import { escapeRawHtml } from './rules/raw-html.ts';
 import { reportUnheld } from './rules/unheld.ts';
 import { asText, withinDepth } from './too-deep.ts';
-import { beginWriting, type Writing } from './writing.ts';
+import { beginWriting, problemsInOrder, type Writing } from './writing.ts';
 import type { Written } from './written.ts';
 
 export interface WriteOptions {
@@ -51,11 +50,11 @@ function written(note: Note, writing: Writing, options: WriteOptions): Written {
     plots: writing.plots,
     entries: [...inText, ...highlights],
     headings,
-    problems: writing.problems.toSorted(compareProblems),
+    problems: problemsInOrder(writing),
   };
 }
 
 /** What is left of a text that could not be read: its words, and the problem. */
 function asWritten(writing: Writing): Written {
-  return { pieces: [asText(writing)], plots: [], entries: [], headings: [], problems: writing.problems.toSorted(compareProblems) };
+  return { pieces: [asText(writing)], plots: [], entries: [], headings: [], problems: problemsInOrder(writing) };
 }

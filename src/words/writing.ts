@@ -1,6 +1,6 @@
 /** What the steps of writing one text share: its source, its subjects, and what they gather. */
 import type { Nodes } from 'mdast';
-import type { Place, Problem } from '../problem.ts';
+import { compareProblems, type Place, type Problem } from '../problem.ts';
 import type { PlotRequest } from '../register/requests.ts';
 import type { Subjects } from './address.ts';
 import type { Span } from './expression-tree.ts';
@@ -65,4 +65,10 @@ export function sliceOf(writing: Writing, node: Nodes): string {
 /** Reports a problem whose offsets are into the source. */
 export function report(writing: Writing, problem: TextProblem): void {
   writing.problems.push(locate({ ...problem, start: 0, end: problem.end - problem.start }, placeAt(writing, problem.start)));
+}
+
+/** All problems in the order of the file, each once. */
+export function problemsInOrder({ problems }: Writing): Problem[] {
+  const sorted = problems.toSorted(compareProblems);
+  return sorted.filter((problem, index) => index === 0 || compareProblems(problem, sorted[index - 1] as Problem) !== 0);
 }

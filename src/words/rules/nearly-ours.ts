@@ -13,7 +13,7 @@ const CANDIDATE = /(:+)([A-Za-z][A-Za-z0-9_-]*)([ \t\u00A0\u202F]*)([[{])/g;
 /** Reports all of them in a tree whose directives still stand in it. Code and escaped colons (`\\:`) are left alone. */
 export function reportNearlyOurs(writing: Writing, tree: Root): void {
   const prose = proseSpans(tree).map((span) => ({ ...span, html: false }));
-  const html = htmlSpans(tree).map((span) => ({ ...span, html: true }));
+  const html = htmlSpans(tree, writing.source).map((span) => ({ ...span, html: true }));
   for (const span of [...prose, ...html]) {
     for (const match of candidatesIn(writing.source, span)) {
       const problem = judge(writing.source, match, span);

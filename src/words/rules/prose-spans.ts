@@ -4,6 +4,9 @@ import { SKIP, visit } from 'unist-util-visit';
 import type { Span } from '../expression-tree.ts';
 import { spanOf } from '../writing.ts';
 
+/** A comment of HTML; `<!-->` and `<!--->` are whole ones (CommonMark 0.31.2, 6.6). */
+export const COMMENT = /<!--(?:-?>|[\s\S]*?-->)/g;
+
 const HOLDERS = new Set(['paragraph', 'heading', 'tableCell']);
 const APART = new Set(['inlineCode', 'textDirective', 'html']);
 
@@ -18,11 +21,17 @@ export function proseSpans(tree: Root): Span[] {
   return spans;
 }
 
-/** Raw HTML other than comments. */
-export function htmlSpans(tree: Root): Span[] {
+/** Raw HTML less the comments in it. */
+export function htmlSpans(tree: Root, source: string): Span[] {
   const spans: Span[] = [];
   visit(tree, 'html', (node) => {
-    if (!node.value.startsWith('<!--')) spans.push(spanOf(node));
+    const whole = spanOf(node);
+    const comments = source.slice(whole.start, whole.end).matchAll(COMMENT);
+    const gaps = [...comments].map(({ index, 0: comment }) => ({
+      start: whole.start + index,
+      end: whole.start + index + comment.length,
+    }));
+    spans.push(...between(whole, gaps));
   });
   return spans;
 }

@@ -3,6 +3,7 @@ export const RULES = {
   'absent-figure': 'a number in words needs a figure that is absent',
   'claim-fails': 'the data says otherwise than a claim',
   'claim-undecided': 'the data does not decide a claim at 95 %',
+  'comment-unclosed': 'a comment of HTML is never closed and takes in the rest of the text',
   'cue-time': 'the time of a cue is not minutes and seconds, or lies before that of the cue above it',
   'curly-quotes': 'typographic quotes stand in an attribute list',
   'different-places': 'electrical figures of different places are added, subtracted or compared',

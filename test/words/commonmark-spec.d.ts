@@ -1,0 +1,8 @@
+declare module 'commonmark-spec' {
+  export const tests: readonly {
+    readonly number: number;
+    readonly section: string;
+    readonly markdown: string;
+    readonly html: string;
+  }[];
+}

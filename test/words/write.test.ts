@@ -1,0 +1,238 @@
+import { describe, expect, test } from 'vitest';
+import { write } from '../../src/words/write.ts';
+import type { LedgerEntry, Written } from '../../src/words/written.ts';
+import { FAST, noteOf, ONE, reportOf, TWO } from './subjects.ts';
+
+function written(text: string): Written {
+  return write(noteOf(text), TWO);
+}
+
+/** The anchors of a page: number and text, entities undone. */
+function anchorsOf({ pieces }: Written): { readonly number: number; readonly text: string }[] {
+  const html = pieces.filter((piece) => typeof piece === 'string').join('');
+  const anchors = html.matchAll(/<a class="held" id="n-(\d+)" href="#h-\1" data-n="\1">([^<]*)<\/a>/g);
+  return [...anchors].map((match) => ({
+    number: Number(match[1]),
+    text: (match[2] as string).replaceAll('&#x3C;', '<').replaceAll('&#x26;', '&'),
+  }));
+}
+
+function at({ line, column }: LedgerEntry): string {
+  return `${line}:${column}`;
+}
+
+const V = ':value[fast.peak_temperature]';
+
+describe('words/write', () => {
+  test('a value prints as a link to what holds it', () => {
+    const { pieces, entries, problems } = written(`It reached ${V} at 10:30.`);
+    expect(pieces).toEqual(['<p>It reached <a class="held" id="n-1" href="#h-1" data-n="1">71.3\u00a0°C</a> at 10:30.</p>']);
+    expect(problems).toEqual([]);
+    expect(entries).toEqual([
+      {
+        file: 'content/notes/note.md',
+        line: 1,
+        column: 12,
+        kind: 'value',
+        text: 'fast.peak_temperature',
+        expression: 'fast.peak_temperature',
+        value: 71.3,
+        unit: '°C',
+        u: Math.hypot(1, 0.2),
+        shown: '71.3\u00a0°C',
+        uncertainty: '±\u00a02.0\u00a0K (95\u00a0%)',
+        verdict: 'printed',
+        held: [{ alias: 'fast', subject: 'larch-fast', address: 'peak_temperature', figure: 'peak_temperature' }],
+      },
+    ]);
+  });
+
+  test('what two figures share cancels in their difference', () => {
+    const [entry] = written(':value[fast.peak_temperature - rated.peak_temperature]').entries;
+    expect(entry?.u).toBeCloseTo(Math.hypot(0.2, 0.2), 12);
+    expect(entry?.held.map(({ alias }) => alias)).toEqual(['fast', 'rated']);
+  });
+
+  test('the alias may be left out where a note has one run', () => {
+    expect(write(noteOf(':value[peak_temperature] :value[fast.peak_temperature]'), ONE).entries.map(({ shown }) => shown)).toEqual([
+      '71.3\u00a0°C',
+      '71.3\u00a0°C',
+    ]);
+  });
+
+  test('times, ratios and foreign directives stay the text that they are, Markdown in them included', () => {
+    const { pieces, problems } = written(
+      'At 10:30, 1:N, 5:mV, 12:30:45, 8:00, Fig. 3:a, 3:a[*b*](https://example.org).\n\n:::note\n*x*\n:::\n\n::leaf[x]',
+    );
+    expect(pieces).toEqual([
+      '<p>At 10:30, 1:N, 5:mV, 12:30:45, 8:00, Fig. 3:a, 3:a<a href="https://example.org"><em>b</em></a>.</p>\n<p>:::note\n<em>x</em>\n:::</p>\n<p>::leaf[x]</p>',
+    ]);
+    expect(problems).toEqual([]);
+  });
+
+  test('quotes and dashes stay as typed', () => {
+    expect(written('"So" -- he\'d say...').pieces).toEqual(['<p>"So" -- he\'d say...</p>']);
+  });
+
+  test('positions are right in lists, tables, quotes, after front matter, behind emoji, with CRLF', () => {
+    const text = [
+      '---',
+      'title: "😀"',
+      '---',
+      '',
+      `- 😀 one ${V}`,
+      `  - two ${V}`,
+      '',
+      `> quoted`,
+      `> ${V}`,
+      '',
+      '| a | b |',
+      '|---|---|',
+      `| 😀 | ${V} |`,
+      '',
+      `# ${V}`,
+      '',
+    ];
+    const expected = ['5:10', '6:9', '9:3', '13:8', '15:3'];
+    for (const end of ['\n', '\r\n']) {
+      const { entries, problems } = written(text.join(end));
+      expect(problems).toEqual([]);
+      expect(entries.map(at)).toEqual(expected);
+      for (const { line, column } of entries) expect((text[line - 1] as string).slice(column - 1).startsWith(V)).toBe(true);
+    }
+  });
+
+  test('a byte-order mark moves nothing', () => {
+    expect(written(`\uFEFF---\ntitle: x\n---\n${V}`).entries.map(at)).toEqual(['4:1']);
+  });
+
+  test('numbers count in reading order, footnotes last, and every entry shows what its link shows', () => {
+    const text = `A[^a] ${V}\n\n[^a]: Note :value[fast.setting.clock]\n\n::table{of="load_power"}\n\n:claim[a < b & more]{is="1 < 2"}\n\n## End ${V}`;
+    const page = written(text);
+    expect(page.problems).toEqual([]);
+    const anchors = anchorsOf(page);
+    expect(anchors.map(({ number }) => number)).toEqual([1, 2, 3, 4, 5, 6]);
+    expect(anchors.map(({ text: shown }) => shown)).toEqual(page.entries.map(({ shown }) => shown));
+    expect(page.entries.map(({ kind }) => kind)).toEqual(['value', 'table', 'table', 'claim', 'value', 'value']);
+    expect(page.entries.at(-1)?.expression).toBe('fast.setting.clock');
+  });
+
+  test('highlights come last, stand in no text, and are located in their own words', () => {
+    const place = { file: 'content/notes/note.md', line: 2, column: 5 };
+    const text = '---\n  - "fast.laod_power"\n---\n';
+    const note = noteOf(text, {
+      highlights: [
+        { expression: 'fast.load_power', place: { ...place, line: 1 } },
+        { expression: 'fast.laod_power', place },
+      ],
+    });
+    const { entries, problems } = write(note, TWO);
+    expect(entries.map(({ kind, shown }) => [kind, shown])).toEqual([['highlight', '5.250\u00a0W']]);
+    expect(reportOf(problems)).toContain('2:11-21: error [unknown-figure]');
+  });
+
+  test('the page is split where plots go, also within other blocks, and joins again', () => {
+    const { pieces, plots } = written('a\n\n::plot{kind=trace}\n\n- b\n\n  ::plot{kind=trace title="Two <!-- x"}\n\nc');
+    expect(pieces.map((piece) => typeof piece)).toEqual(['string', 'number', 'string', 'number', 'string']);
+    expect(pieces.filter((piece) => typeof piece === 'number')).toEqual([0, 1]);
+    expect(plots.map(({ id, runs }) => [id, runs.map(({ run }) => run)])).toEqual([
+      ['plot-trace-rated-fast', ['larch-rated', 'larch-fast']],
+      ['plot-trace-rated-fast-2', ['larch-rated', 'larch-fast']],
+    ]);
+    expect(pieces.join('|')).toBe('<p>a</p>\n|0|\n<ul>\n<li>\n<p>b</p>\n|1|\n</li>\n</ul>\n<p>c</p>');
+  });
+
+  test('a table says what is absent and why, and scrolls', () => {
+    const { pieces, entries } = written(
+      '::table{runs="fast rated" of="steady_temperature peak_temperature.ssd setting.clock" title="All & more"}',
+    );
+    expect(pieces).toMatchInlineSnapshot(`
+      [
+        "<figure class="sheet" id="table-steady-temperature-peak-temperature-ssd-setting-clock"><div class="scroll" tabindex="0" role="region" aria-label="All &#x26; more"><table><caption>All &#x26; more</caption><thead><tr><td></td><th scope="col">fast</th><th scope="col">rated</th></tr></thead><tbody><tr><th scope="row">steady temperature</th><td class="absent">absent</td><td class="absent">absent</td></tr><tr><th scope="row">peak temperature<span class="detail">ssd</span></th><td class="number"><a class="held" id="n-1" href="#h-1" data-n="1">51.3 °C</a></td><td class="number"><a class="held" id="n-2" href="#h-2" data-n="2">41.2 °C</a></td></tr><tr><th scope="row">setting clock</th><td class="number"><a class="held" id="n-3" href="#h-3" data-n="3">2.4 GHz</a></td><td class="number"><a class="held" id="n-4" href="#h-4" data-n="4">2.4 GHz</a></td></tr></tbody></table></div><ul class="absences"><li>steady temperature, fast: Not steady within 60 min.</li><li>steady temperature, rated: Not steady within 60 min.</li></ul></figure>",
+      ]
+    `);
+    expect(entries.map(({ expression }) => expression)).toEqual([
+      'fast.peak_temperature.ssd',
+      'rated.peak_temperature.ssd',
+      'fast.setting.clock',
+      'rated.setting.clock',
+    ]);
+  });
+
+  test('a figure that one run lacks is absent there, not a problem', () => {
+    const bare = { ...FAST, id: 'bare', figures: new Map([...FAST.figures].filter(([key]) => key !== 'peak_temperature.ssd')) };
+    const page = write(
+      noteOf('::table{of="peak_temperature.ssd"}'),
+      new Map([
+        ['fast', FAST],
+        ['bare', bare],
+      ]),
+    );
+    expect(page.problems).toEqual([]);
+    expect(page.pieces.join('')).toContain('bare: this run has no such figure.');
+  });
+
+  test('ordinary tables scroll too, and their cells align', () => {
+    expect(written('| a | b |\n|---|--:|\n| 1 | 2 |').pieces).toMatchInlineSnapshot(`
+      [
+        "<div class="scroll" tabindex="0" role="region" aria-label="Table: a, b"><table>
+      <thead>
+      <tr>
+      <th scope="col">a</th>
+      <th scope="col" align="right">b</th>
+      </tr>
+      </thead>
+      <tbody>
+      <tr>
+      <td>1</td>
+      <td align="right">2</td>
+      </tr>
+      </tbody>
+      </table></div>",
+      ]
+    `);
+  });
+
+  test('headings get ids of their words, without the numbers that data changes', () => {
+    const { headings, pieces } = written(`# Two runs\n\n## Peak of ${V}\n\n## Two runs\n\n## N 1\n\n## !\n\n### Größe 2`);
+    expect(headings).toEqual([
+      { depth: 1, id: 'two-runs', text: 'Two runs' },
+      { depth: 2, id: 'peak-of', text: 'Peak of 71.3\u00a0°C' },
+      { depth: 2, id: 'two-runs-2', text: 'Two runs' },
+      { depth: 2, id: 'section-n-1', text: 'N 1' },
+      { depth: 2, id: 'section', text: '!' },
+      { depth: 3, id: 'größe-2', text: 'Größe 2' },
+    ]);
+    for (const { id } of headings) expect(pieces.join('')).toContain(` id="${id}"`);
+  });
+
+  test('a cue is a section of a script with its time', () => {
+    const { pieces, problems } = write(
+      noteOf(`:::cue{at="3:15"}\nThe plot.\n\n::plot{kind=trace}\n:::\n\nSaid: ${V}.`, { kind: 'script' }),
+      TWO,
+    );
+    expect(problems).toEqual([]);
+    expect(pieces[0]).toBe('<section class="cue" aria-label="On screen at 3:15"><p class="cue-time">3:15</p><p>The plot.</p>');
+    expect(pieces[1]).toBe(0);
+  });
+
+  test('words that need a log that could not be used say nothing more about it', () => {
+    const unusable = { ...FAST, figures: new Map(), unusable: true };
+    const page = write(
+      noteOf(`${V} :claim[x]{is="fast.load_power < 1 W"} :value[fast.setting.clock]\n\n::table{of=load_power}`),
+      new Map([['fast', unusable]]),
+    );
+    expect(page.problems).toEqual([]);
+    expect(page.entries.map(({ shown }) => shown)).toEqual(['2.4\u00a0GHz']);
+  });
+
+  test('raw HTML is printed as text, comments not at all', () => {
+    const { pieces } = written('<script>alert(1)</script>\n\na <b>c</b> <!-- private -->\n\n<!-- private --> said');
+    expect(pieces).toEqual(['<p>&#x3C;script>alert(1)&#x3C;/script></p>\n<p>a &#x3C;b>c&#x3C;/b> </p>\n<p>said</p>']);
+  });
+
+  test('the same note gives the same bytes', () => {
+    const text = `# A\n\n${V}[^1]\n\n[^1]: x\n\n::table{of="load_power peak_temperature"}\n\n::plot{kind=trace}`;
+    expect(JSON.stringify(written(text))).toBe(JSON.stringify(written(text)));
+  });
+});
