@@ -6,7 +6,7 @@ import { isSnakeName, SNAKE_RULE, snakeFromWords } from './names.ts';
 import type { Entry, MapNode, TextNode } from './node.ts';
 import type { Report } from './report.ts';
 import { map, optional, readShape, shape, tellEmpty, text, textOrList } from './shape.ts';
-import type { Stated, StatedChannel } from './stated.ts';
+import type { Reference, Stated, StatedChannel } from './stated.ts';
 import { cut, idOf, lineOf, textsOf, wordOf } from './values.ts';
 
 const CHANNEL = shape({
@@ -27,14 +27,29 @@ const CHANNEL_NAMES: NameRule = {
   better: snakeFromWords,
 };
 
-/** The channels that one file states. Not every key need be there: a run states what differs from its setup. */
-export function readChannels(node: MapNode | undefined, inherits: boolean, report: Report): Map<string, StatedChannel | 'none'> {
-  const read = new Map<string, StatedChannel | 'none'>();
+export interface StatedChannels {
+  readonly channels: ReadonlyMap<string, StatedChannel>;
+  /** Those taken away, with the places of their names. */
+  readonly without: readonly Reference[];
+}
+
+/**
+ * The channels that one file states. Not every key need be there: a run states what differs from its setup.
+ *
+ * @param inherits - true where a setup stands behind, so that `none` can take a channel away.
+ */
+export function readChannels(node: MapNode | undefined, inherits: boolean, report: Report): StatedChannels {
+  const channels = new Map<string, StatedChannel>();
+  const without: Reference[] = [];
   for (const entry of node ? namedEntries(node, CHANNEL_NAMES, report) : []) {
-    const channel = inherits && entry.value.kind === 'text' && entry.value.text === 'none' ? 'none' : channelOf(entry, report);
-    if (channel) read.set(entry.key, channel);
+    if (inherits && entry.value.kind === 'text' && entry.value.text === 'none') {
+      without.push({ value: entry.key, place: entry.keyPlace });
+      continue;
+    }
+    const channel = channelOf(entry, report);
+    if (channel) channels.set(entry.key, channel);
   }
-  return read;
+  return { channels, without };
 }
 
 function channelOf(entry: Entry, report: Report): StatedChannel | undefined {
@@ -86,15 +101,10 @@ function bitsOf(node: MapNode, place: Place, report: Report): Readonly<Record<st
   return bits;
 }
 
-/** Channels of the setup with what the run states laid over, key by key; the run's new ones come last. */
-export function mergeChannels(
-  setup: ReadonlyMap<string, StatedChannel | 'none'>,
-  run: ReadonlyMap<string, StatedChannel | 'none'>,
-): Map<string, StatedChannel> {
-  const merged = new Map<string, StatedChannel>();
-  for (const [name, channel] of [...setup, ...run]) {
-    if (channel === 'none') merged.delete(name);
-    else merged.set(name, { ...merged.get(name), ...channel });
-  }
+/** Channels of the setup less those taken away, with what the run states laid over, key by key; the run's new ones come last. */
+export function mergeChannels(setup: ReadonlyMap<string, StatedChannel>, run: StatedChannels): Map<string, StatedChannel> {
+  const merged = new Map(setup);
+  for (const { value } of run.without) merged.delete(value);
+  for (const [name, channel] of run.channels) merged.set(name, { ...merged.get(name), ...channel });
   return merged;
 }

@@ -1,23 +1,21 @@
 /** Lays what a run states over what its setup states. */
 import { mergeChannels } from './channels.ts';
-import type { Shared, StatedChannel } from './stated.ts';
+import type { Shared } from './stated.ts';
 
-export interface Inherited extends Omit<Shared, 'channels'> {
-  readonly channels: ReadonlyMap<string, StatedChannel>;
-}
+export type Inherited = Omit<Shared, 'without'>;
 
 /**
  * Conditions, settings and the log's time are merged by key, channels by name and then by key. The list of instruments and the phases are
  * replaced whole where the run states them: half a list of either would be a guess. Everything else: the run's, if it states it.
  */
 export function inherit(setup: Shared | undefined, run: Shared): Inherited {
-  if (!setup) return { ...run, channels: mergeChannels(new Map(), run.channels) };
+  if (!setup) return run;
   return {
     ...setup,
     ...run,
     conditions: new Map([...setup.conditions, ...run.conditions]),
     setting: new Map([...setup.setting, ...run.setting]),
-    channels: mergeChannels(setup.channels, run.channels),
+    channels: mergeChannels(setup.channels, run),
     time: { ...setup.time, ...run.time },
   };
 }

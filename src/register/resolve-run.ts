@@ -5,6 +5,7 @@ import { EXAMPLES } from './examples.ts';
 import { conditionsOf, contextOf, factsOf, type Stated } from './facts.ts';
 import type { Index } from './index-of.ts';
 import { type Inherited, inherit } from './inherit.ts';
+import { meant, oneOf } from './names.ts';
 import { placeFinder } from './node.ts';
 import type { Device, Instrument, Run } from './register.ts';
 import type { Report } from './report.ts';
@@ -31,6 +32,7 @@ export function resolveRun(stated: StatedRun, named: Named, report: Report): Run
     if (stated.setup && !setup) return undefined;
     const inherited = inherit(setup?.shared, stated.shared);
     tellMissing(inherited, stated, report);
+    if (setup) tellAbsent(stated, setup, report);
     checkChannels(inherited, report);
     return complete(stated, setup, inherited, named, report);
   });
@@ -47,6 +49,30 @@ function tellMissing(inherited: Inherited, stated: StatedRun, report: Report): v
     report.error('missing-key', stated.source.start, `a run needs the key \`${key}\`, in itself or in its setup`, {
       remedy: `write for instance \`${EXAMPLES[key]}\``,
     });
+  }
+}
+
+/** What a run takes from its setup or takes away, and cannot. */
+function tellAbsent({ shared }: StatedRun, setup: Setup, report: Report): void {
+  const channels = [...setup.shared.channels.keys()];
+  for (const { value, place } of shared.without) {
+    if (channels.includes(value)) continue;
+    report.error('no-channel', place, `the setup has no channel \`${value}\` to take away`, {
+      ...(channels.length > 0 ? { expected: oneOf(channels) } : {}),
+      ...meant(value, channels),
+    });
+  }
+  const other = shared.device && setup.shared.device && shared.device.value !== setup.shared.device.value;
+  if (other && shared.specimen === undefined && setup.shared.specimen !== undefined) {
+    report.error(
+      'missing-key',
+      shared.device!.place,
+      `specimen \`${setup.shared.specimen}\` of the setup is one of \`${setup.shared.device!.value}\``,
+      {
+        expected: 'a run of another device to state its own `specimen`',
+        remedy: `write for instance \`${EXAMPLES.specimen}\``,
+      },
+    );
   }
 }
 

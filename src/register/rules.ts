@@ -26,6 +26,7 @@ export const RULES = {
   'more-than-a-line': 'a text that must be one line has several',
   'name-clash': 'two things that one address would mean',
   'no-front-matter': 'a file does not begin with front matter',
+  'no-channel': 'a run takes a channel away that its setup does not have',
   'no-resolution': 'an accuracy counts digits and the resolution is not stated',
   'not-text': 'a file is not UTF-8 text',
   'number-without-unit': 'a number needs a unit and has none',

@@ -57,7 +57,7 @@ export function readShared(
     conditions: readConditions(fields.conditions, report),
     setting: readSetting(fields.setting, report),
     ...(ids ? { instruments: { value: ids, place: places('instruments') } } : {}),
-    channels: readChannels(fields.channels, inherits, report),
+    ...readChannels(fields.channels, inherits, report),
     ...(phases ? { phases } : {}),
     ...(steady === undefined ? {} : { steady }),
     time,

@@ -46,8 +46,9 @@ export interface Shared {
   readonly conditions: ReadonlyMap<string, StatedCondition>;
   readonly setting: ReadonlyMap<string, StatedCondition>;
   readonly instruments?: Stated<readonly Reference[]>;
-  /** `none` takes a channel of the setup away. */
-  readonly channels: ReadonlyMap<string, StatedChannel | 'none'>;
+  readonly channels: ReadonlyMap<string, StatedChannel>;
+  /** Channels of the setup that a run does not have (`ssd: none`). */
+  readonly without: readonly Reference[];
   readonly phases?: Stated<'auto' | readonly DeclaredPhase[]>;
   readonly steady?: string;
   readonly time: StatedTime;

@@ -183,4 +183,26 @@ export const REFERENCES: readonly Case[] = [
     ],
     ok: [[DIE, '    resolution', '    accuracy: ± 1.5 °C\n    resolution']],
   },
+  {
+    rule: 'no-channel',
+    bad: [[FAST, 'log:', 'channels:\n  sok: none\nlog:']],
+    report: [
+      'content/runs/larch-fast.md:9:3: error: no-channel: the setup has no channel `sok` to take away | expected `soc` or `board` | did you mean `soc`?',
+    ],
+    ok: [[FAST, 'log:', 'channels:\n  soc: none\nlog:']],
+  },
+  {
+    rule: 'missing-key',
+    bad: [
+      ['content/devices/birch-1.md', '', '---\ntitle: Birch 1\nmaker: Larch Works (invented)\n---\n'],
+      [FAST, 'log:', 'device: birch-1\nlog:'],
+    ],
+    report: [
+      'content/runs/larch-fast.md:8:9: error: missing-key: specimen `no-1` of the setup is one of `larch-2` | expected a run of another device to state its own `specimen` | write for instance `specimen: no-1`',
+    ],
+    ok: [
+      ['content/devices/birch-1.md', '', '---\ntitle: Birch 1\nmaker: Larch Works (invented)\n---\n'],
+      [FAST, 'log:', 'device: birch-1\nspecimen: no-1\nlog:'],
+    ],
+  },
 ];

@@ -1,0 +1,103 @@
+import { describe, expect, it } from 'vitest';
+import type { Place } from '../../src/problem.ts';
+import { type RequestAttributes, readPlotRequest, readTableRequest } from '../../src/register/requests.ts';
+import { line } from './base.ts';
+
+const RUNS = new Map([
+  ['rated', 'larch-rated'],
+  ['fast', 'larch-fast'],
+]);
+const PLACE: Place = { file: 'content/notes/a.md', line: 7, column: 1 };
+
+/** Attributes as if each value stood ten columns after the one before it. */
+function attributes(values: Readonly<Record<string, string>>): RequestAttributes {
+  return new Map(
+    Object.entries(values).map(([key, value], index) => [key, { value, place: { ...PLACE, column: 10 * (index + 1) } }]),
+  );
+}
+
+function problemsOf(read: ReturnType<typeof readPlotRequest> | ReturnType<typeof readTableRequest>): string[] {
+  return 'problems' in read ? read.problems.map(line) : [];
+}
+
+describe('register/requests', () => {
+  it('reads a plot', () => {
+    expect(
+      readPlotRequest(attributes({ kind: 'trace', runs: 'fast rated', channels: 'soc board', title: ' Hot ' }), RUNS, PLACE),
+    ).toEqual({
+      kind: 'trace',
+      id: 'plot-trace-soc-board-fast-rated',
+      runs: [
+        { alias: 'fast', run: 'larch-fast' },
+        { alias: 'rated', run: 'larch-rated' },
+      ],
+      channels: ['soc', 'board'],
+      rise: false,
+      title: 'Hot',
+      place: PLACE,
+    });
+  });
+
+  it('takes all runs of the note where none is named', () => {
+    const read = readPlotRequest(attributes({ kind: 'step-response', rise: 'true', id: 'steps' }), RUNS, PLACE);
+    expect(read).toMatchObject({ id: 'steps', rise: true, channels: [], runs: [{ alias: 'rated' }, { alias: 'fast' }] });
+  });
+
+  it.each([
+    [
+      { kind: 'tracee' },
+      'content/notes/a.md:7:10: error: request-kind: a plot of the kind `tracee` | expected `trace`, `step-response` or `power-by-phase` | did you mean `trace`?',
+    ],
+    [
+      { runs: 'fast' },
+      'content/notes/a.md:7:1: error: request-kind: a plot without `kind` | expected `trace`, `step-response` or `power-by-phase`',
+    ],
+    [
+      { kind: 'trace', runs: 'rated fats' },
+      'content/notes/a.md:7:26: error: request-alias: unknown alias `fats` | expected `rated` or `fast` | did you mean `fast`?',
+    ],
+    [
+      { kind: 'trace', runs: 'fast fast' },
+      'content/notes/a.md:7:25: error: repeated-item: `fast` a second time | remove one of them',
+    ],
+    [
+      { kind: 'trace', runs: ' ' },
+      'content/notes/a.md:7:20: error: request-alias: no run | expected aliases of the note: `rated` or `fast`',
+    ],
+    [
+      { kind: 'trace', rise: 'yes' },
+      'content/notes/a.md:7:20: error: request-attribute: `rise` of `yes` | expected `true` or `false`',
+    ],
+    [
+      { kind: 'trace', id: 'My plot' },
+      'content/notes/a.md:7:20: error: bad-id: the id `My plot` | expected lower-case letters and digits, in words joined by single hyphens',
+    ],
+  ])('refuses a plot %o', (values, expected) => {
+    expect(problemsOf(readPlotRequest(attributes(values as Record<string, string>), RUNS, PLACE))).toEqual([expected]);
+  });
+
+  it('reads a table, with names in quotes kept whole', () => {
+    expect(readTableRequest(attributes({ runs: 'fast', of: 'peak_temperature score."aes 1t"' }), RUNS, PLACE)).toEqual({
+      id: 'table-peak-temperature-score-aes-1t',
+      runs: [{ alias: 'fast', run: 'larch-fast' }],
+      of: [
+        { address: 'peak_temperature', place: { file: PLACE.file, line: 7, column: 20, endLine: 7, endColumn: 36 } },
+        { address: 'score."aes 1t"', place: { file: PLACE.file, line: 7, column: 37, endLine: 7, endColumn: 51 } },
+      ],
+      place: PLACE,
+    });
+  });
+
+  it('refuses a table of nothing, or of one figure twice', () => {
+    expect(problemsOf(readTableRequest(attributes({ runs: 'fast' }), RUNS, PLACE))).toEqual([
+      'content/notes/a.md:7:1: error: request-attribute: a table of nothing | expected `of` with one figure or more',
+    ]);
+    expect(problemsOf(readTableRequest(attributes({ of: 'energy energy' }), RUNS, PLACE))).toEqual([
+      'content/notes/a.md:7:17: error: repeated-item: `energy` a second time | remove one of them',
+    ]);
+  });
+
+  it('tells all problems of a request together', () => {
+    expect(problemsOf(readPlotRequest(attributes({ kind: 'x', runs: 'y', rise: 'z' }), new Map(), PLACE))).toHaveLength(3);
+  });
+});
