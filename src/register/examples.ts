@@ -1,5 +1,5 @@
 /** One example line for each key that can be missing or malformed; messages show them. All invented. */
-export const EXAMPLES: Readonly<Record<string, string>> = {
+const EXAMPLES: Readonly<Record<string, string>> = {
   accuracy: 'accuracy: 0.5 % + 2 digits',
   ambient: 'ambient: 22.4 ± 0.5 °C',
   by: 'by: 3600 s',
@@ -36,3 +36,8 @@ export const EXAMPLES: Readonly<Record<string, string>> = {
   voltage: 'voltage: 5.1 V',
   voltage_offset: 'voltage_offset: 40 mV',
 };
+
+/** The example line of a key, or undefined; keys may be any word of an author's. */
+export function exampleOf(key: string): string | undefined {
+  return Object.hasOwn(EXAMPLES, key) ? EXAMPLES[key] : undefined;
+}

@@ -1,7 +1,7 @@
 /** A run as stated, and the setup, device and instruments that it names -> the run in full. */
 import type { ChannelDeclaration, LogDeclaration } from '../intake/log.ts';
 import { checkChannels } from './check-channels.ts';
-import { EXAMPLES } from './examples.ts';
+import { exampleOf } from './examples.ts';
 import { conditionsOf, contextOf, factsOf, type Stated } from './facts.ts';
 import type { Index } from './index-of.ts';
 import { type Inherited, inherit } from './inherit.ts';
@@ -47,7 +47,7 @@ function tellMissing(inherited: Inherited, stated: StatedRun, report: Report): v
   ];
   for (const key of missing) {
     report.error('missing-key', stated.source.start, `a run needs the key \`${key}\`, in itself or in its setup`, {
-      remedy: `write for instance \`${EXAMPLES[key]}\``,
+      remedy: `write for instance \`${exampleOf(key)}\``,
     });
   }
 }
@@ -70,7 +70,7 @@ function tellAbsent({ shared }: StatedRun, setup: Setup, report: Report): void {
       `specimen \`${setup.shared.specimen}\` of the setup is one of \`${setup.shared.device!.value}\``,
       {
         expected: 'a run of another device to state its own `specimen`',
-        remedy: `write for instance \`${EXAMPLES.specimen}\``,
+        remedy: `write for instance \`${exampleOf('specimen')}\``,
       },
     );
   }

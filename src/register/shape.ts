@@ -1,7 +1,7 @@
 /** The one door to the schema library: which keys a mapping may have, which it must, and of what kind their values are. */
 import * as v from 'valibot';
 import type { Place } from '../problem.ts';
-import { EXAMPLES } from './examples.ts';
+import { exampleOf } from './examples.ts';
 import { meant, oneOf } from './names.ts';
 import { KIND_WORDS, type MapNode, type Node } from './node.ts';
 import type { Report } from './report.ts';
@@ -63,7 +63,7 @@ function tellIssue(
   what: string,
   report: Report,
 ): void {
-  const example = EXAMPLES[key];
+  const example = exampleOf(key);
   const remedy = example === undefined ? {} : { remedy: `write for instance \`${example}\`` };
   if (value === undefined) report.error('missing-key', place, `${what} needs the key \`${key}\``, remedy);
   else if (value.kind === 'empty') tellEmpty(key, node.entries.get(key)!.keyPlace, report);
@@ -74,7 +74,7 @@ function tellIssue(
 
 /** A key without a value: never read as zero, off or unknown. */
 export function tellEmpty(key: string, place: Place, report: Report): void {
-  const example = EXAMPLES[key];
+  const example = exampleOf(key);
   const remedy =
     example === undefined ? 'give it a value or remove the key' : `write for instance \`${example}\`, or remove the key`;
   report.error('empty-value', place, `\`${key}\` has no value`, { remedy });

@@ -234,4 +234,15 @@ export const KEYS: readonly Case[] = [
     report: ['content/setups/open-bench.md:21:3: error: unknown-key: `log` of a setup has no key `file` | expected `time`'],
     ok: [[SETUP, 'phases:', 'log:\n  time:\n    zone: "+01:00"\nphases:']],
   },
+  {
+    rule: 'empty-value',
+    bad: [[SETUP, '  board:', '  constructor:\n  __proto__:\n  board:']],
+    report: [
+      'content/setups/open-bench.md:14:3: error: bad-name: a channel is named `constructor` | expected snake_case: lower-case letters and digits, in words joined by single underscores, beginning with a letter',
+      'content/setups/open-bench.md:14:3: error: empty-value: `constructor` has no value | give it a value or remove the key',
+      'content/setups/open-bench.md:15:3: error: bad-name: a channel is named `__proto__` | expected snake_case: lower-case letters and digits, in words joined by single underscores, beginning with a letter | did you mean `proto`?',
+      'content/setups/open-bench.md:15:3: error: empty-value: `__proto__` has no value | give it a value or remove the key',
+    ],
+    ok: [],
+  },
 ];
