@@ -41,6 +41,8 @@ export function refuseForm(sheet: Sheet): Problem | null {
     );
   }
   if (structure.mismatch) return mismatch(sheet);
+  const channel = longFormColumn(sheet);
+  if (channel !== null) return longForm(sheet, channel);
   return null;
 }
 
@@ -92,4 +94,38 @@ function mismatch(sheet: Sheet): Problem {
         'which name belongs to which field cannot be told from the file: mend the logger, or keep a corrected copy beside the original and name that',
     },
   );
+}
+
+/** Rows looked at for the long form, and how many distinct texts a column of channel names has at most. */
+const LONG_FORM_ROWS = 200;
+const MOST_CHANNELS = 20;
+
+/** A column of texts that changes from row to row while another column, the time, stays: several rows make one instant. */
+function longFormColumn({ structure, records, keys }: Sheet): number | null {
+  const rows: number[] = [];
+  for (let record = structure.first; record < structure.end && rows.length < LONG_FORM_ROWS; record++) {
+    if (records.width(record) === structure.width) rows.push(record);
+  }
+  const pairs = rows.slice(1).map((record, k) => [rows[k]!, record] as const);
+  const same = (field: number) => pairs.filter(([a, b]) => records.cell(a, field) === records.cell(b, field));
+  const times = keys.map((_, field) => field).filter((field) => structure.kinds[field] === 'time');
+  const repeated = times.map(same).find((equal) => equal.length > 2 && equal.length * 5 >= pairs.length * 2);
+  if (!repeated) return null;
+  const isChannel = (field: number) => {
+    const texts = new Set(rows.map((record) => records.cell(record, field).trim()));
+    const changes = repeated.filter(([a, b]) => records.cell(a, field) !== records.cell(b, field)).length;
+    return (
+      structure.kinds[field] === 'text' && texts.size > 1 && texts.size <= MOST_CHANNELS && changes * 10 >= repeated.length * 9
+    );
+  };
+  return keys.map((_, field) => field).find(isChannel) ?? null;
+}
+
+function longForm(sheet: Sheet, channel: number): Problem {
+  const name = sheet.keys[channel]!;
+  const place = placeOfLine(sheet.file, sheet.lines, sheet.records.lines[sheet.structure.first] ?? 1);
+  return error('long-form', place, `several rows make one instant: \`${name}\` tells which channel a row is of`, {
+    expected: 'one row a sample, with a column for each channel',
+    remedy: 'have the logger write a column for each channel, or make such a copy by a script that is kept',
+  });
 }

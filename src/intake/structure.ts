@@ -26,7 +26,7 @@ export interface Structure {
 /** Finds the structure. A file without any row gives `first === end`. */
 export function findStructure(records: Records, decimal: DecimalMark): Structure {
   const sample = sampleRecords(records, decimal);
-  const width = rowWidth(sample);
+  const width = rowWidth(sample, decimal);
   const kinds = columnKinds(sample, width, decimal);
   const isRow = (record: readonly string[]) => looksLikeRow(record, width, kinds, decimal);
   const first = firstWhere(records, isRow);
@@ -61,10 +61,18 @@ function isTyped(kind: CellKind): boolean {
   return kind === 'number' || kind === 'time';
 }
 
-/** The most frequent field count of the sample; the wider of equals. A file whose count changes for good keeps the count it had most of the time. */
-function rowWidth(sample: readonly (readonly string[])[]): number {
+/**
+ * The most frequent field count of the sample; the wider of equals. Records that are mostly numbers and times count first: settings
+ * above the header can be more than the rows. A file whose count changes for good keeps the count it had most of the time.
+ */
+function rowWidth(sample: readonly (readonly string[])[], decimal: DecimalMark): number {
+  const mostlyTyped = sample.filter((record) => {
+    const kinds = record.map((cell) => cellKind(cell, decimal)).filter((kind) => kind !== 'missing');
+    return kinds.filter(isTyped).length * 2 > kinds.length;
+  });
   const counts = new Map<number, number>();
-  for (const record of sample) counts.set(record.length, (counts.get(record.length) ?? 0) + 1);
+  for (const record of mostlyTyped.length > 0 ? mostlyTyped : sample)
+    counts.set(record.length, (counts.get(record.length) ?? 0) + 1);
   let width = 0;
   let most = 0;
   for (const [candidate, count] of counts) {

@@ -1,8 +1,9 @@
 /** Which column, or pair of columns, is the time: declared, or told by what the cells look like and how the column is called. */
 import { error, type Problem } from '../problem.ts';
+import { readUnit } from '../quantities/units.ts';
 import { MISSING_MARKERS } from './cells.ts';
 import { isCivil } from './civil.ts';
-import { headerUnit } from './header-units.ts';
+import { headerUnit, unitSpelling } from './header-units.ts';
 import type { Inference, LogDeclaration } from './log.ts';
 import { parseNumber } from './numbers.ts';
 import type { Sheet } from './open.ts';
@@ -109,6 +110,7 @@ export function sampleCells(sheet: Sheet, field: number): string[] {
 
 function shapeOf(sheet: Sheet, field: number): TimeShape {
   const sample = sampleCells(sheet, field);
+  if (sample.length === 0) return isTimeName(sheet.structure.header?.[field] ?? '') ? 'number' : 'none';
   const count = (test: (text: string) => boolean) => sample.filter(test).length * 2 > sample.length;
   if (count((text) => !Number.isNaN(parseNumber(text, sheet.dialect.decimal)))) return 'number';
   if (!count(isCivil)) return 'none';
@@ -116,23 +118,28 @@ function shapeOf(sheet: Sheet, field: number): TimeShape {
   return count((text) => /\d[-/.]\d{1,2}[-/.]\d/.test(text)) ? 'date and clock' : 'clock';
 }
 
-/** A number that is called a time, or that lies where epoch times lie and rises. */
+/** A number that is called a time, is counted in a unit of time, or lies where epoch times lie and rises. */
 function isTimeNumber(sheet: Sheet, field: number): boolean {
   const name = sheet.structure.header?.[field] ?? '';
-  const plain = name
-    .toLowerCase()
-    .replace(/\s*[([].*[)\]]\s*$/, '')
-    .replace(/[_./-]/g, ' ')
-    .trim();
-  const withoutUnit = plain.replace(/ (?:s|sec|secs|seconds|ms|msec|millis|us|ns|min|h|utc|local)$/, '');
-  if (TIME_NAME.test(plain) || TIME_NAME.test(withoutUnit)) return true;
-  if (headerUnit(name, undefined, () => true)) return false;
+  if (isTimeName(name)) return true;
+  const unit = headerUnit(name, undefined, () => true);
+  if (unit) return unit.sure && readUnit(unitSpelling(unit.spelling) ?? '')?.canonical === 's';
   const values = sampleCells(sheet, field).map((text) => parseNumber(text, sheet.dialect.decimal));
   return (
     values.length > 2 &&
     values.every((value, k) => epochUnit(value) !== null && (k === 0 || value >= values[k - 1]!)) &&
     values.at(-1)! > values[0]!
   );
+}
+
+function isTimeName(name: string): boolean {
+  const plain = name
+    .toLowerCase()
+    .replace(/\s*[([].*[)\]]\s*$/, '')
+    .replace(/[_./-]/g, ' ')
+    .trim();
+  const withoutUnit = plain.replace(/ (?:s|sec|secs|seconds|ms|msec|millis|us|ns|min|h|utc|local)$/, '');
+  return TIME_NAME.test(plain) || TIME_NAME.test(withoutUnit);
 }
 
 /** The unit in which a number is an instant of the years 2001 to 2100; null for none. */

@@ -100,8 +100,16 @@ function readDates(
     values,
     origin: known ? origin : null,
     problems: mixedOffsets(withOffset, read, reader, column, declaration),
-    inferences: [],
+    inferences: contradiction(sheet, column, records),
   };
+}
+
+/** `+01:00Z` states two offsets at once. */
+function contradiction(sheet: Sheet, column: TimeColumn, records: Int32Array): Inference[] {
+  const text = sheet.records.cell(records[0]!, column.fields.at(-1)!).trim();
+  if (!/[+-]\d{2}(?::?\d{2})?Z$/.test(text)) return [];
+  const statement = `\`${column.name}\` ends in an offset and in Z, which contradict each other: neither is used, the instant of the log is not known.`;
+  return [{ method: 'zone-contradiction', statement }];
 }
 
 function civilOf(sheet: Sheet, column: TimeColumn, reading: TimeReading, record: number): Civil | null {

@@ -65,7 +65,7 @@ function setupOf(id: string, path: string, text: string): KnownSetup | undefined
   const source = readSource(id, { path, text }, report);
   if (!source) return undefined;
   const { shared } = readSetup(source, report);
-  const channels = [...shared.channels.values()].flatMap((channel) => (channel === 'none' ? [] : [channel]));
+  const channels = [...shared.channels.values()];
   return {
     id,
     ...(shared.device ? { device: shared.device.value } : {}),
