@@ -6,7 +6,7 @@ import { heldAnchor, type PageElement } from './page-node.ts';
 import { isTextProblem, parseCondition } from './parse-expression.ts';
 import type { WrittenDirective } from './read-directive.ts';
 import { locate, type TextProblem } from './text-problem.ts';
-import { entryOf, printed } from './value.ts';
+import { entryOf, holdsNothing, printed } from './value.ts';
 import { placeAt, report, spanOf, type Writing } from './writing.ts';
 
 /** The words as a link to what holds them, or null after reporting what is wrong. A claim that is not held is an error, and is kept. */
@@ -23,6 +23,7 @@ export function claim(writing: Writing, read: WrittenDirective, node: Nodes): Pa
   if (isTextProblem(tree)) return refuse([tree]);
   const judgement = judge(tree, writing.subjects);
   if ('problems' in judgement) return refuse(judgement.problems);
+  if (judgement.held.length === 0) return refuse([holdsNothing({ start: 0, end: is.value.length })]);
   const start = placeAt(writing, spanOf(node).start);
   if (judgement.verdict !== 'holds') {
     report(writing, { ...reportClaim(words, is.value.trim(), judgement), start: spanOf(node).start, end: read.end });

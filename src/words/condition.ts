@@ -10,6 +10,7 @@ import type { Subjects } from './address.ts';
 import { differentPlaces } from './electrical.ts';
 import { type Evaluated, evaluateTree, isUnheld, type Outcome, once, problemsOf, refused } from './evaluate.ts';
 import type { Comparison, Condition, Expression, Ordering, Span } from './expression-tree.ts';
+import { combinedSlack, widened } from './slack.ts';
 import type { TextProblem } from './text-problem.ts';
 import type { HeldBy } from './written.ts';
 
@@ -96,7 +97,8 @@ function ends(span: Expression, middle: Outcome, tolerance: Outcome, operation: 
   }
   const quantity = operation(middle.quantity, tolerance.quantity);
   if (isRefusal(quantity)) return problem(refused(quantity, span));
-  return { quantity, held: once([...middle.held, ...tolerance.held]), at: middle.at };
+  const slack = combinedSlack([middle.slack, tolerance.slack], [1, operation === add ? 1 : -1]);
+  return { quantity, held: once([...middle.held, ...tolerance.held]), at: middle.at, slack };
 }
 
 function problem(found: TextProblem): { readonly problems: readonly TextProblem[] } {
@@ -130,7 +132,8 @@ function intervalOf(left: Evaluated, right: Evaluated, difference: Quantity): re
   if (own && isExact(right.quantity)) return [own[0] - right.quantity.value, own[1] - right.quantity.value];
   const other = right.figure?.interval;
   if (other && isExact(left.quantity)) return [left.quantity.value - other[1], left.quantity.value - other[0]];
-  return interval95(difference);
+  const known = interval95(difference);
+  return known && widened(known, combinedSlack([left.slack, right.slack], [1, -1]));
 }
 
 function isExact({ parts }: Quantity): boolean {

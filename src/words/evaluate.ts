@@ -7,6 +7,7 @@ import { nearestUnit, readUnit, toCanonical } from '../quantities/units.ts';
 import { type Destination, follow, type Subjects } from './address.ts';
 import { differentPlaces, isElectrical } from './electrical.ts';
 import type { Address, Call, Expression, Literal, Operation, Span } from './expression-tree.ts';
+import { combinedSlack, NONE, type Slack, slackOfFigure } from './slack.ts';
 import type { TextProblem } from './text-problem.ts';
 import type { HeldBy } from './written.ts';
 
@@ -16,6 +17,8 @@ export interface Evaluated {
   readonly held: readonly HeldBy[];
   /** Where the electrical readings behind it were taken; empty where the value is not electrical. */
   readonly at: readonly string[];
+  /** How much further its 95 % interval reaches than its parts tell. */
+  readonly slack: Slack;
   /** The figure itself, where the expression is nothing but its address. */
   readonly figure?: PresentFigure;
 }
@@ -36,7 +39,12 @@ export function evaluateTree(tree: Expression, subjects: Subjects): Outcome {
     case 'literal':
       return evaluateLiteral(tree, subjects);
     case 'negation':
-      return combine(tree, [evaluateTree(tree.operand, subjects)], ([operand]) => negate(operand as Quantity));
+      return combine(
+        tree,
+        [evaluateTree(tree.operand, subjects)],
+        ([operand]) => negate(operand as Quantity),
+        () => [-1],
+      );
     case 'operation':
       return evaluateOperation(tree, subjects);
     case 'call':
@@ -48,7 +56,7 @@ function evaluateAddress(address: Address, subjects: Subjects): Outcome {
   const destination = follow(address, subjects);
   if (destination === 'unusable') return { problems: [] };
   if ('rule' in destination) return { problems: [destination] };
-  if ('fact' in destination) return { quantity: destination.fact, held: [heldBy(destination)], at: [] };
+  if ('fact' in destination) return { quantity: destination.fact, held: [heldBy(destination)], at: [], slack: NONE };
   const { figure, alias, key } = destination;
   if (!isPresent(figure)) {
     const bound = figure.bound ? ` It is ${figure.bound.relation} ${figure.bound.value} ${figure.bound.unit}.` : '';
@@ -63,7 +71,7 @@ function evaluateAddress(address: Address, subjects: Subjects): Outcome {
   }
   const place = figure.of?.at;
   const at = typeof place === 'string' && isElectrical(figure.quantity.unit) ? [place] : [];
-  return { quantity: figure.quantity, held: [heldBy(destination)], at, figure };
+  return { quantity: figure.quantity, held: [heldBy(destination)], at, slack: slackOfFigure(figure), figure };
 }
 
 /** What the ledger says of a figure that holds a number. */
@@ -94,7 +102,7 @@ function evaluateLiteral({ number, unit, start, end }: Literal, subjects: Subjec
 }
 
 function exact(value: number, unit: string): Outcome {
-  return { quantity: { value, unit, parts: [] }, held: [], at: [] };
+  return { quantity: { value, unit, parts: [] }, held: [], at: [], slack: NONE };
 }
 
 /** Whether a word is the unit of one of the subjects' scores. */
@@ -111,14 +119,29 @@ function evaluateOperation(tree: Operation, subjects: Subjects): Outcome {
   const operands = [evaluateTree(tree.left, subjects), evaluateTree(tree.right, subjects)];
   const additive = tree.operator === '+' || tree.operator === '-';
   const apart = additive ? differentPlaces(operands, tree) : undefined;
-  return apart ?? combine(tree, operands, ([left, right]) => OPERATIONS[tree.operator](left as Quantity, right as Quantity));
+  const [left, right] = operands as [Outcome, Outcome];
+  const operation = OPERATIONS[tree.operator];
+  return apart ?? combine(tree, [left, right], ([a, b]) => operation(a as Quantity, b as Quantity), sensitivitiesOf(tree.operator));
 }
+
+/** An extreme takes the slack of all its operands: which of them it is may turn on it. */
+const LISTS = {
+  min: { make: minimum, sensitivities: (values: readonly number[]) => values.map(() => 1) },
+  max: { make: maximum, sensitivities: (values: readonly number[]) => values.map(() => 1) },
+  mean: { make: mean, sensitivities: (values: readonly number[]) => values.map(() => 1 / values.length) },
+} as const;
 
 function evaluateCall(tree: Call, subjects: Subjects): Outcome {
   const operands = tree.operands.map((operand) => evaluateTree(operand, subjects));
   if (tree.name !== 'abs')
-    return differentPlaces(operands, tree) ?? combine(tree, operands, { min: minimum, max: maximum, mean }[tree.name]);
-  if (operands.length === 1) return combine(tree, operands, ([operand]) => absolute(operand as Quantity));
+    return differentPlaces(operands, tree) ?? combine(tree, operands, LISTS[tree.name].make, LISTS[tree.name].sensitivities);
+  if (operands.length === 1)
+    return combine(
+      tree,
+      operands,
+      ([operand]) => absolute(operand as Quantity),
+      ([value = 0]) => [value < 0 ? -1 : 1],
+    );
   return one({
     rule: 'expression-syntax',
     start: tree.start,
@@ -128,14 +151,31 @@ function evaluateCall(tree: Call, subjects: Subjects): Outcome {
   });
 }
 
+type Sensitivities = (values: readonly number[]) => readonly number[];
+
+/** How a result changes with each of two operands. */
+function sensitivitiesOf(operator: Operation['operator']): Sensitivities {
+  return ([a = 0, b = 0]) => ({ '+': [1, 1], '-': [1, -1], '*': [b, a], '/': [1 / b, -a / (b * b)] })[operator];
+}
+
 /** Puts operands together, unless one of them has problems or the arithmetic refuses. */
-function combine(span: Span, operands: readonly Outcome[], make: (quantities: readonly Quantity[]) => Quantity | Refusal): Outcome {
+function combine(
+  span: Span,
+  operands: readonly Outcome[],
+  make: (quantities: readonly Quantity[]) => Quantity | Refusal,
+  sensitivities: Sensitivities,
+): Outcome {
   if (operands.some(isUnheld)) return { problems: problemsOf(operands) };
   const evaluated = operands as readonly Evaluated[];
   const quantity = make(evaluated.map((operand) => operand.quantity));
   if (isRefusal(quantity)) return one(refused(quantity, span));
   const at = isElectrical(quantity.unit) ? [...new Set(evaluated.flatMap((operand) => operand.at))].sort() : [];
-  return { quantity, held: once(evaluated.flatMap((operand) => operand.held)), at };
+  const weights = sensitivities(evaluated.map((operand) => operand.quantity.value));
+  const slack = combinedSlack(
+    evaluated.map((operand) => operand.slack),
+    weights,
+  );
+  return { quantity, held: once(evaluated.flatMap((operand) => operand.held)), at, slack };
 }
 
 /** The problems of all operands together. */
@@ -150,8 +190,8 @@ export function refused({ refused: found, expected }: Refusal, { start, end }: S
 
 /** The same list with each figure once, first mention first. */
 export function once(held: readonly HeldBy[]): HeldBy[] {
-  const known = new Map(held.toReversed().map((each) => [`${each.alias}.${each.address}`, each]));
-  return [...known.values()].toReversed();
+  const names = held.map(({ alias, address }) => `${alias}.${address}`);
+  return held.filter((_, index) => names.indexOf(names[index] as string) === index);
 }
 
 function one(problem: TextProblem): Outcome {

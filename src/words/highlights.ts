@@ -2,7 +2,9 @@
 import { error } from '../problem.ts';
 import type { Note } from '../register/register.ts';
 import { evaluate } from './expression.ts';
-import { entryOf, printed } from './value.ts';
+import { ownInterval } from './slack.ts';
+import { locate } from './text-problem.ts';
+import { entryOf, holdsNothing, printed } from './value.ts';
 import type { Writing } from './writing.ts';
 import type { LedgerEntry } from './written.ts';
 
@@ -16,7 +18,11 @@ export function highlightsOf(note: Note, writing: Writing): LedgerEntry[] {
       writing.problems.push(...evaluated.problems);
       return [];
     }
-    const shown = printed(evaluated.quantity);
+    if (evaluated.held.length === 0) {
+      writing.problems.push(locate(holdsNothing({ start: 0, end: expression.length }), start));
+      return [];
+    }
+    const shown = printed(evaluated.quantity, { interval: ownInterval(evaluated) });
     if (!('refused' in shown)) return [entryOf('highlight', start, expression, expression.trim(), shown, evaluated.held)];
     writing.problems.push(error('unit-mismatch', start, shown.refused));
     return [];

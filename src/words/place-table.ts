@@ -123,7 +123,8 @@ function tableCell(
   if (cell === null) return absent('this run has no such figure.');
   if ('figure' in cell && !isPresent(cell.figure)) return absent(cell.figure.why);
   const quantity = 'fact' in cell ? cell.fact : isPresent(cell.figure) ? cell.figure.quantity : null;
-  const shown = quantity && printed(quantity);
+  const interval = 'figure' in cell && isPresent(cell.figure) ? cell.figure.interval : undefined;
+  const shown = quantity && printed(quantity, { interval });
   if (!shown || 'refused' in shown) return absent('it cannot be printed.');
   writing.drafts.push(entryOf('table', request.place, '', `${alias}.${cell.key}`, shown, [heldBy(cell)]));
   return element('td', { className: ['number'] }, [heldAnchor(writing.drafts.length - 1, shown.shown)]);

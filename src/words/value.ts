@@ -7,9 +7,12 @@ import type { Quantity } from '../quantities/quantity.ts';
 import { isRefusal, type Refusal } from '../quantities/refusal.ts';
 import { nearestUnit, unitFor } from '../quantities/units.ts';
 import { evaluate } from './expression.ts';
+import type { Span } from './expression-tree.ts';
 import { heldAnchor, type PageElement } from './page-node.ts';
 import type { WrittenDirective } from './read-directive.ts';
-import { placeAt, spanOf, type Writing } from './writing.ts';
+import { ownInterval } from './slack.ts';
+import type { TextProblem } from './text-problem.ts';
+import { placeAt, report, spanOf, type Writing } from './writing.ts';
 import type { HeldBy, LedgerEntry, LedgerKind } from './written.ts';
 
 /** The link that shows the value, or null after reporting why it cannot be printed. */
@@ -20,8 +23,12 @@ export function value(writing: Writing, read: WrittenDirective, node: Nodes): Pa
     writing.problems.push(...evaluated.problems);
     return null;
   }
+  if (evaluated.held.length === 0) {
+    report(writing, holdsNothing(label));
+    return null;
+  }
   const unit = read.attributes.find(({ name }) => name === 'unit');
-  const shown = printed(evaluated.quantity, unit?.value);
+  const shown = printed(evaluated.quantity, { unit: unit?.value, interval: ownInterval(evaluated) });
   if ('refused' in shown) {
     const near = unit && nearestUnit(unit.value);
     const remedy = near && near !== unit.value ? { remedy: `did you mean \`${near}\`?` } : {};
@@ -36,6 +43,11 @@ export function value(writing: Writing, read: WrittenDirective, node: Nodes): Pa
   return heldAnchor(writing.drafts.length - 1, shown.shown);
 }
 
+/** A literal alone would be a number that the author typed, shown as if the data held it. */
+export function holdsNothing({ start, end }: Span): TextProblem {
+  return { rule: 'holds-nothing', start, end, found: 'no address', expected: 'one figure, setting, condition or rating at least' };
+}
+
 interface Shown {
   readonly value: number;
   readonly unit: string;
@@ -44,13 +56,18 @@ interface Shown {
   readonly uncertainty: string;
 }
 
+/** How to print: in a unit of the author's choice, and with an interval that is not the one of the parts. */
+interface Printing {
+  readonly unit?: string | undefined;
+  readonly interval?: readonly [number, number] | undefined;
+}
+
 /** A quantity through the one printer, in a unit of the author's choice or the printer's. */
-export function printed(quantity: Quantity, unit?: string): Shown | Refusal {
+export function printed(quantity: Quantity, { unit, interval }: Printing = {}): Shown | Refusal {
   const fitting = unit === undefined ? undefined : unitFor(quantity.unit, unit);
   if (isRefusal(fitting)) return fitting;
-  const options = unit === undefined ? {} : { unit };
-  const { value, unit: inUnit, u, text } = printQuantity(quantity, options);
-  return { value, unit: inUnit, u, shown: text, uncertainty: printUncertainty(quantity, options) };
+  const { value, unit: inUnit, u, text } = printQuantity(quantity, unit === undefined ? {} : { unit });
+  return { value, unit: inUnit, u, shown: text, uncertainty: printUncertainty(quantity, { unit, interval }) };
 }
 
 /** A number of the ledger that is printed as the data gives it. */

@@ -50,6 +50,13 @@ describe('words/condition', () => {
     expect(verdict('6.8 W > r.x', withX(6, 0.1, null, [5.5, 9]))).toBe('cannot be told');
   });
 
+  test('what its interval reaches further goes into every comparison that a figure takes part in', () => {
+    expect(verdict('r.x < 7 W', withX(6, 0.1, null))).toBe('holds');
+    expect(verdict('r.x + 0 W < 7 W', withX(6, 0.1, null))).toBe('holds');
+    expect(verdict('r.x + 0 W < 7 W', withX(6, 0.1, null, [5.8, 7.5]))).toBe('cannot be told');
+    expect(verdict('7 W - r.x > 0 W', withX(6, 0.1, null, [5.8, 7.5]))).toBe('cannot be told');
+  });
+
   test('what both sides share cancels', () => {
     expect(verdict('fast.peak_temperature > rated.peak_temperature + 9 K')).toBe('holds');
     expect(verdict('fast.peak_temperature > 70 °C')).toBe('cannot be told');

@@ -107,7 +107,7 @@ describe('words/write', () => {
   });
 
   test('numbers count in reading order, footnotes last, and every entry shows what its link shows', () => {
-    const text = `A[^a] ${V}\n\n[^a]: Note :value[fast.setting.clock]\n\n::table{of="load_power"}\n\n:claim[a < b & more]{is="1 < 2"}\n\n## End ${V}`;
+    const text = `A[^a] ${V}\n\n[^a]: Note :value[fast.setting.clock]\n\n::table{of="load_power"}\n\n:claim[a < b & more]{is="rated.load_power < fast.load_power"}\n\n## End ${V}`;
     const page = written(text);
     expect(page.problems).toEqual([]);
     const anchors = anchorsOf(page);

@@ -15,6 +15,7 @@ export const RULES = {
   'directive-unclosed': 'a container is never closed',
   'expression-syntax': 'an expression or condition is not in the grammar',
   'held-number-in-prose': 'a directive stands in the text of a device or run',
+  'holds-nothing': 'a value or claim has no address, so no data holds it',
   image: 'a picture stands in the text',
   'link-protocol': 'a link is of a protocol other than http, https and mailto',
   'lost-footnote': 'nothing refers to a footnote',
