@@ -2,6 +2,8 @@ import { correlationTime } from './correlation-time.ts';
 
 /** The correction for what the fit took out of its own residuals stops here: past it the series is too short for its own memory. */
 const SMALLEST_CORRECTION = 0.2;
+/** Fewer degrees of freedom than this make intervals wider without making them truer (see the coverage tests). */
+const FEWEST_DOF = 2;
 
 /**
  * What the residuals of a fit say about its parameters when neighbouring residuals repeat each other: the covariance of independent
@@ -10,7 +12,7 @@ const SMALLEST_CORRECTION = 0.2;
  * When: a fit with slowly varying regressors over rows in order of time.
  * @param residuals in order of time. Unit: that of y.
  * @param inverse (XᵀX)⁻¹ over the parameters
- * @returns the covariance (units of the parameters' products); degrees of freedom, 1 or more; effective count of rows; and the standard
+ * @returns the covariance (units of the parameters' products); degrees of freedom, 2 or more; effective count of rows; and the standard
  *   deviation of single residuals (unit of y)
  * Source: as `correlationTime`; the same correction for one parameter, a mean: U. Wolff, Computer Physics Communications 156, 2004,
  *   143–153; for several parameters by analogy, proved by the coverage tests of `stepResponse`.
@@ -27,7 +29,7 @@ export function fitCovariance(residuals: Float64Array, inverse: readonly (readon
   return {
     covariance: inverse.map((row) => row.map((value) => value * variance)),
     residualDeviation: Math.sqrt(rss / (rows - parameters)),
-    dof: Math.max(1, known - parameters),
+    dof: Math.max(FEWEST_DOF, known - (parameters * time) / window),
     effectiveCount: rows / time,
   };
 }

@@ -8,7 +8,7 @@ export interface SeriesMean {
   readonly mean: number;
   /** Standard uncertainty of the mean from the scatter of the readings alone, same unit; NaN for fewer than two readings (unknown). */
   readonly u: number;
-  /** Degrees of freedom of u, 1 or more; 0 where u is unknown. */
+  /** Degrees of freedom of u; 2 at least for three readings or more; 0 where u is unknown. */
   readonly dof: number;
   readonly n: number;
   /** Number of independent readings that would give the same u: from 1 to n. */
@@ -17,14 +17,16 @@ export interface SeriesMean {
 
 /** The correction for the mean's own uncertainty stops here: past it the series is too short for its own memory. */
 const SMALLEST_CORRECTION = 0.2;
+/** Fewer degrees of freedom than this make intervals wider without making them truer (see the coverage tests). */
+const FEWEST_DOF = 2;
 
 /**
  * Mean of an autocorrelated series, evenly sampled or not, with an honest standard uncertainty.
  *
  * Readings of a slow quantity repeat each other, so s/√n is far too small. Here the autocovariances of the weighted deviations
- * are summed up to their first transit through zero; the sum is corrected for having been taken about the estimated mean; and the
+ * are summed over the window of `correlationWindow`; the sum is corrected for having been taken about the estimated mean; and the
  * degrees of freedom are those of a sum over that window, so that u and `studentQuantile` together cover as they say
- * (0.92 to 0.98 for 95 % on AR(1) series with five or more independent readings' worth, see the tests).
+ * (0.90 to 0.99 for 95 % on autoregressive series worth five or more independent readings, see the tests).
  * A series of more than 1000 readings is first summed into at most 1000 blocks. Anticorrelation is not used to claim
  * a smaller u than independent readings have. A drift is taken for slow noise, so u is then about a quarter of the drift.
  * A constant series has u = 0: what its steps hide (resolution ÷ √12) is for the caller to add.
@@ -33,9 +35,9 @@ const SMALLEST_CORRECTION = 0.2;
  * @param values finite readings in order of time. Unit: any; mean and u have the same.
  * @param weights share of each reading, not negative, with a sum above zero; the time that it stands for, when sampling is uneven. Default: all equal.
  * @throws RangeError for a value or weight that is not finite, a negative weight, weights that sum to zero, or unequal lengths
- * Source: Zięba & Ramza, Metrology and Measurement Systems 18(4), 2011, 529–542 (first transit through zero); U. Wolff, Computer
- *   Physics Communications 156, 2004, 143–153 (correction (2W + 1)/n for the mean, and relative variance 2(2W + 1)/n of u², whence
- *   dof n/(2W + 1) by JCGM 100:2008, G.4.2, eq. G.3); L. Kish, Survey Sampling, 1965 (effective number of unequal weights).
+ * Source: `correlationWindow` and `correlationTime` name theirs; U. Wolff, Computer Physics Communications 156, 2004, 143–153
+ *   (correction (2W + 1)/n for the mean, and relative variance 2(2W + 1)/n of u², whence dof n/(2W + 1) by JCGM 100:2008, G.4.2,
+ *   eq. G.3, less what the mean takes); L. Kish, Survey Sampling, 1965 (effective number of unequal weights).
  * Cost: a few passes, and at most about 400,000 products.
  */
 export function seriesMean(values: ArrayLike<number>, weights?: ArrayLike<number>): SeriesMean {
@@ -45,13 +47,13 @@ export function seriesMean(values: ArrayLike<number>, weights?: ArrayLike<number
   const { deviations, squares, shares } = weighted(values, weights, mean, total);
   const independent = 1 / shares;
   if (n < 2 || !(independent > 1 + 1e-12)) return { mean, u: Number.NaN, dof: 0, n, effectiveCount: Math.min(n, 1) };
-  if (squares === 0) return { mean, u: 0, dof: n - 1, n, effectiveCount: n };
+  if (squares <= (Number.EPSILON * mean) ** 2) return { mean, u: 0, dof: n - 1, n, effectiveCount: n };
   const { time, window } = correlationTime(deviations);
   const known = independent / window;
   const square = (time * sumOfSquares(deviations)) / Math.max(SMALLEST_CORRECTION, 1 - 1 / known);
   const variance = squares / (1 - shares);
   const effectiveCount = Math.min(n, Math.max(1, variance / square));
-  return { mean, u: Math.sqrt(square), dof: Math.max(1, known - 1), n, effectiveCount };
+  return { mean, u: Math.sqrt(square), dof: Math.max(Math.min(FEWEST_DOF, n - 1), known - time / window), n, effectiveCount };
 }
 
 /** Each deviation times its share of the total weight; the weighted mean square; and the sum of the squared shares (1/n for equal weights). */

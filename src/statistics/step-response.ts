@@ -18,7 +18,7 @@ export interface StepFit {
   readonly covariance: readonly (readonly number[])[];
   /** Unit of y, of single rows. */
   readonly residualDeviation: number;
-  /** Of the covariance, 1 or more. */
+  /** Of the covariance, 2 or more. */
   readonly dof: number;
   /** Rows that would say as much if their residuals were independent. */
   readonly effectiveCount: number;
@@ -32,6 +32,8 @@ export interface StepOptions {
 
 /** A time constant beyond this many times the span is a straight line. */
 const MOST_SPANS = 20;
+/** Half width of a 95 % interval, as a share of the parameter, past which the model is no longer straight across the interval. */
+const WIDEST = 0.5;
 /** Likelihood ratio that a constant reaches by chance once in a thousand: χ² with two degrees of freedom, −2 ln 0.001. */
 const FLAT = -2 * Math.log(0.001);
 
@@ -47,7 +49,7 @@ const FLAT = -2 * Math.log(0.001);
  * @param t instants, never decreasing. Unit: any, usually s.
  * @param y as many readings. Unit: any.
  * @returns the fit, or why there is none, a sentence without its full stop: too few rows, a reading that is not a number, no change
- *   beyond the scatter, or too little of the step (time constant or amplitude within its own 95 % interval of zero)
+ *   beyond the scatter, or too little of the step (a 95 % interval wider than the time constant or amplitude itself)
  * @throws RangeError for unequal lengths, or a start that is not finite
  * Source: F. P. Incropera et al., Fundamentals of Heat and Mass Transfer, lumped capacitance (from memory), for the model;
  *   `exponentialRise` and `fitCovariance` name theirs.
@@ -83,8 +85,8 @@ function judged(fit: StepFit, y: ArrayLike<number>, span: number): StepFit | { r
   const factor = studentQuantile(0.975, fit.dof);
   const told =
     fit.timeConstant <= MOST_SPANS * span &&
-    fit.timeConstant > factor * Math.sqrt(fit.covariance[2]![2]!) &&
-    Math.abs(fit.amplitude) > factor * Math.sqrt(fit.covariance[1]![1]!);
+    fit.timeConstant * WIDEST > factor * Math.sqrt(fit.covariance[2]![2]!) &&
+    Math.abs(fit.amplitude) * WIDEST > factor * Math.sqrt(fit.covariance[1]![1]!);
   return told ? fit : { failed: 'the readings show too little of the step to tell its time constant' };
 }
 
