@@ -1,13 +1,15 @@
 /** Log + context → all figures of a run. */
 import type { Log } from '../intake/log.ts';
+import { absent } from './absent.ts';
 import { clockFigures } from './clock/clock.ts';
 import type { RunContext } from './context.ts';
-import type { Figure, RunFigures } from './figure.ts';
+import { type Figure, isPresent, type RunFigures } from './figure.ts';
 import { loadChange } from './load-changed.ts';
 import { phasesOf } from './phases.ts';
 import { metersOf } from './power/meters.ts';
 import { powerFigures } from './power/power.ts';
 import type { Soak } from './soak.ts';
+import { intervalOf, isTellable } from './sources.ts';
 import { thermalFigures } from './thermal/thermal.ts';
 
 /**
@@ -31,6 +33,15 @@ export function derive(log: Log, context: RunContext): RunFigures {
 /** A channel that is named like a phase keeps its address; the phase's figure gives way. */
 function firstOfEach(entries: readonly (readonly [string, Figure])[]): ReadonlyMap<string, Figure> {
   const figures = new Map<string, Figure>();
-  for (const [address, figure] of entries) if (!figures.has(address)) figures.set(address, figure);
+  for (const [address, figure] of entries) if (!figures.has(address)) figures.set(address, bounded(figure));
   return figures;
+}
+
+/** Readings near the ends of what a double can hold overflow on the way: that is said, never published. */
+function bounded(figure: Figure): Figure {
+  if (!isPresent(figure)) return figure;
+  const { quantity, interval } = figure;
+  const ends = interval ?? intervalOf(quantity) ?? [];
+  if (isTellable(quantity) && ends.every(Number.isFinite)) return figure;
+  return absent(figure.name, { absent: 'out-of-range', why: 'The readings are too large or too small to compute with.' });
 }

@@ -1,12 +1,11 @@
 /** The highest or lowest reading of a channel under load. */
 import type { Channel } from '../intake/log.ts';
-import { interval95 } from '../quantities/uncertainty.ts';
 import { noPhase, noReadings, type Reason } from './absent.ts';
 import { fromOf, gapsOf, type Measured, placeOf, samplingWords } from './average.ts';
 import { readingsOf } from './readings.ts';
 import { successiveDifferences } from './scatter.ts';
 import { phaseOf, rowsOf, type Soak } from './soak.ts';
-import { errorsOf, quantityOf, samplingPart, stepOf } from './sources.ts';
+import { errorsOf, intervalOf, quantityOf, samplingPart, stepOf } from './sources.ts';
 
 export interface Extreme extends Measured {
   /** Lopsided: between two readings the channel may have gone further than either. */
@@ -33,7 +32,7 @@ export function extremeOf(soak: Soak, channel: Channel, side: 'highest' | 'lowes
   const dof = deviation > floor ? readings.y.length - 1 : null;
   const sampling = samplingPart(soak.context, address, Math.max(deviation, floor), dof);
   const quantity = quantityOf(value, channel.unit, [...errors.parts, sampling], { stated: errors.stated, step });
-  const known = interval95(quantity);
+  const known = intervalOf(quantity);
   return {
     quantity,
     from: fromOf(soak, [channel], readings),

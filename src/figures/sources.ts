@@ -2,6 +2,7 @@
 import type { Channel, QuantityKind } from '../intake/log.ts';
 import { standardOf } from '../quantities/accuracy.ts';
 import type { Part, Quantity } from '../quantities/quantity.ts';
+import { interval95 } from '../quantities/uncertainty.ts';
 import type { InstrumentFacts, RunContext } from './context.ts';
 
 /** What is known of the errors of a channel at one reading. */
@@ -77,4 +78,15 @@ export function quantityOf(value: number, unit: string, parts: readonly Part[], 
 /** The same errors seen through a factor: W per A, s per W … */
 export function scaled(parts: readonly Part[], factor: number): Part[] {
   return parts.map((part) => ({ source: part.source, share: part.share * factor }));
+}
+
+/** Tells whether variances of the shares stay within what a double can hold. */
+export function isTellable(quantity: Quantity): boolean {
+  const variance = (quantity.parts ?? []).reduce((sum, part) => sum + part.share * part.share, 0);
+  return Number.isFinite(quantity.value) && Number.isFinite(variance);
+}
+
+/** The 95 % interval; null where the uncertainty is unknown, or overflows and so cannot be told. */
+export function intervalOf(quantity: Quantity): readonly [number, number] | null {
+  return isTellable(quantity) ? interval95(quantity) : null;
 }

@@ -1,6 +1,5 @@
 /** Electrical figures of a run: currents, powers, energy. */
 import type { Channel } from '../../intake/log.ts';
-import { interval95 } from '../../quantities/uncertainty.ts';
 import { absent, isReason, noChannel, noPhase, noReadings, type Reason } from '../absent.ts';
 import { fromOf, gapsOf, type Measured, meanOf, samplingWords } from '../average.ts';
 import { duration } from '../in-words.ts';
@@ -8,7 +7,7 @@ import { figureOf, ofChannel } from '../present.ts';
 import { readingsOf } from '../readings.ts';
 import { successiveDifferences } from '../scatter.ts';
 import { addressOf, channelsOf, type Entry, phaseOf, rowsOf, type Soak } from '../soak.ts';
-import { quantityOf, samplingPart } from '../sources.ts';
+import { intervalOf, quantityOf, samplingPart } from '../sources.ts';
 import { energyFigures } from './energy.ts';
 import { type Meter, meterMean, meterWords } from './meters.ts';
 
@@ -62,7 +61,7 @@ function peakPower(soak: Soak, meter: Meter, index: number): Entry {
   const address = addressOf('peak_power', meter, index);
   const peak = highestPower(soak, meter, address);
   if (isReason(peak)) return [address, absent('peak_power', peak)];
-  const known = interval95(peak.measured.quantity);
+  const known = intervalOf(peak.measured.quantity);
   const interval = known ? { interval: [known[0], known[1] + peak.hidden] as const } : {};
   return [address, figureOf('peak_power', soak, peak.measured, { of: { phase: 'load' }, inferred: meter.inferred, ...interval })];
 }

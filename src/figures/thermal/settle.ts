@@ -47,17 +47,25 @@ export function settle(soak: Soak, series: LoadSeries, response: () => Response 
   if (!criterion) return unsettled(series, unknownCriterion(soak.context.steady ?? ''));
   const { rule } = criterion;
   const needed = shortest(rule);
-  if (series.lasted < needed) {
-    const why = `The load lasted ${duration(series.lasted)}; steady means that ${criterion.words}, which takes ${duration(needed)} at least.`;
-    return unsettled(series, tooShort(why, needed));
-  }
+  if (spanOf(series) < needed) return unsettled(series, spansTooLittle(series, criterion, needed));
   const end = rule.kind === 'within' ? endOf(series, response()) : null;
   if (end && 'absent' in end) return unsettled(series, end);
   const span = smoothingSpan(series.step, needed || AVERAGING);
   const judged = judge(rule, series.t, movingMean(series.t, series.readings.y, span), end);
+  if (judged.at.length === 0) return unsettled(series, spansTooLittle(series, criterion, judged.window));
   const first = holdsFrom(judged);
   if (first === null) return notSteady(series, criterion, judged);
   return settledAt(soak, series, criterion, judged, first, span);
+}
+
+/** Seconds from the first to the last reading under load. */
+function spanOf({ t, lasted }: LoadSeries): number {
+  return lasted - t[0]!;
+}
+
+function spansTooLittle(series: LoadSeries, { words }: Criterion, needed: number): Reason {
+  const why = `The readings under load span ${duration(spanOf(series))}; steady means that ${words}, which takes ${duration(needed)} at least.`;
+  return tooShort(why, needed);
 }
 
 /** Seconds of load without which a rule cannot be judged once. */

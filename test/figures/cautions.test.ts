@@ -1,0 +1,72 @@
+import { describe, expect, test } from 'vitest';
+import { cautions } from '../../src/figures/cautions.ts';
+import type { RunContext } from '../../src/figures/context.ts';
+import { derive } from '../../src/figures/derive.ts';
+import { type ChannelSketch, contextOf, every, instrumentOf, logOf } from './build.ts';
+
+const hertz = (value: number) => ({ value, unit: 'Hz', parts: [] });
+
+function idsOf(context: Partial<RunContext>, channels: Readonly<Record<string, ChannelSketch>> = {}, seconds = 600): string[] {
+  const whole = contextOf(context);
+  return cautions(whole, derive(logOf(every(1, seconds), channels), whole)).map(({ id }) => id);
+}
+
+describe('cautions', () => {
+  test('none where nothing calls for one', () => {
+    expect(
+      idsOf({
+        setting: { clock: hertz(2e9), voltageOffset: { value: -0.02, unit: 'V', parts: [] } },
+        device: { id: 'larch', throttleAt: {}, ratedClock: hertz(2e9) },
+      }),
+    ).toEqual([]);
+  });
+
+  const limit = { soc: { value: 80, unit: '°C', parts: [] } };
+  test.each<[string, Partial<RunContext>, Readonly<Record<string, ChannelSketch>>]>([
+    ['raised-voltage', { setting: { voltageOffset: { value: 0.04, unit: 'V', parts: [] } } }, {}],
+    [
+      'clock-above-rating',
+      { setting: { clock: hertz(2.6e9) }, device: { id: 'larch', throttleAt: {}, ratedClock: hertz(2e9) } },
+      {},
+    ],
+    [
+      'clock-above-rating',
+      { device: { id: 'larch', throttleAt: {}, ratedClock: hertz(2e9) } },
+      { core: { quantity: 'clock', values: () => 2.2e9 } },
+    ],
+    ['held-at-limit', { device: { id: 'larch', throttleAt: limit } }, { soc: { quantity: 'temperature', values: () => 80 } }],
+    ['mains-side', { instruments: { plug: instrumentOf('plug', 'power', {}, { connected: 'mains side' }) } }, {}],
+    ['battery', { device: { id: 'larch', throttleAt: {}, power: 'battery' } }, {}],
+  ])('%s', (id, context, channels) => {
+    expect(idsOf(context, channels)).toEqual([id]);
+  });
+
+  test('a long soak', () => {
+    expect(idsOf({}, {}, 3600)).toEqual(['long-soak']);
+  });
+
+  test('each says the risk in whole sentences, and defers where the law or a licence has the word', () => {
+    const context = contextOf({
+      setting: { voltageOffset: { value: 0.04, unit: 'V', parts: [] }, clock: hertz(2.6e9) },
+      device: { id: 'larch', throttleAt: limit, ratedClock: hertz(2e9), power: 'battery' },
+      instruments: { plug: instrumentOf('plug', 'power', {}, { connected: 'mains side' }) },
+    });
+    const log = logOf(every(1, 3600), { soc: { quantity: 'temperature', values: () => 80 } });
+    const texts = new Map(cautions(context, derive(log, context)).map(({ id, text }) => [id, text]));
+    expect([...texts.keys()]).toEqual([
+      'raised-voltage',
+      'clock-above-rating',
+      'held-at-limit',
+      'mains-side',
+      'battery',
+      'long-soak',
+    ]);
+    for (const text of texts.values()) expect(text).toMatch(/^[A-Z].*\.$/);
+    expect(texts.get('raised-voltage')).toMatch(/40.mV.*damage.*warranty.*lose data/);
+    expect(texts.get('clock-above-rating')).toMatch(/2\.6.GHz, above its rated 2(\.0)?.GHz.*damage.*warranty.*lose data/);
+    expect(texts.get('held-at-limit')).toMatch(/60 min.*burn/);
+    expect(texts.get('mains-side')).toMatch(/shock.*fire.*licensed.*code/);
+    expect(texts.get('battery')).toMatch(/fire.*local rules/);
+    expect(texts.get('long-soak')).toMatch(/fire.*burn.*local fire rules/);
+  });
+});
