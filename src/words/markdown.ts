@@ -16,7 +16,7 @@ const base = unified()
   .use(remarkGfm, { singleTilde: false })
   .use(remarkDirective)
   .use(ownDirectivesOnly)
-  .use(remarkRehype, { clobberPrefix: 'note-' })
+  .use(remarkRehype, { clobberPrefix: 'note-', footnoteLabelProperties: {} })
   .use(rehypeStringify)
   .freeze();
 

@@ -226,6 +226,17 @@ describe('words/write', () => {
     expect(page.entries.map(({ shown }) => shown)).toEqual(['2.4\u00a0GHz']);
   });
 
+  test('a directive is found nearly ours also beside addresses that become links, in quotes and in footnotes', () => {
+    const { problems } = written(
+      'Write a@example.org or www.example.org, :vaule[x].[^1]\n\n> *see* :value [x]\n\n[^1]: a `:vaule[x]` and :vaule[y]',
+    );
+    expect(problems.map(({ rule, place }) => [rule, place.line, place.column])).toEqual([
+      ['unknown-directive', 1, 41],
+      ['directive-blank', 3, 9],
+      ['unknown-directive', 5, 25],
+    ]);
+  });
+
   test('raw HTML is printed as text, comments not at all', () => {
     const { pieces } = written('<script>alert(1)</script>\n\na <b>c</b> <!-- private -->\n\n<!-- private --> said');
     expect(pieces).toEqual(['<p>&#x3C;script>alert(1)&#x3C;/script></p>\n<p>a &#x3C;b>c&#x3C;/b> </p>\n<p>said</p>']);
