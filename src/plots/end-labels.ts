@@ -42,8 +42,8 @@ export function endLabels(
   const places = dodge(
     late.map(({ end }) => end.y),
     late.map(({ lines }) => lines.length * (area.size.font + 2)),
-    0,
-    area.height,
+    -area.size.font / 2,
+    area.height + area.size.font / 2,
   );
   return {
     labels: [

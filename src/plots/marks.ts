@@ -96,7 +96,11 @@ export function bars(rects: readonly (Band & { readonly fill: string })[]): Spec
 
 /** Nothing but the axes. */
 export function empty(axes: Axes): Spec {
-  return { data: { values: [{ x: axes.x.from, y: axes.y.from }] }, mark: { type: 'point', opacity: 0 }, encoding: positions(axes) };
+  return {
+    data: { values: [{ x: axes.x.from, y: axes.y.from }] },
+    mark: { type: 'point', size: 0, stroke: 'none' },
+    encoding: positions(axes),
+  };
 }
 
 const STRONG = { strokeWidth: 1.75, strokeJoin: 'round' };

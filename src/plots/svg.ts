@@ -21,7 +21,10 @@ function tidied(svg: string): string {
   return svg
     .replace(/<path class="(?:background|foreground)" [^>]*\/>/g, '')
     .replace(/ (?:aria-hidden|aria-roledescription|role|class|pointer-events|xmlns:xlink|version)="[^"]*"/g, '')
-    .replace(/ (?:opacity="1"|stroke-width="1"|font-weight="normal")/g, '')
+    .replace(
+      / (?:opacity="1"|stroke-width="1"|font-weight="normal"|stroke-dasharray="1,0"|text-anchor="start"|transform="translate\(0,0\)")/g,
+      '',
+    )
     .replaceAll(FAMILY, '')
     .replace(GEOMETRY, (_, name: string, value: string) => ` ${name}="${value.replace(LONG_DECIMAL, rounded)}"`);
 }

@@ -10,6 +10,9 @@ import { valueScale } from './value-scale.ts';
 import type { Spec } from './vega.ts';
 import { withUnit } from './wording.ts';
 
+/** A flag has two states and needs no more, px. */
+const FLAG_HEIGHT = 40;
+
 /** The specification of a trace in a size. */
 export function layOutTrace(trace: Trace, size: Size): Spec {
   const { from, to } = trace.alignment;
@@ -17,7 +20,8 @@ export function layOutTrace(trace: Trace, size: Size): Spec {
   const frame = frameOf(contents, timeScale(from, to, size.timeTicks), size);
   const height = contents.length > 1 ? size.stackedHeight : size.height;
   const title = timeTitle(trace.alignment);
-  const panels = contents.map((content, index) => panelSpec(content, frame, height, index === contents.length - 1 ? title : null));
+  const heights = trace.panels.map(({ kind }) => (kind === 'throttle_flag' ? FLAG_HEIGHT : height));
+  const panels = contents.map((content, i) => panelSpec(content, frame, heights[i]!, i === contents.length - 1 ? title : null));
   return stack(panels, size, headingRoom(size) + 10);
 }
 

@@ -10,7 +10,7 @@ import { fixed, listed, reading } from './wording.ts';
 
 /** "Temperature and clock over time: fast and rated"; of a single channel its name, too. */
 export function traceTitle(trace: Trace): string {
-  const headings = [...new Set(trace.panels.map(({ heading }) => heading))];
+  const headings = [...new Set(trace.panels.map(({ heading }) => heading.replace(/ \(.*\)$/, '')))];
   const what = listed(headings.map((heading, i) => (i === 0 ? heading : lowered(heading))));
   const channels = new Set(trace.panels.flatMap((panel) => panel.lines.map(({ channel }) => channel)));
   const [channel] = channels;

@@ -4,6 +4,7 @@ import { error, type Problem } from '../problem.ts';
 import type { PlotRequest } from '../register/requests.ts';
 import { type Alignment, align } from './align.ts';
 import type { PlotSubject } from './drawn.ts';
+import { throttledNow } from './flags.ts';
 import { type Mean, scatterMeans, spanOfMeans } from './means.ts';
 import { MOST_LINES } from './palette.ts';
 import { type PhaseRow, phaseRows } from './phase-marks.ts';
@@ -130,7 +131,7 @@ function panelOf(
   const slot = group.find(({ channels }) => channels[0]!.quantity !== 'ambient') ?? group[0]!;
   const { quantity: kind, unit: canonical } = slot.channels[0]!;
   const rise = request.rise && kind === 'temperature';
-  const display = displayUnit(kind, rise ? 'K' : canonical, largest(group));
+  const display = kind === 'throttle_flag' ? { unit: '1', divisor: 1 } : displayUnit(kind, rise ? 'K' : canonical, largest(group));
   const lines = group.flatMap(({ name, channels }, s) =>
     channels.map((channel, r) => {
       const k = subjects.length === 1 ? s : r;
@@ -175,7 +176,7 @@ function lineOf(
   { rise, display }: { readonly rise: boolean; readonly display: DisplayUnit },
 ): Omit<Line, 'k' | 'label'> {
   const over = rise && channel.quantity === 'temperature';
-  const values = over ? riseOver(subject, channel)! : channel.values;
+  const values = over ? riseOver(subject, channel)! : channel.quantity === 'throttle_flag' ? throttledNow(channel) : channel.values;
   const origin = alignment.origins[index]!;
   const times = subject.log.time.seconds.map((seconds) => (seconds - origin) / alignment.time.seconds);
   const { x, y } = presentReadings(

@@ -4,7 +4,7 @@ import { limitsOf } from './limit-marks.ts';
 import { niceScale, type Scale } from './ticks.ts';
 
 /** Quantities whose axis begins at zero, because their size means something. */
-const FROM_ZERO = new Set<QuantityKind>(['power', 'current', 'energy', 'utilisation', 'fan', 'throttle_flag']);
+const FROM_ZERO = new Set<QuantityKind>(['power', 'current', 'energy', 'utilisation', 'fan']);
 /** An axis spans at least this share of its values, so that noise does not fill it; temperatures at least 8 K. */
 const LEAST_SHARE = 0.1;
 const LEAST_KELVIN = 8;
@@ -12,6 +12,9 @@ const LEAST_KELVIN = 8;
 const FAR = 0.8;
 /** Room above a limit for its name, as a share of the axis. */
 const NAME = 0.08;
+
+/** A flag is down or up. */
+const FLAG: Scale = { from: 0, to: 1, ticks: [0, 1], decimals: 0 };
 
 export interface Ranged {
   readonly kind: QuantityKind;
@@ -22,6 +25,7 @@ export interface Ranged {
 
 /** An axis that holds all readings, and the throttle limit unless that lies far off. */
 export function valueScale(panel: Ranged, ticks: number): Scale {
+  if (panel.kind === 'throttle_flag') return FLAG;
   const [lowest, highest] = extent(panel.lines);
   const zero = FROM_ZERO.has(panel.kind) || panel.rise || nearlyFromZero(panel, lowest, highest);
   const low = zero ? Math.min(0, lowest) : lowest;

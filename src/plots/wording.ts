@@ -9,7 +9,7 @@ const TITLES: Readonly<Record<QuantityKind, string>> = {
   voltage: 'Voltage',
   power: 'Power',
   energy: 'Energy',
-  throttle_flag: 'Throttle flag',
+  throttle_flag: 'Throttle flag (1 = now)',
   fan: 'Fan',
   utilisation: 'Utilisation',
   other: 'Reading',

@@ -1,0 +1,50 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { niceScale, pixelOf, timeScale, valueAt } from '../../src/plots/ticks.ts';
+
+const number = fc.double({ min: -1e4, max: 1e4, noNaN: true });
+
+describe('plots/ticks', () => {
+  test('a value axis holds its data, begins and ends on ticks at even distances of 1, 2 or 5', () => {
+    fc.assert(
+      fc.property(number, fc.double({ min: 0.1, max: 1e6, noNaN: true }), fc.integer({ min: 2, max: 10 }), (low, span, count) => {
+        const { from, to, ticks } = niceScale(low, low + span, count);
+        const slack = 1e-6 * Math.max(span, Math.abs(low));
+        expect(from).toBeLessThanOrEqual(low + slack);
+        expect(to).toBeGreaterThanOrEqual(low + span - slack);
+        expect(ticks.length).toBeGreaterThanOrEqual(2);
+        expect(ticks.length).toBeLessThanOrEqual(2 * count + 2);
+        const step = ticks[1]! - ticks[0]!;
+        expect([1, 2, 5]).toContain(Number((step / 10 ** Math.floor(Math.log10(step) + 1e-9)).toPrecision(4)));
+      }),
+    );
+  });
+
+  test('typical axes', () => {
+    expect(niceScale(33, 86, 6)).toEqual({ from: 30, to: 90, ticks: [30, 40, 50, 60, 70, 80, 90], decimals: 0 });
+    expect(niceScale(0, 2.6, 6)).toMatchObject({ from: 0, to: 3, ticks: [0, 0.5, 1, 1.5, 2, 2.5, 3], decimals: 1 });
+    expect(niceScale(5, 5, 4).ticks.length).toBeGreaterThan(1);
+  });
+
+  test('time ticks stand on minutes that people count in, inside the axis', () => {
+    expect(timeScale(-5, 65, 8)).toEqual({ from: -5, to: 65, ticks: [0, 10, 20, 30, 40, 50, 60], decimals: 0 });
+    expect(timeScale(0, 90, 4).ticks).toEqual([0, 30, 60, 90]);
+    expect(timeScale(0, 300, 4).ticks).toEqual([0, 120, 240]);
+  });
+
+  test('an axis that all but reaches a tick reaches it', () => {
+    expect(timeScale(0, 59.98, 8)).toMatchObject({ from: 0, to: 60, ticks: [0, 10, 20, 30, 40, 50, 60] });
+  });
+
+  test('a log of one instant has an axis', () => {
+    const { from, to } = timeScale(0, 0, 8);
+    expect(to).toBeGreaterThan(from);
+  });
+
+  test('pixels and values are inverse to each other', () => {
+    const scale = niceScale(0, 10, 5);
+    expect(pixelOf(10, scale, 200)).toBe(0);
+    expect(pixelOf(0, scale, 200)).toBe(200);
+    expect(valueAt(pixelOf(3, scale, 200), scale, 200)).toBeCloseTo(3, 12);
+  });
+});
