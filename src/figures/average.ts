@@ -6,6 +6,7 @@ import type { Of } from './absent.ts';
 import type { From } from './figure.ts';
 import { counted, duration, samplingOf } from './in-words.ts';
 import { type Readings, readingsOf } from './readings.ts';
+import { movingMean } from './smooth.ts';
 import type { Rows, Soak } from './soak.ts';
 import { errorsOf, quantityOf, samplingPart, stepOf } from './sources.ts';
 
@@ -17,24 +18,47 @@ export interface Measured {
 }
 
 /**
+ * What counts as scatter of a mean: all that departs from it, a drift included (`mean`: of something that should be
+ * steady); or what departs from the phase's own slow course (`course`: the mean of a phase as it went).
+ */
+export type About = 'mean' | 'course';
+
+/** Slower than this share of the stretch is its course. */
+const COURSE = 1 / 8;
+
+/**
  * Mean of the readings and the part that their scatter adds: autocorrelation counted in, and never below step/√12
  * (a rectangular distribution of one step's width, JCGM 100:2008, F.2.2.1). Needs two readings or more.
  */
-export function scatterMean(soak: Soak, readings: Readings, step: number, address: string): { mean: number; sampling: Part } {
+export function scatterMean(
+  soak: Soak,
+  readings: Readings,
+  step: number,
+  address: string,
+  about: About,
+): { mean: number; sampling: Part } {
+  const { t, y } = readings;
   const weights = readings.observed > 0 ? readings.weights : undefined;
-  const { mean, u, dof } = weights ? seriesMean(readings.y, weights) : seriesMean(readings.y);
+  const whole = seriesMean(y, weights);
+  const { u, dof } = about === 'mean' ? whole : seriesMean(departures(t, y), weights);
   const floor = step / Math.sqrt(12);
-  const floored = !(u > floor);
+  const floored = u <= floor;
   const freedom = floored || !Number.isFinite(dof) ? null : dof;
-  return { mean, sampling: samplingPart(soak.context, address, floored ? floor : u, freedom) };
+  return { mean: whole.mean, sampling: samplingPart(soak.context, address, floored ? floor : u, freedom) };
+}
+
+/** Readings less their moving mean over an eighth of the stretch. */
+function departures(t: Float64Array, y: Float64Array): Float64Array {
+  const course = movingMean(t, y, COURSE * (t[t.length - 1]! - t[0]!));
+  return y.map((value, i) => value - course[i]!);
 }
 
 /** Mean of a channel over rows; null with fewer than two readings. `address` names the figure in its sampling source. */
-export function meanOf(soak: Soak, channel: Channel, rows: Rows, address: string): Measured | null {
+export function meanOf(soak: Soak, channel: Channel, rows: Rows, address: string, about: About = 'course'): Measured | null {
   const readings = readingsOf(soak.log, channel.values, rows);
   if (readings.y.length < 2) return null;
   const step = stepOf(soak.context, channel);
-  const { mean, sampling } = scatterMean(soak, readings, step, address);
+  const { mean, sampling } = scatterMean(soak, readings, step, address, about);
   const errors = errorsOf(soak.context, channel, mean);
   return {
     quantity: quantityOf(mean, channel.unit, [...errors.parts, sampling], { stated: errors.stated, step }),

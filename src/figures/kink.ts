@@ -1,6 +1,6 @@
 /** Bends of a slow series: where a temperature starts to climb and where it starts to fall. */
 import type { EdgeRows } from './change-point.ts';
-import { successiveDifferences } from './scatter.ts';
+import { scatterOf } from './scatter.ts';
 
 /** A bend counts when the two lines differ over their length by this many times the scatter about them, and by this much, K. */
 const SIGNIFICANT = 6;
@@ -17,7 +17,7 @@ export function findKinks(seconds: Float64Array, values: Float64Array): EdgeRows
   if (t.length < 4 * half) return null;
   const slope = slopesOf(t, y, half);
   const length = (t[t.length - 1]! - t[0]!) * (half / t.length);
-  const least = Math.max(LEAST_BEND, SIGNIFICANT * successiveDifferences(y).deviation) / length;
+  const least = Math.max(LEAST_BEND, SIGNIFICANT * scatterOf(y).deviation) / length;
   let up = -1;
   let upBend = least;
   for (let k = half; k + half <= t.length; k++) {

@@ -1,23 +1,24 @@
-/** The scatter of single readings, told from neighbours so that a slow drift does not count as scatter. */
+/** The scatter of single readings, told from neighbours so that a course does not count as scatter. */
 
-export interface Steps {
-  /** √(mean square successive difference / 2), in the unit of the readings. */
+export interface Scatter {
+  /** Standard deviation of a single reading about the line through its two neighbours, in the unit of the readings. */
   readonly deviation: number;
   /** Largest change from one reading to the next. */
   readonly largest: number;
 }
 
 /**
- * Scatter by successive differences (J. von Neumann et al., Annals of Mathematical Statistics 12, 1941, 153–162) and the
- * largest change between neighbours. Zeros with fewer than two readings. One pass.
+ * Scatter by second differences, which a straight course leaves at zero (T. Gasser, L. Sroka and C. Jennen-Steinmetz,
+ * Biometrika 73, 1986, 625–633; from memory), and the largest change between neighbours. Zeros with too few readings.
+ * Rows are taken as evenly spaced. One pass.
  */
-export function successiveDifferences(y: Float64Array): Steps {
+export function scatterOf(y: Float64Array): Scatter {
   let sum = 0;
   let largest = 0;
   for (let i = 1; i < y.length; i++) {
-    const change = Math.abs(y[i]! - y[i - 1]!);
-    sum += change * change;
-    if (change > largest) largest = change;
+    const change = y[i]! - y[i - 1]!;
+    if (Math.abs(change) > largest) largest = Math.abs(change);
+    if (i > 1) sum += (change - (y[i - 1]! - y[i - 2]!)) ** 2;
   }
-  return { deviation: y.length < 2 ? 0 : Math.sqrt(sum / (2 * (y.length - 1))), largest };
+  return { deviation: y.length < 3 ? 0 : Math.sqrt(sum / (6 * (y.length - 2))), largest };
 }

@@ -30,7 +30,7 @@ export const CLOCK: readonly Definition[] = [
   }),
   clock('lowest_clock', 'lowest clock', 'Hz', {
     definition:
-      'Smallest reading of the load phase. Its interval reaches further down than up: by half the largest change between two readings.',
+      'Smallest reading of the load phase. Its interval is lopsided: down by half the largest change between two readings, which may have hidden more; up by what noise pushes the smallest of many readings.',
     formula: String.raw`\check f = \min_{i \in \mathrm{load}} f_i`,
     assumptions: [REPORTED, 'Drops shorter than the step of the log may be missing.'],
     absentWhen: ['there is no clock channel', NO_LOAD],

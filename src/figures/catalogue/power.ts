@@ -7,6 +7,7 @@ const WHICH =
 const NO_POWER = 'there is no power channel, and no current with a voltage at the same place';
 const WALL = 'At the wall only a power channel counts: alternating power is not volts times amperes.';
 const GAPS = 'Gaps of the log are left out.';
+const COURSE = "What departs from the phase's own slow course (a moving mean over an eighth of it) is its scatter.";
 
 const power = (
   name: string,
@@ -21,11 +22,11 @@ const power = (
   ...rest,
 });
 
-const MEAN_CURRENT = { source: PRACTICE, check: 'hand-computed means', assumptions: [GAPS] };
+const MEAN_CURRENT = { source: PRACTICE, check: 'hand-computed means', assumptions: [GAPS, COURSE] };
 const MEAN_POWER = {
   source: 'JCGM 100:2008, 5.1 for the uncertainty of a product',
   check: 'a meter with 1 % gain error: 0.07 W on 10 W less 3 W, its gain being shared',
-  assumptions: [GAPS, WALL],
+  assumptions: [GAPS, COURSE, WALL],
 };
 
 export const POWER: readonly Definition[] = [
@@ -55,7 +56,7 @@ export const POWER: readonly Definition[] = [
   }),
   power('peak_power', 'peak power', 'W', {
     definition:
-      'Largest power of the load phase as it was logged, without averaging beyond that of the instrument. Its interval reaches further up than down: by half the largest change between two readings.',
+      'Largest power of the load phase as it was logged, without averaging beyond that of the instrument. Its interval is lopsided: up by half the largest change between two readings, which may have hidden more; down by what noise lifts the largest of many readings.',
     formula: String.raw`\hat P = \max_{i \in \mathrm{load}} P_i`,
     assumptions: ['Peaks shorter than the step of the log are averaged by the instrument, or missed.', WALL],
     absentWhen: [NO_POWER, 'there is no load phase'],

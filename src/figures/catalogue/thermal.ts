@@ -34,7 +34,7 @@ export const THERMAL: readonly Definition[] = [
   }),
   thermal('peak_temperature', 'peak temperature', '°C', {
     definition:
-      'Largest reading of the load phase as it was logged. Its interval reaches further up than down: by half the largest change between two readings.',
+      'Largest reading of the load phase as it was logged. Its interval is lopsided: up by half the largest change between two readings, which may have hidden more; down by what noise lifts the largest of many readings.',
     formula: String.raw`\hat T = \max_{i \in \mathrm{load}} T_i`,
     assumptions: ['Between two readings the temperature never changed faster than it was seen to change.'],
     absentWhen: ['there is no load phase', 'it holds fewer than two readings'],

@@ -6,7 +6,7 @@ import type { Figure } from '../figure.ts';
 import { counted, duration } from '../in-words.ts';
 import { figureOf } from '../present.ts';
 import { readingsOf } from '../readings.ts';
-import { successiveDifferences } from '../scatter.ts';
+import { scatterOf } from '../scatter.ts';
 import { channelsOf, type Entry, type Rows, rowsOf, type Soak } from '../soak.ts';
 import { errorsOf, quantityOf, samplingPart, scaled, stepOf } from '../sources.ts';
 import { type Meter, meterWords } from './meters.ts';
@@ -97,7 +97,7 @@ function integral(soak: Soak, meter: Meter, { rows, words, span }: Stretch, addr
     squares += readings.weights[i]! ** 2;
   }
   const seconds = observed + before + after;
-  const scatter = Math.max(successiveDifferences(y).deviation, meter.step / Math.sqrt(12));
+  const scatter = Math.max(scatterOf(y).deviation, meter.step / Math.sqrt(12));
   const sampling = samplingPart(soak.context, address, scatter * Math.sqrt(squares), y.length - 1);
   const errors = meter.errorsAt(sum / (seconds || 1), rows);
   return {

@@ -141,7 +141,7 @@ function plainMean(values: Float64Array, rows: Rows): number {
 export function meterMean(soak: Soak, meter: Meter, rows: Rows, address: string): (Measured & { readings: Readings }) | Reason {
   const readings = readingsOf(soak.log, meter.values, rows);
   if (readings.y.length < 2) return noReadings(meter.name, 'this stretch');
-  const { mean, sampling } = scatterMean(soak, readings, meter.step, address);
+  const { mean, sampling } = scatterMean(soak, readings, meter.step, address, 'course');
   const errors = meter.errorsAt(mean, rows);
   return {
     quantity: quantityOf(mean, 'W', [...errors.parts, sampling], { stated: errors.stated, step: meter.step }),

@@ -1,11 +1,11 @@
 /** Electrical figures of a run: currents, powers, energy. */
 import type { Channel } from '../../intake/log.ts';
 import { absent, isReason, noChannel, noPhase, noReadings, type Reason } from '../absent.ts';
-import { fromOf, gapsOf, type Measured, meanOf, samplingWords } from '../average.ts';
-import { duration } from '../in-words.ts';
-import { figureOf, ofChannel } from '../present.ts';
+import { fromOf, gapsOf, type Measured, meanOf } from '../average.ts';
+import { extremeValue, lopsided } from '../extreme-value.ts';
+import { samplingOf } from '../in-words.ts';
+import { figureOf, ofChannel, present } from '../present.ts';
 import { readingsOf } from '../readings.ts';
-import { successiveDifferences } from '../scatter.ts';
 import { addressOf, channelsOf, type Entry, phaseOf, rowsOf, type Soak } from '../soak.ts';
 import { intervalOf, quantityOf, samplingPart } from '../sources.ts';
 import { energyFigures } from './energy.ts';
@@ -57,39 +57,24 @@ function powerIn(soak: Soak, meter: Meter, index: number, phaseName: string, nam
   return [address, figureOf(name, soak, outcome, { of: { phase: phaseName }, inferred: meter.inferred })];
 }
 
+/** Largest power of the load phase as logged; its interval is lopsided, see `extremeValue`. */
 function peakPower(soak: Soak, meter: Meter, index: number): Entry {
   const address = addressOf('peak_power', meter, index);
-  const peak = highestPower(soak, meter, address);
-  if (isReason(peak)) return [address, absent('peak_power', peak)];
-  const known = intervalOf(peak.measured.quantity);
-  const interval = known ? { interval: [known[0], known[1] + peak.hidden] as const } : {};
-  return [address, figureOf('peak_power', soak, peak.measured, { of: { phase: 'load' }, inferred: meter.inferred, ...interval })];
-}
-
-/** Largest power of the load phase as logged, and what can hide between two readings (see `extremeOf`). */
-function highestPower(soak: Soak, meter: Meter, address: string): { measured: Measured; hidden: number } | Reason {
   const phase = phaseOf(soak, 'load');
-  if (!phase) return noPhase(soak, 'load');
+  if (!phase) return [address, absent('peak_power', noPhase(soak, 'load'))];
   const readings = readingsOf(soak.log, meter.values, rowsOf(phase));
-  if (readings.y.length < 2) return noReadings(meter.name, 'the load phase');
-  const value = readings.y.reduce((highest, power) => Math.max(highest, power), Number.NEGATIVE_INFINITY);
-  const { deviation, largest } = successiveDifferences(readings.y);
-  const errors = meter.errorsAt(value, rowsOf(phase));
-  const floor = meter.step / Math.sqrt(12);
-  const sampling = samplingPart(
-    soak.context,
-    address,
-    Math.max(deviation, floor),
-    deviation > floor ? readings.y.length - 1 : null,
-  );
-  const step = soak.log.time.step ?? 0;
-  const averaging = `none beyond the instrument's own; one reading in ${duration(step)}`;
-  return {
-    measured: {
-      quantity: quantityOf(value, 'W', [...errors.parts, sampling], { stated: errors.stated, step: meter.step }),
-      from: fromOf(soak, meter.channels, readings),
-      of: { ...meterWords(meter), averaging, ...samplingWords(soak), ...gapsOf(readings) },
-    },
-    hidden: largest / 2,
+  if (readings.y.length < 2) return [address, absent('peak_power', noReadings(meter.name, 'the load phase'))];
+  const extreme = extremeValue(readings.y, 'highest', meter.step);
+  const errors = meter.errorsAt(extreme.value, rowsOf(phase));
+  const sampling = samplingPart(soak.context, address, extreme.u, extreme.dof);
+  const quantity = quantityOf(extreme.value, 'W', [...errors.parts, sampling], { stated: errors.stated, step: meter.step });
+  const averaging = `none beyond the instrument's own; ${samplingOf(soak.log.time.step)}`;
+  const measured: Measured = {
+    quantity,
+    from: fromOf(soak, meter.channels, readings),
+    of: { ...meterWords(meter), phase: 'load', averaging, ...gapsOf(readings) },
   };
+  const known = intervalOf(quantity);
+  const interval = known ? { interval: lopsided(known, 'highest', extreme) } : {};
+  return [address, present('peak_power', soak, measured, { inferred: meter.inferred, ...interval })];
 }

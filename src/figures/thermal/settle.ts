@@ -2,14 +2,14 @@
 import { type Of, type Reason, tooShort } from '../absent.ts';
 import { duration, plain } from '../in-words.ts';
 import { firstRowAt } from '../phases.ts';
-import { successiveDifferences } from '../scatter.ts';
+import { scatterOf } from '../scatter.ts';
+import { movingMean, smoothingSpan } from '../smooth.ts';
 import type { Rows, Soak } from '../soak.ts';
 import { stepOf } from '../sources.ts';
 import { CRITERION_NAMES, type Criterion, criterionOf, type Rule } from './criteria.ts';
 import { type End, holdsFrom, type Judged, judge } from './judge.ts';
 import type { LoadSeries } from './load-series.ts';
 import { isResponse, type Response } from './response.ts';
-import { movingMean, smoothingSpan } from './smooth.ts';
 
 /** Settled: since when, and over which rows steady values are averaged. */
 export interface Settled {
@@ -113,10 +113,7 @@ function settledAt(soak: Soak, series: LoadSeries, criterion: Criterion, judged:
   const averaging = Math.min(judged.window || AVERAGING, series.lasted - opens || AVERAGING);
   const { phase } = series;
   const from = Math.max(phase.fromRow, firstRowAt(soak.log.time.seconds, phase.from + series.lasted - averaging - 1e-6));
-  const scatter = Math.max(
-    successiveDifferences(series.readings.y).deviation,
-    stepOf(soak.context, series.channel) / Math.sqrt(12),
-  );
+  const scatter = Math.max(scatterOf(series.readings.y).deviation, stepOf(soak.context, series.channel) / Math.sqrt(12));
   const noise = noiseOf(criterion.rule, scatter, Math.max(1, span / (series.step || span)), series.step);
   const u = Math.hypot(series.step / Math.sqrt(12), noise / steepness(judged, first, series.lasted, noise));
   return { criterion, opens, u, rows: { from, to: phase.toRow }, averaging };

@@ -12,7 +12,7 @@ import type { Course } from './thermal.ts';
 export function steadyMean(course: Course): Measured | Reason {
   const { soak, channel, index, settling } = course;
   if (!isSettled(settling)) return settling.reason;
-  const mean = meanOf(soak, channel, settling.rows, addressOf('steady_temperature', channel, index));
+  const mean = meanOf(soak, channel, settling.rows, addressOf('steady_temperature', channel, index), 'mean');
   return mean ?? noReadings(channel.name, 'the last window of the load');
 }
 
