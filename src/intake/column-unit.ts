@@ -52,8 +52,9 @@ function declared(channel: ChannelDeclaration, text: string, inFile: readonly Fo
   const unit = readSpelling(text, channel.quantity);
   if (!unit) return nothing([unknown(channel, text)]);
   if (!fitsQuantity(unit, channel.quantity)) return nothing([impossible(channel, text, 'as declared')]);
-  const other = inFile.find((found) => found.origin !== 'name' && !sameUnit(found.unit, unit));
-  if (!other) return { unit, original: text, problems: [], inferences: [] };
+  const others = inFile.filter((found) => !sameUnit(found.unit, unit));
+  const other = others.find((found) => found.origin !== 'name');
+  if (!other) return { unit, original: text, problems: others.map((found) => unlike(channel, text, found)), inferences: [] };
   const found = `the channel ${channel.name} is declared in ${text}, but ${other.spelling} stands ${other.how}`;
   if (channel.unitReason === undefined) {
     const remedy = 'leave `unit` out, or add `unit_reason` that says why the file is wrong';
@@ -64,6 +65,12 @@ function declared(channel: ChannelDeclaration, text: string, inFile: readonly Fo
   const problem = warning('unit-conflict', channel.place, `${found}; ${text} is used (${channel.unitReason})`);
   const statement = `The unit of ${channel.name} is ${text} as declared, not ${other.spelling} as ${other.how}: ${channel.unitReason}.`;
   return { unit, original: text, problems: [problem], inferences: [{ method: 'unit-declared-against-file', statement }] };
+}
+
+/** What merely looks like a unit in a name does not stand against the author's word. */
+function unlike(channel: ChannelDeclaration, text: string, found: FoundUnit): Problem {
+  const sentence = `the channel ${channel.name} is declared in ${text}, though ${found.spelling} stands ${found.how}`;
+  return warning('unit-conflict', channel.place, sentence, { remedy: 'see which is right; the declared unit is used' });
 }
 
 function unknown(channel: ChannelDeclaration, text: string): Problem {

@@ -36,6 +36,20 @@ export function chooseDialect(lines: Lines): Dialect {
   return best;
 }
 
+/** The dialect of a table whose first filled line is its header: the one under which most rows have as many fields as names. */
+export function chooseTableDialect(lines: Lines): Dialect {
+  const [head = '', ...rows] = sampleLines(lines);
+  let best = DIALECTS[0]!;
+  let bestScore = 0;
+  for (const dialect of DIALECTS) {
+    const width = splitLine(head, dialect.delimiter).cells.length;
+    const fitting = rows.filter((row) => splitLine(row, dialect.delimiter).cells.length === width).length;
+    const score = width < 2 || dialect.delimiter === BLANKS ? 0 : 1 + fitting + scoreOf(dialect, rows) / 10;
+    if (score > bestScore + 1e-9) [best, bestScore] = [dialect, score];
+  }
+  return best;
+}
+
 function sampleLines(lines: Lines): string[] {
   const wanted = Math.min(lines.count, SAMPLE);
   const picked: string[] = [];
@@ -64,7 +78,9 @@ function scoreOf(dialect: Dialect, sample: readonly string[]): number {
     }
   }
   const share = same.length / split.length;
-  return share * share * (0.1 + typed / Math.max(filled, 1)) + (width > 2 ? 1e-6 : 0);
+  // Blanks stand within dates and names: they part fields only where nothing else does.
+  const trust = dialect.delimiter === BLANKS ? 0.5 : 1;
+  return trust * share * share * (0.1 + typed / Math.max(filled, 1)) + (width > 2 ? 1e-6 : 0);
 }
 
 /** The most frequent number of fields; of equally frequent ones the larger. */

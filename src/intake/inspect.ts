@@ -152,9 +152,9 @@ function inspectColumn(sheet: Sheet, field: number, kept: Int32Array): Inspected
   const strip = (cell: string) => (suffix !== undefined && cell.endsWith(suffix) ? cell.slice(0, -suffix.length) : cell);
   const plain = columnNumbers(cells, sheet.dialect.decimal, strip, (cell) => MISSING_MARKERS.has(cell));
   const filled = cells.filter((cell) => !MISSING_MARKERS.has(cell));
-  const flagged =
-    filled.length > 0 && plain.numbers.count < filled.length && filled.every((cell) => !Number.isNaN(parseFlag(cell, 16)));
   const { base } = flagBase(filled);
+  const flagged =
+    filled.length > 0 && plain.numbers.count < filled.length && filled.every((cell) => !Number.isNaN(parseFlag(cell, base)));
   const { numbers, values } = flagged
     ? columnNumbers(
         cells.map((cell) => String(parseFlag(cell, base))),

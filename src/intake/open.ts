@@ -23,11 +23,11 @@ export interface Sheet {
   readonly problems: readonly Problem[];
 }
 
-/** Opens a file. Never throws, whatever the bytes. */
-export function openSheet(bytes: Uint8Array, file: string): Sheet {
+/** Opens a file; `choose` tells its dialect. Never throws, whatever the bytes. */
+export function openSheet(bytes: Uint8Array, file: string, choose: (lines: Lines) => Dialect = chooseDialect): Sheet {
   const decoded = decode(bytes);
   const lines = linesOf(decoded.text);
-  const dialect = chooseDialect(lines);
+  const dialect = choose(lines);
   const records = readRecords(decoded.text, lines, dialect.delimiter);
   const structure = findStructure(records, dialect.decimal);
   const keys = columnKeys(structure.header ?? Array.from({ length: structure.width }, () => ''));

@@ -1,5 +1,5 @@
 /** Front door of intake: the bytes of a log -> a Log. */
-import { error, type Problem, warning } from '../problem.ts';
+import { compareProblems, error, type Problem, warning } from '../problem.ts';
 import { readChannel } from './channels.ts';
 import { refuseForm } from './form.ts';
 import { placeOfLine } from './lines.ts';
@@ -20,7 +20,7 @@ export interface ReadLog {
  * bytes -> text (decode) -> records and structure (open) -> rows -> one time axis -> channels in canonical units.
  *
  * @param file - project path (`data/…`), for problems about cells and rows; problems of the declaration stand at its own places.
- * Never throws. A declared channel that cannot be read is an error and leaves no log: figures without it would be of another run.
+ * Never throws; problems come in the order of files and lines. A declared channel that cannot be read is an error and leaves no log: figures without it would be of another run.
  */
 export function read(bytes: Uint8Array, declaration: LogDeclaration, file: string): ReadLog {
   const sheet = openSheet(bytes, file);
@@ -43,7 +43,7 @@ export function read(bytes: Uint8Array, declaration: LogDeclaration, file: strin
     ...reporter.problems,
     ...(time.axis ? idleRepairs(counts, declaration) : []),
     ...(time.axis ? fewRows(sheet, declaration, time.kept.length) : []),
-  ];
+  ].sort(compareProblems);
   const read = channels.flatMap(({ channel }) => (channel ? [channel] : []));
   if (!time.axis || read.length < declaration.channels.length) return { log: null, problems };
   const log: Log = {

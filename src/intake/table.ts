@@ -1,5 +1,6 @@
 /** A plain delimited table: scores, surface readings, attempts. One header, rows of text cells with their places. */
 import { error, type Place, type Problem } from '../problem.ts';
+import { chooseTableDialect } from './dialect.ts';
 import { placeOfField, placeOfLine } from './lines.ts';
 import { columnKeys } from './names.ts';
 import { parseNumber } from './numbers.ts';
@@ -29,7 +30,7 @@ export interface TableRow {
 
 /** Reads a table whose first filled line is its header. Rows with another number of fields are errors and left out. Never throws. */
 export function readTable(bytes: Uint8Array, file: string): Table {
-  const sheet = openSheet(bytes, file);
+  const sheet = openSheet(bytes, file, chooseTableDialect);
   const { records } = sheet;
   const { lines } = records;
   const headAt = firstFilled(sheet);

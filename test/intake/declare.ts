@@ -6,7 +6,12 @@ import { type ReadLog, read } from '../../src/intake/read.ts';
 
 export const RUN = { file: 'content/runs/a.md', line: 5, column: 3 };
 
-export function channel(name: string, quantity: QuantityKind, column: string, more: Partial<ChannelDeclaration> = {}): ChannelDeclaration {
+export function channel(
+  name: string,
+  quantity: QuantityKind,
+  column: string,
+  more: Partial<ChannelDeclaration> = {},
+): ChannelDeclaration {
   return { name, quantity, column, place: RUN, ...more };
 }
 

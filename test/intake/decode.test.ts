@@ -9,7 +9,10 @@ describe('intake/decode', () => {
     expect(decode(bytes('\uFEFFa,b\n'))).toMatchObject({ text: 'a,b\n', encoding: 'UTF-8 (byte-order mark)' });
     expect(decode(fixture('utf16-mark.csv')).encoding).toBe('UTF-16LE (byte-order mark)');
     expect(decode(fixture('utf16be-bare.csv')).encoding).toBe('UTF-16BE (pattern of NUL bytes)');
-    expect(decode(fixture('wide-cp1252-footer.csv'))).toMatchObject({ encoding: expect.stringMatching(/^Windows-1252/), oddLines: [] });
+    expect(decode(fixture('wide-cp1252-footer.csv'))).toMatchObject({
+      encoding: expect.stringMatching(/^Windows-1252/),
+      oddLines: [],
+    });
   });
 
   it('reads the same text from either byte order', () => {

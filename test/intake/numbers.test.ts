@@ -13,10 +13,15 @@ describe('intake/numbers', () => {
 
   it('rounds as the language does for any decimals, with a shift of the point', () => {
     fc.assert(
-      fc.property(fc.integer({ min: -9_999_999, max: 9_999_999 }), fc.integer({ min: 0, max: 12 }), fc.integer({ min: -9, max: 9 }), (whole, decimals, shift) => {
-        const text = (whole / 10 ** 3).toFixed(decimals);
-        expect(parseNumber(text, '.', shift) + 0).toBe(Number(`${text}e${shift}`) + 0);
-      }),
+      fc.property(
+        fc.integer({ min: -9_999_999, max: 9_999_999 }),
+        fc.integer({ min: 0, max: 12 }),
+        fc.integer({ min: -9, max: 9 }),
+        (whole, decimals, shift) => {
+          const text = (whole / 10 ** 3).toFixed(decimals);
+          expect(parseNumber(text, '.', shift) + 0).toBe(Number(`${text}e${shift}`) + 0);
+        },
+      ),
     );
   });
 
@@ -32,9 +37,12 @@ describe('intake/numbers', () => {
     expect(parseNumber(text, mark)).toBe(value);
   });
 
-  it.each(['', ' ', '-', '.', '22.', '0x10', '1e', '1_000', '1 000', 'Infinity', 'NaN', '1,5', '1.2.3', '--1', '1e999', '٣'])('refuses %j under a decimal point', (text) => {
-    expect(parseNumber(text, '.')).toBeNaN();
-  });
+  it.each(['', ' ', '-', '.', '22.', '0x10', '1e', '1_000', '1 000', 'Infinity', 'NaN', '1,5', '1.2.3', '--1', '1e999', '٣'])(
+    'refuses %j under a decimal point',
+    (text) => {
+      expect(parseNumber(text, '.')).toBeNaN();
+    },
+  );
 
   it('keeps every digit over a unit: 71.3 mV and 9 mV', () => {
     expect(parseNumber('71.3', '.', -3)).toBe(0.0713);

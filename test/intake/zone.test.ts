@@ -3,7 +3,8 @@ import { zoneReader } from '../../src/intake/zone.ts';
 
 /** Civil seconds of a text read as if it were UTC. */
 const civil = (text: string) => Date.parse(`${text}Z`) / 1000;
-const instant = (zone: string, text: string, previous = Number.NEGATIVE_INFINITY) => new Date(zoneReader(zone)!(civil(text), previous) * 1000).toISOString();
+const instant = (zone: string, text: string, previous = Number.NEGATIVE_INFINITY) =>
+  new Date(zoneReader(zone)!(civil(text), previous) * 1000).toISOString();
 
 // Directive 2000/84/EC: summer time begins and ends at 01:00 UTC on the last Sundays of March and October.
 describe('intake/zone', () => {
@@ -24,7 +25,12 @@ describe('intake/zone', () => {
   });
 
   it('agrees with the time zone data of the runtime over a century', () => {
-    const format = new Intl.DateTimeFormat('en-GB', { timeZone: 'America/New_York', dateStyle: 'short', timeStyle: 'medium', hourCycle: 'h23' });
+    const format = new Intl.DateTimeFormat('en-GB', {
+      timeZone: 'America/New_York',
+      dateStyle: 'short',
+      timeStyle: 'medium',
+      hourCycle: 'h23',
+    });
     const reader = zoneReader('America/New_York')!;
     for (let year = 1971; year < 2037; year++) {
       for (const month of ['01', '04', '07', '11']) {
