@@ -18,9 +18,11 @@ export interface Alignment {
   readonly to: number;
 }
 
-/** Aligns runs at the start of their load phase; at their first rows where any of them has no such phase. */
+/** Aligns runs at the start of their load phase; at their first rows where any of them has no row of such a phase. */
 export function align(subjects: readonly PlotSubject[]): Alignment {
-  const starts = subjects.map((subject) => subject.derived.phases.find((phase) => phase.name === 'load')?.from);
+  const starts = subjects.map(
+    ({ derived }) => derived.phases.find(({ name, fromRow, toRow }) => name === 'load' && toRow > fromRow)?.from,
+  );
   const atLoad = starts.every((start) => start !== undefined);
   const origins = starts.map((start) => (atLoad ? start! : 0));
   const ends = subjects.map((subject, index) => (subject.log.time.seconds.at(-1) ?? 0) - origins[index]!);

@@ -35,7 +35,7 @@ export function configOf(size: Size): Spec {
 export function stack(panels: readonly Spec[], size: Size, spacing: number): Spec {
   return {
     background: null,
-    padding: { left: 0, right: 0, top: 2, bottom: 2 },
+    padding: { left: 0, right: 0, top: 2, bottom: 6 },
     bounds: 'flush',
     spacing,
     config: configOf(size),

@@ -39,11 +39,12 @@ function rowOf(stretches: readonly Stretch[], fill: string): PhaseRow[] {
 }
 
 function stretchesOf(subject: PlotSubject, origin: number, { time, from, to }: Alignment): Stretch[] {
-  return subject.derived.phases.map((phase) => ({
+  const stretches = subject.derived.phases.map((phase) => ({
     name: phase.name,
     from: Math.max((phase.from - origin) / time.seconds, from),
     to: Math.min((phase.to - origin) / time.seconds, to),
   }));
+  return stretches.filter((stretch) => stretch.from < stretch.to);
 }
 
 function agree(one: readonly Stretch[], other: readonly Stretch[], tolerance: number): boolean {

@@ -10,6 +10,8 @@ import { valueScale } from './value-scale.ts';
 import type { Spec } from './vega.ts';
 import { withUnit } from './wording.ts';
 
+/** About how many values are marked on a stacked panel. */
+const STACKED_TICKS = 4;
 /** A flag has two states and needs no more, px. */
 const FLAG_HEIGHT = 40;
 
@@ -29,7 +31,7 @@ function contentOf(trace: Trace, panel: TracePanel, index: number, size: Size): 
   return {
     heading: withUnit(panel.heading, panel.unit),
     lines: panel.lines,
-    y: valueScale(panel, size.valueTicks),
+    y: valueScale(panel, trace.panels.length > 1 ? STACKED_TICKS : size.valueTicks),
     stepped: panel.stepped,
     labelled: true,
     limits: limitsOf(panel.lines),

@@ -15,6 +15,12 @@ describe('plots/align', () => {
     expect(timeTitle(alignment)).toBe('Time since the first row (min)');
   });
 
+  test('a load phase that lies outside the log does not count', () => {
+    const run = subject('rated');
+    const phases = run.derived.phases.map((phase) => (phase.name === 'load' ? { ...phase, toRow: phase.fromRow } : phase));
+    expect(align([{ ...run, derived: { ...run.derived, phases } }])).toMatchObject({ origins: [0], atLoad: false });
+  });
+
   test('short logs are in seconds, long ones in hours', () => {
     expect(align([subject('short', { idle: 60, load: 120, coolDown: 60 })]).time.unit).toBe('s');
     expect(align([subject('long', { load: 50_000, step: 100 })]).time.unit).toBe('h');

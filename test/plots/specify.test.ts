@@ -20,7 +20,7 @@ describe('plots/specify', () => {
         "background": null,
         "bounds": "flush",
         "padding": {
-          "bottom": 2,
+          "bottom": 6,
           "left": 0,
           "right": 0,
           "top": 2,
