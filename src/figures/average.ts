@@ -23,6 +23,9 @@ export interface Measured {
  */
 export type About = 'mean' | 'course';
 
+/** Squares of readings from here on overflow, so that nothing can be said of their scatter. */
+const OVERFLOWS = 1e150;
+
 /** Slower than this share of the stretch is its course. */
 const COURSE = 1 / 8;
 
@@ -41,10 +44,11 @@ export function scatterMean(
   const weights = readings.observed > 0 ? readings.weights : undefined;
   const whole = seriesMean(y, weights);
   const { u, dof } = about === 'mean' ? whole : seriesMean(departures(t, y), weights);
+  const told = y.every((value) => Math.abs(value) < OVERFLOWS) ? u : Number.NaN;
   const floor = step / Math.sqrt(12);
-  const floored = u <= floor;
+  const floored = told <= floor;
   const freedom = floored || !Number.isFinite(dof) ? null : dof;
-  return { mean: whole.mean, sampling: samplingPart(soak.context, address, floored ? floor : u, freedom) };
+  return { mean: whole.mean, sampling: samplingPart(soak.context, address, floored ? floor : told, freedom) };
 }
 
 /** Readings less their moving mean over an eighth of the stretch. */

@@ -21,8 +21,8 @@ export function loadChange(soak: Soak, meter: Meter | null): Reason | null {
   if (!load) return null;
   const clock: Channel | undefined = channelsOf(soak.log, 'clock')[0];
   const seen = [
-    clock && { name: `The clock ${clock.name}`, values: clock.values, share: CLOCK_SHARE },
-    meter && { name: `The power of ${meter.name}`, values: meter.values, share: POWER_SHARE },
+    clock && { name: `The clock (channel ${clock.name})`, values: clock.values, share: CLOCK_SHARE },
+    meter && { name: `The power (channel ${meter.name})`, values: meter.values, share: POWER_SHARE },
   ];
   for (const each of seen) {
     if (!each) continue;

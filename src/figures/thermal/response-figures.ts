@@ -47,14 +47,14 @@ export function asymptoteTemperature(course: Course): Entry {
 function asymptote(course: Course, response: Response, address: string): Measured {
   const { soak, channel, series } = course;
   const ambient = ambientChannel(soak);
-  const mean = ambient && meanOf(soak, ambient, rowsOf(series.phase), address);
+  const mean = ambient && meanOf(soak, ambient, rowsOf(series.phase), 'ambient.load');
   const value = response.asymptote + (mean?.quantity.value ?? 0);
   const scatter = mean?.quantity.parts?.filter((part) => part.source.id.endsWith('/sampling')) ?? [];
   const errors = errorsOf(soak.context, channel, value);
   const step = stepOf(soak.context, channel);
-  const floor = scatter.length > 0 ? [] : [samplingPart(soak.context, address, step / Math.sqrt(12), null)];
+  const floor = samplingPart(soak.context, address, step / Math.sqrt(12), null);
   return {
-    quantity: quantityOf(value, channel.unit, [...errors.parts, ...response.parts.asymptote, ...scatter, ...floor], {
+    quantity: quantityOf(value, channel.unit, [...errors.parts, ...response.parts.asymptote, ...scatter, floor], {
       stated: errors.stated,
       step,
     }),

@@ -97,7 +97,7 @@ describe('time constant and asymptote (closed form of one exact exponential step
     for (const name of ['time_constant', 'asymptote_temperature', 'ambient_ceiling']) {
       expect(figures.get(name)).toMatchObject({ absent: 'load-changed' });
       expect((figures.get(name) as { why: string }).why).toMatch(
-        /^The clock core was \d+(\.\d)? % (above|below) its median from .* of the load/,
+        /^The clock \(channel core\) was \d+(\.\d)? % (above|below) its median from .* of the load/,
       );
     }
   });

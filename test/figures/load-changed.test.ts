@@ -1,0 +1,55 @@
+import { describe, expect, test } from 'vitest';
+import { loadChange } from '../../src/figures/load-changed.ts';
+import { declaredPhases } from '../../src/figures/phases.ts';
+import { metersOf } from '../../src/figures/power/meters.ts';
+import type { Soak } from '../../src/figures/soak.ts';
+import { type ChannelSketch, contextOf, every, logOf, noise, phase } from './build.ts';
+
+function change(channels: Readonly<Record<string, ChannelSketch>>, step = 1) {
+  const log = logOf(every(step, 3600), channels);
+  const context = contextOf();
+  const soak: Soak = { log, context, phases: declaredPhases(log, [phase('load', 0, 3600)]), inferred: [] };
+  return loadChange(soak, metersOf(soak).meters[0] ?? null);
+}
+
+const clock = (values: (t: number) => number) => ({ core: { quantity: 'clock', values } }) as const;
+const power = (values: (t: number) => number) => ({ board: { quantity: 'power', values } }) as const;
+
+describe('a load counts as constant', () => {
+  const random = noise(8);
+  test.each<[string, Readonly<Record<string, ChannelSketch>>]>([
+    ['when it is', clock(() => 2e9)],
+    ['with scatter of single readings', power(() => 10 + 6 * random())],
+    ['with leakage that follows the temperature', power((t) => 10 - 0.8 * Math.exp(-t / 600))],
+    ['with a drop of twenty seconds', power((t) => (t > 1000 && t < 1020 ? 3 : 10))],
+    ['with an edge in its first seconds', power((t) => (t < 5 ? 3 : 10))],
+    ['without clock and power', {}],
+  ])('%s', (_, channels) => {
+    expect(change(channels)).toBeNull();
+  });
+});
+
+describe('a load changed', () => {
+  test.each<[string, Readonly<Record<string, ChannelSketch>>, RegExp]>([
+    [
+      'by a boost of a minute',
+      clock((t) => (t < 60 ? 2.4e9 : 2e9)),
+      /^The clock \(channel core\) was 20 % above its median from 10 s to 60 s of the load, so this was not one constant load\.$/,
+    ],
+    ['by one step of the clock for good', clock((t) => (t > 3000 ? 1.9e9 : 2e9)), /4\.99 % below its median from 50 min to 60 min/],
+    ['by power alone', power((t) => (t > 1000 && t < 1200 ? 5 : 10)), /^The power \(channel board\) was/],
+  ])('%s', (_, channels, why) => {
+    const reason = change(channels);
+    expect(reason).toMatchObject({ absent: 'load-changed' });
+    expect(reason!.why).toMatch(why);
+  });
+
+  test('also when rows are far apart', () => {
+    expect(
+      change(
+        clock((t) => (t > 1800 ? 1.5e9 : 2e9)),
+        30,
+      ),
+    ).toMatchObject({ absent: 'load-changed' });
+  });
+});
