@@ -28,7 +28,7 @@ export interface ColumnEvidence {
 const NAMES: readonly (readonly [RegExp, QuantityKind])[] = [
   [/throttl|under_?volt/i, 'throttle_flag'],
   [/ambient|\bamb\b|_amb$|^amb_|room/i, 'ambient'],
-  [/temp|therm|celsius|\bt_?(?:cpu|soc|core|ssd|board|case)\b|°c/i, 'temperature'],
+  [/temp|therm|celsius|\bt_?(?:cpu|soc|core|ssd|board|case)\b/i, 'temperature'],
   [/clock|clk|freq|hz\b/i, 'clock'],
   [/volt|vcore|vbus|\bv_?in\b/i, 'voltage'],
   [/energy|watt_?hours?|\bm?k?wh\b/i, 'energy'],
@@ -62,12 +62,16 @@ export function propose(column: ColumnEvidence): Proposal {
     };
   }
   const quantity = settle(named, byUnit);
-  const quantityWhy =
-    quantity === named ? 'by its name' : quantity === byUnit ? 'by its unit' : 'neither name nor unit says what it is';
+  const quantityWhy = whyQuantity(quantity, named, byUnit);
   const [found] = unitsInFile({ quantity, ...column }).filter((unit) => fitsQuantity(unit.unit, quantity));
   if (found) return { quantity, quantityWhy, unit: found.spelling, unitWhy: `stands ${found.how}` };
   const suggestion = suggestUnit(quantity, column);
   return { quantity, quantityWhy, unitWhy: 'stated nowhere in the file', ...(suggestion ? { suggestion } : {}) };
+}
+
+function whyQuantity(quantity: QuantityKind, named: QuantityKind | undefined, byUnit: QuantityKind | undefined): string {
+  if (quantity === named) return byUnit === undefined ? 'by its name' : 'by its name and unit';
+  return quantity === byUnit ? 'by its unit' : 'neither name nor unit says what it is';
 }
 
 /** The unit outweighs the name: `fan power [W]` is a power. An ambient temperature is both. */

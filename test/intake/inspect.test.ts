@@ -16,7 +16,7 @@ describe('intake/inspect', () => {
       ['Energy(Wh)', 'energy', 'Wh'],
       ['Temp(C)', 'temperature', 'C'],
     ]);
-    expect(columns[1]).toMatchObject({ quantityWhy: 'by its name', unitWhy: 'stands in brackets in the header' });
+    expect(columns[1]).toMatchObject({ quantityWhy: 'by its name and unit', unitWhy: 'stands in brackets in the header' });
     expect(time).toMatchObject({ column: 'Time(ms)', format: 'elapsed', certain: true });
   });
 

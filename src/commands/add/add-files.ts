@@ -100,8 +100,7 @@ function write(root: string, id: string, draft: Draft, output: Output): void {
     undecided > 0
       ? ` ${undecided === 1 ? 'A column states' : `${undecided} columns state`} no unit: see the comments under channels.`
       : '';
-  const rest =
-    toWrite.length > 0 ? `to be written by you: ${toWrite.map((key) => key.trim()).join(', ')}.` : 'ready for `npm run check`.';
+  const rest = toWrite.length > 0 ? `to be written by you: ${toWrite.join(', ')}.` : 'ready for `npm run check`.';
   output.out(`  wrote ${target}, ${rest}${units}\n`);
 }
 

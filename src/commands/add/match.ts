@@ -63,17 +63,17 @@ function fits(column: InspectedColumn, channel: SetupChannel): boolean {
 /** The one column whose name holds a word of the channel's name. */
 function likest(channel: SetupChannel, columns: readonly InspectedColumn[]): InspectedColumn | undefined {
   const words = channel.name.split('_').filter((word) => word.length > 1);
-  const like = columns.filter((column) => words.some((word) => snakeFromWords(column.column).split('_').includes(word)));
+  const like = columns.filter((column) =>
+    words.some((word) => snakeFromWords(withoutLoneCapitals(column.column)).split('_').includes(word)),
+  );
   return like.length === 1 ? like[0] : undefined;
 }
 
 /** Channels for columns that no setup knows: the header's words as name, its unit left out. */
 function named(columns: readonly InspectedColumn[], taken: Set<string>): Matched[] {
   return columns.map((column) => {
-    const words = column.column
-      .replace(/\s*[([][^()[\]]*[)\]]\s*$/, '')
-      .replace(column.unit ? new RegExp(`[_ .]${escaped(column.unit)}$`, 'i') : /$^/, '');
-    const base = snakeFromWords(words) || snakeFromWords(column.column) || column.quantity;
+    const words = withoutUnit(column);
+    const base = snakeFromWords(withoutLoneCapitals(words)) || snakeFromWords(column.column) || column.quantity;
     let name = base;
     for (let number = 2; taken.has(name); number++) name = `${base}_${number}`;
     taken.add(name);
@@ -81,6 +81,14 @@ function named(columns: readonly InspectedColumn[], taken: Set<string>): Matched
   });
 }
 
-function escaped(text: string): string {
-  return text.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+/** `SoC` is one word, `BoardTemp` is two. */
+function withoutLoneCapitals(words: string): string {
+  return words.replace(/(\p{Ll})(\p{Lu})(?!\p{L})/gu, (_, small: string, capital: string) => small + capital.toLowerCase());
+}
+
+/** The header's words less the unit, wherever it was found. */
+function withoutUnit({ column, unit, unitWhy }: InspectedColumn): string {
+  const words = column.replace(/\s*[([][^()[\]]*[)\]]\s*$/, '');
+  if (unit === undefined || !/suffix|last word|slash|comma/.test(unitWhy)) return words;
+  return words.replace(/\s*[-_./,\s]\s*[^-_./,\s]+$/, '');
 }

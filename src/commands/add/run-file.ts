@@ -81,7 +81,7 @@ function logLines({ log, inspection, setup }: Draft, ask: Ask): string[] {
     `  file: ${quoted(log)}`,
     '  time:',
     `    column: ${quoted(time.column)}${others.length > 0 ? ` # or ${others.map(quoted).join(', ')}` : ''}`,
-    ...(unitUnknown ? [`  ${ask('  unit', 'ms, s, min or h: what the column counts')}`] : []),
+    ...(unitUnknown ? [`    ${ask('unit', 'ms, s, min or h: what the column counts')}`] : []),
   ];
 }
 

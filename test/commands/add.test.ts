@@ -1,0 +1,226 @@
+import { spawnSync } from 'node:child_process';
+import { cpSync, existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { addFiles } from '../../src/commands/add/add-files.ts';
+import { blockPlot } from '../../src/commands/add/block-plot.ts';
+import { read } from '../../src/intake/read.ts';
+import { readRegister } from '../../src/register/read.ts';
+
+const FIXTURES = join(import.meta.dirname, '..', 'fixtures', 'intake');
+let root = '';
+let out = '';
+let err = '';
+
+beforeEach(() => {
+  root = mkdtempSync(join(tmpdir(), 'soakproof-add-'));
+  mkdirSync(join(root, 'data', 'bench'), { recursive: true });
+  mkdirSync(join(root, 'content', 'devices'), { recursive: true });
+  mkdirSync(join(root, 'content', 'setups'), { recursive: true });
+  writeFileSync(
+    join(root, 'content', 'devices', 'larch-2.md'),
+    '---\ntitle: Larch 2 (invented)\nmaker: Nobody\ninvented: yes\n---\n',
+  );
+  out = '';
+  err = '';
+});
+afterEach(() => rmSync(root, { recursive: true, force: true }));
+
+const add = (...files: string[]) => addFiles(root, files, { out: (text) => (out += text), err: (text) => (err += text) });
+const data = (name: string, text: string) => writeFileSync(join(root, 'data', 'bench', name), text);
+const run = (id: string) => readFileSync(join(root, 'content', 'runs', `${id}.md`), 'utf8');
+
+/** An invented soak: a minute idle, eight minutes of load, a minute after it. */
+function soak(head = 'Elapsed [s],SoC [°C],Board [°C],Clock [MHz],Input [A]'): string {
+  const rows = Array.from({ length: 600 }, (_, t) => {
+    const load = t >= 60 && t < 540;
+    const rise = load ? 30 * (1 - Math.exp(-(t - 60) / 90)) : t < 60 ? 0 : 30 * Math.exp(-(t - 540) / 90);
+    return [t, (30 + rise).toFixed(1), (28 + rise / 2).toFixed(1), load ? 2000 : 600, (load ? 0.9 : 0.2).toFixed(3)].join(',');
+  });
+  return `${head}\n${rows.join('\n')}\n`;
+}
+
+/** The run's log read as `check` would read it, after the given lines were typed. */
+function check(id: string, typed: Record<string, string> = {}) {
+  const path = join(root, 'content', 'runs', `${id}.md`);
+  let text = readFileSync(path, 'utf8');
+  for (const [key, value] of Object.entries(typed))
+    text = text.replace(new RegExp(`^( *)# +${key}: .*$`, 'm'), `$1${key}: ${value}`);
+  writeFileSync(path, text);
+  const files = ['devices', 'setups', 'runs'].flatMap((folder) =>
+    readdirSync(join(root, 'content', folder)).map((name) => ({
+      path: `content/${folder}/${name}`,
+      text: readFileSync(join(root, 'content', folder, name), 'utf8'),
+    })),
+  );
+  const { register, problems } = readRegister(files, {
+    kind: (name) => (existsSync(join(root, 'data', name)) ? 'file' : 'missing'),
+  });
+  const declared = register.runs.get(id);
+  const result = declared && read(readFileSync(join(root, 'data', declared.log.file)), declared.log, `data/${declared.log.file}`);
+  return {
+    problems: [...problems, ...(result?.problems ?? [])].filter(({ severity }) => severity === 'error'),
+    log: result?.log,
+    run: declared,
+    typed: Object.keys(typed).length,
+  };
+}
+
+describe('commands/add', () => {
+  it('makes a run that passes with at most three lines typed', () => {
+    data('first-soak.csv', soak());
+    expect(add('data/bench/first-soak.csv')).toBe(0);
+    const checked = check('first-soak', { specimen: 'no-1', date: '2026-03-14' });
+    expect(checked.problems).toEqual([]);
+    expect(checked.log!.channels.map(({ name, quantity, unit }) => [name, quantity, unit])).toEqual([
+      ['soc', 'temperature', '°C'],
+      ['board', 'temperature', '°C'],
+      ['clock', 'clock', 'Hz'],
+      ['input', 'current', 'A'],
+    ]);
+    expect(checked.typed).toBeLessThanOrEqual(3);
+  });
+
+  it('writes phases from the load edge, to be corrected', () => {
+    data('a.csv', soak());
+    add('data/bench/a.csv');
+    expect(run('a')).toMatch(/phases:\n {2}idle: 0 \.\. 60 s\n {2}load: 60 \.\. 540 s\n {2}cool-down: 540 s \.\.\n/);
+    expect(out).toContain('load: from 60 s to 9 min 0 s');
+    data('flat.csv', `t_s,soc_c\n${Array.from({ length: 50 }, (_, t) => `${t},${40 + (t % 3) / 10}`).join('\n')}\n`);
+    add('bench/flat.csv');
+    expect(run('flat')).toContain('phases: auto\n');
+  });
+
+  it('shows columns, why, statistics and a plot', () => {
+    data('a.csv', soak());
+    add('data/bench/a.csv');
+    expect(out).toContain('600 rows of 601 lines, UTF-8 (every byte fits), fields between commas');
+    expect(out).toContain('time: Elapsed [s] (elapsed), 9 min 59 s long, a row every 1 s');
+    expect(out).toContain('SoC [°C] -> soc: temperature (by its unit), unit °C (stands in brackets in the header)');
+    expect(out).toMatch(/600 readings: first 30, last [\d.]+, least 30, greatest [\d.]+, mean [\d.]+\n {4}[▁▂▃▄▅▆▇█]{60}\n/);
+  });
+
+  it('rests on the only setup: its device, channels and phases', () => {
+    writeFileSync(
+      join(root, 'content', 'setups', 'bench.md'),
+      '---\ntitle: Bench\ndevice: larch-2\nspecimen: no-1\nchannels:\n  die:\n    quantity: temperature\n  board:\n    quantity: temperature\n  cpu_clock:\n    quantity: clock\n  fan:\n    quantity: fan\nphases:\n  load: 60 .. 540 s\n---\n',
+    );
+    data('a.csv', soak());
+    expect(add('data/bench/a.csv')).toBe(0);
+    expect(run('a')).toContain('setup: bench\n');
+    expect(run('a')).not.toContain('phases:');
+    const checked = check('a', { date: '2026-03-14' });
+    expect(checked.problems).toEqual([]);
+    expect(Object.fromEntries(checked.run!.log.channels.map(({ name, column }) => [name, column]))).toEqual({
+      die: 'SoC [°C]',
+      board: 'Board [°C]',
+      cpu_clock: 'Clock [MHz]',
+      input: 'Input [A]',
+    });
+  });
+
+  it('lists the choices where there are several setups', () => {
+    for (const id of ['left', 'right'])
+      writeFileSync(join(root, 'content', 'setups', `${id}.md`), `---\ntitle: ${id}\ndevice: larch-2\nspecimen: no-1\n---\n`);
+    data('a.csv', soak());
+    add('data/bench/a.csv');
+    expect(run('a')).toContain('# setup: one of left, right\n');
+    expect(check('a', { setup: 'left', date: '2026-03-14' }).problems).toEqual([]);
+  });
+
+  it('leaves units and time units that the file does not state to the author', () => {
+    data('a.csv', soak('time,soc_c,board temp,clock_mhz,input_a'));
+    expect(add('data/bench/a.csv')).toBe(0);
+    expect(run('a')).toContain(
+      '  # board_temp:\n  #   quantity: temperature\n  #   column: "board temp"\n  #   unit: °C, if the values look like it\n',
+    );
+    const checked = check('a', { specimen: 'no-1', date: '2026-03-14', unit: 's' });
+    expect(checked.problems).toEqual([]);
+    expect(checked.log!.channels.map(({ name }) => name)).toEqual(['soc', 'clock', 'input']);
+    expect(checked.typed).toBeLessThanOrEqual(3);
+  });
+
+  it('adds several files and says which could not be added', () => {
+    data('a.csv', soak());
+    data(
+      'scores.csv',
+      'test,repeat,value,unit,better,start,end\naes,1,100,MB/s,higher,2026-03-14T10:00:00Z,2026-03-14T10:01:00Z\n',
+    );
+    data('prose.csv', 'It went well.\nThen it did not, at all.\n');
+    expect(add('data/bench/a.csv', 'data/bench/scores.csv', 'data/bench/prose.csv', 'data/bench/none.csv')).toBe(1);
+    expect(readdirSync(join(root, 'content', 'runs'))).toEqual(['a.md']);
+    expect(err).toContain('data/bench/scores.csv is not added: no column is known as a temperature');
+    expect(err).toContain('data/bench/prose.csv:1:1: error: no line looks like a header or a row of readings [not-a-log]');
+    expect(err).toContain('there is no file data/bench/none.csv');
+  });
+
+  it('never overwrites, and adds a log once', () => {
+    data('a.csv', soak());
+    mkdirSync(join(root, 'content', 'runs'));
+    writeFileSync(join(root, 'content', 'runs', 'a.md'), 'mine\n');
+    expect(add('data/bench/a.csv')).toBe(0);
+    expect(run('a')).toBe('mine\n');
+    expect(run('bench-a')).toContain('log: "bench/a.csv"');
+    const before = run('bench-a');
+    expect(add('data/bench/a.csv')).toBe(0);
+    expect(out).toContain('data/bench/a.csv is the log of content/runs/bench-a.md already');
+    expect(run('bench-a')).toBe(before);
+    writeFileSync(join(root, 'content', 'runs', 'bench-a.md'), 'mine too\n');
+    expect(add('data/bench/a.csv')).toBe(1);
+    expect(run('bench-a')).toBe('mine too\n');
+  });
+
+  it('never changes or moves data', () => {
+    cpSync(FIXTURES, join(root, 'data', 'bench'), { recursive: true });
+    const names = readdirSync(FIXTURES).filter((name) => name.endsWith('.csv'));
+    add(...names.map((name) => `data/bench/${name}`));
+    for (const name of readdirSync(FIXTURES))
+      expect(readFileSync(join(root, 'data', 'bench', name)).equals(readFileSync(join(FIXTURES, name)))).toBe(true);
+    expect(readdirSync(join(root, 'content', 'runs')).length).toBeGreaterThan(20);
+  });
+
+  it('asks to copy a file from elsewhere below data/ first', () => {
+    const outside = join(root, 'elsewhere.csv');
+    writeFileSync(outside, soak());
+    expect(add('elsewhere.csv', outside, 'data/bench')).toBe(1);
+    expect(err.match(/is not below data\/: copy it there first/g)).toHaveLength(2);
+    expect(err).toContain('data/bench is a folder');
+    expect(existsSync(outside)).toBe(true);
+    expect(existsSync(join(root, 'content', 'runs'))).toBe(false);
+  });
+
+  it('works from the command line', () => {
+    data('a.csv', soak());
+    const command = join(import.meta.dirname, '..', '..', 'src', 'commands', 'add.ts');
+    const go = (...files: string[]) => spawnSync(process.execPath, [command, ...files], { cwd: root, encoding: 'utf8' });
+    expect(go('data/bench/a.csv')).toMatchObject({
+      status: 0,
+      stderr: '',
+      stdout: expect.stringContaining('wrote content/runs/a.md, to be written by you: specimen, date.'),
+    });
+    expect(go()).toMatchObject({ status: 1, stderr: expect.stringContaining('npm run add -- FILE') });
+  });
+});
+
+describe('commands/add/block-plot', () => {
+  it('draws means over equal stretches of time', () => {
+    const times = Float64Array.from({ length: 80 }, (_, k) => k);
+    expect(blockPlot(times, times, 8)).toBe('▁▂▃▄▅▆▇█');
+    expect(
+      blockPlot(
+        times,
+        times.map((t) => (t < 40 ? Number.NaN : t)),
+        8,
+      ),
+    ).toBe('    ▁▃▆█');
+    expect(
+      blockPlot(
+        times,
+        times.map(() => 5),
+        4,
+      ),
+    ).toBe('▁▁▁▁');
+    expect(blockPlot(new Float64Array(0), new Float64Array(0), 3)).toBe('   ');
+  });
+});
