@@ -135,7 +135,7 @@ describe('an incremental build', () => {
   });
 
   it('equals a cold one after a change, a kill in mid-print, an undo and a build', async () => {
-    const note = 'content/notes/' + noteNames(project)[0];
+    const note = `content/notes/${noteNames(project)[0]}`;
     const original = project.read(note);
     const dist = tree(join(project.root, 'dist'));
     project.write(note, `${original}\n\nA sentence that is only there for a moment.\n`);

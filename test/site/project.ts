@@ -54,9 +54,15 @@ export function copyProject(name: string): TestProject {
       });
       return { code: done.status, out: done.stdout, err: done.stderr };
     },
-    start: (command, args = []) => spawn(process.execPath, [script(command), ...args], { cwd: root, env: process.env }),
+    start: (command, args = []) => spawn(process.execPath, [script(command), ...args], { cwd: root, env: plainEnvironment() }),
     remove: () => rmSync(root, { recursive: true, force: true }),
   };
+}
+
+/** The environment as a user's shell would have it: without what the test runner sets. */
+function plainEnvironment(): NodeJS.ProcessEnv {
+  const { NODE_ENV: _mode, FORCE_COLOR: _colour, VITEST: _runner, ...rest } = process.env;
+  return { ...rest, NO_COLOR: '1', ASTRO_DEV_BACKGROUND: '1' };
 }
 
 /** Every file below a folder, by path, as bytes. */
