@@ -58,6 +58,7 @@ const TOLD_RISE = [['temperature_rise', 'at steady state']] as const;
 
 /** The figures of a line where it has them, else its range; and when its highest reading was. */
 function lineAlt(line: Line, panel: TracePanel, trace: Trace): string {
+  if (panel.kind === 'throttle_flag') return flagAlt(line, trace);
   const subject = trace.subjects[line.run]!;
   const names = panel.rise ? TOLD_RISE : (TOLD[panel.kind] ?? []);
   const figures = names.flatMap(([name, words]) => {
@@ -70,6 +71,13 @@ function lineAlt(line: Line, panel: TracePanel, trace: Trace): string {
   const { unit } = trace.alignment.time;
   const at = fixed(line.x[line.y.indexOf(high)]!, unit === 'h' ? 1 : 0);
   return `${line.label} ${[...range, ...figures, `highest reading at ${at} ${unit}`].join(', ')}`;
+}
+
+function flagAlt(line: Line, { alignment }: Trace): string {
+  const first = line.y.indexOf(1);
+  return first < 0
+    ? `${line.label} never up`
+    : `${line.label} up for the first time at ${fixed(line.x[first]!, 0)} ${alignment.time.unit}`;
 }
 
 function limitAlt(trace: Trace): string[] {

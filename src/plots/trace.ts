@@ -192,7 +192,7 @@ function lineOf(
     y,
     segments: segments(x),
     over: null,
-    decimals: decimalsOf((channel.step ?? 0.01) / display.divisor),
+    decimals: channel.quantity === 'throttle_flag' ? 0 : decimalsOf((channel.step ?? 0.01) / display.divisor),
     ...(limit === undefined ? {} : { limit: limit / display.divisor }),
   };
 }

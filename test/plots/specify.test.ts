@@ -10,496 +10,54 @@ function tiny() {
   return { ...base, log, context: { ...base.context, device: { id: 'larch-2', throttleAt: { soc: exactly(70, '°C') } } } };
 }
 
+interface Layer {
+  readonly mark: { readonly type: string };
+  readonly data: { readonly values: readonly object[] };
+  readonly encoding: Readonly<Record<string, { readonly scale?: { readonly domain?: readonly number[] } }>>;
+}
+
+/** What is drawn, one line a datum, in place of the whole specification. */
+function outline(spec: Readonly<Record<string, unknown>>): string {
+  const panels = spec.vconcat as { readonly width: number; readonly height: number; readonly layer: readonly Layer[] }[];
+  const told = panels.flatMap(({ width, height, layer }) => [
+    `panel ${width} × ${height}`,
+    ...layer.flatMap(({ mark, data, encoding }) => [
+      `${mark.type} ${['x', 'y'].map((axis) => JSON.stringify(encoding[axis]?.scale?.domain ?? 'px')).join(' ')}`,
+      ...data.values.map((value) => `  ${Object.values(value).map(rounded).join(' ')}`),
+    ]),
+  ]);
+  return told.join('\n');
+}
+
+const rounded = (value: unknown) => (typeof value === 'number' ? String(Number(value.toFixed(2))) : String(value));
+
 describe('plots/specify', () => {
   test('the specification of a small trace', () => {
     const run = tiny();
-    const { config, ...spec } = specify(request('trace', [run]), [run], WIDE).spec!;
-    expect(config).toMatchObject({ aria: false, mark: { invalid: 'show' } });
-    expect(spec).toMatchInlineSnapshot(`
-      {
-        "background": null,
-        "bounds": "flush",
-        "padding": {
-          "bottom": 6,
-          "left": 0,
-          "right": 0,
-          "top": 2,
-        },
-        "spacing": 38,
-        "vconcat": [
-          {
-            "height": 300,
-            "layer": [
-              {
-                "data": {
-                  "values": [
-                    {
-                      "x": 163.75,
-                      "x2": 491.25,
-                      "y": 0,
-                      "y2": 300,
-                    },
-                    {
-                      "x": -19,
-                      "x2": 701,
-                      "y": 0,
-                      "y2": 0,
-                    },
-                  ],
-                },
-                "encoding": {
-                  "x": {
-                    "axis": null,
-                    "field": "x",
-                    "scale": null,
-                    "type": "quantitative",
-                  },
-                  "x2": {
-                    "field": "x2",
-                  },
-                  "y": {
-                    "axis": null,
-                    "field": "y",
-                    "scale": null,
-                    "type": "quantitative",
-                  },
-                  "y2": {
-                    "field": "y2",
-                  },
-                },
-                "mark": {
-                  "fill": "var(--plot-ink)",
-                  "fillOpacity": 0.05,
-                  "type": "rect",
-                },
-              },
-              {
-                "data": {
-                  "format": {
-                    "parse": null,
-                  },
-                  "values": [
-                    {
-                      "k": 0,
-                      "s": 0,
-                      "x": -30,
-                      "y": 22,
-                    },
-                    {
-                      "k": 0,
-                      "s": 0,
-                      "x": 0,
-                      "y": 22.5,
-                    },
-                    {
-                      "k": 0,
-                      "s": 0,
-                      "x": 30,
-                      "y": 50,
-                    },
-                    {
-                      "k": 0,
-                      "s": 0,
-                      "x": 60,
-                      "y": 61,
-                    },
-                    {
-                      "k": 0,
-                      "s": 0,
-                      "x": 90,
-                      "y": 40,
-                    },
-                  ],
-                },
-                "encoding": {
-                  "detail": {
-                    "field": "s",
-                    "type": "nominal",
-                  },
-                  "order": null,
-                  "stroke": {
-                    "field": "k",
-                    "legend": null,
-                    "scale": {
-                      "domain": [
-                        0,
-                      ],
-                      "range": [
-                        "var(--plot-1)",
-                      ],
-                    },
-                    "type": "nominal",
-                  },
-                  "strokeDash": {
-                    "field": "k",
-                    "legend": null,
-                    "scale": {
-                      "domain": [
-                        0,
-                      ],
-                      "range": [
-                        [
-                          1,
-                          0,
-                        ],
-                      ],
-                    },
-                    "type": "nominal",
-                  },
-                  "x": {
-                    "axis": {
-                      "format": ".0f",
-                      "grid": false,
-                      "labelFlush": false,
-                      "labelOverlap": false,
-                      "title": "Time since load start (s)",
-                      "values": [
-                        -30,
-                        -15,
-                        0,
-                        15,
-                        30,
-                        45,
-                        60,
-                        75,
-                        90,
-                      ],
-                    },
-                    "field": "x",
-                    "scale": {
-                      "domain": [
-                        -30,
-                        90,
-                      ],
-                      "nice": false,
-                      "zero": false,
-                    },
-                    "type": "quantitative",
-                  },
-                  "y": {
-                    "axis": {
-                      "domain": false,
-                      "format": ".0f",
-                      "grid": true,
-                      "labelFlush": false,
-                      "labelOverlap": false,
-                      "ticks": false,
-                      "title": null,
-                      "values": [
-                        20,
-                        30,
-                        40,
-                        50,
-                        60,
-                        70,
-                        80,
-                      ],
-                    },
-                    "field": "y",
-                    "scale": {
-                      "domain": [
-                        20,
-                        80,
-                      ],
-                      "nice": false,
-                      "zero": false,
-                    },
-                    "type": "quantitative",
-                  },
-                },
-                "mark": {
-                  "strokeJoin": "round",
-                  "strokeWidth": 1.75,
-                  "type": "line",
-                },
-              },
-              {
-                "data": {
-                  "values": [
-                    {
-                      "dash": [
-                        1,
-                        0,
-                      ],
-                      "stroke": "var(--plot-soft)",
-                      "width": 1,
-                      "x": 1,
-                      "x2": 162.75,
-                      "y": -3.5,
-                      "y2": -3.5,
-                    },
-                    {
-                      "dash": [
-                        1,
-                        0,
-                      ],
-                      "stroke": "var(--plot-soft)",
-                      "width": 1,
-                      "x": 164.75,
-                      "x2": 490.25,
-                      "y": -3.5,
-                      "y2": -3.5,
-                    },
-                    {
-                      "dash": [
-                        1,
-                        0,
-                      ],
-                      "stroke": "var(--plot-soft)",
-                      "width": 1,
-                      "x": 492.25,
-                      "x2": 654,
-                      "y": -3.5,
-                      "y2": -3.5,
-                    },
-                    {
-                      "dash": [
-                        2,
-                        3,
-                      ],
-                      "stroke": "var(--plot-limit)",
-                      "width": 1.25,
-                      "x": 0,
-                      "x2": 655,
-                      "y": 49.999999999999986,
-                      "y2": 49.999999999999986,
-                    },
-                  ],
-                },
-                "encoding": {
-                  "stroke": {
-                    "field": "stroke",
-                    "legend": null,
-                    "scale": null,
-                    "type": "nominal",
-                  },
-                  "x": {
-                    "axis": null,
-                    "field": "x",
-                    "scale": null,
-                    "type": "quantitative",
-                  },
-                  "x2": {
-                    "field": "x2",
-                  },
-                  "y": {
-                    "axis": null,
-                    "field": "y",
-                    "scale": null,
-                    "type": "quantitative",
-                  },
-                  "y2": {
-                    "field": "y2",
-                  },
-                },
-                "mark": {
-                  "strokeDash": {
-                    "expr": "datum.dash",
-                  },
-                  "strokeWidth": {
-                    "expr": "datum.width",
-                  },
-                  "type": "rule",
-                },
-              },
-              {
-                "data": {
-                  "format": {
-                    "parse": null,
-                  },
-                  "values": [],
-                },
-                "encoding": {
-                  "shape": {
-                    "field": "k",
-                    "legend": null,
-                    "scale": {
-                      "domain": [
-                        0,
-                      ],
-                      "range": [
-                        "circle",
-                      ],
-                    },
-                    "type": "nominal",
-                  },
-                  "stroke": {
-                    "field": "k",
-                    "legend": null,
-                    "scale": {
-                      "domain": [
-                        0,
-                      ],
-                      "range": [
-                        "var(--plot-1)",
-                      ],
-                    },
-                    "type": "nominal",
-                  },
-                  "x": {
-                    "axis": {
-                      "format": ".0f",
-                      "grid": false,
-                      "labelFlush": false,
-                      "labelOverlap": false,
-                      "title": "Time since load start (s)",
-                      "values": [
-                        -30,
-                        -15,
-                        0,
-                        15,
-                        30,
-                        45,
-                        60,
-                        75,
-                        90,
-                      ],
-                    },
-                    "field": "x",
-                    "scale": {
-                      "domain": [
-                        -30,
-                        90,
-                      ],
-                      "nice": false,
-                      "zero": false,
-                    },
-                    "type": "quantitative",
-                  },
-                  "y": {
-                    "axis": {
-                      "domain": false,
-                      "format": ".0f",
-                      "grid": true,
-                      "labelFlush": false,
-                      "labelOverlap": false,
-                      "ticks": false,
-                      "title": null,
-                      "values": [
-                        20,
-                        30,
-                        40,
-                        50,
-                        60,
-                        70,
-                        80,
-                      ],
-                    },
-                    "field": "y",
-                    "scale": {
-                      "domain": [
-                        20,
-                        80,
-                      ],
-                      "nice": false,
-                      "zero": false,
-                    },
-                    "type": "quantitative",
-                  },
-                },
-                "mark": {
-                  "fill": "var(--plot-paper)",
-                  "fillOpacity": 1,
-                  "size": 34,
-                  "strokeWidth": 1.5,
-                  "type": "point",
-                },
-              },
-              {
-                "data": {
-                  "values": [
-                    {
-                      "align": "left",
-                      "fill": "var(--plot-ink)",
-                      "size": 14,
-                      "text": "Temperature (°C)",
-                      "x": -19,
-                      "y": -33,
-                    },
-                    {
-                      "align": "center",
-                      "fill": "var(--plot-soft)",
-                      "size": 13,
-                      "text": "idle",
-                      "x": 81.875,
-                      "y": -12.8,
-                    },
-                    {
-                      "align": "center",
-                      "fill": "var(--plot-soft)",
-                      "size": 13,
-                      "text": "load",
-                      "x": 327.5,
-                      "y": -12.8,
-                    },
-                    {
-                      "align": "center",
-                      "fill": "var(--plot-soft)",
-                      "size": 13,
-                      "text": "cool-down",
-                      "x": 573.125,
-                      "y": -12.8,
-                    },
-                    {
-                      "align": "left",
-                      "fill": "var(--plot-limit)",
-                      "size": 13,
-                      "text": "throttle limit 70 °C",
-                      "x": 552.096,
-                      "y": 41.54999999999998,
-                    },
-                    {
-                      "align": "left",
-                      "fill": "var(--plot-1)",
-                      "size": 14,
-                      "text": "rated",
-                      "x": 667,
-                      "y": 200.00000000000003,
-                    },
-                  ],
-                },
-                "encoding": {
-                  "fill": {
-                    "field": "fill",
-                    "legend": null,
-                    "scale": null,
-                    "type": "nominal",
-                  },
-                  "text": {
-                    "field": "text",
-                  },
-                  "x": {
-                    "axis": null,
-                    "field": "x",
-                    "scale": null,
-                    "type": "quantitative",
-                  },
-                  "y": {
-                    "axis": null,
-                    "field": "y",
-                    "scale": null,
-                    "type": "quantitative",
-                  },
-                },
-                "mark": {
-                  "align": {
-                    "expr": "datum.align",
-                  },
-                  "baseline": "middle",
-                  "fontSize": {
-                    "expr": "datum.size",
-                  },
-                  "lineHeight": {
-                    "expr": "datum.size + 1",
-                  },
-                  "type": "text",
-                },
-              },
-            ],
-            "width": 655,
-          },
-        ],
-      }
+    expect(outline(specify(request('trace', [run]), [run], WIDE).spec!)).toMatchInlineSnapshot(`
+      "panel 655 × 300
+      rect "px" "px"
+        163.75 0 491.25 300
+        -19 701 0 0
+      line [-30,90] [20,80]
+        -30 22 0 0
+        0 22.5 0 0
+        30 50 0 0
+        60 61 0 0
+        90 40 0 0
+      rule "px" "px"
+        1 1,0 1 162.75 -3.5 -3.5 var(--plot-soft)
+        1 1,0 164.75 490.25 -3.5 -3.5 var(--plot-soft)
+        1 1,0 492.25 654 -3.5 -3.5 var(--plot-soft)
+        1.25 2,3 0 655 50 50 var(--plot-limit)
+      point [-30,90] [20,80]
+      text "px" "px"
+        left -19 -33 Temperature (°C) 14 var(--plot-ink)
+        center 81.88 -12.8 idle 13 var(--plot-soft)
+        center 327.5 -12.8 load 13 var(--plot-soft)
+        center 573.13 -12.8 cool-down 13 var(--plot-soft)
+        left 552.1 41.55 throttle limit 70 °C 13 var(--plot-limit)
+        left 667 200 rated 14 var(--plot-1)"
     `);
   });
 

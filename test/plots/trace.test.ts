@@ -31,8 +31,11 @@ describe('plots/trace', () => {
     expect(alt).toContain('Throttle limit: 80 °C.');
   });
 
-  test('a channel without figures is told by its range', () => {
-    expect(planned([rated], ['flag']).alt).toContain('between 0 and 1');
+  test('a channel without figures is told by its range, a flag by when it went up', () => {
+    const fan = channel('fan', 'fan', '1', [...rated.log.channels[0]!.values].map(Math.round), 1);
+    const cooled = { ...rated, log: logOf([...rated.log.time.seconds], [fan], 2) };
+    expect(planned([cooled], ['fan']).alt).toMatch(/rated between 22 and 62, highest reading at \d+ min/);
+    expect(planned([rated], ['flag']).alt).toContain('rated up for the first time at 10 min.');
   });
 
   test('the method tells how many readings, the thinning, the means and the gaps', () => {
