@@ -39,11 +39,6 @@ export function pixelOf(value: number, scale: Scale, height: number): number {
   return height * (1 - (value - scale.from) / (scale.to - scale.from));
 }
 
-/** The value at a place on a vertical axis: the inverse of `pixelOf`. */
-export function valueAt(pixel: number, scale: Scale, height: number): number {
-  return scale.from + (1 - pixel / height) * (scale.to - scale.from);
-}
-
 /** The step of 1, 2 or 5 times a power of ten that is nearest to `raw` on a logarithmic scale. */
 function niceStep(raw: number): number {
   const power = 10 ** Math.floor(Math.log10(raw));
