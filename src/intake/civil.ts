@@ -54,9 +54,34 @@ function readUsual(text: string): Civil | null {
   const second = twoDigits(text, 17);
   if (day === null || !(hour < 24 && minute < 60 && second < 60)) return null;
   const seconds = hour * 3600 + minute * 60 + second;
-  if (text.length === 19) return { day, seconds, offset: null };
-  const rest = /^(?:[.,](\d{1,9}))?\s*((?:[+-]\d{2}(?::?\d{2})?)?Z?|UTC|GMT|[A-Z]{3,5})$/.exec(text.slice(19));
-  return rest ? { day, seconds: seconds + fraction(rest[1]), offset: readOffset(rest[2]!) } : null;
+  let at = 19;
+  let part = 0;
+  const mark = text.charCodeAt(at);
+  if (mark === 46 || mark === 44) {
+    let weight = 1;
+    for (at++; text.charCodeAt(at) >= 48 && text.charCodeAt(at) <= 57; at++) {
+      part = part * 10 + text.charCodeAt(at) - 48;
+      weight *= 10;
+    }
+    if (weight === 1 || weight > 1e9) return null;
+    part /= weight;
+  }
+  const offset = at === text.length ? null : zoneOffset(text.slice(at));
+  return offset === undefined ? null : { day, seconds: seconds + part, offset };
+}
+
+const ZONE_ONLY = new RegExp(`^${ZONE}$`);
+/** Every row of a log ends in the same zone, or in two of them: remembering the last saves a pattern match a row. */
+let lastZone = '';
+let lastOffset: number | null | undefined;
+
+/** Offset of the text after the seconds; undefined where it is no zone. */
+function zoneOffset(text: string): number | null | undefined {
+  if (text === lastZone) return lastOffset;
+  const match = ZONE_ONLY.exec(text);
+  lastZone = text;
+  lastOffset = match ? readOffset(match[1] ?? '') : undefined;
+  return lastOffset;
 }
 
 function twoDigits(text: string, at: number): number {
