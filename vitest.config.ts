@@ -5,7 +5,15 @@ export default defineConfig({
   test: {
     projects: [
       { test: { name: 'unit', include: ['test/**/*.test.ts'], exclude: ['test/site/**'] } },
-      { test: { name: 'site', include: ['test/site/**/*.test.ts'], testTimeout: 240_000, hookTimeout: 240_000, fileParallelism: false } },
+      {
+        test: {
+          name: 'site',
+          include: ['test/site/**/*.test.ts'],
+          testTimeout: 240_000,
+          hookTimeout: 240_000,
+          fileParallelism: false,
+        },
+      },
     ],
   },
 });
