@@ -5,7 +5,7 @@ import { refuseForm } from './form.ts';
 import { placeOfLine } from './lines.ts';
 import type { Log, LogDeclaration, Repair, SetAside } from './log.ts';
 import { openSheet, type Sheet } from './open.ts';
-import { dropRecords, idleRepairs } from './repairs.ts';
+import { declaredDrops, idleRepairs } from './repairs.ts';
 import { reporterFor } from './report.ts';
 import { findRows } from './rows.ts';
 import { readTime } from './time.ts';
@@ -27,14 +27,14 @@ export function read(bytes: Uint8Array, declaration: LogDeclaration, file: strin
   const refusal = refuseForm(sheet);
   if (refusal) return { log: null, problems: [...sheet.problems, refusal] };
   const reporter = reporterFor(sheet);
-  const rows = findRows(sheet, reporter);
-  const { records, dropped } = dropRecords(sheet, rows.records, declaration.repairs);
-  const time = readTime(sheet, records, declaration, reporter);
+  const drops = declaredDrops(sheet, declaration.repairs);
+  const rows = findRows(sheet, reporter, drops);
+  const time = readTime(sheet, rows.records, declaration, reporter);
   const channels = time.axis
     ? declaration.channels.map((channel) => readChannel(sheet, channel, time.kept, reporter))
     : checkColumns(sheet, declaration);
   reporter.close();
-  const counts = new Map<Repair, number>([...dropped, ...time.shifted]);
+  const counts = new Map<Repair, number>([...drops.counts, ...time.shifted]);
   const problems = [
     ...sheet.problems,
     ...rows.problems,

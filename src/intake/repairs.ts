@@ -3,22 +3,28 @@ import { type Problem, warning } from '../problem.ts';
 import type { LogDeclaration, Repair } from './log.ts';
 import type { Sheet } from './open.ts';
 
-/** The candidate records without the dropped ones, and how many each drop took. */
-export function dropRecords(
-  sheet: Sheet,
-  records: Int32Array,
-  repairs: readonly Repair[],
-): { records: Int32Array; dropped: Map<Repair, number> } {
+export interface Drops {
+  /** Whether a declared drop covers the record; counts it if so. */
+  readonly takes: (record: number) => boolean;
+  /** Lines that each drop took so far. */
+  readonly counts: ReadonlyMap<Repair, number>;
+}
+
+/** For a log that is only looked at. */
+export const NO_DROPS: Drops = { takes: () => false, counts: new Map() };
+
+/** The declared drops. They come before any judgement of a row, so that a ragged one can be dropped with the author's reason. */
+export function declaredDrops(sheet: Sheet, repairs: readonly Repair[]): Drops {
   const drops = repairs.filter((repair) => repair.kind === 'drop');
-  const dropped = new Map<Repair, number>(drops.map((repair) => [repair, 0]));
-  if (drops.length === 0) return { records, dropped };
-  const left = records.filter((record) => {
+  const counts = new Map<Repair, number>(drops.map((repair) => [repair, 0]));
+  if (drops.length === 0) return NO_DROPS;
+  const takes = (record: number) => {
     const line = sheet.records.lines[record]!;
     const repair = drops.find(({ fromLine, toLine }) => line >= fromLine && line <= toLine);
-    if (repair) dropped.set(repair, dropped.get(repair)! + 1);
-    return !repair;
-  });
-  return { records: left, dropped };
+    if (repair) counts.set(repair, counts.get(repair)! + 1);
+    return repair !== undefined;
+  };
+  return { takes, counts };
 }
 
 /** Adds declared shifts to the times in place; several that cover a row add up. */

@@ -3,6 +3,7 @@ import { type Problem, warning } from '../problem.ts';
 import { placeOfLine } from './lines.ts';
 import type { Inference } from './log.ts';
 import type { Sheet } from './open.ts';
+import { type Drops, NO_DROPS } from './repairs.ts';
 import type { Reporter } from './report.ts';
 import { isBlankRecord } from './structure.ts';
 
@@ -15,8 +16,8 @@ export interface Rows {
   readonly inferences: readonly Inference[];
 }
 
-/** Sorts the records between header and footer. Nothing is padded or shifted. */
-export function findRows(sheet: Sheet, reporter: Reporter): Rows {
+/** Sorts the records between header and footer that no declared drop takes. Nothing is padded or shifted. */
+export function findRows(sheet: Sheet, reporter: Reporter, drops: Drops = NO_DROPS): Rows {
   const { structure, records } = sheet;
   const { damaged } = records;
   const found = new Int32Array(Math.max(structure.end - structure.first, 0));
@@ -24,6 +25,7 @@ export function findRows(sheet: Sheet, reporter: Reporter): Rows {
   let blank = 0;
   let repeatedHeaders = 0;
   for (let record = structure.first; record < structure.end; record++) {
+    if (drops.takes(record)) continue;
     const fields = records.width(record);
     if (damaged.size > 0 && damaged.has(record)) reporter.row(record, 'line-damaged', damaged.get(record)!);
     else if (fields === structure.width || fitsButForDelimiter(record, sheet)) {

@@ -13,6 +13,7 @@ const CHANNEL = shape({
   quantity: optional(text),
   column: optional(text),
   unit: optional(text),
+  unit_reason: optional(text),
   at: optional(text),
   instrument: optional(text),
   missing: optional(textOrList),
@@ -62,6 +63,7 @@ function channelOf(entry: Entry, report: Report): StatedChannel | undefined {
     ...placed('quantity', fields.quantity, (value) => wordOf(value, 'quantity', QUANTITY_KINDS, report)),
     ...placed('column', fields.column, (value) => lineOf(value, 'column', report)),
     ...placed('unit', fields.unit, (value) => lineOf(value, 'unit', report)),
+    ...placed('unit_reason', fields.unit_reason, (value) => lineOf(value, 'unit_reason', report)),
     ...placed('at', fields.at, (value) => wordOf(value, 'at', MEASURED_AT, report)),
     ...placed('instrument', fields.instrument, (value) => idOf(value, 'instrument', report)),
     ...placed('missing', fields.missing, (value) =>

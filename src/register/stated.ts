@@ -26,6 +26,7 @@ export interface StatedChannel {
   readonly quantity?: Stated<QuantityKind>;
   readonly column?: Stated<string>;
   readonly unit?: Stated<string>;
+  readonly unit_reason?: Stated<string>;
   readonly at?: Stated<MeasuredAt>;
   readonly instrument?: Reference;
   readonly missing?: Stated<readonly string[]>;

@@ -390,6 +390,16 @@ describe('intake/read: time', () => {
     expect([...mended.log!.time.seconds]).toEqual(Array.from({ length: 20 }, (_, k) => 2 * k));
   });
 
+  it('drops a ragged row with the reason given, and then says no more of it', () => {
+    const result = soc('t_s,soc_c\n0,50\n1,51,9\n2,52\n3,53\n', {
+      repairs: [{ kind: 'drop', fromLine: 3, toLine: 3, reason: 'a glued line', place: RUN }],
+    });
+    expect(result.problems).toEqual([]);
+    expect(result.log!.rows).toBe(3);
+    expect(result.log!.setAside).toEqual([]);
+    expect(result.log!.repairs.map(({ rows }) => rows)).toEqual([1]);
+  });
+
   it('drops declared lines and says when a repair touches nothing', () => {
     const drop = (fromLine: number, toLine: number) =>
       ({ kind: 'drop', fromLine, toLine, reason: 'door open', place: RUN }) as const;
