@@ -58,6 +58,12 @@ export interface PagePlot extends Pick<Drawn, 'id' | 'title' | 'alt' | 'method' 
   readonly files: { readonly svg: string; readonly png: string; readonly csv: string };
 }
 
+/** What was done or found, each time, and what that risks. */
+export interface ShownCaution {
+  readonly done: readonly string[];
+  readonly risk: string;
+}
+
 export interface Highlight {
   readonly label: string;
   readonly shown: string;
@@ -102,7 +108,7 @@ export interface NoteModel {
   readonly headings: readonly { readonly depth: number; readonly id: string; readonly text: string }[];
   readonly pieces: readonly (string | PagePlot)[];
   readonly heldNotes: readonly HeldNote[];
-  readonly cautions: readonly string[];
+  readonly cautions: readonly ShownCaution[];
   readonly disclosure: string;
   readonly ledger: string;
   readonly reproduce: readonly { readonly file: string; readonly sha256: string; readonly rows: number }[];
@@ -119,7 +125,7 @@ export interface RunModel {
   readonly setting: readonly ConditionRow[];
   readonly conditions: readonly ConditionRow[];
   readonly instruments: readonly { readonly title: string; readonly accuracy: string }[];
-  readonly cautions: readonly string[];
+  readonly cautions: readonly ShownCaution[];
   /** In the author's words: HTML of the run's own text. */
   readonly body: string;
   readonly groups: readonly { readonly subject: string; readonly figures: readonly ShownFigure[] }[];

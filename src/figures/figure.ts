@@ -6,6 +6,8 @@ import type { Quantity } from '../quantities/quantity.ts';
 export interface From {
   readonly columns: readonly string[];
   readonly rows: readonly [number, number] | null;
+  /** Path below the project folder of the table that the columns are in, where it is not the run's log. */
+  readonly file?: string;
 }
 
 export interface PresentFigure {
@@ -36,6 +38,9 @@ export const ABSENT_CODES = [
   'out-of-range',
   'no-readings',
   'operand-absent',
+  'low-emissivity',
+  'none-passed',
+  'none-failed',
 ] as const;
 export type AbsentCode = (typeof ABSENT_CODES)[number];
 

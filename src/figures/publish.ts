@@ -40,7 +40,7 @@ function publishPresent({ name, quantity, interval, from, inferred, of }: Presen
     parts: quantity.parts && Object.fromEntries(quantity.parts.map((part) => [part.source.id, part.share])),
     definition: definition?.definition ?? '',
     source: definition?.source ?? '',
-    from: { columns: from.columns, rows: from.rows },
+    from: { ...from },
     ...(inferred ? { inferred } : {}),
     ...publishedOf(quantity.repeatabilityOnly === true, of),
   };

@@ -15,17 +15,20 @@ export interface Errors {
 /** A device reports its own clock from a crystal: its error of some millionths is left out, so no accuracy is asked for. */
 const EXACT_BY_NATURE: readonly QuantityKind[] = ['clock', 'throttle_flag'];
 
-function instrumentOf(context: RunContext, channel: Channel): InstrumentFacts | null {
+/** What reads a quantity: a channel of a log, or an instrument whose readings stand in a table. */
+export type Sensor = Pick<Channel, 'quantity' | 'instrument' | 'step'>;
+
+function instrumentOf(context: RunContext, channel: Sensor): InstrumentFacts | null {
   return (channel.instrument && context.instruments[channel.instrument]) || null;
 }
 
 /** An ambient is a temperature: what one thermometer reads of both shares its errors. */
-function kindOf({ quantity }: Channel): QuantityKind {
+function kindOf({ quantity }: Sensor): QuantityKind {
   return quantity === 'ambient' ? 'temperature' : quantity;
 }
 
 /** The step that a channel's readings come in, in its unit: the instrument's resolution, else the step seen in the log, else 0. */
-export function stepOf(context: RunContext, channel: Channel): number {
+export function stepOf(context: RunContext, channel: Sensor): number {
   const resolution = instrumentOf(context, channel)?.resolution;
   return (resolution?.[channel.quantity] ?? resolution?.[kindOf(channel)])?.value ?? channel.step ?? 0;
 }
@@ -35,7 +38,7 @@ export function stepOf(context: RunContext, channel: Channel): number {
  * that the instrument read; where the sensor is part of the specimen, by that specimen's readings alone. Limits become
  * standard uncertainties as JCGM 100:2008, 4.3.7, has it.
  */
-export function errorsOf(context: RunContext, channel: Channel, reading: number): Errors {
+export function errorsOf(context: RunContext, channel: Sensor, reading: number): Errors {
   const instrument = instrumentOf(context, channel);
   const accuracy = instrument?.accuracy[channel.quantity] ?? instrument?.accuracy[kindOf(channel)];
   if (!instrument || !accuracy) return { parts: [], stated: EXACT_BY_NATURE.includes(channel.quantity) };

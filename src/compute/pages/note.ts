@@ -1,7 +1,7 @@
 /** The model of a note's page. */
 
 import { definitionOf } from '../../figures/catalogue.ts';
-import { cautions } from '../../figures/cautions.ts';
+import { cautions, mergeCautions } from '../../figures/cautions.ts';
 import { isPresent } from '../../figures/figure.ts';
 import { printQuantity, printUncertainty } from '../../quantities/print.ts';
 import type { Condition } from '../../register/register.ts';
@@ -34,9 +34,7 @@ export function noteModel(parts: Parts, computed: ComputedNote): NoteModel {
     headings: written.headings,
     pieces: written.pieces.flatMap((piece) => pieceOf(computed, piece)),
     heldNotes: entries.map((entry, index) => heldNote(parts, entry, index + 1)),
-    cautions: unique(
-      runs.flatMap(({ computed: { run, derived } }) => cautions(run.context, derived).map((caution) => caution.text)),
-    ),
+    cautions: mergeCautions(runs.flatMap(({ computed: { run, derived } }) => cautions(run.context, derived))),
     disclosure: note.disclosure ?? '',
     ledger: `${notePath(computed)}ledger.json`,
     reproduce: uniqueLogs(runs.map((run) => run.computed)),

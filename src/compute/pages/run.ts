@@ -1,6 +1,6 @@
 /** The model of a run's page. */
 import { CATALOGUE } from '../../figures/catalogue.ts';
-import { cautions } from '../../figures/cautions.ts';
+import { cautions, mergeCautions } from '../../figures/cautions.ts';
 import { printQuantity } from '../../quantities/print.ts';
 import type { Run } from '../../register/register.ts';
 import { renderProse } from '../../words/prose.ts';
@@ -26,7 +26,7 @@ export function runModel(parts: Parts, computed: ComputedRun): RunModel {
     setting: conditionRows(run.setting),
     conditions: conditionRows(run.conditions),
     instruments: instrumentRows(parts, run),
-    cautions: cautions(run.context, derived).map((caution) => caution.text),
+    cautions: mergeCautions(cautions(run.context, derived)),
     body: renderProse(run.body, { file: run.file, line: run.bodyLine }).html,
     groups: figureGroups(computed),
     phases: derived.phases.map(({ name, from, to, inferred }) => ({
