@@ -1,10 +1,11 @@
 /** `npm run check`: stage 1 alone. Prints every problem; exit code 1 where one is an error. */
-import { compute } from '../compute/compute.ts';
+import { keepCompiled } from '../compute/compiled.ts';
 import { lock } from '../print/lock.ts';
-import { hasErrors, report } from '../print/report.ts';
 import { finishSwap } from '../print/swap.ts';
 
 const root = process.cwd();
+keepCompiled(root);
+const [{ compute }, { hasErrors, report }] = await Promise.all([import('../compute/compute.ts'), import('../print/report.ts')]);
 
 // Where a build is under way, its side folder is not ours to clear away.
 if ((await lock(root)) !== undefined) finishSwap(root);

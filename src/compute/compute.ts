@@ -1,23 +1,8 @@
-/**
- * Stage 1, whole:
- *
- *   content/** ─► register ─► Register ─┐
- *   data/** ─► intake ─► Log ─► figures ─► RunFigures ─┬─► words ─► Written (HTML, ledger) ─┐
- *                                        └─► plots ─► Drawn (SVG, PNG, CSV) ────────────────┴─► page models, files, Manifest
- *
- * Runs and plots go to worker threads; every result is stored by a key that covers all it depends on, problems included.
- */
-import { compareProblems, compareText } from '../problem.ts';
-import { readRegister } from '../register/read.ts';
+/** The front door of stage 1: where nothing that it reads has changed, the last manifest stands; else the chain runs. */
 import { codeDigests } from './code.ts';
-import { contentDigest, readManifest, remembering, stands, writeManifest } from './manifest.ts';
-import { computeNotes } from './notes.ts';
-import { drawPlots } from './plots.ts';
-import { openPool } from './pool.ts';
+import { contentDigest, readManifest, stands } from './manifest.ts';
 import { dataFiles, readProject } from './project.ts';
 import type { Manifest, Scope } from './results.ts';
-import { computeRuns } from './runs.ts';
-import { assemble } from './site.ts';
 import { openStore } from './store.ts';
 
 /** Runs stage 1 on a project folder. Throws only on faults of the disk; what is wrong with the author's files is in `problems`. */
@@ -28,38 +13,7 @@ export async function compute(root: string, scope: Scope): Promise<Manifest> {
   const content = contentDigest(project);
   const last = readManifest(root, scope);
   if (last !== undefined && stands(last, { code: code.all, content, root, data: dataFiles(root), store })) return last;
-
-  const { data, looked } = remembering(dataFiles(root));
-  const pool = openPool(root);
-  try {
-    const { register, problems: registerProblems } = readRegister(project.content, data);
-    const runs = await computeRuns({ root, store, pool, code: code.run, register });
-    const notes = computeNotes({ store, code: code.words, register, runs });
-    const plots = await drawPlots({ store, pool, code: code.plots, runs, notes });
-    const site = assemble({ store, register, runs, notes, plots, scope });
-    const problems = [...project.problems, ...registerProblems, ...runs.problems, ...notes.problems, ...plots.problems];
-    const manifest: Manifest = {
-      format: 1,
-      scope,
-      inputs: { code: code.all, content, data: lookedUp(looked, runs.logs) },
-      ...site,
-      problems: problems.sort(compareProblems),
-      entries: [...runs.outcomes.values()]
-        .flatMap(({ task }) => [task.key, `${task.key}-log`])
-        .concat(
-          notes.outcomes.map(({ key }) => key),
-          plots.keys,
-        ),
-    };
-    writeManifest(root, manifest);
-    return manifest;
-  } finally {
-    await pool.close();
-  }
-}
-
-function lookedUp(looked: ReadonlyMap<string, string>, logs: ReadonlyMap<string, string>): Manifest['inputs']['data'] {
-  return [...looked]
-    .sort(([a], [b]) => compareText(a, b))
-    .map(([path, kind]) => ({ path, kind, ...(logs.has(path) && { sha256: logs.get(path)! }) }));
+  // Loaded only where there is work to do: an unchanged build does without Markdown, YAML, units and the rest.
+  const { chain } = await import('./chain.ts');
+  return chain({ root, scope, code, store, project, content });
 }

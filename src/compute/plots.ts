@@ -2,7 +2,7 @@
 import { error, type Problem } from '../problem.ts';
 import type { PlotRequest } from '../register/requests.ts';
 import type { Notes } from './notes.ts';
-import { type PlotResult, type PlotTask, plotTask } from './plot-step.ts';
+import { type PlotResult, type PlotTask, plotTask } from './plot-task.ts';
 import type { Pool } from './pool.ts';
 import { runPlots } from './run-plots.ts';
 import type { Runs } from './runs.ts';

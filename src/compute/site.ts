@@ -8,7 +8,7 @@ import { methodModel } from './pages/method.ts';
 import { noteModel, notePath } from './pages/note.ts';
 import type { ComputedNote, ComputedRun, Parts } from './pages/parts.ts';
 import { runModel } from './pages/run.ts';
-import type { PlotResult } from './plot-step.ts';
+import type { PlotResult } from './plot-task.ts';
 import type { Plots } from './plots.ts';
 import { jsonText, publishLedger } from './published.ts';
 import { reach } from './reach.ts';

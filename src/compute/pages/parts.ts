@@ -2,7 +2,7 @@
 import type { RunFigures } from '../../figures/figure.ts';
 import type { Note, Register, Run } from '../../register/register.ts';
 import type { Written } from '../../words/written.ts';
-import type { PlotResult } from '../plot-step.ts';
+import type { PlotResult } from '../plot-task.ts';
 import type { PagePlot } from '../results.ts';
 import type { LogSummary } from '../run-step.ts';
 

@@ -1,0 +1,32 @@
+/** What `npm run build` does, in order. */
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { compute } from '../compute/compute.ts';
+import { prune } from '../compute/prune.ts';
+import { print } from '../print/build.ts';
+import { lock } from '../print/lock.ts';
+import { hasErrors, report } from '../print/report.ts';
+import { finishSwap } from '../print/swap.ts';
+
+/** Builds the site of a project folder. Returns the exit code. Throws where a page or the disk fails. */
+export async function build(root: string): Promise<number> {
+  mkdirSync(join(root, '.cache'), { recursive: true });
+  const held = await lock(root);
+  if (held === undefined) {
+    console.error('Another build of this project is under way. Wait for it, or stop it, then build again.');
+    return 1;
+  }
+  finishSwap(root);
+  const manifest = await compute(root, 'site');
+  process.stderr.write(report(root, manifest.problems));
+  if (hasErrors(manifest.problems)) {
+    console.error('Nothing was published: dist/ is as it was before.');
+    return 1;
+  }
+  const printed = await print(root, manifest);
+  prune(root);
+  console.log(
+    `dist/ is up to date: printed ${printed} of ${manifest.pages.length} pages, ${manifest.files.length} files beside them. Look at it with \`npm run preview\`.`,
+  );
+  return 0;
+}

@@ -1,0 +1,69 @@
+/**
+ * Stage 1, whole:
+ *
+ *   content/** ─► register ─► Register ─┐
+ *   data/** ─► intake ─► Log ─► figures ─► RunFigures ─┬─► words ─► Written (HTML, ledger) ─┐
+ *                                        └─► plots ─► Drawn (SVG, PNG, CSV) ────────────────┴─► page models, files, Manifest
+ *
+ * Runs and plots go to worker threads; every result is stored by a key that covers all it depends on, problems included.
+ */
+import { compareProblems, compareText } from '../problem.ts';
+import { readRegister } from '../register/read.ts';
+import type { CodeDigests } from './code.ts';
+import { remembering, writeManifest } from './manifest.ts';
+import { computeNotes } from './notes.ts';
+import { drawPlots } from './plots.ts';
+import { openPool } from './pool.ts';
+import { dataFiles, type Project } from './project.ts';
+import type { Manifest, Scope } from './results.ts';
+import { computeRuns } from './runs.ts';
+import { assemble } from './site.ts';
+import type { Store } from './store.ts';
+
+/** What the front door has read and opened before it knew that there is work to do. */
+export interface Ground {
+  readonly root: string;
+  readonly scope: Scope;
+  readonly code: CodeDigests;
+  readonly store: Store;
+  readonly project: Project;
+  /** Digest of the project's content. */
+  readonly content: string;
+}
+
+/** Runs the chain and writes the manifest. Throws only on faults of the disk; what is wrong with the author's files is in `problems`. */
+export async function chain({ root, scope, code, store, project, content }: Ground): Promise<Manifest> {
+  const { data, looked } = remembering(dataFiles(root));
+  const pool = openPool(root);
+  try {
+    const { register, problems: registerProblems } = readRegister(project.content, data);
+    const runs = await computeRuns({ root, store, pool, code: code.run, register });
+    const notes = computeNotes({ store, code: code.words, register, runs });
+    const plots = await drawPlots({ store, pool, code: code.plots, runs, notes });
+    const site = assemble({ store, register, runs, notes, plots, scope });
+    const problems = [...project.problems, ...registerProblems, ...runs.problems, ...notes.problems, ...plots.problems];
+    const manifest: Manifest = {
+      format: 1,
+      scope,
+      inputs: { code: code.all, content, data: lookedUp(looked, runs.logs) },
+      ...site,
+      problems: problems.sort(compareProblems),
+      entries: [...runs.outcomes.values()]
+        .flatMap(({ task }) => [task.key, `${task.key}-log`])
+        .concat(
+          notes.outcomes.map(({ key }) => key),
+          plots.keys,
+        ),
+    };
+    writeManifest(root, manifest);
+    return manifest;
+  } finally {
+    await pool.close();
+  }
+}
+
+function lookedUp(looked: ReadonlyMap<string, string>, logs: ReadonlyMap<string, string>): Manifest['inputs']['data'] {
+  return [...looked]
+    .sort(([a], [b]) => compareText(a, b))
+    .map(([path, kind]) => ({ path, kind, ...(logs.has(path) && { sha256: logs.get(path)! }) }));
+}

@@ -1,0 +1,30 @@
+/** What a worker is asked to draw, and the key that covers it. */
+import type { Drawn } from '../plots/drawn.ts';
+import type { PlotRequest } from '../register/requests.ts';
+import { digestOf } from './digest.ts';
+import type { RunTask } from './run-step.ts';
+
+export interface PlotTask {
+  readonly step: 'plot';
+  readonly key: string;
+  readonly request: PlotRequest;
+  /** Its runs, in the request's order. */
+  readonly subjects: readonly PlotSubjectTask[];
+}
+
+export interface PlotSubjectTask {
+  readonly title: string;
+  readonly run: RunTask;
+}
+
+/** A Drawn whose downloads are in the store. */
+export interface PlotResult extends Omit<Drawn, 'svg' | 'png' | 'csv'> {
+  readonly files: { readonly svg: string; readonly png: string; readonly csv: string };
+}
+
+/** A task with the key that covers it: its code, what was asked for, and the results it is drawn from. */
+export function plotTask(code: string, request: PlotRequest, subjects: readonly PlotSubjectTask[]): PlotTask {
+  const { place: _place, ...asked } = request;
+  const key = digestOf(['plot', code, asked, subjects.map(({ title, run }) => [title, run.key])]);
+  return { step: 'plot', key, request, subjects };
+}
