@@ -43,6 +43,8 @@ export function stands(
 ): boolean {
   const { inputs } = manifest;
   return (
+    // A fault of our own may have been of the moment: try again.
+    !manifest.problems.some(({ rule }) => rule === 'fault') &&
     inputs.code === now.code &&
     inputs.content === now.content &&
     inputs.data.every((looked) => now.data.kind(looked.path) === looked.kind && sameLog(now.root, looked)) &&
