@@ -1,0 +1,64 @@
+/** Numbers that a wording could say of a value, those nearest to the author's form first. */
+import { shift } from '../../quantities/decimal.ts';
+import type { Side } from './phrase.ts';
+import { roundStep } from './precision.ts';
+import { clean } from './stated.ts';
+import type { Saying } from './wording.ts';
+
+export type Direction = 'near' | 'up' | 'down';
+
+/** From which side each hedge comes at its number: "under" must name a larger one, "over" a smaller one. */
+const DIRECTIONS: ReadonlyMap<string, Direction> = new Map([
+  ['nearly', 'up'],
+  ['just under', 'up'],
+  ['under', 'up'],
+  ['at most', 'up'],
+  ['up to', 'up'],
+  ['never above', 'up'],
+  ['within', 'up'],
+  ['just over', 'down'],
+  ['over', 'down'],
+  ['at least', 'down'],
+  ['never below', 'down'],
+]);
+
+export function directionOf(hedge: string | undefined): Direction {
+  return DIRECTIONS.get(hedge ?? '') ?? 'near';
+}
+
+/** Decimals tried beyond the author's. */
+const FINER = 12;
+const PARTS = [2, 4, 3, 8];
+
+/**
+ * What to say of `value` (in the side's own unit): in the author's parts, in multiples of his round step, to his last digit, and then ever
+ * finer. `up` and `down` give the next number on that side and the one after it, for hedges that leave out the number itself.
+ */
+export function sayingsOf(side: Side, value: number, direction: Direction): Saying[] {
+  const { amount } = side;
+  const sayings: Saying[] = [];
+  const inParts = amount.part !== undefined || amount.article === true || side.unit?.kind === 'times';
+  if (inParts && Math.abs(value) < 1000) sayings.push(...inPartsOf(side, value, direction));
+  const step = amount.part === undefined && amount.place >= 0 ? roundStep(Math.abs(amount.value)) : 0;
+  if (step > 0) sayings.push(...around(value / step, direction).map((count) => ({ value: clean(count * step), place: 0 })));
+  for (let place = amount.place; place >= Math.min(amount.place, 0) - FINER; place--) {
+    sayings.push(...around(shift(value, -place), direction).map((count) => ({ value: shift(count, place), place })));
+  }
+  return sayings;
+}
+
+function inPartsOf(side: Side, value: number, direction: Direction): Saying[] {
+  const own = side.amount.part === undefined ? [] : [Math.round(1 / side.amount.part)];
+  const whole: Saying[] = around(value, direction).map((count) => ({ value: count, place: 0 }));
+  const parts = [...own, ...PARTS].flatMap((each) =>
+    around(value * each, direction).map((count) => ({ value: clean(count / each), parts: each })),
+  );
+  return side.amount.part === undefined ? [...whole, ...parts] : [...parts, ...whole];
+}
+
+function around(count: number, direction: Direction): number[] {
+  const at = clean(count);
+  if (direction === 'up') return [Math.ceil(at), Math.ceil(at) + 1];
+  if (direction === 'down') return [Math.floor(at), Math.floor(at) - 1];
+  return [Math.round(at)];
+}

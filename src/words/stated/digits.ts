@@ -1,0 +1,33 @@
+/** Numbers in digits as people group them: 1,234.5 and 1 234.5. */
+import { shift } from '../../quantities/decimal.ts';
+import { type Unread, unread } from './stated.ts';
+import type { Token } from './tokens.ts';
+
+export interface Digits {
+  readonly value: number;
+  /** Exponent of the last digit written. */
+  readonly place: number;
+  readonly grouping?: string;
+}
+
+const GROUPED = /^\d{1,3}(?:,\d{3})+(?:\.\d+)?$/;
+const BLANKS = /[ \u00a0\u2009\u202f]/;
+const EXPECTED = 'digits with a decimal point, in groups of three or not: 1,234.5';
+
+/** Reads a number token. Every digit written counts, zeros too: the place is that of the last one. */
+export function digitsOf({ text, start }: Token): Digits | Unread {
+  if (text.includes(',') && !GROUPED.test(text)) return unread(`a comma in the number ${text}`, start, EXPECTED);
+  if (/\..*\./.test(text)) return unread(`two points in the number ${text}`, start, EXPECTED);
+  const grouping = text.includes(',') ? ',' : BLANKS.exec(text)?.[0];
+  const plain = text.replace(/[, \u00a0\u2009\u202f]/g, '').replaceAll('−', '-');
+  const [mantissa = '', power = '0'] = plain.split('e');
+  const value = Number(plain);
+  if (!Number.isFinite(value)) return unread(`the number ${text} is too large`, start, 'a number below 1.8e308');
+  const place = Number(power) - (mantissa.split('.')[1]?.length ?? 0);
+  return grouping === undefined ? { value, place } : { value, place, grouping };
+}
+
+/** A number of digits times a power of ten that a word or an exponent gives. */
+export function scaled(digits: Digits, power: number): Digits {
+  return { ...digits, value: shift(digits.value, power), place: digits.place + power };
+}

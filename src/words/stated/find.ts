@@ -1,0 +1,121 @@
+/** Finds the number phrases of a text, each with its hedge and its comparison. */
+import { comparisonAfter, comparisonBefore, comparisonRefused } from './comparison.ts';
+import { deniedBefore, type HedgeFound, hedgeAfter, hedgeBefore } from './hedge-at.ts';
+import type { Phrase, Side } from './phrase.ts';
+import { type SideFound, sideAt } from './side.ts';
+import { isUnread, type Unread, unread } from './stated.ts';
+import { type Token, tokenise } from './tokens.ts';
+
+const DASHES = new Set(['–', '—', '-', '−', '‐', '‑']);
+
+/** All number phrases of a text in their order; Unread for each place where a number stands that cannot be read. */
+export function phrasesOf(text: string): (Phrase | Unread)[] {
+  const tokens = tokenise(text);
+  const phrases: (Phrase | Unread)[] = [];
+  let at = 0;
+  while (at < tokens.length) {
+    const found = phraseAt(text, tokens, at);
+    if (found) phrases.push(found.phrase);
+    at = found?.next ?? at + 1;
+  }
+  return phrases;
+}
+
+interface PhraseFound {
+  readonly phrase: Phrase | Unread;
+  readonly next: number;
+}
+
+function phraseAt(text: string, tokens: readonly Token[], at: number): PhraseFound | undefined {
+  const hedge = hedgeBefore(tokens, at);
+  const between = hedge?.name === 'between';
+  const first = sideAt(tokens, at, between && tokens[hedge.at]?.low !== 'from' && tokens[at - 1]?.low === 'between');
+  if (!first) return undefined;
+  if (isUnread(first)) return { phrase: first, next: at + 1 };
+  const second = secondAt(tokens, first, between);
+  const failed = second && isUnread(second) ? second : undefined;
+  if (failed) return { phrase: failed, next: first.next };
+  const last = (second as Second | undefined) ?? { ...first, plusMinus: false };
+  const sides: readonly [Side] | readonly [Side, Side] = second ? sidesOf(first.side, last.side) : [first.side];
+  return complete({ text, tokens, at, hedge: soleHedge(hedge, sides), sides, plusMinus: last.plusMinus, next: last.next, between });
+}
+
+interface Second extends SideFound {
+  readonly plusMinus: boolean;
+}
+
+/** The second number of a range or of a ±. */
+function secondAt(tokens: readonly Token[], first: SideFound, between: boolean): Second | Unread | undefined {
+  const token = tokens[first.next];
+  const [, second, third] = [token, tokens[first.next + 1]?.low, tokens[first.next + 2]?.low];
+  const words =
+    token?.low === 'plus' && second === 'or' && third === 'minus'
+      ? 3
+      : token?.low === 'give' && second === 'or' && third === 'take'
+        ? 3
+        : 0;
+  const plusMinus = token?.text === '±' || words > 0;
+  const binds = plusMinus || token?.low === 'to' || DASHES.has(token?.text ?? '') || (between && token?.low === 'and');
+  if (!token || !binds) return undefined;
+  const found = sideAt(tokens, first.next + Math.max(1, words));
+  if (!found) return undefined;
+  if (isUnread(found)) return found;
+  if (first.side.unit && !found.side.unit) return undefined;
+  return { ...found, plusMinus };
+}
+
+/** A unit after the second number serves both: "69 to 72 degrees". */
+function sidesOf(first: Side, second: Side): readonly [Side, Side] {
+  return [first.unit || !second.unit ? first : { ...first, unit: second.unit, unitBorrowed: true }, second];
+}
+
+/** "From" before a single number is no hedge: "rises from 58 degrees". */
+function soleHedge(hedge: HedgeFound | undefined, sides: readonly Side[]): HedgeFound | undefined {
+  return hedge?.name === 'between' && sides.length === 1 ? undefined : hedge;
+}
+
+interface Draft {
+  readonly text: string;
+  readonly tokens: readonly Token[];
+  readonly at: number;
+  readonly hedge: HedgeFound | undefined;
+  readonly sides: Phrase['sides'];
+  readonly plusMinus: boolean;
+  readonly next: number;
+  readonly between: boolean;
+}
+
+/** Adds what stands before and after the numbers; refuses what would turn their meaning round. */
+function complete(draft: Draft): PhraseFound {
+  const { text, tokens, at, sides, plusMinus } = draft;
+  const after = hedgeAfter(tokens, draft.next);
+  const compared = comparisonAfter(tokens, after?.next ?? draft.next);
+  const next = compared?.next ?? after?.next ?? draft.next;
+  const later = after ? undefined : hedgeAfter(tokens, next);
+  const hedges = [draft.hedge, after, later].filter((hedge) => hedge !== undefined);
+  const start = draft.hedge?.at ?? at;
+  const end = later?.next ?? next;
+  const refused = refusal(draft, hedges, start, after?.next ?? draft.next);
+  if (refused) return { phrase: refused, next: end };
+  const comparison = compared?.comparison ?? comparisonBefore(tokens, start)?.comparison;
+  const hedge = hedges[0] && { name: hedges[0].name, start: tokens[hedges[0].at]!.start, end: tokens[hedges[0].next - 1]!.end };
+  const place = { start: tokens[start]!.start, end: tokens[end - 1]!.end };
+  return { phrase: { text, sides, plusMinus, ...place, ...(hedge && { hedge }), ...(comparison && { comparison }) }, next: end };
+}
+
+function refusal(
+  { tokens, at, sides, plusMinus, between }: Draft,
+  hedges: readonly HedgeFound[],
+  start: number,
+  compared: number,
+): Unread | undefined {
+  const place = tokens[at]!.start;
+  const [first, second] = sides;
+  if (between && !second && tokens[at - 1]?.low === 'between')
+    return unread('"between" with one number', place, 'between 69 and 72 degrees');
+  const names = hedges.map(({ name }) => name);
+  if (names.length > 1) return unread(`two hedges: ${names.join(' and ')}`, tokens[hedges[1]!.at]!.start, 'one hedge at most');
+  const odd = second ? names.find((name) => name !== 'between' && (plusMinus || name !== 'about')) : undefined;
+  if (odd !== undefined) return unread(`a range with "${odd}"`, place, 'a range alone, or "about" before it');
+  return deniedBefore(tokens, start) ?? comparisonRefused(tokens, compared, second ?? first);
+}

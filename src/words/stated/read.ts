@@ -1,0 +1,45 @@
+/** Reads the number of an author's words and what it allows. */
+import { phrasesOf } from './find.ts';
+import { inUnit, meaningOf } from './meaning.ts';
+import { isUnread, type Stated, type Unread, unread } from './stated.ts';
+
+export { inUnit } from './meaning.ts';
+export { isUnread, type Stated, type Unread } from './stated.ts';
+
+const EXPECTED = 'a number with its unit: 71 degrees, two and a half hours, 30 percent, twice as fast';
+const VAGUE = /(?:^|[^\p{L}])((?:a )?(?:few|couple)|several|many|dozens|hundreds|thousands)(?=$|[^\p{L}])/iu;
+
+/**
+ * The one number phrase of a text: the interval of true values that it allows, in the canonical unit. Where several numbers stand, the
+ * only one that fits `wanted` (a figure's canonical unit) is meant: "about 71 degrees after an hour" holds a temperature. Unread where
+ * there is no number, one that cannot be read, or none or several that fit; offsets are in the text.
+ */
+export function readStated(text: string, wanted?: string): Stated | Unread {
+  const all = findStated(text);
+  const failed = all.find(isUnread);
+  if (failed) return failed;
+  const read = all as Stated[];
+  if (read.length === 0) return noNumber(text);
+  const fitting = wanted === undefined ? read : read.map((stated) => inUnit(stated, wanted));
+  const [only, second] = fitting.filter((stated) => !isUnread(stated)) as Stated[];
+  if (only && !second) return only;
+  if (!only && fitting.length === 1) return fitting[0] as Unread;
+  const offset = (second ?? (read[1] as Stated)).start;
+  const said = read.map(({ start, end }) => `"${text.slice(start, end)}"`).join(' and ');
+  return unread(
+    `${only ? 'more than one number' : 'no number that fits'}: ${said}`,
+    offset,
+    'one number between the brackets, the others outside',
+  );
+}
+
+/** Every number phrase of a text in its order, and Unread for each that cannot be read. Numbers in names (`larch-2`, `2nd`) are none. */
+export function findStated(text: string): (Stated | Unread)[] {
+  return phrasesOf(text).map((phrase) => (isUnread(phrase) ? phrase : meaningOf(phrase)));
+}
+
+function noNumber(text: string): Unread {
+  const vague = VAGUE.exec(text);
+  if (!vague) return unread('no number in these words', 0, EXPECTED);
+  return unread(`"${vague[1]}", which is no number`, vague.index + vague[0].length - vague[1]!.length, EXPECTED);
+}

@@ -1,0 +1,124 @@
+/** A wording in the author's own form that a value would bear out. */
+import { fromCanonical, readUnit, type Unit } from '../../quantities/units.ts';
+import { type Direction, directionOf, sayingsOf } from './candidates.ts';
+import { holds } from './holds.ts';
+import { inUnit } from './meaning.ts';
+import type { Comparison, Phrase, Side } from './phrase.ts';
+import { readStated } from './read.ts';
+import { isUnread, type Stated } from './stated.ts';
+import { wordingOf } from './wording.ts';
+
+/** Words of comparison and their opposites. */
+const OPPOSITES: ReadonlyMap<string, string> = new Map(
+  'warmer cooler,hotter cooler,cooler warmer,colder warmer,faster slower,slower faster,quicker slower,more less,less more,fewer more,higher lower,lower higher,longer shorter,shorter longer,greater smaller,bigger smaller,larger smaller,smaller larger,above below,below above,over under,under over'
+    .split(',')
+    .map((pair) => pair.split(' ') as [string, string]),
+);
+
+/**
+ * The author's words with another number, in his form (digits or words, unit, precision and hedge), such that they hold for `value`.
+ * `unit` is the value's canonical unit. Where the form cannot say it, more digits, then no hedge; undefined where the words are of
+ * another unit or the value is not finite. The result reads back: `holds(readStated(result, unit), value, null)` is 'holds'.
+ */
+export function suggest(stated: Stated, value: number, unit: string): string | undefined {
+  const fitting = inUnit(stated, unit);
+  if (isUnread(fitting) || !Number.isFinite(value)) return undefined;
+  for (const wording of wordings(fitting, value)) {
+    const read = readStated(wording, unit);
+    if (!isUnread(read) && holds(read, value, null) === 'holds') return wording;
+  }
+  return undefined;
+}
+
+function* wordings(stated: Stated, value: number): Generator<string> {
+  const { said, hedge } = stated;
+  const [first, second] = said.sides;
+  if (second && !said.plusMinus) yield* ranges(stated, value, [first, second]);
+  const place = second ? said : first;
+  yield* withSide(stated, value, first, { start: place.start, end: Math.max(place.end, second?.end ?? 0) }, directionOf(hedge));
+  const bare: Stated = { ...stated, said: withoutHedge(said) };
+  if (hedge !== undefined) yield* withSide(bare, value, bare.said.sides[0], bare.said.sides[0], 'near');
+  yield* plain(stated, value);
+}
+
+interface Stretch {
+  readonly start: number;
+  readonly end: number;
+}
+
+/** The words with the stretch replaced by the side's number as it could be, the comparison turned where the value changed sides. */
+function* withSide(stated: Stated, value: number, side: Side, stretch: Stretch, direction: Direction): Generator<string> {
+  const { text, comparison } = stated.said;
+  const { said, turned } = saidValue(stated, side, value);
+  for (const saying of sayingsOf(side, said, direction)) {
+    const wording = wordingOf(side, text, saying);
+    if (wording === undefined) continue;
+    const flipped = turned && comparison ? turn(text, comparison) : undefined;
+    yield replaced(text, [{ ...stretch, by: wording }, ...(flipped ? [flipped] : [])]);
+  }
+}
+
+/** The range, one end moved to take the value in. */
+function* ranges(stated: Stated, value: number, [first, second]: readonly [Side, Side]): Generator<string> {
+  const down = value < stated.nominal;
+  const side = down ? first : second;
+  yield* withSide(stated, value, side, side, down ? 'down' : 'up');
+}
+
+/** The value in the side's own unit and words: a share of one for "30 percent faster", a size for "6 degrees cooler". */
+function saidValue(stated: Stated, side: Side, value: number): { said: number; turned: boolean } {
+  const { comparison } = stated.said;
+  const share = side.unit?.kind === 'percent' || (!side.unit && side.amount.part !== undefined);
+  const compares = comparison && comparison.kind !== 'apart' && (!share || comparison.start >= side.start);
+  const unit = unitOf(stated, side);
+  if (share && compares) {
+    const by = fromCanonical(value - 1, unit);
+    const wanted = comparison.kind === 'less' ? -by : by;
+    return { said: Math.abs(wanted), turned: wanted < 0 };
+  }
+  const said = fromCanonical(value, unit);
+  if (stated.bySize) return { said: Math.abs(said), turned: false };
+  return comparison?.kind === 'more' && compares ? { said: Math.abs(said), turned: said < 0 } : { said, turned: false };
+}
+
+function unitOf({ unit, difference }: Stated, side: Side): Unit {
+  const own = difference ? readUnit(side.unit?.spelling ?? '', 'difference') : side.unit?.unit;
+  return own ?? { canonical: unit, factor: 1, offset: 0, decimal: 0 };
+}
+
+interface Edit extends Stretch {
+  readonly by: string;
+}
+
+function turn(text: string, { start, end }: Comparison): Edit | undefined {
+  const word = OPPOSITES.get(text.slice(start, end).toLowerCase());
+  return word === undefined ? undefined : { start, end, by: word };
+}
+
+function replaced(text: string, edits: readonly Edit[]): string {
+  const later = [...edits].sort((a, b) => b.start - a.start);
+  return later.reduce((all, { start, end, by }) => all.slice(0, start) + by + all.slice(end), text);
+}
+
+/** The phrase with the words of its hedge cut out of the text. */
+function withoutHedge(phrase: Phrase): Phrase {
+  const { text, hedge } = phrase;
+  const [side] = phrase.sides;
+  if (!hedge) return phrase;
+  const before = hedge.start < side.start;
+  const [from, to] = before ? [hedge.start, side.start] : [hedge.start, hedge.end];
+  const cut = replaced(text, [{ start: from, end: to, by: '' }]);
+  const read = readStated(cut);
+  return isUnread(read) ? phrase : read.said;
+}
+
+/** Last resort: the number alone in digits, with its unit, in place of the whole phrase. */
+function* plain(stated: Stated, value: number): Generator<string> {
+  const { text, start, end } = stated.said;
+  const spelling = stated.unit === '1' ? '' : ` ${stated.unit}`;
+  const own = stated.said.sides.at(-1)?.unit ? spelling : '';
+  const side: Side = { amount: { value, place: 0, style: 'digits', start: 0, end: 0 }, start: 0, end: 0 };
+  for (const saying of sayingsOf(side, value, 'near')) {
+    yield replaced(text, [{ start, end, by: `${wordingOf(side, '', saying)}${own}` }]);
+  }
+}
