@@ -10,9 +10,9 @@ const LOCK_FILE = join(SRC, '..', 'package-lock.json');
 
 const MEASURING = ['problem.ts', 'statistics', 'quantities', 'intake', 'figures'];
 const STEPS = {
-  run: [...MEASURING, 'compute/run-step.ts'],
+  run: [...MEASURING, 'compute/run-step.ts', 'compute/run-tables.ts'],
   words: [...MEASURING, 'register', 'words', 'compute/word-step.ts'],
-  plots: [...MEASURING, 'register', 'plots', 'compute/run-step.ts', 'compute/plot-step.ts'],
+  plots: [...MEASURING, 'register', 'plots', 'compute/run-step.ts', 'compute/run-tables.ts', 'compute/plot-task.ts', 'compute/plot-step.ts'],
   all: [...MEASURING, 'register', 'words', 'plots', 'compute'],
 } as const;
 

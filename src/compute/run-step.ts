@@ -8,6 +8,7 @@ import type { Channel, Log, LogDeclaration } from '../intake/log.ts';
 import { read } from '../intake/read.ts';
 import { error, type Problem } from '../problem.ts';
 import { digest } from './digest.ts';
+import { type ReadTable, readTables, type TablePaths } from './run-tables.ts';
 import type { Store } from './store.ts';
 
 export interface RunTask {
@@ -15,6 +16,8 @@ export interface RunTask {
   readonly key: string;
   readonly declaration: LogDeclaration;
   readonly context: RunContext;
+  /** Tables beside the log. */
+  readonly tables: TablePaths;
 }
 
 /** A log without its columns: what pages say of it. */
@@ -31,6 +34,8 @@ export interface RunResult {
   readonly summary: LogSummary | null;
   /** Key of the stored Log. */
   readonly log: string | null;
+  /** What was read beside the log: file below data/ and digest. */
+  readonly tables: readonly ReadTable[];
   readonly problems: readonly Problem[];
 }
 
@@ -49,11 +54,18 @@ export function runStep(root: string, store: Store, task: RunTask): RunResult {
   if (log === null) return failed(problems);
   const logKey = `${task.key}-log`;
   store.set(logKey, log);
-  return { derived: derive(log, task.context), summary: summarise(log, digest(bytes)), log: logKey, problems };
+  const beside = readTables(root, task);
+  return {
+    derived: derive(log, task.context, beside.tables),
+    summary: summarise(log, digest(bytes)),
+    log: logKey,
+    tables: beside.read,
+    problems: [...problems, ...beside.problems],
+  };
 }
 
 function failed(problems: readonly Problem[]): RunResult {
-  return { derived: null, summary: null, log: null, problems };
+  return { derived: null, summary: null, log: null, tables: [], problems };
 }
 
 function summarise(log: Log, sha256: string): LogSummary {

@@ -6,6 +6,7 @@ import type { Register, Run } from '../register/register.ts';
 import { digest, digestOf } from './digest.ts';
 import type { Pool } from './pool.ts';
 import type { RunResult, RunTask } from './run-step.ts';
+import { tablePaths } from './run-tables.ts';
 import type { Store } from './store.ts';
 
 export interface RunOutcome {
@@ -17,7 +18,7 @@ export interface RunOutcome {
 export interface Runs {
   /** By run id, in the register's order. */
   readonly outcomes: ReadonlyMap<string, RunOutcome>;
-  /** SHA-256 of each log by its path below data/. */
+  /** SHA-256 of each log and table by its path below data/. */
   readonly logs: ReadonlyMap<string, string>;
   readonly problems: readonly Problem[];
 }
@@ -42,16 +43,18 @@ export async function computeRuns(options: Options): Promise<Runs> {
 }
 
 async function computeRun({ root, store, pool, code }: Options, run: Run, logs: Map<string, string>): Promise<RunOutcome> {
-  const sha256 = logs.get(run.log.file) ?? logDigest(root, run.log.file);
-  logs.set(run.log.file, sha256);
-  const key = digestOf(['run', code, sha256, run.log, run.context]);
-  const task: RunTask = { step: 'run', key, declaration: run.log, context: run.context };
+  const tables = tablePaths(run);
+  const files = [run.log.file, ...Object.values(tables).map(({ file }) => file)];
+  for (const file of files) if (!logs.has(file)) logs.set(file, fileDigest(root, file));
+  const digests = files.map((file) => logs.get(file));
+  const key = digestOf(['run', code, digests, run.log, tables, run.context]);
+  const task: RunTask = { step: 'run', key, declaration: run.log, context: run.context, tables };
   const result = (store.get(key) as RunResult | undefined) ?? (await pool.run(task).catch((thrown) => faulty(run, thrown)));
   return { run, task, result };
 }
 
-/** '' where the log cannot be read: the run's own step then says why. */
-function logDigest(root: string, file: string): string {
+/** '' where the file cannot be read: the run's own step then says why. */
+function fileDigest(root: string, file: string): string {
   try {
     return digest(readFileSync(join(root, 'data', file)));
   } catch {
@@ -63,5 +66,5 @@ function logDigest(root: string, file: string): string {
 function faulty(run: Run, thrown: unknown): RunResult {
   const found = `this run made Soakproof itself fail: ${thrown instanceof Error ? thrown.message : String(thrown)}`;
   const remedy = 'this is a fault of the program, not of your files: please report it with the log';
-  return { derived: null, summary: null, log: null, problems: [error('fault', run.placeOf('log'), found, { remedy })] };
+  return { derived: null, summary: null, log: null, tables: [], problems: [error('fault', run.placeOf('log'), found, { remedy })] };
 }

@@ -1,6 +1,7 @@
 /** The catalogue: every figure's name, label, unit, definition, source and the published check that it passes. */
 import { CLOCK } from './catalogue/clock.ts';
 import { POWER } from './catalogue/power.ts';
+import { SCORES } from './catalogue/scores.ts';
 import { THERMAL } from './catalogue/thermal.ts';
 
 export const SUBJECTS = ['thermal', 'clock', 'power', 'scores', 'surface', 'stability', 'comparison'] as const;
@@ -25,7 +26,7 @@ export interface Definition {
   readonly check: string;
 }
 
-export const CATALOGUE: readonly Definition[] = [...THERMAL, ...CLOCK, ...POWER];
+export const CATALOGUE: readonly Definition[] = [...THERMAL, ...CLOCK, ...POWER, ...SCORES];
 
 const BY_NAME: ReadonlyMap<string, Definition> = new Map(CATALOGUE.map((definition) => [definition.name, definition]));
 

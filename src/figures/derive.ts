@@ -8,15 +8,17 @@ import { loadChange } from './load-changed.ts';
 import { phasesOf } from './phases.ts';
 import { metersOf } from './power/meters.ts';
 import { powerFigures } from './power/power.ts';
+import { scoreFigures } from './scores/scores.ts';
 import type { Soak } from './soak.ts';
 import { intervalOf, isTellable } from './sources.ts';
+import type { RunTables } from './tables.ts';
 import { thermalFigures } from './thermal/thermal.ts';
 
 /**
  * Derives every thermal, clock and power figure of the catalogue, present with its uncertainty or absent with the reason.
  * Keys are addresses without the alias; the primary channel stands under the bare name. Pure and without a clock.
  */
-export function derive(log: Log, context: RunContext): RunFigures {
+export function derive(log: Log, context: RunContext, tables: RunTables = {}): RunFigures {
   const { phases, inferences } = phasesOf(log, context);
   const soak: Soak = { log, context, phases, inferred: phases.length > 0 ? inferences.map(({ statement }) => statement) : [] };
   const { meters, why } = metersOf(soak);
@@ -26,6 +28,7 @@ export function derive(log: Log, context: RunContext): RunFigures {
     ...thermalFigures(soak, primary ?? why ?? { absent: 'no-channel', why: 'The log has no power.' }, changed),
     ...clockFigures(soak),
     ...powerFigures(soak, meters, why),
+    ...scoreFigures(soak, tables.scores, primary ?? why),
   ];
   return { figures: firstOfEach(entries), phases, inferences };
 }

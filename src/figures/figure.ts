@@ -4,6 +4,8 @@ import type { Quantity } from '../quantities/quantity.ts';
 
 /** Columns and rows that a figure was computed from. Rows are 1-based line numbers of the log, first and last. */
 export interface From {
+  /** Figures of runs that a figure of several runs was computed from: `larch-fast/load_power`. */
+  readonly figures?: readonly string[];
   readonly columns: readonly string[];
   readonly rows: readonly [number, number] | null;
   /** Path below the project folder of the table that the columns are in, where it is not the run's log. */

@@ -1,43 +1,23 @@
 /** How things are named, and which name was probably meant when one is unknown. */
+import { ID_RULE, idFromWords, isId, TAKEN_WORD } from '../intake/ids.ts';
 import { compareText } from '../problem.ts';
 
-const ID = /^[a-z0-9]+(?:-[a-z0-9]+)*$/;
+export { ID_RULE, idFromWords, isId };
+
 const SNAKE = /^[a-z][a-z0-9]*(?:_[a-z0-9]+)*$/;
 const PHASE = /^[a-z][a-z0-9]*(?:[_-][a-z0-9]+)*$/;
 
-export const ID_RULE = 'lower-case letters and digits, in words joined by single hyphens';
 export const SNAKE_RULE =
   'snake_case: lower-case letters and digits, in words joined by single underscores, beginning with a letter';
 
-/**
- * The one word of that spelling that JavaScript objects answer to by themselves: a look-up in a record of channels or instruments
- * would find something under it that nobody wrote.
- */
-const TAKEN = 'constructor';
-
-/** Tells whether a text is an id: the name of a file of content/, a specimen. */
-export function isId(text: string): boolean {
-  return ID.test(text) && text !== TAKEN;
-}
-
 /** Tells whether a text can name a channel, a free setting, an alias. */
 export function isSnakeName(text: string): boolean {
-  return SNAKE.test(text) && text !== TAKEN;
+  return SNAKE.test(text) && text !== TAKEN_WORD;
 }
 
 /** Tells whether a text can name a phase; `cool-down` is usual, so a hyphen is allowed. */
 export function isPhaseName(text: string): boolean {
-  return PHASE.test(text) && text !== TAKEN;
-}
-
-/** The id that words would have: lower case, everything else to single hyphens; '' when nothing is left. */
-export function idFromWords(words: string): string {
-  return words
-    .normalize('NFKD')
-    .toLowerCase()
-    .replace(/\p{M}/gu, '')
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-|-$/g, '');
+  return PHASE.test(text) && text !== TAKEN_WORD;
 }
 
 /** The snake_case name that words would have; '' when nothing is left. */

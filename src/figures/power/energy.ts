@@ -67,6 +67,23 @@ function accountsOf(soak: Soak, meters: readonly Meter[]): Account[] {
   return [...counters, ...meters.filter((meter) => !used.has(meter)).map((meter) => ({ name: meter.name, counter: null, meter }))];
 }
 
+/**
+ * Energy of a stretch between two instants, by the primary account of the run: a counter where there is one, else the integral of
+ * `meter`. Null where there is neither.
+ */
+export function energyWithin(
+  soak: Soak,
+  meter: Meter | null,
+  { rows, ...span }: Span & { readonly rows: Rows },
+  address: string,
+): Measured | Reason | null {
+  const [account] = accountsOf(soak, meter ? [meter] : []);
+  if (!account) return null;
+  const stretch: Stretch = { suffix: '', words: 'the time that the task took', rows, span };
+  if (account.counter) return counterTotal(soak, account.counter, stretch, address);
+  return account.meter && integral(soak, account.meter, stretch, address);
+}
+
 function energyOf(soak: Soak, account: Account, stretch: Stretch, address: string): Figure {
   const { counter, meter } = account;
   const byMeter = meter && integral(soak, meter, stretch, address);

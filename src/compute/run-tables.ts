@@ -1,0 +1,54 @@
+/** The tables that a run names beside its log: bytes → typed rows. */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { readScores } from '../figures/scores/read-scores.ts';
+import type { RunTables } from '../figures/tables.ts';
+import { error, type Place, type Problem } from '../problem.ts';
+import type { Run } from '../register/register.ts';
+import { digest } from './digest.ts';
+import type { RunTask } from './run-step.ts';
+
+export interface TablePath {
+  /** Below data/. */
+  readonly file: string;
+  readonly place: Place;
+}
+
+export type TablePaths = Readonly<Partial<Record<'scores', TablePath>>>;
+
+export interface ReadTable {
+  readonly file: string;
+  readonly sha256: string;
+}
+
+/** The paths of a run's tables. */
+export function tablePaths(run: Run): TablePaths {
+  return { ...(run.scores !== undefined && { scores: { file: run.scores, place: run.placeOf('scores') } }) };
+}
+
+/** Reads them. One that cannot be read is a problem, and its figures are then missing. */
+export function readTables(root: string, { tables, declaration }: RunTask) {
+  const problems: Problem[] = [];
+  const read: ReadTable[] = [];
+  const found: { -readonly [K in keyof RunTables]: RunTables[K] } = {};
+  for (const [kind, path] of Object.entries(tables)) {
+    const bytes = bytesOf(root, path, kind, problems);
+    if (bytes === undefined) continue;
+    read.push({ file: path.file, sha256: digest(bytes) });
+    const scores = readScores(bytes, `data/${path.file}`, declaration.time?.zone);
+    found.scores = scores.scores;
+    problems.push(...scores.problems);
+  }
+  return { tables: found as RunTables, read, problems };
+}
+
+function bytesOf(root: string, { file, place }: TablePath, kind: string, problems: Problem[]): Uint8Array | undefined {
+  try {
+    return readFileSync(join(root, 'data', file));
+  } catch (thrown) {
+    const code = (thrown as NodeJS.ErrnoException).code ?? 'unknown reason';
+    const found = `the ${kind} data/${file} cannot be read (${code})`;
+    problems.push(error('unreadable-file', place, found, { remedy: 'check the path and its permissions' }));
+    return undefined;
+  }
+}

@@ -1,0 +1,57 @@
+/** Definitions of the figures of benchmark results. */
+import type { Definition } from '../catalogue.ts';
+
+const OWN_WINDOW =
+  'The repeats are found in the log by their start and end: instants where the log tells its own, or times since its first row.';
+const NOT_COVERED = 'the log does not cover any repeat, or tells no instants to find them by';
+const NO_WINDOW = 'the table of scores does not say when repeats started and ended';
+const SCATTER =
+  'Scatter is that of the repeats, s/√n with n − 1 degrees of freedom, or what the scatter within them gives where that is more.';
+
+const score = (
+  name: string,
+  label: string,
+  unit: string,
+  rest: Omit<Definition, 'name' | 'label' | 'unit' | 'subject'>,
+): Definition => ({ name, label, subject: 'scores', unit, ...rest });
+
+export const SCORES: readonly Definition[] = [
+  score('score', 'score', "the test's own", {
+    definition:
+      'Mean of the repeats of a test, with their number and their spread (sample standard deviation). Whether higher or lower is better is stated in the table, never guessed.',
+    formula: String.raw`\bar x = \frac1n \sum_{i=1}^{n} x_i, \qquad u(\bar x) = \frac{s}{\sqrt n}`,
+    assumptions: [
+      'The repeats are independent of each other.',
+      'A mean of equal repeats is still uncertain by their step over √12.',
+      'Of a single repeat the uncertainty is unknown.',
+    ],
+    absentWhen: ['no repeat of the test gave a result'],
+    source: 'JCGM 100:2008, 4.2.1 to 4.2.3 (mean, sample standard deviation, standard uncertainty of the mean)',
+    check: 'JCGM 100:2008, 4.4.3: twenty temperatures, mean 100.145 °C, s 1.489 °C, u 0.333 °C',
+  }),
+  score('energy_per_task', 'energy per task', 'J', {
+    definition:
+      "Energy that one repeat of a test took, in the repeat's own time: by a running counter where one is logged, else the integral of the run's power; the mean over the repeats.",
+    formula: String.raw`E = \frac1n \sum_{k=1}^{n} \int_{t_k}^{t'_k} P\,\mathrm dt`,
+    assumptions: [OWN_WINDOW, 'A repeat with a gap of the log in it is left out.', SCATTER],
+    absentWhen: [NO_WINDOW, NOT_COVERED, 'there is no power channel, and no current with a voltage at the same place'],
+    source: 'R. L. Burden and J. D. Faires, Numerical Analysis, composite trapezoidal rule (from memory)',
+    check: 'hand-computed 30.5 J on uneven steps; a constant power times a known time',
+  }),
+  score('score_power', 'power during the test', 'W', {
+    definition: "Mean power in the time of a test's repeats, each repeat counting alike.",
+    formula: String.raw`\bar P = \frac1n \sum_{k=1}^{n} \frac{1}{t'_k - t_k} \int_{t_k}^{t'_k} P\,\mathrm dt`,
+    assumptions: [OWN_WINDOW, SCATTER],
+    absentWhen: [NOT_COVERED, 'there is no power channel, and no current with a voltage at the same place'],
+    source: 'common practice, no source',
+    check: 'a power that is known in each window',
+  }),
+  score('score_clock', 'clock during the test', 'Hz', {
+    definition: "Mean measured clock in the time of a test's repeats, each repeat counting alike.",
+    formula: String.raw`\bar f = \frac1n \sum_{k=1}^{n} \frac{\sum_i w_i f_i}{\sum_i w_i}`,
+    assumptions: [OWN_WINDOW, SCATTER],
+    absentWhen: [NOT_COVERED, 'there is no clock channel'],
+    source: 'common practice, no source',
+    check: 'a clock that is known in each window',
+  }),
+];

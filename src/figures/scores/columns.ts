@@ -1,0 +1,48 @@
+/** Which column of a table of scores is which. */
+import { nearestName } from '../../intake/names.ts';
+import type { Table } from '../../intake/table.ts';
+import { error, type Problem, warning } from '../../problem.ts';
+
+const NEEDED = ['test', 'value', 'unit', 'better'] as const;
+const OPTIONAL = ['id', 'repeat', 'start', 'end'] as const;
+
+export type ScoreColumn = (typeof NEEDED)[number] | (typeof OPTIONAL)[number];
+export type ScoreColumns = ReadonlyMap<ScoreColumn, number>;
+
+/** Columns by name. One that is needed and missing is an error; another one whose name is nearly right is warned of. */
+export function columnsOf(table: Table): { readonly columns: ScoreColumns; readonly problems: readonly Problem[] } {
+  const columns = new Map<ScoreColumn, number>();
+  for (const name of [...NEEDED, ...OPTIONAL]) {
+    const at = table.head.indexOf(name);
+    if (at >= 0) columns.set(name, at);
+  }
+  const spare = table.head.filter((name) => !columns.has(name as ScoreColumn));
+  const missing = NEEDED.filter((name) => !columns.has(name)).map((name) => missingColumn(table, name, spare));
+  const near = missing.length > 0 ? [] : spare.flatMap((name) => nearlyOptional(table, name, columns));
+  return { columns, problems: [...missing, ...near, ...unpaired(table, columns)] };
+}
+
+function missingColumn(table: Table, name: ScoreColumn, spare: readonly string[]): Problem {
+  const meant = nearestName(name, spare);
+  return error('score-column', table.headPlace, `no column \`${name}\``, {
+    expected: 'test, value, unit and better, and where known repeat, start, end, id',
+    remedy:
+      meant !== undefined
+        ? `rename \`${meant}\` to \`${name}\`, if that is what it holds`
+        : name === 'better'
+          ? 'write `higher` or `lower` in every row: which direction is good is never guessed'
+          : 'add it',
+  });
+}
+
+function nearlyOptional(table: Table, name: string, columns: ScoreColumns): Problem[] {
+  const meant = OPTIONAL.find((each) => !columns.has(each) && nearestName(each, [name]) === name);
+  if (meant === undefined) return [];
+  return [warning('score-column', table.headPlace, `the column \`${name}\` is not read`, { remedy: `did you mean \`${meant}\`?` })];
+}
+
+function unpaired(table: Table, columns: ScoreColumns): Problem[] {
+  if (columns.has('start') === columns.has('end')) return [];
+  const [there, other] = columns.has('start') ? ['start', 'end'] : ['end', 'start'];
+  return [error('score-window', table.headPlace, `a column \`${there}\` without \`${other}\``, { expected: 'both, or neither' })];
+}

@@ -1,0 +1,161 @@
+/** A CSV of benchmark results → typed rows with located problems. */
+import { MISSING_MARKERS } from '../../intake/cells.ts';
+import { decimalsOf } from '../../intake/numbers.ts';
+import { readTable, type Table, type TableRow } from '../../intake/table.ts';
+import { error, type Problem } from '../../problem.ts';
+import { readUnit, toCanonical, type Unit } from '../../quantities/units.ts';
+import { columnsOf, type ScoreColumn, type ScoreColumns } from './columns.ts';
+import { between, MOMENT_EXPECTED, readMoment } from './moments.ts';
+import type { Moment, Repeat, ScoredTest, Scores } from './score-table.ts';
+import { tellIds, testId } from './test-ids.ts';
+
+interface Reading {
+  readonly table: Table;
+  readonly columns: ScoreColumns;
+  readonly zone: string | undefined;
+  readonly problems: Problem[];
+}
+
+/** A test while its rows are read; the first row settles id, unit and direction. */
+interface Growing extends Omit<ScoredTest, 'repeats'> {
+  readonly spelling: string;
+  readonly scale: Unit;
+  readonly repeats: Repeat[];
+}
+
+/**
+ * Reads scores: `test, value, unit, better`, and where known `id, repeat, start, end`. `zone` is that of civil times without an offset.
+ * A row with an error is left out; a cell that says "no result" (empty, NA, -) is kept as such. Never throws.
+ */
+export function readScores(bytes: Uint8Array, file: string, zone?: string): { scores: Scores; problems: readonly Problem[] } {
+  const table = readTable(bytes, file);
+  const { columns, problems } = columnsOf(table);
+  const reading: Reading = { table, columns, zone, problems: [...table.problems, ...problems] };
+  if (problems.some(({ severity }) => severity === 'error')) return { scores: { file, tests: [] }, problems: reading.problems };
+  const tests = new Map<string, Growing>();
+  for (const row of table.rows) readRow(reading, tests, row);
+  tellIds(
+    [...tests.values()].map(({ id, title, repeats }) => ({ id, title, line: repeats[0]!.line })),
+    (line) => table.placeOf(table.rows.find((row) => row.line === line)!, columns.get('test')!),
+    reading.problems,
+  );
+  const read = [...tests.values()].map(({ spelling: _spelling, scale: _scale, ...test }) => test);
+  return { scores: { file, tests: read }, problems: reading.problems };
+}
+
+function cell({ columns }: Reading, row: TableRow, column: ScoreColumn): string | undefined {
+  const at = columns.get(column);
+  return at === undefined ? undefined : row.cells[at];
+}
+
+function report(reading: Reading, row: TableRow, column: ScoreColumn, rule: string, found: string, expected: string): null {
+  reading.problems.push(error(rule, reading.table.placeOf(row, reading.columns.get(column)!), found, { expected }));
+  return null;
+}
+
+function readRow(reading: Reading, tests: Map<string, Growing>, row: TableRow): void {
+  const test = testOf(reading, tests, row);
+  if (!test) return;
+  const before = reading.problems.length;
+  const { value, step } = readValue(reading, row, test);
+  const repeat: Repeat = { name: nameOf(reading, row, test), value, step, window: windowOf(reading, row), line: row.line };
+  if (reading.problems.length > before) return;
+  test.repeats.push(repeat);
+  tests.set(test.title, test);
+}
+
+function testOf(reading: Reading, tests: ReadonlyMap<string, Growing>, row: TableRow): Growing | null {
+  const title = cell(reading, row, 'test')!;
+  if (title === '') return report(reading, row, 'test', 'score-test', 'a row without the name of its test', 'a name');
+  const better = cell(reading, row, 'better')!;
+  const known = tests.get(title);
+  if (better !== 'higher' && better !== 'lower') {
+    const found = better === '' ? 'no direction' : `the direction \`${better}\``;
+    return report(reading, row, 'better', 'score-direction', `${found} of \`${title}\``, '`higher` or `lower`: which is better');
+  }
+  const spelling = cell(reading, row, 'unit')!;
+  if (known) return sameTest(reading, row, known, better, spelling);
+  const id = testId(title, cell(reading, row, 'id'));
+  if (id === null)
+    return report(reading, row, reading.columns.has('id') ? 'id' : 'test', 'score-id', `\`${title}\` gives no id`, 'a column `id`');
+  if (spelling === '') return report(reading, row, 'unit', 'score-unit', `no unit of \`${title}\``, 'a unit, `points`, or `1`');
+  const scale = readUnit(spelling, 'score');
+  if (scale?.offset !== 0)
+    return report(reading, row, 'unit', 'score-unit', `the unit \`${spelling}\``, 'a unit that counts from zero, or a word');
+  return { id, title, unit: scale.canonical, better, repeats: [], spelling, scale };
+}
+
+/** Direction, unit and id must not change within a test. */
+function sameTest(reading: Reading, row: TableRow, known: Growing, better: string, spelling: string): Growing | null {
+  if (better !== known.better)
+    return report(
+      reading,
+      row,
+      'better',
+      'score-direction',
+      `\`${known.title}\` is ${better}-is-better here`,
+      `\`${known.better}\` as above`,
+    );
+  if (spelling !== known.spelling)
+    return report(
+      reading,
+      row,
+      'unit',
+      'score-unit',
+      `\`${known.title}\` is in \`${spelling}\` here`,
+      `\`${known.spelling}\` as above`,
+    );
+  const id = cell(reading, row, 'id');
+  if (id !== undefined && id !== '' && id !== known.id)
+    return report(reading, row, 'id', 'score-id', `\`${known.title}\` has the id \`${id}\` here`, `\`${known.id}\` as above`);
+  return known;
+}
+
+function readValue(reading: Reading, row: TableRow, { scale }: Growing): { readonly value: number; readonly step: number } {
+  const text = cell(reading, row, 'value')!;
+  if (MISSING_MARKERS.has(text)) return { value: Number.NaN, step: 0 };
+  const number = reading.table.number(text);
+  if (Number.isNaN(number))
+    report(reading, row, 'value', 'score-value', `the value \`${text}\``, 'a number, or an empty cell where there was no result');
+  const decimals = decimalsOf(text, text.includes('.') ? '.' : ',');
+  return { value: toCanonical(number, scale), step: toCanonical(10 ** -decimals, scale) };
+}
+
+function nameOf(reading: Reading, row: TableRow, test: Growing): string {
+  const name = cell(reading, row, 'repeat') || String(test.repeats.length + 1);
+  const first = test.repeats.find((repeat) => repeat.name === name);
+  if (first && reading.columns.has('repeat'))
+    report(
+      reading,
+      row,
+      'repeat',
+      'score-repeat',
+      `repeat ${name} of \`${test.title}\` a second time`,
+      `one row a repeat: line ${first.line} has it`,
+    );
+  return name;
+}
+
+function windowOf(reading: Reading, row: TableRow): Repeat['window'] {
+  const [start, end] = [momentOf(reading, row, 'start'), momentOf(reading, row, 'end')];
+  if (start === null && end === null) return null;
+  if (start === null || end === null) {
+    const empty = start === null ? 'start' : 'end';
+    if (cell(reading, row, empty) === '')
+      report(reading, row, empty, 'score-window', `no \`${empty}\``, 'both `start` and `end`, or neither');
+    return null;
+  }
+  const seconds = between(start, end);
+  if (seconds !== null && !(seconds > 0)) {
+    report(reading, row, 'end', 'score-window', 'the repeat ends before it starts', 'an `end` after its `start`');
+  }
+  if (start.kind !== end.kind)
+    report(reading, row, 'end', 'score-window', '`start` and `end` are on two scales', 'one way of telling time');
+  return { start, end };
+}
+
+function momentOf(reading: Reading, row: TableRow, column: 'start' | 'end'): Moment | null {
+  const text = cell(reading, row, column) ?? '';
+  if (text === '') return null;
+  return readMoment(text, reading.zone) ?? report(reading, row, column, 'score-window', `the time \`${text}\``, MOMENT_EXPECTED);
+}

@@ -1,0 +1,36 @@
+/** Benchmark results of a run as typed rows. */
+
+/** When a repeat began or ended: an instant, a civil time that names no zone, or a time since the log's first row. */
+export type Moment =
+  | { readonly kind: 'instant'; readonly epoch: number }
+  | { readonly kind: 'local' }
+  | { readonly kind: 'elapsed'; readonly seconds: number };
+
+export interface Repeat {
+  /** As the table has it, or the row's number within its test. */
+  readonly name: string;
+  /** In the test's unit; NaN where the table says that there was no result. */
+  readonly value: number;
+  /** One unit of the last digit written, in the test's unit. */
+  readonly step: number;
+  readonly window: { readonly start: Moment; readonly end: Moment } | null;
+  readonly line: number;
+}
+
+export interface ScoredTest {
+  /** From its words, or the table's own. */
+  readonly id: string;
+  readonly title: string;
+  /** Canonical where it is a known unit, else the author's word. */
+  readonly unit: string;
+  readonly better: 'higher' | 'lower';
+  /** In the table's order; one or more. */
+  readonly repeats: readonly Repeat[];
+}
+
+export interface Scores {
+  /** Path as places have it: `data/…`. */
+  readonly file: string;
+  /** By first appearance. */
+  readonly tests: readonly ScoredTest[];
+}

@@ -1,0 +1,92 @@
+/** What the log says of the time that a test's repeats took: energy per task, clock, power. */
+import type { Quantity } from '../../quantities/quantity.ts';
+import { standardUncertainty } from '../../quantities/uncertainty.ts';
+import { mean } from '../../statistics/mean.ts';
+import { sampleDeviation } from '../../statistics/sample-deviation.ts';
+import { absent, isReason, noChannel, noReadings, type Reason } from '../absent.ts';
+import { type Measured, meanOf } from '../average.ts';
+import { energyWithin } from '../power/energy.ts';
+import { type Meter, meterMean } from '../power/meters.ts';
+import { figureOf } from '../present.ts';
+import { channelsOf, type Entry, type Soak } from '../soak.ts';
+import { quantityOf, samplingPart } from '../sources.ts';
+import type { ScoredTest } from './score-table.ts';
+import { ofTest } from './scores.ts';
+import { type Window, windowsOf } from './windows.ts';
+
+/** `energy_per_task` always, present or absent; clock and power only where the log covers a repeat. */
+export function windowFigures(soak: Soak, test: ScoredTest, meter: Meter | Reason | null): Entry[] {
+  const address = (name: string) => `${name}.${test.id}`;
+  const of = ofTest(test);
+  const windows = windowsOf(soak, test);
+  if (isReason(windows)) return [[address('energy_per_task'), absent('energy_per_task', { ...windows, of })]];
+  const metered = meter ?? noChannel('power');
+  const inferred = isReason(metered) ? [] : metered.inferred;
+  const figure = (name: string, measure: (window: Window, at: string) => Measured | Reason): Entry => {
+    const outcome = overRepeats(soak, windows, address(name), measure);
+    return [address(name), isReason(outcome) ? absent(name, { ...outcome, of }) : figureOf(name, soak, outcome, { of, inferred })];
+  };
+  return [
+    figure(
+      'energy_per_task',
+      (window, at) => energyWithin(soak, isReason(metered) ? null : metered, window, at) ?? (metered as Reason),
+    ),
+    figure('score_power', (window, at) => (isReason(metered) ? metered : meterMean(soak, metered, window.rows, at))),
+    figure('score_clock', (window, at) => clockIn(soak, window, at)),
+  ];
+}
+
+function clockIn(soak: Soak, { rows, repeat }: Window, at: string): Measured | Reason {
+  const clock = channelsOf(soak.log, 'clock')[0];
+  if (!clock) return noChannel('clock');
+  return meanOf(soak, clock, rows, at) ?? noReadings(clock.name, `the time that repeat ${repeat} took`);
+}
+
+/**
+ * Mean over the windows. Errors of the instruments are shared by all; the scatter is that of the repeats, s/√n, or what the
+ * scatter within the windows gives, where that is more (or there is one window only).
+ */
+function overRepeats(
+  soak: Soak,
+  windows: readonly Window[],
+  address: string,
+  measure: (window: Window, at: string) => Measured | Reason,
+): Measured | Reason {
+  const outcomes = windows.map((window) => measure(window, `${address}.${window.repeat}`));
+  const measured = outcomes.filter((each): each is Measured => !isReason(each));
+  const [first] = measured;
+  if (!first) return outcomes[0] as Reason;
+  const n = measured.length;
+  const quantities = measured.map(({ quantity }) => quantity);
+  const own = `run:${soak.context.run}/${address}.`;
+  const parts = quantities.flatMap((quantity) => (quantity.parts ?? []).map(({ source, share }) => ({ source, share: share / n })));
+  const shared = parts.filter(({ source }) => !source.id.startsWith(own));
+  const within = quantities.map((quantity) => ownScatter(quantity, own));
+  const values = quantities.map(({ value }) => value);
+  const scatter = scatterOf(values, within);
+  const lines = measured.flatMap(({ from }) => from.rows ?? []);
+  return {
+    quantity: quantityOf(
+      mean(values),
+      first.quantity.unit,
+      [...shared, samplingPart(soak.context, address, scatter.u, scatter.dof)],
+      {
+        stated: quantities.every(({ repeatabilityOnly }) => !repeatabilityOnly),
+        step: Math.max(...quantities.map(({ step }) => step ?? 0)),
+      },
+    ),
+    from: { columns: first.from.columns, rows: lines.length > 0 ? [Math.min(...lines), Math.max(...lines)] : null },
+    of: { ...first.of, n, ...(n > 1 ? { spread: sampleDeviation(values) } : {}) },
+  };
+}
+
+function ownScatter({ parts, ...rest }: Quantity, own: string): number {
+  return standardUncertainty({ ...rest, parts: (parts ?? []).filter(({ source }) => source.id.startsWith(own)) }) ?? 0;
+}
+
+function scatterOf(values: readonly number[], within: readonly number[]): { readonly u: number; readonly dof: number | null } {
+  const n = values.length;
+  const inside = Math.sqrt(within.reduce((sum, u) => sum + u * u, 0)) / n;
+  const between = n > 1 ? sampleDeviation(values) / Math.sqrt(n) : 0;
+  return between > inside ? { u: between, dof: n - 1 } : { u: inside, dof: null };
+}

@@ -1,0 +1,6 @@
+/** What a run has beside its log: tables that were read before figures are derived. */
+import type { Scores } from './scores/score-table.ts';
+
+export interface RunTables {
+  readonly scores?: Scores;
+}
