@@ -7,10 +7,11 @@ import type { PlotRequest } from '../register/requests.ts';
 /** Quantities of the trace, from top to bottom; the first of the last two that was logged. */
 const PANELS: readonly (readonly QuantityKind[])[] = [['temperature'], ['clock'], ['power', 'current']];
 
+/** Without an alias: the page's title says which run it is, and lines are labelled with their channels. */
 export function runPlots(run: Run, derived: RunFigures): PlotRequest[] {
   const channels = PANELS.flatMap((kinds) => primaryChannel(run, kinds));
   if (channels.length === 0) return [];
-  const common = { runs: [{ alias: run.title, run: run.id }], rise: false, place: run.placeOf('log') };
+  const common = { runs: [{ alias: '', run: run.id, slot: 0 }], rise: false, place: run.placeOf('log') };
   const trace: PlotRequest = { ...common, kind: 'trace', id: 'trace', channels };
   const response = derived.figures.get('time_constant');
   if (response === undefined || !isPresent(response)) return [trace];

@@ -9,6 +9,7 @@ import { NARROW, type Size, WIDE } from './size.ts';
 import { plan } from './specify.ts';
 import { inline, standalone } from './svg.ts';
 import { render } from './vega.ts';
+import { listed } from './wording.ts';
 
 /**
  * Draws a plot: inline SVG for a wide and a narrow column, SVG and PNG to take away, data as CSV and as a short table.
@@ -21,7 +22,7 @@ export async function draw(request: PlotRequest, subjects: readonly PlotSubject[
   const planned = plan(request, subjects);
   if (!isPlan(planned)) return undrawn(request, planned);
   const [wide, narrow] = [await drawIn(WIDE, planned, prefix), await drawIn(NARROW, planned, prefix)];
-  const svg = standalone(wide.svg, planned, LIGHT);
+  const svg = standalone(wide.svg, { title: aloneTitle(planned.title, request, subjects), method: planned.method }, LIGHT);
   const warnings = [...new Set([...wide.warnings, ...narrow.warnings])];
   const { title, alt, method, csv, table } = planned;
   return {
@@ -37,6 +38,12 @@ export async function draw(request: PlotRequest, subjects: readonly PlotSubject[
     table,
     problems: warnings.map((warning) => error('plot-warning', request.place, `the chart library warns: ${warning}`)),
   };
+}
+
+/** Away from its page, a picture says which run it shows. */
+function aloneTitle(title: string, request: PlotRequest, subjects: readonly PlotSubject[]): string {
+  const unnamed = subjects.filter(({ alias }) => alias === '').map((subject) => subject.title);
+  return request.title !== undefined || unnamed.length === 0 ? title : `${title}: ${listed(unnamed)}`;
 }
 
 async function drawIn(size: Size, planned: Plan, prefix: string) {

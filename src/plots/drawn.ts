@@ -7,6 +7,7 @@ import type { Problem } from '../problem.ts';
 
 /** One run of a plot, with all that may be drawn of it. */
 export interface PlotSubject {
+  /** '' on the run's own page, whose title says which run it is: lines are then labelled with their channels. */
   readonly alias: string;
   readonly title: string;
   readonly log: Log;

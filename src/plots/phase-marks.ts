@@ -22,14 +22,14 @@ export interface PhaseRow {
 /** Phases whose borders differ by less than this share of the axis are drawn as one. */
 const AGREE = 0.01;
 
-/** The rows of phase names of several runs. */
-export function phaseRows(subjects: readonly PlotSubject[], alignment: Alignment): readonly PhaseRow[] {
+/** The rows of phase names of several runs, `styles` theirs. */
+export function phaseRows(subjects: readonly PlotSubject[], alignment: Alignment, styles: readonly number[]): readonly PhaseRow[] {
   const all = subjects.map((subject, index) => stretchesOf(subject, alignment.origins[index]!, alignment));
   const tolerance = AGREE * (alignment.to - alignment.from);
   const alike = (k: number) => all.filter((stretches) => agree(stretches, all[k]!, tolerance)).length;
   const shared = all.findIndex((_, k) => alike(k) > 1 || all.length === 1);
   const single = all.flatMap((stretches, k) =>
-    shared >= 0 && agree(stretches, all[shared]!, tolerance) ? [] : rowOf(stretches, inkOf(k)),
+    shared >= 0 && agree(stretches, all[shared]!, tolerance) ? [] : rowOf(stretches, inkOf(styles[k]!)),
   );
   return shared < 0 ? single : [...rowOf(all[shared]!, 'var(--plot-soft)'), ...single];
 }

@@ -14,11 +14,13 @@ import { layOutPower } from './power-by-phase-layout.ts';
 import { powerAlt, powerCsv, powerMethod, powerTable, powerTitle } from './power-by-phase-words.ts';
 import { tooMany } from './slots.ts';
 import { soakOf } from './soak-of.ts';
-import { figureOf } from './told.ts';
+import { stylesOf } from './styles.ts';
+import { figureOf, runName } from './told.ts';
 
 /** Mean power of one run in one phase. */
 export interface PowerBar {
   readonly alias: string;
+  /** Style of its run, from 0. */
   readonly k: number;
   readonly figure: Figure;
 }
@@ -42,9 +44,10 @@ export function planPowerByPhase(request: PlotRequest, subjects: readonly PlotSu
   const problems = found.filter((each): each is Problem => 'severity' in each);
   if (problems.length > 0) return problems;
   const meters = found as Meter[];
+  const styles = stylesOf(request);
   const groups = phasesOf(subjects).map((phase) => ({
     phase,
-    bars: subjects.map((subject, k) => barOf(subject, meters[k]!, phase, k)),
+    bars: subjects.map((subject, k) => barOf(subject, meters[k]!, phase, styles[k]!)),
   }));
   if (!groups.some(({ bars }) => bars.some(({ figure }) => isPresent(figure)))) return [noPhases(request)];
   const [first, ...others] = meters;
@@ -71,11 +74,16 @@ function meterOf(request: PlotRequest, subject: PlotSubject): Meter | Problem {
   const meter = wanted === undefined ? meters[0] : meters.find(({ name }) => name === wanted);
   if (meter) return meter;
   if (meters.length === 0) {
-    return error('no-power', request.place, `the run ${subject.alias} has no power to draw: ${why?.why.replace(/\.$/, '') ?? ''}`, {
-      expected: 'a power channel, or a current with its voltage',
-    });
+    return error(
+      'no-power',
+      request.place,
+      `the run ${runName(subject)} has no power to draw: ${why?.why.replace(/\.$/, '') ?? ''}`,
+      {
+        expected: 'a power channel, or a current with its voltage',
+      },
+    );
   }
-  return error('unknown-channel', request.place, `the run ${subject.alias} has no power channel \`${wanted}\``, {
+  return error('unknown-channel', request.place, `the run ${runName(subject)} has no power channel \`${wanted}\``, {
     expected: `one of its powers: ${oneOf(names)}`,
     ...meant(wanted ?? '', names),
   });
@@ -84,7 +92,7 @@ function meterOf(request: PlotRequest, subject: PlotSubject): Meter | Problem {
 /** The run's own figure where the catalogue has one for the phase; for other phases the mean by the figures' own function. */
 function barOf(subject: PlotSubject, meter: Meter, phase: string, k: number): PowerBar {
   const own = figureOf(subject, `${phase}_power`, meter.name);
-  return { alias: subject.alias, k, figure: own ?? meanIn(subject, meter, phase) };
+  return { alias: runName(subject), k, figure: own ?? meanIn(subject, meter, phase) };
 }
 
 function meanIn(subject: PlotSubject, meter: Meter, phase: string): Figure {

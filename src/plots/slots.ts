@@ -5,6 +5,7 @@ import { meant, oneOf } from '../register/names.ts';
 import type { PlotRequest } from '../register/requests.ts';
 import type { PlotSubject } from './drawn.ts';
 import { MOST_LINES } from './palette.ts';
+import { runName } from './told.ts';
 
 /** One thing to draw of every run: the channel of each subject, in order. */
 export interface Slot {
@@ -47,7 +48,7 @@ function channelOf(name: string | null, request: PlotRequest, subject: PlotSubje
 
 function unknown(name: string, request: PlotRequest, subject: PlotSubject): Problem {
   const names = subject.log.channels.map((channel) => channel.name);
-  return error('unknown-channel', request.place, `the run ${subject.alias} has no channel \`${name}\``, {
+  return error('unknown-channel', request.place, `the run ${runName(subject)} has no channel \`${name}\``, {
     expected: `one of its channels: ${oneOf(names)}`,
     ...meant(name, names),
   });
@@ -55,16 +56,21 @@ function unknown(name: string, request: PlotRequest, subject: PlotSubject): Prob
 
 function noTemperature(request: PlotRequest, subject: PlotSubject): Problem {
   const names = subject.log.channels.map((channel) => channel.name);
-  return error('unknown-channel', request.place, `the run ${subject.alias} has no temperature channel to draw`, {
+  return error('unknown-channel', request.place, `the run ${runName(subject)} has no temperature channel to draw`, {
     expected: `channels="…" with one or more of ${oneOf(names)}`,
   });
 }
 
 function empty(channel: Channel, request: PlotRequest, subject: PlotSubject): Problem {
-  return error('no-readings', request.place, `the channel \`${channel.name}\` of the run ${subject.alias} has no reading to draw`, {
-    expected: 'at least one row with a number in its column',
-    remedy: `look at the column "${channel.column}" of ${subject.log.file}`,
-  });
+  return error(
+    'no-readings',
+    request.place,
+    `the channel \`${channel.name}\` of the run ${runName(subject)} has no reading to draw`,
+    {
+      expected: 'at least one row with a number in its column',
+      remedy: `look at the column "${channel.column}" of ${subject.log.file}`,
+    },
+  );
 }
 
 function mixed(request: PlotRequest, one: Channel, other: Channel): Problem {

@@ -27,11 +27,11 @@ export function responseAlt(response: StepResponse): string {
 
 function courseAlt(course: Course, { rise }: StepResponse): string {
   const last = reading(course.y.at(-1)!, course.decimals, rise ? 'K' : '°C');
-  if (!course.fit) return `${course.alias} ends at ${last}, without a fit: ${course.why}`.trim();
+  if (!course.fit) return `${course.name} ends at ${last}, without a fit: ${course.why}`;
   const { timeConstant, asymptote } = course.fit.figures;
   const end = shown(asymptote);
   const towards = end === undefined ? '' : `, asymptote ${end}`;
-  return `${course.alias} ends at ${last}, time constant ${shown(timeConstant)}${towards}.`.trim();
+  return `${course.name} ends at ${last}, time constant ${shown(timeConstant)}${towards}.`;
 }
 
 /** How it was drawn and fitted, and which run has no fit for what reason. */
@@ -55,7 +55,7 @@ export function responseCsv({ channel, courses, rise, time, to }: StepResponse):
   const scale = timeScale(0, to, WIDE.timeTicks);
   const lines = courses.flatMap((course): CsvLine[] => {
     const { faint, strong } = drawLine({ ...course, over: overOf(course) }, scale, WIDE.width);
-    const common = { run: course.alias, channel, unit };
+    const common = { run: course.run, channel, unit };
     const residuals = course.fit?.residuals ?? [];
     return [
       { ...common, as: 'reading', points: faint.length > 0 ? faint : strong },

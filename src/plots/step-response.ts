@@ -14,13 +14,20 @@ import { type Segment, segments } from './segments.ts';
 import { slotsOf } from './slots.ts';
 import { layOutResponse } from './step-response-layout.ts';
 import { responseAlt, responseCsv, responseMethod, responseTable, responseTitle } from './step-response-words.ts';
+import { stylesOf } from './styles.ts';
+import { runName } from './told.ts';
 import { extent } from './value-scale.ts';
 import { decimalsOf } from './wording.ts';
 
 /** One run's response. Times in the unit of the axis since the load began. */
 export interface Course {
   readonly alias: string;
+  /** The run in words. */
+  readonly run: string;
+  /** The alias, else the channel. */
+  readonly name: string;
   readonly label: string;
+  /** Style of its run, from 0. */
   readonly k: number;
   readonly x: Float64Array;
   /** Rise over ambient, K, or temperature, °C. */
@@ -65,7 +72,7 @@ export function planStepResponse(request: PlotRequest, subjects: readonly PlotSu
   const series = subjects.map((subject, k) => courseOf(subject, slot.channels[k]!));
   const missing = series.flatMap((each, k) => ('why' in each ? [noCourse(request, subjects[k]!, each.why)] : []));
   if (missing.length > 0) return missing;
-  const response = responseOf(slot.name, slot.channels, series as LoadSeries[], subjects, bases);
+  const response = responseOf(slot.name, slot.channels, series as LoadSeries[], subjects, bases, stylesOf(request));
   return {
     title: request.title ?? responseTitle(response),
     alt: responseAlt(response),
@@ -82,11 +89,12 @@ function responseOf(
   series: readonly LoadSeries[],
   subjects: readonly PlotSubject[],
   bases: readonly (number | null)[],
+  styles: readonly number[],
 ): StepResponse {
   const longest = Math.max(...series.map(({ lasted }) => lasted));
   const time = timeUnit(longest);
   const meanSpan = spanOfMeans(longest);
-  const courses = series.map((each, k) => courseFrom(subjects[k]!, channels[k]!, each, k, bases[k] ?? 0, time, meanSpan));
+  const courses = series.map((each, k) => courseFrom(subjects[k]!, channels[k]!, each, styles[k]!, bases[k] ?? 0, time, meanSpan));
   return { channel, rise: bases.every((base) => base !== null), time, to: longest / time.seconds, meanSpan, courses };
 }
 
@@ -107,6 +115,8 @@ function courseFrom(
   const fit = fitOf(subject, channel, series);
   return {
     alias: subject.alias,
+    run: runName(subject),
+    name: subject.alias || channel.name,
     label: `${subject.alias || channel.name}${'why' in fit ? ', no fit' : ''}`,
     k,
     x,
@@ -147,7 +157,7 @@ function notOne(request: PlotRequest): Problem {
 }
 
 function mixedAmbient(request: PlotRequest, subjects: readonly PlotSubject[], bases: readonly (number | null)[]): Problem {
-  const lacking = subjects.filter((_, k) => bases[k] === null).map(({ alias }) => alias);
+  const lacking = subjects.filter((_, k) => bases[k] === null).map(runName);
   return error(
     'no-ambient',
     request.place,
@@ -163,7 +173,7 @@ function noCourse(request: PlotRequest, subject: PlotSubject, why: string): Prob
   return error(
     'no-load',
     request.place,
-    `the run ${subject.alias} has no load to draw the response to: ${why.replace(/\.$/, '')}`,
+    `the run ${runName(subject)} has no load to draw the response to: ${why.replace(/\.$/, '')}`,
     {
       expected: 'a load phase with readings',
     },

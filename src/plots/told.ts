@@ -12,6 +12,11 @@ export function figureOf(subject: PlotSubject, name: string, channel: string): F
   return bare && (bare.of?.channel ?? channel) === channel ? bare : undefined;
 }
 
+/** A run in words: its alias, or its title where it has none, as on its own page. */
+export function runName({ alias, title }: PlotSubject): string {
+  return alias || title;
+}
+
 /** "71.3 °C", or undefined where the figure is absent. */
 export function shown(figure: Figure | undefined): string | undefined {
   return figure && isPresent(figure) ? printQuantity(figure.quantity).text : undefined;

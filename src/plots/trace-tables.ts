@@ -5,6 +5,7 @@ import { type CsvLine, lineCsv } from './line-csv.ts';
 import { nearestIndex } from './panel.ts';
 import { WIDE } from './size.ts';
 import { timeScale } from './ticks.ts';
+import { runName } from './told.ts';
 import type { Line, Trace } from './trace.ts';
 import { fixed, withUnit } from './wording.ts';
 
@@ -18,7 +19,7 @@ export function traceCsv(trace: Trace): string {
   const told = trace.panels.flatMap((panel) =>
     panel.lines.flatMap((line): CsvLine[] => {
       const { faint, strong } = drawLine(line, scale, WIDE.width);
-      const common = { run: line.alias, channel: line.channel, unit: panel.unit };
+      const common = { run: runName(trace.subjects[line.run]!), channel: line.channel, unit: panel.unit };
       if (!line.over) return [{ ...common, as: 'reading', points: strong }];
       return [
         { ...common, as: 'reading', points: faint },

@@ -13,6 +13,8 @@ import { riseOver } from './rise.ts';
 import { presentReadings, type Segment, segments } from './segments.ts';
 import { WIDE } from './size.ts';
 import { type Slot, slotsOf } from './slots.ts';
+import { channelStyle, stylesOf } from './styles.ts';
+import { runName } from './told.ts';
 import { layOutTrace } from './trace-layout.ts';
 import { traceCsv, traceTable } from './trace-tables.ts';
 import { traceAlt, traceMethod, traceTitle } from './trace-words.ts';
@@ -21,7 +23,6 @@ import { type DisplayUnit, decimalsOf, displayUnit, titleOf } from './wording.ts
 
 /** One line: the readings of a channel in one run. */
 export interface Line {
-  readonly alias: string;
   /** Position of its run among the subjects. */
   readonly run: number;
   readonly channel: string;
@@ -84,7 +85,7 @@ function withoutAmbient(request: PlotRequest, slots: readonly Slot[], subjects: 
   return subjects
     .filter((subject) => channel(subject) && riseOver(subject, channel(subject)!) === null)
     .map((subject) =>
-      error('no-ambient', request.place, `the run ${subject.alias} has no ambient, so its rise cannot be drawn`, {
+      error('no-ambient', request.place, `the run ${runName(subject)} has no ambient, so its rise cannot be drawn`, {
         expected: 'a channel of quantity `ambient`, or `ambient` under its conditions',
         remedy: 'state the ambient, or draw the temperature itself',
       }),
@@ -99,7 +100,7 @@ function traceOf(request: PlotRequest, slots: readonly Slot[], subjects: readonl
   return {
     panels: panels.map((panel) => withMeans(panel, meanSpan / alignment.time.seconds)),
     alignment,
-    phases: phaseRows(subjects, alignment),
+    phases: phaseRows(subjects, alignment, stylesOf(request)),
     subjects,
     meanSpan,
   };
@@ -132,9 +133,10 @@ function panelOf(
   const { quantity: kind, unit: canonical } = slot.channels[0]!;
   const rise = request.rise && kind === 'temperature';
   const display = kind === 'throttle_flag' ? { unit: '1', divisor: 1 } : displayUnit(kind, rise ? 'K' : canonical, largest(group));
+  const styles = stylesOf(request);
   const lines = group.flatMap(({ name, channels }, s) =>
     channels.map((channel, r) => {
-      const k = subjects.length === 1 ? s : r;
+      const k = subjects.length === 1 ? channelStyle(styles[0]!, s) : styles[r]!;
       const label = subjects.length > 1 || (group.length === 1 && groups.length === 1) ? subjects[r]!.alias || name : name;
       return { ...lineOf(subjects[r]!, channel, alignment, r, { rise, display }), k, label };
     }),
@@ -185,7 +187,6 @@ function lineOf(
   );
   const limit = over ? undefined : subject.context.device.throttleAt[channel.name]?.value;
   return {
-    alias: subject.alias,
     run: index,
     channel: channel.name,
     x,

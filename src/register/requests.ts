@@ -9,8 +9,11 @@ export interface PlotRequest {
   readonly kind: PlotKind;
   /** Stable within the page, from kind, channels and runs, or the author's own `id`. */
   readonly id: string;
-  /** In the order asked for; `alias` is what labels say, `run` the run's id. */
-  readonly runs: readonly { readonly alias: string; readonly run: string }[];
+  /**
+   * In the order asked for; `alias` is what labels say, `run` the run's id, `slot` the alias's place among the note's runs,
+   * from 0: what a run looks like follows it, so that a run looks the same in all plots of a note.
+   */
+  readonly runs: readonly { readonly alias: string; readonly run: string; readonly slot: number }[];
   /** Channel names; empty = the primary temperature. */
   readonly channels: readonly string[];
   /** Temperatures as rise over ambient. */
@@ -59,7 +62,7 @@ export function readPlotRequest(attributes: RequestAttributes, runs: ReadonlyMap
     problems,
   );
   if (problems.length > 0 || kind === undefined) return { problems };
-  return { kind, id, runs: chosen, channels, rise, ...titleOf(attributes), place };
+  return { kind, id, runs: slotted(chosen, runs), channels, rise, ...titleOf(attributes), place };
 }
 
 /** Reads a table's attributes: `of` (addresses without alias), and optionally `runs`, `title`, `id`. */
@@ -117,7 +120,7 @@ function readRuns(
   runs: ReadonlyMap<string, string>,
   problems: Problem[],
   place: Place,
-): PlotRequest['runs'] {
+): TableRequest['runs'] {
   const attribute = attributes.get('runs');
   const words = attribute ? wordsOf(attribute) : [...runs.keys()].map((word) => ({ word, place }));
   if (words.length === 0) {
@@ -133,6 +136,12 @@ function readRuns(
     );
     return [];
   });
+}
+
+/** Each with its place among the runs of the note. */
+function slotted(chosen: TableRequest['runs'], runs: ReadonlyMap<string, string>): PlotRequest['runs'] {
+  const aliases = [...runs.keys()];
+  return chosen.map((each) => ({ ...each, slot: aliases.indexOf(each.alias) }));
 }
 
 function repeated(words: readonly Word[]): Problem[] {

@@ -96,3 +96,25 @@ describe('plots/draw', () => {
     expect([plot.wide, plot.narrow, plot.svg, plot.png, plot.csv]).toEqual(['', '', '', '', '']);
   });
 });
+
+describe('plots/draw, of a run without an alias', () => {
+  const titled = { ...rated, alias: '', title: 'Rated setting, hour soak' };
+
+  test.each([
+    ['trace', ['soc', 'core_clock', 'board'], 'Temperature, clock and power over time', 'core_clock'],
+    ['trace', ['soc'], 'Temperature of soc over time', 'soc'],
+    ['step-response', [], 'Step response of soc to the load', 'soc'],
+  ] as const)('%s of %j: the page’s title is not said again, lines are named by channel', async (kind, channels, title, label) => {
+    const plot = await draw(request(kind, [titled], channels), [titled], 'p');
+    expect(plot.title).toBe(title);
+    for (const svg of [plot.wide, plot.narrow]) {
+      expect(svg).not.toContain('Rated setting');
+      expect(svg).toContain(`>${label}<`);
+    }
+    expect(plot.alt).toMatch(new RegExp(`[:.;] ${label} `));
+    expect(plot.alt).not.toContain('Rated setting');
+    expect(plot.svg).toContain(`aria-label="${title}: Rated setting, hour soak"`);
+    const run = Papa.parse<string[]>(plot.csv, { skipEmptyLines: true }).data[1]![0];
+    expect(run).toBe('Rated setting, hour soak');
+  });
+});

@@ -5,7 +5,7 @@ import { NARROW, WIDE } from '../../src/plots/size.ts';
 import { textWidth } from '../../src/plots/text-width.ts';
 import { subject } from './subjects.ts';
 
-const rowsOf = (...subjects: ReturnType<typeof subject>[]) => phaseRows(subjects, align(subjects));
+const rowsOf = (...subjects: ReturnType<typeof subject>[]) => phaseRows(subjects, align(subjects), [0, 1, 2]);
 const xOf = (x: number) => (x + 5) * 10;
 
 describe('plots/phase-marks', () => {
@@ -21,6 +21,11 @@ describe('plots/phase-marks', () => {
     const rows = rowsOf(subject('rated'), subject('fast', { load: 1200 }), subject('slow'));
     expect(rows.map(({ fill }) => fill)).toEqual(['var(--plot-soft)', 'var(--plot-2)']);
     expect(phaseBands(rows, xOf, 300)).toEqual([]);
+  });
+
+  test('the row of a run wears its style', () => {
+    const subjects = [subject('rated'), subject('fast', { load: 900 })];
+    expect(phaseRows(subjects, align(subjects), [4, 2]).map(({ fill }) => fill)).toEqual(['var(--plot-5)', 'var(--plot-3)']);
   });
 
   test('borders that differ by less than a hundredth of the axis are one', () => {

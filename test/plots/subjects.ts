@@ -138,7 +138,7 @@ export function request(
   channels: readonly string[] = [],
   more: Partial<PlotRequest> = {},
 ): PlotRequest {
-  const runs = subjects.map(({ alias }) => ({ alias, run: alias }));
+  const runs = subjects.map(({ alias }, slot) => ({ alias, run: alias, slot }));
   return { kind, id: `${kind}-1`, runs, channels, rise: false, place: PLACE, ...more };
 }
 

@@ -28,8 +28,8 @@ describe('register/requests', () => {
       kind: 'trace',
       id: 'plot-trace-soc-board-fast-rated',
       runs: [
-        { alias: 'fast', run: 'larch-fast' },
-        { alias: 'rated', run: 'larch-rated' },
+        { alias: 'fast', run: 'larch-fast', slot: 1 },
+        { alias: 'rated', run: 'larch-rated', slot: 0 },
       ],
       channels: ['soc', 'board'],
       rise: false,

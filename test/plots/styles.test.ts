@@ -1,0 +1,44 @@
+import { describe, expect, test } from 'vitest';
+import { draw } from '../../src/plots/draw.ts';
+import { channelStyle, stylesOf } from '../../src/plots/styles.ts';
+import { PLOT_KINDS, type PlotRequest } from '../../src/register/requests.ts';
+import { request, subject } from './subjects.ts';
+
+const asked = (...slots: readonly number[]): Pick<PlotRequest, 'runs'> => ({
+  runs: slots.map((slot) => ({ alias: `r${slot}`, run: `r${slot}`, slot })),
+});
+
+describe('plots/styles', () => {
+  test('follow the places of aliases in the note, whatever the order of the request', () => {
+    expect(stylesOf(asked(0, 1, 2))).toEqual([0, 1, 2]);
+    expect(stylesOf(asked(3, 1))).toEqual([3, 1]);
+  });
+
+  test('begin anew with the seventh run; runs that would look alike follow the order of the request', () => {
+    expect(stylesOf(asked(7, 0))).toEqual([1, 0]);
+    expect(stylesOf(asked(7, 1))).toEqual([0, 1]);
+    expect(stylesOf(asked(6, 1, 0))).toEqual([0, 1, 2]);
+  });
+
+  test('channels of one run in one panel differ, the first wears the run’s own', () => {
+    const styles = Array.from({ length: 6 }, (_, index) => channelStyle(4, index));
+    expect(styles[0]).toBe(4);
+    expect(new Set(styles).size).toBe(6);
+  });
+
+  test.each(PLOT_KINDS)('a run of a note has one colour in every %s', async (kind) => {
+    const quick = subject('quick', { rise: 50 });
+    const brisk = subject('brisk', { rise: 45, load: 2100 });
+    const slots: Readonly<Record<string, number>> = { brisk: 1, quick: 3 };
+    for (const subjects of [[brisk, quick], [quick, brisk], [quick]]) {
+      const runs = subjects.map(({ alias }) => ({ alias, run: alias, slot: slots[alias]! }));
+      const { wide, narrow, problems } = await draw(request(kind, subjects, [], { runs }), subjects, 'p');
+      expect(problems).toEqual([]);
+      for (const svg of [wide, narrow]) {
+        expect(svg).toMatch(/fill="var\(--plot-4\)"[^>]*>quick</);
+        if (subjects.includes(brisk)) expect(svg).toMatch(/fill="var\(--plot-2\)"[^>]*>brisk</);
+        expect(svg).not.toMatch(/var\(--plot-[1356]\)/);
+      }
+    }
+  });
+});
