@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { CURRENTS, PHASES, VOLTAGES } from '../../src/figures/checks/gum-data.ts';
 import { divide, multiply, subtract, sum } from '../../src/quantities/arithmetic.ts';
 import { combine, sumSorted } from '../../src/quantities/combine.ts';
 import type { Quantity } from '../../src/quantities/quantity.ts';
@@ -54,11 +55,6 @@ describe('quantities/combine', () => {
     expectClose(studentQuantile(0.995, Math.floor(degreesOfFreedom(length)!)) * 32, 93.465, 1e-5);
   });
 
-  // JCGM 100:2008, Table H.2: five simultaneous observations.
-  const VOLTS = [5.007, 4.994, 5.005, 4.99, 4.999];
-  const AMPS = [19.663, 19.639, 19.64, 19.685, 19.678].map((milli) => milli / 1000);
-  const RADIANS = [1.0456, 1.0438, 1.0468, 1.0428, 1.0433];
-
   /** Mean of n observations; every row of simultaneous observations is one source, which carries the covariances exactly. */
   function observed(values: readonly number[], unit: string): Quantity {
     const n = values.length;
@@ -79,9 +75,9 @@ describe('quantities/combine', () => {
 
   // JCGM 100:2008, H.2, approach 1; it prints R 127.732(71), X 219.847(296), Z 254.260(236), r −0.588, −0.485, 0.993 (from memory).
   test('resistance and reactance from correlated observations', () => {
-    const volt = observed(VOLTS, 'V');
-    const ampere = observed(AMPS, 'A');
-    const angle = observed(RADIANS, '1');
+    const volt = observed(VOLTAGES, 'V');
+    const ampere = observed(CURRENTS, 'A');
+    const angle = observed(PHASES, '1');
     expectClose(correlation(volt, ampere), -0.355311, 1e-5);
     expectClose(correlation(volt, angle), 0.857624, 1e-5);
     expectClose(correlation(ampere, angle), -0.645111, 1e-5);
@@ -122,9 +118,9 @@ describe('quantities/combine', () => {
   test('what ignoring the correlation would give: other numbers', () => {
     const apart = (quantity: Quantity, id: string) => independent(quantity.value, quantity.unit, u(quantity), source(id));
     const { r, x, z } = impedance(
-      apart(observed(VOLTS, 'V'), 'v'),
-      apart(observed(AMPS, 'A'), 'i'),
-      apart(observed(RADIANS, '1'), 'phi'),
+      apart(observed(VOLTAGES, 'V'), 'v'),
+      apart(observed(CURRENTS, 'A'), 'i'),
+      apart(observed(PHASES, '1'), 'phi'),
     );
     expectClose(u(r), 0.194544, 1e-5);
     expectClose(u(x), 0.200909, 1e-5);

@@ -2,6 +2,7 @@
 import type { GovernorOptions } from './governor.ts';
 import type { Instruments, Limits } from './instruments.ts';
 import type { PowerModel } from './power.ts';
+import type { Moment } from './truth.ts';
 import type { TwoMass } from './two-mass.ts';
 
 /** One specimen of an invented device. */
@@ -121,5 +122,7 @@ export interface Truth {
 
 export interface Simulated {
   readonly rows: readonly Reading[];
+  /** The true state every half second. */
+  readonly moments: readonly Moment[];
   readonly truth: Truth;
 }

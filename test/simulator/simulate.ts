@@ -35,7 +35,7 @@ export function simulate(options: Options): Simulated {
     moments.push(moment);
     if (k % every === 0 && !silent(options, moment.elapsed)) rows.push(reading(options, instruments, moment, noise));
   }
-  return { rows, truth: truthOf(options, moments, instruments) };
+  return { rows, moments, truth: truthOf(options, moments, instruments) };
 }
 
 /** The device, cold but for its idle balance; each call answers with one moment and advances by a step. */

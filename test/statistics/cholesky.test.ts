@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { CURRENTS, PHASES, VOLTAGES } from '../../src/figures/checks/gum-data.ts';
 import { cholesky } from '../../src/statistics/cholesky.ts';
 import { lineFit } from '../../src/statistics/line-fit.ts';
 import { mean } from '../../src/statistics/mean.ts';
 import { sampleDeviation } from '../../src/statistics/sample-deviation.ts';
-import { CURRENTS, PHASES, VOLTAGES } from './gum.ts';
 import { expectNear } from './near.ts';
 
 const times = (lower: number[][]) => lower.map((a) => lower.map((b) => a.reduce((sum, value, k) => sum + value * b[k]!, 0)));

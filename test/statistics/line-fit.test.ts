@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { CORRECTIONS, CURRENTS, PHASES, READINGS, VOLTAGES } from '../../src/figures/checks/gum-data.ts';
 import { lineFit } from '../../src/statistics/line-fit.ts';
-import { CORRECTIONS, CURRENTS, PHASES, READINGS, VOLTAGES } from './gum.ts';
 import { expectNear } from './near.ts';
 import { nist } from './nist.ts';
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { TWENTY_TEMPERATURES } from '../../src/figures/checks/gum-data.ts';
 import { mean } from '../../src/statistics/mean.ts';
-import { TWENTY_TEMPERATURES } from './gum.ts';
 import { expectNear } from './near.ts';
 import { nist } from './nist.ts';
 

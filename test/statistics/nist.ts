@@ -1,4 +1,4 @@
-/** Reads a data set of test/fixtures/reference/nist; its README names NIST as source. */
+/** Reads a data set of src/figures/checks/nist; its README names NIST as source. */
 import { readFileSync } from 'node:fs';
 
 export interface Certified {
@@ -31,5 +31,5 @@ export function autoMileage(): { readonly us: readonly number[]; readonly japan:
 }
 
 function read(name: string): unknown {
-  return JSON.parse(readFileSync(new URL(`../fixtures/reference/nist/${name}.json`, import.meta.url), 'utf8'));
+  return JSON.parse(readFileSync(new URL(`../../src/figures/checks/nist/${name}.json`, import.meta.url), 'utf8'));
 }

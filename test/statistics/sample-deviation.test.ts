@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { TWENTY_TEMPERATURES } from '../../src/figures/checks/gum-data.ts';
 import { sampleDeviation } from '../../src/statistics/sample-deviation.ts';
-import { TWENTY_TEMPERATURES } from './gum.ts';
 import { expectNear } from './near.ts';
 import { nist } from './nist.ts';
 

@@ -1,0 +1,15 @@
+/** Every published value that our numbers are held against. `npm run accuracy` prints them, the method pages show them. */
+import { ANALYTIC_CHECKS } from './analytic.ts';
+import type { Check } from './compared.ts';
+import { GUM_CHECKS } from './gum.ts';
+import { CORRELATED_CHECKS } from './gum-correlated.ts';
+import { INTERVAL_CHECKS } from './intervals.ts';
+import { NIST_CHECKS } from './nist.ts';
+
+export const CHECKS: readonly Check[] = [
+  ...NIST_CHECKS,
+  ...GUM_CHECKS,
+  ...CORRELATED_CHECKS,
+  ...INTERVAL_CHECKS,
+  ...ANALYTIC_CHECKS,
+];
