@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { readScores } from '../figures/scores/read-scores.ts';
+import { readSurface } from '../figures/surface/read-surface.ts';
 import type { RunTables } from '../figures/tables.ts';
 import { error, type Place, type Problem } from '../problem.ts';
 import type { Run } from '../register/register.ts';
@@ -12,9 +13,11 @@ export interface TablePath {
   /** Below data/. */
   readonly file: string;
   readonly place: Place;
+  /** What read the values, where the run names it. */
+  readonly instrument?: string;
 }
 
-export type TablePaths = Readonly<Partial<Record<'scores', TablePath>>>;
+export type TablePaths = Readonly<Partial<Record<'scores' | 'surface', TablePath>>>;
 
 export interface ReadTable {
   readonly file: string;
@@ -23,7 +26,13 @@ export interface ReadTable {
 
 /** The paths of a run's tables. */
 export function tablePaths(run: Run): TablePaths {
-  return { ...(run.scores !== undefined && { scores: { file: run.scores, place: run.placeOf('scores') } }) };
+  const { scores, surface, surfaceInstrument: instrument } = run;
+  return {
+    ...(scores !== undefined && { scores: { file: scores, place: run.placeOf('scores') } }),
+    ...(surface !== undefined && {
+      surface: { file: surface, place: run.placeOf('surface'), ...(instrument !== undefined && { instrument }) },
+    }),
+  };
 }
 
 /** Reads them. One that cannot be read is a problem, and its figures are then missing. */
@@ -35,9 +44,11 @@ export function readTables(root: string, { tables, declaration }: RunTask) {
     const bytes = bytesOf(root, path, kind, problems);
     if (bytes === undefined) continue;
     read.push({ file: path.file, sha256: digest(bytes) });
-    const scores = readScores(bytes, `data/${path.file}`, declaration.time?.zone);
-    found.scores = scores.scores;
-    problems.push(...scores.problems);
+    const file = `data/${path.file}`;
+    const { problems: own, ...table } =
+      kind === 'scores' ? readScores(bytes, file, declaration.time?.zone) : readSurface(bytes, file, path.instrument);
+    Object.assign(found, table);
+    problems.push(...own);
   }
   return { tables: found as RunTables, read, problems };
 }

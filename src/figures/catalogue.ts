@@ -2,6 +2,7 @@
 import { CLOCK } from './catalogue/clock.ts';
 import { POWER } from './catalogue/power.ts';
 import { SCORES } from './catalogue/scores.ts';
+import { SURFACE } from './catalogue/surface.ts';
 import { THERMAL } from './catalogue/thermal.ts';
 
 export const SUBJECTS = ['thermal', 'clock', 'power', 'scores', 'surface', 'stability', 'comparison'] as const;
@@ -26,7 +27,7 @@ export interface Definition {
   readonly check: string;
 }
 
-export const CATALOGUE: readonly Definition[] = [...THERMAL, ...CLOCK, ...POWER, ...SCORES];
+export const CATALOGUE: readonly Definition[] = [...THERMAL, ...CLOCK, ...POWER, ...SCORES, ...SURFACE];
 
 const BY_NAME: ReadonlyMap<string, Definition> = new Map(CATALOGUE.map((definition) => [definition.name, definition]));
 

@@ -11,6 +11,7 @@ import { powerFigures } from './power/power.ts';
 import { scoreFigures } from './scores/scores.ts';
 import type { Soak } from './soak.ts';
 import { intervalOf, isTellable } from './sources.ts';
+import { surfaceFigures } from './surface/surface.ts';
 import type { RunTables } from './tables.ts';
 import { thermalFigures } from './thermal/thermal.ts';
 
@@ -29,6 +30,7 @@ export function derive(log: Log, context: RunContext, tables: RunTables = {}): R
     ...clockFigures(soak),
     ...powerFigures(soak, meters, why),
     ...scoreFigures(soak, tables.scores, primary ?? why),
+    ...surfaceFigures(soak, tables.surface),
   ];
   return { figures: firstOfEach(entries), phases, inferences };
 }

@@ -56,6 +56,8 @@ export interface Run extends Item {
   /** Paths below data/ of scores and surface readings, kept for their own figures. */
   readonly scores?: string;
   readonly surface?: string;
+  /** Id of the instrument that took the surface readings. */
+  readonly surfaceInstrument?: string;
   /** What figures need to know. */
   readonly context: RunContext;
   /**

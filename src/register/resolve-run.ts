@@ -12,6 +12,7 @@ import type { Report } from './report.ts';
 import type { StatedRun } from './runs.ts';
 import type { Setup } from './setups.ts';
 import type { Shared, StatedChannel } from './stated.ts';
+import { checkSurface } from './surface.ts';
 
 export interface Named {
   readonly devices: Index<Device>;
@@ -34,6 +35,7 @@ export function resolveRun(stated: StatedRun, named: Named, report: Report): Run
     tellMissing(inherited, stated, report);
     if (setup) tellAbsent(stated, setup, report);
     checkChannels(inherited, report);
+    checkSurface(stated.surface, inherited, report);
     return complete(stated, setup, inherited, named, report);
   });
 }
@@ -113,7 +115,8 @@ function complete(
     phases: inherited.phases?.value ?? [],
     ...(inherited.steady === undefined ? {} : { steady: inherited.steady }),
     ...(stated.scores === undefined ? {} : { scores: stated.scores }),
-    ...(stated.surface === undefined ? {} : { surface: stated.surface }),
+    ...(stated.surface ? { surface: stated.surface.file } : {}),
+    ...(stated.surface?.instrument ? { surfaceInstrument: stated.surface.instrument.value } : {}),
     context: contextOf(facts),
     facts: factsOf(facts),
   };

@@ -19,7 +19,7 @@ export const RULES = {
   'duplicate-key': 'a key stands twice in one mapping',
   'empty-value': 'a key or list item has no value',
   'id-collides': 'two files have the same id, or ids that differ by case only',
-  'instrument-not-listed': "a channel's instrument is not in the run's list of instruments",
+  'instrument-not-listed': "an instrument of a channel or of surface readings is not in the run's list",
   'line-ends': 'a carriage return stands alone',
   'lost-in-comment': 'a part of a value is probably taken as a comment',
   'missing-key': 'a key that is needed is missing',

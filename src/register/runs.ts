@@ -9,6 +9,7 @@ import { list, optional, readShape, shape, text, textOrMap } from './shape.ts';
 import { readShared, referenceOf, SHARED_KEYS } from './shared.ts';
 import { itemOf, type SourceFile } from './source-file.ts';
 import type { Reference, Shared } from './stated.ts';
+import { readSurfaceKey, type StatedSurface } from './surface.ts';
 import { dateOf } from './values.ts';
 
 const RUN = shape({
@@ -19,7 +20,7 @@ const RUN = shape({
   log: textOrMap,
   repairs: optional(list),
   scores: optional(text),
-  surface: optional(text),
+  surface: optional(textOrMap),
 });
 
 export interface StatedRun {
@@ -31,7 +32,7 @@ export interface StatedRun {
   readonly log: StatedLog;
   readonly repairs: readonly Repair[];
   readonly scores?: string;
-  readonly surface?: string;
+  readonly surface?: StatedSurface;
 }
 
 export function readRun(source: SourceFile, data: DataFiles, report: Report): StatedRun {
@@ -39,7 +40,7 @@ export function readRun(source: SourceFile, data: DataFiles, report: Report): St
   const setup = referenceOf(fields.setup, 'setup', report);
   const log = readLog(fields.log, source.placeOf('log'), data, report);
   const scores = dataPathOf(fields.scores, 'scores', data, report);
-  const surface = dataPathOf(fields.surface, 'surface', data, report);
+  const surface = readSurfaceKey(fields.surface, data, report);
   return {
     source,
     item: itemOf(source, fields.title, report),
@@ -49,6 +50,6 @@ export function readRun(source: SourceFile, data: DataFiles, report: Report): St
     log,
     repairs: readRepairs(fields.repairs, source.placeOf('repairs'), report),
     ...(scores === undefined ? {} : { scores }),
-    ...(surface === undefined ? {} : { surface }),
+    ...(surface ? { surface } : {}),
   };
 }

@@ -70,17 +70,31 @@ interface Spot {
 }
 
 const SPOTS: readonly Spot[] = [
-  { spot: 'Lid centre', part: 'lid', material: 'anodised aluminium', contact: 'touched briefly', share: 0.86, emissivity: '0.85' },
+  {
+    spot: 'Lid centre',
+    part: 'lid',
+    material: 'anodised aluminium',
+    contact: 'touched briefly',
+    share: 0.86,
+    emissivity: '0.85 ± 0.05',
+  },
   {
     spot: 'Lid front edge',
     part: 'lid',
     material: 'anodised aluminium',
     contact: 'touched briefly',
     share: 0.74,
-    emissivity: '0.85',
+    emissivity: '0.85 ± 0.05',
   },
-  { spot: 'Network socket', part: 'socket', material: 'plastic', contact: 'touched briefly', share: 0.55, emissivity: '0.93' },
-  { spot: 'Underside', part: 'base', material: 'plastic', contact: 'held', share: 0.42, emissivity: '0.93' },
+  {
+    spot: 'Network socket',
+    part: 'socket',
+    material: 'plastic',
+    contact: 'touched briefly',
+    share: 0.55,
+    emissivity: '0.93 ± 0.03',
+  },
+  { spot: 'Underside', part: 'base', material: 'plastic', contact: 'held', share: 0.42, emissivity: '0.93 ± 0.03' },
 ];
 
 /** Camera readings in the last minutes of a load: the board's rise shared out over the case, at an emissivity set to 0.95. */
@@ -90,9 +104,9 @@ export function surfaceTable(run: DemoRun, truth: Truth): string {
   const rise = board - room;
   const lines = SPOTS.map((s) => {
     const reading = room + rise * s.share + 0.4 * noise.normal();
-    return [s.spot, s.part, s.material, s.contact, reading.toFixed(1), '0.95', s.emissivity, room.toFixed(1)].join(',');
+    return [s.spot, s.part, s.material, s.contact, reading.toFixed(1), '0.95', s.emissivity, `${room.toFixed(1)} ± 1.0`].join(',');
   });
-  return text(['spot,part,material,contact,reading,emissivity_set,emissivity,reflected', ...lines]);
+  return text(['spot,part,material,contact,reading [°C],emissivity_set,emissivity,reflected [°C]', ...lines]);
 }
 
 /** Settings tried on specimen no-1 before the soaks, and what came of each. */

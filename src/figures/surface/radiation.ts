@@ -26,10 +26,8 @@ export const TOTAL: RadiationLaw = {
 
 /** Planck's law between two wavelengths, µm. Radiance is the exitance in W/m². */
 export function bandLaw(from: number, to: number): RadiationLaw {
-  const radiance = (kelvin: number) =>
-    STEFAN_BOLTZMANN * kelvin ** 4 * (fractionBelow(to * kelvin) - fractionBelow(from * kelvin));
-  const slope = (kelvin: number) =>
-    STEFAN_BOLTZMANN * kelvin ** 3 * (growth(to * kelvin) - growth(from * kelvin));
+  const radiance = (kelvin: number) => STEFAN_BOLTZMANN * kelvin ** 4 * (fractionBelow(to * kelvin) - fractionBelow(from * kelvin));
+  const slope = (kelvin: number) => STEFAN_BOLTZMANN * kelvin ** 3 * (growth(to * kelvin) - growth(from * kelvin));
   return { band: `${from} to ${to} µm`, radiance, slope, temperature: (wanted) => inverse(radiance, slope, wanted) };
 }
 

@@ -1,0 +1,69 @@
+/** Definitions of the figures of surface readings. */
+import type { Definition } from '../catalogue.ts';
+
+const NOT_READ = 'the run has no surface readings, or the spot has no row among them';
+const UNREADABLE =
+  'the surface is bare metal, or its emissivity is below 0.5, and no tape or paint is stated as a remedy: a camera then reads what it mirrors';
+
+export const SURFACE: readonly Definition[] = [
+  {
+    name: 'surface',
+    label: 'surface temperature',
+    subject: 'surface',
+    unit: '°C',
+    definition:
+      'Reading of a thermal camera at a named spot, corrected from the emissivity that was set in the camera to that of the surface, with the reflected temperature, by the radiation that a black surface gives off between 8 and 14 µm.',
+    formula: String.raw`W(T_\mathrm{object}) = W(T_\mathrm{reflected}) + \frac{\varepsilon_\mathrm{set}}{\varepsilon}\left(W(T) - W(T_\mathrm{reflected})\right),\quad W(T) = \int_{8\,\mathrm{\mu m}}^{14\,\mathrm{\mu m}} M_\lambda(T)\,\mathrm{d}\lambda`,
+    assumptions: [
+      'The reflected temperature was set in the camera as it is stated.',
+      'Air and windows between camera and surface took nothing away.',
+      'The spot was larger than what the camera averages over.',
+      'What a camera of another band would show is allowed for: the difference to all wavelengths (T⁴) counts as limits of error.',
+    ],
+    absentWhen: [
+      NOT_READ,
+      UNREADABLE,
+      'emissivity, emissivity set or reflected temperature is not stated',
+      'what is stated is impossible: the surface would radiate less than nothing',
+    ],
+    source:
+      'W. Minkina and S. Dudzik, Infrared Thermography: Errors and Uncertainties, 2009, as restated in the source of the R package Thermimage; Planck’s law',
+    check:
+      'the examples of Thermimage (23.31223 °C) and of a sensor’s data sheet (80.36331 °C, 9516495632.56 K⁴); T⁴ by hand to 4 decimals',
+  },
+  {
+    name: 'hottest_surface',
+    label: 'hottest surface',
+    subject: 'surface',
+    unit: '°C',
+    definition: 'Highest corrected temperature of all spots that were read, or of those on the part that the address names.',
+    formula: String.raw`\max_{s}\, T_s`,
+    assumptions: ['The hottest place was among the spots: a camera’s picture was looked through for it.'],
+    absentWhen: [NOT_READ, 'the temperature of one of the spots is not known: it may be the hottest'],
+    source: 'common practice, no source',
+    check: 'hand-picked rows',
+  },
+  {
+    name: 'touch_margin',
+    label: 'margin to the touch limit',
+    subject: 'surface',
+    unit: 'K',
+    definition:
+      'Published touch limit of the material and the contact time, less the temperature of the spot; below zero where the limit was passed. Of several materials the lowest limit counts. The limits mean an ambient of 25 °C and are not moved to that of the run, which is printed beside; a colder room flatters the margin by about as much.',
+    formula: String.raw`\Delta T = T_\mathrm{limit} - T_s`,
+    assumptions: [
+      'Held is over 1 min, held briefly 10 s to 1 min, touched briefly 1 s to 10 s, not touched under 1 s.',
+      'Metal under at least 0.3 mm of plastic may use the limit of plastic, which only a statement of plastic alone does here.',
+      'This is a comparison and no safety assessment: a product is judged by a qualified test house, under local rules.',
+    ],
+    absentWhen: [
+      'the temperature of the spot is absent',
+      'nobody touches the spot, or for longer than 8 h',
+      'the material is none of metal, glass or porcelain, plastic or rubber, wood',
+      'the ambient is not known, or more than 10 K from 25 °C',
+    ],
+    source:
+      'IEC 62368-1, touch temperature limits TS1 (Table 38 of the 2014 and later editions): metal and plastic as restated in public sources, glass, porcelain and wood from memory',
+    check: 'the limits of metal and plastic as several public sources quote the table',
+  },
+];

@@ -1,0 +1,132 @@
+/** A CSV of camera or probe readings at named spots → typed rows with located problems. */
+import { ID_RULE, idFromWords, isId } from '../../intake/ids.ts';
+import { readTable, type TableRow } from '../../intake/table.ts';
+import type { Problem } from '../../problem.ts';
+import { nearest } from '../../quantities/nearest.ts';
+import { isParseFailure, parseQuantity } from '../../quantities/parse.ts';
+import { type Cells, cellsOf, quantityIn, type StatedNumber, tellCell, textOf, type Wanted } from '../table-cells.ts';
+import type { StatedContact, Surface, SurfaceReading } from './surface-table.ts';
+import { CONTACTS, contactOfTime } from './touch-limits.ts';
+
+const NEEDED = ['spot', 'part', 'material', 'contact', 'reading', 'emissivity_set', 'emissivity', 'reflected'] as const;
+const OPTIONAL = ['id', 'remedy'] as const;
+type Name = (typeof NEEDED)[number] | (typeof OPTIONAL)[number];
+
+const TEMPERATURE: Wanted = { canonical: '°C', bareUnit: '°C', kind: 'temperature', example: '59.3 °C' };
+const SHARE: Wanted = { canonical: '1', bare: true, example: '0.95 or 0.85 ± 0.05' };
+
+/** Reads surface readings. A row with an error is left out, the others stand. Never throws. */
+export function readSurface(
+  bytes: Uint8Array,
+  file: string,
+  instrument?: string,
+): { surface: Surface; problems: readonly Problem[] } {
+  const table = readTable(bytes, file);
+  const cells = cellsOf<Name>(table, 'surface', NEEDED, OPTIONAL);
+  cells.problems.unshift(...table.problems);
+  const whole = NEEDED.every((name) => cells.columns.has(name));
+  const readings: SurfaceReading[] = [];
+  for (const row of whole ? table.rows : []) {
+    const reading = readRow(cells, row, readings);
+    if (reading) readings.push(reading);
+  }
+  const columns = (['reading', 'emissivity_set', 'emissivity', 'reflected'] as const).flatMap(
+    (name) => cells.columns.get(name)?.head ?? [],
+  );
+  const surface = { file, ...(instrument === undefined ? {} : { instrument }), readings, columns, inferred: inferredUnits(cells) };
+  return { surface, problems: cells.problems };
+}
+
+/** Temperatures without a unit are degrees Celsius, and that is said. */
+function inferredUnits(cells: Cells<Name>): string[] {
+  const bare = (['reading', 'reflected'] as const).filter(
+    (name) =>
+      cells.columns.get(name)?.unit === undefined &&
+      cells.table.rows.some((row) => Number.isFinite(cells.table.number(textOf(cells, row, name)))),
+  );
+  return bare.length === 0 ? [] : [`Numbers without a unit in ${bare.map((name) => `\`${name}\``).join(' and ')} are taken as °C.`];
+}
+
+function readRow(cells: Cells<Name>, row: TableRow, before: readonly SurfaceReading[]): SurfaceReading | null {
+  const problems = cells.problems.length;
+  const title = wordsIn(cells, row, 'spot');
+  const part = wordsIn(cells, row, 'part');
+  const material = wordsIn(cells, row, 'material');
+  const spot = spotId(cells, row, title, before);
+  const partId = partIdOf(cells, row, part, before);
+  const contact = contactIn(cells, row);
+  const reading = quantityIn(cells, row, 'reading', TEMPERATURE);
+  if (textOf(cells, row, 'reading') === '')
+    tellCell(cells, row, 'reading', 'a spot without a reading', { remedy: 'leave the row out, or give its reading' });
+  const emissivity = shareIn(cells, row, 'emissivity');
+  const emissivitySet = shareIn(cells, row, 'emissivity_set');
+  const reflected = quantityIn(cells, row, 'reflected', TEMPERATURE);
+  if (cells.problems.length > problems || reading === null || spot === null || contact === null) return null;
+  return {
+    line: row.line,
+    spot,
+    title,
+    part: { id: partId, title: part },
+    material,
+    contact,
+    reading,
+    emissivitySet: emissivitySet?.value ?? null,
+    emissivity,
+    reflected,
+    remedy: textOf(cells, row, 'remedy') || null,
+  };
+}
+
+function wordsIn(cells: Cells<Name>, row: TableRow, name: 'spot' | 'part' | 'material'): string {
+  const text = textOf(cells, row, name);
+  if (text === '') tellCell(cells, row, name, `no \`${name}\``, { expected: 'words' });
+  return text;
+}
+
+/** The spot's id: the table's own, else made of its words. Two spots of one id would have one address. */
+function spotId(cells: Cells<Name>, row: TableRow, title: string, before: readonly SurfaceReading[]): string | null {
+  const own = textOf(cells, row, 'id');
+  const name = own === '' ? 'spot' : 'id';
+  const id = own === '' ? idFromWords(title) : own;
+  if (title === '') return null;
+  if (!isId(id))
+    return tellCell(cells, row, name, `\`${own || title}\` gives no id`, { expected: ID_RULE, remedy: 'give the row an `id`' });
+  const first = before.find(({ spot }) => spot === id);
+  if (!first) return id;
+  return tellCell(cells, row, name, `the spot \`${title}\` has the id \`${id}\`, as \`${first.title}\` in line ${first.line} has`, {
+    remedy: 'give one of them another name, or an `id` of its own',
+  });
+}
+
+/** The part's id from its words. Other words of the same id would be another part under one address. */
+function partIdOf(cells: Cells<Name>, row: TableRow, part: string, before: readonly SurfaceReading[]): string {
+  const id = idFromWords(part);
+  if (part === '') return '';
+  if (!isId(id)) tellCell(cells, row, 'part', `\`${part}\` gives no id`, { expected: ID_RULE });
+  const other = before.find((reading) => reading.part.id === id && reading.part.title !== part);
+  if (other)
+    tellCell(cells, row, 'part', `the part is \`${part}\`, and \`${other.part.title}\` in line ${other.line}`, {
+      remedy: 'spell it in one way',
+    });
+  return id;
+}
+
+function contactIn(cells: Cells<Name>, row: TableRow): StatedContact | null {
+  const text = textOf(cells, row, 'contact');
+  const words = [...CONTACTS, 'none'] as const;
+  const known = words.find((word) => word === text);
+  if (known) return known;
+  const time = parseQuantity(text, { id: 'table', title: '', dof: null });
+  if (!isParseFailure(time) && time.unit === 's' && time.value > 0) return contactOfTime(time.value) ?? 'beyond';
+  const near = nearest(text, words);
+  return tellCell(cells, row, 'contact', text === '' ? 'no `contact`' : `\`contact\` is \`${text}\``, {
+    expected: `${words.map((word) => `\`${word}\``).join(', ')}, or a time such as 5 s`,
+    ...(near === undefined ? {} : { remedy: `did you mean \`${near}\`?` }),
+  });
+}
+
+function shareIn(cells: Cells<Name>, row: TableRow, name: 'emissivity' | 'emissivity_set'): StatedNumber | null {
+  const share = quantityIn(cells, row, name, SHARE);
+  if (share === null || (share.value > 0 && share.value <= 1)) return share;
+  return tellCell(cells, row, name, `\`${name}\` is \`${textOf(cells, row, name)}\``, { expected: 'a number above 0, at most 1' });
+}

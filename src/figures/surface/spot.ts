@@ -1,0 +1,110 @@
+/** The temperature of one spot: its reading corrected, with all that makes it uncertain. */
+import type { Part } from '../../quantities/quantity.ts';
+import { absent, type Reason } from '../absent.ts';
+import type { Figure, From } from '../figure.ts';
+import { plain } from '../in-words.ts';
+import type { Soak } from '../soak.ts';
+import { errorsOf, quantityOf, type Sensor, scaled, stepOf } from '../sources.ts';
+import type { StatedNumber } from '../table-cells.ts';
+import { type Corrected, correct, type Seen } from './correct.ts';
+import { isBareMetal } from './material.ts';
+import { LONG_WAVE, TOTAL } from './radiation.ts';
+import type { Surface, SurfaceReading } from './surface-table.ts';
+
+/** Below this emissivity more than half of what a camera sees comes from elsewhere: common practice, no source. */
+const LOWEST_EMISSIVITY = 0.5;
+
+/** `surface` of a spot, or the reason why its reading says nothing. */
+export function surfaceFigure(soak: Soak, surface: Surface, spot: SurfaceReading): Figure {
+  const seen = seenOf(spot);
+  if ('absent' in seen) return absent('surface', { ...seen, of: spotOf(spot) });
+  const corrected = correct(seen, LONG_WAVE);
+  if (corrected === null) return absent('surface', { ...IMPOSSIBLE, of: spotOf(spot) });
+  const { temperature, by } = corrected;
+  const camera: Sensor = {
+    quantity: 'temperature',
+    step: spot.reading.step,
+    ...(surface.instrument === undefined ? {} : { instrument: surface.instrument }),
+  };
+  const parts = partsOf(soak, camera, spot, seen, corrected);
+  const step = stepOf(soak.context, camera) * Math.abs(by.reading);
+  const quantity = quantityOf(temperature, '°C', parts ?? [], { stated: true, step });
+  return {
+    name: 'surface',
+    quantity: parts === null ? { ...quantity, parts: null } : quantity,
+    from: fromOf(surface, [spot]),
+    ...(surface.inferred.length > 0 ? { inferred: surface.inferred } : {}),
+    of: {
+      ...spotOf(spot),
+      emissivity: seen.emissivity,
+      emissivity_set: seen.emissivitySet,
+      reflected_celsius: seen.reflected,
+      correction_k: temperature - seen.reading,
+      band: LONG_WAVE.band,
+    },
+  };
+}
+
+const IMPOSSIBLE: Reason = {
+  absent: 'out-of-range',
+  why: 'With the stated emissivity and reflected temperature the surface would radiate less than nothing: one of them is wrong.',
+};
+
+/** Which spot it is, for addresses and readers. */
+export function spotOf({ spot, title, part, material, remedy }: SurfaceReading) {
+  return { spot, spot_title: title, part: part.title, material, ...(remedy === null ? {} : { remedy }) };
+}
+
+/** Columns and lines of some spots. */
+export function fromOf(surface: Surface, spots: readonly SurfaceReading[]): From {
+  const lines = spots.map(({ line }) => line);
+  return { columns: surface.columns, rows: [Math.min(...lines), Math.max(...lines)], file: surface.file };
+}
+
+function seenOf(spot: SurfaceReading): Seen | Reason {
+  const { reading, emissivitySet, emissivity, reflected, remedy, material, title } = spot;
+  if (remedy === null && isBareMetal(material)) {
+    return {
+      absent: 'low-emissivity',
+      why: `${title} is bare metal (${material}), which mirrors its surroundings: a camera reads them, not the metal. Tape or paint the spot and state that in \`remedy\`.`,
+    };
+  }
+  const missing = [
+    ...(emissivitySet === null ? ['the emissivity set in the camera'] : []),
+    ...(emissivity === null ? ['the emissivity of the surface'] : []),
+    ...(reflected === null ? ['the reflected temperature'] : []),
+  ];
+  if (emissivitySet === null || emissivity === null || reflected === null) {
+    return { absent: 'no-condition', why: `The row of ${title} does not state ${missing.join(' and ')}.` };
+  }
+  if (emissivity.value < LOWEST_EMISSIVITY) {
+    return {
+      absent: 'low-emissivity',
+      why: `The emissivity of ${title} is ${plain(emissivity.value)}: more than half of what the camera saw came from elsewhere. Tape or paint the spot, and state that in \`remedy\` with the emissivity of the tape or paint.`,
+    };
+  }
+  return { reading: reading.value, emissivitySet, emissivity: emissivity.value, reflected: reflected.value };
+}
+
+/** Parts by source; null where camera, emissivity or reflected temperature state no uncertainty. */
+function partsOf(soak: Soak, camera: Sensor, spot: SurfaceReading, seen: Seen, { temperature, by }: Corrected): Part[] | null {
+  const { context } = soak;
+  const errors = errorsOf(context, camera, seen.reading);
+  const { emissivity, reflected } = spot;
+  if (!errors.stated || unstated(emissivity, by.emissivity) || unstated(reflected, by.reflected)) return null;
+  const coated = `device:${context.device.id}/${context.specimen}/surface.${spot.spot}/emissivity`;
+  const part = (id: string, title: string, share: number): Part => ({ source: { id, title, dof: null }, share });
+  const byTotal = correct(seen, TOTAL);
+  const model = byTotal === null ? 0 : (temperature - byTotal.temperature) / Math.sqrt(3);
+  return [
+    ...scaled(errors.parts, by.reading),
+    part(coated, `emissivity of ${spot.title} on ${context.specimen}`, by.emissivity * (emissivity?.u ?? 0)),
+    part(`run:${context.run}/surface/reflected`, `reflected temperature in ${context.run}`, by.reflected * (reflected?.u ?? 0)),
+    part(`instrument:${camera.instrument}/temperature/band`, `wavelengths that ${camera.instrument} sees`, model),
+  ];
+}
+
+/** A statement without uncertainty that changes the result. */
+function unstated(number: StatedNumber | null, sensitivity: number): boolean {
+  return number?.u === null && sensitivity !== 0;
+}

@@ -1,0 +1,67 @@
+/** How far a spot stays below the published touch limit of its material and contact. */
+import { subtract } from '../../quantities/arithmetic.ts';
+import { printQuantity } from '../../quantities/print.ts';
+import type { Quantity } from '../../quantities/quantity.ts';
+import { absent, isReason, type Reason } from '../absent.ts';
+import { type Figure, isPresent } from '../figure.ts';
+import { orRefused } from '../joined.ts';
+import { materialClasses } from './material.ts';
+import { spotOf } from './spot.ts';
+import type { SurfaceReading } from './surface-table.ts';
+import { CONTACT_TIMES, REFERENCE_AMBIENT, type TouchLimit, touchLimit } from './touch-limits.ts';
+
+/** Margins measured further than this from the table's ambient say nothing about it, K. */
+const REACH = 10;
+
+/** `touch_margin` of a spot from its corrected temperature and the ambient of the run. The limits are not moved for the ambient. */
+export function touchMargin(spot: SurfaceReading, surface: Figure, ambient: Quantity | Reason): Figure {
+  const limit = limitFor(spot);
+  const reason = isReason(limit) ? limit : reasonOf(surface, ambient);
+  if (reason || isReason(limit)) return absent('touch_margin', { ...(reason as Reason), of: spotOf(spot) });
+  if (!isPresent(surface) || isReason(ambient)) throw new Error('an absent surface has a reason');
+  const quantity = orRefused(subtract({ value: limit.limit, unit: '°C', parts: [] }, surface.quantity));
+  if (isReason(quantity)) return absent('touch_margin', { ...quantity, of: spotOf(spot) });
+  return {
+    name: 'touch_margin',
+    quantity,
+    from: surface.from,
+    ...(surface.inferred ? { inferred: surface.inferred } : {}),
+    of: {
+      ...spotOf(spot),
+      contact: contactWords(spot),
+      limit_celsius: limit.limit,
+      limit_of: limit.material,
+      ...(limit.fromMemory ? { limit_from_memory: true } : {}),
+      ambient: `${printQuantity(ambient).text}; the limit means ${REFERENCE_AMBIENT} °C`,
+      colder_than_reference_k: REFERENCE_AMBIENT - ambient.value,
+    },
+  };
+}
+
+/** "touched briefly (1 s to 10 s)". */
+function contactWords({ contact }: SurfaceReading): string {
+  return contact === 'none' || contact === 'beyond' ? contact : `${contact} (${CONTACT_TIMES[contact]})`;
+}
+
+function limitFor({ contact, material, title }: SurfaceReading): TouchLimit | Reason {
+  if (contact === 'none') return { absent: 'no-condition', why: `Nobody touches ${title}: its contact is stated as none.` };
+  if (contact === 'beyond')
+    return { absent: 'no-rating', why: `The limits have no row for a contact as long as that of ${title}.` };
+  return (
+    touchLimit(contact, materialClasses(material)) ?? {
+      absent: 'no-rating',
+      why: `The limits are for metal, glass or porcelain, plastic or rubber, and wood; ${title} is of ${material}.`,
+    }
+  );
+}
+
+function reasonOf(surface: Figure, ambient: Quantity | Reason): Reason | null {
+  if (!isPresent(surface)) return { absent: 'operand-absent', why: surface.why };
+  if (isReason(ambient)) return { absent: ambient.absent, why: ambient.why };
+  if (Math.abs(ambient.value - REFERENCE_AMBIENT) <= REACH) return null;
+  const room = printQuantity(ambient).text;
+  return {
+    absent: 'out-of-range',
+    why: `The room was at ${room}, more than ${REACH} K from the ${REFERENCE_AMBIENT} °C that the limits mean.`,
+  };
+}

@@ -1,0 +1,37 @@
+/** How a run names its surface readings: a path, or a mapping of the path and the instrument that took them. */
+import { dataPathOf } from './data-path.ts';
+import type { Inherited } from './inherit.ts';
+import { meant, oneOf } from './names.ts';
+import type { MapNode, TextNode } from './node.ts';
+import type { DataFiles } from './read.ts';
+import type { Report } from './report.ts';
+import { optional, readShape, shape, text } from './shape.ts';
+import { referenceOf } from './shared.ts';
+import type { Reference } from './stated.ts';
+
+const SURFACE = shape({ file: text, instrument: optional(text) });
+
+export interface StatedSurface {
+  readonly file: string;
+  readonly instrument?: Reference;
+}
+
+export function readSurfaceKey(node: TextNode | MapNode | undefined, data: DataFiles, report: Report): StatedSurface | undefined {
+  if (!node) return undefined;
+  const fields = node.kind === 'text' ? undefined : readShape(SURFACE, node, '`surface`', node.place, report);
+  const file = fields ? dataPathOf(fields.file, 'file', data, report) : dataPathOf(node as TextNode, 'surface', data, report);
+  const instrument = referenceOf(fields?.instrument, 'instrument', report);
+  return file === undefined ? undefined : { file, ...(instrument ? { instrument } : {}) };
+}
+
+/** Reports an instrument that is not in the run's list. */
+export function checkSurface(surface: StatedSurface | undefined, { instruments }: Inherited, report: Report): void {
+  const named = surface?.instrument;
+  const listed = (instruments?.value ?? []).map((reference) => reference.value);
+  if (!named || listed.includes(named.value)) return;
+  const found = `the surface was read by \`${named.value}\`, which is not in the run's list of instruments`;
+  report.error('instrument-not-listed', named.place, found, {
+    expected: listed.length > 0 ? oneOf(listed) : 'a list `instruments` in the run or in its setup',
+    remedy: meant(named.value, listed).remedy ?? `add \`${named.value}\` to \`instruments\``,
+  });
+}
