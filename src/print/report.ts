@@ -53,11 +53,8 @@ function frame(source: string, place: Place): string {
   if (line === undefined || line.trim() === '' || line.length > LONGEST_LINE) return '';
   const oneLine = place.endLine === undefined || place.endLine === place.line;
   const endColumn = oneLine ? place.endColumn : undefined;
-  const end = endColumn === undefined ? undefined : { line: place.line, column: endColumn - 1 };
-  const start = { line: place.line, column: place.column };
-  return codeFrameColumns(
-    source,
-    { start, ...(end !== undefined && end.column >= place.column && { end }) },
-    { linesAbove: 0, linesBelow: 0, highlightCode: false },
-  );
+  // The library counts columns from 0, the end exclusive.
+  const start = { line: place.line, column: place.column - 1 };
+  const end = endColumn !== undefined && endColumn > place.column ? { end: { line: place.line, column: endColumn - 1 } } : {};
+  return codeFrameColumns(source, { start, ...end }, { linesAbove: 0, linesBelow: 0, highlightCode: false });
 }

@@ -1,0 +1,66 @@
+import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { dataFiles, readProject } from '../../src/compute/project.ts';
+
+let root: string;
+beforeEach(() => {
+  root = mkdtempSync(join(tmpdir(), 'soakproof-project-'));
+  mkdirSync(join(root, 'content', 'runs'), { recursive: true });
+  mkdirSync(join(root, 'content', 'published'), { recursive: true });
+  mkdirSync(join(root, 'data', 'bench'), { recursive: true });
+});
+afterEach(() => rmSync(root, { recursive: true }));
+
+describe('compute/project: readProject', () => {
+  it('reads what authors write, in one order, and leaves out what commands write', () => {
+    writeFileSync(join(root, 'content', 'runs', 'b.md'), 'B');
+    writeFileSync(join(root, 'content', 'runs', 'a.md'), 'A');
+    writeFileSync(join(root, 'content', 'published', 'x.json'), '{}');
+    writeFileSync(join(root, 'content', 'runs', '.hidden'), '');
+    expect(readProject(root)).toEqual({
+      content: [
+        { path: 'content/runs/a.md', text: 'A' },
+        { path: 'content/runs/b.md', text: 'B' },
+      ],
+      problems: [],
+    });
+  });
+
+  it('has no content where there is no folder', () => {
+    rmSync(join(root, 'content'), { recursive: true });
+    expect(readProject(root)).toEqual({ content: [], problems: [] });
+  });
+
+  it('locates a file that cannot be read instead of failing', () => {
+    symlinkSync(join(root, 'nowhere'), join(root, 'content', 'runs', 'gone.md'));
+    const { content, problems } = readProject(root);
+    expect(content).toEqual([]);
+    expect(problems).toMatchObject([
+      { severity: 'error', rule: 'unreadable-file', place: { file: 'content/runs/gone.md', line: 1, column: 1 } },
+    ]);
+  });
+});
+
+describe('compute/project: dataFiles', () => {
+  it('tells files, folders, what is missing, and what leaves data/', () => {
+    writeFileSync(join(root, 'data', 'bench', 'a.csv'), '');
+    writeFileSync(join(root, 'secret.csv'), '');
+    symlinkSync(join(root, 'secret.csv'), join(root, 'data', 'link.csv'));
+    symlinkSync(join(root, 'data', 'bench'), join(root, 'data', 'alias'));
+    symlinkSync(root, join(root, 'data', 'up'));
+    symlinkSync('/no/such/place', join(root, 'data', 'dangling.csv'));
+    const data = dataFiles(root);
+    expect(data.kind('bench/a.csv')).toBe('file');
+    expect(data.kind('alias/a.csv')).toBe('file');
+    expect(data.kind('bench')).toBe('folder');
+    expect(data.kind('bench/b.csv')).toBe('missing');
+    expect(data.kind('../secret.csv')).toBe('outside');
+    expect(data.kind('bench/../../secret.csv')).toBe('outside');
+    expect(data.kind('/etc/hosts')).toBe('outside');
+    expect(data.kind('link.csv')).toBe('outside');
+    expect(data.kind('up/secret.csv')).toBe('outside');
+    expect(data.kind('dangling.csv')).toBe('outside');
+  });
+});

@@ -1,0 +1,45 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { hasErrors, report } from '../../src/print/report.ts';
+import { error, warning } from '../../src/problem.ts';
+
+let root: string;
+beforeAll(() => {
+  root = mkdtempSync(join(tmpdir(), 'soakproof-report-'));
+  writeFileSync(join(root, 'note.md'), 'first\nthe chip reached 74 °C\n');
+});
+afterAll(() => rmSync(root, { recursive: true }));
+
+describe('print/report', () => {
+  it('says nothing where there is nothing to say', () => {
+    expect(report(root, [])).toBe('');
+  });
+
+  it('prints place and sentence first, then the line, a mark under the words, what was expected, what to do', () => {
+    const place = { file: 'note.md', line: 2, column: 18, endLine: 2, endColumn: 23 };
+    const problem = error('stated-number', place, 'stated 74 °C, the data says 71.3 °C', {
+      expected: '71 °C',
+      remedy: 'write "71 degrees"',
+    });
+    expect(report(root, [problem])).toBe(
+      [
+        'note.md:2:18: error: stated 74 °C, the data says 71.3 °C [stated-number]',
+        '> 2 | the chip reached 74 °C',
+        '    |                  ^^^^^',
+        '  expected: 71 °C',
+        '  to do: write "71 degrees"',
+        '',
+        '1 error, 0 warnings',
+        '',
+      ].join('\n'),
+    );
+  });
+
+  it('does without the line of a file that is not there', () => {
+    const problem = warning('gone', { file: 'gone.md', line: 3, column: 1 }, 'this file is gone');
+    expect(report(root, [problem])).toBe('gone.md:3:1: warning: this file is gone [gone]\n\n0 errors, 1 warning\n');
+    expect(hasErrors([problem])).toBe(false);
+  });
+});
