@@ -1,3 +1,4 @@
+import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -173,6 +174,24 @@ describe('a build with errors', () => {
       for (const line of ran.err.split('\n').filter((text) => text.includes(': error:')))
         expect(line).toMatch(/^[^:]+:\d+:\d+: error: /);
       expect(differences(before, tree(join(project.root, 'dist')))).toEqual([]);
+    } finally {
+      project.remove();
+    }
+  });
+
+  it('leaves dist/ as it was when the disk takes no more', () => {
+    const project = copyProject('full');
+    try {
+      expect(project.run('build').code).toBe(0);
+      const before = tree(join(project.root, 'dist'));
+      project.edit('content/notes/a-second-larch.md', 'One specimen is an anecdote', 'One specimen is a fable');
+      // No file may grow beyond 32 kB: writing the page fails as it would on a full disk.
+      const command = `ulimit -f 64; exec "${process.execPath}" src/commands/build.ts`;
+      const ran = spawnSync('bash', ['-c', command], { cwd: project.root, encoding: 'utf8' });
+      expect(ran.status).not.toBe(0);
+      expect(differences(before, tree(join(project.root, 'dist')))).toEqual([]);
+      expect(project.run('build').code).toBe(0);
+      expect(project.read('dist/notes/a-second-larch/index.html')).toContain('One specimen is a fable');
     } finally {
       project.remove();
     }
