@@ -1,7 +1,9 @@
 /** The catalogue: every figure's name, label, unit, definition, source and the published check that it passes. */
 import { CLOCK } from './catalogue/clock.ts';
+import { COMPARISON } from './catalogue/comparison.ts';
 import { POWER } from './catalogue/power.ts';
 import { SCORES } from './catalogue/scores.ts';
+import { STABILITY } from './catalogue/stability.ts';
 import { SURFACE } from './catalogue/surface.ts';
 import { THERMAL } from './catalogue/thermal.ts';
 
@@ -27,7 +29,15 @@ export interface Definition {
   readonly check: string;
 }
 
-export const CATALOGUE: readonly Definition[] = [...THERMAL, ...CLOCK, ...POWER, ...SCORES, ...SURFACE];
+export const CATALOGUE: readonly Definition[] = [
+  ...THERMAL,
+  ...CLOCK,
+  ...POWER,
+  ...SCORES,
+  ...SURFACE,
+  ...STABILITY,
+  ...COMPARISON,
+];
 
 const BY_NAME: ReadonlyMap<string, Definition> = new Map(CATALOGUE.map((definition) => [definition.name, definition]));
 

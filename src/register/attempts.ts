@@ -1,15 +1,22 @@
 /** content/attempts/<id>.md: settings tried on a specimen, in a CSV, and what came of each. */
+import type { Passing } from '../figures/stability/ladder.ts';
 import { dataPathOf } from './data-path.ts';
+import { TEMPERATURE, TIME } from './kinds.ts';
+import type { MapNode } from './node.ts';
+import { quantityOf, statedQuantity } from './quantity-value.ts';
 import type { DataFiles } from './read.ts';
 import type { Attempts } from './register.ts';
 import type { Report } from './report.ts';
-import { readShape, shape, text } from './shape.ts';
+import { map, optional, readShape, shape, text } from './shape.ts';
 import { referenceOf } from './shared.ts';
 import { itemOf, type SourceFile } from './source-file.ts';
 import type { Reference } from './stated.ts';
-import { idOf } from './values.ts';
+import { idOf, lineOf } from './values.ts';
 
-const ATTEMPTS = shape({ title: text, device: text, specimen: text, table: text });
+const ATTEMPTS = shape({ title: text, device: text, specimen: text, table: text, passed: optional(map) });
+const PASSED = shape({ test: optional(text), duration: optional(text), ambient: optional(text) });
+/** A soak of no time is none. */
+const DURATION = { ...TIME, example: '60 min', above: 0 };
 
 export interface StatedAttempts {
   readonly device: Reference | undefined;
@@ -26,6 +33,20 @@ export function readAttempts(source: SourceFile, data: DataFiles, report: Report
       device: device?.value ?? '',
       specimen: idOf(fields.specimen, 'specimen', report) ?? '',
       table: dataPathOf(fields.table, 'table', data, report) ?? '',
+      ...(fields.passed ? { passed: passedOf(fields.passed, report) } : {}),
     },
+  };
+}
+
+/** What "passed" means; what is left out here, the table's columns of the same names may say of each row. */
+function passedOf(node: MapNode, report: Report): Partial<Passing> {
+  const fields = readShape(PASSED, node, '`passed`', node.place, report);
+  const test = lineOf(fields.test, 'test', report);
+  const duration = statedQuantity(fields.duration, 'duration', DURATION, report);
+  const ambient = statedQuantity(fields.ambient, 'ambient', TEMPERATURE, report);
+  return {
+    ...(test === undefined ? {} : { test }),
+    ...(duration ? { duration: quantityOf(duration, 'passed/duration', '').value } : {}),
+    ...(ambient ? { ambient: ambient.text } : {}),
   };
 }

@@ -1,0 +1,36 @@
+/** Definitions of the figures of attempts. */
+import type { Definition } from '../catalogue.ts';
+
+const PRACTICE = 'common practice, no source';
+
+export const STABILITY: readonly Definition[] = [
+  {
+    name: 'highest_passed_clock',
+    label: 'highest passed clock',
+    subject: 'stability',
+    unit: 'Hz',
+    definition:
+      'Highest clock at which every attempt passed, over all voltage offsets or at the one that the address names. It says on how many specimens, how often and for how long it was tried, with which test and at which ambient. Throttled is not passed: the clock was not held.',
+    formula: String.raw`\max\,\{\, f : \text{every attempt at } f \text{ passed} \,\}`,
+    assumptions: [
+      'It is a setting and has no uncertainty; the boundary lies somewhere between it and the next clock that failed.',
+      'A test that passed says nothing of another test, of a longer one, of a warmer room or of another specimen.',
+    ],
+    absentWhen: ['no clock passed', 'the attempts do not say what passing means', 'no row of the attempts could be used'],
+    source: PRACTICE,
+    check: 'hand-made ladders, one of them with a hang below a clock that passed',
+  },
+  {
+    name: 'lowest_failed_clock',
+    label: 'lowest failed clock',
+    subject: 'stability',
+    unit: 'Hz',
+    definition:
+      'At a voltage offset, the lowest clock above the highest one that passed: the other side of the boundary, with what came of it. A hang is a result like any other.',
+    formula: String.raw`\min\,\{\, f > f_\mathrm{passed} : \text{an attempt at } f \text{ did not pass} \,\}`,
+    assumptions: ['Any outcome but passed counts, throttled too.'],
+    absentWhen: ['nothing was tried above the highest clock that passed'],
+    source: PRACTICE,
+    check: 'hand-made ladders',
+  },
+];

@@ -1,0 +1,47 @@
+/** Settings tried on one specimen, and what came of each: what the figures of stability are made of. */
+
+export const OUTCOMES = [
+  'no boot',
+  'hung at boot',
+  'hung under load',
+  'wrong results',
+  'restarted',
+  'throttled',
+  'passed',
+] as const;
+export type Outcome = (typeof OUTCOMES)[number];
+
+/** What "passed" means: which test, how long, at which ambient. */
+export interface Passing {
+  readonly test: string;
+  /** s */
+  readonly duration: number;
+  /** As the author states it: "22.5 ± 1.0 °C". */
+  readonly ambient: string;
+}
+
+export interface Attempt {
+  readonly line: number;
+  /** Hz */
+  readonly clock: number;
+  /** V */
+  readonly offset: number;
+  readonly outcome: Outcome;
+  readonly note: string;
+  /** What passing this attempt means; null where neither the row nor the file says so. */
+  readonly passing: Passing | null;
+}
+
+export interface Ladder {
+  readonly specimen: string;
+  /** Path below the project folder. */
+  readonly file: string;
+  readonly attempts: readonly Attempt[];
+  /** Columns of clock, voltage offset and outcome, as the header has them. */
+  readonly columns: readonly string[];
+}
+
+/** "60 mV", "-20 mV", "0 mV": how addresses and pages name a voltage offset; to a thousandth of a millivolt. */
+export function offsetName(volts: number): string {
+  return `${Number((volts * 1000).toFixed(3)) + 0} mV`;
+}

@@ -1,0 +1,76 @@
+/** A CSV of settings tried → typed rows with located problems. */
+import { readTable, type TableRow } from '../../intake/table.ts';
+import type { Problem } from '../../problem.ts';
+import { nearest } from '../../quantities/nearest.ts';
+import { type Cells, cellsOf, quantityIn, tellCell, textOf, type Wanted } from '../table-cells.ts';
+import { type Attempt, type Ladder, OUTCOMES, type Outcome, type Passing } from './ladder.ts';
+
+const NEEDED = ['clock', 'voltage_offset', 'outcome', 'note'] as const;
+const OPTIONAL = ['test', 'duration', 'ambient'] as const;
+type Name = (typeof NEEDED)[number] | (typeof OPTIONAL)[number];
+
+const CLOCK: Wanted = { canonical: 'Hz', example: '2.6 GHz' };
+const OFFSET: Wanted = { canonical: 'V', example: '40 mV' };
+const DURATION: Wanted = { canonical: 's', example: '60 min' };
+const AMBIENT: Wanted = { canonical: '°C', kind: 'temperature', example: '22.5 ± 1.0 °C' };
+
+/**
+ * Reads attempts. `passing` is what the attempts file says of all of them; columns `test`, `duration` and `ambient` say it of one row.
+ * A row with an error is left out, the others stand. Never throws.
+ */
+export function readAttempts(
+  bytes: Uint8Array,
+  file: string,
+  specimen: string,
+  passing?: Partial<Passing>,
+): { ladder: Ladder; problems: readonly Problem[] } {
+  const table = readTable(bytes, file);
+  const cells = cellsOf<Name>(table, 'attempts', NEEDED, OPTIONAL);
+  cells.problems.unshift(...table.problems);
+  const whole = NEEDED.every((name) => cells.columns.has(name));
+  const attempts = (whole ? table.rows : []).flatMap((row) => attemptOf(cells, row, passing ?? {}) ?? []);
+  const columns = (['clock', 'voltage_offset', 'outcome'] as const).flatMap((name) => cells.columns.get(name)?.head ?? []);
+  return { ladder: { specimen, file, attempts, columns }, problems: cells.problems };
+}
+
+function attemptOf(cells: Cells<Name>, row: TableRow, shared: Partial<Passing>): Attempt | null {
+  const before = cells.problems.length;
+  const clock = numberIn(cells, row, 'clock', CLOCK);
+  const offset = numberIn(cells, row, 'voltage_offset', OFFSET);
+  if (clock !== null && !(clock > 0))
+    tellCell(cells, row, 'clock', `\`clock\` is \`${textOf(cells, row, 'clock')}\``, { expected: 'a clock above 0' });
+  const outcome = outcomeOf(cells, row);
+  const passing = passingOf(cells, row, shared);
+  if (cells.problems.length > before || clock === null || offset === null || outcome === null) return null;
+  return { line: row.line, clock, offset, outcome, note: textOf(cells, row, 'note'), passing };
+}
+
+/** A value that may not be empty: an offset that is not stated is not zero. */
+function numberIn(cells: Cells<Name>, row: TableRow, name: 'clock' | 'voltage_offset', wanted: Wanted): number | null {
+  if (textOf(cells, row, name) === '')
+    return tellCell(cells, row, name, `no \`${name}\``, { expected: `a value such as ${wanted.example}` });
+  return quantityIn(cells, row, name, wanted)?.value ?? null;
+}
+
+function outcomeOf(cells: Cells<Name>, row: TableRow): Outcome | null {
+  const text = textOf(cells, row, 'outcome');
+  const known = OUTCOMES.find((outcome) => outcome === text.toLowerCase());
+  if (known) return known;
+  const near = nearest(text, OUTCOMES);
+  return tellCell(cells, row, 'outcome', text === '' ? 'no `outcome`' : `\`outcome\` is \`${text}\``, {
+    expected: `one of ${OUTCOMES.join(', ')}`,
+    ...(near === undefined ? {} : { remedy: `did you mean \`${near}\`?` }),
+  });
+}
+
+function passingOf(cells: Cells<Name>, row: TableRow, shared: Partial<Passing>): Passing | null {
+  const test = textOf(cells, row, 'test') || shared.test;
+  const duration = quantityIn(cells, row, 'duration', DURATION)?.value ?? shared.duration;
+  quantityIn(cells, row, 'ambient', AMBIENT);
+  const ambient = textOf(cells, row, 'ambient') || shared.ambient;
+  if (duration !== undefined && !(duration > 0))
+    return tellCell(cells, row, 'duration', `\`duration\` is \`${textOf(cells, row, 'duration')}\``, {
+      expected: 'a time above 0',
+    });
+  return test === undefined || duration === undefined || ambient === undefined ? null : { test, duration, ambient };
+}
