@@ -10,6 +10,7 @@
 import { compareProblems, compareText } from '../problem.ts';
 import { readRegister } from '../register/read.ts';
 import type { CodeDigests } from './code.ts';
+import { computeComparisons } from './comparisons.ts';
 import { remembering, writeManifest } from './manifest.ts';
 import { computeNotes } from './notes.ts';
 import { drawPlots } from './plots.ts';
@@ -38,9 +39,10 @@ export async function chain({ root, scope, code, store, project, content }: Grou
   try {
     const { register, problems: registerProblems } = readRegister(project.content, data);
     const runs = await computeRuns({ root, store, pool, code: code.run, register });
-    const notes = computeNotes({ store, code: code.words, register, runs });
+    const comparisons = computeComparisons({ store, code: code.comparisons, register, runs });
+    const notes = computeNotes({ store, code: code.words, register, runs, comparisons });
     const plots = await drawPlots({ store, pool, code: code.plots, runs, notes });
-    const site = assemble({ store, register, runs, notes, plots, scope });
+    const site = assemble({ store, register, runs, comparisons, notes, plots, scope });
     const problems = [...project.problems, ...registerProblems, ...runs.problems, ...notes.problems, ...plots.problems];
     const manifest: Manifest = {
       format: 1,
@@ -51,6 +53,7 @@ export async function chain({ root, scope, code, store, project, content }: Grou
       entries: [...runs.outcomes.values()]
         .flatMap(({ task }) => [task.key, `${task.key}-log`])
         .concat(
+          [...comparisons.values()].map(({ key }) => key),
           notes.outcomes.map(({ key }) => key),
           plots.keys,
         ),

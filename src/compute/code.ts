@@ -11,8 +11,17 @@ const LOCK_FILE = join(SRC, '..', 'package-lock.json');
 const MEASURING = ['problem.ts', 'statistics', 'quantities', 'intake', 'figures'];
 const STEPS = {
   run: [...MEASURING, 'compute/run-step.ts', 'compute/run-tables.ts'],
+  comparisons: [...MEASURING, 'compute/comparisons.ts'],
   words: [...MEASURING, 'register', 'words', 'compute/word-step.ts'],
-  plots: [...MEASURING, 'register', 'plots', 'compute/run-step.ts', 'compute/run-tables.ts', 'compute/plot-task.ts', 'compute/plot-step.ts'],
+  plots: [
+    ...MEASURING,
+    'register',
+    'plots',
+    'compute/run-step.ts',
+    'compute/run-tables.ts',
+    'compute/plot-task.ts',
+    'compute/plot-step.ts',
+  ],
   all: [...MEASURING, 'register', 'words', 'plots', 'compute'],
 } as const;
 
@@ -30,7 +39,7 @@ export function codeDigests(): CodeDigests {
     return made;
   };
   const of = (step: keyof typeof STEPS) => digest(`${ground} ${STEPS[step].map(folderDigest).join(' ')}`);
-  return { run: of('run'), words: of('words'), plots: of('plots'), all: of('all') };
+  return { run: of('run'), comparisons: of('comparisons'), words: of('words'), plots: of('plots'), all: of('all') };
 }
 
 function digestOfPath(path: string): string {

@@ -2,6 +2,7 @@
 import type { Problem } from '../problem.ts';
 import type { Note, Register } from '../register/register.ts';
 import type { Subject, Written } from '../words/written.ts';
+import type { ComparisonOutcome } from './comparisons.ts';
 import type { RunOutcome, Runs } from './runs.ts';
 import type { Store } from './store.ts';
 import { type Keyed, wordStep } from './word-step.ts';
@@ -10,7 +11,7 @@ export interface NoteOutcome {
   readonly note: Note;
   readonly key: string;
   readonly written: Written;
-  /** Ids of the runs that it reaches, in its own order. */
+  /** Ids of the runs that it reaches, also through comparisons, in its own order. */
   readonly reaches: readonly string[];
 }
 
@@ -24,14 +25,17 @@ interface Options {
   readonly code: string;
   readonly register: Register;
   readonly runs: Runs;
+  readonly comparisons: ReadonlyMap<string, ComparisonOutcome>;
 }
 
-/** Writes all notes of the register against the runs' figures. */
-export function computeNotes({ store, code, register, runs }: Options): Notes {
+/** Writes all notes of the register against the figures of runs and comparisons. */
+export function computeNotes({ store, code, register, runs, comparisons }: Options): Notes {
   const outcomes = [...register.notes.values()].map((note) => {
     const subjects = new Map<string, Keyed>();
     for (const [alias, id] of note.runs) subjects.set(alias, keyed(runs.outcomes.get(id)!));
-    return { note, ...wordStep(store, code, note, subjects), reaches: [...new Set(note.runs.values())] };
+    for (const [alias, id] of note.comparisons) subjects.set(alias, compared(comparisons.get(id)!));
+    const through = [...note.comparisons.values()].flatMap((id) => [...register.comparisons.get(id)!.runs.values()]);
+    return { note, ...wordStep(store, code, note, subjects), reaches: [...new Set([...note.runs.values(), ...through])] };
   });
   return { outcomes, problems: outcomes.flatMap(({ written }) => written.problems) };
 }
@@ -47,4 +51,17 @@ function keyed({ run, task, result }: RunOutcome): Keyed {
     ...(result.derived === null && { unusable: true }),
   };
   return { subject, key: task.key };
+}
+
+function compared({ comparison, key, figures }: ComparisonOutcome): Keyed {
+  const subject: Subject = {
+    kind: 'comparison',
+    id: comparison.id,
+    title: comparison.title,
+    figures: figures ?? new Map(),
+    facts: new Map(),
+    channels: [],
+    ...(figures === null && { unusable: true }),
+  };
+  return { subject, key };
 }

@@ -1,12 +1,14 @@
 /** Page models and files beside them, from everything computed. */
-import { publishFigures } from '../figures/publish.ts';
+import { publishFigures, publishMap } from '../figures/publish.ts';
 import type { Register } from '../register/register.ts';
+import type { ComparisonOutcome } from './comparisons.ts';
 import type { NoteOutcome, Notes } from './notes.ts';
 import { deviceModel } from './pages/device.ts';
 import { homeModel } from './pages/home.ts';
 import { methodModel } from './pages/method.ts';
 import { noteModel, notePath } from './pages/note.ts';
-import type { ComputedNote, ComputedRun, Parts } from './pages/parts.ts';
+import type { ComputedComparison, ComputedNote, ComputedRun, Parts } from './pages/parts.ts';
+import { comparisonPath } from './pages/parts.ts';
 import { runModel } from './pages/run.ts';
 import type { PlotResult } from './plot-task.ts';
 import type { Plots } from './plots.ts';
@@ -20,6 +22,7 @@ interface Options {
   readonly store: Store;
   readonly register: Register;
   readonly runs: Runs;
+  readonly comparisons: ReadonlyMap<string, ComparisonOutcome>;
   readonly notes: Notes;
   readonly plots: Plots;
   readonly scope: Scope;
@@ -44,14 +47,17 @@ export function assemble(options: Options): Pick<Manifest, 'pages' | 'files'> {
   return { pages, files: filesOf(options.store, parts) };
 }
 
-function partsOf({ register, runs, notes, plots, scope }: Options): Parts {
-  const reached = reach(scope, notes.outcomes, runs.outcomes.keys());
+function partsOf({ register, runs, comparisons, notes, plots, scope }: Options): Parts {
+  const reached = reach(scope, notes.outcomes, runs.outcomes.keys(), comparisons.keys());
   const computed = [...runs.outcomes.values()]
     .filter(({ run }) => reached.runs.has(run.id))
     .flatMap((outcome) => computedRun(outcome, plots));
   const usable = new Map(computed.map((run) => [run.run.id, run]));
   const whole = reached.notes.filter(({ reaches }) => reaches.every((id) => usable.has(id)));
-  return { register, runs: usable, notes: whole.map((outcome) => computedNote(outcome, plots)) };
+  const side = [...comparisons].flatMap(([id, { comparison, figures }]): [string, ComputedComparison][] =>
+    figures === null || !reached.comparisons.has(id) ? [] : [[id, { comparison, figures }]],
+  );
+  return { register, runs: usable, comparisons: new Map(side), notes: whole.map((outcome) => computedNote(outcome, plots)) };
 }
 
 function computedRun({ run, result }: RunOutcome, plots: Plots): ComputedRun[] {
@@ -77,6 +83,11 @@ function filesOf(store: Store, parts: Parts): Files {
     const figures = publishFigures({ run: run.id, device: run.device, specimen: run.specimen, log, derived });
     files.push({ path: `runs/${run.id}/figures.json`, blob: store.keep(jsonText(figures)) });
     files.push(...plotFiles(`runs/${run.id}/`, computed.plots));
+  }
+  for (const { comparison, figures } of parts.comparisons.values()) {
+    const { id, reference, runs } = comparison;
+    const head = { comparison: id, reference, runs: Object.fromEntries(runs) };
+    files.push({ path: comparisonPath(id), blob: store.keep(jsonText(publishMap(head, figures))) });
   }
   for (const computed of parts.notes) {
     files.push({ path: `${notePath(computed)}ledger.json`, blob: store.keep(jsonText(publishLedger(computed.written))) });

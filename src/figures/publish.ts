@@ -17,10 +17,15 @@ export interface Published {
  * sum of squares of `parts` in sorted order, null where it is unknown; `dof` is null for infinitely many.
  */
 export function publishFigures({ run, device, specimen, log, derived }: Published): object {
-  const entries = [...derived.figures];
+  return publishMap({ run, device, specimen, log: { ...log } }, derived.figures);
+}
+
+/** The same of figures that are not of one run: `head` says whose they are. */
+export function publishMap(head: object, derived: ReadonlyMap<string, Figure>): object {
+  const entries = [...derived];
   const figures = Object.fromEntries(entries.map(([address, figure]) => [address, publishFigure(figure)]));
   const sources = sourcesOf(entries.map(([, figure]) => figure));
-  return { format: 1, ...(sorted({ run, device, specimen, log: { ...log }, sources, figures }) as object) };
+  return { format: 1, ...(sorted({ ...head, sources, figures }) as object) };
 }
 
 function publishFigure(figure: Figure): object {

@@ -7,7 +7,7 @@ import { printQuantity, printUncertainty } from '../../quantities/print.ts';
 import type { Condition } from '../../register/register.ts';
 import type { HeldBy, LedgerEntry } from '../../words/written.ts';
 import type { HeldNote, Highlight, Link, NoteModel } from '../results.ts';
-import { type ComputedNote, type ComputedRun, type Parts, pagePlot } from './parts.ts';
+import { type ComputedComparison, type ComputedNote, type ComputedRun, comparisonPath, type Parts, pagePlot } from './parts.ts';
 import { conditionRows, fromText, runLink, settingText, uncertaintyText } from './shown.ts';
 
 /** All that the page of a note prints. */
@@ -33,7 +33,7 @@ export function noteModel(parts: Parts, computed: ComputedNote): NoteModel {
     highlights: highlights(parts, computed),
     headings: written.headings,
     pieces: written.pieces.flatMap((piece) => pieceOf(computed, piece)),
-    heldNotes: entries.map((entry, index) => heldNote(parts, entry, index + 1)),
+    heldNotes: entries.map((entry, index) => heldNote(parts, computed, entry, index + 1)),
     cautions: mergeCautions(runs.flatMap(({ computed: { run, derived } }) => cautions(run.context, derived))),
     disclosure: note.disclosure ?? '',
     ledger: `${notePath(computed)}ledger.json`,
@@ -63,11 +63,17 @@ export function isInvented(parts: Parts, device: string): boolean {
 }
 
 /** A note's highlights, printed as on its own page. */
-export function highlights(parts: Parts, { written }: ComputedNote): Highlight[] {
+export function highlights(parts: Parts, { note, written }: ComputedNote): Highlight[] {
   return written.entries
     .filter((entry) => entry.kind === 'highlight')
     .map((entry) => {
-      const runs = unique(entry.held.map((held) => parts.runs.get(held.subject)?.run.title ?? held.alias));
+      const runs = unique(
+        entry.held.map((held) =>
+          note.comparisons.has(held.alias)
+            ? parts.comparisons.get(held.subject)!.comparison.title
+            : (parts.runs.get(held.subject)?.run.title ?? held.alias),
+        ),
+      );
       const labels = unique(entry.held.map((held) => labelOf(held)));
       return { label: labels.join(', '), shown: entry.shown, uncertainty: entry.uncertainty, run: runs.join(', ') };
     });
@@ -81,12 +87,30 @@ function sharedConditions(all: readonly (readonly Condition[])[]): string[] {
   return first.filter(same).map(({ name }) => name);
 }
 
-function heldNote(parts: Parts, entry: LedgerEntry, number: number): HeldNote {
+function heldNote(parts: Parts, { note }: ComputedNote, entry: LedgerEntry, number: number): HeldNote {
   const figures = entry.held.flatMap((held) => {
+    if (note.comparisons.has(held.alias)) return heldByComparison(parts.comparisons.get(held.subject)!, held);
     const computed = parts.runs.get(held.subject);
     return computed === undefined ? [] : [heldFigure(computed, held)];
   });
   return { number, shown: entry.shown, expression: entry.expression, uncertainty: entry.uncertainty, figures };
+}
+
+function heldByComparison({ comparison, figures }: ComputedComparison, held: HeldBy): HeldNote['figures'] {
+  const figure = figures.get(held.address);
+  if (figure === undefined || !isPresent(figure)) return [];
+  return [
+    {
+      label: labelOf(held),
+      run: { title: comparison.title, path: comparisonPath(comparison.id) },
+      method: { title: labelOf(held), path: `method/#${figure.name}` },
+      shown: printQuantity(figure.quantity).text,
+      uncertainty: uncertaintyText(figure),
+      file: comparison.file,
+      from: fromText(figure.from),
+      inferred: figure.inferred ?? [],
+    },
+  ];
 }
 
 function heldFigure(computed: ComputedRun, held: HeldBy): HeldNote['figures'][number] {
@@ -103,7 +127,7 @@ function heldFigure(computed: ComputedRun, held: HeldBy): HeldNote['figures'][nu
       ...common,
       shown: printQuantity(figure.quantity).text,
       uncertainty: uncertaintyText(figure),
-      file: `data/${summary.file}`,
+      file: figure.from.file ?? `data/${summary.file}`,
       from: fromText(figure.from),
       inferred: figure.inferred ?? [],
     };

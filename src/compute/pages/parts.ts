@@ -1,6 +1,6 @@
 /** What the models of pages are built from: everything that stage 1 has computed. */
-import type { RunFigures } from '../../figures/figure.ts';
-import type { Note, Register, Run } from '../../register/register.ts';
+import type { Figure, RunFigures } from '../../figures/figure.ts';
+import type { Comparison, Note, Register, Run } from '../../register/register.ts';
 import type { Written } from '../../words/written.ts';
 import type { PlotResult } from '../plot-task.ts';
 import type { PagePlot } from '../results.ts';
@@ -11,6 +11,12 @@ export interface ComputedRun {
   readonly derived: RunFigures;
   readonly summary: LogSummary;
   readonly plots: readonly PlotResult[];
+}
+
+/** Figures of a comparison that published notes reach. */
+export interface ComputedComparison {
+  readonly comparison: Comparison;
+  readonly figures: ReadonlyMap<string, Figure>;
 }
 
 export interface ComputedNote {
@@ -26,6 +32,7 @@ export interface ComputedNote {
 export interface Parts {
   readonly register: Register;
   readonly runs: ReadonlyMap<string, ComputedRun>;
+  readonly comparisons: ReadonlyMap<string, ComputedComparison>;
   readonly notes: readonly ComputedNote[];
 }
 
@@ -34,4 +41,9 @@ export function pagePlot(drawn: PlotResult, path: string): PagePlot {
   const { id, title, alt, method, wide, narrow, table } = drawn;
   const file = (extension: string) => `${path}plots/${id}.${extension}`;
   return { id, title, alt, method, wide, narrow, table, files: { svg: file('svg'), png: file('png'), csv: file('csv') } };
+}
+
+/** Where the figures of a comparison are published, below the base. */
+export function comparisonPath(id: string): string {
+  return `comparisons/${id}/figures.json`;
 }

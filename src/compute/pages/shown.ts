@@ -37,6 +37,8 @@ function detailOf(figure: Figure): string {
 export function fromText(from: From): string {
   const columns = `${from.columns.length === 1 ? 'column' : 'columns'} ${from.columns.join(', ')}`;
   const rows = from.rows === null ? '' : `lines ${from.rows[0]}–${from.rows[1]}`;
+  const runs = new Set((from.figures ?? []).map((figure) => figure.slice(0, figure.indexOf('/'))));
+  if (runs.size > 0) return `figures of ${[...runs].join(', ')}`;
   return [from.columns.length > 0 ? columns : '', rows].filter((part) => part !== '').join('; ');
 }
 

@@ -1,0 +1,60 @@
+/** The figures of every comparison, from the store or derived from its runs'. */
+import { compare } from '../figures/comparison/compare.ts';
+import type { ComparedRun } from '../figures/comparison/compared.ts';
+import type { Figure } from '../figures/figure.ts';
+import type { Comparison, Register } from '../register/register.ts';
+import { digestOf } from './digest.ts';
+import type { RunOutcome, Runs } from './runs.ts';
+import type { Store } from './store.ts';
+
+export interface ComparisonOutcome {
+  readonly comparison: Comparison;
+  readonly key: string;
+  /** Null where a log of its runs could not be used: that run's problems then say why. */
+  readonly figures: ReadonlyMap<string, Figure> | null;
+}
+
+interface Options {
+  readonly store: Store;
+  readonly code: string;
+  readonly register: Register;
+  readonly runs: Runs;
+}
+
+/** By comparison id, in the register's order. The key covers the code, the aliases and the keys of the runs. */
+export function computeComparisons({ store, code, register, runs }: Options): ReadonlyMap<string, ComparisonOutcome> {
+  const outcomes = [...register.comparisons.values()].map((comparison): [string, ComparisonOutcome] => {
+    const named = [...comparison.runs].map(([alias, id]) => ({ alias, outcome: runs.outcomes.get(id)! }));
+    const keys = named.map(({ alias, outcome }) => [alias, outcome.task.key]);
+    const key = digestOf(['comparison', code, comparison.id, comparison.reference, keys]);
+    const stored = store.get(key) as ReadonlyMap<string, Figure> | undefined;
+    const figures = stored ?? derived(comparison, named);
+    if (stored === undefined && figures !== null) store.set(key, figures);
+    return [comparison.id, { comparison, key, figures }];
+  });
+  return new Map(outcomes);
+}
+
+function derived(
+  { id, reference }: Comparison,
+  named: readonly { readonly alias: string; readonly outcome: RunOutcome }[],
+): ReadonlyMap<string, Figure> | null {
+  const runs = named.map(({ alias, outcome }) => comparedRun(alias, outcome));
+  const base = runs.find((run) => run?.alias === reference);
+  const others = runs.filter((run): run is ComparedRun => run !== null && run !== base);
+  if (!base || others.length + 1 < runs.length) return null;
+  return compare({ id, reference: base, others });
+}
+
+function comparedRun(alias: string, { run, result }: RunOutcome): ComparedRun | null {
+  if (result.derived === null) return null;
+  const clock = run.context.setting.clock;
+  return {
+    alias,
+    run: run.id,
+    device: run.device,
+    specimen: run.specimen,
+    ...(clock?.unit === 'Hz' ? { clockSetting: clock.value } : {}),
+    figures: result.derived.figures,
+  };
+}

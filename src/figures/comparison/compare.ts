@@ -1,0 +1,29 @@
+/** Runs side by side → the figures that only several runs have. */
+
+import type { Figure } from '../figure.ts';
+import { scalingFigures } from '../scaling/scaling.ts';
+import type { Entry } from '../soak.ts';
+import type { Compared } from './compared.ts';
+import { powerDelta, riseDelta } from './differences.ts';
+import { ratioFigures } from './ratios.ts';
+import { pairsOf } from './relative.ts';
+import { testsOf } from './tests.ts';
+
+/**
+ * Derives every figure of a comparison, present with its uncertainty or absent with the reason. Keys are addresses without the
+ * comparison's alias: `speedup.fast`, `speedup.fast.<test>`, `scaling_exponent`. What two runs share (an instrument, an ambient, the
+ * reference itself) is carried by source, so that it cancels where it should.
+ */
+export function compare(comparison: Compared): ReadonlyMap<string, Figure> {
+  const tests = testsOf([comparison.reference, ...comparison.others]);
+  const pairs = pairsOf(comparison, tests);
+  const entries: Entry[] = [
+    ...pairs.flatMap((pair): Entry[] => [
+      ...ratioFigures(pair),
+      [`power_delta.${pair.run.alias}`, powerDelta(pair)],
+      [`rise_delta.${pair.run.alias}`, riseDelta(pair)],
+    ]),
+    ...scalingFigures(comparison, pairs, tests),
+  ];
+  return new Map(entries);
+}
