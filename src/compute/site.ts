@@ -2,6 +2,7 @@
 import { publishFigures, publishMap } from '../figures/publish.ts';
 import type { Register } from '../register/register.ts';
 import type { ComparisonOutcome } from './comparisons.ts';
+import { deviceRepeats } from './device-figures.ts';
 import type { NoteOutcome, Notes } from './notes.ts';
 import { deviceModel } from './pages/device.ts';
 import { homeModel } from './pages/home.ts';
@@ -83,6 +84,10 @@ function filesOf(store: Store, parts: Parts): Files {
     const figures = publishFigures({ run: run.id, device: run.device, specimen: run.specimen, log, derived });
     files.push({ path: `runs/${run.id}/figures.json`, blob: store.keep(jsonText(figures)) });
     files.push(...plotFiles(`runs/${run.id}/`, computed.plots));
+  }
+  for (const { id } of devicesOf(parts)) {
+    const figures = publishMap({ device: id }, deviceRepeats(parts, id));
+    files.push({ path: `devices/${id}/figures.json`, blob: store.keep(jsonText(figures)) });
   }
   for (const { comparison, figures } of parts.comparisons.values()) {
     const { id, reference, runs } = comparison;

@@ -2,12 +2,13 @@
 import { CLOCK } from './catalogue/clock.ts';
 import { COMPARISON } from './catalogue/comparison.ts';
 import { POWER } from './catalogue/power.ts';
+import { REPEATS } from './catalogue/repeats.ts';
 import { SCORES } from './catalogue/scores.ts';
 import { STABILITY } from './catalogue/stability.ts';
 import { SURFACE } from './catalogue/surface.ts';
 import { THERMAL } from './catalogue/thermal.ts';
 
-export const SUBJECTS = ['thermal', 'clock', 'power', 'scores', 'surface', 'stability', 'comparison'] as const;
+export const SUBJECTS = ['thermal', 'clock', 'power', 'scores', 'surface', 'stability', 'comparison', 'repeats'] as const;
 export type FigureSubject = (typeof SUBJECTS)[number];
 
 export interface Definition {
@@ -37,6 +38,7 @@ export const CATALOGUE: readonly Definition[] = [
   ...SURFACE,
   ...STABILITY,
   ...COMPARISON,
+  ...REPEATS,
 ];
 
 const BY_NAME: ReadonlyMap<string, Definition> = new Map(CATALOGUE.map((definition) => [definition.name, definition]));

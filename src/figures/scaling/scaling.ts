@@ -7,7 +7,6 @@ import { type Compared, compared, type Derived, verdictAgainst } from '../compar
 import { sameClocks } from '../comparison/ratios.ts';
 import { clockRatioOf, ofScope, type Pair, type Scope, speedupOf } from '../comparison/relative.ts';
 import { ofTest, type Test } from '../comparison/tests.ts';
-import { plain } from '../in-words.ts';
 import type { Entry } from '../soak.ts';
 import { exponentOf, independentShareOf } from './estimators.ts';
 import { type Estimator, type Point, throughFit } from './through-fit.ts';
@@ -112,5 +111,10 @@ function linearVerdict(quantity: Quantity): string {
   const [low, high] = interval;
   if (high < 1) return 'linear is excluded: it grows more slowly than the clock';
   if (low > 1) return 'linear is excluded: it grows faster than the clock';
-  return `linear is not excluded; exponents below ${plain(low)} and above ${plain(high)} are`;
+  return `linear is not excluded; exponents below ${outward(low, Math.floor)} and above ${outward(high, Math.ceil)} are`;
+}
+
+/** To two decimals, away from 1: what is said to be excluded is. */
+function outward(end: number, round: (value: number) => number): string {
+  return (round(end * 100) / 100).toFixed(2);
 }
