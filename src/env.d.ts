@@ -1,12 +1,11 @@
 /// <reference types="astro/client" />
 
-interface ImportMetaEnv {
-  /** The site's name, from astro.config.mjs. */
-  readonly SITE_TITLE: string;
-  /** One line below it. */
-  readonly SITE_BYLINE: string;
-}
-
-interface ImportMeta {
-  readonly env: ImportMetaEnv;
-}
+/** What astro.config.mjs says of the site; put in place by src/print/integration.ts. */
+declare const SITE: {
+  /** The publication's name. */
+  readonly title: string;
+  /** One line that says what it is. */
+  readonly byline: string;
+  /** The folder that it stands in, with a slash at the end. */
+  readonly base: string;
+};

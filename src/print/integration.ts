@@ -14,7 +14,7 @@ export function soakproof(options: SiteOptions): AstroIntegration {
   return {
     name: 'soakproof',
     hooks: {
-      'astro:config:setup': ({ updateConfig }) => {
+      'astro:config:setup': ({ config, updateConfig }) => {
         updateConfig({
           output: 'static',
           trailingSlash: 'always',
@@ -39,10 +39,8 @@ export function soakproof(options: SiteOptions): AstroIntegration {
           },
           vite: {
             build: { assetsInlineLimit: 0 },
-            define: {
-              'import.meta.env.SITE_TITLE': JSON.stringify(options.title),
-              'import.meta.env.SITE_BYLINE': JSON.stringify(options.byline),
-            },
+            // Not `import.meta.env`: there, a variable of the shell with the same name would take its place.
+            define: { SITE: JSON.stringify({ ...options, base: config.base.endsWith('/') ? config.base : `${config.base}/` }) },
           },
         });
       },
