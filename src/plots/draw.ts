@@ -1,7 +1,7 @@
 /** The front door: what a note asks to be drawn and the runs it names → the drawing, its words, its data. */
 import { error, type Problem } from '../problem.ts';
 import type { PlotRequest } from '../register/requests.ts';
-import type { Drawn, PlotSubject } from './drawn.ts';
+import type { AttemptsSubject, Drawn, PlotSubject } from './drawn.ts';
 import { LIGHT } from './palette.ts';
 import { isPlan, type Plan } from './plan.ts';
 import { png } from './png.ts';
@@ -16,10 +16,16 @@ import { listed } from './wording.ts';
  *
  * @param subjects The runs of the request, in its order.
  * @param prefix Makes the ids of the SVGs unique in their page.
+ * @param attempts The attempts of a request of the kind `stability`.
  * @returns With problems, located at the request, when it asks for what is not there; the drawing is then empty.
  */
-export async function draw(request: PlotRequest, subjects: readonly PlotSubject[], prefix: string): Promise<Drawn> {
-  const planned = plan(request, subjects);
+export async function draw(
+  request: PlotRequest,
+  subjects: readonly PlotSubject[],
+  prefix: string,
+  attempts: readonly AttemptsSubject[] = [],
+): Promise<Drawn> {
+  const planned = plan(request, subjects, attempts);
   if (!isPlan(planned)) return undrawn(request, planned);
   const [wide, narrow] = [await drawIn(WIDE, planned, prefix), await drawIn(NARROW, planned, prefix)];
   const svg = standalone(wide.svg, { title: aloneTitle(planned.title, request, subjects), method: planned.method }, LIGHT);

@@ -2,8 +2,10 @@
 
 import type { RunContext } from '../figures/context.ts';
 import type { RunFigures } from '../figures/figure.ts';
+import type { Ladder } from '../figures/stability/ladder.ts';
 import type { Log } from '../intake/log.ts';
 import type { Problem } from '../problem.ts';
+import type { Quantity } from '../quantities/quantity.ts';
 
 /** One run of a plot, with all that may be drawn of it. */
 export interface PlotSubject {
@@ -13,6 +15,12 @@ export interface PlotSubject {
   readonly log: Log;
   readonly derived: RunFigures;
   readonly context: RunContext;
+}
+
+/** Settings tried on one specimen. */
+export interface AttemptsSubject {
+  readonly ladder: Ladder;
+  readonly ratedClock?: Quantity;
 }
 
 export interface Drawn {

@@ -94,6 +94,23 @@ export function bars(rects: readonly (Band & { readonly fill: string })[]): Spec
   };
 }
 
+/** A sign in pixels, of a shape and a colour of its own. */
+export interface SignMark {
+  readonly x: number;
+  readonly y: number;
+  readonly shape: string;
+  readonly stroke: string;
+  readonly fill: string;
+}
+
+export function signs(marks: readonly SignMark[], size = 90): Spec {
+  return {
+    data: { values: marks },
+    mark: { type: 'point', size, strokeWidth: 1.75, fillOpacity: 1 },
+    encoding: { x: pixel('x'), y: pixel('y'), shape: asIs('shape'), stroke: asIs('stroke'), fill: asIs('fill') },
+  };
+}
+
 /** Nothing but the axes. */
 export function empty(axes: Axes): Spec {
   return {

@@ -1,7 +1,7 @@
 /** A plot before it is drawn: what it says, and how it is laid out in a given size. */
 import type { Problem } from '../problem.ts';
 import type { PlotRequest } from '../register/requests.ts';
-import type { Drawn, PlotSubject } from './drawn.ts';
+import type { AttemptsSubject, Drawn, PlotSubject } from './drawn.ts';
 import type { Size } from './size.ts';
 import type { Spec } from './vega.ts';
 
@@ -14,7 +14,7 @@ export interface Plan extends Pick<Drawn, 'title' | 'alt' | 'method' | 'csv' | '
 export type Planned = Plan | readonly Problem[];
 
 /** What a kind of plot offers. */
-export type Planner = (request: PlotRequest, subjects: readonly PlotSubject[]) => Planned;
+export type Planner = (request: PlotRequest, subjects: readonly PlotSubject[], attempts?: readonly AttemptsSubject[]) => Planned;
 
 export function isPlan(planned: Planned): planned is Plan {
   return 'layOut' in planned;

@@ -1,9 +1,10 @@
 /** From a request to a plan and a specification, by the kind of plot. */
 import type { PlotKind, PlotRequest } from '../register/requests.ts';
-import type { PlotSubject } from './drawn.ts';
+import type { AttemptsSubject, PlotSubject } from './drawn.ts';
 import { isPlan, type Planned, type Planner } from './plan.ts';
 import { planPowerByPhase } from './power-by-phase.ts';
 import type { Size } from './size.ts';
+import { planStability } from './stability.ts';
 import { planStepResponse } from './step-response.ts';
 import { planTrace } from './trace.ts';
 import type { Spec } from './vega.ts';
@@ -12,11 +13,12 @@ const PLANNERS: Readonly<Record<PlotKind, Planner>> = {
   trace: planTrace,
   'step-response': planStepResponse,
   'power-by-phase': planPowerByPhase,
+  stability: planStability,
 };
 
 /** Plans the plot asked for, or tells by located errors why it cannot be drawn. */
-export function plan(request: PlotRequest, subjects: readonly PlotSubject[]): Planned {
-  return PLANNERS[request.kind](request, subjects);
+export function plan(request: PlotRequest, subjects: readonly PlotSubject[], attempts: readonly AttemptsSubject[] = []): Planned {
+  return PLANNERS[request.kind](request, subjects, attempts);
 }
 
 /** The Vega-Lite specification alone, in one size; null where the request has errors. */

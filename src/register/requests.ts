@@ -2,7 +2,7 @@
 import { error, type Place, type Problem } from '../problem.ts';
 import { ID_RULE, idFromWords, isId, meant, oneOf } from './names.ts';
 
-export const PLOT_KINDS = ['trace', 'step-response', 'power-by-phase'] as const;
+export const PLOT_KINDS = ['trace', 'step-response', 'power-by-phase', 'stability'] as const;
 export type PlotKind = (typeof PLOT_KINDS)[number];
 
 export interface PlotRequest {
@@ -14,6 +14,8 @@ export interface PlotRequest {
    * from 0: what a run looks like follows it, so that a run looks the same in all plots of a note.
    */
   readonly runs: readonly { readonly alias: string; readonly run: string; readonly slot: number }[];
+  /** Ids of the attempts that a plot of the kind `stability` draws; such a plot has no runs. */
+  readonly attempts?: readonly { readonly alias: string; readonly id: string }[];
   /** Channel names; empty = the primary temperature. */
   readonly channels: readonly string[];
   /** Temperatures as rise over ambient. */
@@ -48,11 +50,19 @@ export type Read<Request> = Request | { readonly problems: readonly Problem[] };
 
 /**
  * Reads a plot's attributes: `kind`, and optionally `runs` (aliases; all of the note's when left out), `channels`, `rise`, `title`,
- * `id`. `runs` of the note by alias, `place` that of the directive. Whether a run has a channel is checked where figures are known.
+ * `id`. Of the kind `stability`: `attempts` (an alias; the note's only one when left out), `title`, `id`. `runs` and `attempts` of the
+ * note by alias, `place` that of the directive. Whether a run has a channel is checked where figures are known.
  */
-export function readPlotRequest(attributes: RequestAttributes, runs: ReadonlyMap<string, string>, place: Place): Read<PlotRequest> {
+export function readPlotRequest(
+  attributes: RequestAttributes,
+  runs: ReadonlyMap<string, string>,
+  place: Place,
+  attempts: ReadonlyMap<string, string> = new Map(),
+): Read<PlotRequest> {
   const problems: Problem[] = [];
   const kind = readKind(attributes, problems, place);
+  if (kind === 'stability') return readStabilityRequest(attributes, attempts, place);
+  problems.push(...notFor(attributes, ['attempts'], kind ?? ''));
   const chosen = readRuns(attributes, runs, problems, place);
   const channels = wordsOf(attributes.get('channels')).map(({ word }) => word);
   const rise = readRise(attributes, problems);
@@ -63,6 +73,35 @@ export function readPlotRequest(attributes: RequestAttributes, runs: ReadonlyMap
   );
   if (problems.length > 0 || kind === undefined) return { problems };
   return { kind, id, runs: slotted(chosen, runs), channels, rise, ...titleOf(attributes), place };
+}
+
+function readStabilityRequest(
+  attributes: RequestAttributes,
+  attempts: ReadonlyMap<string, string>,
+  place: Place,
+): Read<PlotRequest> {
+  const kind = 'stability';
+  const problems = notFor(attributes, ['runs', 'channels', 'rise'], kind);
+  const attribute = attributes.get('attempts');
+  const named = attribute?.value.trim() ?? (attempts.size === 1 ? [...attempts.keys()][0]! : '');
+  const id = attempts.get(named);
+  if (id === undefined) {
+    const found = named === '' ? 'a plot of no attempts' : `unknown alias \`${named}\` of attempts`;
+    const expected = attempts.size > 0 ? `one alias of attempts: ${oneOf([...attempts.keys()])}` : 'a note that names `attempts`';
+    problems.push(error('request-alias', attribute?.place ?? place, found, { expected, ...meant(named, attempts.keys()) }));
+  }
+  const plot = readId(attributes, ['plot', kind, named], problems);
+  if (problems.length > 0 || id === undefined) return { problems };
+  return { kind, id: plot, runs: [], attempts: [{ alias: named, id }], channels: [], rise: false, ...titleOf(attributes), place };
+}
+
+/** Attributes that a kind of plot has no use for. */
+function notFor(attributes: RequestAttributes, names: readonly string[], kind: string): Problem[] {
+  return names.flatMap((name) => {
+    const attribute = attributes.get(name);
+    if (!attribute) return [];
+    return [error('request-attribute', attribute.place, `\`${name}\` of a plot of the kind \`${kind}\``, { remedy: 'remove it' })];
+  });
 }
 
 /** Reads a table's attributes: `of` (addresses without alias), and optionally `runs`, `title`, `id`. */

@@ -7,11 +7,12 @@ import type { PageElement } from './page-node.ts';
 import type { WrittenDirective } from './read-directive.ts';
 import { placeWithin } from './text-problem.ts';
 import { placeAt, spanOf, type Writing } from './writing.ts';
+import type { Subject } from './written.ts';
 
 /** The place of the plot, or null after reporting what is wrong with the request. */
 export function placePlot(writing: Writing, read: WrittenDirective, node: Nodes): PageElement | null {
   const attributes = requestAttributes(writing, read);
-  const request = readPlotRequest(attributes, runsOf(writing), placeAt(writing, spanOf(node).start));
+  const request = readPlotRequest(attributes, runsOf(writing), placeAt(writing, spanOf(node).start), idsOf(writing, 'attempts'));
   if ('problems' in request) return refuse(writing, request.problems);
   const missing = missingChannels(writing, request, attributes);
   if (missing.length > 0) return refuse(writing, missing);
@@ -27,8 +28,13 @@ export function requestAttributes(writing: Writing, read: WrittenDirective): Req
 }
 
 /** Run ids by alias. */
-export function runsOf({ subjects }: Writing): ReadonlyMap<string, string> {
-  return new Map([...subjects].filter(([, { kind }]) => kind === 'run').map(([alias, { id }]) => [alias, id]));
+export function runsOf(writing: Writing): ReadonlyMap<string, string> {
+  return idsOf(writing, 'run');
+}
+
+/** Ids of the subjects of a kind by alias. */
+function idsOf({ subjects }: Writing, wanted: Subject['kind']): ReadonlyMap<string, string> {
+  return new Map([...subjects].filter(([, { kind }]) => kind === wanted).map(([alias, { id }]) => [alias, id]));
 }
 
 function refuse(writing: Writing, problems: readonly Problem[]): null {

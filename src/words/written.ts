@@ -4,9 +4,9 @@ import type { Problem } from '../problem.ts';
 import type { Quantity } from '../quantities/quantity.ts';
 import type { PlotRequest } from '../register/requests.ts';
 
-/** One thing that an alias of a note stands for: a run (or, later, a comparison). */
+/** One thing that an alias of a note stands for: a run, a comparison, or the attempts on a specimen. */
 export interface Subject {
-  readonly kind: 'run' | 'comparison';
+  readonly kind: 'run' | 'comparison' | 'attempts';
   readonly id: string;
   readonly title: string;
   /** Keys without the alias, as in RunFigures. */

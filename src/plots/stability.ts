@@ -1,0 +1,75 @@
+/** Which settings passed and which failed: clock over voltage offset, with the stretch in which the boundary lies. */
+import type { Outcome } from '../figures/stability/ladder.ts';
+import { hasPassed, type Setting, settingsOf } from '../figures/stability/settings.ts';
+import { error } from '../problem.ts';
+import type { AttemptsSubject } from './drawn.ts';
+import type { Plan, Planned, Planner } from './plan.ts';
+import { layOutStability } from './stability-layout.ts';
+import { stabilityAlt, stabilityCsv, stabilityMethod, stabilityTable, stabilityTitle } from './stability-words.ts';
+
+/** Between which clocks the boundary lies at one voltage offset. */
+export interface Bracket {
+  /** V */
+  readonly offset: number;
+  /** Hz; null where no clock passed, or none above a passed one failed. */
+  readonly passed: number | null;
+  readonly failed: number | null;
+}
+
+export interface Stability {
+  readonly subject: AttemptsSubject;
+  readonly settings: readonly Setting[];
+  /** By voltage offset, ascending. */
+  readonly brackets: readonly Bracket[];
+}
+
+/** How an outcome is drawn: a sign of its own; colour and filling tell passed, throttled and failed apart. */
+export interface Sign {
+  readonly shape: string;
+  readonly ink: string;
+  readonly filled: boolean;
+}
+
+const FAILED = 'var(--plot-2)';
+
+export const SIGNS: Readonly<Record<Outcome, Sign>> = {
+  passed: { shape: 'circle', ink: 'var(--plot-3)', filled: true },
+  throttled: { shape: 'square', ink: 'var(--plot-5)', filled: false },
+  restarted: { shape: 'diamond', ink: FAILED, filled: false },
+  'wrong results': { shape: 'triangle-up', ink: FAILED, filled: false },
+  'hung under load': { shape: 'cross', ink: FAILED, filled: false },
+  'hung at boot': { shape: 'triangle-down', ink: FAILED, filled: false },
+  'no boot': { shape: 'triangle-left', ink: FAILED, filled: false },
+};
+
+/** Plans the settings of one attempts file. */
+export const planStability: Planner = (request, _subjects, attempts = []): Planned => {
+  const [subject] = attempts;
+  const settings = subject ? settingsOf([subject.ladder]) : [];
+  if (!subject || settings.length === 0) {
+    return [
+      error('no-attempts', request.place, 'there is no attempt to draw', {
+        expected: 'a table of attempts with a row that can be used',
+      }),
+    ];
+  }
+  const stability: Stability = { subject, settings, brackets: bracketsOf(settings) };
+  return {
+    title: request.title ?? stabilityTitle(stability),
+    alt: stabilityAlt(stability),
+    method: stabilityMethod(stability),
+    csv: stabilityCsv(stability),
+    table: stabilityTable(stability),
+    layOut: (size) => layOutStability(stability, size),
+  } satisfies Plan;
+};
+
+/** The highest clock that passed and the lowest above it that did not, at each offset: as the figures have them. */
+function bracketsOf(settings: readonly Setting[]): Bracket[] {
+  return [...new Set(settings.map(({ offset }) => offset))].map((offset) => {
+    const here = settings.filter((setting) => setting.offset === offset);
+    const passed = here.filter(hasPassed).at(-1)?.clock ?? null;
+    const failed = here.find(({ clock }) => passed === null || clock > passed)?.clock ?? null;
+    return { offset, passed, failed };
+  });
+}
