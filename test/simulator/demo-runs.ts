@@ -172,4 +172,32 @@ const preview: DemoRun = {
   dialect: rated.dialect,
 };
 
-export const DEMO_RUNS = { rated, brisk, quick, fast, short, second, preview } as const;
+/** First instant of the metered benchmarks' log, epoch milliseconds. */
+export const METERED_START = Date.UTC(2026, 2, 17, 8, 20);
+
+/** Two benchmarks at the rated setting with the logger running, a row every second; a filler keeps the load on between repeats. */
+const metered: DemoRun = {
+  file: 'larch-2/metered.csv',
+  options: soak(
+    2010,
+    'no-1',
+    { clock: 2.0e9, voltageOffset: 0 },
+    { start: 22.1, warming: 0.5, wander: 0.04 },
+    { every: 1, schedule: { idle: 60, load: 1140, coolDown: 60 } },
+  ),
+  dialect: {
+    ...PLAIN,
+    columns: [
+      civil('timestamp', METERED_START, EAST_1, withOffset),
+      numbers('soc_temp_c', die, 1),
+      numbers('room_temp_c', room, 1),
+      numbers('clock_hz', (r) => r.clock, 0),
+      flags('throttled', 'yes', 'no'),
+      numbers('input_v', volts, 2),
+      numbers('input_ma', (r) => amps(r) * 1000, 0),
+      numbers('board_temp_c', board, 1),
+    ],
+  },
+};
+
+export const DEMO_RUNS = { rated, brisk, quick, fast, short, second, preview, metered } as const;

@@ -34,13 +34,16 @@ const BENCHMARKS: readonly Benchmark[] = [
 const REPEATS = 5;
 const PAUSE_S = 20;
 
-/** Scores of a run, five repeats of each test, with the time that each took. `start` is the first instant, epoch milliseconds. */
-export function scoresTable(run: DemoRun, truth: Truth, start: number): string {
+/**
+ * Scores of a run, five repeats of each test (or of those that are named), with the time that each took. `start` is the first instant,
+ * epoch milliseconds.
+ */
+export function scoresTable(run: DemoRun, truth: Truth, start: number, only?: readonly string[]): string {
   const noise = random(run.options.seed + 70_000);
   const ghz = truth.load.clock / 1e9;
   const lines = ['test,repeat,value,unit,better,start,end'];
   let at = start;
-  for (const benchmark of BENCHMARKS) {
+  for (const benchmark of BENCHMARKS.filter(({ test }) => only?.includes(test) ?? true)) {
     for (let repeat = 1; repeat <= REPEATS; repeat++) {
       const end = at + Math.round((1000 * benchmark.seconds) / ghz ** Math.abs(benchmark.exponent));
       const value = score(benchmark, ghz, noise).toPrecision(4);
