@@ -2,7 +2,7 @@
 import type { Channel } from '../intake/log.ts';
 import { noPhase, noReadings, type Reason } from './absent.ts';
 import { fromOf, gapsOf, type Measured, placeOf, samplingWords } from './average.ts';
-import { extremeValue, lopsided } from './extreme-value.ts';
+import { type ExtremeValue, extremeValue, lopsided } from './extreme-value.ts';
 import { readingsOf } from './readings.ts';
 import { phaseOf, rowsOf, type Soak } from './soak.ts';
 import { errorsOf, intervalOf, quantityOf, samplingPart, stepOf } from './sources.ts';
@@ -10,6 +10,7 @@ import { errorsOf, intervalOf, quantityOf, samplingPart, stepOf } from './source
 export interface Extreme extends Measured {
   /** Lopsided: see `extremeValue`. */
   readonly interval?: readonly [number, number];
+  readonly extreme: ExtremeValue;
 }
 
 /** Largest or smallest reading of the load phase, with the repeatability of a single reading and a lopsided interval. */
@@ -28,6 +29,7 @@ export function extremeOf(soak: Soak, channel: Channel, side: 'highest' | 'lowes
     quantity,
     from: fromOf(soak, [channel], readings),
     of: { ...placeOf(channel), ...samplingWords(soak), ...gapsOf(readings) },
+    extreme,
     ...(known ? { interval: lopsided(known, side, extreme) } : {}),
   };
 }

@@ -1,4 +1,5 @@
 /** The scatter of single readings, told from neighbours so that a course does not count as scatter. */
+import { quantile } from '../statistics/quantile.ts';
 
 export interface Scatter {
   /** Standard deviation of a single reading about the line through its two neighbours, in the unit of the readings. */
@@ -21,4 +22,19 @@ export function scatterOf(y: Float64Array): Scatter {
     if (i > 1) sum += (change - (y[i - 1]! - y[i - 2]!)) ** 2;
   }
   return { deviation: y.length < 3 ? 0 : Math.sqrt(sum / (6 * (y.length - 2))), largest };
+}
+
+/** Median of |x| of a standard normal distribution. */
+const MEDIAN_SIZE = 0.6744898;
+
+/**
+ * Scatter as in `scatterOf`, from the median size of second differences: a few jumps leave it as it is. Zero where more than half of the
+ * readings are on a line with their neighbours, as those of a coarse sensor are: its step is for the caller to add.
+ */
+export function typicalScatter(y: Float64Array): number {
+  if (y.length < 3) return 0;
+  const seconds = new Float64Array(y.length - 2);
+  for (let i = 0; i < seconds.length; i++) seconds[i] = Math.abs(y[i + 2]! - 2 * y[i + 1]! + y[i]!);
+  const typical = seconds.every(Number.isFinite) ? quantile(seconds, 0.5) : 0;
+  return typical / (MEDIAN_SIZE * Math.sqrt(6));
 }

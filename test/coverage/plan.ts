@@ -13,11 +13,13 @@ export type Errors = 'limits' | 'k = 2';
 export interface Plan {
   readonly options: Options;
   readonly errors: Errors;
+  /** Temperature at which the device is stated to throttle, °C; where it does throttle, that of its governor. */
+  readonly throttleAt: number;
   /** The ambient as the author states it, °C, where no thermometer logs it. */
   readonly statedAmbient: number | null;
 }
 
-/** Half width of a stated ambient, K. */
+/** Half width of a stated ambient, K: its mean over the run lies within, and so does its drift from end to end. */
 export const AMBIENT_LIMIT = 0.5;
 
 /** One run: setting, bench, room, log and instruments, all drawn from the seed. */
@@ -26,8 +28,10 @@ export function plan(seed: number, errors: Errors): Plan {
   const pick = <T>(list: readonly T[]): T => list[Math.floor(draw.uniform() * list.length)]!;
   const between = (low: number, high: number) => low + (high - low) * draw.uniform();
   const limits = { ...LIMITS, dieStep: pick([0.1, 0.5, 1]) };
-  const hot = draw.uniform() < 0.2;
-  const room = { start: between(18, 26), warming: between(-1, 2), wander: between(0.01, 0.06) };
+  const hot = draw.uniform() < 0.25;
+  const stated = draw.uniform() < 0.25;
+  const warming = stated ? errorsOf(draw, errors).within(AMBIENT_LIMIT) : between(-1, 2);
+  const room = { start: between(18, 26), warming, wander: between(0.01, 0.06) };
   const options: Options = {
     seed,
     specimen: hot ? SPECIMENS['no-1'] : pick([SPECIMENS['no-1'], SPECIMENS['no-2']]),
@@ -40,8 +44,9 @@ export function plan(seed: number, errors: Errors): Plan {
     instruments: instruments(draw, limits, errors),
     workload: { wander: between(0.002, 0.012), memory: pick([5, 15, 30, 60]) },
   };
-  const stated = draw.uniform() < 0.25 ? room.start + room.warming / 2 + errorsOf(draw, errors).within(AMBIENT_LIMIT) : null;
-  return { options, errors, statedAmbient: stated };
+  const ambient = room.start + room.warming / 2 + errorsOf(draw, errors).within(AMBIENT_LIMIT);
+  const throttleAt = hot ? options.specimen.governor.limit : pick([50, 60, 70]);
+  return { options, errors, throttleAt, statedAmbient: stated ? ambient : null };
 }
 
 function instruments(draw: Random, limits: Options['limits'], errors: Errors): Instruments {

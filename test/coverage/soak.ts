@@ -19,13 +19,11 @@ export interface Known {
   /** What would have happened without chance. */
   readonly expected: readonly Moment[];
   readonly truth: Truth;
+  readonly throttleAt: number;
   readonly ambientMeasured: boolean;
   /** Time of the last row, s. */
   readonly end: number;
 }
-
-/** Temperature at which the invented device says that it throttles, °C. */
-export const THROTTLE_AT = 84;
 
 /** Simulates a plan and derives its figures. */
 export function soakOf(plan: Plan): { readonly known: Known; readonly figures: RunFigures['figures'] } {
@@ -34,7 +32,15 @@ export function soakOf(plan: Plan): { readonly known: Known; readonly figures: R
   const log = logFrom(rows, plan);
   const expected = simulate(withoutChance(options)).moments;
   const ambientMeasured = plan.statedAmbient === null;
-  const known: Known = { options, moments, expected, truth, ambientMeasured, end: rows.at(-1)!.elapsed };
+  const known: Known = {
+    options,
+    moments,
+    expected,
+    truth,
+    throttleAt: plan.throttleAt,
+    ambientMeasured,
+    end: rows.at(-1)!.elapsed,
+  };
   return { known, figures: derive(log, contextFrom(plan)).figures };
 }
 
@@ -55,7 +61,7 @@ function logFrom(rows: readonly Reading[], { options, statedAmbient }: Plan): Lo
   );
 }
 
-function contextFrom({ options, errors, statedAmbient }: Plan): RunContext {
+function contextFrom({ options, errors, throttleAt, statedAmbient }: Plan): RunContext {
   const { idle, load } = options.schedule;
   const coverage: Accuracy['coverage'] = errors === 'limits' ? 'rectangular' : { k: 2 };
   const facts = (id: string, accuracy: InstrumentFacts['accuracy'], resolution: InstrumentFacts['resolution'] = {}) => ({
@@ -65,7 +71,7 @@ function contextFrom({ options, errors, statedAmbient }: Plan): RunContext {
   const meter: Accuracy = { ...limit(0), ofReading: LIMITS.meterGain, digits: LIMITS.meterDigits };
   const exactly = (value: number, unit: string) => ({ value, unit, parts: [] });
   return contextOf({
-    device: { id: 'larch', throttleAt: { soc: exactly(THROTTLE_AT, '°C'), board: exactly(THROTTLE_AT, '°C') } },
+    device: { id: 'larch', throttleAt: { soc: exactly(throttleAt, '°C'), board: exactly(throttleAt, '°C') } },
     instruments: {
       ...facts('on-die', { temperature: limit(LIMITS.die) }),
       ...facts('probe', { temperature: limit(LIMITS.probe) }),

@@ -1,6 +1,8 @@
 /** What is true of a simulated run, figure by figure: in words, and as a number. */
+
+import { quantise } from '../simulator/noise.ts';
 import type { Moment } from '../simulator/truth.ts';
-import { type Known, THROTTLE_AT } from './soak.ts';
+import type { Known } from './soak.ts';
 
 export interface TruthOf {
   /** What the interval is asked to hold, in words for readers. */
@@ -65,6 +67,12 @@ const timeWhere = (known: Known, holds: (moment: Moment) => boolean) => load(kno
 
 const TWIN = 'of the same device in the same room without chance (no wandering of workload or room)';
 
+/** Where nothing throttled there is nothing to miss: such runs don't count. */
+const throttled =
+  (of: TruthOf['of']): TruthOf['of'] =>
+  (known, part) =>
+    known.truth.firstThrottle === null ? null : of(known, part);
+
 export const TRUTHS: Readonly<Record<string, TruthOf>> = {
   idle_temperature: {
     words: `mean temperature of the idle phase ${TWIN}`,
@@ -94,31 +102,32 @@ export const TRUTHS: Readonly<Record<string, TruthOf>> = {
   time_constant: {
     words: 'slower time constant of the two thermal masses at their steady state, leakage included',
     kind: 'mean or fit',
-    of: ({ truth }) => truth.timeConstants[1],
+    of: ({ truth }) => (truth.firstThrottle === null ? truth.timeConstants[1] : null),
   },
   asymptote_temperature: {
     words: 'temperature at which heat and cooling balance, at the mean ambient of the load',
     kind: 'mean or fit',
-    of: ({ truth }, part) => truth.steady[part],
+    of: ({ truth }, part) => (truth.firstThrottle === null ? truth.steady[part] : null),
   },
   throttle_headroom: {
     words: 'limit less the highest temperature that the part reached under load',
     kind: 'extreme',
-    of: (known, part) => THROTTLE_AT - TRUTHS.peak_temperature!.of(known, part)!,
+    of: (known, part) => known.throttleAt - TRUTHS.peak_temperature!.of(known, part)!,
   },
   held_at_limit: {
-    words: 'time under load that a sensor without scatter would have read the limit less 1 K (or one step), or above',
+    words: 'time under load in which the sensor without its scatter would have read the limit less 1 K (or one step), or more',
     kind: 'time or count',
     of: (known, part) => {
       const { die, probe } = known.truth.instruments;
       const sensor = part === 'die' ? die : probe;
-      return timeWhere(known, (moment) => moment[part] + sensor.offset >= THROTTLE_AT - Math.max(1, sensor.step));
+      const least = known.throttleAt - Math.max(1, sensor.step) - 1e-9;
+      return timeWhere(known, (moment) => quantise(moment[part] + sensor.offset, sensor.step) >= least);
     },
   },
   ambient_ceiling: {
     words: `limit less the true rise of the last 15 min of the load ${TWIN}`,
     kind: 'mean or fit',
-    of: (known, part) => THROTTLE_AT - rise(known, part),
+    of: (known, part) => known.throttleAt - rise(known, part),
   },
   rise_per_watt: {
     words: `true rise over true power of the last 15 min of the load ${TWIN}`,
@@ -126,24 +135,26 @@ export const TRUTHS: Readonly<Record<string, TruthOf>> = {
     of: (known, part) => rise(known, part) / mean(lastWindow(known), power),
   },
   mean_clock: {
-    words: 'mean clock of the load phase as it was, between readings too',
+    words: 'in runs that throttled: mean clock of the load phase as it was, between readings too',
     kind: 'mean or fit',
-    of: (known) => mean(load(known.moments, known), (moment) => moment.clock),
+    of: throttled((known) => mean(load(known.moments, known), (moment) => moment.clock)),
   },
   lowest_clock: {
-    words: 'lowest clock of the load phase, between readings too',
+    words: 'in runs that throttled: lowest clock of the load phase, between readings too',
     kind: 'extreme',
-    of: (known) => load(known.moments, known).reduce((least, moment) => Math.min(least, moment.clock), Number.POSITIVE_INFINITY),
+    of: throttled((known) =>
+      load(known.moments, known).reduce((least, moment) => Math.min(least, moment.clock), Number.POSITIVE_INFINITY),
+    ),
   },
   time_below_setting: {
-    words: 'time under load with the clock below its setting, between readings too',
+    words: 'in runs that throttled: time under load with the clock below its setting, between readings too',
     kind: 'time or count',
-    of: (known) => timeWhere(known, ({ clock }) => clock < known.options.setting.clock * 0.989),
+    of: throttled((known) => timeWhere(known, ({ clock }) => clock < known.options.setting.clock * 0.989)),
   },
   throttle_events: {
-    words: 'number of times that the governor began to throttle, between readings too',
+    words: 'in runs that throttled: number of times that the governor began to throttle, between readings too',
     kind: 'time or count',
-    of: (known) => onsets(load(known.moments, known)).length,
+    of: throttled((known) => onsets(load(known.moments, known)).length),
   },
   time_to_throttle: {
     words: 'time at which the governor first stepped the clock down',
@@ -151,13 +162,13 @@ export const TRUTHS: Readonly<Record<string, TruthOf>> = {
     of: ({ truth }) => truth.firstThrottle,
   },
   sustained_ratio: {
-    words: 'mean clock of the last ten minutes over that of the first two, as it was, between readings too',
+    words: 'in runs that throttled: mean clock of the last ten minutes over that of the first two, as it was, between readings too',
     kind: 'mean or fit',
-    of: (known) => {
+    of: throttled((known) => {
       const { idle: start, load: length } = known.options.schedule;
       const clock = (from: number, to: number) => mean(during(known.moments, from, to), (moment) => moment.clock);
       return clock(start + length - 600, start + length) / clock(start, start + 120);
-    },
+    }),
   },
   idle_current: {
     words: `mean current of the idle phase ${TWIN}`,

@@ -28,9 +28,10 @@ const BY_CHANNEL = ['mean_clock', 'lowest_clock', 'time_below_setting', 'sustain
 export function clockFigures(soak: Soak): Entry[] {
   const channels = channelsOf(soak.log, 'clock');
   const throttling = throttlingOf(soak);
+  const time = timeToThrottle(soak, throttling);
   const events: Entry[] = [
     ['throttle_events', figureOf('throttle_events', soak, throttleEvents(soak, throttling))],
-    ['time_to_throttle', figureOf('time_to_throttle', soak, timeToThrottle(soak, throttling))],
+    ['time_to_throttle', figureOf('time_to_throttle', soak, time, isReason(time) ? {} : { interval: time.interval })],
   ];
   if (channels.length === 0) return [...BY_CHANNEL.map((name): Entry => [name, absent(name, noChannel('clock'))]), ...events];
   const byPhase = soak.phases
@@ -81,7 +82,7 @@ function belowSetting(soak: Soak, channel: Channel, address: string): Measured |
   const values = channel.values.map((value, row) => (loaded(row) ? value : Number.NaN));
   const readings = readingsOf(soak.log, values, rowsOf(phase));
   if (readings.y.length < 2) return noReadings(channel.name, 'the loaded part of the load phase');
-  const { time, u } = timeWhere(readings, (value) => value < threshold.below, soak.log.time.step ?? 0);
+  const { time, u } = timeWhere(readings, (value) => value < threshold.below, soak.log.time.step ?? 0, phase);
   return {
     quantity: quantityOf(time, 's', [samplingPart(soak.context, address, u, null)], { stated: true, step: 0 }),
     from: fromOf(soak, [channel, ...channelsOf(soak.log, 'utilisation').slice(0, 1)], readings),
@@ -103,8 +104,11 @@ function throttleEvents(soak: Soak, throttling: Throttling | Reason): Measured |
   };
 }
 
-/** s from the beginning of the load to the first onset, known to one step of the log. */
-function timeToThrottle(soak: Soak, throttling: Throttling | Reason): Measured | Reason {
+/** s from the beginning of the load to the first reading that shows an onset; it came within the step before. */
+function timeToThrottle(
+  soak: Soak,
+  throttling: Throttling | Reason,
+): (Measured & { readonly interval: readonly [number, number] }) | Reason {
   if (isReason(throttling)) return throttling;
   const { onsets, phase, channels, by } = throttling;
   const { seconds, step } = soak.log.time;
@@ -114,14 +118,13 @@ function timeToThrottle(soak: Soak, throttling: Throttling | Reason): Measured |
     const why = `No throttling was seen in ${counted(phase.toRow - phase.fromRow, 'reading')} of the load.`;
     return { absent: 'not-throttled', why, bound: { relation: '>', value: lasted, unit: 's' } };
   }
+  const value = seconds[first.row]! - phase.from;
   const share = (step ?? 0) / Math.sqrt(12);
   return {
-    quantity: quantityOf(seconds[first.row]! - phase.from, 's', [samplingPart(soak.context, 'time_to_throttle', share, null)], {
-      stated: true,
-      step: 0,
-    }),
+    quantity: quantityOf(value, 's', [samplingPart(soak.context, 'time_to_throttle', share, null)], { stated: true, step: 0 }),
     from: { columns: fromOf(soak, channels, { lines: null }).columns, rows: linesOf(soak, throttling) },
     of: { by, reason: first.reason, ...samplingWords(soak) },
+    interval: [Math.max(0, value - (step ?? 0)), value],
   };
 }
 

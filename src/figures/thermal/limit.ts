@@ -5,12 +5,15 @@ import { subtract } from '../../quantities/arithmetic.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
 import { isReason, noPhase, noReadings, type Reason } from '../absent.ts';
 import { fromOf, gapsOf, type Measured, placeOf, samplingWords } from '../average.ts';
+import type { Extreme } from '../extreme.ts';
+import { lopsided } from '../extreme-value.ts';
 import { plain } from '../in-words.ts';
 import { orRefused } from '../joined.ts';
 import { figureOf } from '../present.ts';
 import { readingsOf } from '../readings.ts';
+import { typicalScatter } from '../scatter.ts';
 import { addressOf, type Entry, phaseOf, rowsOf, type Soak } from '../soak.ts';
-import { quantityOf, samplingPart, stepOf } from '../sources.ts';
+import { intervalOf, quantityOf, samplingPart, stepOf } from '../sources.ts';
 import { timeWhere } from '../time-where.ts';
 import { ambientOver } from './ambient.ts';
 import { riseOf } from './rise.ts';
@@ -29,10 +32,13 @@ function limitOf(soak: Soak, channel: Channel): Quantity | Reason {
   return limit;
 }
 
-/** Limit less peak temperature, K; negative when the limit was passed. */
-export function throttleHeadroom(soak: Soak, channel: Channel, index: number, peak: Measured | Reason): Entry {
+/** Limit less peak temperature, K; negative when the limit was passed. Its interval is that of the peak, the other way round. */
+export function throttleHeadroom(soak: Soak, channel: Channel, index: number, peak: Extreme | Reason): Entry {
   const address = addressOf('throttle_headroom', channel, index);
-  return [address, figureOf('throttle_headroom', soak, headroom(soak, channel, peak))];
+  const outcome = headroom(soak, channel, peak);
+  const known = isReason(outcome) || isReason(peak) ? null : intervalOf(outcome.quantity);
+  const interval = known && !isReason(peak) ? { interval: lopsided(known, 'lowest', peak.extreme) } : {};
+  return [address, figureOf('throttle_headroom', soak, outcome, interval)];
 }
 
 function headroom(soak: Soak, channel: Channel, peak: Measured | Reason): Measured | Reason {
@@ -48,13 +54,20 @@ function headroom(soak: Soak, channel: Channel, peak: Measured | Reason): Measur
 /** A channel is at its limit from this far below it, K, or from one step of its sensor where that is coarser. */
 const AT_LIMIT = 1;
 
+/** Width of a normal 95 % interval, in standard deviations. */
+const WIDTH = 2 * 1.959964;
+
 /** Time of the load phase spent at the limit or above, s; zero is a value. */
 export function heldAtLimit(soak: Soak, channel: Channel, index: number): Entry {
   const address = addressOf('held_at_limit', channel, index);
-  return [address, figureOf('held_at_limit', soak, held(soak, channel, address))];
+  const outcome = held(soak, channel, address);
+  return [address, figureOf('held_at_limit', soak, outcome, isReason(outcome) ? {} : { interval: outcome.interval })];
 }
 
-function held(soak: Soak, channel: Channel, address: string): Measured | Reason {
+type Held = Measured & { readonly interval: readonly [number, number] };
+
+/** Its interval is lopsided: readings within two standard deviations of their own scatter (and half a step) may belong to either side. */
+function held(soak: Soak, channel: Channel, address: string): Held | Reason {
   const limit = limitOf(soak, channel);
   if (isReason(limit)) return limit;
   const phase = phaseOf(soak, 'load');
@@ -62,11 +75,21 @@ function held(soak: Soak, channel: Channel, address: string): Measured | Reason 
   const readings = readingsOf(soak.log, channel.values, rowsOf(phase));
   if (readings.y.length < 2) return noReadings(channel.name, 'the load phase');
   const tolerance = Math.max(AT_LIMIT, stepOf(soak.context, channel));
-  const { time, u } = timeWhere(readings, (value) => value >= limit.value - tolerance, soak.log.time.step ?? 0);
+  const step = soak.log.time.step ?? 0;
+  const scatter = 2 * typicalScatter(readings.y) + stepOf(soak.context, channel) / 2;
+  const above = (least: number) => timeWhere(readings, (value) => value >= least, step, phase);
+  const { time, u: edges } = above(limit.value - tolerance);
+  const [fewest, most] = [above(limit.value - tolerance + scatter), above(limit.value - tolerance - scatter)];
+  const interval = [
+    Math.max(0, fewest.time - (WIDTH / 2) * fewest.u),
+    Math.min(most.time + (WIDTH / 2) * most.u, phase.to - phase.from),
+  ] as const;
+  const u = Math.max(edges, (interval[1] - interval[0]) / WIDTH);
   return {
     quantity: quantityOf(time, 's', [samplingPart(soak.context, address, u, null)], { stated: true, step: 0 }),
     from: fromOf(soak, [channel], readings),
     of: { ...placeOf(channel), tolerance: `${plain(tolerance)} K`, ...samplingWords(soak), ...gapsOf(readings) },
+    interval,
   };
 }
 

@@ -2,10 +2,8 @@
 import { type Of, type Reason, tooShort } from '../absent.ts';
 import { duration, plain } from '../in-words.ts';
 import { firstRowAt } from '../phases.ts';
-import { scatterOf } from '../scatter.ts';
 import { movingMean, smoothingSpan } from '../smooth.ts';
 import type { Rows, Soak } from '../soak.ts';
-import { stepOf } from '../sources.ts';
 import { CRITERION_NAMES, type Criterion, criterionOf, type Rule } from './criteria.ts';
 import { type End, holdsFrom, type Judged, judge } from './judge.ts';
 import type { LoadSeries } from './load-series.ts';
@@ -16,8 +14,9 @@ export interface Settled {
   readonly criterion: Criterion;
   /** Seconds from the beginning of the load to the first window that holds, and so do all after it. */
   readonly opens: number;
-  /** Standard uncertainty of that time, s. */
+  /** Standard uncertainty of that time, s, and its 95 % interval, which is lopsided: noise can only lengthen a search for calm. */
   readonly u: number;
+  readonly interval: readonly [number, number];
   /** The last window of the load. */
   readonly rows: Rows;
   /** Its length, s. */
@@ -113,33 +112,65 @@ function settledAt(soak: Soak, series: LoadSeries, criterion: Criterion, judged:
   const averaging = Math.min(judged.window || AVERAGING, series.lasted - opens || AVERAGING);
   const { phase } = series;
   const from = Math.max(phase.fromRow, firstRowAt(soak.log.time.seconds, phase.from + series.lasted - averaging - 1e-6));
-  const scatter = Math.max(scatterOf(series.readings.y).deviation, stepOf(soak.context, series.channel) / Math.sqrt(12));
-  const noise = noiseOf(criterion.rule, scatter, Math.max(1, span / (series.step || span)), series.step);
-  const u = Math.hypot(series.step / Math.sqrt(12), noise / steepness(judged, first, series.lasted, noise));
-  return { criterion, opens, u, rows: { from, to: phase.toRow }, averaging };
+  const smooth = noiseOfSmoothed(series, span);
+  const interval = openingBetween(judged, first, excessOf(criterion.rule, smooth, span), series.step);
+  const u = Math.max((interval[1] - interval[0]) / WIDTH, series.step / Math.sqrt(12));
+  return { criterion, opens, u, interval, rows: { from, to: phase.toRow }, averaging };
 }
 
-/** Standard deviation of one judgement from the scatter of single readings, `m` of them in a smoothed one. */
-function noiseOf(rule: Rule, scatter: number, m: number, step: number): number {
-  const smoothed = scatter / Math.sqrt(m);
-  if (rule.kind === 'within') return smoothed;
-  if (rule.kind !== 'slope') return smoothed * Math.SQRT2;
-  const readings = Math.max(2, rule.window / (step || rule.window));
-  return (scatter * Math.sqrt(12 / readings)) / rule.window;
+/** Width of a normal 95 % interval, in standard deviations. */
+const WIDTH = 2 * 1.959964;
+
+/** Standard deviation of the smoothed series about its slow course in the second half of the load, K; corrected for what the course takes. */
+function noiseOfSmoothed({ t, readings, lasted }: LoadSeries, span: number): number {
+  const from = firstRowAt(t, lasted / 2);
+  const [late, y] = [t.subarray(from), readings.y.subarray(from)];
+  const smooth = movingMean(late, y, span);
+  const course = movingMean(late, smooth, COURSE * span);
+  let squares = 0;
+  for (let i = 0; i < smooth.length; i++) squares += (smooth[i]! - course[i]!) ** 2;
+  return Math.sqrt(squares / Math.max(1, smooth.length) / (1 - 1 / COURSE));
+}
+
+/** The slow course is a moving mean over this many times the smoothing. */
+const COURSE = 8;
+
+/** By how much noise may have made the judged change smaller or larger than it was, at 95 %. Unit: that of the change. */
+interface Excess {
+  readonly less: number;
+  readonly more: number;
 }
 
 /**
- * How fast the judged change passes its limit, per second: noise over it is the uncertainty of the time. At least noise
- * over the whole load, since the time cannot be off by more; infinite where nothing is passed because the first window holds.
+ * A spread of several noisy values is mostly too large: that of a flat course reads up to five standard deviations, that of a steep
+ * one scatters as the difference of its ends (range of normal samples: H. A. David, Order Statistics; from memory). The multiples
+ * were chosen by the coverage table.
  */
-function steepness({ at, change, window }: Judged, first: number, lasted: number, noise: number): number {
-  if (first === 0) return Number.POSITIVE_INFINITY;
-  const reach = Math.max(60, window / 6);
-  const before = firstRowAt(at, at[first]! - reach);
-  const after = Math.min(at.length - 1, firstRowAt(at, at[first]! + reach));
-  const fall = (change[before]! - change[after]!) / (at[after]! - at[before]!);
-  const least = (noise * Math.sqrt(12)) / lasted;
-  return fall > least ? fall : least || Number.POSITIVE_INFINITY;
+function excessOf(rule: Rule, smooth: number, span: number): Excess {
+  switch (rule.kind) {
+    case 'change':
+      return { less: 2 * smooth, more: 4.5 * smooth };
+    case 'readings':
+      return { less: 2 * Math.SQRT2 * smooth, more: 3 * Math.SQRT2 * smooth };
+    case 'slope': {
+      const slope = (smooth * Math.sqrt(12 / Math.max(2, rule.window / (span || rule.window)))) / rule.window;
+      return { less: 2 * slope, more: 3 * slope };
+    }
+    case 'within':
+      return { less: 2 * smooth, more: 3 * smooth };
+  }
+}
+
+/** When the change passes its limit for good if noise had added or taken that much; a row to each side, since it is only seen in rows. */
+function openingBetween(
+  { at, change, most }: Judged,
+  first: number,
+  { less, more }: Excess,
+  step: number,
+): readonly [number, number] {
+  const early = holdsFrom({ change, most: most + more }) ?? first;
+  const late = holdsFrom({ change, most: most - less }) ?? change.length - 1;
+  return [Math.max(0, at[early]! - step), at[late]! + step];
 }
 
 /** What settled figures say of the criterion. */

@@ -41,7 +41,7 @@ export function timeToSteadyState(course: Course): Entry {
     from: fromOf(soak, columnsOf(course), series.readings),
     of: { channel: channel.name, criterion: settling.criterion.name, ...gapsOf(series.readings) },
   };
-  return [address, present(name, soak, measured)];
+  return [address, present(name, soak, measured, { interval: settling.interval })];
 }
 
 /** How long a load would have been needed says nothing of when it settles: only "not before" is a bound on this figure. */

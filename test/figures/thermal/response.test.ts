@@ -58,7 +58,7 @@ describe('time constant and asymptote (closed form of one exact exponential step
       presentAt(figures, name)
         .quantity.parts!.map((part) => part.source.id)
         .filter((id) => id.includes('/response/'));
-    expect(ids('time_constant')).toEqual(['run:soak/response/1', 'run:soak/response/2']);
+    expect(ids('time_constant')).toEqual(['run:soak/response/1', 'run:soak/response/2', 'run:soak/response/model']);
     expect(ids('asymptote_temperature')).toEqual(['run:soak/response/1']);
   });
 
