@@ -1,9 +1,10 @@
 /** A number as it is said, sign and fractions included: "minus 5", "two and a half", 2½, "two point five million". */
+import { shift } from '../../quantities/decimal.ts';
 import { cardinalAt, digitAt, SCALE_PLACES } from './cardinal.ts';
-import { type Digits, digitsOf, scaled } from './digits.ts';
+import { type Digits, digitsOf, powerOf, scaled } from './digits.ts';
 import { type Fraction, fractionAt } from './fraction.ts';
 import type { Amount } from './phrase.ts';
-import { clean, isUnread, type Unread } from './stated.ts';
+import { clean, isUnread, type Unread, unread } from './stated.ts';
 import type { Token } from './tokens.ts';
 
 export interface AmountFound {
@@ -13,6 +14,10 @@ export interface AmountFound {
 }
 
 const MINUS = new Set(['-', '−', '–']);
+/** Words that go on counting where a number has ended. */
+const COUNTING = new Set(
+  'dozen dozens score hundred hundreds thousand thousands million millions billion billions trillion half halves'.split(' '),
+);
 /** "That point five runs agree on" is no decimal. */
 const BEFORE_NOUN_POINT = new Set('a an the that this each every which one any some no at'.split(' '));
 
@@ -22,6 +27,9 @@ export function amountAt(tokens: readonly Token[], at: number): AmountFound | Un
   if (first === undefined) return undefined;
   const found = unsignedAt(tokens, first);
   if (!found || isUnread(found)) return found;
+  const after = tokens[found.next];
+  if (after && COUNTING.has(after.low))
+    return unread(`"${after.text}" after a number`, after.start, 'one number in digits or words');
   const negative = first > at && tokens[at]?.text !== '+';
   const start = tokens[at]!.start;
   const end = tokens[found.next - 1]!.end;
@@ -36,7 +44,7 @@ function signedFrom(tokens: readonly Token[], at: number): number | undefined {
   const next = tokens[at + 1];
   const stands = at === 0 || !token.glued || /^[([“"'~≈<>≤≥±]$/.test(tokens[at - 1]!.text);
   if ((MINUS.has(token.text) || token.text === '+') && next?.glued && next.kind !== 'word') return stands ? at + 1 : undefined;
-  if (token.low === 'minus' || token.low === 'negative') return at + 1;
+  if (token.low === 'minus' || token.low === 'negative') return tokens[at - 1]?.low === 'or' ? undefined : at + 1;
   return token.kind === 'number' && isNamePart(tokens, at) ? undefined : at;
 }
 
@@ -58,6 +66,10 @@ function unsignedAt(tokens: readonly Token[], at: number): Unsigned | Unread | u
     const digits = digitsOf(token);
     return isUnread(digits) ? digits : withParts(tokens, scaledAt(tokens, digits, at + 1, 'digits'));
   }
+  if (token.kind === 'power') {
+    const digits = powerOf(token);
+    return isUnread(digits) ? digits : { ...digits, style: 'digits', next: at + 1 };
+  }
   const words = wordsAt(tokens, at);
   return words && withParts(tokens, words);
 }
@@ -78,8 +90,9 @@ function wordsAt(tokens: readonly Token[], at: number): Unsigned | undefined {
 }
 
 function decimalsFrom(tokens: readonly Token[], at: number): string {
-  const digit = digitAt(tokens, at);
-  return digit === undefined ? '' : digit + decimalsFrom(tokens, at + 1);
+  const digits: number[] = [];
+  for (let digit = digitAt(tokens, at); digit !== undefined; digit = digitAt(tokens, at + digits.length)) digits.push(digit);
+  return digits.join('');
 }
 
 /** "2.5 million": a word after digits or decimals that scales them. */
@@ -95,7 +108,10 @@ function withParts(tokens: readonly Token[], whole: Unsigned): Unsigned {
   const joined = tokens[whole.next]?.low === 'and';
   const fraction = whole.place === 0 ? fractionAt(tokens, joined ? whole.next + 1 : whole.next) : undefined;
   if (!fraction || !bound(joined, fraction, tokens[whole.next])) return whole;
-  return { ...whole, value: clean(whole.value + fraction.value), part: 1 / fraction.parts, next: fraction.next };
+  const power = SCALE_PLACES.get(tokens[fraction.next]?.low ?? '');
+  const [value, part] = [clean(whole.value + fraction.value), 1 / fraction.parts];
+  if (power === undefined) return { ...whole, value, part, next: fraction.next };
+  return { ...whole, value: shift(value, power), part: shift(part, power), next: fraction.next + 1 };
 }
 
 /** Words need their "and"; signs must not have it. */

@@ -28,7 +28,8 @@ export function directionOf(hedge: string | undefined): Direction {
 
 /** Decimals tried beyond the author's. */
 const FINER = 12;
-const PARTS = [2, 4, 3, 8];
+/** Parts that people say without thinking, the commonest first; beside a whole only halves and quarters. */
+const PARTS = [2, 4, 3, 5];
 
 /**
  * What to say of `value` (in the side's own unit): in the author's parts, in multiples of his round step, to his last digit, and then ever
@@ -37,7 +38,7 @@ const PARTS = [2, 4, 3, 8];
 export function sayingsOf(side: Side, value: number, direction: Direction): Saying[] {
   const { amount } = side;
   const sayings: Saying[] = [];
-  const inParts = amount.part !== undefined || amount.article === true || side.unit?.kind === 'times';
+  const inParts = amount.part !== undefined || amount.article === true || (side.unit?.kind === 'times' && amount.place === 0);
   if (inParts && Math.abs(value) < 1000) sayings.push(...inPartsOf(side, value, direction));
   const step = amount.part === undefined && amount.place >= 0 ? roundStep(Math.abs(amount.value)) : 0;
   if (step > 0) sayings.push(...around(value / step, direction).map((count) => ({ value: clean(count * step), place: 0 })));
@@ -47,13 +48,18 @@ export function sayingsOf(side: Side, value: number, direction: Direction): Sayi
   return sayings;
 }
 
+/** Wholes and parts that are near the value: of an author's fraction its own parts first, then the nearest. */
 function inPartsOf(side: Side, value: number, direction: Direction): Saying[] {
-  const own = side.amount.part === undefined ? [] : [Math.round(1 / side.amount.part)];
+  const own = side.amount.part === undefined ? [] : sayParts(value, Math.round(1 / side.amount.part), direction);
   const whole: Saying[] = around(value, direction).map((count) => ({ value: count, place: 0 }));
-  const parts = [...own, ...PARTS].flatMap((each) =>
-    around(value * each, direction).map((count) => ({ value: clean(count / each), parts: each })),
-  );
-  return side.amount.part === undefined ? [...whole, ...parts] : [...parts, ...whole];
+  const fit = PARTS.filter((each) => Math.abs(value) < 1 || each === 2 || each === 4);
+  const parts = fit.flatMap((each) => sayParts(value, each, direction));
+  const nearest = Math.abs(value) < 1 ? parts.sort((a, b) => Math.abs(a.value - value) - Math.abs(b.value - value)) : parts;
+  return side.amount.part === undefined ? [...whole, ...nearest] : [...own, ...nearest, ...whole];
+}
+
+function sayParts(value: number, parts: number, direction: Direction): Saying[] {
+  return around(value * parts, direction).map((count) => ({ value: clean(count / parts), parts }));
 }
 
 function around(count: number, direction: Direction): number[] {

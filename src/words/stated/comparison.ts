@@ -27,9 +27,13 @@ const VERBS_LESS = set('fell falls fallen dropped drops lost loses cooled cools 
 /** Words after the number. */
 export function comparisonAfter(tokens: readonly Token[], at: number): ComparisonFound | undefined {
   const word = tokens[at]?.low ?? '';
+  if (word === 'again' && tokens[at + 1]?.low === 'as') return found(tokens, 'more', at, at + 1, true);
+  if (word === 'as' && tokens[at + 2]?.low === 'again') return found(tokens, 'more', at, at + 3, true);
   const kind = MORE.has(word) ? 'more' : LESS.has(word) ? 'less' : APART.has(word) ? 'apart' : undefined;
   if (kind && !(kind !== 'apart' && tokens[at + 1]?.low === 'than' && startsNumber(tokens[at + 2])))
-    return found(tokens, kind, at, at + 1);
+    return found(tokens, kind, at, at + 1, true);
+  const noun = NOUNS_MORE.has(word) ? 'more' : NOUNS_LESS.has(word) ? 'less' : NOUNS_APART.has(word) ? 'apart' : undefined;
+  if (noun) return found(tokens, noun, at, at + 1);
   const ofNoun = word === 'of' && NOUNS_APART.has(tokens[at + 1]?.low ?? '');
   if (ofNoun) return found(tokens, 'apart', at, at + 2);
   if (['above', 'over', 'below', 'under', 'short'].includes(word) && comparesWithPlace(tokens, at)) {
@@ -53,16 +57,18 @@ function startsNumber(token: Token | undefined): boolean {
 export function comparisonBefore(tokens: readonly Token[], at: number): ComparisonFound | undefined {
   const word = tokens[at - 1]?.low ?? '';
   const by = word === 'by' ? (tokens[at - 2]?.low ?? '') : word;
+  const kind = word !== 'by' ? undefined : MORE.has(by) ? 'more' : LESS.has(by) ? 'less' : undefined;
+  if (kind) return found(tokens, kind, at - 2, at - 1, true);
   if (word === 'of' && NOUNS_MORE.has(tokens[at - 2]?.low ?? '')) return found(tokens, 'more', at - 2, at);
   if (word === 'of' && NOUNS_LESS.has(tokens[at - 2]?.low ?? '')) return found(tokens, 'less', at - 2, at);
   if (word === 'of' && NOUNS_APART.has(tokens[at - 2]?.low ?? '')) return found(tokens, 'apart', at - 2, at);
-  if (VERBS_MORE.has(by) || (word === 'by' && MORE.has(by))) return found(tokens, 'more', at - 1, at);
-  if (VERBS_LESS.has(by) || (word === 'by' && LESS.has(by))) return found(tokens, 'less', at - 1, at);
+  if (VERBS_MORE.has(by)) return found(tokens, 'more', at - 1, at);
+  if (VERBS_LESS.has(by)) return found(tokens, 'less', at - 1, at);
   return word === 'by' ? found(tokens, 'apart', at - 1, at) : undefined;
 }
 
-function found(tokens: readonly Token[], kind: Comparison['kind'], at: number, next: number): ComparisonFound {
-  return { comparison: { kind, start: tokens[at]!.start, end: tokens[next - 1]!.end }, next };
+function found(tokens: readonly Token[], kind: Comparison['kind'], at: number, next: number, ofRatio = false): ComparisonFound {
+  return { comparison: { kind, ofRatio, start: tokens[at]!.start, end: tokens[next - 1]!.end }, next };
 }
 
 /** What a comparison cannot be said of: times (three or four times as much?), and a share of a temperature. */

@@ -14,6 +14,15 @@ const GROUPED = /^\d{1,3}(?:,\d{3})+(?:\.\d+)?$/;
 const BLANKS = /[ \u00a0\u2009\u202f]/;
 const EXPECTED = 'digits with a decimal point, in groups of three or not: 1,234.5';
 
+const SUPERSCRIPTS = '⁰¹²³⁴⁵⁶⁷⁸⁹';
+
+/** `1.2 × 10⁻⁷`, as small numbers are printed. */
+export function powerOf({ text, start, ...token }: Token): Digits | Unread {
+  const [mantissa = '', power = ''] = text.split(/[ \u00a0]?×[ \u00a0]?10\^?/);
+  const plain = power.replace('⁻', '-').replace(/[⁰¹²³⁴-⁹]/gu, (digit) => String(SUPERSCRIPTS.indexOf(digit)));
+  return digitsOf({ ...token, start, text: `${mantissa}e${plain}` });
+}
+
 /** Reads a number token. Every digit written counts, zeros too: the place is that of the last one. */
 export function digitsOf({ text, start }: Token): Digits | Unread {
   if (text.includes(',') && !GROUPED.test(text)) return unread(`a comma in the number ${text}`, start, EXPECTED);

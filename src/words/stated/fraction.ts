@@ -32,7 +32,9 @@ const NOT_BEFORE_HALF = new Set([
 ]);
 /** Words that may follow a singular part: without one of them "a third" may be an ordinal: "a third run". */
 const AFTER_PART = new Set(
-  'of as less more fewer faster slower higher lower longer shorter greater smaller larger again the'.split(' '),
+  'of as less more fewer faster slower higher lower longer shorter greater smaller larger bigger again the warmer hotter cooler colder'.split(
+    ' ',
+  ),
 );
 
 /** The fraction that begins at a token, or undefined. */

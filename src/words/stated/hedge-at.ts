@@ -29,8 +29,9 @@ export function hedgeBefore(tokens: readonly Token[], at: number): HedgeFound | 
   return form && { name: form.name, at: at - form.words.length, next: at };
 }
 
-/** The hedge whose first word stands at a token. */
-export function hedgeAfter(tokens: readonly Token[], at: number): HedgeFound | undefined {
+/** The hedge whose first word stands at a token, or after a comma there. */
+export function hedgeAfter(tokens: readonly Token[], from: number): HedgeFound | undefined {
+  const at = tokens[from]?.text === ',' ? from + 1 : from;
   const form = AFTER.find(({ words }) => wordsStand(tokens, at, words));
   return form && { name: form.name, at, next: at + form.words.length };
 }
@@ -45,12 +46,27 @@ const DENIED = new Set(
 );
 const EXPECTED = 'the number itself, or with one hedge: about, nearly, under, over, at least, at most …';
 
+/** Words that deny what follows them in their clause: "never reached 60 degrees". */
+const DENYING = new Set('not never nor neither hardly scarcely without cannot nowhere'.split(' '));
+/** Pairs of words right before a number that put it aside. */
+const ASIDE = new Set(['far from', 'away from', 'instead of', 'out of', 'nothing like']);
+/** How many words back a denial reaches. */
+const REACH = 5;
+
 /** What stands before number and hedge and would turn their meaning round, or a second hedge. */
 export function deniedBefore(tokens: readonly Token[], at: number): Unread | undefined {
   const token = tokens[at - 1];
   if (!token) return undefined;
   const second = hedgeBefore(tokens, at);
   if (second && second.name !== 'between') return unread(`two hedges, the first "${token.low}"`, token.start, EXPECTED);
-  const denied = DENIED.has(token.low) || token.low.endsWith("n't");
-  return denied ? unread(`"${token.text}" before a number`, token.start, EXPECTED) : undefined;
+  const aside = ASIDE.has(`${tokens[at - 2]?.low} ${token.low}`);
+  const denial = aside || DENIED.has(token.low) ? token : denialIn(tokens, at);
+  return denial && unread(`"${denial.text}" before a number`, denial.start, EXPECTED);
+}
+
+/** The denying word nearest before a token, within its clause. */
+function denialIn(tokens: readonly Token[], at: number): Token | undefined {
+  const before = tokens.slice(Math.max(0, at - REACH), at);
+  const clause = before.slice(before.findLastIndex(({ text }) => /^[.,;:!?()]$/.test(text)) + 1);
+  return clause.findLast(({ low }) => DENYING.has(low) || low.endsWith("n't"));
 }

@@ -16,7 +16,8 @@ export interface Hedge {
   readonly interval: (said: Precision, to?: Precision) => Ends;
 }
 
-const DEGREES_OF = ['a little', 'a bit', 'a touch', 'a shade', 'a hair', 'slightly', 'just', 'only just', 'barely'];
+const DEGREES_OF =
+  'a little,a bit,a touch,a shade,a hair,a tad,a whisker,a fraction,slightly,marginally,just,only just,barely'.split(',');
 const MORE_THAN = ['more', 'greater', 'higher', 'hotter', 'warmer', 'longer', 'larger', 'bigger'].map((word) => `${word} than`);
 const LESS_THAN = ['less', 'fewer', 'lower', 'cooler', 'colder', 'shorter', 'smaller'].map((word) => `${word} than`);
 const OVER = ['over', 'above', ...MORE_THAN];
@@ -51,6 +52,8 @@ export const HEDGES: readonly Hedge[] = [
       'ca',
       'some',
       'close to',
+      'close on',
+      'near',
       'in the region of',
       '~',
       '≈',
@@ -74,7 +77,7 @@ export const HEDGES: readonly Hedge[] = [
   },
   {
     name: 'just under',
-    before: each(DEGREES_OF, UNDER),
+    before: [...each(DEGREES_OF, UNDER), ...each(['just', 'a little', 'a bit'], ['short of', 'shy of'])],
     after: [],
     meaning: 'Below the number, by no more than nearly allows.',
     example: 'just under 60 degrees',
@@ -90,7 +93,7 @@ export const HEDGES: readonly Hedge[] = [
   },
   {
     name: 'under',
-    before: [...UNDER, '<'],
+    before: [...UNDER, '<', 'short of', 'shy of'],
     after: [],
     meaning: 'Anything below the number, which itself is not.',
     example: 'under 60 degrees',
@@ -98,7 +101,7 @@ export const HEDGES: readonly Hedge[] = [
   },
   {
     name: 'over',
-    before: [...OVER, '>', 'upwards of', 'north of', 'in excess of'],
+    before: [...OVER, '>', 'beyond', 'past', 'exceeding', 'exceeds', 'exceeded', 'upwards of', 'in excess of'],
     after: [],
     meaning: 'Anything above the number, which itself is not.',
     example: 'over 60 degrees',
@@ -109,7 +112,6 @@ export const HEDGES: readonly Hedge[] = [
     before: [
       'at least',
       'at the least',
-      'a minimum of',
       'as little as',
       'as low as',
       '≥',
@@ -125,17 +127,7 @@ export const HEDGES: readonly Hedge[] = [
   },
   {
     name: 'at most',
-    before: [
-      'at most',
-      'at the most',
-      'a maximum of',
-      '≤',
-      '<=',
-      'no longer than',
-      ...each(['no', 'not'], MORE_THAN),
-      'not over',
-      'not above',
-    ],
+    before: ['at most', 'at the most', '≤', '<=', ...each(['no', 'not'], MORE_THAN), 'not over', 'not above'],
     after: ['or less', 'or under', 'or below', 'or fewer', 'or lower', 'at most', 'at the most'],
     meaning: 'The number or anything below it.',
     example: 'at most 60 degrees',
@@ -167,7 +159,7 @@ export const HEDGES: readonly Hedge[] = [
   },
   {
     name: 'within',
-    before: ['within', 'to within'],
+    before: ['within', 'to within', '±', '+/-', 'plus or minus'],
     after: [],
     meaning: 'A difference of the number or less, either way.',
     example: 'within 2 degrees',

@@ -22,7 +22,7 @@ export function holds(stated: Stated, value: number, interval: readonly [number,
 
 function allows({ lower, upper, lowerClosed, upperClosed }: Ends, value: number): boolean {
   const [at, low, high] = [value, lower, upper].map(rounded) as [number, number, number];
-  if (low === high && lower < upper) return at === low;
+  if (low === high) return at === low;
   return (at > low || (lowerClosed && at === low)) && (at < high || (upperClosed && at === high));
 }
 

@@ -18,7 +18,7 @@ export function meaningOf(phrase: Phrase, difference = false): Stated | Unread {
   const last = phrase.sides.at(-1) as Side;
   const scales = phrase.sides.map((side) => scaleOf(side, phrase, difference));
   const scale = scales.at(-1) as Scale;
-  const other = scales.find(({ unit }) => unit !== scale.unit);
+  const other = phrase.plusMinus && scale.unit === 'K' ? undefined : scales.find(({ unit }) => unit !== scale.unit);
   if (other) return unread(`a range from ${other.unit} to ${scale.unit}`, last.start, `both numbers in ${other.unit}`);
   const ends = endsOf(phrase, scales);
   if (isUnread(ends)) return ends;
@@ -26,8 +26,8 @@ export function meaningOf(phrase: Phrase, difference = false): Stated | Unread {
   const temperature = last.unit?.kind === 'temperature' || last.unit?.kind === 'kelvin';
   return {
     ...ends,
-    unit: scale.unit,
-    difference: temperature && scale.unit === 'K',
+    unit: (scales[0] as Scale).unit,
+    difference: temperature && scales[0]?.unit === 'K',
     nominal: nominalOf(phrase, scales),
     ...(hedge && { hedge: hedge.name }),
     bySize: comparison?.kind === 'less' && !isShare(last),
@@ -70,7 +70,7 @@ function nominalOf({ sides: [first, second], plusMinus }: Phrase, scales: readon
 
 function scaleOf(side: Side, { comparison, hedge }: Phrase, difference: boolean): Scale {
   const kind = side.unit?.kind;
-  if (isShare(side) && (comparison?.kind === 'more' || comparison?.kind === 'less') && isAfter(side, comparison)) {
+  if (isShare(side) && comparison?.ofRatio) {
     const share = side.unit?.unit ?? ONE;
     const sign = comparison.kind === 'more' ? 1 : -1;
     return { unit: '1', falls: sign < 0, canonical: (said) => 1 + sign * toCanonical(said, share) };
@@ -85,11 +85,6 @@ const ONE: Unit = { canonical: '1', factor: 1, offset: 0, decimal: 0 };
 /** Percent and bare fractions can say by how much a ratio differs from one: "30 percent faster", "a third less". */
 function isShare({ unit, amount }: Side): boolean {
   return unit?.kind === 'percent' || (!unit && amount.part !== undefined);
-}
-
-/** "30 percent faster" is a ratio of 1.3; "a rise of 30 percent" is 0.3. */
-function isAfter(side: Side, { start }: { readonly start: number }): boolean {
-  return start >= side.start;
 }
 
 /**

@@ -48,6 +48,8 @@ export interface Side {
 /** Words beside a number that make it a difference or a share. */
 export interface Comparison {
   readonly kind: 'more' | 'less' | 'apart';
+  /** True where a share with it is a ratio ("30 percent faster" 1.3, "faster by 30 percent"); "a rise of 30 percent" is 0.3. */
+  readonly ofRatio: boolean;
   readonly start: number;
   readonly end: number;
 }

@@ -19,6 +19,8 @@ export function readStated(text: string, wanted?: string): Stated | Unread {
   const failed = all.find(isUnread);
   if (failed) return failed;
   const read = all as Stated[];
+  const bound = boundPair(text, read);
+  if (bound) return bound;
   if (read.length === 0) return noNumber(text);
   const fitting = wanted === undefined ? read : read.map((stated) => inUnit(stated, wanted));
   const [only, second] = fitting.filter((stated) => !isUnread(stated)) as Stated[];
@@ -36,6 +38,34 @@ export function readStated(text: string, wanted?: string): Stated | Unread {
 /** Every number phrase of a text in its order, and Unread for each that cannot be read. Numbers in names (`larch-2`, `2nd`) are none. */
 export function findStated(text: string): (Stated | Unread)[] {
   return phrasesOf(text).map((phrase) => (isUnread(phrase) ? phrase : meaningOf(phrase)));
+}
+
+/** Two numbers that mean one thing together, such as "two or three degrees", "half of 58 degrees", "a degree or two". */
+function boundPair(text: string, read: readonly Stated[]): Unread | undefined {
+  for (const [index, second] of read.entries()) {
+    const first = read[index - 1];
+    if (first && isBound(first, second, text.slice(first.end, second.start))) {
+      const said = text.slice(first.start, second.end);
+      return unread(
+        `two numbers that mean one: "${said}"`,
+        second.start,
+        'one number between the brackets, or a range: 2 to 3 degrees',
+      );
+    }
+  }
+  return undefined;
+}
+
+const RATIO_OF = /^\s*(?:of\s*)?(?:the|that|a|an|its|those|these|x|×|\*)?\s*$/u;
+const JOINTS = /^[\s,]*(?:or|and|of|out of|in|by|to|then|\/|x|×|\+)?\s*$/u;
+
+function isBound(first: Stated, second: Stated, between: string): boolean {
+  if (first.unit === '1' && RATIO_OF.test(between)) return true;
+  return hasUnit(first) !== hasUnit(second) && JOINTS.test(between);
+}
+
+function hasUnit({ said }: Stated): boolean {
+  return said.sides.at(-1)?.unit !== undefined;
 }
 
 function noNumber(text: string): Unread {

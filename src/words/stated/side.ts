@@ -75,6 +75,7 @@ function numberAt(tokens: readonly Token[], at: number): SideFound | Unread | un
   const found = amountAt(tokens, at);
   if (!found || isUnread(found)) return found;
   const unit = unitAfter(tokens, found.amount, found.next);
+  if (unit && isDecade(tokens, at, unit.unit)) return undefined;
   if (unit) return sideOf(found.amount, unit.unit, unit.next);
   if (isPronoun(tokens, at, found.next) || isGluedToName(tokens, found)) return undefined;
   return { side: { amount: found.amount, start: found.amount.start, end: found.amount.end }, next: found.next };
@@ -87,6 +88,15 @@ function unitAfter(tokens: readonly Token[], amount: Amount, next: number) {
   const article = tokens[next]?.low === 'of' ? next + 1 : next;
   if (tokens[article]?.low !== 'a' && tokens[article]?.low !== 'an') return undefined;
   return unitAt(tokens, article + 1, 'words');
+}
+
+/** "In the low 70s" are no seconds. */
+function isDecade(tokens: readonly Token[], at: number, unit: UnitSaid): boolean {
+  return (
+    unit.spelling === 's' &&
+    unit.start === tokens[at]?.end &&
+    /^(?:the|low|mid|high|early|late|upper)$/.test(tokens[at - 1]?.low ?? '')
+  );
 }
 
 /** "One" alone is a word for a thing before it is a number. */

@@ -69,7 +69,7 @@ function* ranges(stated: Stated, value: number, [first, second]: readonly [Side,
 function saidValue(stated: Stated, side: Side, value: number): { said: number; turned: boolean } {
   const { comparison } = stated.said;
   const share = side.unit?.kind === 'percent' || (!side.unit && side.amount.part !== undefined);
-  const compares = comparison && comparison.kind !== 'apart' && (!share || comparison.start >= side.start);
+  const compares = comparison && comparison.kind !== 'apart' && (!share || comparison.ofRatio);
   const unit = unitOf(stated, side);
   if (share && compares) {
     const by = fromCanonical(value - 1, unit);

@@ -1,7 +1,7 @@
 /** Cuts an author's words into numbers, words and marks, with their places. */
 
 export interface Token {
-  readonly kind: 'number' | 'clock' | 'vulgar' | 'word' | 'mark';
+  readonly kind: 'number' | 'power' | 'clock' | 'vulgar' | 'word' | 'mark';
   /** As it stands in the text. */
   readonly text: string;
   /** In lower case, with one form of apostrophe. */
@@ -16,8 +16,9 @@ export interface Token {
 const TOKEN = new RegExp(
   [
     String.raw`(?<clock>\d+:\d\d(?::\d\d)?(?![\d:]))`,
+    String.raw`(?<power>(?:\d+(?:\.\d+)?)[ \u00a0]?×[ \u00a0]?10(?:\^[-−]?\d+|⁻?[⁰¹²³⁴-⁹]+))`,
     String.raw`(?<number>\d{1,3}(?:[ \u00a0\u2009\u202f]\d{3})+(?:\.\d+)?(?![\d.])|\d+(?:[.,]\d+)*(?:e[+\-−]?\d+)?|\.\d+)`,
-    String.raw`(?<vulgar>[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞])`,
+    '(?<vulgar>[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞])',
     String.raw`(?<word>[°º˚℃℉%‰]+\p{L}*|\p{L}+(?:['’]\p{L}+)?)`,
     String.raw`(?<mark>\S)`,
   ].join('|'),
@@ -41,7 +42,7 @@ export function tokenise(text: string): Token[] {
   return tokens;
 }
 
-const KINDS = ['clock', 'number', 'vulgar', 'word'] as const;
+const KINDS = ['clock', 'power', 'number', 'vulgar', 'word'] as const;
 
 function joins({ text }: Token): boolean {
   return HYPHENS.has(text);

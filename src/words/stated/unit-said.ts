@@ -57,7 +57,7 @@ function symbolFrom(taken: readonly Token[], after: Amount['style'] | undefined)
   if (after === undefined || (after === 'words' && /^\p{L}$/u.test(written))) return undefined;
   const tidy = written.replace(/[º˚]/u, '°').replace('℃', '°C').replace('℉', '°F').replace('μ', 'µ').replace('\u2126', 'Ω');
   const symbol = SCALE_LETTERS.get(tidy) ?? tidy;
-  return nameOfSymbol(symbol) ? symbol : undefined;
+  return nameOfSymbol(symbol) || (taken.length === 1 && readUnit(symbol)) ? symbol : undefined;
 }
 
 const SCALE_LETTERS: ReadonlyMap<string, string> = new Map([

@@ -31,7 +31,7 @@ function gapped({ amount, unit }: Side): boolean {
 
 function signOf(side: Side, text: string, value: number): string {
   if (value >= 0 || side.belowZero) return '';
-  const written = /^[-−–]/.exec(text.slice(side.start))?.[0];
+  const written = /^(?:[-−–]|minus |negative )/i.exec(text.slice(side.start))?.[0];
   return written ?? (side.amount.style === 'words' ? 'minus ' : '−');
 }
 
