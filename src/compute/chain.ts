@@ -9,6 +9,7 @@
  */
 import { compareProblems, compareText } from '../problem.ts';
 import { readRegister } from '../register/read.ts';
+import { computeAttempts } from './attempts.ts';
 import type { CodeDigests } from './code.ts';
 import { computeComparisons } from './comparisons.ts';
 import { remembering, writeManifest } from './manifest.ts';
@@ -40,14 +41,24 @@ export async function chain({ root, scope, code, store, project, content }: Grou
     const { register, problems: registerProblems } = readRegister(project.content, data);
     const runs = await computeRuns({ root, store, pool, code: code.run, register });
     const comparisons = computeComparisons({ store, code: code.comparisons, register, runs });
-    const notes = computeNotes({ store, code: code.words, register, runs, comparisons });
-    const plots = await drawPlots({ store, pool, code: code.plots, runs, notes });
-    const site = assemble({ store, register, runs, comparisons, notes, plots, scope });
-    const problems = [...project.problems, ...registerProblems, ...runs.problems, ...notes.problems, ...plots.problems];
+    const attempts = computeAttempts({ root, code: code.comparisons, register });
+    const notes = computeNotes({ store, code: code.words, register, runs, comparisons, attempts });
+    const plots = await drawPlots({ store, pool, code: code.plots, register, runs, attempts, notes });
+    const site = assemble({ store, register, runs, comparisons, attempts, notes, plots, scope });
+    const tried = [...attempts.values()];
+    const digests = new Map([...runs.logs, ...tried.map(({ attempts: { table }, sha256 }) => [table, sha256] as const)]);
+    const problems = [
+      ...project.problems,
+      ...registerProblems,
+      ...runs.problems,
+      ...tried.flatMap((outcome) => outcome.problems),
+      ...notes.problems,
+      ...plots.problems,
+    ];
     const manifest: Manifest = {
       format: 1,
       scope,
-      inputs: { code: code.all, content, data: lookedUp(looked, runs.logs) },
+      inputs: { code: code.all, content, data: lookedUp(looked, digests) },
       ...site,
       problems: problems.sort(compareProblems),
       entries: [...runs.outcomes.values()]

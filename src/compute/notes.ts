@@ -2,6 +2,7 @@
 import type { Problem } from '../problem.ts';
 import type { Note, Register } from '../register/register.ts';
 import type { Subject, Written } from '../words/written.ts';
+import type { AttemptsOutcome } from './attempts.ts';
 import type { ComparisonOutcome } from './comparisons.ts';
 import type { RunOutcome, Runs } from './runs.ts';
 import type { Store } from './store.ts';
@@ -26,14 +27,16 @@ interface Options {
   readonly register: Register;
   readonly runs: Runs;
   readonly comparisons: ReadonlyMap<string, ComparisonOutcome>;
+  readonly attempts: ReadonlyMap<string, AttemptsOutcome>;
 }
 
 /** Writes all notes of the register against the figures of runs and comparisons. */
-export function computeNotes({ store, code, register, runs, comparisons }: Options): Notes {
+export function computeNotes({ store, code, register, runs, comparisons, attempts }: Options): Notes {
   const outcomes = [...register.notes.values()].map((note) => {
     const subjects = new Map<string, Keyed>();
     for (const [alias, id] of note.runs) subjects.set(alias, keyed(runs.outcomes.get(id)!));
     for (const [alias, id] of note.comparisons) subjects.set(alias, compared(comparisons.get(id)!));
+    for (const [alias, id] of note.attempts ?? []) subjects.set(alias, tried(attempts.get(id)!));
     const through = [...note.comparisons.values()].flatMap((id) => [...register.comparisons.get(id)!.runs.values()]);
     return { note, ...wordStep(store, code, note, subjects), reaches: [...new Set([...note.runs.values(), ...through])] };
   });
@@ -62,6 +65,19 @@ function compared({ comparison, key, figures }: ComparisonOutcome): Keyed {
     facts: new Map(),
     channels: [],
     ...(figures === null && { unusable: true }),
+  };
+  return { subject, key };
+}
+
+function tried({ attempts, key, ladder, figures }: AttemptsOutcome): Keyed {
+  const subject: Subject = {
+    kind: 'attempts',
+    id: attempts.id,
+    title: attempts.title,
+    figures,
+    facts: new Map(),
+    channels: [],
+    ...(ladder === null && { unusable: true }),
   };
   return { subject, key };
 }

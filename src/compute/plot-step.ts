@@ -10,7 +10,7 @@ import type { Store } from './store.ts';
 /** Draws one plot. */
 export async function plotStep(root: string, store: Store, task: PlotTask): Promise<PlotResult> {
   const subjects = task.subjects.map((subject, index) => plotSubject(root, store, task.request.runs[index]!.alias, subject));
-  const { svg, png, csv, ...drawn } = await draw(task.request, subjects, task.request.id);
+  const { svg, png, csv, ...drawn } = await draw(task.request, subjects, task.request.id, task.attempts);
   return { ...drawn, files: { svg: store.keep(svg), png: store.keep(Buffer.from(png, 'base64')), csv: store.keep(csv) } };
 }
 

@@ -1,5 +1,5 @@
 /** What a worker is asked to draw, and the key that covers it. */
-import type { Drawn } from '../plots/drawn.ts';
+import type { AttemptsSubject, Drawn } from '../plots/drawn.ts';
 import type { PlotRequest } from '../register/requests.ts';
 import { digestOf } from './digest.ts';
 import type { RunTask } from './run-step.ts';
@@ -10,6 +10,7 @@ export interface PlotTask {
   readonly request: PlotRequest;
   /** Its runs, in the request's order. */
   readonly subjects: readonly PlotSubjectTask[];
+  readonly attempts: readonly AttemptsSubject[];
 }
 
 export interface PlotSubjectTask {
@@ -23,8 +24,13 @@ export interface PlotResult extends Omit<Drawn, 'svg' | 'png' | 'csv'> {
 }
 
 /** A task with the key that covers it: its code, what was asked for, and the results it is drawn from. */
-export function plotTask(code: string, request: PlotRequest, subjects: readonly PlotSubjectTask[]): PlotTask {
+export function plotTask(
+  code: string,
+  request: PlotRequest,
+  subjects: readonly PlotSubjectTask[],
+  attempts: readonly AttemptsSubject[] = [],
+): PlotTask {
   const { place: _place, ...asked } = request;
-  const key = digestOf(['plot', code, asked, subjects.map(({ title, run }) => [title, run.key])]);
-  return { step: 'plot', key, request, subjects };
+  const key = digestOf(['plot', code, asked, subjects.map(({ title, run }) => [title, run.key]), attempts]);
+  return { step: 'plot', key, request, subjects, attempts };
 }

@@ -1,6 +1,11 @@
 /** Every plot: those that notes ask for, and those that runs' pages have of their own. */
+
+import type { AttemptsSubject } from '../plots/drawn.ts';
 import { error, type Problem } from '../problem.ts';
+import type { Register } from '../register/register.ts';
 import type { PlotRequest } from '../register/requests.ts';
+import type { AttemptsOutcome } from './attempts.ts';
+import { attemptsPlot } from './attempts-plot.ts';
 import type { Notes } from './notes.ts';
 import { type PlotResult, type PlotTask, plotTask } from './plot-task.ts';
 import type { Pool } from './pool.ts';
@@ -9,7 +14,7 @@ import type { Runs } from './runs.ts';
 import type { Store } from './store.ts';
 
 export interface Plots {
-  /** By `notes/<slug>` or `runs/<id>`, in the order of their requests. A plot that could not be drawn is null. */
+  /** By `notes/<slug>`, `runs/<id>` or `attempts/<id>`, in the order of their requests. A plot that could not be drawn is null. */
   readonly results: ReadonlyMap<string, readonly (PlotResult | null)[]>;
   readonly keys: readonly string[];
   readonly problems: readonly Problem[];
@@ -19,7 +24,9 @@ interface Options {
   readonly store: Store;
   readonly pool: Pool;
   readonly code: string;
+  readonly register: Register;
   readonly runs: Runs;
+  readonly attempts: ReadonlyMap<string, AttemptsOutcome>;
   readonly notes: Notes;
 }
 
@@ -28,6 +35,9 @@ export async function drawPlots(options: Options): Promise<Plots> {
   const requests = new Map<string, readonly PlotRequest[]>();
   for (const { run, result } of options.runs.outcomes.values()) {
     if (result.derived !== null) requests.set(`runs/${run.id}`, runPlots(run, result.derived));
+  }
+  for (const outcome of options.attempts.values()) {
+    if (outcome.ladder !== null) requests.set(`attempts/${outcome.attempts.id}`, [attemptsPlot(outcome.attempts)]);
   }
   for (const { note, written } of options.notes.outcomes) requests.set(`${note.kind}s/${note.id}`, written.plots);
 
@@ -43,10 +53,13 @@ export async function drawPlots(options: Options): Promise<Plots> {
 async function drawPlot(options: Options, request: PlotRequest, keys: string[], problems: Problem[]): Promise<PlotResult | null> {
   const outcomes = request.runs.map(({ run }) => options.runs.outcomes.get(run)!);
   if (outcomes.some(({ result }) => result.derived === null)) return null;
+  const attempts = (request.attempts ?? []).flatMap(({ id }) => attemptsSubject(options, id));
+  if (attempts.length < (request.attempts ?? []).length) return null;
   const task = plotTask(
     options.code,
     request,
     outcomes.map(({ run, task }) => ({ title: run.title, run: task })),
+    attempts,
   );
   try {
     const result = stored(options.store, task) ?? (await options.pool.run(task));
@@ -60,6 +73,12 @@ async function drawPlot(options: Options, request: PlotRequest, keys: string[], 
     );
     return null;
   }
+}
+
+function attemptsSubject({ attempts, register }: Options, id: string): AttemptsSubject[] {
+  const { ladder, attempts: named } = attempts.get(id)!;
+  const ratedClock = register.devices.get(named.device)?.ratedClock;
+  return ladder === null ? [] : [{ ladder, ...(ratedClock && { ratedClock }) }];
 }
 
 /** A stored plot counts only with its downloads. */

@@ -2,18 +2,22 @@
 import type { NoteOutcome } from './notes.ts';
 import type { Scope } from './results.ts';
 
-/** The notes that a scope shows, and the ids of the runs and comparisons that they reach. In dev everything shows, runs without a note too. */
+/** The notes that a scope shows, and the ids of runs, comparisons and attempts that they reach. In dev everything shows, runs without a note too. */
 export function reach(
   scope: Scope,
   notes: readonly NoteOutcome[],
   allRuns: Iterable<string>,
   allComparisons: Iterable<string>,
-): { notes: NoteOutcome[]; runs: Set<string>; comparisons: Set<string> } {
-  if (scope === 'all') return { notes: [...notes], runs: new Set(allRuns), comparisons: new Set(allComparisons) };
+  allAttempts: Iterable<string>,
+): { notes: NoteOutcome[]; runs: Set<string>; comparisons: Set<string>; attempts: Set<string> } {
+  if (scope === 'all') {
+    return { notes: [...notes], runs: new Set(allRuns), comparisons: new Set(allComparisons), attempts: new Set(allAttempts) };
+  }
   const published = notes.filter(({ note }) => note.status === 'published');
   return {
     notes: published,
     runs: new Set(published.flatMap(({ reaches }) => reaches)),
     comparisons: new Set(published.flatMap(({ note }) => [...note.comparisons.values()])),
+    attempts: new Set(published.flatMap(({ note }) => [...(note.attempts?.values() ?? [])])),
   };
 }

@@ -173,7 +173,24 @@ export interface DeviceModel {
       readonly figures: readonly ShownFigure[];
     }[];
   }[];
+  readonly attempts: readonly AttemptsModel[];
+  readonly cautions: readonly ShownCaution[];
   readonly notes: readonly Link[];
+  readonly figuresFile: string;
+}
+
+/** Settings tried on a specimen, and what came of each. */
+export interface AttemptsModel {
+  readonly id: string;
+  readonly title: string;
+  readonly specimen: string;
+  /** What "passed" means; '' where the table says it row by row. */
+  readonly passed: string;
+  readonly rows: readonly { readonly clock: string; readonly offset: string; readonly outcome: string; readonly note: string }[];
+  readonly figures: readonly ShownFigure[];
+  readonly plot: PagePlot | null;
+  readonly file: string;
+  readonly sha256: string;
 }
 
 export interface MethodEntry {

@@ -1,6 +1,9 @@
 /** Page models and files beside them, from everything computed. */
 import { publishFigures, publishMap } from '../figures/publish.ts';
+import { attemptsHead } from '../figures/stability/publish.ts';
+import { stabilityFigures } from '../figures/stability/stability.ts';
 import type { Register } from '../register/register.ts';
+import type { AttemptsOutcome } from './attempts.ts';
 import type { ComparisonOutcome } from './comparisons.ts';
 import { deviceRepeats } from './device-figures.ts';
 import type { NoteOutcome, Notes } from './notes.ts';
@@ -8,7 +11,7 @@ import { deviceModel } from './pages/device.ts';
 import { homeModel } from './pages/home.ts';
 import { methodModel } from './pages/method.ts';
 import { noteModel, notePath } from './pages/note.ts';
-import type { ComputedComparison, ComputedNote, ComputedRun, Parts } from './pages/parts.ts';
+import type { ComputedAttempts, ComputedComparison, ComputedNote, ComputedRun, Parts } from './pages/parts.ts';
 import { comparisonPath } from './pages/parts.ts';
 import { runModel } from './pages/run.ts';
 import type { PlotResult } from './plot-task.ts';
@@ -24,6 +27,7 @@ interface Options {
   readonly register: Register;
   readonly runs: Runs;
   readonly comparisons: ReadonlyMap<string, ComparisonOutcome>;
+  readonly attempts: ReadonlyMap<string, AttemptsOutcome>;
   readonly notes: Notes;
   readonly plots: Plots;
   readonly scope: Scope;
@@ -48,17 +52,35 @@ export function assemble(options: Options): Pick<Manifest, 'pages' | 'files'> {
   return { pages, files: filesOf(options.store, parts) };
 }
 
-function partsOf({ register, runs, comparisons, notes, plots, scope }: Options): Parts {
-  const reached = reach(scope, notes.outcomes, runs.outcomes.keys(), comparisons.keys());
+function partsOf({ register, runs, comparisons, attempts, notes, plots, scope }: Options): Parts {
+  const reached = reach(scope, notes.outcomes, runs.outcomes.keys(), comparisons.keys(), attempts.keys());
   const computed = [...runs.outcomes.values()]
     .filter(({ run }) => reached.runs.has(run.id))
     .flatMap((outcome) => computedRun(outcome, plots));
   const usable = new Map(computed.map((run) => [run.run.id, run]));
-  const whole = reached.notes.filter(({ reaches }) => reaches.every((id) => usable.has(id)));
   const side = [...comparisons].flatMap(([id, { comparison, figures }]): [string, ComputedComparison][] =>
     figures === null || !reached.comparisons.has(id) ? [] : [[id, { comparison, figures }]],
   );
-  return { register, runs: usable, comparisons: new Map(side), notes: whole.map((outcome) => computedNote(outcome, plots)) };
+  const tried = [...attempts].flatMap(([id, outcome]): [string, ComputedAttempts][] =>
+    reached.attempts.has(id) ? computedAttempts(outcome, plots).map((computed) => [id, computed]) : [],
+  );
+  const readable = new Map(tried);
+  const whole = reached.notes.filter(
+    ({ reaches, note }) =>
+      reaches.every((id) => usable.has(id)) && [...(note.attempts?.values() ?? [])].every((id) => readable.has(id)),
+  );
+  return {
+    register,
+    runs: usable,
+    comparisons: new Map(side),
+    attempts: readable,
+    notes: whole.map((outcome) => computedNote(outcome, plots)),
+  };
+}
+
+function computedAttempts({ attempts, ladder, figures, sha256 }: AttemptsOutcome, plots: Plots): ComputedAttempts[] {
+  if (ladder === null) return [];
+  return [{ attempts, ladder, figures, sha256, plot: plots.results.get(`attempts/${attempts.id}`)?.[0] ?? null }];
 }
 
 function computedRun({ run, result }: RunOutcome, plots: Plots): ComputedRun[] {
@@ -72,7 +94,8 @@ function computedNote({ note, written, reaches }: NoteOutcome, plots: Plots): Co
 }
 
 function devicesOf(parts: Parts) {
-  const ids = new Set([...parts.runs.values()].map(({ run }) => run.device));
+  const tried = [...parts.attempts.values()].map(({ attempts }) => attempts.device);
+  const ids = new Set([...[...parts.runs.values()].map(({ run }) => run.device), ...tried]);
   return [...parts.register.devices.values()].filter(({ id }) => ids.has(id));
 }
 
@@ -86,8 +109,17 @@ function filesOf(store: Store, parts: Parts): Files {
     files.push(...plotFiles(`runs/${run.id}/`, computed.plots));
   }
   for (const { id } of devicesOf(parts)) {
-    const figures = publishMap({ device: id }, deviceRepeats(parts, id));
+    const tried = [...parts.attempts.values()].filter(({ attempts }) => attempts.device === id);
+    const head = attemptsHead(tried.map(({ attempts, ladder, sha256 }) => ({ id: attempts.id, ladder, sha256 })));
+    const stability = tried.length === 0 ? [] : stabilityFigures(tried.map(({ ladder }) => ladder));
+    const figures = publishMap({ device: id, ...head }, new Map([...deviceRepeats(parts, id), ...stability]));
     files.push({ path: `devices/${id}/figures.json`, blob: store.keep(jsonText(figures)) });
+    files.push(
+      ...plotFiles(
+        `devices/${id}/`,
+        tried.map(({ plot }) => plot),
+      ),
+    );
   }
   for (const { comparison, figures } of parts.comparisons.values()) {
     const { id, reference, runs } = comparison;

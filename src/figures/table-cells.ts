@@ -126,7 +126,9 @@ export function quantityIn<Name extends string>(
     ...wanted,
   });
   if (isParseFailure(read)) {
-    const more = /^did you mean/.test(read.expected) ? { remedy: read.expected } : { expected: `a value such as ${wanted.example}` };
+    const more = /^did you mean/.test(read.expected)
+      ? { remedy: read.expected }
+      : { expected: `a value such as ${wanted.example}` };
     return tellCell(cells, row, name, `\`${name}\` is \`${text}\`: ${read.failure}`, more);
   }
   if (read.unit !== wanted.canonical)

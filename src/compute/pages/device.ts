@@ -1,11 +1,13 @@
 /** The model of a device's page: its ratings, and what was measured on each specimen. */
 
+import { attemptCautions, mergeCautions } from '../../figures/cautions.ts';
 import { compareText } from '../../problem.ts';
 import { printQuantity } from '../../quantities/print.ts';
 import type { Device } from '../../register/register.ts';
 import { renderProse } from '../../words/prose.ts';
 import type { ConditionRow, DeviceModel } from '../results.ts';
-import { notePath } from './note.ts';
+import { attemptsModel } from './attempts.ts';
+import { deviceLinks, notePath } from './note.ts';
 import type { ComputedRun, Parts } from './parts.ts';
 import { ratingRow, runLink, settingText, shownFigure } from './shown.ts';
 
@@ -15,6 +17,7 @@ const OVERVIEW = ['peak_temperature', 'steady_temperature', 'mean_clock', 'load_
 /** All that the page of a device prints. Specimens stay apart: what holds for one is not said of the device. */
 export function deviceModel(parts: Parts, device: Device): DeviceModel {
   const runs = [...parts.runs.values()].filter(({ run }) => run.device === device.id);
+  const tried = [...parts.attempts.values()].filter(({ attempts }) => attempts.device === device.id);
   const specimens = [...new Set(runs.map(({ run }) => run.specimen))].sort(compareText);
   return {
     kind: 'device',
@@ -31,8 +34,11 @@ export function deviceModel(parts: Parts, device: Device): DeviceModel {
         .sort(byDate)
         .map(runRow),
     })),
+    attempts: tried.map(attemptsModel),
+    cautions: mergeCautions(tried.flatMap(({ ladder }) => attemptCautions(ladder, device.ratedClock))),
+    figuresFile: `devices/${device.id}/figures.json`,
     notes: parts.notes
-      .filter(({ reaches }) => reaches.some((id) => parts.runs.get(id)?.run.device === device.id))
+      .filter((computed) => deviceLinks(parts, computed).some(({ path }) => path === `devices/${device.id}/`))
       .map((computed) => ({ title: computed.note.title, path: notePath(computed) })),
   };
 }

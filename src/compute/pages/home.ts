@@ -1,7 +1,7 @@
 /** The model of the home page: notes, newest first, with their highlights. */
 import { compareText } from '../../problem.ts';
 import type { HomeModel } from '../results.ts';
-import { deviceLinks, highlights, isInvented, notePath } from './note.ts';
+import { deviceLinks, devicesOf, highlights, isInvented, notePath } from './note.ts';
 import type { ComputedNote, Parts } from './parts.ts';
 
 export function homeModel(parts: Parts): HomeModel {
@@ -17,7 +17,7 @@ export function homeModel(parts: Parts): HomeModel {
         .map(({ title }) => title)
         .join(', '),
       marks: {
-        invented: computed.reaches.some((id) => isInvented(parts, parts.runs.get(id)!.run.device)),
+        invented: devicesOf(parts, computed).some((id) => isInvented(parts, id)),
         status: computed.note.status,
       },
       highlights: highlights(parts, computed),

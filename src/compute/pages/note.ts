@@ -1,13 +1,22 @@
 /** The model of a note's page. */
 
 import { definitionOf } from '../../figures/catalogue.ts';
-import { cautions, mergeCautions } from '../../figures/cautions.ts';
+import { attemptCautions, cautions, mergeCautions } from '../../figures/cautions.ts';
 import { isPresent } from '../../figures/figure.ts';
 import { printQuantity, printUncertainty } from '../../quantities/print.ts';
-import type { Condition } from '../../register/register.ts';
+import type { Condition, Note } from '../../register/register.ts';
 import type { HeldBy, LedgerEntry } from '../../words/written.ts';
 import type { HeldNote, Highlight, Link, NoteModel } from '../results.ts';
-import { type ComputedComparison, type ComputedNote, type ComputedRun, comparisonPath, type Parts, pagePlot } from './parts.ts';
+import {
+  attemptsPath,
+  type ComputedAttempts,
+  type ComputedComparison,
+  type ComputedNote,
+  type ComputedRun,
+  comparisonPath,
+  type Parts,
+  pagePlot,
+} from './parts.ts';
 import { conditionRows, fromText, runLink, settingText, uncertaintyText } from './shown.ts';
 
 /** All that the page of a note prints. */
@@ -15,13 +24,14 @@ export function noteModel(parts: Parts, computed: ComputedNote): NoteModel {
   const { note, written } = computed;
   const runs = [...note.runs].map(([alias, id]) => ({ alias, computed: parts.runs.get(id)! }));
   const shared = sharedConditions(runs.map(({ computed: { run } }) => run.conditions));
+  const tried = [...(note.attempts?.values() ?? [])].map((id) => parts.attempts.get(id)!);
   const entries = written.entries.filter((entry) => entry.kind !== 'highlight');
   return {
     kind: 'note',
     title: note.title,
     date: note.date,
     summary: note.summary ?? '',
-    marks: { invented: runs.some(({ computed: { run } }) => isInvented(parts, run.device)), status: note.status },
+    marks: { invented: devicesOf(parts, computed).some((id) => isInvented(parts, id)), status: note.status },
     devices: deviceLinks(parts, computed),
     runs: runs.map(({ alias, computed: { run } }) => ({
       link: runLink(run),
@@ -34,10 +44,13 @@ export function noteModel(parts: Parts, computed: ComputedNote): NoteModel {
     headings: written.headings,
     pieces: written.pieces.flatMap((piece) => pieceOf(computed, piece)),
     heldNotes: entries.map((entry, index) => heldNote(parts, computed, entry, index + 1)),
-    cautions: mergeCautions(runs.flatMap(({ computed: { run, derived } }) => cautions(run.context, derived))),
+    cautions: mergeCautions([
+      ...runs.flatMap(({ computed: { run, derived } }) => cautions(run.context, derived)),
+      ...tried.flatMap(({ attempts, ladder }) => attemptCautions(ladder, parts.register.devices.get(attempts.device)?.ratedClock)),
+    ]),
     disclosure: note.disclosure ?? '',
     ledger: `${notePath(computed)}ledger.json`,
-    reproduce: uniqueLogs(runs.map((run) => run.computed)),
+    reproduce: [...uniqueLogs(runs.map((run) => run.computed)), ...tried.map(attemptsRow)],
   };
 }
 
@@ -52,10 +65,15 @@ export function notePath({ note }: ComputedNote): string {
   return `${note.kind}s/${note.id}/`;
 }
 
-/** The devices of the runs that a note reaches, each once. */
+/** Ids of the devices of the runs and attempts that a note reaches, each once. */
+export function devicesOf(parts: Parts, { note, reaches }: ComputedNote): string[] {
+  const tried = [...(note.attempts?.values() ?? [])].map((id) => parts.attempts.get(id)!.attempts.device);
+  return unique([...reaches.map((id) => parts.runs.get(id)!.run.device), ...tried]);
+}
+
+/** The pages of these devices. */
 export function deviceLinks(parts: Parts, computed: ComputedNote): Link[] {
-  const ids = unique(computed.reaches.map((id) => parts.runs.get(id)!.run.device));
-  return ids.map((id) => ({ title: parts.register.devices.get(id)!.title, path: `devices/${id}/` }));
+  return devicesOf(parts, computed).map((id) => ({ title: parts.register.devices.get(id)!.title, path: `devices/${id}/` }));
 }
 
 export function isInvented(parts: Parts, device: string): boolean {
@@ -67,16 +85,16 @@ export function highlights(parts: Parts, { note, written }: ComputedNote): Highl
   return written.entries
     .filter((entry) => entry.kind === 'highlight')
     .map((entry) => {
-      const runs = unique(
-        entry.held.map((held) =>
-          note.comparisons.has(held.alias)
-            ? parts.comparisons.get(held.subject)!.comparison.title
-            : (parts.runs.get(held.subject)?.run.title ?? held.alias),
-        ),
-      );
+      const runs = unique(entry.held.map((held) => titleOf(parts, note, held)));
       const labels = unique(entry.held.map((held) => labelOf(held)));
       return { label: labels.join(', '), shown: entry.shown, uncertainty: entry.uncertainty, run: runs.join(', ') };
     });
+}
+
+function titleOf(parts: Parts, note: Note, { alias, subject }: HeldBy): string {
+  if (note.comparisons.has(alias)) return parts.comparisons.get(subject)!.comparison.title;
+  if (note.attempts?.has(alias)) return parts.attempts.get(subject)!.attempts.title;
+  return parts.runs.get(subject)?.run.title ?? alias;
 }
 
 /** Names of conditions whose text is the same in every run. */
@@ -90,6 +108,7 @@ function sharedConditions(all: readonly (readonly Condition[])[]): string[] {
 function heldNote(parts: Parts, { note }: ComputedNote, entry: LedgerEntry, number: number): HeldNote {
   const figures = entry.held.flatMap((held) => {
     if (note.comparisons.has(held.alias)) return heldByComparison(parts.comparisons.get(held.subject)!, held);
+    if (note.attempts?.has(held.alias)) return heldByAttempts(parts.attempts.get(held.subject)!, held);
     const computed = parts.runs.get(held.subject);
     return computed === undefined ? [] : [heldFigure(computed, held)];
   });
@@ -111,6 +130,27 @@ function heldByComparison({ comparison, figures }: ComputedComparison, held: Hel
       inferred: figure.inferred ?? [],
     },
   ];
+}
+
+function heldByAttempts({ attempts, ladder, figures }: ComputedAttempts, held: HeldBy): HeldNote['figures'] {
+  const figure = figures.get(held.address);
+  if (figure === undefined || !isPresent(figure)) return [];
+  return [
+    {
+      label: labelOf(held),
+      run: { title: attempts.title, path: attemptsPath(attempts) },
+      method: { title: labelOf(held), path: `method/#${figure.name}` },
+      shown: printQuantity(figure.quantity).text,
+      uncertainty: typeof figure.of?.basis === 'string' ? figure.of.basis : '',
+      file: ladder.file,
+      from: fromText(figure.from),
+      inferred: [],
+    },
+  ];
+}
+
+function attemptsRow({ ladder, sha256 }: ComputedAttempts): NoteModel['reproduce'][number] {
+  return { file: ladder.file, sha256, rows: ladder.attempts.length };
 }
 
 function heldFigure(computed: ComputedRun, held: HeldBy): HeldNote['figures'][number] {

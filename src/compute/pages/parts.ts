@@ -1,6 +1,7 @@
 /** What the models of pages are built from: everything that stage 1 has computed. */
 import type { Figure, RunFigures } from '../../figures/figure.ts';
-import type { Comparison, Note, Register, Run } from '../../register/register.ts';
+import type { Ladder } from '../../figures/stability/ladder.ts';
+import type { Attempts, Comparison, Note, Register, Run } from '../../register/register.ts';
 import type { Written } from '../../words/written.ts';
 import type { PlotResult } from '../plot-task.ts';
 import type { PagePlot } from '../results.ts';
@@ -19,6 +20,16 @@ export interface ComputedComparison {
   readonly figures: ReadonlyMap<string, Figure>;
 }
 
+/** Attempts that published notes reach. */
+export interface ComputedAttempts {
+  readonly attempts: Attempts;
+  readonly ladder: Ladder;
+  readonly figures: ReadonlyMap<string, Figure>;
+  readonly sha256: string;
+  /** Null where it could not be drawn. */
+  readonly plot: PlotResult | null;
+}
+
 export interface ComputedNote {
   readonly note: Note;
   readonly written: Written;
@@ -33,6 +44,7 @@ export interface Parts {
   readonly register: Register;
   readonly runs: ReadonlyMap<string, ComputedRun>;
   readonly comparisons: ReadonlyMap<string, ComputedComparison>;
+  readonly attempts: ReadonlyMap<string, ComputedAttempts>;
   readonly notes: readonly ComputedNote[];
 }
 
@@ -41,6 +53,11 @@ export function pagePlot(drawn: PlotResult, path: string): PagePlot {
   const { id, title, alt, method, wide, narrow, table } = drawn;
   const file = (extension: string) => `${path}plots/${id}.${extension}`;
   return { id, title, alt, method, wide, narrow, table, files: { svg: file('svg'), png: file('png'), csv: file('csv') } };
+}
+
+/** Attempts stand on the page of their device. */
+export function attemptsPath(attempts: Attempts): string {
+  return `devices/${attempts.device}/`;
 }
 
 /** Where the figures of a comparison are published, below the base. */

@@ -7,7 +7,21 @@ import type { Condition, Run } from '../../register/register.ts';
 import type { ConditionRow, Link, ShownFigure } from '../results.ts';
 
 /** Parts of `of` that read as a figure's detail, in this order. */
-const DETAILS = ['channel', 'phase', 'at', 'averaging', 'sampling', 'criterion', 'reason', 'verdict'];
+const DETAILS = [
+  'spot_title',
+  'contact',
+  'voltage_offset',
+  'outcome',
+  'basis',
+  'channel',
+  'phase',
+  'at',
+  'averaging',
+  'sampling',
+  'criterion',
+  'reason',
+  'verdict',
+];
 
 /** One figure, printed: value, uncertainty, or the reason why there is none. */
 export function shownFigure(address: string, figure: Figure): ShownFigure {

@@ -1,4 +1,4 @@
-/** The figures of a device's attempts as other programs read them: `devices/<id>/figures.json`. */
+/** What `devices/<id>/figures.json` says of a device's attempts: whose they are, and each specimen's figures apart. */
 import { publishMap } from '../publish.ts';
 import type { Ladder } from './ladder.ts';
 import { stabilityFigures } from './stability.ts';
@@ -10,8 +10,8 @@ export interface PublishedLadder {
   readonly sha256: string;
 }
 
-/** `figures` are of all specimens together, `specimens` has each apart: what holds for one is not said of the device. */
-export function publishStability(device: string, published: readonly PublishedLadder[]): object {
+/** `attempts`: the tables; `specimens`: the figures of each, because what holds for one is not said of the device. */
+export function attemptsHead(published: readonly PublishedLadder[]): object {
   const ladders = published.map(({ ladder }) => ladder);
   const specimens = [...new Set(ladders.map(({ specimen }) => specimen))];
   const attempts = published.map(({ id, ladder: { specimen, file, attempts }, sha256 }) => {
@@ -22,5 +22,5 @@ export function publishStability(device: string, published: readonly PublishedLa
     const { figures } = publishMap({}, own) as { figures: object };
     return [specimen, { figures }];
   });
-  return publishMap({ device, attempts, specimens: Object.fromEntries(apart) }, stabilityFigures(ladders));
+  return { attempts, specimens: Object.fromEntries(apart) };
 }

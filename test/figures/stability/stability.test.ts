@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { isPresent } from '../../../src/figures/figure.ts';
+import { publishMap } from '../../../src/figures/publish.ts';
 import type { Passing } from '../../../src/figures/stability/ladder.ts';
-import { publishStability } from '../../../src/figures/stability/publish.ts';
+import { attemptsHead } from '../../../src/figures/stability/publish.ts';
 import { readAttempts } from '../../../src/figures/stability/read-attempts.ts';
 import { stabilityFigures } from '../../../src/figures/stability/stability.ts';
 
@@ -80,9 +81,9 @@ describe('stability', () => {
     }).ladder;
     const both = [ladderOf('2.2 GHz,0 mV,passed,', '2.4 GHz,0 mV,passed,'), other];
     expect(told(stabilityFigures(both), 'highest_passed_clock')).toMatch(/^2\.2 .*"2 specimens, 1 × 60 min, 1 × 30 min"/);
-    const published = publishStability(
-      'larch-2',
-      both.map((ladder, index) => ({ id: `ladder-${index}`, ladder, sha256: 'x' })),
+    const published = publishMap(
+      { device: 'larch-2', ...attemptsHead(both.map((ladder, index) => ({ id: `ladder-${index}`, ladder, sha256: 'x' }))) },
+      stabilityFigures(both),
     ) as {
       figures: Record<string, { value: number }>;
       specimens: Record<string, { figures: Record<string, { value: number }> }>;

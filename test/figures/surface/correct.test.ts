@@ -69,7 +69,8 @@ describe('surface/correct', () => {
 
   // Data sheet of the MLX90640 sensor, worked example (quoted by public drivers): T_a-r = Tr⁴ − (Tr⁴ − Ta⁴)/ε, Ta 39.184, Tr 31.
   test('the data sheet example of an infrared sensor', () => {
-    const surrounding = (emissivity: number) => TOTAL.radiance(correct(seen(39.184, 1, emissivity, 31), TOTAL)!.temperature + 273.15);
+    const surrounding = (emissivity: number) =>
+      TOTAL.radiance(correct(seen(39.184, 1, emissivity, 31), TOTAL)!.temperature + 273.15);
     expect(apart(surrounding(1), 9516495632.56)).toBeLessThan(1e-11);
     expect(apart(surrounding(0.95), 9566964549.2957)).toBeLessThan(1e-13);
     const [signal, alpha, ksTo] = [679.250909123826, 1.1876487360496e-7, -0.00080108642578125];

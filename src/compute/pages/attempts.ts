@@ -1,0 +1,36 @@
+/** How a device's page shows the settings that were tried on its specimens. */
+import { offsetName } from '../../figures/stability/ladder.ts';
+import { printQuantity } from '../../quantities/print.ts';
+import type { AttemptsModel } from '../results.ts';
+import { attemptsPath, type ComputedAttempts, pagePlot } from './parts.ts';
+import { durationText, shownFigure } from './shown.ts';
+
+/** One table of attempts with its figures and its plot. */
+export function attemptsModel({ attempts, ladder, figures, sha256, plot }: ComputedAttempts): AttemptsModel {
+  return {
+    id: attempts.id,
+    title: attempts.title,
+    specimen: attempts.specimen,
+    passed: passedText(attempts.passed),
+    rows: ladder.attempts.map(({ clock, offset, outcome, note }) => ({
+      clock: printQuantity({ value: clock, unit: 'Hz', parts: [] }).text,
+      offset: offsetName(offset).replace('-', '−').replace(' ', '\u00a0'),
+      outcome,
+      note,
+    })),
+    figures: [...figures].map(([address, figure]) => shownFigure(address, figure)),
+    plot: plot === null ? null : pagePlot(plot, attemptsPath(attempts)),
+    file: ladder.file,
+    sha256,
+  };
+}
+
+/** "integer mix 3.1, 60 min, at 22.5 ± 1.0 °C". */
+function passedText(passed: ComputedAttempts['attempts']['passed']): string {
+  const { test, duration, ambient } = passed ?? {};
+  return [
+    ...(test === undefined ? [] : [test]),
+    ...(duration === undefined ? [] : [durationText(duration)]),
+    ...(ambient === undefined ? [] : [`at ${ambient}`]),
+  ].join(', ');
+}
