@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { holds } from '../../../src/words/stated/holds.ts';
 import { readStated, type Stated } from '../../../src/words/stated/read.ts';
+import { readCases } from './corpus.ts';
 
 const read = (text: string, unit?: string) => readStated(text, unit) as Stated;
 
@@ -67,5 +68,27 @@ describe('words/stated/holds', () => {
 
   test.each([Number.NaN, Number.POSITIVE_INFINITY])('%d fails', (value) => {
     expect(holds(read('over 60 degrees'), value, null)).toBe('fails');
+  });
+
+  test('at each end of every phrase of the corpus: a hair inside holds, a hair outside fails, the end itself as its bracket says', () => {
+    let judged = 0;
+    for (const { phrase, lower, upper, lowerClosed, upperClosed, bySize } of readCases()) {
+      const stated = read(phrase);
+      const hair = (end: number) => Math.max(Math.abs(end), 1e-6) * 1e-9;
+      const ends = [
+        { end: lower, inside: 1, closed: lowerClosed },
+        { end: upper, inside: -1, closed: upperClosed },
+      ];
+      for (const { end, inside, closed } of ends.filter((each) => Number.isFinite(each.end))) {
+        const verdict = (value: number) => [phrase, value, holds(stated, value, null)];
+        const within = lower === upper ? end : end + inside * hair(end);
+        expect(verdict(within)).toEqual([phrase, within, 'holds']);
+        expect(verdict(end - inside * hair(end))).toEqual([phrase, end - inside * hair(end), 'fails']);
+        expect(verdict(end)).toEqual([phrase, end, closed ? 'holds' : 'fails']);
+        if (bySize) expect(verdict(-within)).toEqual([phrase, -within, 'holds']);
+        judged += 3;
+      }
+    }
+    expect(judged).toBeGreaterThan(2000);
   });
 });
