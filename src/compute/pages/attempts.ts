@@ -3,7 +3,7 @@ import { offsetName } from '../../figures/stability/ladder.ts';
 import { printQuantity } from '../../quantities/print.ts';
 import type { AttemptsModel } from '../results.ts';
 import { attemptsPath, type ComputedAttempts, pagePlot } from './parts.ts';
-import { durationText, shownFigure } from './shown.ts';
+import { shownFigure } from './shown.ts';
 
 /** One table of attempts with its figures and its plot. */
 export function attemptsModel({ attempts, ladder, figures, sha256, plot }: ComputedAttempts): AttemptsModel {
@@ -30,7 +30,7 @@ function passedText(passed: ComputedAttempts['attempts']['passed']): string {
   const { test, duration, ambient } = passed ?? {};
   return [
     ...(test === undefined ? [] : [test]),
-    ...(duration === undefined ? [] : [durationText(duration)]),
+    ...(duration === undefined ? [] : [printQuantity({ value: duration, unit: 's', parts: [] }).text]),
     ...(ambient === undefined ? [] : [`at ${ambient}`]),
   ].join(', ');
 }

@@ -50,10 +50,14 @@ function detailOf(figure: Figure): string {
 /** "columns a, b; lines 2–3601". */
 export function fromText(from: From): string {
   const columns = `${from.columns.length === 1 ? 'column' : 'columns'} ${from.columns.join(', ')}`;
-  const rows = from.rows === null ? '' : `lines ${from.rows[0]}–${from.rows[1]}`;
+  const rows = from.rows === null ? '' : linesText(from.rows);
   const runs = new Set((from.figures ?? []).map((figure) => figure.slice(0, figure.indexOf('/'))));
   if (runs.size > 0) return `figures of ${[...runs].join(', ')}`;
   return [from.columns.length > 0 ? columns : '', rows].filter((part) => part !== '').join('; ');
+}
+
+function linesText([first, last]: readonly [number, number]): string {
+  return first === last ? `line ${first}` : `lines ${first}–${last}`;
 }
 
 /** Conditions or settings as rows of a page's head. */

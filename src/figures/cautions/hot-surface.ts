@@ -12,14 +12,12 @@ export function hotSurface({ figures }: RunFigures): Caution | null {
   const margins = [...figures.values()].filter(
     (figure): figure is PresentFigure => figure.name === 'touch_margin' && isPresent(figure),
   );
-  const past = margins.filter(({ quantity }) => quantity.value < 0);
-  const close = margins.filter((margin) => margin.quantity.value >= 0 && margin.quantity.value < leeway(margin));
-  if (past.length + close.length === 0) return null;
-  const told = [
-    ...(past.length > 0 ? [`past the touch limit: ${past.map(spotOf).join(', ')}`] : []),
-    ...(close.length > 0 ? [`too near the touch limit to tell: ${close.map(spotOf).join(', ')}`] : []),
-  ];
-  return caution('hot-surface', `Surfaces were ${told.join('; ')}.`);
+  const close = margins.filter((margin) => margin.quantity.value < leeway(margin));
+  if (close.length === 0) return null;
+  return caution(
+    'hot-surface',
+    `These surfaces were past their touch limit, or too near to tell: ${close.map(spotOf).join(', ')}.`,
+  );
 }
 
 /** Uncertainty and colder room together, K; where the uncertainty is unknown, the colder room alone. */
@@ -30,5 +28,5 @@ function leeway({ quantity, of }: PresentFigure): number {
 
 function spotOf({ quantity, of }: PresentFigure): string {
   const size = printQuantity({ ...quantity, value: Math.abs(quantity.value) }).text;
-  return `${of?.spot_title ?? 'a spot'} (${of?.contact ?? ''}, ${size} ${quantity.value < 0 ? 'over' : 'below'})`;
+  return `${of?.spot_title ?? 'a spot'} (${size} ${quantity.value < 0 ? 'over' : 'below'})`;
 }
