@@ -80,7 +80,7 @@ function testOf(reading: Reading, tests: ReadonlyMap<string, Growing>, row: Tabl
     return report(reading, row, reading.columns.has('id') ? 'id' : 'test', 'score-id', `\`${title}\` gives no id`, 'a column `id`');
   if (spelling === '') return report(reading, row, 'unit', 'score-unit', `no unit of \`${title}\``, 'a unit, `points`, or `1`');
   const scale = readUnit(spelling, 'score');
-  if (scale?.offset !== 0)
+  if (scale?.offset !== 0 || scale.canonical === '°C')
     return report(reading, row, 'unit', 'score-unit', `the unit \`${spelling}\``, 'a unit that counts from zero, or a word');
   return { id, title, unit: scale.canonical, better, repeats: [], spelling, scale };
 }

@@ -63,7 +63,8 @@ function overRepeats(
   const shared = parts.filter(({ source }) => !source.id.startsWith(own));
   const within = quantities.map((quantity) => ownScatter(quantity, own));
   const values = quantities.map(({ value }) => value);
-  const scatter = scatterOf(values, within);
+  const step = Math.max(...quantities.map((quantity) => quantity.step ?? 0));
+  const scatter = scatterOf(values, within, step);
   const lines = measured.flatMap(({ from }) => from.rows ?? []);
   return {
     quantity: quantityOf(
@@ -72,7 +73,7 @@ function overRepeats(
       [...shared, samplingPart(soak.context, address, scatter.u, scatter.dof)],
       {
         stated: quantities.every(({ repeatabilityOnly }) => !repeatabilityOnly),
-        step: Math.max(...quantities.map(({ step }) => step ?? 0)),
+        step,
       },
     ),
     from: { columns: first.from.columns, rows: lines.length > 0 ? [Math.min(...lines), Math.max(...lines)] : null },
@@ -84,9 +85,14 @@ function ownScatter({ parts, ...rest }: Quantity, own: string): number {
   return standardUncertainty({ ...rest, parts: (parts ?? []).filter(({ source }) => source.id.startsWith(own)) }) ?? 0;
 }
 
-function scatterOf(values: readonly number[], within: readonly number[]): { readonly u: number; readonly dof: number | null } {
+/** Repeats that all read the same share the error of their step: more of them don't make it smaller. */
+function scatterOf(
+  values: readonly number[],
+  within: readonly number[],
+  step: number,
+): { readonly u: number; readonly dof: number | null } {
   const n = values.length;
-  const inside = Math.sqrt(within.reduce((sum, u) => sum + u * u, 0)) / n;
+  const inside = Math.max(Math.sqrt(within.reduce((sum, u) => sum + u * u, 0)) / n, step / Math.sqrt(12));
   const between = n > 1 ? sampleDeviation(values) / Math.sqrt(n) : 0;
   return between > inside ? { u: between, dof: n - 1 } : { u: inside, dof: null };
 }
