@@ -17,9 +17,15 @@ const GAP = 5;
 
 /** Drops the rows without a reading (NaN). Channels may be logged at different rates in one file. */
 export function presentReadings(x: Float64Array, y: Float64Array): Readings {
-  const rows: number[] = [];
-  for (let row = 0; row < y.length; row += 1) if (Number.isFinite(y[row])) rows.push(row);
-  return { x: Float64Array.from(rows, (row) => x[row]!), y: Float64Array.from(rows, (row) => y[row]!) };
+  const [times, values] = [new Float64Array(y.length), new Float64Array(y.length)];
+  let count = 0;
+  for (let row = 0; row < y.length; row += 1) {
+    if (!Number.isFinite(y[row])) continue;
+    times[count] = x[row]!;
+    values[count] = y[row]!;
+    count += 1;
+  }
+  return { x: times.subarray(0, count), y: values.subarray(0, count) };
 }
 
 /** Splits readings where the step between two is more than five times the channel's median step. */

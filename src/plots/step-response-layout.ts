@@ -6,6 +6,7 @@ import type { Mean } from './means.ts';
 import { type Frame, frameOf, headingRoom, type LabelledLine, type PanelContent, panelSpec } from './panel.ts';
 import type { Size } from './size.ts';
 import type { Course, StepResponse } from './step-response.ts';
+import { textWidth } from './text-width.ts';
 import { niceScale, pixelOf, type Scale, timeScale } from './ticks.ts';
 import { shown } from './told.ts';
 import { valueScale } from './value-scale.ts';
@@ -16,6 +17,8 @@ import { withUnit } from './wording.ts';
 const CURVE = 120;
 /** Height of the residuals, as a share of the panel above. */
 const STRIP = 0.3;
+/** Distance of a label from a rule, px. */
+const BESIDE = 6;
 
 /** The specification of a step response in a size: the responses, and below them what the fits leave over. */
 export function layOutResponse(response: StepResponse, size: Size): Spec {
@@ -66,15 +69,24 @@ function lineOf(course: Course): LabelledLine {
 function tauMarks(courses: readonly Course[], y: Scale, frame: Frame, height: number): { rules: Rule[]; labels: Label[] } {
   const { size, xOf, width } = frame;
   const marked = courses.filter(({ fit }) => fit !== null && xOf(fit.tau) < width);
+  const taken = marked.map(({ fit }) => xOf(fit!.tau)).sort((a, b) => a - b);
   const marks = marked.map(({ k, fit }, row) => {
     const x = xOf(fit!.tau);
     const top = pixelOf(fit!.at(fit!.tau), y, height);
     const rule: Rule = { x, x2: x, y: top, y2: height, stroke: inkOf(k), dash: [3, 3] };
     const text = `τ = ${shown(fit!.figures.timeConstant)}`;
-    const label: Label = { x: x + 6, y: height - size.small * (0.9 + 1.25 * row), text, size: size.small, fill: inkOf(k) };
+    const left = clearOf(taken, x, textWidth(text, size.small));
+    const label: Label = { x: left, y: height - size.small * (0.9 + 1.25 * row), text, size: size.small, fill: inkOf(k) };
     return { rule, label };
   });
   return { rules: marks.map(({ rule }) => rule), labels: marks.map(({ label }) => label) };
+}
+
+/** Left edge of a label that begins beside its rule at x, moved right past the rules that would cross it. */
+function clearOf(rulesAt: readonly number[], x: number, long: number): number {
+  let left = x + BESIDE;
+  for (const at of rulesAt) if (at > x && at - BESIDE < left + long && at + BESIDE > left) left = at + BESIDE;
+  return left;
 }
 
 function residualPanel(courses: readonly Course[], height: number): PanelContent {

@@ -1,12 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import { draw } from '../../src/plots/draw.ts';
 import { channelStyle, stylesOf } from '../../src/plots/styles.ts';
-import { PLOT_KINDS, type PlotRequest } from '../../src/register/requests.ts';
+import type { PlotRequest } from '../../src/register/requests.ts';
 import { request, subject } from './subjects.ts';
 
 const asked = (...slots: readonly number[]): Pick<PlotRequest, 'runs'> => ({
   runs: slots.map((slot) => ({ alias: `r${slot}`, run: `r${slot}`, slot })),
 });
+
+/** Kinds that draw runs. */
+const KINDS = ['trace', 'step-response', 'power-by-phase'] as const;
 
 describe('plots/styles', () => {
   test('follow the places of aliases in the note, whatever the order of the request', () => {
@@ -26,7 +29,7 @@ describe('plots/styles', () => {
     expect(new Set(styles).size).toBe(6);
   });
 
-  test.each(PLOT_KINDS)('a run of a note has one colour in every %s', async (kind) => {
+  test.each(KINDS)('a run of a note has one colour in every %s', async (kind) => {
     const quick = subject('quick', { rise: 50 });
     const brisk = subject('brisk', { rise: 45, load: 2100 });
     const slots: Readonly<Record<string, number>> = { brisk: 1, quick: 3 };
