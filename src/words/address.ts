@@ -58,7 +58,10 @@ function detailsOf({ of }: Figure): string[] {
   return DETAILS.map((detail) => of?.[detail]).filter((value) => typeof value === 'string');
 }
 
+/** The only run, beside whatever else the note names; else the only subject. */
 function onlySubject(subjects: Subjects): readonly [string, Subject] | undefined {
+  const runs = [...subjects].filter(([, { kind }]) => kind === 'run');
+  if (runs.length === 1) return runs[0];
   return subjects.size === 1 ? [...subjects][0] : undefined;
 }
 

@@ -46,11 +46,11 @@ describe('register/requests', () => {
   it.each([
     [
       { kind: 'tracee' },
-      'content/notes/a.md:7:10: error: request-kind: a plot of the kind `tracee` | expected `trace`, `step-response` or `power-by-phase` | did you mean `trace`?',
+      'content/notes/a.md:7:10: error: request-kind: a plot of the kind `tracee` | expected `trace`, `step-response`, `power-by-phase` or `stability` | did you mean `trace`?',
     ],
     [
       { runs: 'fast' },
-      'content/notes/a.md:7:1: error: request-kind: a plot without `kind` | expected `trace`, `step-response` or `power-by-phase`',
+      'content/notes/a.md:7:1: error: request-kind: a plot without `kind` | expected `trace`, `step-response`, `power-by-phase` or `stability`',
     ],
     [
       { kind: 'trace', runs: 'rated fats' },
@@ -74,6 +74,52 @@ describe('register/requests', () => {
     ],
   ])('refuses a plot %o', (values, expected) => {
     expect(problemsOf(readPlotRequest(attributes(values as Record<string, string>), RUNS, PLACE))).toEqual([expected]);
+  });
+
+  const LADDERS = new Map([['ladder', 'larch-2-no-1']]);
+  const readStability = (values: Record<string, string>, attempts: ReadonlyMap<string, string> = LADDERS) =>
+    readPlotRequest(attributes({ kind: 'stability', ...values }), RUNS, PLACE, attempts);
+
+  it('reads a plot of attempts, the only ones where none are named', () => {
+    const expected = {
+      kind: 'stability',
+      id: 'plot-stability-ladder',
+      runs: [],
+      attempts: [{ alias: 'ladder', id: 'larch-2-no-1' }],
+      channels: [],
+      rise: false,
+      place: PLACE,
+    };
+    expect(readStability({})).toEqual(expected);
+    expect(readStability({ attempts: 'ladder' })).toEqual(expected);
+    expect(readStability({ attempts: 'ladder', title: 'Rungs', id: 'rungs' })).toEqual({
+      ...expected,
+      title: 'Rungs',
+      id: 'rungs',
+    });
+  });
+
+  it.each([
+    [
+      { attempts: 'lader' },
+      LADDERS,
+      '7:20: error: request-alias: unknown alias `lader` of attempts | expected one alias of attempts: `ladder` | did you mean `ladder`?',
+    ],
+    [{}, new Map<string, string>(), '7:1: error: request-alias: a plot of no attempts | expected a note that names `attempts`'],
+    [
+      {},
+      new Map([...LADDERS, ['other', 'b']]),
+      '7:1: error: request-alias: a plot of no attempts | expected one alias of attempts: `ladder` or `other`',
+    ],
+    [{ runs: 'fast' }, LADDERS, '7:20: error: request-attribute: `runs` of a plot of the kind `stability` | remove it'],
+  ])('refuses a plot of attempts %o', (values, attempts, expected) => {
+    expect(problemsOf(readStability(values as Record<string, string>, attempts))).toEqual([`content/notes/a.md:${expected}`]);
+  });
+
+  it('refuses attempts in a plot of runs', () => {
+    expect(problemsOf(readPlotRequest(attributes({ kind: 'trace', attempts: 'ladder' }), RUNS, PLACE, LADDERS))).toEqual([
+      'content/notes/a.md:7:20: error: request-attribute: `attempts` of a plot of the kind `trace` | remove it',
+    ]);
   });
 
   it('reads a table, with names in quotes kept whole', () => {
