@@ -1,5 +1,6 @@
 /** content/attempts/<id>.md: settings tried on a specimen, in a CSV, and what came of each. */
 import type { Passing } from '../figures/stability/ladder.ts';
+import type { Place } from '../problem.ts';
 import { dataPathOf } from './data-path.ts';
 import { TEMPERATURE, TIME } from './kinds.ts';
 import type { MapNode } from './node.ts';
@@ -33,14 +34,14 @@ export function readAttempts(source: SourceFile, data: DataFiles, report: Report
       device: device?.value ?? '',
       specimen: idOf(fields.specimen, 'specimen', report) ?? '',
       table: dataPathOf(fields.table, 'table', data, report) ?? '',
-      ...(fields.passed ? { passed: passedOf(fields.passed, report) } : {}),
+      ...(fields.passed ? { passed: passedOf(fields.passed, source.placeOf('passed'), report) } : {}),
     },
   };
 }
 
 /** What "passed" means; what is left out here, the table's columns of the same names may say of each row. */
-function passedOf(node: MapNode, report: Report): Partial<Passing> {
-  const fields = readShape(PASSED, node, '`passed`', node.place, report);
+function passedOf(node: MapNode, place: Place, report: Report): Partial<Passing> {
+  const fields = readShape(PASSED, node, '`passed`', place, report);
   const test = lineOf(fields.test, 'test', report);
   const duration = statedQuantity(fields.duration, 'duration', DURATION, report);
   const ambient = statedQuantity(fields.ambient, 'ambient', TEMPERATURE, report);

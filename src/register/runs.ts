@@ -40,7 +40,7 @@ export function readRun(source: SourceFile, data: DataFiles, report: Report): St
   const setup = referenceOf(fields.setup, 'setup', report);
   const log = readLog(fields.log, source.placeOf('log'), data, report);
   const scores = dataPathOf(fields.scores, 'scores', data, report);
-  const surface = readSurfaceKey(fields.surface, data, report);
+  const surface = readSurfaceKey(fields.surface, source.placeOf('surface'), data, report);
   return {
     source,
     item: itemOf(source, fields.title, report),

@@ -1,4 +1,5 @@
 /** How a run names its surface readings: a path, or a mapping of the path and the instrument that took them. */
+import type { Place } from '../problem.ts';
 import { dataPathOf } from './data-path.ts';
 import type { Inherited } from './inherit.ts';
 import { meant, oneOf } from './names.ts';
@@ -16,9 +17,15 @@ export interface StatedSurface {
   readonly instrument?: Reference;
 }
 
-export function readSurfaceKey(node: TextNode | MapNode | undefined, data: DataFiles, report: Report): StatedSurface | undefined {
+/** @param place - of the key, where a missing file is reported. */
+export function readSurfaceKey(
+  node: TextNode | MapNode | undefined,
+  place: Place,
+  data: DataFiles,
+  report: Report,
+): StatedSurface | undefined {
   if (!node) return undefined;
-  const fields = node.kind === 'text' ? undefined : readShape(SURFACE, node, '`surface`', node.place, report);
+  const fields = node.kind === 'text' ? undefined : readShape(SURFACE, node, '`surface`', place, report);
   const file = fields ? dataPathOf(fields.file, 'file', data, report) : dataPathOf(node as TextNode, 'surface', data, report);
   const instrument = referenceOf(fields?.instrument, 'instrument', report);
   return file === undefined ? undefined : { file, ...(instrument ? { instrument } : {}) };

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { cautions } from '../../src/figures/cautions.ts';
+import { attemptCautions, cautions, mergeCautions } from '../../src/figures/cautions.ts';
 import type { RunContext } from '../../src/figures/context.ts';
 import { derive } from '../../src/figures/derive.ts';
 import { type ChannelSketch, contextOf, every, instrumentOf, logOf } from './build.ts';
@@ -68,5 +68,43 @@ describe('cautions', () => {
     expect(texts.get('mains-side')).toMatch(/shock.*fire.*licensed.*code/);
     expect(texts.get('battery')).toMatch(/fire.*local rules/);
     expect(texts.get('long-soak')).toMatch(/fire.*burn.*local fire rules/);
+  });
+
+  test('what was done and what it risks stand apart, and several of a kind merge: each deed once, the risk once', () => {
+    const raised = (volts: number) => {
+      const whole = contextOf({ setting: { voltageOffset: { value: volts, unit: 'V', parts: [] } } });
+      return cautions(whole, derive(logOf(every(1, 600), {}), whole));
+    };
+    const [one] = raised(0.04);
+    expect(one!.text).toBe(`${one!.done} ${one!.risk}`);
+    const merged = mergeCautions([...raised(0.06), ...raised(0.04), ...raised(0.06), ...raised(0)]);
+    expect(merged).toEqual([
+      {
+        id: 'raised-voltage',
+        done: ['The core voltage was raised by 60\u00a0mV.', 'The core voltage was raised by 40\u00a0mV.'],
+        risk: one!.risk,
+      },
+    ]);
+    expect(mergeCautions([])).toEqual([]);
+  });
+
+  test('settings that were tried: the largest offset and clock, where they are above what is rated', () => {
+    const ladder = (...settings: [clock: number, offset: number][]) => ({
+      specimen: 'no-1',
+      file: 'data/attempts.csv',
+      columns: [],
+      attempts: settings.map(([clock, offset], index) => {
+        return { line: index + 2, clock, offset, outcome: 'passed' as const, note: '', passing: null };
+      }),
+    });
+    const told = attemptCautions(ladder([2e9, 0], [2.6e9, 0.04], [2.4e9, 0.1]), hertz(2e9)).map(({ id, done }) => `${id}: ${done}`);
+    expect(told).toEqual([
+      'raised-voltage: Settings with up to 100\u00a0mV more core voltage were tried on specimen no-1.',
+      expect.stringMatching(
+        /^clock-above-rating: Clocks up to 2\.6.GHz were tried on specimen no-1, above the rated 2(\.0)?.GHz\.$/,
+      ),
+    ]);
+    expect(attemptCautions(ladder([2e9, 0], [1.8e9, -0.02]), hertz(2e9))).toEqual([]);
+    expect(attemptCautions(ladder([9e9, 0]), undefined)).toEqual([]);
   });
 });

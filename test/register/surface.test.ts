@@ -25,15 +25,15 @@ describe('register/surface', () => {
   it.each([
     [
       'surface:\n  file: larch-2/other.csv\n  instrument: camra',
-      "10:15: error: instrument-not-listed: the surface was read by `camra`, which is not in the run's list of instruments | expected `inline-meter`, `on-die` or `camera` | did you mean `camera`?",
+      "11:15: error: instrument-not-listed: the surface was read by `camra`, which is not in the run's list of instruments | expected `inline-meter`, `on-die` or `camera` | did you mean `camera`?",
     ],
     [
       'surface:\n  instrument: camera',
-      '8:1: error: missing-key: `surface` needs the key `file` | write for instance `file: larch-2/fast-soak.csv`',
+      '9:1: error: missing-key: `surface` needs the key `file` | write for instance `file: larch-2/fast-soak.csv`',
     ],
     [
       'surface: larch-2/none.csv',
-      '8:10: error: data-missing: `surface` is `larch-2/none.csv`, and data/ holds no such file | data/larch-2/ is there, `none.csv` in it is not: check the name',
+      '9:10: error: data-missing: `surface` is `larch-2/none.csv`, and data/ holds no such file | data/larch-2/ is there, `none.csv` in it is not: check the name',
     ],
   ])('refuses %o', (text, expected) => {
     expect(report(CAMERA, LISTED, surface(text))).toEqual([`content/runs/larch-fast.md:${expected}`]);
