@@ -67,7 +67,7 @@ export const COMPARISON: readonly Definition[] = [
     assumptions: [
       CLOCK,
       STANDS_IN,
-      'The uncertainties of all scores and clocks are carried through the fit; where the scatter about the fit says more, it counts.',
+      'The uncertainties of all scores and clocks are carried through the fit; where the scatter about the fit is more than they explain (beyond the 95 % point of χ²), it counts instead.',
       'A power law holds over the settings that were tested, and says nothing beyond them.',
       'All runs weigh alike.',
     ],

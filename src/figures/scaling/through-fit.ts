@@ -2,6 +2,7 @@
 import { combine } from '../../quantities/combine.ts';
 import type { Part, Quantity } from '../../quantities/quantity.ts';
 import { standardUncertainty } from '../../quantities/uncertainty.ts';
+import { chiSquareQuantile } from '../../statistics/chi-square-quantile.ts';
 import { quantityOf } from '../sources.ts';
 
 export interface Point {
@@ -24,8 +25,9 @@ const STEP = 1e-5;
 
 /**
  * The estimate with its uncertainty. Sources of the points are carried through by numeric sensitivities (JCGM 100:2008, 5.1.3, note 2).
- * Where the scatter about the fit says more than they explain, the excess is a source of its own, so that u is the larger of the
- * two (the idea of R. T. Birge, Physical Review 40, 1932, 207; from memory). Where a point's uncertainty is unknown, the scatter alone tells.
+ * Where the points scatter about the fit by more than these explain (χ² beyond its 95 % point), the excess is a source of its own, so
+ * that u is that of the scatter (the ratio of R. T. Birge, Physical Review 40, 1932, 207; from memory). Where a point's uncertainty
+ * is unknown, the scatter alone tells.
  */
 export function throughFit(points: readonly Point[], estimate: Estimator, source: { id: string; title: string }): Quantity {
   const x = points.map((point) => point.x.value);
@@ -35,18 +37,20 @@ export function throughFit(points: readonly Point[], estimate: Estimator, source
     { quantity: point.x, sensitivity: isExact(point.x) ? 0 : slope(x, i, (moved) => estimate(moved, y).value) },
     { quantity: point.y, sensitivity: isExact(point.y) ? 0 : slope(y, i, (moved) => estimate(x, moved).value) },
   ]);
-  const carried = combine(fit.value, '1', terms);
-  const known = standardUncertainty(carried);
-  if (!Number.isFinite(fit.u)) return withoutStep(carried);
-  const excess = Math.sqrt(Math.max(0, fit.u * fit.u - (known ?? 0) ** 2));
-  const misfit: Part = { source: { ...source, dof: fit.dof }, share: excess };
-  const { repeatabilityOnly } = carried;
-  return quantityOf(fit.value, '1', [...(carried.parts ?? []), misfit], { stated: !repeatabilityOnly, step: 0 });
+  const { step: _step, ...carried } = combine(fit.value, '1', terms);
+  const known = standardUncertainty(carried) ?? 0;
+  if (!explains(known, fit)) {
+    const misfit: Part = { source: { ...source, dof: fit.dof }, share: Math.sqrt(fit.u * fit.u - known * known) };
+    const stated = !carried.repeatabilityOnly;
+    return quantityOf(fit.value, '1', [...(carried.parts ?? []), misfit], { stated, step: 0 });
+  }
+  return carried;
 }
 
-/** The step of a score says nothing about an exponent: the uncertainty alone rounds it. */
-function withoutStep({ step: _step, ...rest }: Quantity): Quantity {
-  return rest;
+/** Whether the scatter about a fit is no larger than the uncertainty of its points lets expect; there is none without degrees of freedom. */
+function explains(known: number, { u, dof }: Estimate): boolean {
+  if (!(dof > 0) || !Number.isFinite(u) || u <= known) return true;
+  return known > 0 && (u / known) ** 2 * dof <= chiSquareQuantile(0.95, dof);
 }
 
 function isExact({ parts }: Quantity): boolean {
