@@ -2,7 +2,11 @@ import * as v from 'valibot';
 import { describe, expect, test } from 'vitest';
 import { derive } from '../../src/figures/derive.ts';
 import { ABSENT_CODES } from '../../src/figures/figure.ts';
-import { publishFigures } from '../../src/figures/publish.ts';
+import { publishFigures, publishMap } from '../../src/figures/publish.ts';
+import { attemptsHead } from '../../src/figures/stability/publish.ts';
+import { readAttempts } from '../../src/figures/stability/read-attempts.ts';
+import { stabilityFigures } from '../../src/figures/stability/stability.ts';
+import { readSurface } from '../../src/figures/surface/read-surface.ts';
 import { contextOf, every, instrumentOf, logOf, noise, stepAt } from './build.ts';
 
 const finite = v.pipe(v.number(), v.finite());
@@ -18,7 +22,7 @@ const PRESENT = v.strictObject({
   parts: v.nullable(v.record(v.string(), finite)),
   definition: v.pipe(v.string(), v.nonEmpty()),
   source: v.pipe(v.string(), v.nonEmpty()),
-  from: v.strictObject({ columns: v.array(v.string()), rows: v.nullable(pair) }),
+  from: v.strictObject({ columns: v.array(v.string()), rows: v.nullable(pair), file: v.optional(v.string()) }),
   inferred: v.optional(v.array(v.string())),
   of,
 });
@@ -117,5 +121,76 @@ describe('figures.json', () => {
     expect(() =>
       publishFigures({ run: 'r', device: 'd', specimen: 's', log: { file: '', sha256: '', rows: 0, span_s: 0 }, derived }),
     ).toThrow(RangeError);
+  });
+});
+
+const csv = (...lines: string[]) => new TextEncoder().encode(lines.join('\n'));
+
+describe('figures.json of tables', () => {
+  test('surface figures have the agreed shape, and name the table that they are from', () => {
+    const rows = ['Lid,lid,plastic,held,50,0.95,0.9 ± 0.05,22 ± 1', 'Fin,sink,aluminium,none,50,0.95,0.9,22'];
+    const { surface } = readSurface(
+      csv('spot,part,material,contact,reading,emissivity_set,emissivity,reflected', ...rows),
+      'data/s.csv',
+      'camera',
+    );
+    const context = contextOf({
+      instruments: { camera: instrumentOf('camera', 'temperature', { absolute: 2 }) },
+      ambient: { value: 22, unit: '°C', parts: [] },
+    });
+    const { figures } = derive(logOf(every(1, 60), {}), context, { surface });
+    const own = new Map([...figures].filter(([, { name }]) => ['surface', 'hottest_surface', 'touch_margin'].includes(name)));
+    const raw = JSON.parse(JSON.stringify(publishMap({}, own))) as { figures: Record<string, unknown> };
+    const read = Object.entries(raw.figures).map(
+      ([address, figure]) => [address, v.parse(v.union([PRESENT, ABSENT]), figure)] as const,
+    );
+    expect(read.map(([address]) => address)).toEqual([
+      'hottest_surface',
+      'hottest_surface.lid',
+      'hottest_surface.sink',
+      'surface.fin',
+      'surface.lid',
+      'touch_margin.fin',
+      'touch_margin.lid',
+    ]);
+    expect(raw.figures['surface.lid']).toMatchObject({
+      unit: '°C',
+      from: { file: 'data/s.csv', rows: [2, 2] },
+      of: { spot: 'lid' },
+    });
+    expect(raw.figures['touch_margin.lid']).toMatchObject({ unit: 'K', of: { limit_celsius: 48, spot: 'lid' } });
+    expect(raw.figures['surface.fin']).toMatchObject({ absent: 'low-emissivity', of: { spot: 'fin' } });
+  });
+
+  test('a device’s file has all specimens together and each apart', () => {
+    const ladders = ['no-1', 'no-2'].map((specimen) => {
+      const passing = { test: 'integer mix', duration: 3600, ambient: '22 °C' };
+      const outcome = specimen === 'no-1' ? 'passed' : 'hung under load';
+      const rows = csv('clock,voltage_offset,outcome,note', '2 GHz,0 mV,passed,', `2.2 GHz,0 mV,${outcome},`);
+      return { id: `ladder-${specimen}`, sha256: 'ab', ladder: readAttempts(rows, 'data/a.csv', specimen, passing).ladder };
+    });
+    const all = stabilityFigures(ladders.map(({ ladder }) => ladder));
+    const figures = v.record(v.string(), v.union([PRESENT, ABSENT]));
+    const DEVICE = v.strictObject({
+      format: v.literal(1),
+      device: v.string(),
+      attempts: v.array(
+        v.strictObject({ id: v.string(), specimen: v.string(), file: v.string(), sha256: v.string(), rows: finite }),
+      ),
+      specimens: v.record(v.string(), v.strictObject({ figures })),
+      sources: v.record(v.string(), v.never()),
+      figures,
+    });
+    const raw = JSON.parse(JSON.stringify(publishMap({ device: 'larch', ...attemptsHead(ladders) }, all)));
+    const file = v.parse(DEVICE, raw);
+    expect(file.figures.highest_passed_clock).toMatchObject({ value: 2e9, u: 0, of: { basis: '2 specimens, 2 × 60 min' } });
+    expect(file.specimens['no-1']!.figures.highest_passed_clock).toMatchObject({
+      value: 2.2e9,
+      of: { basis: '1 specimen, 1 × 60 min' },
+    });
+    expect(file.specimens['no-2']!.figures['lowest_failed_clock.0 mV']).toMatchObject({
+      value: 2.2e9,
+      of: { outcome: 'hung under load' },
+    });
   });
 });
