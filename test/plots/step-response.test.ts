@@ -2,7 +2,14 @@ import { describe, expect, test } from 'vitest';
 import { isPlan, type Plan } from '../../src/plots/plan.ts';
 import { WIDE } from '../../src/plots/size.ts';
 import { planStepResponse } from '../../src/plots/step-response.ts';
+import { textWidth } from '../../src/plots/text-width.ts';
 import { request, subject } from './subjects.ts';
+
+interface Mark {
+  readonly x: number;
+  readonly x2?: number;
+  readonly text?: string;
+}
 
 type Subjects = readonly ReturnType<typeof subject>[];
 
@@ -70,5 +77,17 @@ describe('plots/step-response', () => {
       { rule: 'no-load', found: 'the run bare has no load to draw the response to: The run has no load phase: none is declared' },
     ]);
     expect(planStepResponse(request('step-response', [rated], ['board']), [rated])).toMatchObject([{ rule: 'wrong-channels' }]);
+  });
+
+  test('no rule of another run crosses the name of a time constant', () => {
+    const plan = planned([rated, subject('brisk', { rise: 45 }), subject('fast', { rise: 55 })]);
+    const { layer } = (plan.layOut(WIDE).vconcat as { layer: { mark: { type: string }; data: { values: Mark[] } }[] }[])[0]!;
+    const marks = (type: string) => layer.find(({ mark }) => mark.type === type)!.data.values;
+    const upright = marks('rule').filter(({ x, x2 }) => x === x2);
+    const names = marks('text').filter(({ text }) => text?.startsWith('τ'));
+    expect([upright.length, names.length]).toEqual([3, 3]);
+    for (const { x, text } of names) {
+      expect(upright.filter((rule) => rule.x > x && rule.x < x + textWidth(text!, WIDE.small))).toEqual([]);
+    }
   });
 });
