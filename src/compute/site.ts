@@ -1,4 +1,5 @@
 /** Page models and files beside them, from everything computed. */
+import type { CheckTable } from '../figures/checks/results.ts';
 import { publishFigures, publishMap } from '../figures/publish.ts';
 import { attemptsHead } from '../figures/stability/publish.ts';
 import { stabilityFigures } from '../figures/stability/stability.ts';
@@ -7,6 +8,7 @@ import type { AttemptsOutcome } from './attempts.ts';
 import type { ComparisonOutcome } from './comparisons.ts';
 import { deviceRepeats } from './device-figures.ts';
 import type { NoteOutcome, Notes } from './notes.ts';
+import { accuracyModel } from './pages/accuracy.ts';
 import { deviceModel } from './pages/device.ts';
 import { homeModel } from './pages/home.ts';
 import { methodModel } from './pages/method.ts';
@@ -31,6 +33,8 @@ interface Options {
   readonly notes: Notes;
   readonly plots: Plots;
   readonly scope: Scope;
+  /** Published values beside ours. */
+  readonly accuracy: readonly CheckTable[];
 }
 
 type Files = Manifest['files'][number][];
@@ -45,7 +49,8 @@ export function assemble(options: Options): Pick<Manifest, 'pages' | 'files'> {
       .map((note): [string, PageModel] => [notePath(note), noteModel(parts, note)]),
     ...[...parts.runs.values()].map((run): [string, PageModel] => [`runs/${run.run.id}/`, runModel(parts, run)]),
     ...devicesOf(parts).map((device): [string, PageModel] => [`devices/${device.id}/`, deviceModel(parts, device)]),
-    ['method/', methodModel()],
+    ['method/', methodModel(options.accuracy)],
+    ['method/accuracy/', accuracyModel(options.accuracy)],
     ['404', { kind: 'not-found' }],
   ];
   const pages = models.map(([path, model]) => ({ kind: model.kind, path, blob: options.store.keep(JSON.stringify(model)) }));
@@ -86,7 +91,9 @@ function computedAttempts({ attempts, ladder, figures, sha256 }: AttemptsOutcome
 function computedRun({ run, result }: RunOutcome, plots: Plots): ComputedRun[] {
   if (result.derived === null || result.summary === null) return [];
   const drawn = plots.results.get(`runs/${run.id}`) ?? [];
-  return [{ run, derived: result.derived, summary: result.summary, plots: drawn.filter((plot) => plot !== null) }];
+  return [
+    { run, derived: result.derived, summary: result.summary, tables: result.tables, plots: drawn.filter((plot) => plot !== null) },
+  ];
 }
 
 function computedNote({ note, written, reaches }: NoteOutcome, plots: Plots): ComputedNote {
@@ -104,7 +111,8 @@ function filesOf(store: Store, parts: Parts): Files {
   for (const computed of parts.runs.values()) {
     const { run, derived, summary } = computed;
     const log = { file: `data/${summary.file}`, sha256: summary.sha256, rows: summary.rows, span_s: summary.span };
-    const figures = publishFigures({ run: run.id, device: run.device, specimen: run.specimen, log, derived });
+    const tables = computed.tables.map(({ file, sha256 }) => ({ file: `data/${file}`, sha256 }));
+    const figures = publishFigures({ run: run.id, device: run.device, specimen: run.specimen, log, tables, derived });
     files.push({ path: `runs/${run.id}/figures.json`, blob: store.keep(jsonText(figures)) });
     files.push(...plotFiles(`runs/${run.id}/`, computed.plots));
   }

@@ -9,6 +9,8 @@ export interface Published {
   readonly device: string;
   readonly specimen: string;
   readonly log: { readonly file: string; readonly sha256: string; readonly rows: number; readonly span_s: number };
+  /** Tables read beside the log, each with its digest. */
+  readonly tables?: readonly { readonly file: string; readonly sha256: string }[];
   readonly derived: RunFigures;
 }
 
@@ -16,8 +18,9 @@ export interface Published {
  * The published object: `format` first, all other keys sorted by code units. Numbers are finite and unrounded; `u` is the root
  * sum of squares of `parts` in sorted order, null where it is unknown; `dof` is null for infinitely many.
  */
-export function publishFigures({ run, device, specimen, log, derived }: Published): object {
-  return publishMap({ run, device, specimen, log: { ...log } }, derived.figures);
+export function publishFigures({ run, device, specimen, log, tables = [], derived }: Published): object {
+  const beside = tables.length > 0 ? { tables } : {};
+  return publishMap({ run, device, specimen, log: { ...log }, ...beside }, derived.figures);
 }
 
 /** The same of figures that are not of one run: `head` says whose they are. */

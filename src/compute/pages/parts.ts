@@ -6,11 +6,14 @@ import type { Written } from '../../words/written.ts';
 import type { PlotResult } from '../plot-task.ts';
 import type { PagePlot } from '../results.ts';
 import type { LogSummary } from '../run-step.ts';
+import type { ReadTable } from '../run-tables.ts';
 
 export interface ComputedRun {
   readonly run: Run;
   readonly derived: RunFigures;
   readonly summary: LogSummary;
+  /** Tables read beside the log. */
+  readonly tables: readonly ReadTable[];
   readonly plots: readonly PlotResult[];
 }
 

@@ -1,4 +1,5 @@
 /** Benchmark results of a run as typed rows. */
+import type { Of } from '../absent.ts';
 
 /** When a repeat began or ended: an instant, a civil time that names no zone, or a time since the log's first row. */
 export type Moment =
@@ -33,4 +34,9 @@ export interface Scores {
   readonly file: string;
   /** By first appearance. */
   readonly tests: readonly ScoredTest[];
+}
+
+/** What every figure of a test says of it. */
+export function ofTest({ id, title, better }: ScoredTest): Of {
+  return { test: id, title, better };
 }

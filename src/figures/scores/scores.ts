@@ -1,12 +1,12 @@
 /** Figures of a run's scores, test by test. */
 import { mean } from '../../statistics/mean.ts';
 import { sampleDeviation } from '../../statistics/sample-deviation.ts';
-import { absent, type Of, type Reason } from '../absent.ts';
+import { absent, type Reason } from '../absent.ts';
 import type { Figure, From } from '../figure.ts';
 import type { Meter } from '../power/meters.ts';
 import type { Entry, Soak } from '../soak.ts';
 import { quantityOf, samplingPart } from '../sources.ts';
-import type { ScoredTest, Scores } from './score-table.ts';
+import { ofTest, type ScoredTest, type Scores } from './score-table.ts';
 import { windowFigures } from './window-figures.ts';
 
 /** `score.<test>`, `energy_per_task.<test>` and, where the log covers the repeats, `score_clock.<test>` and `score_power.<test>`. */
@@ -15,11 +15,6 @@ export function scoreFigures(soak: Soak, scores: Scores | undefined, meter: Mete
     [`score.${test.id}`, scoreOf(soak, scores!, test)] as const,
     ...windowFigures(soak, test, meter),
   ]);
-}
-
-/** What every figure of a test says of it. */
-export function ofTest({ id, title, better }: ScoredTest): Of {
-  return { test: id, title, better };
 }
 
 function scoreOf(soak: Soak, { file }: Scores, test: ScoredTest): Figure {

@@ -10,8 +10,7 @@ import { type Meter, meterMean } from '../power/meters.ts';
 import { figureOf } from '../present.ts';
 import { channelsOf, type Entry, type Soak } from '../soak.ts';
 import { quantityOf, samplingPart } from '../sources.ts';
-import type { ScoredTest } from './score-table.ts';
-import { ofTest } from './scores.ts';
+import { ofTest, type ScoredTest } from './score-table.ts';
 import { type Window, windowsOf } from './windows.ts';
 
 /** `energy_per_task` always, present or absent; clock and power only where the log covers a repeat. */
