@@ -1,9 +1,10 @@
 /** Where everything of a plot of stability stands, and its specification. */
 import { stack } from './config.ts';
 import { bands, bars, empty, type Label, type Rule, rules, type SignMark, signs, texts } from './marks.ts';
+import { SIGNS } from './outcome-signs.ts';
 import { type Area, placeLabels } from './sign-labels.ts';
 import type { Size } from './size.ts';
-import { SIGNS, type Stability } from './stability.ts';
+import type { Stability } from './stability.ts';
 import { clockText } from './stability-words.ts';
 import { textWidth } from './text-width.ts';
 import { niceScale, pixelOf, type Scale } from './ticks.ts';
