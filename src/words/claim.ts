@@ -1,7 +1,9 @@
-/** `:claim[words]{is="condition"}`: keeps the words; the condition must hold on the data. */
+/** `:claim[words]{is="condition" outcome=…}`: keeps the words; the data must decide the condition as the author says. */
 import type { Nodes } from 'mdast';
-import { reportClaim } from './claim-report.ts';
-import { judge } from './condition.ts';
+import { meant, oneOf } from '../register/names.ts';
+import { claimRests, reportClaim } from './claim-report.ts';
+import { type Judgement, judge, type Verdict } from './condition.ts';
+import { wordsOf } from './directive-words.ts';
 import { heldAnchor, type PageElement } from './page-node.ts';
 import { isTextProblem, parseCondition } from './parse-expression.ts';
 import type { WrittenDirective } from './read-directive.ts';
@@ -9,11 +11,19 @@ import { locate, type TextProblem } from './text-problem.ts';
 import { entryOf, holdsNothing, printed } from './value.ts';
 import { placeAt, report, spanOf, type Writing } from './writing.ts';
 
-/** The words as a link to what holds them, or null after reporting what is wrong. A claim that is not held is an error, and is kept. */
+/** What `outcome` may say, and the verdicts that may then be published. A condition that should fail is written with `not`. */
+const OUTCOMES: ReadonlyMap<string, readonly Verdict[]> = new Map<string, readonly Verdict[]>([
+  ['holds', ['holds']],
+  ['untold', ['cannot be told']],
+  ['holds or untold', ['holds', 'cannot be told']],
+]);
+
+/** The words as a link to what holds them, or null after reporting what is wrong. An outcome that may not be published is an error, and is kept. */
 export function claim(writing: Writing, read: WrittenDirective, node: Nodes): PageElement | null {
-  const words = wordsOf(writing, read, node);
+  const words = wordsOf(writing, read, node, 'a claim');
   const is = read.attributes.find(({ name }) => name === 'is');
-  if (words === null || !is) return null;
+  const outcomes = outcomesOf(writing, read);
+  if (words === null || !is || !outcomes) return null;
   const place = placeAt(writing, is.valueStart);
   const refuse = (problems: readonly TextProblem[]): null => {
     writing.problems.push(...problems.map((problem) => locate(problem, place)));
@@ -24,37 +34,43 @@ export function claim(writing: Writing, read: WrittenDirective, node: Nodes): Pa
   const judgement = judge(tree, writing.subjects);
   if ('problems' in judgement) return refuse(judgement.problems);
   if (judgement.held.length === 0) return refuse([holdsNothing({ start: 0, end: is.value.length })]);
-  const start = placeAt(writing, spanOf(node).start);
-  if (judgement.verdict !== 'holds') {
-    report(writing, { ...reportClaim(words, is.value.trim(), judgement), start: spanOf(node).start, end: read.end });
+  return kept(writing, { read, node, words, judgement, outcomes, condition: is.value.trim() });
+}
+
+interface Found {
+  readonly read: WrittenDirective;
+  readonly node: Nodes;
+  readonly words: string;
+  readonly judgement: Judgement;
+  readonly outcomes: readonly Verdict[];
+  readonly condition: string;
+}
+
+function kept(writing: Writing, { read, node, words, judgement, outcomes, condition }: Found): PageElement | null {
+  const { start } = spanOf(node);
+  const { verdict, comparisons, held } = judgement;
+  if (!outcomes.includes(verdict)) {
+    report(writing, { ...reportClaim(words, condition, judgement, outcomes), start, end: read.end });
   }
-  const shown = printed((judgement.comparisons[0] as (typeof judgement.comparisons)[number]).left);
+  const shown = printed((comparisons[0] as (typeof comparisons)[number]).left);
   if ('refused' in shown) return null;
-  const entry = entryOf('claim', start, read.label?.text ?? '', is.value.trim(), { ...shown, shown: words }, judgement.held);
-  writing.drafts.push({ ...entry, verdict: judgement.verdict });
+  const entry = entryOf('claim', placeAt(writing, start), read.label?.text ?? '', condition, { ...shown, shown: words }, held);
+  writing.drafts.push({ ...entry, verdict, rests: claimRests(judgement) });
   return heldAnchor(writing.drafts.length - 1, words);
 }
 
-/** The words between the brackets as they print: backslash escapes undone, no Markdown in them. */
-function wordsOf(writing: Writing, read: WrittenDirective, node: Nodes): string | null {
-  const label = read.label;
-  if (!label || !('children' in node)) return null;
-  const words = label.text.replace(/\\([!-/:-@[-`{-~])/g, '$1').trim();
-  if (words === '') {
-    report(writing, { rule: 'directive-label', ...label, found: 'a claim without words', expected: 'the words that it is about' });
-    return null;
-  }
-  const marked = node.children.find(({ type }) => type !== 'text');
-  if (marked) {
-    const found = 'Markdown within the words of a claim';
-    report(writing, {
-      rule: 'directive-label',
-      ...label,
-      found,
-      expected: 'plain words',
-      remedy: 'put the emphasis around the claim, or escape the sign with `\\`',
-    });
-    return null;
-  }
-  return words;
+/** The verdicts that the author lets be published: by default that it holds. Undefined after reporting a value that is none. */
+function outcomesOf(writing: Writing, { attributes }: WrittenDirective): readonly Verdict[] | undefined {
+  const written = attributes.find(({ name }) => name === 'outcome');
+  const outcomes = OUTCOMES.get(written?.value ?? 'holds');
+  if (outcomes || !written) return outcomes;
+  report(writing, {
+    rule: 'attribute-value',
+    start: written.valueStart,
+    end: written.valueStart + written.value.length,
+    found: `the outcome \`${written.value}\``,
+    expected: oneOf([...OUTCOMES.keys()]),
+    ...(written.value === 'fails' ? { remedy: 'put `not` before the condition' } : meant(written.value, OUTCOMES.keys())),
+  });
+  return undefined;
 }

@@ -17,10 +17,19 @@ export interface DirectiveName {
 const LIST: readonly DirectiveName[] = [
   { name: 'value', form: 'text', label: true, attributes: ['unit'], required: [], example: ':value[fast.peak_temperature]' },
   {
-    name: 'claim',
+    name: 'stated',
     form: 'text',
     label: true,
     attributes: ['is'],
+    required: ['is'],
+    example: ':stated[about 71 degrees]{is="fast.peak_temperature"}',
+  },
+  { name: 'unheld', form: 'text', label: true, attributes: [], required: [], example: ':unheld[5 V]' },
+  {
+    name: 'claim',
+    form: 'text',
+    label: true,
+    attributes: ['is', 'outcome'],
     required: ['is'],
     example: ':claim[runs cooler]{is="fast.peak_temperature < rated.peak_temperature"}',
   },

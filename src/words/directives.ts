@@ -10,6 +10,8 @@ import { placePlot } from './place-plot.ts';
 import { placeTable } from './place-table.ts';
 import { readDirective, type WrittenDirective } from './read-directive.ts';
 import { afterDirective, brokenOverLines } from './rules/nearly-ours.ts';
+import { stated } from './stated.ts';
+import { unheld } from './unheld.ts';
 import { value } from './value.ts';
 import { report, sliceOf, spanOf, type Writing } from './writing.ts';
 
@@ -20,6 +22,8 @@ type Meaning = (writing: Writing, read: WrittenDirective, node: Directive) => Pa
 
 const MEANINGS: ReadonlyMap<string, Meaning> = new Map<string, Meaning>([
   ['value', value],
+  ['stated', stated],
+  ['unheld', unheld],
   ['claim', claim],
   ['plot', placePlot],
   ['table', placeTable],

@@ -67,6 +67,12 @@ export function report(writing: Writing, problem: TextProblem): void {
   writing.problems.push(locate({ ...problem, start: 0, end: problem.end - problem.start }, placeAt(writing, problem.start)));
 }
 
+/** Reports it as a warning: the page can be published, the author should look. */
+export function warn(writing: Writing, problem: TextProblem): void {
+  const located = locate({ ...problem, start: 0, end: problem.end - problem.start }, placeAt(writing, problem.start));
+  writing.problems.push({ ...located, severity: 'warning' });
+}
+
 /** All problems in the order of the file, each once. */
 export function problemsInOrder({ problems }: Writing): Problem[] {
   const sorted = problems.toSorted(compareProblems);

@@ -39,6 +39,8 @@ export interface LedgerEntry {
   /** `printUncertainty` of the result. Not part of the published ledger. */
   readonly uncertainty: string;
   readonly verdict: 'printed' | 'holds' | 'fails' | 'cannot be told';
+  /** For readers: on what a stated number or claim rests, in words. Not part of the published ledger. */
+  readonly rests?: string;
   /** Figures that hold it: addresses with run ids, for the page's notes. Not part of the published ledger. */
   readonly held: readonly HeldBy[];
 }

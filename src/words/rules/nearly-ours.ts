@@ -118,16 +118,6 @@ export function brokenOverLines(entry: DirectiveName, span: Span): TextProblem {
 }
 
 function unknownName(colons: string, name: string, span: Span): TextProblem | undefined {
-  if (name === 'stated') {
-    const found = '`:stated`, which this version does not read';
-    return {
-      rule: 'unknown-directive',
-      ...span,
-      found,
-      expected: namesInWords(),
-      remedy: 'print the figure with `:value`, or hold the words with `:claim`',
-    };
-  }
   const near = [...DIRECTIVES.values()].find((entry) => isNear(name.toLowerCase(), entry.name));
   if (!near) return undefined;
   const found = `unknown directive \`${colons}${name}\``;

@@ -1,7 +1,9 @@
 /** Every way in which a note, script or text can be wrong. Ids are permanent: one that is retired is never given another meaning. */
 export const RULES = {
   'absent-figure': 'a number in words needs a figure that is absent',
+  'attribute-value': 'an attribute has a value that it does not take',
   'claim-fails': 'the data says otherwise than a claim',
+  'claim-told': 'the data decides a claim whose words rest on its being undecided',
   'claim-undecided': 'the data does not decide a claim at 95 %',
   'comment-unclosed': 'a comment of HTML is never closed and takes in the rest of the text',
   'cue-time': 'the time of a cue is not minutes and seconds, or lies before that of the cue above it',
@@ -26,13 +28,16 @@ export const RULES = {
   'refused-arithmetic': 'an operation has no meaning for its operands',
   'repeated-attribute': 'an attribute stands twice',
   'repeated-id': 'two plots or tables of one page have the same id',
+  'stated-differs': 'the data says otherwise than a stated number',
+  'stated-narrow': 'a stated number is true, but within its uncertainty of being false',
+  'stated-unread': 'the words of a stated number cannot be read as one number',
   'unheld-number': 'a number with a unit is held by nothing',
   'unit-mismatch': 'a value cannot be given in the unit asked for',
   'unknown-alias': 'an address begins with a name that is no alias of the note',
   'unknown-attribute': 'a directive has an attribute that it does not take',
   'unknown-channel': 'a plot asks for a channel that a run does not have',
   'unknown-detail': 'an address names a channel, phase, test or spot that a figure does not have, or does not say which',
-  'unknown-directive': 'a directive is almost one of ours, or not read by this version',
+  'unknown-directive': 'a directive is almost one of ours',
   'unknown-figure': 'an address names a figure, setting, condition or rating that a run does not have',
   'unknown-unit': 'a quantity in an expression has a unit that is not known',
 } as const satisfies Readonly<Record<string, string>>;
