@@ -9,6 +9,7 @@
  */
 import { compareProblems, compareText } from '../problem.ts';
 import { readRegister } from '../register/read.ts';
+import { computeAccuracy } from './accuracy.ts';
 import { computeAttempts } from './attempts.ts';
 import type { CodeDigests } from './code.ts';
 import { computeComparisons } from './comparisons.ts';
@@ -44,7 +45,8 @@ export async function chain({ root, scope, code, store, project, content }: Grou
     const attempts = computeAttempts({ root, code: code.comparisons, register });
     const notes = computeNotes({ store, code: code.words, register, runs, comparisons, attempts });
     const plots = await drawPlots({ store, pool, code: code.plots, register, runs, attempts, notes });
-    const site = assemble({ store, register, runs, comparisons, attempts, notes, plots, scope });
+    const accuracy = computeAccuracy(store, code.run);
+    const site = assemble({ store, register, runs, comparisons, attempts, notes, plots, scope, accuracy: accuracy.tables });
     const tried = [...attempts.values()];
     const digests = new Map([...runs.logs, ...tried.map(({ attempts: { table }, sha256 }) => [table, sha256] as const)]);
     const problems = [
@@ -52,6 +54,7 @@ export async function chain({ root, scope, code, store, project, content }: Grou
       ...registerProblems,
       ...runs.problems,
       ...tried.flatMap((outcome) => outcome.problems),
+      ...[...comparisons.values()].flatMap((outcome) => outcome.problems),
       ...notes.problems,
       ...plots.problems,
     ];
@@ -64,6 +67,7 @@ export async function chain({ root, scope, code, store, project, content }: Grou
       entries: [...runs.outcomes.values()]
         .flatMap(({ task }) => [task.key, `${task.key}-log`])
         .concat(
+          accuracy.key,
           [...comparisons.values()].map(({ key }) => key),
           notes.outcomes.map(({ key }) => key),
           plots.keys,

@@ -44,7 +44,7 @@ export function codeDigests(): CodeDigests {
 
 function digestOfPath(path: string): string {
   if (path.endsWith('.ts')) return digest(readFileSync(path));
-  const names = readdirSync(path, { recursive: true, encoding: 'utf8' }).filter((name) => name.endsWith('.ts'));
+  const names = readdirSync(path, { recursive: true, encoding: 'utf8' }).filter((name) => /\.(ts|json)$/.test(name));
   names.sort(compareText);
   return digest(names.map((name) => `${name} ${digest(readFileSync(join(path, name)))}`).join('\n'));
 }

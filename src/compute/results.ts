@@ -1,5 +1,6 @@
 /** What pages see: everything they print, computed. The reader is in `read-results.ts`. */
 
+import type { CheckTable } from '../figures/checks/results.ts';
 import type { Drawn } from '../plots/drawn.ts';
 import type { Problem } from '../problem.ts';
 
@@ -204,6 +205,33 @@ export interface MethodEntry {
   readonly assumptions: readonly string[];
   readonly absentWhen: readonly string[];
   readonly source: string;
+  /** What outside the project it was checked against, in words. */
+  readonly check: string;
+  /** Published values that it passes, with the fewest digits reached. */
+  readonly checks: readonly { readonly id: string; readonly title: string; readonly digits: string }[];
+  /** How often its interval held the truth in simulated runs; null where that was not simulated. */
+  readonly coverage: { readonly words: string; readonly truth: string; readonly why: string } | null;
+}
+
+/** Published values beside ours, and how often intervals hold the truth. */
+export interface AccuracyModel {
+  readonly kind: 'accuracy';
+  readonly tables: readonly CheckTable[];
+  /** Simulated runs of each kind, and the seed of the first. */
+  readonly runs: number;
+  readonly seed: number;
+  readonly coverage: readonly {
+    readonly name: string;
+    readonly label: string;
+    readonly kind: string;
+    readonly truth: string;
+    readonly limits: string;
+    readonly limitsOf: number;
+    readonly expanded: string;
+    readonly expandedOf: number;
+    /** Why it lies outside the band; '' inside. */
+    readonly why: string;
+  }[];
 }
 
 export interface MethodModel {
@@ -217,7 +245,7 @@ export interface NotFoundModel {
   readonly kind: 'not-found';
 }
 
-export type PageModel = HomeModel | NoteModel | RunModel | DeviceModel | MethodModel | NotFoundModel;
+export type PageModel = HomeModel | NoteModel | RunModel | DeviceModel | MethodModel | AccuracyModel | NotFoundModel;
 
 /** `site`: what published notes reach. `all`: drafts and held-back notes too, for dev. */
 export type Scope = 'site' | 'all';

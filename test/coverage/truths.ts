@@ -65,7 +65,8 @@ function range(values: readonly number[], from: number, width: number): number {
 
 const timeWhere = (known: Known, holds: (moment: Moment) => boolean) => load(known.moments, known).filter(holds).length / 2;
 
-const TWIN = 'of the same device in the same room without chance (no wandering of workload or room)';
+/** What the readings of a mean scatter about: `withoutChance`. */
+const TWIN = ', had neither workload nor room wandered';
 
 /** Where nothing throttled there is nothing to miss: such runs don't count. */
 const throttled =
@@ -75,7 +76,7 @@ const throttled =
 
 export const TRUTHS: Readonly<Record<string, TruthOf>> = {
   idle_temperature: {
-    words: `mean temperature of the idle phase ${TWIN}`,
+    words: `mean temperature of the idle phase${TWIN}`,
     kind: 'mean or fit',
     of: (known, part) => mean(idle(known.expected, known), (moment) => moment[part]),
   },
@@ -85,17 +86,17 @@ export const TRUTHS: Readonly<Record<string, TruthOf>> = {
     of: (known, part) => load(known.moments, known).reduce((most, moment) => Math.max(most, moment[part]), -273),
   },
   steady_temperature: {
-    words: `mean temperature of the last 15 min of the load ${TWIN}`,
+    words: `mean temperature of the last 15 min of the load${TWIN}`,
     kind: 'mean or fit',
     of: (known, part) => mean(lastWindow(known), (moment) => moment[part]),
   },
   temperature_rise: {
-    words: `mean temperature less mean ambient of the last 15 min of the load ${TWIN}`,
+    words: `mean temperature less mean ambient of the last 15 min of the load${TWIN}`,
     kind: 'mean or fit',
     of: rise,
   },
   time_to_steady_state: {
-    words: `time at which the criterion begins to hold ${TWIN}`,
+    words: `time at which the criterion begins to hold${TWIN}`,
     kind: 'time or count',
     of: settles,
   },
@@ -125,19 +126,19 @@ export const TRUTHS: Readonly<Record<string, TruthOf>> = {
     },
   },
   ambient_ceiling: {
-    words: `limit less the true rise of the last 15 min of the load ${TWIN}`,
+    words: `limit less the true rise of the last 15 min of the load${TWIN}`,
     kind: 'mean or fit',
     of: (known, part) => known.throttleAt - rise(known, part),
   },
   rise_per_watt: {
-    words: `true rise over true power of the last 15 min of the load ${TWIN}`,
+    words: `true rise over true power of the last 15 min of the load${TWIN}`,
     kind: 'mean or fit',
     of: (known, part) => rise(known, part) / mean(lastWindow(known), power),
   },
   mean_clock: {
-    words: 'in runs that throttled: mean clock of the load phase as it was, between readings too',
+    words: `in runs that throttled: mean clock of the load phase${TWIN}`,
     kind: 'mean or fit',
-    of: throttled((known) => mean(load(known.moments, known), (moment) => moment.clock)),
+    of: throttled((known) => mean(load(known.expected, known), (moment) => moment.clock)),
   },
   lowest_clock: {
     words: 'in runs that throttled: lowest clock of the load phase, between readings too',
@@ -162,31 +163,31 @@ export const TRUTHS: Readonly<Record<string, TruthOf>> = {
     of: ({ truth }) => truth.firstThrottle,
   },
   sustained_ratio: {
-    words: 'in runs that throttled: mean clock of the last ten minutes over that of the first two, as it was, between readings too',
+    words: `in runs that throttled: mean clock of the last ten minutes over that of the first two${TWIN}`,
     kind: 'mean or fit',
     of: throttled((known) => {
       const { idle: start, load: length } = known.options.schedule;
-      const clock = (from: number, to: number) => mean(during(known.moments, from, to), (moment) => moment.clock);
+      const clock = (from: number, to: number) => mean(during(known.expected, from, to), (moment) => moment.clock);
       return clock(start + length - 600, start + length) / clock(start, start + 120);
     }),
   },
   idle_current: {
-    words: `mean current of the idle phase ${TWIN}`,
+    words: `mean current of the idle phase${TWIN}`,
     kind: 'mean or fit',
     of: (known) => mean(idle(known.expected, known), current(known)),
   },
   load_current: {
-    words: `mean current of the load phase ${TWIN}`,
+    words: `mean current of the load phase${TWIN}`,
     kind: 'mean or fit',
     of: (known) => mean(load(known.expected, known), current(known)),
   },
   idle_power: {
-    words: `mean power of the idle phase ${TWIN}`,
+    words: `mean power of the idle phase${TWIN}`,
     kind: 'mean or fit',
     of: (known) => mean(idle(known.expected, known), power),
   },
   load_power: {
-    words: `mean power of the load phase ${TWIN}`,
+    words: `mean power of the load phase${TWIN}`,
     kind: 'mean or fit',
     of: (known) => mean(load(known.expected, known), power),
   },

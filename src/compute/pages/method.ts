@@ -1,17 +1,23 @@
 /** The model of the method page, generated from the catalogue. */
 import katex from 'katex';
 import { CATALOGUE, type Definition } from '../../figures/catalogue.ts';
+import { CHECKS_BY_FIGURE } from '../../figures/checks/by-figure.ts';
+import { COVERAGE, shareOf, whyOutside } from '../../figures/checks/coverage.ts';
+import type { CheckTable } from '../../figures/checks/results.ts';
 import { renderProse } from '../../words/prose.ts';
 import type { MethodEntry, MethodModel } from '../results.ts';
 import { CHAPTERS } from './method-chapters.ts';
 
-export function methodModel(): MethodModel {
+/** `tables`: the published values beside ours, carried out. */
+export function methodModel(tables: readonly CheckTable[]): MethodModel {
   const subjects = [...new Set(CATALOGUE.map((definition) => definition.subject))];
   return {
     kind: 'method',
     subjects: subjects.map((subject) => ({
       subject,
-      entries: CATALOGUE.filter((definition) => definition.subject === subject).map(methodEntry),
+      entries: CATALOGUE.filter((definition) => definition.subject === subject).map((definition) =>
+        methodEntry(definition, tables),
+      ),
     })),
     chapters: CHAPTERS.map(({ id, title, markdown }) => ({
       id,
@@ -21,17 +27,16 @@ export function methodModel(): MethodModel {
   };
 }
 
-function methodEntry({
-  name,
-  label,
-  subject,
-  definition,
-  formula,
-  unit,
-  assumptions,
-  absentWhen,
-  source,
-}: Definition): MethodEntry {
-  const mathml = katex.renderToString(formula, { output: 'mathml', displayMode: true, throwOnError: true, strict: 'error' });
-  return { name, label, subject, definition, formula: mathml, unit, assumptions, absentWhen, source };
+function methodEntry(entry: Definition, tables: readonly CheckTable[]): MethodEntry {
+  const formula = katex.renderToString(entry.formula, { output: 'mathml', displayMode: true, throwOnError: true, strict: 'error' });
+  const passed = CHECKS_BY_FIGURE[entry.name] ?? [];
+  const checks = tables.filter(({ id }) => passed.includes(id)).map(({ id, title, fewest }) => ({ id, title, digits: fewest }));
+  return { ...entry, formula, checks, coverage: coverageOf(entry.name) };
+}
+
+function coverageOf(name: string): MethodEntry['coverage'] {
+  const row = COVERAGE.figures[name];
+  if (!row) return null;
+  const words = `${shareOf(row.expanded)} of ${row.expanded.of} where instruments state expanded uncertainties (k = 2), ${shareOf(row.limits)} of ${row.limits.of} where they state limits`;
+  return { words, truth: row.truth, why: whyOutside(name) };
 }

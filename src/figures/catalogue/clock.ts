@@ -56,7 +56,8 @@ export const CLOCK: readonly Definition[] = [
     check: 'hand-counted rows',
   }),
   clock('time_to_throttle', 'time to throttle', 's', {
-    definition: 'Time from the beginning of the load to the first throttle event.',
+    definition:
+      'Time from the beginning of the load to the first reading that shows throttling. It began within the step before: the interval reaches back that far.',
     formula: String.raw`t_\mathrm{throttle} = \min\{t_i : b_{i-1} = 0,\ b_i = 1\} - t_\mathrm{load}`,
     assumptions: ['Known to one step of the log.'],
     absentWhen: ['no throttling was seen: the figure is then above the length of the load', NO_LOAD],
@@ -64,7 +65,8 @@ export const CLOCK: readonly Definition[] = [
     check: 'hand-counted rows',
   }),
   clock('sustained_ratio', 'sustained ratio', '1', {
-    definition: 'Mean clock over the last ten minutes of the load divided by the mean over its first two.',
+    definition:
+      'Mean clock over the last ten minutes of the load divided by the mean over its first two. All that departs from either mean is its scatter.',
     formula: String.raw`r = \frac{\bar f_\mathrm{last\ 10\ min}}{\bar f_\mathrm{first\ 2\ min}}`,
     assumptions: [REPORTED],
     absentWhen: ['the load lasted less than twenty minutes', 'there is no clock channel'],

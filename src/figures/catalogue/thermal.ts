@@ -65,7 +65,9 @@ export const THERMAL: readonly Definition[] = [
     definition:
       'Time from the beginning of the load until the first window opens in which the criterion of steady state holds, as it does in all later ones. For a slope it is the middle of the line.',
     formula: String.raw`t_s = \min\{t : \text{the criterion holds for all } t' \ge t\}`,
-    assumptions: ['Its uncertainty is the noise of the judged change over the speed at which that passes its limit.'],
+    assumptions: [
+      'Noise makes a spread look larger, so that the criterion is met late rather than early: the interval is lopsided. It reaches from where the criterion would hold with noise added to the limit to where it would hold with noise taken off.',
+    ],
     absentWhen: [NOT_STEADY],
     source: CRITERIA[0]!.source,
     check: FIRST_ORDER,
@@ -77,6 +79,8 @@ export const THERMAL: readonly Definition[] = [
     assumptions: [
       'The load was constant: clock within 3 %, power within 10 % of its median.',
       'Residuals that follow each other widen its uncertainty.',
+      'An ambient that is stated and not measured may have drifted over the load by its own standard uncertainty.',
+      'What the model leaves out (leakage, free convection, more masses than two) adds 1 % as a standard uncertainty.',
     ],
     absentWhen: ['the load changed', 'the load lasted less than two time constants', 'residuals exceed 5 % of the step'],
     source: STEP,
@@ -92,7 +96,7 @@ export const THERMAL: readonly Definition[] = [
   }),
   thermal('throttle_headroom', 'throttle headroom', 'K', {
     definition:
-      'The temperature at which the device throttles, as rated for this channel, less the peak temperature. Negative when it was passed.',
+      'The temperature at which the device throttles, as rated for this channel, less the peak temperature. Negative when it was passed. Its interval is that of the peak, the other way round.',
     formula: String.raw`H = T_\mathrm{limit} - \hat T`,
     assumptions: ['The rating is for the place where the channel measures.'],
     absentWhen: ['the device states no limit for the channel', 'there is no load phase'],
@@ -101,7 +105,7 @@ export const THERMAL: readonly Definition[] = [
   }),
   thermal('held_at_limit', 'time held at the limit', 's', {
     definition:
-      'Time of the load phase with readings at the limit or above, from 1 K below it on (or one step of the sensor, where that is coarser). Zero is a value.',
+      'Time of the load phase with readings at the limit or above, from 1 K below it on (or one step of the sensor, where that is coarser). Zero is a value. Its interval is lopsided: readings within twice their scatter (and half a step) of the threshold may belong to either side.',
     formula: String.raw`t_\mathrm{limit} = \sum_{i:\, T_i \ge T_\mathrm{limit} - \delta} w_i`,
     assumptions: ['Gaps of the log are left out.'],
     absentWhen: ['the device states no limit for the channel', 'there is no load phase'],

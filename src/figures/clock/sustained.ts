@@ -32,8 +32,14 @@ function ratioOf(soak: Soak, channel: Channel, address: string): Measured | Reas
       `The load lasted ${duration(lasted)}; first and last minutes are told apart from ${duration(NEEDED)} on.`,
       NEEDED,
     );
-  const first = meanOf(soak, channel, { from: phase.fromRow, to: firstRowAt(seconds, phase.from + FIRST) }, `${address}.first`);
-  const last = meanOf(soak, channel, { from: firstRowAt(seconds, end - LAST), to: phase.toRow }, `${address}.last`);
+  const first = meanOf(
+    soak,
+    channel,
+    { from: phase.fromRow, to: firstRowAt(seconds, phase.from + FIRST) },
+    `${address}.first`,
+    'mean',
+  );
+  const last = meanOf(soak, channel, { from: firstRowAt(seconds, end - LAST), to: phase.toRow }, `${address}.last`, 'mean');
   if (!first || !last) return noReadings(channel.name, 'the first two or the last ten minutes of the load');
   const quantity = orRefused(divide(last.quantity, first.quantity));
   if (isReason(quantity)) return quantity;

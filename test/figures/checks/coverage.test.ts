@@ -1,0 +1,39 @@
+import { describe, expect, test } from 'vitest';
+import { CATALOGUE } from '../../../src/figures/catalogue.ts';
+import { BAND, COVERAGE, inBand, shareOf, tooNarrow, WHY, whyOutside } from '../../../src/figures/checks/coverage.ts';
+
+describe('figures/checks/coverage', () => {
+  test('the table is of 2,000 runs, and has every thermal, clock and power figure', () => {
+    const subjects = ['thermal', 'clock', 'power'];
+    const names = CATALOGUE.filter(({ subject }) => subjects.includes(subject)).map(({ name }) => name);
+    expect(COVERAGE.runs).toBe(2000);
+    expect(Object.keys(COVERAGE.figures).sort()).toEqual(names.sort());
+  });
+
+  test('every figure was present often enough to tell', () => {
+    for (const [name, { limits, expanded }] of Object.entries(COVERAGE.figures)) {
+      expect(Math.min(limits.of, expanded.of), name).toBeGreaterThanOrEqual(200);
+    }
+  });
+
+  test('what lies outside the band says why, and only that', () => {
+    const outside = Object.entries(COVERAGE.figures).filter(([, row]) => !inBand(row.expanded) || tooNarrow(row.limits));
+    expect(outside.map(([name]) => name).sort()).toEqual(Object.keys(WHY).sort());
+  });
+
+  test('limits that outweigh all else are said too', () => {
+    expect(whyOutside('idle_temperature')).toMatch(/^Errors within limits never leave them/);
+    expect(whyOutside('load_power')).toBe('');
+    expect(whyOutside('peak_power')).toBe(WHY.peak_power);
+    expect(whyOutside('no_such_figure')).toBe('');
+  });
+
+  test('shares, and the band about 95 %', () => {
+    expect(BAND).toEqual([0.93, 0.97]);
+    expect(shareOf({ held: 19, of: 20 })).toBe('95.0 %');
+    expect(shareOf({ held: 0, of: 0 })).toBe('–');
+    expect([92, 93, 97, 98].map((held) => inBand({ held, of: 100 }))).toEqual([false, true, true, false]);
+    expect([92, 93].map((held) => tooNarrow({ held, of: 100 }))).toEqual([true, false]);
+    expect(inBand({ held: 0, of: 0 })).toBe(false);
+  });
+});
