@@ -1,17 +1,11 @@
 /** A picture of an SVG for feeds, video and slides. */
-import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { renderAsync } from '@resvg/resvg-js';
-import { indexedPng } from './indexed-png.ts';
-import { type Faces, outlineTexts } from './outlined-text.ts';
-import { readFace } from './true-type.ts';
 
-const [REGULAR, SEMIBOLD] = [
+const FONTS = [
   '@expo-google-fonts/source-sans-3/400Regular/SourceSans3_400Regular.ttf',
   '@expo-google-fonts/source-sans-3/600SemiBold/SourceSans3_600SemiBold.ttf',
-].map((name) => fileURLToPath(import.meta.resolve(name))) as [string, string];
-
-let faces: Faces | undefined;
+].map((name) => fileURLToPath(import.meta.resolve(name)));
 
 /** Pixels of the picture for one of the drawing. */
 export const PNG_SCALE = 1.5;
@@ -22,15 +16,9 @@ export const PNG_SCALE = 1.5;
  * the main thread.
  */
 export async function png(svg: string): Promise<string> {
-  faces ??= { regular: readFace(readFileSync(REGULAR)), semibold: readFace(readFileSync(SEMIBOLD)) };
-  const image = await renderAsync(outlineTexts(svg, faces), {
-    font: {
-      loadSystemFonts: false,
-      fontFiles: [REGULAR, SEMIBOLD],
-      defaultFontFamily: 'Source Sans 3',
-      sansSerifFamily: 'Source Sans 3',
-    },
+  const image = await renderAsync(svg, {
+    font: { loadSystemFonts: false, fontFiles: FONTS, defaultFontFamily: 'Source Sans 3', sansSerifFamily: 'Source Sans 3' },
     fitTo: { mode: 'zoom', value: PNG_SCALE },
   });
-  return indexedPng(image).toString('base64');
+  return image.asPng().toString('base64');
 }
