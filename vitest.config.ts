@@ -4,7 +4,7 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     projects: [
-      { test: { name: 'unit', include: ['test/**/*.test.ts'], exclude: ['test/site/**'] } },
+      { test: { name: 'unit', include: ['test/**/*.test.ts'], exclude: ['test/site/**'], testTimeout: 60_000 } },
       {
         test: {
           name: 'site',
