@@ -21,26 +21,36 @@ export interface Notes {
   readonly problems: readonly Problem[];
 }
 
-interface Options {
-  readonly store: Store;
-  readonly code: string;
-  readonly register: Register;
+/** What the aliases of notes can stand for. */
+export interface Computed {
   readonly runs: Runs;
   readonly comparisons: ReadonlyMap<string, ComparisonOutcome>;
   readonly attempts: ReadonlyMap<string, AttemptsOutcome>;
 }
 
+interface Options extends Computed {
+  readonly store: Store;
+  readonly code: string;
+  readonly register: Register;
+}
+
 /** Writes all notes of the register against the figures of runs and comparisons. */
 export function computeNotes({ store, code, register, runs, comparisons, attempts }: Options): Notes {
   const outcomes = [...register.notes.values()].map((note) => {
-    const subjects = new Map<string, Keyed>();
-    for (const [alias, id] of note.runs) subjects.set(alias, keyed(runs.outcomes.get(id)!));
-    for (const [alias, id] of note.comparisons) subjects.set(alias, compared(comparisons.get(id)!));
-    for (const [alias, id] of note.attempts ?? []) subjects.set(alias, tried(attempts.get(id)!));
+    const subjects = subjectsOf(note, { runs, comparisons, attempts });
     const through = [...note.comparisons.values()].flatMap((id) => [...register.comparisons.get(id)!.runs.values()]);
     return { note, ...wordStep(store, code, note, subjects), reaches: [...new Set([...note.runs.values(), ...through])] };
   });
   return { outcomes, problems: outcomes.flatMap(({ written }) => written.problems) };
+}
+
+/** The subjects of a note by alias, all of which must have been computed. */
+export function subjectsOf(note: Note, { runs, comparisons, attempts }: Computed): Map<string, Keyed> {
+  const subjects = new Map<string, Keyed>();
+  for (const [alias, id] of note.runs) subjects.set(alias, keyed(runs.outcomes.get(id)!));
+  for (const [alias, id] of note.comparisons) subjects.set(alias, compared(comparisons.get(id)!));
+  for (const [alias, id] of note.attempts ?? []) subjects.set(alias, tried(attempts.get(id)!));
+  return subjects;
 }
 
 function keyed({ run, task, result }: RunOutcome): Keyed {

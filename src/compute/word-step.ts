@@ -23,7 +23,7 @@ export function wordStep(
   const key = digestOf(['words', code, declared, named]);
   const stored = store.get(key) as Written | undefined;
   if (stored !== undefined) return { key, written: stored };
-  const written = write(note, new Map([...subjects].map(([alias, { subject }]) => [alias, subject])));
+  const written = write(note, new Map([...subjects].map(([alias, { subject }]) => [alias, subject])), { unheld: true });
   store.set(key, written);
   return { key, written };
 }

@@ -1,7 +1,7 @@
 /** content/notes/<slug>.md and content/scripts/<slug>.md: what a write-up says of itself. Its text is read by words. */
 import { type Alias, idsOf, readAliases, tellClashes } from './aliases.ts';
 import type { ListNode, TextNode } from './node.ts';
-import type { Note, NoteStatus } from './register.ts';
+import type { Note, NoteStatus, UnheldRule } from './register.ts';
 import type { Report } from './report.ts';
 import { optional, readShape, shape, text, textOrList, textOrMap } from './shape.ts';
 import { itemOf, type SourceFile } from './source-file.ts';
@@ -17,9 +17,11 @@ const NOTE = shape({
   highlights: optional(textOrList),
   summary: optional(text),
   disclosure: optional(text),
+  unheld: optional(text),
 });
 
 const STATUSES: readonly NoteStatus[] = ['draft', 'held back', 'published'];
+const UNHELD: readonly UnheldRule[] = ['warn', 'refuse'];
 const MOST_HIGHLIGHTS = 3;
 
 export interface StatedNote {
@@ -35,6 +37,7 @@ export function readNote(source: SourceFile, kind: Note['kind'], report: Report)
   const comparisons = readAliases(fields.comparisons, 'comparisons', report);
   const attempts = readAliases(fields.attempts, 'attempts', report);
   tellClashes({ runs, comparisons, attempts }, report);
+  const unheld = wordOf(fields.unheld, 'unheld', UNHELD, report);
   const note: Note = {
     ...itemOf(source, fields.title, report),
     text: source.text,
@@ -47,6 +50,7 @@ export function readNote(source: SourceFile, kind: Note['kind'], report: Report)
     highlights: highlightsOf(fields.highlights, source, report),
     ...(fields.summary ? { summary: fields.summary.text } : {}),
     ...(fields.disclosure ? { disclosure: fields.disclosure.text } : {}),
+    ...(unheld ? { unheld } : {}),
   };
   return { runs, comparisons, attempts, note };
 }

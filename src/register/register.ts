@@ -84,7 +84,11 @@ export interface Note extends Item {
   readonly highlights: readonly { readonly expression: string; readonly place: Place }[];
   readonly summary?: string;
   readonly disclosure?: string;
+  /** `refuse`: a number with a unit that nothing holds is an error of this note; a warning else. */
+  readonly unheld?: UnheldRule;
 }
+
+export type UnheldRule = 'warn' | 'refuse';
 
 export interface Comparison extends Item {
   readonly runs: ReadonlyMap<string, string>;

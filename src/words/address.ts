@@ -74,7 +74,7 @@ function spanOf(parts: readonly NamePart[]): Span {
 }
 
 /** A key as an author writes it. */
-function spelled(key: string): string {
+export function spelled(key: string): string {
   return key.includes('"') ? key : key.split('.').map(quotedWhereOdd).join('.');
 }
 

@@ -16,7 +16,7 @@ import { beginWriting, problemsInOrder, type Writing } from './writing.ts';
 import type { Written } from './written.ts';
 
 export interface WriteOptions {
-  /** Warn of numbers with a unit that nothing holds. */
+  /** Warn of numbers with a unit that nothing holds; a note that refuses them gets errors. */
   readonly unheld?: boolean;
 }
 
@@ -33,7 +33,7 @@ export function write(note: Note, subjects: Subjects, options: WriteOptions = {}
 function written(note: Note, writing: Writing, options: WriteOptions): Written {
   const tree = parseMarkdown(writing.source, true);
   reportNearlyOurs(writing, tree);
-  if (options.unheld) reportUnheld(writing, tree);
+  if (options.unheld || note.unheld === 'refuse') reportUnheld(writing, tree, note.unheld === 'refuse' ? 'error' : 'warning');
   reportLostFootnotes(writing, tree);
   checkLinks(writing, tree);
   giveMeaning(writing, tree);
