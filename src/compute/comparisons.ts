@@ -2,6 +2,7 @@
 import { compare } from '../figures/comparison/compare.ts';
 import type { ComparedRun } from '../figures/comparison/compared.ts';
 import type { Figure } from '../figures/figure.ts';
+import { error, type Problem } from '../problem.ts';
 import type { Comparison, Register } from '../register/register.ts';
 import { digestOf } from './digest.ts';
 import type { RunOutcome, Runs } from './runs.ts';
@@ -12,6 +13,7 @@ export interface ComparisonOutcome {
   readonly key: string;
   /** Null where a log of its runs could not be used: that run's problems then say why. */
   readonly figures: ReadonlyMap<string, Figure> | null;
+  readonly problems: readonly Problem[];
 }
 
 interface Options {
@@ -28,17 +30,28 @@ export function computeComparisons({ store, code, register, runs }: Options): Re
     const keys = named.map(({ alias, outcome }) => [alias, outcome.task.key]);
     const key = digestOf(['comparison', code, comparison.id, comparison.reference, keys]);
     const stored = store.get(key) as ReadonlyMap<string, Figure> | undefined;
-    const figures = stored ?? derived(comparison, named);
-    if (stored === undefined && figures !== null) store.set(key, figures);
-    return [comparison.id, { comparison, key, figures }];
+    if (stored !== undefined) return [comparison.id, { comparison, key, figures: stored, problems: [] }];
+    const outcome = tried(comparison, named);
+    if (outcome.figures !== null) store.set(key, outcome.figures);
+    return [comparison.id, { comparison, key, ...outcome }];
   });
   return new Map(outcomes);
 }
 
-function derived(
-  { id, reference }: Comparison,
-  named: readonly { readonly alias: string; readonly outcome: RunOutcome }[],
-): ReadonlyMap<string, Figure> | null {
+type Named = readonly { readonly alias: string; readonly outcome: RunOutcome }[];
+
+/** A fault of our own code must not take the other results with it. */
+function tried(comparison: Comparison, named: Named): Pick<ComparisonOutcome, 'figures' | 'problems'> {
+  try {
+    return { figures: derived(comparison, named), problems: [] };
+  } catch (thrown) {
+    const found = `this comparison made Soakproof itself fail: ${thrown instanceof Error ? thrown.message : String(thrown)}`;
+    const remedy = 'this is a fault of the program, not of your files: please report it with the tables of scores';
+    return { figures: null, problems: [error('fault', comparison.placeOf('runs'), found, { remedy })] };
+  }
+}
+
+function derived({ id, reference }: Comparison, named: Named): ReadonlyMap<string, Figure> | null {
   const runs = named.map(({ alias, outcome }) => comparedRun(alias, outcome));
   const base = runs.find((run) => run?.alias === reference);
   const others = runs.filter((run): run is ComparedRun => run !== null && run !== base);

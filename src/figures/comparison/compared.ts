@@ -2,9 +2,9 @@
 import { sumSorted } from '../../quantities/combine.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
 import { interval95 } from '../../quantities/uncertainty.ts';
-import type { Of, Reason } from '../absent.ts';
-import { absent, isReason } from '../absent.ts';
+import { absent, isReason, type Of, type Reason } from '../absent.ts';
 import { type Figure, type From, isPresent, type PresentFigure } from '../figure.ts';
+import { isTellable } from '../sources.ts';
 
 export interface ComparedRun {
   readonly alias: string;
@@ -60,6 +60,8 @@ export function verdictAgainst(quantity: Quantity, neutral: number): Verdict {
 export function compared(name: string, outcome: Derived | Reason, of: Of, verdict: (quantity: Quantity) => string): Figure {
   if (isReason(outcome)) return absent(name, { ...outcome, of: { ...of, ...outcome.of } });
   const { quantity, figures, inferred = [] } = outcome;
+  if (!isTellable(quantity))
+    return absent(name, { absent: 'out-of-range', why: 'The numbers are too large or too small to compute with.', of });
   const from: From = { figures: [...new Set(figures)].sort(), columns: [], rows: null };
   return {
     name,

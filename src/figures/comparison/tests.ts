@@ -2,8 +2,7 @@
 import { divide } from '../../quantities/arithmetic.ts';
 import { combine } from '../../quantities/combine.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
-import type { Of, Reason } from '../absent.ts';
-import { isReason } from '../absent.ts';
+import { isReason, type Of, type Reason } from '../absent.ts';
 import { orRefused } from '../joined.ts';
 import { type ComparedRun, type Derived, evenMean, named, operand } from './compared.ts';
 
@@ -46,6 +45,7 @@ export function testSpeedup(run: ComparedRun, reference: ComparedRun, { id, titl
   if (positive) return positive;
   const ratio = orRefused(better === 'higher' ? divide(own.quantity, base.quantity) : divide(base.quantity, own.quantity));
   if (isReason(ratio)) return ratio;
+  if (!(ratio.value > 0)) return { absent: 'out-of-range', why: `The scores of ${title} are too far apart to compute with.` };
   if (ratio.unit !== '1')
     return {
       absent: 'out-of-range',

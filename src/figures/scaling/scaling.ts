@@ -48,18 +48,24 @@ function fitted({ id }: Compared, pairs: readonly Pair[], scope: Scope, address:
   const had = points.filter((each): each is Point & Derived => !isReason(each));
   const lost = points.find(isReason);
   if (lost) return lost;
+  if (!had.every(({ x, y }) => fits(x.value) && fits(y.value)))
+    return { absent: 'out-of-range', why: 'The runs are too far apart to compute with.' };
   if (!pairs.some((pair) => sameClocks(pair, clockRatioOf(pair, scope)) === null))
     return { absent: 'out-of-range', why: 'The measured clocks of the runs are not told apart.' };
   const one = exact(1, '1');
   const source = { id: `comparison:${id}/${address}/misfit`, title: `scatter about the fit of ${address} in ${id}` };
   const quantity = throughFit([{ x: one, y: one }, ...had], estimator, source);
-  if (!Number.isFinite(quantity.value)) return { absent: 'no-fit', why: 'The fit over the settings did not converge.' };
   return {
     quantity,
     figures: had.flatMap(({ figures }) => figures),
     inferred: had.flatMap(({ inferred = [] }) => inferred),
     of: { runs: had.length + 1 },
   };
+}
+
+/** Squares and logarithms of a ratio stay within what a double holds. */
+function fits(ratio: number): boolean {
+  return ratio > 1e-100 && ratio < 1e100;
 }
 
 function pointOf(pair: Pair, scope: Scope): (Point & Derived) | Reason {

@@ -22,6 +22,8 @@ export type Estimator = (x: readonly number[], y: readonly number[]) => Estimate
 
 /** Relative step of the central differences: their error is some 1e-10 of the sensitivity, and that of the estimator ÷ this. */
 const STEP = 1e-5;
+/** A ratio near 1 is moved by this share of what it differs by: at 1 itself an exponent has a pole. */
+const NEAR = 1e-3;
 
 /**
  * The estimate with its uncertainty. Sources of the points are carried through by numeric sensitivities (JCGM 100:2008, 5.1.3, note 2).
@@ -58,7 +60,9 @@ function isExact({ parts }: Quantity): boolean {
 }
 
 function slope(values: readonly number[], index: number, result: (values: readonly number[]) => number): number {
-  const h = STEP * Math.abs(values[index]!);
-  const moved = (by: number) => result(values.map((value, i) => (i === index ? value + by : value)));
+  const value = values[index]!;
+  const away = Math.abs(value - 1);
+  const h = away > 0 ? Math.min(STEP * Math.abs(value), NEAR * away) : STEP * Math.abs(value);
+  const moved = (by: number) => result(values.map((each, i) => (i === index ? each + by : each)));
   return (moved(h) - moved(-h)) / (2 * h);
 }
