@@ -1,0 +1,19 @@
+/** `npm run hold -- NOTE`: offers for each number of a note that nothing holds what fits it, and writes the one chosen. */
+import { keepCompiled } from '../compute/compiled.ts';
+import { openKeys } from './hold/keys.ts';
+
+const root = process.cwd();
+keepCompiled(root);
+const { holdNote } = await import('./hold/hold-note.ts');
+
+let keys: ReturnType<typeof openKeys> | undefined;
+process.exitCode = await holdNote(root, process.argv.slice(2), {
+  out: (text) => process.stdout.write(text),
+  err: (text) => process.stderr.write(text),
+  bold: process.stdout.isTTY === true && process.env.NO_COLOR === undefined,
+  key: () => {
+    keys ??= openKeys(process.stdin);
+    return keys.next();
+  },
+});
+keys?.close();

@@ -1,0 +1,22 @@
+/** Writes directives in place of unheld numbers; every other byte stays. */
+import type { ListedNumber } from './numbers.ts';
+
+/** What is to become of a number: an expression that holds it, or nothing, which leaves it free. */
+export type Choice = { readonly is: string } | 'free';
+
+/** The text with each chosen number held. Numbers not in `choices` stay as they are. */
+export function applyChoices(source: string, numbers: readonly ListedNumber[], choices: ReadonlyMap<number, Choice>): string {
+  let text = source;
+  for (const { number, start, end, words } of numbers.toSorted((a, b) => b.start - a.start)) {
+    const choice = choices.get(number);
+    if (choice) text = text.slice(0, start) + directive(words, choice) + text.slice(end);
+  }
+  return text;
+}
+
+/** `:stated[words]{is="…"}`, in single quotes where the expression has double ones. */
+export function directive(words: string, choice: Choice): string {
+  if (choice === 'free') return `:unheld[${words}]`;
+  const quote = choice.is.includes('"') ? "'" : '"';
+  return `:stated[${words}]{is=${quote}${choice.is}${quote}}`;
+}

@@ -1,0 +1,81 @@
+/** The words around a number, with how much each counts: near ones more, those beyond a comma less, earlier sentences little. */
+export interface ContextWord {
+  readonly word: string;
+  readonly weight: number;
+}
+
+/** Words over which a weight falls to half. */
+const NEAR = 8;
+const BEYOND_A_MARK = 0.6;
+const EARLIER_SENTENCE = 0.35;
+const HEADING = 0.3;
+const TOKEN = /\p{L}+|\p{N}[\p{N}.,]*|[,;:—–()]/gu;
+const SENTENCE_END = /[.!?](?=["')\]*_]*(?:\s|$))/g;
+
+/** The context of the stretch from `start` to `end`: its sentence, the paragraph before it, the heading above. In lower case. */
+export function contextOf(source: string, start: number, end: number): ContextWord[] {
+  const paragraph = paragraphStart(source, start);
+  const before = source.slice(paragraph, start);
+  const sentence = lastEnd(before);
+  const after = source.slice(end).split(/\r?\n[ \t>]*\r?\n/, 1)[0] as string;
+  const stop = after.search(SENTENCE_END);
+  return [
+    ...falling([...words(before.slice(sentence))].reverse()),
+    ...falling([...words(stop < 0 ? after : after.slice(0, stop))]),
+    ...earlier(before.slice(0, sentence)),
+    ...[...words(headingAbove(source, paragraph))].map((word) => ({ word, weight: HEADING })),
+  ].filter(({ word }) => /^\p{L}/u.test(word));
+}
+
+/** The sentence that a stretch stands in, for showing: offsets in the source, white space trimmed. */
+export function sentenceAround(source: string, start: number, end: number): { readonly start: number; readonly end: number } {
+  const paragraph = paragraphStart(source, start);
+  const from = paragraph + lastEnd(source.slice(paragraph, start));
+  const after = source.slice(end).split(/\r?\n[ \t>]*\r?\n/, 1)[0] as string;
+  const stop = after.search(SENTENCE_END);
+  const blank = /^[\s>]*/.exec(source.slice(from, start))?.[0].length ?? 0;
+  return { start: from + blank, end: end + (stop < 0 ? after.trimEnd().length : stop + 1) };
+}
+
+function words(text: string): string[] {
+  return (text.toLowerCase().match(TOKEN) ?? []) as string[];
+}
+
+function falling(tokens: readonly string[]): ContextWord[] {
+  let marks = 0;
+  return tokens.flatMap((word, distance) => {
+    if (!/^[\p{L}\p{N}]/u.test(word)) {
+      marks += 1;
+      return [];
+    }
+    return [{ word, weight: BEYOND_A_MARK ** Math.min(marks, 2) / (1 + distance / NEAR) }];
+  });
+}
+
+/** The sentences before, the last one counting most. */
+function earlier(text: string): ContextWord[] {
+  const sentences = text.split(SENTENCE_END).reverse();
+  return sentences
+    .slice(0, 4)
+    .flatMap((sentence, index) => words(sentence).map((word) => ({ word, weight: EARLIER_SENTENCE / (index + 1) })));
+}
+
+function lastEnd(text: string): number {
+  let at = 0;
+  for (const { index, 0: end } of text.matchAll(SENTENCE_END)) at = index + end.length;
+  return at;
+}
+
+/** A blank line, the start of a list item, a heading or the front matter's end begins one. */
+function paragraphStart(source: string, at: number): number {
+  let start = 0;
+  for (const { index, 0: gap } of source
+    .slice(0, at)
+    .matchAll(/\r?\n(?:[ \t>]*\r?\n)+|\n---\r?\n|\n[ \t>]*(?:[-*+]|\d+[.)])[ \t]+|\n#+ /g))
+    start = index + gap.length;
+  return start;
+}
+
+function headingAbove(source: string, at: number): string {
+  return [...source.slice(0, at).matchAll(/^#+ (.*)$/gm)].at(-1)?.[1] ?? '';
+}

@@ -1,0 +1,75 @@
+/** How well a candidate goes with the words around a number. Higher is better; only the order matters. */
+import { definitionOf } from '../../figures/catalogue.ts';
+import type { Stated } from '../../words/stated/read.ts';
+import type { Candidate } from './candidates.ts';
+import type { ContextWord } from './context.ts';
+import { hintsOf, priorOf } from './hints.ts';
+
+const ALIAS = 3;
+const HINT = 2;
+const DETAIL = 2.5;
+const DETAIL_UNSAID = -1.2;
+const CLOSE = 0.6;
+/** "Under" and "over" fit much: what is near the number is meant. */
+const CLOSE_OPEN = 2;
+
+/** Words of this context for an alias: itself, and words of its run's title that no other title of the note has. */
+export type AliasWords = ReadonlyMap<string, readonly string[]>;
+
+/** The score of a candidate by its words alone. */
+export function contextScore(candidate: Candidate, context: readonly ContextWord[], aliases: AliasWords): number {
+  const { alias, name, details } = candidate;
+  const own = details.map((detail) => detailScore(detail, context, aliases));
+  return (
+    ALIAS * strongest(context, aliases.get(alias) ?? [alias]) +
+    HINT * hits(context, [...hintsOf(name), ...labelWords(name)]) +
+    own.reduce((sum, score) => sum + score, 0) +
+    priorOf(name)
+  );
+}
+
+function detailScore(detail: string, context: readonly ContextWord[], aliases: AliasWords): number {
+  const words =
+    aliases.get(detail) ??
+    detail
+      .toLowerCase()
+      .split(/[^\p{L}]+/u)
+      .filter((word) => word.length > 2);
+  const said = strongest(context, words);
+  return said > 0 ? DETAIL * Math.max(said, 0.3) : DETAIL_UNSAID;
+}
+
+function labelWords(name: string): string[] {
+  return (definitionOf(name)?.label ?? '')
+    .toLowerCase()
+    .split(/[^\p{L}]+/u)
+    .filter((word) => word.length > 3);
+}
+
+/** The weight of the strongest word that is one of these, or begins like one of four letters and more. */
+function strongest(context: readonly ContextWord[], words: readonly string[]): number {
+  return Math.max(0, ...context.filter(({ word }) => words.some((each) => matches(word, each))).map(({ weight }) => weight));
+}
+
+/** Each hint counts once, and no more than three. */
+function hits(context: readonly ContextWord[], hints: readonly string[]): number {
+  const found = [...new Set(hints)].map((hint) => strongest(context, [hint])).filter((weight) => weight > 0);
+  return found
+    .sort((a, b) => b - a)
+    .slice(0, 3)
+    .reduce((sum, weight) => sum + weight, 0);
+}
+
+function matches(word: string, hint: string): boolean {
+  return word === hint || (hint.length >= 4 && word.startsWith(hint)) || (word.length >= 4 && hint.startsWith(word));
+}
+
+/** How near a value lies to what was said, within what the words allow. */
+export function closeness({ lower, upper, nominal, bySize }: Stated, value: number): number {
+  const at = bySize ? Math.abs(value) : value;
+  if (Number.isFinite(lower) && Number.isFinite(upper)) {
+    const half = (upper - lower) / 2;
+    return half === 0 ? CLOSE : CLOSE * (1 - Math.abs(at - (upper + lower) / 2) / half);
+  }
+  return CLOSE_OPEN * Math.exp(-Math.abs(at - nominal) / (0.05 * Math.abs(nominal) + Number.MIN_VALUE));
+}
