@@ -131,7 +131,9 @@ describe('an incremental build', () => {
     const changed = differences(before, after);
     expect(changed).toContain('runs/larch-rated/figures.json');
     for (const path of changed)
-      expect(path, 'only what the run feeds').toMatch(/^(runs\/larch-rated\/|notes\/|devices\/larch-2\/|index\.html)/);
+      expect(path, 'only what the run feeds').toMatch(
+        /^(runs\/larch-rated\/|comparisons\/larch-steps\/|notes\/|devices\/larch-2\/|index\.html)/,
+      );
     expect(differences(after, cold(project))).toEqual([]);
   });
 
