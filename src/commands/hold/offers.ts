@@ -1,9 +1,9 @@
 /** What fits an unheld number, best first. */
 import { definitionOf } from '../../figures/catalogue.ts';
 import { printQuantity } from '../../quantities/print.ts';
-import type { Evaluated } from '../../words/evaluate.ts';
 import { evaluate } from '../../words/expression.ts';
-import { inUnit, isUnread, type Stated } from '../../words/stated/read.ts';
+import { holds } from '../../words/stated/holds.ts';
+import { inUnit, isUnread, type Stated, type Unread } from '../../words/stated/read.ts';
 import { verdictOf } from '../../words/stated.ts';
 import type { Subject } from '../../words/written.ts';
 import { type Candidate, candidatesOf, type Pair, pairsOf } from './candidates.ts';
@@ -36,6 +36,18 @@ export interface Bearing {
   readonly aliases: AliasWords;
 }
 
+/** A rating is one and the same for all runs of a device: the best alias is enough. */
+function withoutTwins(offers: readonly Scored[]): Scored[] {
+  const seen = new Set<string>();
+  return offers.filter(({ is, shown }) => {
+    const rating = /^[^ ]+?\.(device\.[^ ]+)$/.exec(is)?.[1];
+    if (rating === undefined) return true;
+    const twin = seen.has(`${rating} ${shown}`);
+    seen.add(`${rating} ${shown}`);
+    return !twin;
+  });
+}
+
 /** What a note's numbers may rest on, prepared once. */
 export function bearingOf(subjects: ReadonlyMap<string, Subject>): Bearing {
   return { subjects, candidates: candidatesOf(subjects), aliases: aliasWords(subjects) };
@@ -43,81 +55,68 @@ export function bearingOf(subjects: ReadonlyMap<string, Subject>): Bearing {
 
 /** The figures, settings, conditions and ratings that bear the words; where there are none, differences and ratios of two of them. */
 export function offersFor(said: Stated, context: readonly ContextWord[], bearing: Bearing): Offer[] {
-  const single = bearing.candidates.flatMap((candidate) =>
-    offerOf(
-      said,
-      candidate.is,
-      candidate.quantity.unit,
-      bearing,
-      () => singleScore(candidate, context, bearing),
-      () => titleOf(candidate),
-    ),
-  );
-  const found = single.length > 0 ? single : pairOffers(said, context, bearing);
-  const sorted = found.sort((a, b) => b.score - a.score || (a.is < b.is ? -1 : 1));
-  return sorted.slice(0, MOST).map(({ score: _, ...offer }) => offer);
+  const inUnitOf = remembered((unit: string) => inUnit(said, unit));
+  const single = bearing.candidates.flatMap((candidate) => {
+    const { unit, value } = candidate.quantity;
+    const score = () => contextScore(candidate, context, bearing.aliases);
+    return offerOf(inUnitOf(unit), { is: candidate.is, value, score, title: () => titleOf(candidate) }, bearing);
+  });
+  const found = single.length > 0 ? single : pairOffers(said, inUnitOf, context, bearing);
+  const sorted = found.sort((a, b) => b.score - a.score);
+  return withoutTwins(sorted)
+    .slice(0, MOST)
+    .map(({ score: _, ...offer }) => offer);
 }
 
-function singleScore(candidate: Candidate, context: readonly ContextWord[], { aliases }: Bearing): number {
-  return contextScore(candidate, context, aliases);
+type InUnitOf = (unit: string) => Stated | Unread;
+
+function remembered<T>(make: (unit: string) => T): (unit: string) => T {
+  const known = new Map<string, T>();
+  return (unit) => {
+    const made = known.get(unit) ?? make(unit);
+    known.set(unit, made);
+    return made;
+  };
 }
 
-function offerOf(
-  said: Stated,
-  is: string,
-  unit: string,
-  { subjects }: Bearing,
-  score: () => number,
-  title: () => string,
-): Scored[] {
-  const fitting = inUnit(said, unit);
-  if (isUnread(fitting)) return [];
+interface Proposal {
+  readonly is: string;
+  /** Bare value: a first look, before units and uncertainties are worked out. */
+  readonly value: number;
+  readonly score: () => number;
+  readonly title: () => string;
+}
+
+/** The offer, where the words hold for it. `said` is in its unit. */
+function offerOf(said: Stated | Unread, { is, value, score, title }: Proposal, { subjects }: Bearing): Scored[] {
+  if (isUnread(said) || holds(said, value, null) === 'fails') return [];
   const evaluated = evaluate(is, subjects, PLACE);
   if ('problems' in evaluated) return [];
-  const verdict = verdictOf(fitting, evaluated as Evaluated);
+  const verdict = verdictOf(said, evaluated);
   if (verdict === 'fails') return [];
   const narrow = verdict === 'holds narrowly';
-  const { quantity } = evaluated;
-  return [
-    {
-      is,
-      shown: printQuantity(quantity).text,
-      title: title(),
-      narrow,
-      score: score() + closeness(fitting, quantity.value) + (narrow ? NARROW : 0),
-    },
-  ];
+  const full = score() + closeness(said, evaluated.quantity.value) + (narrow ? NARROW : 0);
+  return [{ is, shown: printQuantity(evaluated.quantity).text, title: title(), narrow, score: full }];
 }
 
-function pairOffers(said: Stated, context: readonly ContextWord[], bearing: Bearing): Scored[] {
+function pairOffers(said: Stated, inUnitOf: InUnitOf, context: readonly ContextWord[], bearing: Bearing): Scored[] {
+  const scores = new Map(bearing.candidates.map((candidate) => [candidate, contextScore(candidate, context, bearing.aliases)]));
   const pairs = [...pairsOf(bearing.candidates, '-'), ...(said.unit === '1' ? pairsOf(bearing.candidates, '/') : [])];
-  return pairs
-    .filter((pair) => mayFit(said, pair))
-    .flatMap((pair) => {
-      const { left, right, operator } = pair;
-      const unit = operator === '/' ? '1' : left.quantity.unit === '°C' ? 'K' : left.quantity.unit;
-      const score = () =>
-        (contextScore(left, context, bearing.aliases) + contextScore(right, context, bearing.aliases)) / 2 +
-        (differenceOrRatio(pair) < 0 ? -1 : 0);
-      return offerOf(
-        said,
-        pair.is,
-        unit,
-        bearing,
-        score,
-        () => `${titleOf(left)} ${operator === '/' ? 'over' : 'less'} ${titleOf(right)}`,
-      );
-    });
+  return pairs.flatMap((pair) => {
+    const { left, right, operator, is } = pair;
+    const value = differenceOrRatio(pair);
+    const score = () => ((scores.get(left) ?? 0) + (scores.get(right) ?? 0)) / 2 + (value < 0 ? BACKWARDS : 0);
+    const title = () => `${titleOf(left)} ${operator === '/' ? 'over' : 'less'} ${titleOf(right)}`;
+    return offerOf(inUnitOf(unitOf(pair)), { is, value, score, title }, bearing);
+  });
 }
 
-/** A look at the bare values, before units and uncertainties are worked out. */
-function mayFit(said: Stated, pair: Pair): boolean {
-  const unit = pair.operator === '/' ? '1' : pair.left.quantity.unit === '°C' ? 'K' : pair.left.quantity.unit;
-  const fitting = inUnit(said, unit);
-  if (isUnread(fitting)) return false;
-  const value = differenceOrRatio(pair);
-  const at = fitting.bySize ? Math.abs(value) : value;
-  return at >= fitting.lower && at <= fitting.upper;
+/** "6 degrees cooler" fits both ways round; people put the larger first. */
+const BACKWARDS = -1;
+
+function unitOf({ left, operator }: Pair): string {
+  if (operator === '/') return '1';
+  return left.quantity.unit === '°C' ? 'K' : left.quantity.unit;
 }
 
 function differenceOrRatio({ left, right, operator }: Pair): number {

@@ -1,0 +1,151 @@
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { holdNote } from '../../../src/commands/hold/hold-note.ts';
+import { demoProject } from './demo.ts';
+import { TWENTY } from './twenty.ts';
+
+const FRONT = `---
+title: Plain words
+date: 2026-04-01
+status: draft
+runs:
+  rated: larch-rated
+  brisk: larch-brisk
+  quick: larch-quick
+  fast: larch-fast
+comparisons:
+  steps: larch-steps
+---
+
+`;
+
+interface Listed {
+  readonly numbers: readonly {
+    readonly number: number;
+    readonly line: number;
+    readonly column: number;
+    readonly words: string;
+    readonly why?: string;
+    readonly offers: readonly { readonly offer: number; readonly is: string; readonly shown: string; readonly narrow: boolean }[];
+  }[];
+}
+
+let project: ReturnType<typeof demoProject>;
+beforeAll(() => {
+  project = demoProject();
+});
+afterAll(() => project.remove());
+
+/** Runs the command on a note with that text; keys as they would be pressed. */
+async function hold(text: string, args: readonly string[], keys: readonly (string | null)[] = []) {
+  const path = join(project.root, 'content/notes/plain.md');
+  writeFileSync(path, text);
+  let out = '';
+  let err = '';
+  let at = 0;
+  const code = await holdNote(project.root, ['content/notes/plain.md', ...args], {
+    out: (more) => (out += more),
+    err: (more) => (err += more),
+    bold: false,
+    key: async () => keys[at++] ?? null,
+  });
+  return { code, out, err, text: readFileSync(path, 'utf8') };
+}
+
+async function list(text: string): Promise<Listed['numbers']> {
+  const { out } = await hold(text, ['--list']);
+  return (JSON.parse(out) as Listed).numbers;
+}
+
+describe('commands/hold/hold-note', () => {
+  const paragraphs = TWENTY.map(([sentence]) => sentence);
+  const prose = [0, 4, 8, 12, 16].map((at) => paragraphs.slice(at, at + 4).join('\n')).join('\n\n');
+  const meant = TWENTY.flatMap(([, numbers]) => numbers);
+
+  test('of twenty plain sentences every number that a figure bears is offered the right one among its first three', async () => {
+    const numbers = await list(`${FRONT}${prose}\n`);
+    expect(numbers.map(({ words }) => words)).toEqual(meant.map(([words]) => words));
+    const missed = numbers.flatMap(({ words, offers }, index) => {
+      const is = meant[index]?.[1] ?? null;
+      const first = offers.slice(0, 3).map((offer) => offer.is);
+      const right = is === null ? offers.length === 0 : first.includes(is);
+      return right ? [] : [`${words}: ${is} among ${first.join(' | ')}`];
+    });
+    expect(missed).toEqual([]);
+  });
+
+  test('the file changes only there, and check has nothing against it', async () => {
+    const before = `\uFEFF${FRONT}${prose}\n`.replaceAll('\n', '\r\n');
+    const numbers = await list(before);
+    const take = numbers.flatMap(({ number, offers }, index) => {
+      const offer = offers.find(({ is }) => is === meant[index]?.[1]);
+      return offer ? [`--take=${number}=${offer.offer}`] : [];
+    });
+    const { code, text, err } = await hold(before, take);
+    expect(err).toBe('');
+    expect(code).toBe(0);
+    expect(text.replaceAll(/:stated\[([^\]]*)\]\{is=(["']).*?\2\}/g, '$1')).toBe(before);
+    expect([...text.matchAll(/:stated\[/g)]).toHaveLength(take.length);
+    expect(text).toContain(`waiting`);
+    const left = await list(text);
+    expect(left.map(({ words }) => words)).toEqual(['91 degrees']);
+  });
+
+  test('keys choose, skip, leave free, go back and end; what was chosen is kept', async () => {
+    const text = `${FRONT}It is sold at 2 GHz, throttles at 84 °C, has a 5 V supply and settles near 60 degrees. Tea: 91 degrees.\n`;
+    const { out, text: written } = await hold(text, [], ['1', 's', 'x', 'b', '1', 'f', 'q']);
+    expect(written).toContain(':stated[84 °C]{is="');
+    expect(written).toContain(':stated[2 GHz]{is="');
+    expect(written).toContain(':unheld[5 V] supply and settles near 60 degrees. Tea: 91 degrees.');
+    expect(out).toContain('2 held, 1 left free, 2 as they were.');
+    expect(out).toContain('  It is sold at »2 GHz«, throttles at 84 °C, has');
+  });
+
+  test('an interrupt writes nothing; the end of input keeps what was chosen', async () => {
+    const text = `${FRONT}It is sold at 2 GHz and throttles at 84 °C.\n`;
+    expect((await hold(text, [], ['1', 'cancel'])).text).toBe(text);
+    expect((await hold(text, [], ['1', null])).text).toContain(
+      ':stated[2 GHz]{is="rated.device.rated_clock"} and throttles at 84 °C.',
+    );
+  });
+
+  test('a phrase over two lines of a quotation comes onto one line, and nothing else moves', async () => {
+    const text = `${FRONT}> The fast setting peaks at about\n> 85 degrees of\n> heat.\n`;
+    const { text: written } = await hold(text, ['--take', '1=fast.peak_temperature']);
+    expect(written).toBe(`${FRONT}> The fast setting peaks at :stated[about 85 degrees]{is="fast.peak_temperature"} of\n> heat.\n`);
+  });
+
+  test('differences and ratios are offered only where no single figure fits', async () => {
+    const numbers = await list(
+      `${FRONT}The fast run peaked 4.5 to 5.5 degrees higher than the quick one, and the quick one drew 45 percent more than the rated one.\n`,
+    );
+    expect(numbers[1]?.offers[0]?.is).toBe('quick.load_power / rated.load_power');
+    for (const { offers } of numbers) {
+      const single = offers.filter(({ is }) => !/ [-/] /.test(is)).length;
+      expect([0, offers.length]).toContain(single);
+    }
+  });
+
+  test('an expression that does not bear the words, a wrong number and a number in a link are refused with the reason', async () => {
+    const text = `${FRONT}It is sold at 2 GHz, or [84 °C](https://example.org/), never at 3 GHz.\n`;
+    const wrong = await hold(text, ['--take', '1=fast.setting.clock']);
+    expect(wrong.err).toMatch(
+      /content\/notes\/plain\.md:13:15: stated "2 GHz", and the data says 2\.6\u00a0GHz; write "3 GHz"|"2 GHz"/,
+    );
+    expect(wrong).toMatchObject({ code: 1, text });
+    expect((await hold(text, ['--take', '9=1'])).err).toBe('there is no number 9: there are 3; nothing is written\n');
+    expect((await hold(text, ['--take', '2=1'])).err).toContain('it stands within the words of a link');
+    expect((await hold(text, ['--take', '3=1'])).err).toContain('"never" before a number');
+    expect((await hold(text, ['--take', 'x'])).err).toContain('write it as 3=1, 3=free or 3=fast.peak_temperature');
+    expect((await hold(text, ['--lost'])).err).toContain('unknown option --lost');
+  });
+
+  test('a note that is not there, or that cannot be read, is told', async () => {
+    const missing = await holdNote(project.root, ['plian'], { out: () => {}, err: () => {}, bold: false, key: async () => null });
+    expect(missing).toBe(1);
+    const broken = await hold('---\ntitle: x\n', []);
+    expect(broken.code).toBe(1);
+    expect(broken.err).toContain('content/notes/plain.md:1:1: error');
+  });
+});
