@@ -77,7 +77,7 @@ export function reportUnread(
 export function allowedWords(said: Stated, unit: string): string {
   const { lower, upper, lowerClosed, upperClosed } = said;
   const own = ownUnit(said, unit);
-  const print = (end: number) => (Number.isFinite(end) ? printQuantity(exact(end, unit), own).text : '');
+  const print = (end: number) => (Number.isFinite(end) ? printQuantity(exact(readable(end), unit), own).text : '');
   const [low, high] = [print(lower), print(upper)];
   const size = said.bySize ? ', by size' : '';
   if (lower === Number.NEGATIVE_INFINITY) return `${upperClosed ? `${high} or less` : `less than ${high}`}${size}`;
@@ -85,6 +85,11 @@ export function allowedWords(said: Stated, unit: string): string {
   if (lower === upper) return `${low} and nothing beside it${size}`;
   const left = [lowerClosed ? '' : low, upperClosed ? '' : high].filter((end) => end !== '');
   return `${low} to ${high}${left.length > 0 ? `, ${left.join(' and ')} left out` : ''}${size}`;
+}
+
+/** A third has no short decimal: six digits say enough of it. */
+function readable(end: number): number {
+  return end === Number(end.toPrecision(10)) ? end : Number(end.toPrecision(6));
 }
 
 /** The author's unit, as an option of the printer; none for shares of a ratio ("30 percent faster" is 1.3) and where it is the printer's own choice. */

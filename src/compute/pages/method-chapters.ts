@@ -1,4 +1,6 @@
 /** What holds for all figures, in prose for readers. Markdown. */
+import { HEDGES_CHAPTER } from './hedges.ts';
+
 export const CHAPTERS: readonly { readonly id: string; readonly title: string; readonly markdown: string }[] = [
   {
     id: 'uncertainty',
@@ -35,4 +37,5 @@ sorted. A step of more than five times the median step is a gap: means and energ
     markdown: `Figures use every row. Lines are thinned for drawing only: each column of pixels keeps its first, last, lowest and highest reading
 (Jugel, Jerzak, Hackenbroich and Markl, “M4: A Visualization-Oriented Time Series Data Aggregation”, PVLDB 7(10), 2014), so that no peak is lost.`,
   },
+  HEDGES_CHAPTER,
 ];
