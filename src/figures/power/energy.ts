@@ -114,7 +114,7 @@ function integral(soak: Soak, meter: Meter, { rows, words, span }: Stretch, addr
     squares += readings.weights[i]! ** 2;
   }
   const seconds = observed + before + after;
-  const scatter = Math.max(scatterOf(y).deviation, meter.step / Math.sqrt(12));
+  const scatter = Math.max(scatterOf(y).deviation, meter.grain / Math.sqrt(12));
   const sampling = samplingPart(soak.context, address, scatter * Math.sqrt(squares), y.length - 1);
   const errors = meter.errorsAt(sum / (seconds || 1), rows);
   return {

@@ -16,6 +16,8 @@ export interface Meter {
   readonly channels: readonly Channel[];
   /** Smallest step of the power, W; 0 where it is not a single channel's. */
   readonly step: number;
+  /** What the steps of its channels hide of one power, as a step, W. */
+  readonly grain: number;
   readonly how: 'power channel' | 'current × voltage' | 'current × stated supply';
   readonly inferred: readonly string[];
   /** Errors of the instruments at the mean readings of the rows, in W. */
@@ -42,6 +44,7 @@ function powerMeter(soak: Soak, channel: Channel): Meter {
     values: channel.values,
     channels: [channel],
     step: stepOf(soak.context, channel),
+    grain: stepOf(soak.context, channel),
     how: 'power channel',
     inferred: [],
     errorsAt: (power) => errorsOf(soak.context, channel, power),
@@ -85,10 +88,20 @@ function productMeter(soak: Soak, current: Channel, voltage: Channel): Meter {
     values,
     channels: [current, voltage],
     step: 0,
+    grain: productGrain(soak, current, voltage),
     how: 'current × voltage',
     inferred: current.at ? [] : [UNSTATED],
     errorsAt: (power, rows) => productErrors(soak, current, voltage, power, rows),
   };
+}
+
+/** Steps of both factors at their means over the log; independent, so that they add as squares. */
+function productGrain(soak: Soak, current: Channel, voltage: Channel): number {
+  const all = { from: 0, to: soak.log.rows };
+  const byCurrent = stepOf(soak.context, current) * plainMean(voltage.values, all);
+  const byVoltage = stepOf(soak.context, voltage) * plainMean(current.values, all);
+  const grain = Math.hypot(byCurrent, byVoltage);
+  return Number.isFinite(grain) ? grain : 0;
 }
 
 /** δP = V δI + I δV at the mean readings; a gain acts on every reading alike, so its share is that of the mean power. */
@@ -113,6 +126,7 @@ function suppliedMeter(soak: Soak, current: Channel, voltage: Quantity): Meter |
     values: current.values.map((value) => value * voltage.value),
     channels: [current],
     step: stepOf(soak.context, current) * voltage.value,
+    grain: stepOf(soak.context, current) * voltage.value,
     how: 'current × stated supply',
     inferred: current.at ? [] : [UNSTATED],
     errorsAt: (power) => {
@@ -141,7 +155,7 @@ function plainMean(values: Float64Array, rows: Rows): number {
 export function meterMean(soak: Soak, meter: Meter, rows: Rows, address: string): (Measured & { readings: Readings }) | Reason {
   const readings = readingsOf(soak.log, meter.values, rows);
   if (readings.y.length < 2) return noReadings(meter.name, 'this stretch');
-  const { mean, sampling } = scatterMean(soak, readings, meter.step, address, 'course');
+  const { mean, sampling } = scatterMean(soak, readings, meter.grain, address, 'course');
   const errors = meter.errorsAt(mean, rows);
   return {
     quantity: quantityOf(mean, 'W', [...errors.parts, sampling], { stated: errors.stated, step: meter.step }),
