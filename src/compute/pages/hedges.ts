@@ -13,6 +13,9 @@ const CLAIMS = `A claim is a sentence with a condition on figures. It is judged 
 sides, in which what both share cancels: it holds, it fails, or this data cannot tell. Only a claim that holds is printed, unless its
 author has marked it as one that may stay untold. The note behind each claim gives the condition, both sides, and the outcome.`;
 
+/** Forms of "just under" alone are dozens. */
+const FORMS_SHOWN = 8;
+
 /** In Markdown. */
 export const HEDGES_CHAPTER = {
   id: 'numbers-in-words',
@@ -35,9 +38,6 @@ function table(head: readonly string[], rows: readonly (readonly string[])[]): s
   const line = (cells: readonly string[]) => `| ${cells.join(' | ')} |`;
   return [line(head), line(head.map(() => '---')), ...rows.map(line)].join('\n');
 }
-
-/** Forms of "just under" alone are dozens. */
-const FORMS_SHOWN = 8;
 
 function alsoSaid({ name, before, after }: (typeof HEDGES)[number]): string {
   const others = [...before.filter((form) => form !== name), ...after.map((form) => `… ${form}`)];
