@@ -42,6 +42,8 @@ export interface HeldNote {
   readonly shown: string;
   readonly expression: string;
   readonly uncertainty: string;
+  /** On what a stated number or claim rests, in words; it then stands in place of the uncertainty. */
+  readonly rests?: string;
   readonly figures: readonly {
     readonly label: string;
     readonly method: Link | null;

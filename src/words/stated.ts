@@ -57,7 +57,8 @@ function kept(writing: Writing, { read, node, words, said, evaluated, expression
   const shown = printed(quantity, { interval });
   if ('refused' in shown) return null;
   const entry = entryOf('stated', placeAt(writing, start), labelOf(read).text, expression, { ...shown, shown: words }, held);
-  const rests = `${shown.shown} by the data; the words allow ${allowedWords(said, quantity.unit)}`;
+  const data = [shown.shown, shown.uncertainty].filter((part) => part !== '').join(' ');
+  const rests = `${data} by the data; the words allow ${allowedWords(said, quantity.unit)}`;
   writing.drafts.push({ ...entry, verdict: verdict === 'fails' ? 'fails' : 'holds', rests });
   return heldAnchor(writing.drafts.length - 1, words);
 }

@@ -112,7 +112,8 @@ function heldNote(parts: Parts, { note }: ComputedNote, entry: LedgerEntry, numb
     const computed = parts.runs.get(held.subject);
     return computed === undefined ? [] : [heldFigure(computed, held)];
   });
-  return { number, shown: entry.shown, expression: entry.expression, uncertainty: entry.uncertainty, figures };
+  const { shown, expression, uncertainty, rests } = entry;
+  return { number, shown, expression, uncertainty, ...(rests === undefined ? {} : { rests }), figures };
 }
 
 function heldByComparison({ comparison, figures }: ComputedComparison, held: HeldBy): HeldNote['figures'] {
