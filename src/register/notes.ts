@@ -1,13 +1,17 @@
 /** content/notes/<slug>.md and content/scripts/<slug>.md: what a write-up says of itself. Its text is read by words. */
 import { type Alias, idsOf, readAliases, tellClashes } from './aliases.ts';
+import { dataPathOf } from './data-path.ts';
 import type { ListNode, TextNode } from './node.ts';
+import { paceOf } from './pace.ts';
+import type { DataFiles } from './read.ts';
 import type { Note, NoteStatus, UnheldRule } from './register.ts';
 import type { Report } from './report.ts';
-import { optional, readShape, shape, text, textOrList, textOrMap } from './shape.ts';
+import { optional, readShape, type ShapeOf, shape, text, textOrList, textOrMap } from './shape.ts';
 import { itemOf, type SourceFile } from './source-file.ts';
-import { dateOf, textsOf, wordOf } from './values.ts';
+import type { Reference } from './stated.ts';
+import { dateOf, idOf, textsOf, wordOf } from './values.ts';
 
-const NOTE = shape({
+const KEYS = {
   title: text,
   date: text,
   status: text,
@@ -18,7 +22,9 @@ const NOTE = shape({
   summary: optional(text),
   disclosure: optional(text),
   unheld: optional(text),
-});
+};
+const NOTE = shape(KEYS);
+const SCRIPT = shape({ ...KEYS, note: optional(text), pace: optional(text), subtitles: optional(text) });
 
 const STATUSES: readonly NoteStatus[] = ['draft', 'held back', 'published'];
 const UNHELD: readonly UnheldRule[] = ['warn', 'refuse'];
@@ -28,16 +34,21 @@ export interface StatedNote {
   readonly runs: ReadonlyMap<string, Alias>;
   readonly comparisons: ReadonlyMap<string, Alias>;
   readonly attempts: ReadonlyMap<string, Alias>;
+  /** The note that a script speaks for. */
+  readonly speaksFor?: Reference;
   readonly note: Note;
 }
 
-export function readNote(source: SourceFile, kind: Note['kind'], report: Report): StatedNote {
-  const fields = readShape(NOTE, source.root, `a ${kind}`, source.start, report);
+export function readNote(source: SourceFile, kind: Note['kind'], data: DataFiles, report: Report): StatedNote {
+  const fields: ShapeOf<typeof SCRIPT> = readShape(kind === 'note' ? NOTE : SCRIPT, source.root, `a ${kind}`, source.start, report);
   const runs = readAliases(fields.runs, 'runs', report);
   const comparisons = readAliases(fields.comparisons, 'comparisons', report);
   const attempts = readAliases(fields.attempts, 'attempts', report);
   tellClashes({ runs, comparisons, attempts }, report);
   const unheld = wordOf(fields.unheld, 'unheld', UNHELD, report);
+  const pace = paceOf(fields.pace, report);
+  const subtitles = dataPathOf(fields.subtitles, 'subtitles', data, report);
+  const spokenFor = idOf(fields.note, 'note', report);
   const note: Note = {
     ...itemOf(source, fields.title, report),
     text: source.text,
@@ -51,8 +62,12 @@ export function readNote(source: SourceFile, kind: Note['kind'], report: Report)
     ...(fields.summary ? { summary: fields.summary.text } : {}),
     ...(fields.disclosure ? { disclosure: fields.disclosure.text } : {}),
     ...(unheld ? { unheld } : {}),
+    ...(pace === undefined ? {} : { pace }),
+    ...(subtitles === undefined ? {} : { subtitles }),
+    ...(spokenFor === undefined ? {} : { note: spokenFor }),
   };
-  return { runs, comparisons, attempts, note };
+  const speaksFor = spokenFor === undefined ? {} : { speaksFor: { value: spokenFor, place: fields.note!.place } };
+  return { runs, comparisons, attempts, ...speaksFor, note };
 }
 
 /** Expressions with the place where their first letter stands. */

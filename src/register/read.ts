@@ -41,7 +41,7 @@ export function readRegister(files: readonly ContentFile[], data: DataFiles): { 
   const indexes = readBasics(placed, report);
   readRuns(placed, indexes, data, report);
   readTables(placed, indexes, data, report);
-  const notes = readNotes(placed, indexes, report);
+  const notes = readNotes(placed, indexes, data, report);
   const runs = indexes.runs.whole();
   tellSameLogs(runs.values(), report);
   if (!indexes.runs.hasBroken) tellUnusedLimits(indexes.devices.whole().values(), runs.values(), report);
@@ -121,22 +121,27 @@ function readTables(placed: readonly Placed[], indexes: Indexes, data: DataFiles
   for (const [id, stated] of comparisons) indexes.comparisons.add(id, stated?.comparison);
 }
 
-function readNotes(placed: readonly Placed[], indexes: Indexes, report: Report): Index<StatedNote['note']> {
-  const notes = new Index<StatedNote['note']>('note', 'unknown-run', 'notes');
+function readNotes(placed: readonly Placed[], indexes: Indexes, data: DataFiles, report: Report): Index<StatedNote['note']> {
+  const notes = new Index<StatedNote['note']>('note', 'unknown-note', 'notes');
+  const spokenFor = new Index<StatedNote['note']>('note', 'unknown-note', 'notes');
   for (const [folder, kind] of [
     ['notes', 'note'],
     ['scripts', 'script'],
   ] as const) {
     const read = readFolder<StatedNote>(placed, folder, report, (source) => {
-      const stated = readNote(source, kind, report);
+      const stated = readNote(source, kind, data, report);
       const found = [
         named(stated.runs, indexes.runs, report),
         named(stated.comparisons, indexes.comparisons, report),
         named(stated.attempts, indexes.attempts, report),
+        stated.speaksFor === undefined || spokenFor.find(stated.speaksFor, report) !== undefined,
       ];
       return found.includes(false) ? undefined : stated;
     });
-    for (const [id, stated] of read) notes.add(`${folder}/${id}`, stated?.note);
+    for (const [id, stated] of read) {
+      notes.add(`${folder}/${id}`, stated?.note);
+      if (kind === 'note') spokenFor.add(id, stated?.note);
+    }
   }
   return notes;
 }

@@ -86,6 +86,12 @@ export interface Note extends Item {
   readonly disclosure?: string;
   /** `refuse`: a number with a unit that nothing holds is an error of this note; a warning else. */
   readonly unheld?: UnheldRule;
+  /** Of a script: words per minute. */
+  readonly pace?: number;
+  /** Of a script: the subtitle file of the finished video, below data/. */
+  readonly subtitles?: string;
+  /** Of a script: the slug of the note that it speaks for. */
+  readonly note?: string;
 }
 
 export type UnheldRule = 'warn' | 'refuse';

@@ -6,9 +6,10 @@ import { FRONT_MATTER } from './cases/front-matter.ts';
 import { KEYS } from './cases/keys.ts';
 import { MEASURED } from './cases/measured.ts';
 import { REFERENCES } from './cases/references.ts';
+import { SCRIPTS } from './cases/scripts.ts';
 import { SOAK } from './cases/soak.ts';
 
-const CASES = [...FRONT_MATTER, ...KEYS, ...REFERENCES, ...MEASURED, ...SOAK];
+const CASES = [...FRONT_MATTER, ...KEYS, ...REFERENCES, ...MEASURED, ...SCRIPTS, ...SOAK];
 
 /** Requests are read from notes' directives, not from files of the register: see requests.test.ts. */
 const BY_REQUESTS = ['request-alias', 'request-attribute', 'request-kind'];
