@@ -105,7 +105,13 @@ function dataWords(said: Stated, quantity: Quantity, interval: Interval): string
   const own = printQuantity(quantity, ownUnit(said, quantity.unit));
   const uncertainty = printUncertainty(quantity, { interval });
   const more = [own.text === plain.text ? '' : own.text, unrounded(said, quantity, own.unit)].filter((text) => text !== '');
-  return [plain.text, more.length > 0 ? `(${more.join('; ')})` : '', uncertainty].filter((text) => text !== '').join(' ');
+  return withUncertainty(more.length > 0 ? `${plain.text} (${more.join('; ')})` : plain.text, uncertainty);
+}
+
+/** A printed value with what is known of its uncertainty: "71.3 °C ± 2.0 K (95 %)", "42 min, 40 min to 43 min (95 %)". */
+export function withUncertainty(value: string, uncertainty: string): string {
+  if (uncertainty === '') return value;
+  return uncertainty.startsWith('±') ? `${value} ${uncertainty}` : `${value}, ${uncertainty}`;
 }
 
 /** More digits, where the printed ones would seem to be what the words allow though the value is not. */

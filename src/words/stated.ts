@@ -9,7 +9,7 @@ import type { WrittenDirective } from './read-directive.ts';
 import { ownInterval } from './slack.ts';
 import { holds, type Verdict } from './stated/holds.ts';
 import { isUnread, readStated, type Stated } from './stated/read.ts';
-import { allowedWords, reportNarrow, reportStated, reportUnread } from './stated-report.ts';
+import { allowedWords, reportNarrow, reportStated, reportUnread, withUncertainty } from './stated-report.ts';
 import { locate } from './text-problem.ts';
 import { entryOf, holdsNothing, printed } from './value.ts';
 import { placeAt, report, spanOf, type Writing, warn } from './writing.ts';
@@ -57,8 +57,7 @@ function kept(writing: Writing, { read, node, words, said, evaluated, expression
   const shown = printed(quantity, { interval });
   if ('refused' in shown) return null;
   const entry = entryOf('stated', placeAt(writing, start), labelOf(read).text, expression, { ...shown, shown: words }, held);
-  const data = [shown.shown, shown.uncertainty].filter((part) => part !== '').join(' ');
-  const rests = `${data} by the data; the words allow ${allowedWords(said, quantity.unit)}`;
+  const rests = `the data says ${withUncertainty(shown.shown, shown.uncertainty)}; the words allow ${allowedWords(said, quantity.unit)}`;
   writing.drafts.push({ ...entry, verdict: verdict === 'fails' ? 'fails' : 'holds', rests });
   return heldAnchor(writing.drafts.length - 1, words);
 }

@@ -11,6 +11,7 @@ import { checkLinks } from './rules/links.ts';
 import { reportNearlyOurs } from './rules/nearly-ours.ts';
 import { escapeRawHtml } from './rules/raw-html.ts';
 import { reportUnheld } from './rules/unheld.ts';
+import { sentencesOf } from './sentences.ts';
 import { asText, withinDepth } from './too-deep.ts';
 import { beginWriting, problemsInOrder, type Writing } from './writing.ts';
 import type { Written } from './written.ts';
@@ -41,6 +42,7 @@ function written(note: Note, writing: Writing, options: WriteOptions): Written {
   const page = toHast(tree);
   const inText = numberHeld(page, writing.drafts);
   const headings = nameHeadings(page, writing.ids);
+  const sentences = sentencesOf(page);
   wrapTables(page);
   markPlots(page);
   const highlights = highlightsOf(note, writing);
@@ -49,6 +51,7 @@ function written(note: Note, writing: Writing, options: WriteOptions): Written {
     pieces,
     plots: writing.plots,
     entries: [...inText, ...highlights],
+    sentences,
     headings,
     problems: problemsInOrder(writing),
   };

@@ -55,12 +55,21 @@ export interface HeldBy {
   readonly figure?: string;
 }
 
+/** The sentence of a held number, as printed. */
+export interface InSentence {
+  readonly text: string;
+  /** With marks for its held numbers, the number's own among them: the same when only the data has changed. */
+  readonly pattern: string;
+}
+
 export interface Written {
   /** HTML in pieces; between two strings stands the number of a plot (index into `plots`). */
   readonly pieces: readonly (string | number)[];
   readonly plots: readonly PlotRequest[];
   /** In reading order; entry k is linked from the element with id `n-<k+1>`. Highlights come last and stand in no text. */
   readonly entries: readonly LedgerEntry[];
+  /** By index of the entry, for those that stand in the text. */
+  readonly sentences?: readonly InSentence[];
   readonly headings: readonly { readonly depth: number; readonly id: string; readonly text: string }[];
   readonly problems: readonly Problem[];
 }
