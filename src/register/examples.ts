@@ -7,6 +7,7 @@ const EXAMPLES: Readonly<Record<string, string>> = {
   clock: 'clock: 2.6 GHz',
   column: 'column: Temp',
   connected: 'connected: low voltage side',
+  corrections: '- number: fast.peak_temperature` with `now`, `since` and `reason` below `corrections:',
   date: 'date: 2026-03-14',
   device: 'device: larch-2',
   disclosure: 'disclosure: Bought at retail',
@@ -18,6 +19,8 @@ const EXAMPLES: Readonly<Record<string, string>> = {
   log: 'log: larch-2/fast-soak.csv',
   maker: 'maker: Larch Works',
   pace: 'pace: 150 words per minute',
+  now: 'now: 71.3 °C',
+  number: 'number: fast.peak_temperature',
   phases: 'load: 5 .. 65 min` below `phases:',
   power: 'power: adapter',
   quantity: 'quantity: temperature',
@@ -28,6 +31,7 @@ const EXAMPLES: Readonly<Record<string, string>> = {
   runs: 'rated: larch-rated` below `runs:',
   scores: 'scores: larch-2/fast-scores.csv',
   setup: 'setup: open-bench',
+  since: 'since: 2026-05-02',
   specimen: 'specimen: no-1',
   status: 'status: draft',
   subtitles: 'subtitles: larch-2/fast-soak.vtt',
@@ -39,6 +43,7 @@ const EXAMPLES: Readonly<Record<string, string>> = {
   title: 'title: Fast setting, hour soak',
   voltage: 'voltage: 5.1 V',
   voltage_offset: 'voltage_offset: 40 mV',
+  was: '- notes/old-name/` below `was:',
 };
 
 /** The example line of a key, or undefined; keys may be any word of an author's. */

@@ -1,12 +1,13 @@
 /** content/notes/<slug>.md and content/scripts/<slug>.md: what a write-up says of itself. Its text is read by words. */
 import { type Alias, idsOf, readAliases, tellClashes } from './aliases.ts';
+import { readCorrections, readWas } from './corrections.ts';
 import { dataPathOf } from './data-path.ts';
 import type { ListNode, TextNode } from './node.ts';
 import { paceOf } from './pace.ts';
 import type { DataFiles } from './read.ts';
 import type { Note, NoteStatus, UnheldRule } from './register.ts';
 import type { Report } from './report.ts';
-import { optional, readShape, type ShapeOf, shape, text, textOrList, textOrMap } from './shape.ts';
+import { list, optional, readShape, type ShapeOf, shape, text, textOrList, textOrMap } from './shape.ts';
 import { itemOf, type SourceFile } from './source-file.ts';
 import type { Reference } from './stated.ts';
 import { dateOf, idOf, textsOf, wordOf } from './values.ts';
@@ -22,6 +23,8 @@ const KEYS = {
   summary: optional(text),
   disclosure: optional(text),
   unheld: optional(text),
+  corrections: optional(list),
+  was: optional(textOrList),
 };
 const NOTE = shape(KEYS);
 const SCRIPT = shape({ ...KEYS, note: optional(text), pace: optional(text), subtitles: optional(text) });
@@ -49,6 +52,8 @@ export function readNote(source: SourceFile, kind: Note['kind'], data: DataFiles
   const pace = paceOf(fields.pace, report);
   const subtitles = dataPathOf(fields.subtitles, 'subtitles', data, report);
   const spokenFor = idOf(fields.note, 'note', report);
+  const corrections = readCorrections(fields.corrections, source, report);
+  const was = readWas(fields.was, source, report);
   const note: Note = {
     ...itemOf(source, fields.title, report),
     text: source.text,
@@ -62,6 +67,8 @@ export function readNote(source: SourceFile, kind: Note['kind'], data: DataFiles
     ...(fields.summary ? { summary: fields.summary.text } : {}),
     ...(fields.disclosure ? { disclosure: fields.disclosure.text } : {}),
     ...(unheld ? { unheld } : {}),
+    ...(corrections.length > 0 ? { corrections } : {}),
+    ...(was.length > 0 ? { was } : {}),
     ...(pace === undefined ? {} : { pace }),
     ...(subtitles === undefined ? {} : { subtitles }),
     ...(spokenFor === undefined ? {} : { note: spokenFor }),

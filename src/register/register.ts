@@ -92,6 +92,26 @@ export interface Note extends Item {
   readonly subtitles?: string;
   /** Of a script: the slug of the note that it speaks for. */
   readonly note?: string;
+  /** Reasons for numbers that print differently than they were published. */
+  readonly corrections?: readonly StatedCorrection[];
+  /** Addresses at which something of it stood before, and which lead to it now. */
+  readonly was?: readonly EarlierAddress[];
+}
+
+/** Why a published number prints differently: `now` is what it prints, so that a reason never serves for a later change. */
+export interface StatedCorrection {
+  /** The expression that holds it. */
+  readonly number: string;
+  readonly now: string;
+  /** ISO date. */
+  readonly since: string;
+  readonly reason: string;
+  readonly place: Place;
+}
+
+export interface EarlierAddress {
+  readonly address: string;
+  readonly place: Place;
 }
 
 export type UnheldRule = 'warn' | 'refuse';

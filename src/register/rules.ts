@@ -1,6 +1,7 @@
 /** Every rule of the register, with what it means. Ids are permanent: one that is retired is never given another meaning. */
 export const RULES = {
   'bad-accuracy': 'an accuracy is not written as a data sheet writes it, or not in a unit of its quantity',
+  'bad-address': 'an earlier address of a note is no address of a page or plot',
   'bad-alias': 'an alias of a note or comparison cannot be written in an address',
   'bad-bits': 'the bits of a throttle flag are not numbered from 0, or have no names',
   'bad-date': 'a date is not year-month-day, or no such day exists',

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { RULES } from '../../src/register/rules.ts';
 import { report } from './base.ts';
+import { CORRECTED } from './cases/corrected.ts';
 import { FRONT_MATTER } from './cases/front-matter.ts';
 import { KEYS } from './cases/keys.ts';
 import { MEASURED } from './cases/measured.ts';
@@ -9,7 +10,7 @@ import { REFERENCES } from './cases/references.ts';
 import { SCRIPTS } from './cases/scripts.ts';
 import { SOAK } from './cases/soak.ts';
 
-const CASES = [...FRONT_MATTER, ...KEYS, ...REFERENCES, ...MEASURED, ...SCRIPTS, ...SOAK];
+const CASES = [...CORRECTED, ...FRONT_MATTER, ...KEYS, ...REFERENCES, ...MEASURED, ...SCRIPTS, ...SOAK];
 
 /** Requests are read from notes' directives, not from files of the register: see requests.test.ts. */
 const BY_REQUESTS = ['request-alias', 'request-attribute', 'request-kind'];
