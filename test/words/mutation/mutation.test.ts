@@ -1,0 +1,156 @@
+/** Shifts each figure of the demonstration until a stated number or claim is false by a hair and by far, and within what it allows. */
+import { cpSync, mkdtempSync, rmSync, symlinkSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { noteSubjects } from '../../../src/compute/note-subjects.ts';
+import { isPresent, type PresentFigure } from '../../../src/figures/figure.ts';
+import type { Problem } from '../../../src/problem.ts';
+import type { Note } from '../../../src/register/register.ts';
+import { write } from '../../../src/words/write.ts';
+import type { Subject } from '../../../src/words/written.ts';
+import { ADDED, CLAIMS, IN_NOTE, type Statement, type Values } from './statements.ts';
+
+const DEMO = join(import.meta.dirname, '..', '..', '..');
+const FILE = 'content/notes/a-clock-it-cannot-keep.md';
+const ALL = [...IN_NOTE, ...ADDED];
+/** Far enough to be false, near enough that twelve digits tell. */
+const HAIR = 1e-9;
+
+let note: Note;
+let subjects: ReadonlyMap<string, Subject>;
+
+beforeAll(async () => {
+  const root = mkdtempSync(join(tmpdir(), 'soakproof-mutation-'));
+  try {
+    cpSync(join(DEMO, 'content'), join(root, 'content'), { recursive: true });
+    symlinkSync(join(DEMO, 'data'), join(root, 'data'));
+    const read = await noteSubjects(root, FILE);
+    if (!('note' in read)) throw new Error('the demonstration cannot be read');
+    const added = ADDED.map(({ words, is }) => `:stated[${words}]{is="${is}"}`).join(',\n');
+    note = { ...read.note, text: `${read.note.text}\n${added}.\n` };
+    subjects = read.subjects;
+  } finally {
+    rmSync(root, { recursive: true, force: true });
+  }
+}, 120_000);
+
+type Subjects = ReadonlyMap<string, Subject>;
+
+function figureOf(from: Subjects, address: string): PresentFigure {
+  const [alias = '', ...rest] = address.replaceAll('"', '').split('.');
+  const figure = from.get(alias)?.figures.get(rest.join('.'));
+  if (!figure || !isPresent(figure)) throw new Error(`no figure ${address}`);
+  return figure;
+}
+
+function valuesOf(from: Subjects): Values {
+  return (address) => figureOf(from, address).quantity.value;
+}
+
+/** The subjects with one figure at another value; its uncertainty and interval go with it. */
+function shifted(address: string, to: number): Subjects {
+  const figure = figureOf(subjects, address);
+  const by = to - figure.quantity.value;
+  const interval = figure.interval && ([figure.interval[0] + by, figure.interval[1] + by] as const);
+  const moved: PresentFigure = { ...figure, quantity: { ...figure.quantity, value: to }, ...(interval ? { interval } : {}) };
+  const [alias = '', ...rest] = address.replaceAll('"', '').split('.');
+  const subject = subjects.get(alias) as Subject;
+  return new Map(subjects).set(alias, { ...subject, figures: new Map(subject.figures).set(rest.join('.'), moved) });
+}
+
+function errorsOf(from: Subjects): Problem[] {
+  return write(note, from).problems.filter(({ severity }) => severity === 'error');
+}
+
+/** Where a directive stands, by its words. */
+function placeOf(words: string): string {
+  const at = note.text.search(new RegExp(`:(?:stated|claim)\\[${words.replace(/[.*+?]/g, '\\$&')}\\]`));
+  if (at < 0) throw new Error(`"${words}" is not in the note`);
+  const lines = note.text.slice(0, at).split('\n');
+  return `${lines.length}:${(lines.at(-1) as string).length + 1}`;
+}
+
+function allows({ at, lower, upper, lowerClosed, upperClosed }: Statement, values: Values): boolean {
+  const value = Number(at(values).toPrecision(12));
+  return (lowerClosed ? value >= lower : value > lower) && (upperClosed ? value <= upper : value < upper);
+}
+
+/** Targets for what is said, and whether the words allow them. */
+function targetsOf({ lower, upper, lowerClosed, upperClosed }: Statement): (readonly [target: number, allowed: boolean])[] {
+  const [low, high] = [Number.isFinite(lower), Number.isFinite(upper)];
+  const width = low && high ? upper - lower : Math.max(1, Math.abs(low ? lower : upper) / 10);
+  const from = low ? lower : upper - 4 * width;
+  const to = high ? upper : lower + 4 * width;
+  const within = [0.001, 0.2, 0.5, 0.8, 0.999].map((share) => [from + share * (to - from), true] as const);
+  const hair = HAIR * Math.max(Math.abs(from), Math.abs(to));
+  return [
+    ...within,
+    ...(low
+      ? ([
+          [lower, lowerClosed],
+          [lower - hair, false],
+          [lower + hair, true],
+          [lower - 2.5 * width, false],
+        ] as const)
+      : []),
+    ...(high
+      ? ([
+          [upper, upperClosed],
+          [upper + hair, false],
+          [upper - hair, true],
+          [upper + 2.5 * width, false],
+        ] as const)
+      : []),
+  ];
+}
+
+describe('words/mutation', () => {
+  test('the note has these stated numbers and claims, and no other; as it stands, none of them fails', () => {
+    const stated = [...note.text.matchAll(/:stated\[([^\]]*)\]/g)].map((match) => match[1]);
+    expect(stated.toSorted()).toEqual(ALL.map(({ words }) => words).toSorted());
+    const claimed = [...note.text.matchAll(/:claim\[([^\]]*)\]/g)].map((match) => match[1]);
+    expect(claimed.toSorted()).toEqual(CLAIMS.map(({ words }) => words).toSorted());
+    expect(errorsOf(subjects)).toEqual([]);
+  });
+
+  test('stated numbers: false by a hair and by far fails at the right place, within what the words allow nothing does', () => {
+    const plain = valuesOf(subjects);
+    const misjudged: string[] = [];
+    let cases = 0;
+    for (const statement of ALL) {
+      for (const [address, solve] of Object.entries(statement.solve)) {
+        for (const [target, allowed] of targetsOf(statement)) {
+          const moved = shifted(address, solve(target, plain));
+          const values = valuesOf(moved);
+          const expected = ALL.filter((each) => !allows(each, values)).map(({ words }) => placeOf(words));
+          const claims = CLAIMS.filter(({ rests }) => rests.includes(address)).map(({ words }) => placeOf(words));
+          const found = errorsOf(moved).map(({ place, rule }) => ({ at: `${place.line}:${place.column}`, rule }));
+          const right =
+            expected.includes(placeOf(statement.words)) !== allowed &&
+            found.every(({ at, rule }) => (rule === 'stated-differs' ? expected.includes(at) : claims.includes(at))) &&
+            expected.every((at) => found.some((each) => each.at === at && each.rule === 'stated-differs'));
+          if (!right) misjudged.push(`${statement.words}: ${address} so that it is ${target}: ${JSON.stringify(found)}`);
+          cases += 1;
+        }
+      }
+    }
+    expect(misjudged).toEqual([]);
+    expect(cases).toBeGreaterThanOrEqual(200);
+  }, 60_000);
+
+  test('claims: false by a hair and by far fails at the right place, clear of its condition nothing does', () => {
+    const plain = valuesOf(subjects);
+    const misjudged = CLAIMS.flatMap(({ words, cases }) =>
+      cases.flatMap(([address, to, fails]) => {
+        const moved = shifted(address, to(plain));
+        const stated = ALL.filter((each) => !allows(each, valuesOf(moved))).map((each) => placeOf(each.words));
+        const found = errorsOf(moved).map(({ place }) => `${place.line}:${place.column}`);
+        const expected = [...stated, ...(fails ? [placeOf(words)] : [])];
+        const right = found.toSorted().join(' ') === expected.toSorted().join(' ');
+        return right ? [] : [`${words}: ${address} at ${to(plain)}: ${found.join(' ')} for ${expected.join(' ')}`];
+      }),
+    );
+    expect(misjudged).toEqual([]);
+  });
+});
