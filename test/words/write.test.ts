@@ -206,6 +206,50 @@ describe('words/write', () => {
     for (const { id } of headings) expect(pieces.join('')).toContain(` id="${id}"`);
   });
 
+  test('a stated number keeps the words of its author and says on what it rests', () => {
+    const page = written('It is :stated[about 160&nbsp;degrees Fahrenheit]{is="fast.peak_temperature"} hot.');
+    expect(anchorsOf(page)).toEqual([{ number: 1, text: 'about 160\u00a0degrees Fahrenheit' }]);
+    expect(page.entries[0]).toMatchObject({
+      kind: 'stated',
+      text: 'about 160&nbsp;degrees Fahrenheit',
+      expression: 'fast.peak_temperature',
+      value: 71.3,
+      unit: '°C',
+      shown: 'about 160\u00a0degrees Fahrenheit',
+      verdict: 'holds',
+      rests: 'the data says 71.3\u00a0°C ±\u00a02.0\u00a0K (95\u00a0%); the words allow 157.5\u00a0°F to 162.5\u00a0°F',
+    });
+    expect(page.entries[0]?.held).toEqual([
+      { alias: 'fast', subject: 'larch-fast', address: 'peak_temperature', figure: 'peak_temperature' },
+    ]);
+  });
+
+  test('a stated number that fails is kept on the page and in the ledger, as an error', () => {
+    const page = written(':stated[74 degrees]{is="fast.peak_temperature"}');
+    expect(page.problems.map(({ severity, rule }) => [severity, rule])).toEqual([['error', 'stated-differs']]);
+    expect(page.entries.map(({ kind, shown, verdict }) => [kind, shown, verdict])).toEqual([['stated', '74 degrees', 'fails']]);
+    expect(anchorsOf(page)).toEqual([{ number: 1, text: '74 degrees' }]);
+  });
+
+  test('a claim says on what it rests, also where it cannot be told and may be published', () => {
+    const page = written(':claim[draw about as much]{is="fast.load_power < 5.25 W" outcome="holds or untold"}');
+    expect(page.problems).toEqual([]);
+    expect(page.entries[0]).toMatchObject({ verdict: 'cannot be told', shown: 'draw about as much' });
+    expect(page.entries[0]?.rests).toMatch(
+      /^5\.250\u00a0W against 5\.25\u00a0W, .*: this data cannot tell whether the condition holds$/,
+    );
+  });
+
+  test('numbers that nothing holds: warnings, errors where the note refuses them, nothing where they are left unheld', () => {
+    const text = 'It draws 5 W from a :unheld[5 V] supply.';
+    const rules = (options: object, more: object) =>
+      write(noteOf(text, more), TWO, options).problems.map(({ severity, rule }) => `${severity} ${rule}`);
+    expect(rules({ unheld: true }, {})).toEqual(['warning unheld-number']);
+    expect(rules({}, {})).toEqual([]);
+    expect(rules({}, { unheld: 'refuse' })).toEqual(['error unheld-number']);
+    expect(written(text).pieces).toEqual(['<p>It draws 5 W from a <span>5 V</span> supply.</p>']);
+  });
+
   test('a cue is a section of a script with its time', () => {
     const { pieces, problems } = write(
       noteOf(`:::cue{at="3:15"}\nThe plot.\n\n::plot{kind=trace}\n:::\n\nSaid: ${V}.`, { kind: 'script' }),
