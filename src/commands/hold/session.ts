@@ -15,7 +15,7 @@ export interface Terminal {
 const FIRST = 5;
 /** Characters of the sentence shown on either side. */
 const AROUND = 90;
-const KEYS = '1 to 9 chooses, s skips, f leaves it free, b goes back, q ends and keeps what was chosen';
+const KEYS = '1 to 9 holds it by that, s or Enter skips, f leaves it free, b goes back, q ends and keeps what was chosen';
 
 /** What the author chose, by number; null where he broke off and nothing is to be written. */
 export async function choose(numbers: readonly ListedNumber[], terminal: Terminal): Promise<Map<number, Choice> | null> {
