@@ -1,4 +1,4 @@
-/** `:::cue{at="3:15"}` … `:::` in a script: what is on screen at that time. */
+/** `:::cue{at="3:15"}` … `:::` in a script: what is on screen at that time; without `at`, when the words before it are said. */
 import type { Nodes } from 'mdast';
 import type { PageElement } from './page-node.ts';
 import type { WrittenDirective } from './read-directive.ts';
@@ -11,7 +11,7 @@ export function cue(writing: Writing, read: WrittenDirective, node: Nodes): Page
   const start = spanOf(node).start;
   const fence = { start, end: read.end };
   const at = read.attributes.find(({ name }) => name === 'at');
-  if (!at || node.type !== 'containerDirective') return null;
+  if (node.type !== 'containerDirective') return null;
   if (writing.kind !== 'script') {
     report(writing, {
       rule: 'misplaced-directive',
@@ -33,6 +33,10 @@ export function cue(writing: Writing, read: WrittenDirective, node: Nodes): Page
     });
     return null;
   }
+  if (!at) {
+    writing.cues.push(null);
+    return { tagName: 'section', properties: { className: ['cue'], ariaLabel: 'On screen' }, children: 'own' };
+  }
   const span = { start: at.valueStart, end: at.valueStart + at.value.length };
   if (!TIME.test(at.value)) {
     report(writing, {
@@ -44,7 +48,7 @@ export function cue(writing: Writing, read: WrittenDirective, node: Nodes): Page
     return null;
   }
   const time = seconds(at.value);
-  if (time < (writing.cues.at(-1) ?? 0)) {
+  if (time < (writing.cues.findLast((each) => each !== null) ?? 0)) {
     report(writing, {
       rule: 'cue-time',
       ...span,

@@ -35,7 +35,9 @@ export function giveMeaning(writing: Writing, tree: Root): void {
   refuseInLinks(writing, tree);
   visit(tree, (directive, index, parent) => {
     if (!isDirective(directive) || !parent || index === undefined) return undefined;
+    const nested = directive.name === 'cue' && parent.type !== 'root';
     const found = elementOf(writing, directive);
+    if (found && nested) report(writing, nestedCue(directive));
     if (found) directive.data = { hName: found.tagName, hProperties: found.properties, ...childrenOf(found) };
     else if (directive.type === 'containerDirective') directive.data = { hName: 'div' };
     else putBack(writing, directive, parent, index);
@@ -68,6 +70,13 @@ function elementOf(writing: Writing, node: Directive): PageElement | null {
 function refuse(writing: Writing, problem: Parameters<typeof report>[1]): null {
   report(writing, problem);
   return null;
+}
+
+/** Cues cut a script into what is said before and after: within a list, a quotation or another cue there is no such place. */
+function nestedCue(directive: Directive): Parameters<typeof report>[1] {
+  const { start } = spanOf(directive);
+  const found = 'a cue within a list, a quotation or another cue';
+  return { rule: 'misplaced-directive', start, end: start + 6, found, expected: 'cues between paragraphs' };
 }
 
 function notInProse({ name }: DirectiveName, { start, end }: { start: number; end: number }): Parameters<typeof report>[1] {

@@ -11,6 +11,7 @@ import { checkLinks } from './rules/links.ts';
 import { reportNearlyOurs } from './rules/nearly-ours.ts';
 import { escapeRawHtml } from './rules/raw-html.ts';
 import { reportUnheld } from './rules/unheld.ts';
+import { scriptBlocks } from './script/blocks.ts';
 import { sentencesOf } from './sentences.ts';
 import { asText, withinDepth } from './too-deep.ts';
 import { beginWriting, problemsInOrder, type Writing } from './writing.ts';
@@ -52,6 +53,7 @@ function written(note: Note, writing: Writing, options: WriteOptions): Written {
     plots: writing.plots,
     entries: [...inText, ...highlights],
     sentences,
+    ...(note.kind === 'script' ? { script: scriptBlocks(page, writing.cues) } : {}),
     headings,
     problems: problemsInOrder(writing),
   };

@@ -21,8 +21,8 @@ export interface Writing {
   /** Entries in the order found; the page numbers them in the order printed. */
   readonly drafts: LedgerEntry[];
   readonly plots: PlotRequest[];
-  /** Times of the cues so far, in seconds. */
-  readonly cues: number[];
+  /** Times of the cues so far, in seconds; null where the author gives none. */
+  readonly cues: (number | null)[];
   /** Ids of plots and tables, unique on the page. */
   readonly ids: Set<string>;
 }

@@ -3,6 +3,7 @@ import type { Figure } from '../figures/figure.ts';
 import type { Problem } from '../problem.ts';
 import type { Quantity } from '../quantities/quantity.ts';
 import type { PlotRequest } from '../register/requests.ts';
+import type { ScriptText } from './script/script.ts';
 
 /** One thing that an alias of a note stands for: a run, a comparison, or the attempts on a specimen. */
 export interface Subject {
@@ -70,6 +71,8 @@ export interface Written {
   readonly entries: readonly LedgerEntry[];
   /** By index of the entry, for those that stand in the text. */
   readonly sentences?: readonly InSentence[];
+  /** Of a script: what is said and what is on screen. */
+  readonly script?: ScriptText;
   readonly headings: readonly { readonly depth: number; readonly id: string; readonly text: string }[];
   readonly problems: readonly Problem[];
 }

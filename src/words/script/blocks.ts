@@ -1,0 +1,92 @@
+/** The page of a script, taken apart into what is said, what is on screen, and headings. */
+import type { Element, ElementContent, Root, RootContent } from 'hast';
+import { toHtml } from '../markdown.ts';
+import type { SaidPiece, ScriptBlock, ScriptPiece, ScriptText } from './script.ts';
+
+/** Blocks that are looked at and not spoken. */
+const SHOWN = new Set(['table', 'figure', 'pre', 'hr', 'section']);
+/** Inline elements that are not spoken: struck words, marks of footnotes. */
+const UNSAID = new Set(['del', 'sup', 'img', 'input']);
+/** Elements whose words do not run into what stands beside them. */
+const APART = new Set(['p', 'li', 'ul', 'ol', 'blockquote', 'br', 'div']);
+
+/**
+ * The blocks of a page whose held numbers are numbered and whose plots are marks. `times` has the author's time of each cue in order,
+ * null where he gave none. The page is left as it was.
+ */
+export function scriptBlocks(page: Root, times: readonly (number | null)[]): ScriptText {
+  const left = [...times];
+  return page.children.flatMap((node) => blockOf(node, left));
+}
+
+function blockOf(node: RootContent, times: (number | null)[]): ScriptBlock[] {
+  if (node.type === 'comment') return [{ kind: 'shown', html: htmlOf([node]), said: [] }];
+  if (node.type !== 'element') return [];
+  const heading = /^h([1-6])$/.exec(node.tagName);
+  if (heading) {
+    const id = String(node.properties.id);
+    return [{ kind: 'heading', depth: Number(heading[1]), id, html: htmlOf(node.children), said: saidOf(node.children) }];
+  }
+  if (isCue(node)) {
+    const inside = node.children.filter((child) => !hasClass(child, 'cue-time'));
+    const { line = 1, column = 1 } = node.position?.start ?? {};
+    return [{ kind: 'cue', at: times.shift() ?? null, line, column, html: htmlOf(inside), said: saidOf(inside) }];
+  }
+  if (SHOWN.has(node.tagName) || hasClass(node, 'scroll')) return [{ kind: 'shown', html: htmlOf([node]), said: [] }];
+  return [{ kind: 'said', html: htmlOf([node]), said: saidOf([node]) }];
+}
+
+function isCue(node: Element): boolean {
+  return node.tagName === 'section' && hasClass(node, 'cue');
+}
+
+function hasClass(node: ElementContent, name: string): boolean {
+  const classes = node.type === 'element' ? node.properties.className : undefined;
+  return Array.isArray(classes) && classes.includes(name);
+}
+
+function heldOf(node: Element): number | undefined {
+  return typeof node.properties.dataN === 'string' ? Number(node.properties.dataN) : undefined;
+}
+
+/** Where a held number goes. Markdown replaces U+0000, so no text of an author's can look like it. */
+const MARK = '\0held ';
+
+/** HTML of nodes, split at held numbers and plots. */
+function htmlOf(nodes: readonly RootContent[]): ScriptPiece[] {
+  const html = toHtml({ type: 'root', children: nodes.map((node) => marked(node)) }).trim();
+  return html
+    .split(/(<!--\0(?:held|plot) \d+-->)/)
+    .filter((piece) => piece !== '')
+    .map((piece) => {
+      const [, kind, number] = /^<!--\0(held|plot) (\d+)-->$/.exec(piece) ?? [];
+      if (kind === undefined) return piece;
+      return kind === 'held' ? { held: Number(number) } : { plot: Number(number) };
+    });
+}
+
+function marked<N extends RootContent>(node: N): N {
+  if (node.type !== 'element') return node;
+  const children = node.children.map((child): ElementContent => {
+    const held = child.type === 'element' ? heldOf(child) : undefined;
+    return held === undefined ? marked(child) : { type: 'comment', value: `${MARK}${held}` };
+  });
+  return { ...node, children };
+}
+
+function saidOf(nodes: readonly RootContent[]): SaidPiece[] {
+  const pieces: SaidPiece[] = [];
+  const say = (node: RootContent): void => {
+    if (node.type === 'text') pieces.push(node.value);
+    if (node.type !== 'element' || UNSAID.has(node.tagName)) return;
+    const held = heldOf(node);
+    if (held !== undefined) pieces.push({ held });
+    else if (SHOWN.has(node.tagName)) pieces.push(' ');
+    else {
+      for (const child of node.children) say(child);
+      if (APART.has(node.tagName)) pieces.push(' ');
+    }
+  };
+  for (const node of nodes) say(node);
+  return pieces;
+}
