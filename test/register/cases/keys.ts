@@ -121,6 +121,14 @@ export const KEYS: readonly Case[] = [
   },
   {
     rule: 'unknown-word',
+    bad: [[NOTE, 'status: published', 'unheld: refused\nstatus: published']],
+    report: [
+      'content/notes/overclocking-larch.md:4:9: error: unknown-word: `unheld` is `refused` | expected `warn` or `refuse` | did you mean `refuse`?',
+    ],
+    ok: [[NOTE, 'status: published', 'unheld: refuse\nstatus: published']],
+  },
+  {
+    rule: 'unknown-word',
     bad: [[FAST, 'log:', 'phases: automatic\nlog:']],
     report: [
       'content/runs/larch-fast.md:8:9: error: unknown-word: `phases` is `automatic` | expected `auto`, or a mapping such as `load: 5 .. 65 min`',
