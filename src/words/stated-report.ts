@@ -73,7 +73,7 @@ export function reportUnread(
   };
 }
 
-/** The interval of true values that the words allow, in the author's own unit: "57.5 °C to 58.5 °C". `unit` is the canonical one. */
+/** The interval of true values that the words allow, in the author's own unit: "57.5 °C to below 58.5 °C". `unit` is the canonical one. */
 export function allowedWords(said: Stated, unit: string): string {
   const { lower, upper, lowerClosed, upperClosed } = said;
   const own = ownUnit(said, unit);
@@ -83,8 +83,7 @@ export function allowedWords(said: Stated, unit: string): string {
   if (lower === Number.NEGATIVE_INFINITY) return `${upperClosed ? `${high} or less` : `less than ${high}`}${size}`;
   if (upper === Number.POSITIVE_INFINITY) return `${lowerClosed ? `${low} or more` : `more than ${low}`}${size}`;
   if (lower === upper) return `${low} and nothing beside it${size}`;
-  const left = [lowerClosed ? '' : low, upperClosed ? '' : high].filter((end) => end !== '');
-  return `${low} to ${high}${left.length > 0 ? `, ${left.join(' and ')} left out` : ''}${size}`;
+  return `${lowerClosed ? low : `above ${low}`} to ${upperClosed ? high : `below ${high}`}${size}`;
 }
 
 /** A third has no short decimal: six digits say enough of it. */

@@ -17,10 +17,10 @@ describe('compute/pages/hedges', () => {
     const rows = html.match(/<tr>/g) ?? [];
     expect(rows).toHaveLength(HEDGES.length + READINGS.length + 2);
     for (const { name } of [...HEDGES, ...READINGS]) expect(html).toContain(`<td>${name}</td>`);
-    expect(html).toContain('“58 degrees”: 57.5\u00a0°C to 58.5\u00a0°C, 58.5\u00a0°C left out');
+    expect(html).toContain('“58 degrees”: 57.5\u00a0°C to below 58.5\u00a0°C');
     expect(html).toContain('“about 60 degrees”: 57.5\u00a0°C to 62.5\u00a0°C');
     expect(html).toContain('“under 60 degrees”: less than 60\u00a0°C');
-    expect(html).toContain('“30 percent less”: 0.695 to 0.705, 0.695 left out');
-    expect(html).toContain('“a third”: 0.25 to 0.416667, 0.416667 left out');
+    expect(html).toContain('“30 percent less”: above 0.695 to 0.705');
+    expect(html).toContain('“a third”: 0.25 to below 0.416667');
   });
 });
