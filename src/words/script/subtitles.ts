@@ -1,5 +1,6 @@
 /** Reads the subtitles of a finished video, WebVTT or SubRip; the one door to the parser. */
-import { WebVTTParser } from 'webvtt-parser';
+// The package is CommonJS, and Node sees only its default export.
+import webvtt from 'webvtt-parser';
 
 export interface Subtitle {
   /** Seconds. */
@@ -20,7 +21,7 @@ export function readSubtitles(text: string): Subtitles {
   const plain = text.replace(/^\uFEFF/, '');
   const isWebVtt = /^WEBVTT(?:[ \t\r\n]|$)/.test(plain);
   const shift = isWebVtt ? 0 : HEAD.split('\n').length - 1;
-  const { cues, errors } = new WebVTTParser().parse(isWebVtt ? plain : HEAD + fromSubRip(plain), 'metadata');
+  const { cues, errors } = new webvtt.WebVTTParser().parse(isWebVtt ? plain : HEAD + fromSubRip(plain), 'metadata');
   return {
     cues: cues.map(({ startTime, endTime, text: words }) => ({ from: startTime, to: endTime, text: withoutTags(words) })),
     faults: errors.map(({ line, message }) => ({ line: Math.max(1, line - shift), message })),
