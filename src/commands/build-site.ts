@@ -8,12 +8,12 @@ import { lock } from '../print/lock.ts';
 import { hasErrors, report } from '../print/report.ts';
 import { finishSwap } from '../print/swap.ts';
 
-/** Builds the site of a project folder. Returns the exit code. Throws where a page or the disk fails. */
+/** Builds the site of a project folder. Returns the exit code. Throws where a page or the disk fails; nothing is published then. */
 export async function build(root: string): Promise<number> {
   mkdirSync(join(root, '.cache'), { recursive: true });
   const held = await lock(root);
   if (held === undefined) {
-    console.error('Another build of this project is under way. Wait for it, or stop it, then build again.');
+    console.error('Another build or check of this project is under way. Wait for it, or stop it, then build again.');
     return 1;
   }
   finishSwap(root);
@@ -24,9 +24,23 @@ export async function build(root: string): Promise<number> {
     return 1;
   }
   const printed = await print(root, manifest);
-  prune(root);
+  await tidy(root);
   console.log(
     `dist/ is up to date: printed ${printed} of ${manifest.pages.length} pages, ${manifest.files.length} files beside them. Look at it with \`npm run preview\`.`,
   );
   return 0;
+}
+
+/** Prunes the cache, unless a dev session may be filling it. The site is published by now: a fault here is no failure of the build. */
+async function tidy(root: string): Promise<void> {
+  try {
+    const noDev = await lock(root, 'dev');
+    if (noDev === undefined) return;
+    prune(root);
+    noDev.close();
+  } catch (thrown) {
+    console.error(
+      `The cache could not be tidied (${thrown instanceof Error ? thrown.message : String(thrown)}). Removing .cache/ is always safe.`,
+    );
+  }
 }

@@ -1,6 +1,8 @@
 /** `npm run build`: stage 1, its problems, and where there is no error the printed site in dist/. */
 import { keepCompiled } from '../compute/compiled.ts';
+import { noArguments } from './no-arguments.ts';
 
+noArguments('build');
 const root = process.cwd();
 keepCompiled(root);
 const { build } = await import('./build-site.ts');

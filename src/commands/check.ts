@@ -2,13 +2,17 @@
 import { keepCompiled } from '../compute/compiled.ts';
 import { lock } from '../print/lock.ts';
 import { finishSwap } from '../print/swap.ts';
+import { noArguments } from './no-arguments.ts';
 
+noArguments('check');
 const root = process.cwd();
+if ((await lock(root)) === undefined) {
+  console.error('Another build or check of this project is under way. Wait for it, or stop it, then check again.');
+  process.exit(1);
+}
+finishSwap(root);
 keepCompiled(root);
 const [{ compute }, { hasErrors, report }] = await Promise.all([import('../compute/compute.ts'), import('../print/report.ts')]);
-
-// Where a build is under way, its side folder is not ours to clear away.
-if ((await lock(root)) !== undefined) finishSwap(root);
 const { problems } = await compute(root, 'site');
 process.stderr.write(report(root, problems));
 if (problems.length === 0) console.log('Nothing to mend.');

@@ -6,6 +6,10 @@ import { serveOptions } from './serve-options.ts';
 
 const root = process.cwd();
 const options = serveOptions();
+if ((await lock(root, 'dev')) === undefined) {
+  console.error('Another dev server of this project is running. Stop it first.');
+  process.exit(1);
+}
 const held = await lock(root);
 if (held !== undefined) {
   finishSwap(root);

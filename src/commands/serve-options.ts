@@ -6,12 +6,12 @@ import type { ServeOptions } from '../print/serve.ts';
 export function serveOptions(): ServeOptions {
   try {
     const { values } = parseArgs({ options: { port: { type: 'string' }, host: { type: 'string' } } });
-    const port = values.port === undefined ? undefined : Number(values.port);
+    const port = values.port === undefined ? undefined : /^\d+$/.test(values.port) ? Number(values.port) : Number.NaN;
     if (port !== undefined && !(Number.isInteger(port) && port >= 0 && port < 65_536))
       throw new Error(`--port is ${values.port}, expected 0 to 65535`);
     return { ...(port !== undefined && { port }), ...(values.host !== undefined && { host: values.host }) };
   } catch (thrown) {
-    console.error(thrown instanceof Error ? thrown.message : String(thrown));
+    console.error(`${thrown instanceof Error ? thrown.message : String(thrown)}. The options are --port NUMBER and --host NAME.`);
     process.exit(1);
   }
 }

@@ -3,7 +3,8 @@
  *
  *   content/** ─► register ─► Register ─┐
  *   data/** ─► intake ─► Log ─► figures ─► RunFigures ─┬─► words ─► Written (HTML, ledger) ─┐
- *                                        └─► plots ─► Drawn (SVG, PNG, CSV) ────────────────┴─► page models, files, Manifest
+ *                                        └─► plots ─► Drawn (SVG, PNG, CSV) ────────────────┤
+ *   content/published/** ─► published states ─► corrections, redirects, problems ───────────┴─► page models, files, Manifest
  *
  * Runs and plots go to worker threads; every result is stored by a key that covers all it depends on, problems included.
  */
@@ -18,8 +19,11 @@ import { computeNotes } from './notes.ts';
 import { drawPlots } from './plots.ts';
 import { openPool } from './pool.ts';
 import { dataFiles, type Project } from './project.ts';
-import type { Manifest, Scope } from './results.ts';
+import { protect } from './published-state/protect.ts';
+import { sourcesOf } from './published-state/sources.ts';
+import { MANIFEST_FORMAT, type Manifest, type Scope } from './results.ts';
 import { computeRuns } from './runs.ts';
+import { computeScripts } from './scripts.ts';
 import { assemble } from './site.ts';
 import type { Store } from './store.ts';
 
@@ -45,24 +49,45 @@ export async function chain({ root, scope, code, store, project, content }: Grou
     const attempts = computeAttempts({ root, code: code.comparisons, register });
     const notes = computeNotes({ store, code: code.words, register, runs, comparisons, attempts });
     const plots = await drawPlots({ store, pool, code: code.plots, register, runs, attempts, notes });
+    const sources = sourcesOf({ register, runs, attempts, content: project.content, code: code.run });
+    const held = protect({ register, content: project.content, published: project.published, notes, plots, scripts: computeScripts(root, notes), sources });
+    const scripts = computeScripts(root, held.notes);
     const accuracy = computeAccuracy(store, code.run);
-    const site = assemble({ store, register, runs, comparisons, attempts, notes, plots, scope, accuracy: accuracy.tables });
+    const site = assemble({
+      store,
+      register,
+      runs,
+      comparisons,
+      attempts,
+      held,
+      scripts,
+      plots,
+      scope,
+      accuracy: accuracy.tables,
+    });
     const tried = [...attempts.values()];
-    const digests = new Map([...runs.logs, ...tried.map(({ attempts: { table }, sha256 }) => [table, sha256] as const)]);
+    const digests = new Map([
+      ...runs.logs,
+      ...scripts.files,
+      ...tried.map(({ attempts: { table }, sha256 }) => [table, sha256] as const),
+    ]);
     const problems = [
       ...project.problems,
       ...registerProblems,
       ...runs.problems,
       ...tried.flatMap((outcome) => outcome.problems),
       ...[...comparisons.values()].flatMap((outcome) => outcome.problems),
-      ...notes.problems,
+      ...held.notes.problems,
+      ...held.problems,
+      ...scripts.problems,
       ...plots.problems,
     ];
     const manifest: Manifest = {
-      format: 1,
+      format: MANIFEST_FORMAT,
       scope,
       inputs: { code: code.all, content, data: lookedUp(looked, digests) },
       ...site,
+      present: store.keep(JSON.stringify(held.present)),
       problems: problems.sort(compareProblems),
       entries: [...runs.outcomes.values()]
         .flatMap(({ task }) => [task.key, `${task.key}-log`])
@@ -72,6 +97,7 @@ export async function chain({ root, scope, code, store, project, content }: Grou
           notes.outcomes.map(({ key }) => key),
           plots.keys,
         ),
+      downloads: [...plots.results.values()].flat().flatMap((plot) => (plot === null ? [] : Object.values(plot.files))),
     };
     writeManifest(root, manifest);
     return manifest;

@@ -3,8 +3,9 @@ import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { DataFiles } from '../register/read.ts';
 import { digest, digestOf } from './digest.ts';
+import { isPassing } from './passing.ts';
 import type { Project } from './project.ts';
-import type { Inputs, Manifest, Scope } from './results.ts';
+import { type Inputs, MANIFEST_FORMAT, type Manifest, type Scope } from './results.ts';
 import { type Store, writeWhole } from './store.ts';
 
 /** Path of a scope's manifest below a project folder. */
@@ -20,7 +21,9 @@ export function readManifest(root: string, scope: Scope): Manifest | undefined {
     const text = readFileSync(path, 'utf8');
     const end = text.indexOf('\n');
     const payload = text.slice(end + 1);
-    return text.slice(0, end) === digest(payload) ? (JSON.parse(payload) as Manifest) : undefined;
+    if (text.slice(0, end) !== digest(payload)) return undefined;
+    const manifest = JSON.parse(payload) as Partial<Manifest>;
+    return manifest.format === MANIFEST_FORMAT ? (manifest as Manifest) : undefined;
   } catch {
     return undefined;
   }
@@ -33,7 +36,7 @@ export function writeManifest(root: string, manifest: Manifest): void {
 }
 
 export function contentDigest(project: Project): string {
-  return digestOf([project.content, project.problems]);
+  return digestOf([project.content, project.published, project.problems]);
 }
 
 /** Whether inputs, pages and files of a stored manifest are still what they were. */
@@ -43,14 +46,23 @@ export function stands(
 ): boolean {
   const { inputs } = manifest;
   return (
-    // A fault of our own may have been of the moment: try again.
-    !manifest.problems.some(({ rule }) => rule === 'fault') &&
     inputs.code === now.code &&
+    !manifest.problems.some(isPassing) &&
     inputs.content === now.content &&
     inputs.data.every((looked) => now.data.kind(looked.path) === looked.kind && sameLog(now.root, looked)) &&
-    manifest.pages.every(({ blob }) => now.store.has(blob)) &&
-    manifest.files.every(({ blob }) => now.store.has(blob))
+    blobsOf(manifest).every((blob) => now.store.has(blob))
   );
+}
+
+/** All that a manifest names in the store. */
+export function blobsOf({ pages, files, present, feed, downloads }: Manifest): string[] {
+  return [
+    ...pages.map(({ blob }) => blob),
+    ...files.map(({ blob }) => blob),
+    ...downloads,
+    present,
+    ...(feed === null ? [] : [feed]),
+  ];
 }
 
 function sameLog(root: string, { path, sha256 }: Inputs['data'][number]): boolean {

@@ -7,24 +7,29 @@ import type { ContentFile } from '../register/register.ts';
 
 export interface Project {
   readonly content: readonly ContentFile[];
+  /** Files of content/published/: published states. */
+  readonly published: readonly ContentFile[];
   readonly problems: readonly Problem[];
 }
 
 /** Folders of content/ that commands write and the register does not read. */
 const WRITTEN_BY_COMMANDS = ['published/', 'record-copies/'];
+const STATE = /^published\/[^/]+\.json$/;
 
-/** Reads every file of content/ that the author writes. What cannot be read is a problem, not a crash. */
+/** Reads every file of content/ that the author writes, and the published states. What cannot be read is a problem, not a crash. */
 export function readProject(root: string): Project {
   const folder = join(root, 'content');
   const problems: Problem[] = [];
   const content: ContentFile[] = [];
+  const published: ContentFile[] = [];
   for (const name of listFiles(folder)) {
-    if (WRITTEN_BY_COMMANDS.some((prefix) => name.startsWith(prefix))) continue;
+    const written = WRITTEN_BY_COMMANDS.some((prefix) => name.startsWith(prefix));
+    if (written && !STATE.test(name)) continue;
     const path = `content/${name}`;
     const text = readText(join(folder, name), path, problems);
-    if (text !== undefined) content.push({ path, text });
+    if (text !== undefined) (written ? published : content).push({ path, text });
   }
-  return { content, problems };
+  return { content, published, problems };
 }
 
 function listFiles(folder: string): string[] {

@@ -1,6 +1,5 @@
 /** Keeps the cache as small as what the last runs of stage 1 used. */
-import { readManifest } from './manifest.ts';
-import type { Manifest } from './results.ts';
+import { blobsOf, readManifest } from './manifest.ts';
 import { openStore } from './store.ts';
 
 /** Removes what neither the last build nor the last dev session used. */
@@ -9,8 +8,4 @@ export function prune(root: string): void {
   const entries = new Set(manifests.flatMap(({ entries }) => entries));
   const blobs = new Set(manifests.flatMap(blobsOf));
   openStore(root).prune(entries, blobs);
-}
-
-function blobsOf({ pages, files }: Manifest): string[] {
-  return [...pages.map(({ blob }) => blob), ...files.map(({ blob }) => blob)];
 }

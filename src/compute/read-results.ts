@@ -2,29 +2,39 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { manifestPath, readManifest } from './manifest.ts';
-import { type Manifest, type PageModel, SCOPE_VARIABLE, type Scope } from './results.ts';
+import { correctionsFeed, type FeedSite } from './published-state/feed.ts';
+import { type FeedModel, MANIFEST_VARIABLE, type Manifest, type PageModel, SCOPE_VARIABLE } from './results.ts';
 
 /** Astro runs with the project folder as its working folder, in build and in dev. */
 const root = process.cwd();
 
-/** Only the dev server asks for drafts and held-back notes, in its own process; whatever else reads results gets the site. */
-const scope: Scope = process.env[SCOPE_VARIABLE] === 'all' ? 'all' : 'site';
-
 type ModelOf<K extends PageModel['kind']> = Extract<PageModel, { kind: K }>;
 
+/** Only the dev server asks for drafts and held-back notes, in its own process; whatever else reads results gets a build's site. */
+const inDev = process.env[SCOPE_VARIABLE] === 'all';
+
 function manifest(): Manifest {
-  const found = readManifest(root, scope);
-  if (found === undefined)
-    throw new Error(`${manifestPath(root, scope)} is missing or damaged: start with \`npm run build\` or \`npm run dev\``);
+  if (!inDev) return JSON.parse(blobText(process.env[MANIFEST_VARIABLE] ?? 'no-manifest')) as Manifest;
+  const found = readManifest(root, 'all');
+  if (found === undefined) throw new Error(`${manifestPath(root, 'all')} is missing or damaged: start with \`npm run dev\``);
   return found;
 }
 
-/** The pages of a kind for `getStaticPaths`: the key covers all that a page prints, because it is the digest of just that. */
-export function pathsOf<P extends string>(kind: PageModel['kind'], parameter: P, prefix: string) {
+/** Text from the store. */
+function blobText(blob: string): string {
+  return readFileSync(join(root, '.cache', 'blobs', blob), 'utf8');
+}
+
+/** The pages of a kind for `getStaticPaths`: the key covers all that a page prints, because it is the digest of just that.
+ * `prefix` and `suffix` are what the route has around its parameter. */
+export function pathsOf<P extends string>(kind: PageModel['kind'], parameter: P, prefix: string, suffix = '') {
   return manifest()
-    .pages.filter((page) => page.kind === kind)
+    .pages.filter((page) => page.kind === kind && page.path.startsWith(prefix) && page.path.endsWith(suffix))
     .map(({ path, blob }) => ({
-      params: { [parameter]: path.slice(prefix.length).replace(/\/$/, '') || undefined } as Record<P, string | undefined>,
+      params: { [parameter]: path.slice(prefix.length, path.length - suffix.length).replace(/\/$/, '') || undefined } as Record<
+        P,
+        string | undefined
+      >,
       props: { blob },
       cacheKey: blob,
     }));
@@ -36,10 +46,21 @@ const counted = globalThis as { soakproofPagesPrinted?: number };
 /** The model of a page. */
 export function readModel<K extends PageModel['kind']>(_kind: K, blob: string): ModelOf<K> {
   counted.soakproofPagesPrinted = (counted.soakproofPagesPrinted ?? 0) + 1;
-  return JSON.parse(readFileSync(join(root, '.cache', 'blobs', blob), 'utf8')) as ModelOf<K>;
+  return JSON.parse(blobText(blob)) as ModelOf<K>;
+}
+
+/** Whether there is a feed of corrections. */
+export function hasFeed(): boolean {
+  return manifest().feed !== null;
+}
+
+/** The feed of corrections as XML. */
+export function feedXml(site: FeedSite): string {
+  const model = JSON.parse(blobText(manifest().feed!)) as FeedModel;
+  return correctionsFeed(model, site);
 }
 
 /** Problems of the last run of stage 1, for dev's pages. A build with errors prints no page. */
 export function problemsInDev(): Manifest['problems'] {
-  return scope === 'all' ? manifest().problems : [];
+  return inDev ? manifest().problems : [];
 }

@@ -42,6 +42,8 @@ export interface HeldNote {
   readonly shown: string;
   readonly expression: string;
   readonly uncertainty: string;
+  /** How a script says it, where that is not how it prints. */
+  readonly said?: string;
   /** On what a stated number or claim rests, in words; it then stands in place of the uncertainty. */
   readonly rests?: string;
   readonly figures: readonly {
@@ -59,6 +61,30 @@ export interface HeldNote {
 /** A plot on a page: a Drawn less what is published as files beside it. */
 export interface PagePlot extends Pick<Drawn, 'id' | 'title' | 'alt' | 'method' | 'wide' | 'narrow' | 'table'> {
   readonly files: { readonly svg: string; readonly png: string; readonly csv: string };
+}
+
+/** A published number that is no longer so. */
+export interface ShownCorrection {
+  /** The day that the author gave. */
+  readonly since: string;
+  /** The expression that holds it. */
+  readonly number: string;
+  readonly was: string;
+  readonly is: string;
+  readonly reason: string;
+  /** In scripts: when it is said. */
+  readonly cue?: string | undefined;
+  /** As it stood when it was published; '' for a highlight. */
+  readonly sentence: string;
+  /** The day of a later publication that closed it. */
+  readonly closed?: string | undefined;
+}
+
+/** The corrections of all published notes and scripts, newest first. */
+export interface FeedModel {
+  readonly entries: readonly (ShownCorrection & Link)[];
+  /** The day of the newest of them, or of the newest note. */
+  readonly updated: string;
 }
 
 /** What was done or found, each time, and what that risks. */
@@ -88,8 +114,11 @@ export interface HomeModel {
     readonly device: string;
     readonly marks: Marks;
     readonly highlights: readonly Highlight[];
+    readonly scripts: readonly { readonly link: Link; readonly length: string }[];
   }[];
   readonly devices: readonly Link[];
+  /** Scripts that speak for no published note; the others stand under theirs. */
+  readonly scripts: readonly { readonly link: Link; readonly date: string; readonly length: string; readonly marks: Marks }[];
 }
 
 export interface NoteModel {
@@ -113,8 +142,116 @@ export interface NoteModel {
   readonly heldNotes: readonly HeldNote[];
   readonly cautions: readonly ShownCaution[];
   readonly disclosure: string;
-  readonly ledger: string;
+  /** Published scripts that speak for it. */
+  readonly scripts: readonly Link[];
+  /** Newest first. */
+  readonly corrections: readonly ShownCorrection[];
+  /** They as text ready to paste; '' where there are none. */
+  readonly correctionsFile: string;
+  readonly ledger: Ledgers;
   readonly reproduce: readonly { readonly file: string; readonly sha256: string; readonly rows: number }[];
+}
+
+/** A held number as a script says it: linked to its note, with the form that the note of the same number prints. */
+export interface SpokenNumber {
+  readonly number: number;
+  readonly said: string;
+}
+
+/** A block of a script in HTML, in pieces. */
+export interface SpokenBlock {
+  readonly kind: 'heading' | 'said' | 'cue' | 'shown';
+  /** Of a heading. */
+  readonly depth: number;
+  readonly id: string;
+  /** Of a cue, when it is due; of a heading, when its section begins: "1:05". */
+  readonly time: string;
+  /** "about" where the time is an estimate, '' where the author or the video gives it. */
+  readonly about: string;
+  readonly pieces: readonly (string | SpokenNumber | PagePlot)[];
+}
+
+export interface ScriptModel {
+  readonly kind: 'script';
+  readonly title: string;
+  readonly date: string;
+  readonly summary: string;
+  readonly marks: Marks;
+  readonly devices: readonly Link[];
+  /** The note that it speaks for, where that is published. */
+  readonly note: Link | null;
+  readonly length: {
+    /** "2:31" */
+    readonly time: string;
+    readonly words: number;
+    /** On what the times rest, in words. */
+    readonly basis: string;
+    readonly sections: readonly {
+      readonly title: string;
+      readonly id: string;
+      readonly words: number;
+      readonly time: string;
+      readonly from: string;
+    }[];
+  };
+  readonly blocks: readonly SpokenBlock[];
+  readonly heldNotes: readonly HeldNote[];
+  readonly cautions: readonly ShownCaution[];
+  readonly disclosure: string;
+  /** Newest first. */
+  readonly corrections: readonly ShownCorrection[];
+  /** They as text ready to paste; '' where there are none. */
+  readonly correctionsFile: string;
+  readonly prompter: string;
+  readonly ledger: Ledgers;
+  readonly files: { readonly txt: string; readonly vtt: string };
+}
+
+/** A script to be read while speaking. */
+export interface PrompterModel {
+  readonly kind: 'prompter';
+  readonly title: string;
+  readonly marks: Marks;
+  readonly script: Link;
+  readonly pace: number;
+  readonly words: number;
+  readonly blocks: readonly {
+    readonly kind: SpokenBlock['kind'];
+    readonly time: string;
+    /** Plain words in spoken form. */
+    readonly text: string;
+  }[];
+}
+
+/** The ledger of a note or script: as a page and as JSON. */
+export interface Ledgers {
+  readonly page: string;
+  readonly json: string;
+}
+
+/** Every number of a note or script, with all that holds it. */
+export interface LedgerModel {
+  readonly kind: 'ledger';
+  readonly title: string;
+  readonly marks: Marks;
+  /** The note or script. */
+  readonly of: Link & { readonly kind: 'note' | 'script' };
+  readonly json: string;
+  readonly rows: readonly (HeldNote & {
+    /** "value", "stated number", "claim", "number of a table", "highlight". */
+    readonly kind: string;
+    /** What the author wrote, where that is not what is printed. */
+    readonly text: string;
+    /** How a script says it, where that is not what is printed; '' else. */
+    readonly said: string;
+    /** Before rounding, with its standard uncertainty. */
+    readonly value: string;
+    readonly verdict: string;
+    /** "content/notes/x.md:12:3" */
+    readonly place: string;
+    /** Whether it stands in the text; highlights do not. */
+    readonly inText: boolean;
+  })[];
 }
 
 export interface RunModel {
@@ -247,7 +384,17 @@ export interface NotFoundModel {
   readonly kind: 'not-found';
 }
 
-export type PageModel = HomeModel | NoteModel | RunModel | DeviceModel | MethodModel | AccuracyModel | NotFoundModel;
+export type PageModel =
+  | HomeModel
+  | NoteModel
+  | ScriptModel
+  | PrompterModel
+  | LedgerModel
+  | RunModel
+  | DeviceModel
+  | MethodModel
+  | AccuracyModel
+  | NotFoundModel;
 
 /** `site`: what published notes reach. `all`: drafts and held-back notes too, for dev. */
 export type Scope = 'site' | 'all';
@@ -255,9 +402,15 @@ export type Scope = 'site' | 'all';
 /** Environment variable by which dev tells its own process the scope. */
 export const SCOPE_VARIABLE = 'SOAKPROOF_SCOPE';
 
+/** Environment variable by which a build tells its own process the digest of its manifest. */
+export const MANIFEST_VARIABLE = 'SOAKPROOF_MANIFEST';
+
+/** Changes with the shape below: a manifest of another format counts as none. */
+export const MANIFEST_FORMAT = 2;
+
 /** The list of what a site consists of, written last by stage 1. */
 export interface Manifest {
-  readonly format: 1;
+  readonly format: typeof MANIFEST_FORMAT;
   readonly scope: Scope;
   /** All that stage 1 read: where this is equal, nothing below can differ. */
   readonly inputs: Inputs;
@@ -265,8 +418,14 @@ export interface Manifest {
   /** Files beside the pages: path below the base, digest of the bytes in the store. */
   readonly files: readonly { readonly path: string; readonly blob: string }[];
   readonly problems: readonly Problem[];
+  /** Blob: how each note and script would go out now, drafts included. Not part of the site. */
+  readonly present: string;
+  /** Blob of the feed of corrections; null where no note is published. */
+  readonly feed: string | null;
   /** Keys of the results that it was made from, kept when the cache is pruned. */
   readonly entries: readonly string[];
+  /** Downloads of all plots, also of those that no published note reaches: kept with their results. */
+  readonly downloads: readonly string[];
 }
 
 export interface Inputs {

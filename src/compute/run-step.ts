@@ -8,6 +8,7 @@ import type { Channel, Log, LogDeclaration } from '../intake/log.ts';
 import { read } from '../intake/read.ts';
 import { error, type Problem } from '../problem.ts';
 import { digest } from './digest.ts';
+import { changed } from './passing.ts';
 import { type ReadTable, readTables, type TablePaths } from './run-tables.ts';
 import type { Store } from './store.ts';
 
@@ -18,6 +19,8 @@ export interface RunTask {
   readonly context: RunContext;
   /** Tables beside the log. */
   readonly tables: TablePaths;
+  /** Digests that the key was made with, by path below data/. */
+  readonly digests: Readonly<Record<string, string>>;
 }
 
 /** A log without its columns: what pages say of it. */
@@ -50,6 +53,7 @@ export function runStep(root: string, store: Store, task: RunTask): RunResult {
     const found = `the log ${file} cannot be read (${code})`;
     return failed([error('unreadable-file', task.declaration.place, found, { remedy: 'check the path and its permissions' })]);
   }
+  if (digest(bytes) !== task.digests[task.declaration.file]) return failed([changed(file, task.declaration.place)]);
   const { log, problems } = read(bytes, task.declaration, file);
   if (log === null) return failed(problems);
   const logKey = `${task.key}-log`;

@@ -7,6 +7,7 @@ import type { RunTables } from '../figures/tables.ts';
 import { error, type Place, type Problem } from '../problem.ts';
 import type { Run } from '../register/register.ts';
 import { digest } from './digest.ts';
+import { changed } from './passing.ts';
 import type { RunTask } from './run-step.ts';
 
 export interface TablePath {
@@ -36,13 +37,17 @@ export function tablePaths(run: Run): TablePaths {
 }
 
 /** Reads them. One that cannot be read is a problem, and its figures are then missing. */
-export function readTables(root: string, { tables, declaration }: RunTask) {
+export function readTables(root: string, { tables, declaration, digests }: RunTask) {
   const problems: Problem[] = [];
   const read: ReadTable[] = [];
   const found: { -readonly [K in keyof RunTables]: RunTables[K] } = {};
   for (const [kind, path] of Object.entries(tables)) {
     const bytes = bytesOf(root, path, kind, problems);
     if (bytes === undefined) continue;
+    if (digest(bytes) !== digests[path.file]) {
+      problems.push(changed(`data/${path.file}`, path.place));
+      continue;
+    }
     read.push({ file: path.file, sha256: digest(bytes) });
     const file = `data/${path.file}`;
     const { problems: own, ...table } =

@@ -46,9 +46,9 @@ async function computeRun({ root, store, pool, code }: Options, run: Run, logs: 
   const tables = tablePaths(run);
   const files = [run.log.file, ...Object.values(tables).map(({ file }) => file)];
   for (const file of files) if (!logs.has(file)) logs.set(file, fileDigest(root, file));
-  const digests = files.map((file) => logs.get(file));
+  const digests = Object.fromEntries(files.map((file) => [file, logs.get(file)!]));
   const key = digestOf(['run', code, digests, run.log, tables, run.context]);
-  const task: RunTask = { step: 'run', key, declaration: run.log, context: run.context, tables };
+  const task: RunTask = { step: 'run', key, declaration: run.log, context: run.context, tables, digests };
   const result = (store.get(key) as RunResult | undefined) ?? (await pool.run(task).catch((thrown) => faulty(run, thrown)));
   return { run, task, result };
 }

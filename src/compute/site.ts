@@ -7,21 +7,28 @@ import type { Register } from '../register/register.ts';
 import type { AttemptsOutcome } from './attempts.ts';
 import type { ComparisonOutcome } from './comparisons.ts';
 import { deviceRepeats } from './device-figures.ts';
-import type { NoteOutcome, Notes } from './notes.ts';
+import type { NoteOutcome } from './notes.ts';
 import { accuracyModel } from './pages/accuracy.ts';
+import { correctionsOf, feedModel } from './pages/corrections.ts';
 import { deviceModel } from './pages/device.ts';
 import { homeModel } from './pages/home.ts';
+import { ledgerModel } from './pages/ledger.ts';
 import { methodModel } from './pages/method.ts';
 import { noteModel, notePath } from './pages/note.ts';
 import type { ComputedAttempts, ComputedComparison, ComputedNote, ComputedRun, Parts } from './pages/parts.ts';
 import { comparisonPath } from './pages/parts.ts';
 import { runModel } from './pages/run.ts';
+import { prompterModel, scriptFiles, scriptModel } from './pages/script.ts';
 import type { PlotResult } from './plot-task.ts';
 import type { Plots } from './plots.ts';
 import { jsonText, publishLedger } from './published.ts';
+import { redirectFiles } from './published-state/files.ts';
+import { pasteText } from './published-state/paste.ts';
+import type { Protected } from './published-state/protect.ts';
 import { reach } from './reach.ts';
 import type { Manifest, PageModel, Scope } from './results.ts';
 import type { RunOutcome, Runs } from './runs.ts';
+import type { Scripts } from './scripts.ts';
 import type { Store } from './store.ts';
 
 interface Options {
@@ -30,7 +37,8 @@ interface Options {
   readonly runs: Runs;
   readonly comparisons: ReadonlyMap<string, ComparisonOutcome>;
   readonly attempts: ReadonlyMap<string, AttemptsOutcome>;
-  readonly notes: Notes;
+  readonly held: Protected;
+  readonly scripts: Scripts;
   readonly plots: Plots;
   readonly scope: Scope;
   /** Published values beside ours. */
@@ -40,13 +48,11 @@ interface Options {
 type Files = Manifest['files'][number][];
 
 /** Builds and stores the model of every page of the scope, and the files beside them. */
-export function assemble(options: Options): Pick<Manifest, 'pages' | 'files'> {
+export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | 'feed'> {
   const parts = partsOf(options);
   const models: [path: string, model: PageModel][] = [
     ['', homeModel(parts)],
-    ...parts.notes
-      .filter(({ note }) => note.kind === 'note')
-      .map((note): [string, PageModel] => [notePath(note), noteModel(parts, note)]),
+    ...parts.notes.flatMap((note) => notePages(parts, note)),
     ...[...parts.runs.values()].map((run): [string, PageModel] => [`runs/${run.run.id}/`, runModel(parts, run)]),
     ...devicesOf(parts).map((device): [string, PageModel] => [`devices/${device.id}/`, deviceModel(parts, device)]),
     ['method/', methodModel(options.accuracy)],
@@ -54,11 +60,27 @@ export function assemble(options: Options): Pick<Manifest, 'pages' | 'files'> {
     ['404', { kind: 'not-found' }],
   ];
   const pages = models.map(([path, model]) => ({ kind: model.kind, path, blob: options.store.keep(JSON.stringify(model)) }));
-  return { pages, files: filesOf(options.store, parts) };
+  const files = filesOf(options.store, parts);
+  const titles = new Map(parts.notes.map((note) => [notePath(note), note.note.title]));
+  const redirects = redirectFiles(options.store, options.held.redirects, files, (page) => titles.get(page) ?? page);
+  const feed = feedModel(parts);
+  return {
+    pages,
+    files: [...files, ...redirects],
+    feed: feed === null ? null : options.store.keep(JSON.stringify(feed)),
+  };
 }
 
-function partsOf({ register, runs, comparisons, attempts, notes, plots, scope }: Options): Parts {
-  const reached = reach(scope, notes.outcomes, runs.outcomes.keys(), comparisons.keys(), attempts.keys());
+/** The pages of a note or script. */
+function notePages(parts: Parts, computed: ComputedNote): [string, PageModel][] {
+  const path = notePath(computed);
+  const ledger: [string, PageModel] = [`${path}ledger/`, ledgerModel(parts, computed)];
+  if (computed.note.kind === 'note') return [[path, noteModel(parts, computed)], ledger];
+  return [[path, scriptModel(parts, computed)], [`${path}prompter/`, prompterModel(parts, computed)], ledger];
+}
+
+function partsOf({ register, runs, comparisons, attempts, held, scripts, plots, scope }: Options): Parts {
+  const reached = reach(scope, held.notes.outcomes, runs.outcomes.keys(), comparisons.keys(), attempts.keys());
   const computed = [...runs.outcomes.values()]
     .filter(({ run }) => reached.runs.has(run.id))
     .flatMap((outcome) => computedRun(outcome, plots));
@@ -79,7 +101,8 @@ function partsOf({ register, runs, comparisons, attempts, notes, plots, scope }:
     runs: usable,
     comparisons: new Map(side),
     attempts: readable,
-    notes: whole.map((outcome) => computedNote(outcome, plots)),
+    notes: whole.map((outcome) => computedNote(outcome, plots, scripts)),
+    corrections: held.corrections,
   };
 }
 
@@ -96,8 +119,10 @@ function computedRun({ run, result }: RunOutcome, plots: Plots): ComputedRun[] {
   ];
 }
 
-function computedNote({ note, written, reaches }: NoteOutcome, plots: Plots): ComputedNote {
-  return { note, written, reaches, plots: plots.results.get(`${note.kind}s/${note.id}`) ?? [] };
+function computedNote({ note, written, reaches }: NoteOutcome, plots: Plots, scripts: Scripts): ComputedNote {
+  const plan = note.kind === 'script' ? scripts.plans.get(note.id) : undefined;
+  const drawn = plots.results.get(`${note.kind}s/${note.id}`) ?? [];
+  return { note, written, reaches, plots: drawn, ...(plan && { plan }) };
 }
 
 function devicesOf(parts: Parts) {
@@ -135,8 +160,12 @@ function filesOf(store: Store, parts: Parts): Files {
     files.push({ path: comparisonPath(id), blob: store.keep(jsonText(publishMap(head, figures))) });
   }
   for (const computed of parts.notes) {
+    const { corrections, correctionsFile } = correctionsOf(parts, computed);
+    if (correctionsFile !== '')
+      files.push({ path: correctionsFile, blob: store.keep(pasteText(computed.note.title, corrections)) });
     files.push({ path: `${notePath(computed)}ledger.json`, blob: store.keep(jsonText(publishLedger(computed.written))) });
     files.push(...plotFiles(notePath(computed), computed.plots));
+    for (const [path, text] of scriptFiles(parts, computed)) files.push({ path, blob: store.keep(text) });
   }
   return files;
 }

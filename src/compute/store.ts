@@ -2,7 +2,7 @@
  * The cache below `.cache/`: results by key, files by the digest of their bytes. An entry that fails its own digest
  * counts as missing, so that a damaged cache costs time and never correctness.
  */
-import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { deserialize, serialize } from 'node:v8';
 import { threadId } from 'node:worker_threads';
@@ -54,8 +54,8 @@ export function writeWhole(path: string, content: string | Uint8Array): void {
 }
 
 function readEntry(path: string): unknown {
-  if (!existsSync(path)) return undefined;
-  const content = readFileSync(path);
+  const content = fileAt(path);
+  if (content === undefined) return undefined;
   const payload = content.subarray(DIGEST_LENGTH);
   if (content.toString('latin1', 0, DIGEST_LENGTH) !== digest(payload)) return undefined;
   return deserialize(payload);
@@ -73,13 +73,21 @@ function keepBlob(folder: string, bytes: string | Uint8Array): string {
 }
 
 function readBlob(path: string, blob: string): Uint8Array | undefined {
-  if (!existsSync(path)) return undefined;
-  const bytes = readFileSync(path);
-  return digest(bytes) === blob ? bytes : undefined;
+  const bytes = fileAt(path);
+  return bytes !== undefined && digest(bytes) === blob ? bytes : undefined;
+}
+
+/** The bytes of a file; undefined where there is none that can be read. */
+function fileAt(path: string): Buffer | undefined {
+  try {
+    return readFileSync(path);
+  } catch {
+    return undefined;
+  }
 }
 
 function removeOthers(folder: string, kept: ReadonlySet<string>): void {
   for (const name of readdirSync(folder)) {
-    if (!kept.has(name)) rmSync(join(folder, name), { force: true });
+    if (!kept.has(name)) rmSync(join(folder, name), { force: true, recursive: true });
   }
 }

@@ -19,7 +19,8 @@ export function wordStep(
   subjects: ReadonlyMap<string, Keyed>,
 ): { key: string; written: Written } {
   const { placeOf: _placeOf, ...declared } = note;
-  const named = [...subjects].map(([alias, { subject, key }]) => [alias, key, subject.title, subject.facts]);
+  // The figures are covered by their key; all else that words may see of a subject goes in as it is.
+  const named = [...subjects].map(([alias, { subject, key }]) => [alias, key, { ...subject, figures: undefined }]);
   const key = digestOf(['words', code, declared, named]);
   const stored = store.get(key) as Written | undefined;
   if (stored !== undefined) return { key, written: stored };

@@ -1,6 +1,7 @@
 /** A worker thread of stage 1: takes tasks one at a time, stores what a later build can use again, answers. */
 import { parentPort, workerData } from 'node:worker_threads';
 import { keepCompiled } from './compiled.ts';
+import { isPassing } from './passing.ts';
 import type { PlotResult, PlotTask } from './plot-task.ts';
 import type { RunResult, RunTask } from './run-step.ts';
 import { openStore } from './store.ts';
@@ -14,7 +15,7 @@ const store = openStore(root);
 
 async function perform(task: Task): Promise<RunResult | PlotResult> {
   const result = await resultOf(task);
-  store.set(task.key, result);
+  if (!result.problems.some(isPassing)) store.set(task.key, result);
   return result;
 }
 

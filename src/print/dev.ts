@@ -87,10 +87,19 @@ function oneAtATime(task: () => Promise<void>): () => void {
   };
 }
 
+/** The path of a request as text; what does not decode is nobody's. */
+function addressOf(url: string): string {
+  try {
+    return decodeURI(url.split('?')[0]!);
+  } catch {
+    return '';
+  }
+}
+
 /** Files beside the pages come from the store, as a build would copy them. */
 function serveFiles(server: Server, root: string): void {
   server.middlewares.use((request, response, next) => {
-    const address = decodeURI((request.url ?? '').split('?')[0]!);
+    const address = addressOf(request.url ?? '');
     const path = address.startsWith(server.config.base) ? address.slice(server.config.base.length) : address.slice(1);
     const file = readManifest(root, 'all')?.files.find((entry) => entry.path === path);
     if (file === undefined) return next();

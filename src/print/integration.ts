@@ -20,6 +20,8 @@ export function soakproof(options: SiteOptions): AstroIntegration {
           trailingSlash: 'always',
           build: { format: 'directory', inlineStylesheets: 'never', assets: 'assets' },
           compressHTML: true,
+          // A file of a public folder could take the place of a page without a word.
+          publicDir: new URL('./.cache/no-public/', config.root),
           devToolbar: { enabled: false },
           experimental: { incrementalBuild: true },
           // Scripts and styles are files of this host; nothing is inline, nothing comes from elsewhere.
@@ -40,7 +42,9 @@ export function soakproof(options: SiteOptions): AstroIntegration {
           vite: {
             build: { assetsInlineLimit: 0 },
             // Not `import.meta.env`: there, a variable of the shell with the same name would take its place.
-            define: { SITE: JSON.stringify({ ...options, base: config.base.endsWith('/') ? config.base : `${config.base}/` }) },
+            define: {
+              SITE: JSON.stringify({ ...options, base: encodeURI(config.base.endsWith('/') ? config.base : `${config.base}/`) }),
+            },
           },
         });
       },

@@ -2,7 +2,7 @@
  * `dist/` is always one whole site. A new site is printed into a side folder; once it is complete a marker says so, and two
  * renames put it in place. Whoever comes next finishes or undoes what was cut short.
  */
-import { existsSync, mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, lstatSync, mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 
 function paths(root: string) {
@@ -32,6 +32,9 @@ export function swap(root: string): void {
 /** Finishes a swap whose site was complete; otherwise clears away what is left of it. `dist/` is whole before and after. */
 export function finishSwap(root: string): void {
   const { cache, site, next, last, complete } = paths(root);
+  if (lstatSync(site, { throwIfNoEntry: false })?.isSymbolicLink()) {
+    throw new Error('dist is a symbolic link, and the swap would replace it by a folder: let the host point at dist instead');
+  }
   mkdirSync(cache, { recursive: true });
   if (existsSync(complete) && existsSync(next)) {
     if (existsSync(site)) {

@@ -28,7 +28,7 @@ function correctionOf(node: MapNode, report: Report): StatedCorrection {
   };
 }
 
-const ADDRESS = /^(?:notes|scripts)\/[a-z0-9-]+\/(?:plots\/[a-z0-9-]+\.(?:svg|png|csv))?$/;
+const ADDRESS = /^(?:notes|scripts)\/[a-z0-9-]+\/(?:plots\/[a-z0-9-]+(?:\.(?:svg|png|csv))?)?$/;
 
 /** The addresses below the site's base at which something of this note stood, in the author's order. */
 export function readWas(node: TextNode | ListNode | undefined, source: SourceFile, report: Report): EarlierAddress[] {

@@ -19,6 +19,8 @@ const ENTRY = v.strictObject({
   /** As printed, unit included. */
   shown: text,
   verdict: v.picklist(['printed', 'holds', 'fails', 'cannot be told']),
+  /** On what a stated number or claim rested, in words. */
+  rests: v.optional(text),
   /** The sentence that it stands in, and the same with marks for its numbers; '' for highlights. */
   sentence: text,
   pattern: text,

@@ -55,10 +55,16 @@ const DATE = /^(\d{4})-(\d{2})-(\d{2})$/;
 export function dateOf(node: TextNode | undefined, key: string, report: Report): string | undefined {
   if (node === undefined) return undefined;
   const parts = DATE.exec(node.text);
-  if (parts && isDay(Number(parts[1]), Number(parts[2]), Number(parts[3]))) return node.text;
+  if (isDate(node.text)) return node.text;
   const found = parts ? `there is no day \`${node.text}\`` : `\`${key}\` is \`${cut(node.text)}\``;
   report.error('bad-date', node.place, found, { expected: 'a day written year-month-day, such as 2026-03-14' });
   return undefined;
+}
+
+/** Whether a text is a day as `2026-03-14` that exists. */
+export function isDate(text: string): boolean {
+  const parts = DATE.exec(text);
+  return parts !== null && isDay(Number(parts[1]), Number(parts[2]), Number(parts[3]));
 }
 
 function isDay(year: number, month: number, day: number): boolean {

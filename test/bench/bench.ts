@@ -24,6 +24,7 @@ const root = join(work, 'site');
 const bare = join(work, 'bare');
 try {
   prepare();
+  measureLongLog();
   measure();
 } finally {
   rmSync(work, { recursive: true, force: true });
@@ -31,11 +32,24 @@ try {
 
 function prepare(): void {
   mkdirSync(root);
+  mkdirSync(join(work, 'long'));
   for (const path of ['src', 'package.json', 'package-lock.json', 'astro.config.mjs', 'tsconfig.json'])
     cpSync(join(HERE, path), join(root, path), { recursive: true });
   symlinkSync(join(HERE, 'node_modules'), join(root, 'node_modules'), 'dir');
   generate(root, size);
   writeFileSync(join(work, 'specs.json'), JSON.stringify(specifications(root)));
+}
+
+function measureLongLog(): void {
+  const long = join(work, 'long');
+  generate(long, { runs: 1, notes: 1, rows: 100_000, plots: 0 });
+  const done = spawnSync(process.execPath, [join(HERE, 'test/bench/long-log.ts'), long], { cwd: HERE, encoding: 'utf8' });
+  if (done.status !== 0) throw new Error(done.stderr);
+  const { rows, papa, intake, figures } = JSON.parse(done.stdout) as Record<'rows' | 'papa' | 'intake' | 'figures', number>;
+  const ms = (time: number) => `${time.toFixed(0)} ms`;
+  console.log(`a log of ${rows} rows: one pass of Papa Parse ${ms(papa)}`);
+  console.log(`intake           ${ms(intake)}   ${(intake / papa).toFixed(2)} × that pass`);
+  console.log(`all figures      ${ms(figures)}   ${(figures / papa).toFixed(2)} × that pass (aim: at most 5)`);
 }
 
 function measure(): void {

@@ -1,29 +1,44 @@
 /** The model of the home page: notes, newest first, with their highlights. */
 import { compareText } from '../../problem.ts';
-import type { HomeModel } from '../results.ts';
-import { deviceLinks, devicesOf, highlights, isInvented, notePath } from './note.ts';
+import { clockTime } from '../../words/script/timeline.ts';
+import type { HomeModel, Link } from '../results.ts';
+import { deviceLinks, highlights, marksOf, notePath, scriptsFor } from './note.ts';
 import type { ComputedNote, Parts } from './parts.ts';
 
 export function homeModel(parts: Parts): HomeModel {
   const notes = parts.notes.filter(({ note }) => note.kind === 'note').toSorted(newestFirst);
+  const spokenFor = new Set(notes.map(({ note }) => note.id));
+  const loose = parts.notes.filter(({ note }) => note.kind === 'script' && !spokenFor.has(note.note ?? ''));
   const devices = new Set([...parts.runs.values()].map(({ run }) => run.device));
   return {
     kind: 'home',
     notes: notes.map((computed) => ({
-      link: { title: computed.note.title, path: notePath(computed) },
+      link: linkOf(computed),
       date: computed.note.date,
       summary: computed.note.summary ?? '',
       device: deviceLinks(parts, computed)
         .map(({ title }) => title)
         .join(', '),
-      marks: {
-        invented: devicesOf(parts, computed).some((id) => isInvented(parts, id)),
-        status: computed.note.status,
-      },
+      marks: marksOf(parts, computed),
       highlights: highlights(parts, computed),
+      scripts: scriptsFor(parts, computed).map((script) => ({ link: linkOf(script), length: lengthOf(script) })),
     })),
     devices: [...devices].sort(compareText).map((id) => ({ title: parts.register.devices.get(id)!.title, path: `devices/${id}/` })),
+    scripts: loose.toSorted(newestFirst).map((script) => ({
+      link: linkOf(script),
+      date: script.note.date,
+      length: lengthOf(script),
+      marks: marksOf(parts, script),
+    })),
   };
+}
+
+function linkOf(computed: ComputedNote): Link {
+  return { title: computed.note.title, path: notePath(computed) };
+}
+
+function lengthOf({ plan }: ComputedNote): string {
+  return clockTime(plan?.seconds ?? 0);
 }
 
 function newestFirst(a: ComputedNote, b: ComputedNote): number {

@@ -6,7 +6,8 @@ import { isPresent } from '../../figures/figure.ts';
 import { printQuantity, printUncertainty } from '../../quantities/print.ts';
 import type { Condition, Note } from '../../register/register.ts';
 import type { HeldBy, LedgerEntry } from '../../words/written.ts';
-import type { HeldNote, Highlight, Link, NoteModel } from '../results.ts';
+import type { HeldNote, Highlight, Ledgers, Link, Marks, NoteModel } from '../results.ts';
+import { correctionsOf } from './corrections.ts';
 import {
   attemptsPath,
   type ComputedAttempts,
@@ -31,7 +32,7 @@ export function noteModel(parts: Parts, computed: ComputedNote): NoteModel {
     title: note.title,
     date: note.date,
     summary: note.summary ?? '',
-    marks: { invented: devicesOf(parts, computed).some((id) => isInvented(parts, id)), status: note.status },
+    marks: marksOf(parts, computed),
     devices: deviceLinks(parts, computed),
     runs: runs.map(({ alias, computed: { run } }) => ({
       link: runLink(run),
@@ -44,12 +45,11 @@ export function noteModel(parts: Parts, computed: ComputedNote): NoteModel {
     headings: written.headings,
     pieces: written.pieces.flatMap((piece) => pieceOf(computed, piece)),
     heldNotes: entries.map((entry, index) => heldNote(parts, computed, entry, index + 1)),
-    cautions: mergeCautions([
-      ...runs.flatMap(({ computed: { run, derived } }) => cautions(run.context, derived)),
-      ...tried.flatMap(({ attempts, ladder }) => attemptCautions(ladder, parts.register.devices.get(attempts.device)?.ratedClock)),
-    ]),
+    cautions: cautionsOf(parts, computed),
     disclosure: note.disclosure ?? '',
-    ledger: `${notePath(computed)}ledger.json`,
+    scripts: scriptsFor(parts, computed).map((script) => ({ title: script.note.title, path: notePath(script) })),
+    ...correctionsOf(parts, computed),
+    ledger: ledgersOf(computed),
     reproduce: [...uniqueLogs(runs.map((run) => run.computed)), ...tried.map(attemptsRow)],
   };
 }
@@ -59,6 +59,29 @@ function pieceOf(computed: ComputedNote, piece: string | number): NoteModel['pie
   if (typeof piece === 'string') return [piece];
   const drawn = computed.plots[piece];
   return drawn === null || drawn === undefined ? [] : [pagePlot(drawn, notePath(computed))];
+}
+
+export function marksOf(parts: Parts, computed: ComputedNote): Marks {
+  return { invented: devicesOf(parts, computed).some((id) => isInvented(parts, id)), status: computed.note.status };
+}
+
+/** What the runs and attempts that a note names call for, each caution once. */
+export function cautionsOf(parts: Parts, { note }: ComputedNote): NoteModel['cautions'] {
+  const runs = [...note.runs.values()].map((id) => parts.runs.get(id)!);
+  const tried = [...(note.attempts?.values() ?? [])].map((id) => parts.attempts.get(id)!);
+  return mergeCautions([
+    ...runs.flatMap(({ run, derived }) => cautions(run.context, derived)),
+    ...tried.flatMap(({ attempts, ladder }) => attemptCautions(ladder, parts.register.devices.get(attempts.device)?.ratedClock)),
+  ]);
+}
+
+/** The scripts of the site that speak for a note, in the order of their ids. */
+export function scriptsFor(parts: Parts, { note }: ComputedNote): ComputedNote[] {
+  return parts.notes.filter((other) => other.note.kind === 'script' && other.note.note === note.id);
+}
+
+export function ledgersOf(computed: ComputedNote): Ledgers {
+  return { page: `${notePath(computed)}ledger/`, json: `${notePath(computed)}ledger.json` };
 }
 
 export function notePath({ note }: ComputedNote): string {
@@ -105,7 +128,8 @@ function sharedConditions(all: readonly (readonly Condition[])[]): string[] {
   return first.filter(same).map(({ name }) => name);
 }
 
-function heldNote(parts: Parts, { note }: ComputedNote, entry: LedgerEntry, number: number): HeldNote {
+/** What holds one number of a note or script. */
+export function heldNote(parts: Parts, { note }: ComputedNote, entry: LedgerEntry, number: number): HeldNote {
   const figures = entry.held.flatMap((held) => {
     if (note.comparisons.has(held.alias)) return heldByComparison(parts.comparisons.get(held.subject)!, held);
     if (note.attempts?.has(held.alias)) return heldByAttempts(parts.attempts.get(held.subject)!, held);

@@ -2,9 +2,10 @@
 import type { Figure, RunFigures } from '../../figures/figure.ts';
 import type { Ladder } from '../../figures/stability/ladder.ts';
 import type { Attempts, Comparison, Note, Register, Run } from '../../register/register.ts';
+import type { Plan } from '../../words/script/plan.ts';
 import type { Written } from '../../words/written.ts';
 import type { PlotResult } from '../plot-task.ts';
-import type { PagePlot } from '../results.ts';
+import type { PagePlot, ShownCorrection } from '../results.ts';
 import type { LogSummary } from '../run-step.ts';
 import type { ReadTable } from '../run-tables.ts';
 
@@ -40,6 +41,8 @@ export interface ComputedNote {
   readonly plots: readonly (PlotResult | null)[];
   /** Run ids that it reaches, in its own order. */
   readonly reaches: readonly string[];
+  /** Of a script: when what is said. */
+  readonly plan?: Plan;
 }
 
 /** What goes into the site: already cut down to what published notes reach. */
@@ -49,6 +52,8 @@ export interface Parts {
   readonly comparisons: ReadonlyMap<string, ComputedComparison>;
   readonly attempts: ReadonlyMap<string, ComputedAttempts>;
   readonly notes: readonly ComputedNote[];
+  /** Of published notes and scripts by `notes/<slug>`, newest first. */
+  readonly corrections: ReadonlyMap<string, readonly ShownCorrection[]>;
 }
 
 /** A drawn plot on the page at `path`, with its downloads beside it. */

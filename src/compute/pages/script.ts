@@ -6,6 +6,7 @@ import { clockTime } from '../../words/script/timeline.ts';
 import { sayEntry } from '../../words/script/tokens.ts';
 import { scriptVtt } from '../../words/script/vtt.ts';
 import type { HeldNote, Link, PrompterModel, ScriptModel, SpokenBlock } from '../results.ts';
+import { correctionsOf } from './corrections.ts';
 import { cautionsOf, deviceLinks, heldNote, ledgersOf, marksOf, notePath } from './note.ts';
 import { type ComputedNote, type Parts, pagePlot } from './parts.ts';
 
@@ -39,6 +40,7 @@ export function scriptModel(parts: Parts, computed: ComputedNote): ScriptModel {
     heldNotes: heldNotes(parts, computed),
     cautions: cautionsOf(parts, computed),
     disclosure: note.disclosure ?? '',
+    ...correctionsOf(parts, computed),
     prompter: `${notePath(computed)}prompter/`,
     ledger: ledgersOf(computed),
     files: { txt: `${notePath(computed)}script.txt`, vtt: `${notePath(computed)}script.vtt` },

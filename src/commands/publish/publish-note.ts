@@ -1,0 +1,93 @@
+/** Publishes one note or script: its status and its published state, both or neither. */
+import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { dataFiles, readProject } from '../../compute/project.ts';
+import { newestFirst, type PresentNote, stateOf } from '../../compute/published-state/protect.ts';
+import { type Present, readPresent } from '../../compute/published-state/read-present.ts';
+import { readStates, sealed, statePath } from '../../compute/published-state/read-states.ts';
+import { writeWhole } from '../../compute/store.ts';
+import { report } from '../../print/report.ts';
+import type { Problem } from '../../problem.ts';
+import type { PublishedState } from '../../register/published.ts';
+import { readRegister } from '../../register/read.ts';
+import { isDate } from '../../register/values.ts';
+import { findNote } from '../hold/find-note.ts';
+import { readOptions, USAGE } from './options.ts';
+import { setPublished } from './set-status.ts';
+
+export interface Printer {
+  out(text: string): void;
+  err(text: string): void;
+}
+
+/** Runs the command; the exit code. */
+export async function publishNote(root: string, args: readonly string[], printer: Printer): Promise<0 | 1> {
+  const refuse = (text: string): 1 => {
+    printer.err(`${text}\n`);
+    return 1;
+  };
+  const options = readOptions(args);
+  if (typeof options === 'string') return refuse(`${options}\n${USAGE}`.trimEnd());
+  if (options.date !== undefined && !isDate(options.date))
+    return refuse(`--date ${options.date}: there is no such day; write it as 2026-04-02`);
+  const found = findNote(root, options.note);
+  if ('refused' in found) return refuse(found.refused);
+  const present = await readPresent(root);
+  const note = present.notes.find(({ file }) => file === found.file);
+  const problems = problemsAgainst(present, found.file, note);
+  if (note === undefined || problems.some(({ severity }) => severity === 'error')) {
+    return refuse(`${report(root, problems)}${found.file} is not published: mend its errors first`);
+  }
+  const earlier = earlierState(root, found.file);
+  const date = options.date ?? note.state.date;
+  if (earlier !== undefined && date < earlier.date)
+    return refuse(`${found.file} was published on ${earlier.date}; a publication on ${date} cannot follow it`);
+  const state = nextState(note, earlier, date);
+  writeBoth(root, found.file, state);
+  printer.out(
+    `${found.file} is published as of ${date}: ${state.entries.length} numbers, ${state.plots.length} plots held in ${statePath(state.of)}. Commit both files.\n`,
+  );
+  return 0;
+}
+
+/** What stands against publication: errors of the note and of what it rests on. */
+function problemsAgainst({ manifest }: Present, file: string, note: PresentNote | undefined): Problem[] {
+  if (note === undefined) return manifest.problems.filter((problem) => problem.severity === 'error');
+  const own = new Set([file, ...note.state.sources.map(({ name }) => name)]);
+  // Told anew in `against`, also for a note that is not out yet.
+  const told = manifest.problems.filter(
+    ({ place, rule, severity }) => severity === 'error' && own.has(place.file) && rule !== 'published-number',
+  );
+  return [...told, ...note.against];
+}
+
+/** The state that this note had, also under a name that it had before. */
+function earlierState(root: string, file: string): PublishedState | undefined {
+  const project = readProject(root);
+  const { register } = readRegister(project.content, dataFiles(root));
+  const note = [...register.notes.values()].find((each) => each.file === file);
+  return note && stateOf(note, readStates(project.published).states);
+}
+
+/** What is stored: the present state, and the corrections that this publication closes. */
+function nextState({ state, open }: PresentNote, earlier: PublishedState | undefined, date: string): PublishedState {
+  const closed = open.map((correction) => ({ ...correction, closed: date }));
+  return { ...state, date, history: newestFirst([...closed, ...(earlier?.history ?? [])]) };
+}
+
+/** Both files or neither: where the note cannot be written, the state is put back as it was. */
+function writeBoth(root: string, file: string, state: PublishedState): void {
+  const path = join(root, statePath(state.of));
+  const before = existsSync(path) ? readFileSync(path) : undefined;
+  const text = readFileSync(join(root, file), 'utf8');
+  const published = setPublished(text);
+  mkdirSync(dirname(path), { recursive: true });
+  writeWhole(path, sealed(state));
+  try {
+    if (published !== text) writeWhole(join(root, file), published);
+  } catch (thrown) {
+    if (before === undefined) rmSync(path);
+    else writeWhole(path, before);
+    throw thrown;
+  }
+}

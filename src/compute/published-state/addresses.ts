@@ -1,0 +1,89 @@
+/** Published addresses: none vanishes, each leads somewhere. */
+import { error, type Problem } from '../../problem.ts';
+import type { PublishedState } from '../../register/published.ts';
+import type { Note } from '../../register/register.ts';
+import { stateKey } from './present-state.ts';
+import { statePath } from './read-states.ts';
+
+/** An address that leads to a page now, or where a file's bytes now stand elsewhere. */
+export interface Redirect {
+  readonly from: string;
+  /** Of a page, or of a file of the same kind. */
+  readonly to: string;
+}
+
+export interface Kept {
+  readonly redirects: readonly Redirect[];
+  readonly problems: readonly Problem[];
+}
+
+/** What the site has: addresses of published notes now, by their key. */
+export type Standing = ReadonlyMap<string, ReadonlySet<string>>;
+
+/** Compares published addresses with those that stand; the earlier addresses of notes lead on. */
+export function keepAddresses(states: Iterable<PublishedState>, standing: Standing, notes: readonly Note[]): Kept {
+  const all = new Set([...standing.values()].flatMap((addresses) => [...addresses]));
+  const known = new Set<string>();
+  const redirects: Redirect[] = [];
+  const problems: Problem[] = [];
+  for (const state of states) {
+    for (const address of state.addresses) {
+      known.add(address);
+      if (all.has(address)) continue;
+      const to = leadsTo(address, notes, standing);
+      if (to !== undefined) redirects.push({ from: address, to });
+      else problems.push(...vanished(state, address, notes));
+    }
+  }
+  return { redirects: [...redirects, ...promised(notes, all, known)], problems };
+}
+
+/** Earlier addresses of a time before the first published state. */
+function promised(notes: readonly Note[], all: ReadonlySet<string>, known: ReadonlySet<string>): Redirect[] {
+  return notes.flatMap((note) =>
+    (note.was ?? [])
+      .filter(({ address }) => address.endsWith('/') && !all.has(address) && !known.has(address))
+      .map(({ address }) => ({ from: address, to: `${stateKey(note)}/` })),
+  );
+}
+
+/** A page leads to the note that names it, a file of such a page to the same file of that note where it has one. */
+function leadsTo(address: string, notes: readonly Note[], standing: Standing): string | undefined {
+  for (const note of notes) {
+    const named = (note.was ?? []).find(({ address: was }) => covers(was, address));
+    if (named === undefined) continue;
+    const page = `${stateKey(note)}/`;
+    const same = named.address.endsWith('/') ? page + address.slice(named.address.length) : page;
+    return standing.get(stateKey(note))?.has(same) ? same : page;
+  }
+  return undefined;
+}
+
+/** `notes/old/` covers all below it, `notes/x/plots/trace` the three files of that plot. */
+function covers(was: string, address: string): boolean {
+  return was.endsWith('/') ? address.startsWith(was) : address === was || address.replace(/\.(?:svg|png|csv)$/, '') === was;
+}
+
+/** A page tells for all below it, a plot's drawing for its other files. */
+function vanished(state: PublishedState, address: string, notes: readonly Note[]): Problem[] {
+  const page = `${state.of}/`;
+  const note = notes.find((each) => stateKey(each) === state.of);
+  if (address === page) {
+    const found = `the published address ${page} would vanish`;
+    const place = { file: statePath(state.of), line: 1, column: 1 };
+    return [
+      error('vanished-address', place, found, {
+        expected: `a published ${state.of.startsWith('scripts/') ? 'script' : 'note'} there, or one that takes its place`,
+        remedy: `write \`was: ${page}\` into the front matter of the note that readers should find instead`,
+      }),
+    ];
+  }
+  if (note === undefined || !address.endsWith('.svg')) return [];
+  const plot = address.slice(0, -'.svg'.length);
+  return [
+    error('vanished-address', note.placeOf('was'), `the published plot ${plot} would vanish`, {
+      expected: 'a plot of that id, or a word on where its address leads',
+      remedy: `give a plot the attribute \`id=${plot.slice(plot.lastIndexOf('/') + 1)}\`, or write \`was: ${plot}\` into the front matter: its address then leads to the page`,
+    }),
+  ];
+}

@@ -1,0 +1,132 @@
+/** What stands now against what stood: which figures changed, which sentences print differently, what no longer holds, which plots changed. */
+import type { PublishedEntry, PublishedState } from '../../register/published.ts';
+import { inCanonical, plain, printsDifferently, sameValue } from './differ.ts';
+import { matchEntries, type Pair, plainExpression } from './match.ts';
+
+export interface ChangedNumber {
+  readonly number: string;
+  readonly was: string;
+  readonly is: string;
+  /** In the unit of `is`; null where the two cannot be subtracted. */
+  readonly difference: number | null;
+  readonly unit: string;
+  /** The difference over the standard uncertainty of what it is; null where that is unknown or 0. */
+  readonly standardUncertainties: number | null;
+}
+
+export interface ChangedSentence {
+  readonly line: number;
+  readonly column: number;
+  readonly before: string;
+  readonly after: string;
+}
+
+export interface NoLongerHeld {
+  readonly line: number;
+  readonly column: number;
+  readonly kind: 'stated' | 'claim';
+  readonly words: string;
+  readonly verdict: PublishedEntry['verdict'];
+  /** What the data says, in words. */
+  readonly rests: string;
+}
+
+export interface ChangedPlot {
+  readonly id: string;
+  readonly title: string;
+  readonly how: 'changed' | 'added' | 'removed';
+}
+
+export interface NoteChanges {
+  /** `notes/<slug>` or `scripts/<slug>`. */
+  readonly of: string;
+  readonly title: string;
+  readonly figures: readonly ChangedNumber[];
+  readonly sentences: readonly ChangedSentence[];
+  readonly noLongerHeld: readonly NoLongerHeld[];
+  readonly plots: readonly ChangedPlot[];
+  /** Numbers that have no partner on the other side: their text was edited, or what held them is absent. */
+  readonly added: readonly string[];
+  readonly removed: readonly string[];
+}
+
+/** Changes of every note and script that stood then, in the order of those; one that is gone has lost all its numbers. */
+export function changesSince(then: readonly PublishedState[], now: readonly PublishedState[]): NoteChanges[] {
+  return then.map((was) => changesOf(was, now.find(({ of }) => of === was.of) ?? { ...was, entries: [], plots: [] }));
+}
+
+/** Whether anything changed. */
+export function isChanged({ figures, sentences, noLongerHeld, plots, added, removed }: NoteChanges): boolean {
+  return [figures, sentences, noLongerHeld, plots, added, removed].some((each) => each.length > 0);
+}
+
+function changesOf(was: PublishedState, is: PublishedState): NoteChanges {
+  const { pairs, added, removed } = matchEntries(was.entries, is.entries);
+  return {
+    of: was.of,
+    title: is.title,
+    figures: figuresOf(pairs),
+    sentences: sentencesOf(pairs),
+    noLongerHeld: pairs.flatMap(noLongerHeld),
+    plots: plotsOf(was, is),
+    added: added.map(inWords),
+    removed: removed.map(inWords),
+  };
+}
+
+/** Each number once, however often it is printed. */
+function figuresOf(pairs: readonly Pair[]): ChangedNumber[] {
+  const changed = pairs.filter((pair) => pair.is.kind !== 'claim' && pair.is.kind !== 'stated' && !sameValue(pair));
+  const numbers = changed.map(({ was, is }): ChangedNumber => {
+    const difference = was.unit === is.unit ? is.value - was.value : rescaled({ was, is });
+    const standardUncertainties = difference === null || is.u === null || is.u === 0 ? null : difference / is.u;
+    const unit = is.unit === '°C' ? 'K' : is.unit;
+    return {
+      number: plainExpression(is.expression),
+      was: plain(was.shown),
+      is: plain(is.shown),
+      difference,
+      unit,
+      standardUncertainties,
+    };
+  });
+  return [...new Map(numbers.map((each) => [JSON.stringify([each.number, each.was, each.is]), each])).values()];
+}
+
+/** The difference in the unit of what it is now, where the author or the printer chose another. */
+function rescaled({ was, is }: Pair): number | null {
+  const canonical = inCanonical(is.value, is.unit) - inCanonical(was.value, was.unit);
+  const difference = canonical / (inCanonical(1, is.unit) - inCanonical(0, is.unit));
+  return Number.isFinite(difference) ? difference : null;
+}
+
+/** A sentence with several changed numbers stands once. Highlights stand in none. */
+function sentencesOf(pairs: readonly Pair[]): ChangedSentence[] {
+  const changed = pairs.filter((pair) => pair.is.kind !== 'highlight' && printsDifferently(pair));
+  const sentences = changed.map(({ was, is }) => ({ line: is.line, column: is.column, before: was.sentence, after: is.sentence }));
+  return [...new Map(sentences.toReversed().map((each) => [JSON.stringify([each.before, each.after]), each])).values()].reverse();
+}
+
+function noLongerHeld({ was, is }: Pair): NoLongerHeld[] {
+  if (is.kind !== 'stated' && is.kind !== 'claim') return [];
+  if (was.verdict === is.verdict) return [];
+  const { line, column, kind, shown, verdict, rests = '' } = is;
+  return [{ line, column, kind, words: plain(shown), verdict, rests }];
+}
+
+function plotsOf(was: PublishedState, is: PublishedState): ChangedPlot[] {
+  const then = new Map(was.plots.map((plot) => [plot.id, plot]));
+  const now = new Map(is.plots.map((plot) => [plot.id, plot]));
+  return [
+    ...is.plots.flatMap(({ id, title, sha256 }): ChangedPlot[] => {
+      const before = then.get(id);
+      if (before?.sha256 === sha256) return [];
+      return [{ id, title, how: before === undefined ? 'added' : 'changed' }];
+    }),
+    ...was.plots.filter(({ id }) => !now.has(id)).map(({ id, title }): ChangedPlot => ({ id, title, how: 'removed' })),
+  ];
+}
+
+function inWords({ kind, expression, shown, line }: PublishedEntry): string {
+  return `${kind} ${plainExpression(expression)}: ${plain(shown)} (line ${line})`;
+}

@@ -1,0 +1,52 @@
+/** The feed of corrections: Atom (RFC 4287), with the dates that the author gave. */
+import { Feed } from 'feed';
+import { digest } from '../digest.ts';
+import type { FeedModel } from '../results.ts';
+
+/** Where the site stands and who speaks. */
+export interface FeedSite {
+  readonly title: string;
+  /** Address of the site with its base, ending in a slash. */
+  readonly address: string;
+  /** Address of the feed itself. */
+  readonly self: string;
+}
+
+/** The feed as XML: one entry a correction, newest first. Its own date is that of its newest entry, or of the newest publication. */
+export function correctionsFeed({ entries, updated }: FeedModel, site: FeedSite): string {
+  const feed = new Feed({
+    id: URL.canParse(site.self) ? site.self : urn([site.title]),
+    title: `${site.title}: corrections`,
+    description: 'Published numbers that are no longer so: what they were, what they are, why, and since when',
+    link: site.address,
+    feedLinks: { atom: site.self },
+    author: { name: site.title },
+    copyright: '',
+    generator: 'Soakproof',
+    updated: midnight(updated),
+  });
+  for (const { title, path, since, was, is, reason, sentence, cue, number } of entries) {
+    const where = cue === undefined ? '' : ` (at ${cue})`;
+    feed.addItem({
+      id: urn([path, since, number, was, is, cue ?? '', sentence]),
+      title: `${title}${where}: ${was} is now ${is}`,
+      link: site.address + path,
+      date: midnight(since),
+      description: [sentence === '' ? '' : `It said: ${sentence}`, `Was ${was}, is ${is}, since ${since}.`, reason]
+        .filter((part) => part !== '')
+        .join('\n'),
+    });
+  }
+  return feed.atom1();
+}
+
+function midnight(day: string): Date {
+  return new Date(`${day}T00:00:00Z`);
+}
+
+/** A name-based UUID of version 8 (RFC 9562): the same correction keeps it in every build. */
+function urn(parts: readonly string[]): string {
+  const hex = digest(JSON.stringify(parts));
+  const variant = '89ab'[Number.parseInt(hex[16]!, 16) & 3];
+  return `urn:uuid:${hex.slice(0, 8)}-${hex.slice(8, 12)}-8${hex.slice(13, 16)}-${variant}${hex.slice(17, 20)}-${hex.slice(20, 32)}`;
+}

@@ -1,0 +1,92 @@
+/** Law 13 for a note: a published number that prints differently needs the author's reason, and stands as a correction. */
+import { error, type Place, type Problem, warning } from '../../problem.ts';
+import type { Correction, PublishedState } from '../../register/published.ts';
+import type { Note, StatedCorrection } from '../../register/register.ts';
+import { plain, printsDifferently } from './differ.ts';
+import { matchEntries, type Pair, plainExpression } from './match.ts';
+import type { Sources } from './sources.ts';
+import { whyChanged } from './why.ts';
+
+export interface Judged {
+  /** Open ones, in the order of the note. */
+  readonly corrections: readonly Correction[];
+  readonly problems: readonly Problem[];
+}
+
+/** Compares a note with its published state; reasons are those of its front matter. */
+export function judgeNote(note: Note, state: PublishedState, present: PublishedState, sources: Sources): Judged {
+  const changes = grouped(matchEntries(state.entries, present.entries).pairs.filter(printsDifferently));
+  const used = new Set<StatedCorrection>();
+  const problems: Problem[] = [];
+  const corrections = changes.flatMap((pairs) => {
+    const reasons = reasonsFor(note, pairs, present);
+    for (const reason of reasons) used.add(reason);
+    if (reasons.length === 0) problems.push(unexplained(note, pairs, state, whyChanged(pairs[0]!, state, sources)));
+    return stepsOf(pairs[0]!, reasons);
+  });
+  return { corrections, problems: [...problems, ...unused(note, used, state)] };
+}
+
+/** The same number printed the same way in several places changes once. */
+function grouped(pairs: readonly Pair[]): Pair[][] {
+  return [...Map.groupBy(pairs, ({ was, is }) => JSON.stringify([numberOf(is), plain(was.shown), plain(is.shown)])).values()];
+}
+
+function numberOf({ expression }: Pair['is']): string {
+  return plainExpression(expression);
+}
+
+/** The reasons of a change, oldest first, the last being the one for what is printed now; none where that one is missing. */
+function reasonsFor({ corrections = [] }: Note, [pair]: readonly Pair[], present: PublishedState): StatedCorrection[] {
+  const { is } = pair!;
+  const own = corrections.filter(({ number }) => plainExpression(number) === numberOf(is)).toSorted((a, b) => order(a, b));
+  const last = own.findLastIndex(({ now }) => plain(now) === plain(is.shown));
+  if (last < 0) return [];
+  const elsewhere = new Set(present.entries.filter((entry) => numberOf(entry) === numberOf(is)).map(({ shown }) => plain(shown)));
+  return own.slice(0, last + 1).filter((reason, index) => index === last || !elsewhere.has(plain(reason.now)));
+}
+
+function order(a: StatedCorrection, b: StatedCorrection): number {
+  return a.since < b.since ? -1 : a.since > b.since ? 1 : 0;
+}
+
+/** One correction a reason: from what was published to what is printed, by way of what was printed between. */
+function stepsOf({ was, is }: Pair, reasons: readonly StatedCorrection[]): Correction[] {
+  return reasons.map(({ since, reason, now }, index) => ({
+    since,
+    number: numberOf(is),
+    was: plain(index === 0 ? was.shown : reasons[index - 1]!.now),
+    is: plain(now),
+    reason,
+    sentence: was.sentence,
+  }));
+}
+
+function unexplained(note: Note, pairs: readonly Pair[], { date }: PublishedState, why: string): Problem {
+  const { was, is } = pairs[0]!;
+  const place: Place = { file: note.file, line: is.line, column: is.column };
+  const more = pairs.length === 1 ? '' : `, here and in ${pairs.length - 1} more ${pairs.length === 2 ? 'place' : 'places'}`;
+  const found = `a published number prints differently${more}: \`${numberOf(is)}\` was ${plain(was.shown)} and is ${plain(is.shown)}; ${why}`;
+  return error('published-number', place, found, {
+    expected: `what was published on ${date}, or the reason why that no longer stands`,
+    remedy: remedyFor(note, { was, is }),
+  });
+}
+
+function remedyFor(note: Note, { is }: Pair): string {
+  const lines = [`- number: ${numberOf(is)}`, `  now: ${plain(is.shown)}`, '  since: the day', '  reason: why'];
+  return `where the new number is right, write below \`corrections:\` in the front matter of ${note.file}\n${lines.map((line) => `      ${line}`).join('\n')}`;
+}
+
+/** Reasons that serve for nothing, neither now nor in an earlier publication. */
+function unused({ corrections = [] }: Note, used: ReadonlySet<StatedCorrection>, { history }: PublishedState): Problem[] {
+  const past = (stated: StatedCorrection) =>
+    history.some(({ number, is }) => number === plainExpression(stated.number) && is === plain(stated.now));
+  return corrections
+    .filter((stated) => !used.has(stated) && !past(stated))
+    .map((stated) =>
+      warning('unused-correction', stated.place, `no published number \`${stated.number}\` now prints as ${stated.now}`, {
+        remedy: 'correct `number` and `now`, or remove this correction',
+      }),
+    );
+}

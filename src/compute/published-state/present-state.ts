@@ -1,0 +1,71 @@
+/** A note as it would go out now, in the form in which a published state is kept. */
+import { compareText } from '../../problem.ts';
+import type { PublishedEntry, PublishedState } from '../../register/published.ts';
+import type { Note } from '../../register/register.ts';
+import type { Plan } from '../../words/script/plan.ts';
+import { clockTime } from '../../words/script/timeline.ts';
+import type { LedgerEntry, Written } from '../../words/written.ts';
+import type { NoteOutcome } from '../notes.ts';
+import type { PlotResult } from '../plot-task.ts';
+import type { Sources } from './sources.ts';
+
+/** The key of a note among states: `notes/<slug>` or `scripts/<slug>`. */
+export function stateKey({ kind, id }: Pick<Note, 'kind' | 'id'>): string {
+  return `${kind}s/${id}`;
+}
+
+/** The present state of a note, dated as the note is, without a history. */
+export function presentState(
+  { note, written }: Pick<NoteOutcome, 'note' | 'written'>,
+  plots: readonly (PlotResult | null)[],
+  sources: Sources,
+  plan?: Plan,
+): PublishedState {
+  const drawn = plots.filter((plot) => plot !== null);
+  const entries = written.entries.map((entry, index) => entryOf(note, written, entry, plan?.heldAt.get(index + 1)));
+  const names = new Set(entries.flatMap(({ held }) => held.flatMap((subject) => sources.of(subject))));
+  return {
+    format: 1,
+    of: stateKey(note),
+    title: note.title,
+    date: note.date,
+    entries,
+    plots: drawn.map(({ id, title, files }) => ({ id, title, sha256: files.svg })),
+    addresses: addressesOf(stateKey(note), drawn),
+    sources: [...names].sort(compareText).map((name) => ({ name, sha256: sources.sha256(name) })),
+    history: [],
+  };
+}
+
+/** `at`: when a script says it, in seconds. */
+function entryOf(note: Note, { entries, sentences }: Written, entry: LedgerEntry, at: number | undefined): PublishedEntry {
+  const { line, column, kind, text, expression, value, unit, u, shown, verdict, rests } = entry;
+  const sentence = sentences?.[entries.indexOf(entry)];
+  return {
+    line,
+    column,
+    kind,
+    text,
+    expression,
+    value,
+    unit,
+    u,
+    shown,
+    verdict,
+    ...(rests === undefined ? {} : { rests }),
+    sentence: sentence?.text ?? '',
+    pattern: sentence?.pattern ?? '',
+    ...(at === undefined ? {} : { cue: clockTime(at) }),
+    held: [...new Set(entry.held.map(({ alias, subject }) => `${folderOf(note, alias)}/${subject}`))],
+  };
+}
+
+function folderOf(note: Note, alias: string): string {
+  if (note.comparisons.has(alias)) return 'comparisons';
+  return note.attempts?.has(alias) ? 'attempts' : 'runs';
+}
+
+function addressesOf(key: string, plots: readonly PlotResult[]): string[] {
+  const files = plots.flatMap(({ id }) => ['svg', 'png', 'csv'].map((extension) => `${key}/plots/${id}.${extension}`));
+  return [`${key}/`, `${key}/ledger/`, `${key}/ledger.json`, ...files];
+}

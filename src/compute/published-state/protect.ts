@@ -1,0 +1,159 @@
+/**
+ * Law 13, whole: published words don't change silently.
+ *
+ *   published states ─┐
+ *   present states ───┴─► judgeNote, judgeScript ─► corrections, problems ─► pages, feed, text to paste
+ *                     └─► keepAddresses ─► redirects, problems
+ */
+import { compareText, type Problem, warning } from '../../problem.ts';
+import type { Correction, PublishedState } from '../../register/published.ts';
+import type { ContentFile, Note, Register } from '../../register/register.ts';
+import type { NoteOutcome, Notes } from '../notes.ts';
+import type { Plots } from '../plots.ts';
+import type { ShownCorrection } from '../results.ts';
+import type { Scripts } from '../scripts.ts';
+import { keepAddresses, type Redirect } from './addresses.ts';
+import { judgeNote } from './judge-note.ts';
+import { judgeScript } from './judge-script.ts';
+import { presentState, stateKey } from './present-state.ts';
+import { readStates } from './read-states.ts';
+import type { Sources } from './sources.ts';
+
+/** A note or script as it would go out now. */
+export interface PresentNote {
+  readonly file: string;
+  readonly state: PublishedState;
+  /** Corrections that its publication would close. */
+  readonly open: readonly Correction[];
+  /** What stands against its publication besides the problems of the build. */
+  readonly against: readonly Problem[];
+}
+
+interface Options {
+  readonly register: Register;
+  /** Files of content/ that the author writes. */
+  readonly content: readonly ContentFile[];
+  /** Files of content/published/. */
+  readonly published: readonly ContentFile[];
+  readonly notes: Notes;
+  readonly plots: Plots;
+  /** When each script says its numbers. */
+  readonly scripts: Scripts;
+  readonly sources: Sources;
+}
+
+export interface Protected {
+  /** As before, but published scripts say what was recorded. */
+  readonly notes: Notes;
+  /** Of published notes and scripts, by `notes/<slug>`, newest first. */
+  readonly corrections: ReadonlyMap<string, readonly ShownCorrection[]>;
+  readonly redirects: readonly Redirect[];
+  readonly problems: readonly Problem[];
+  /** How each note and script of the register would go out now, drafts included. */
+  readonly present: readonly PresentNote[];
+}
+
+/** Holds every published note and script against its published state. */
+export function protect({ register, content, published, notes, plots, scripts, sources }: Options): Protected {
+  const { states, problems: unreadable } = readStates(published);
+  const judged = notes.outcomes.map((outcome) => {
+    const { note } = outcome;
+    const plan = note.kind === 'script' ? scripts.plans.get(note.id) : undefined;
+    const present = presentState(outcome, plots.results.get(stateKey(note)) ?? [], sources, plan);
+    return { outcome, present, ...judge(outcome, present, states, unreadable, sources, register) };
+  });
+  const outcomes = judged.map(({ outcome, recorded }) => recorded ?? outcome);
+  const standing = new Map(judged.flatMap(({ outcome, present }) => standingOf(outcome, present, states)));
+  const publishedNotes = outcomes.map(({ note }) => note).filter(({ status }) => status === 'published');
+  const whole = [...states.values()].filter(
+    ({ of }) => register.notes.has(of) || !content.some(({ path }) => path === `content/${of}.md`),
+  );
+  const kept = keepAddresses(whole, standing, publishedNotes);
+  return {
+    notes: { outcomes, problems: outcomes.flatMap(({ written }) => written.problems) },
+    corrections: new Map(judged.map(({ present, corrections }) => [present.of, corrections])),
+    redirects: kept.redirects,
+    problems: [...unreadable, ...judged.flatMap(({ problems }) => problems), ...kept.problems],
+    present: judged.map(({ outcome, present, open, against }) => ({ file: outcome.note.file, state: present, open, against })),
+  };
+}
+
+interface Verdict extends Pick<PresentNote, 'open' | 'against'> {
+  /** As readers see them. */
+  readonly corrections: readonly ShownCorrection[];
+  readonly problems: readonly Problem[];
+  /** Of a published script: what was recorded. */
+  readonly recorded?: NoteOutcome;
+}
+
+const NOTHING: Verdict = { open: [], against: [], corrections: [], problems: [] };
+
+function judge(
+  outcome: NoteOutcome,
+  present: PublishedState,
+  states: ReadonlyMap<string, PublishedState>,
+  unreadable: readonly Problem[],
+  sources: Sources,
+  register: Register,
+): Verdict {
+  const { note, written } = outcome;
+  const isOut = note.status === 'published';
+  const state = stateOf(note, states);
+  if (state === undefined) return isOut && unreadable.length === 0 ? { ...NOTHING, problems: [unprotected(note)] } : NOTHING;
+  if (note.kind === 'script') {
+    const { corrections: open, written: recorded } = judgeScript(note, written, state, present, dayOf(register));
+    const against = written.problems.filter((problem) => !recorded.problems.includes(problem));
+    const shown = newestFirst([...open, ...state.history]);
+    return isOut
+      ? { open, against, corrections: shown, problems: [], recorded: { ...outcome, written: recorded } }
+      : { ...NOTHING, open };
+  }
+  const { corrections: open, problems } = judgeNote(note, state, present, sources);
+  const against = problems.filter(({ severity }) => severity === 'error');
+  const shown = newestFirst([...open, ...state.history]);
+  return isOut ? { open, against, corrections: shown, problems } : { ...NOTHING, open, against };
+}
+
+/** The state of a note, also one under a name that it had before. */
+export function stateOf(note: Note, states: ReadonlyMap<string, PublishedState>): PublishedState | undefined {
+  const keys = [stateKey(note), ...(note.was ?? []).map(({ address }) => address.replace(/\/$/, ''))];
+  return keys.map((key) => states.get(key)).find((state) => state !== undefined);
+}
+
+/** The last day of the runs behind a subject. */
+function dayOf(register: Register): (subject: string) => string {
+  return (subject) => {
+    const [kind, id = ''] = subject.split('/');
+    const runs = kind === 'comparisons' ? [...(register.comparisons.get(id)?.runs.values() ?? [])] : [id];
+    return (
+      runs
+        .map((run) => register.runs.get(run)?.date ?? '')
+        .sort()
+        .at(-1) ?? ''
+    );
+  };
+}
+
+/** Of those of one day, the ones of the note come in its order. */
+export function newestFirst<T extends { readonly since: string }>(corrections: readonly T[]): T[] {
+  return corrections.toSorted((a, b) => compareText(b.since, a.since));
+}
+
+function unprotected(note: Note): Problem {
+  return warning('unprotected', note.placeOf('status'), `nothing holds the published words of this ${note.kind}`, {
+    expected: 'a published state, against which later changes are told',
+    remedy: `run \`npm run publish -- ${note.file} --date ${note.date}\``,
+  });
+}
+
+/** Addresses of a published note. One with errors has problems enough, and counts as whole. */
+function standingOf(
+  { note, written }: NoteOutcome,
+  present: PublishedState,
+  states: ReadonlyMap<string, PublishedState>,
+): [string, ReadonlySet<string>][] {
+  if (note.status !== 'published') return [];
+  const broken = written.problems.some(({ severity }) => severity === 'error');
+  const published = broken ? (states.get(present.of)?.addresses ?? []) : [];
+  return [[present.of, new Set([...present.addresses, ...published])]];
+}

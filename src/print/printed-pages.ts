@@ -1,0 +1,34 @@
+/** The pages that Astro keeps from one build to the next, and whether they are still the ones that were printed. */
+import { createHash } from 'node:crypto';
+import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { compareText } from '../problem.ts';
+
+export interface PrintedPages {
+  /** Astro's cache folder. */
+  readonly cacheDir: string;
+  /** Whether every kept page is as the last build left it. */
+  trusted(): boolean;
+  /** Remembers the kept pages as they now are. */
+  remember(): void;
+}
+
+export function printedPages(root: string): PrintedPages {
+  const cacheDir = join(root, '.cache', 'astro');
+  const remembered = join(root, '.cache', 'printed');
+  return {
+    cacheDir,
+    trusted: () => !existsSync(cacheDir) || (existsSync(remembered) && readFileSync(remembered, 'utf8') === treeDigest(cacheDir)),
+    remember: () => writeFileSync(remembered, treeDigest(cacheDir)),
+  };
+}
+
+function treeDigest(folder: string): string {
+  const files = readdirSync(folder, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map((entry) => join(entry.parentPath, entry.name))
+    .sort(compareText);
+  const hash = createHash('sha256');
+  for (const file of files) hash.update(file.slice(folder.length)).update('\0').update(readFileSync(file)).update('\0');
+  return hash.digest('hex');
+}
