@@ -1,10 +1,16 @@
 /** `npm run changes`: what stands against the published state, the last good check, or an earlier revision. Exit code 1 where that cannot be told. */
 import { keepCompiled } from '../compute/compiled.ts';
+import { lock } from '../print/lock.ts';
 
 const root = process.cwd();
+if ((await lock(root)) === undefined) {
+  console.error('A build or check of this project is under way. Wait for it, or stop it, then try again.');
+  process.exit(1);
+}
 keepCompiled(root);
 const { changes } = await import('./changes/changes.ts');
-process.exitCode = await changes(root, process.argv.slice(2), {
+const code = await changes(root, process.argv.slice(2), {
   out: (text) => process.stdout.write(text),
   err: (text) => process.stderr.write(text),
 });
+process.exit(code);

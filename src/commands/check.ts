@@ -12,8 +12,14 @@ if ((await lock(root)) === undefined) {
 }
 finishSwap(root);
 keepCompiled(root);
-const [{ compute }, { hasErrors, report }] = await Promise.all([import('../compute/compute.ts'), import('../print/report.ts')]);
-const { problems } = await compute(root, 'site');
+const [{ compute }, { rememberGood }, { hasErrors, report }] = await Promise.all([
+  import('../compute/compute.ts'),
+  import('../compute/published-state/last-good.ts'),
+  import('../print/report.ts'),
+]);
+const manifest = await compute(root, 'site');
+const { problems } = manifest;
+rememberGood(root, manifest);
 process.stderr.write(report(root, problems));
 if (problems.length === 0) console.log('Nothing to mend.');
 process.exit(hasErrors(problems) ? 1 : 0);

@@ -50,7 +50,15 @@ export async function chain({ root, scope, code, store, project, content }: Grou
     const notes = computeNotes({ store, code: code.words, register, runs, comparisons, attempts });
     const plots = await drawPlots({ store, pool, code: code.plots, register, runs, attempts, notes });
     const sources = sourcesOf({ register, runs, attempts, content: project.content, code: code.run });
-    const held = protect({ register, content: project.content, published: project.published, notes, plots, scripts: computeScripts(root, notes), sources });
+    const held = protect({
+      register,
+      content: project.content,
+      published: project.published,
+      notes,
+      plots,
+      scripts: computeScripts(root, notes),
+      sources,
+    });
     const scripts = computeScripts(root, held.notes);
     const accuracy = computeAccuracy(store, code.run);
     const site = assemble({
