@@ -19,6 +19,7 @@ import { computeNotes } from './notes.ts';
 import { drawPlots } from './plots.ts';
 import { openPool } from './pool.ts';
 import { dataFiles, type Project } from './project.ts';
+import { computeProse } from './prose.ts';
 import { protect } from './published-state/protect.ts';
 import { sourcesOf } from './published-state/sources.ts';
 import { MANIFEST_FORMAT, type Manifest, type Scope } from './results.ts';
@@ -61,6 +62,7 @@ export async function chain({ root, scope, code, store, project, content }: Grou
     });
     const scripts = computeScripts(root, held.notes);
     const accuracy = computeAccuracy(store, code.run);
+    const prose = computeProse(register);
     const site = assemble({
       store,
       register,
@@ -71,6 +73,7 @@ export async function chain({ root, scope, code, store, project, content }: Grou
       scripts,
       plots,
       scope,
+      prose: prose.html,
       accuracy: accuracy.tables,
     });
     const tried = [...attempts.values()];
@@ -82,6 +85,7 @@ export async function chain({ root, scope, code, store, project, content }: Grou
     const problems = [
       ...project.problems,
       ...registerProblems,
+      ...prose.problems,
       ...runs.problems,
       ...tried.flatMap((outcome) => outcome.problems),
       ...[...comparisons.values()].flatMap((outcome) => outcome.problems),

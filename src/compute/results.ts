@@ -137,7 +137,6 @@ export interface NoteModel {
   /** Conditions that all its runs share. */
   readonly shared: readonly ConditionRow[];
   readonly highlights: readonly Highlight[];
-  readonly headings: readonly { readonly depth: number; readonly id: string; readonly text: string }[];
   readonly pieces: readonly (string | PagePlot)[];
   readonly heldNotes: readonly HeldNote[];
   readonly cautions: readonly ShownCaution[];
@@ -149,7 +148,7 @@ export interface NoteModel {
   /** They as text ready to paste; '' where there are none. */
   readonly correctionsFile: string;
   readonly ledger: Ledgers;
-  readonly reproduce: readonly { readonly file: string; readonly sha256: string; readonly rows: number }[];
+  readonly reproduce: readonly { readonly file: string; readonly sha256: string; readonly rows?: number }[];
 }
 
 /** A held number as a script says it: linked to its note, with the form that the note of the same number prints. */

@@ -41,6 +41,8 @@ interface Options {
   readonly scripts: Scripts;
   readonly plots: Plots;
   readonly scope: Scope;
+  /** HTML of the authors' own words, by file. */
+  readonly prose: ReadonlyMap<string, string>;
   /** Published values beside ours. */
   readonly accuracy: readonly CheckTable[];
 }
@@ -79,7 +81,7 @@ function notePages(parts: Parts, computed: ComputedNote): [string, PageModel][] 
   return [[path, scriptModel(parts, computed)], [`${path}prompter/`, prompterModel(parts, computed)], ledger];
 }
 
-function partsOf({ register, runs, comparisons, attempts, held, scripts, plots, scope }: Options): Parts {
+function partsOf({ register, runs, comparisons, attempts, held, scripts, plots, scope, prose }: Options): Parts {
   const reached = reach(scope, held.notes.outcomes, runs.outcomes.keys(), comparisons.keys(), attempts.keys());
   const computed = [...runs.outcomes.values()]
     .filter(({ run }) => reached.runs.has(run.id))
@@ -102,8 +104,20 @@ function partsOf({ register, runs, comparisons, attempts, held, scripts, plots, 
     comparisons: new Map(side),
     attempts: readable,
     notes: whole.map((outcome) => computedNote(outcome, plots, scripts)),
+    prose,
+    published: publishedIds(held.notes.outcomes, runs, attempts),
     corrections: held.corrections,
   };
+}
+
+/** Runs and devices that the published site shows, whatever the scope. */
+function publishedIds(notes: readonly NoteOutcome[], runs: Runs, attempts: Options['attempts']): Parts['published'] {
+  const reached = reach('site', notes, [], [], []);
+  const devices = [
+    ...[...reached.runs].map((id) => runs.outcomes.get(id)!.run.device),
+    ...[...reached.attempts].map((id) => attempts.get(id)!.attempts.device),
+  ];
+  return { runs: reached.runs, devices: new Set(devices) };
 }
 
 function computedAttempts({ attempts, ladder, figures, sha256 }: AttemptsOutcome, plots: Plots): ComputedAttempts[] {

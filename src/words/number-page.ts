@@ -37,11 +37,15 @@ export function nameHeadings(tree: Root, taken: Iterable<string>): Written['head
   return headings;
 }
 
+/** Ids that pages have of their own. */
+const TAKEN =
+  /^([nhl]-\d+|note-fn.*|footnote-label|held-tip|main|held-notes|reproduce|disclosure|corrections|figures|log|notes|scripts|devices|(specimen|figure|plot|attempts)-.*)$/;
+
 function slug(heading: Element): string {
   const words = withoutHeld(heading).toLowerCase().normalize('NFC');
   const joined = words.replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-|-$/g, '');
   if (joined === '') return 'section';
-  return /^([nh]-\d+|note-fn.*|footnote-label)$/.test(joined) ? `section-${joined}` : joined;
+  return TAKEN.test(joined) ? `section-${joined}` : joined;
 }
 
 function withoutHeld(node: Element): string {

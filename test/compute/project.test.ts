@@ -28,9 +28,29 @@ describe('compute/project: readProject', () => {
     });
   });
 
-  it('has no content where there is no folder', () => {
+  it('says so where there is no folder, instead of taking the project for an empty one', () => {
     rmSync(join(root, 'content'), { recursive: true });
-    expect(readProject(root)).toEqual({ content: [], problems: [] });
+    const { content, problems } = readProject(root);
+    expect(content).toEqual([]);
+    expect(problems).toMatchObject([
+      { severity: 'error', rule: 'unreadable-file', place: { file: 'content', line: 1, column: 1 } },
+    ]);
+  });
+
+  it('follows a link to a file of content/ and no other', () => {
+    writeFileSync(join(root, 'content', 'runs', 'a.md'), 'A');
+    writeFileSync(join(root, 'secret.md'), 'S');
+    symlinkSync(join(root, 'content', 'runs', 'a.md'), join(root, 'content', 'runs', 'b.md'));
+    symlinkSync(join(root, 'secret.md'), join(root, 'content', 'runs', 'c.md'));
+    symlinkSync('/etc', join(root, 'content', 'etc'));
+    mkdirSync(join(root, 'content', '.editor'));
+    writeFileSync(join(root, 'content', '.editor', 'x.md'), '');
+    const { content, problems } = readProject(root);
+    expect(content.map(({ path }) => path)).toEqual(['content/runs/a.md', 'content/runs/b.md']);
+    expect(problems.map(({ rule, place }) => [rule, place.file])).toEqual([
+      ['link-outside', 'content/etc'],
+      ['link-outside', 'content/runs/c.md'],
+    ]);
   });
 
   it('locates a file that cannot be read instead of failing', () => {

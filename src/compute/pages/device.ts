@@ -4,7 +4,6 @@ import { attemptCautions, mergeCautions } from '../../figures/cautions.ts';
 import { compareText } from '../../problem.ts';
 import { printQuantity } from '../../quantities/print.ts';
 import type { Device } from '../../register/register.ts';
-import { renderProse } from '../../words/prose.ts';
 import type { ConditionRow, DeviceModel } from '../results.ts';
 import { attemptsModel } from './attempts.ts';
 import { deviceLinks, notePath } from './note.ts';
@@ -24,8 +23,8 @@ export function deviceModel(parts: Parts, device: Device): DeviceModel {
     id: device.id,
     title: device.title,
     maker: device.maker,
-    marks: { invented: device.invented, status: 'published' },
-    body: renderProse(device.body, { file: device.file, line: device.bodyLine }).html,
+    marks: { invented: device.invented, status: parts.published.devices.has(device.id) ? 'published' : 'held back' },
+    body: parts.prose.get(device.file) ?? '',
     ratings: ratings(device),
     specimens: specimens.map((alias) => ({
       alias,

@@ -9,7 +9,8 @@ export function homeModel(parts: Parts): HomeModel {
   const notes = parts.notes.filter(({ note }) => note.kind === 'note').toSorted(newestFirst);
   const spokenFor = new Set(notes.map(({ note }) => note.id));
   const loose = parts.notes.filter(({ note }) => note.kind === 'script' && !spokenFor.has(note.note ?? ''));
-  const devices = new Set([...parts.runs.values()].map(({ run }) => run.device));
+  const tried = [...parts.attempts.values()].map(({ attempts }) => attempts.device);
+  const devices = new Set([...[...parts.runs.values()].map(({ run }) => run.device), ...tried]);
   return {
     kind: 'home',
     notes: notes.map((computed) => ({

@@ -23,7 +23,7 @@ import { conditionRows, fromText, runLink, settingText, uncertaintyText } from '
 /** All that the page of a note prints. */
 export function noteModel(parts: Parts, computed: ComputedNote): NoteModel {
   const { note, written } = computed;
-  const runs = [...note.runs].map(([alias, id]) => ({ alias, computed: parts.runs.get(id)! }));
+  const runs = reachedRuns(parts, computed);
   const shared = sharedConditions(runs.map(({ computed: { run } }) => run.conditions));
   const tried = [...(note.attempts?.values() ?? [])].map((id) => parts.attempts.get(id)!);
   const entries = written.entries.filter((entry) => entry.kind !== 'highlight');
@@ -42,7 +42,6 @@ export function noteModel(parts: Parts, computed: ComputedNote): NoteModel {
     })),
     shared: conditionRows((runs[0]?.computed.run.conditions ?? []).filter((condition) => shared.includes(condition.name))),
     highlights: highlights(parts, computed),
-    headings: written.headings,
     pieces: written.pieces.flatMap((piece) => pieceOf(computed, piece)),
     heldNotes: entries.map((entry, index) => heldNote(parts, computed, entry, index + 1)),
     cautions: cautionsOf(parts, computed),
@@ -50,8 +49,14 @@ export function noteModel(parts: Parts, computed: ComputedNote): NoteModel {
     scripts: scriptsFor(parts, computed).map((script) => ({ title: script.note.title, path: notePath(script) })),
     ...correctionsOf(parts, computed),
     ledger: ledgersOf(computed),
-    reproduce: [...uniqueLogs(runs.map((run) => run.computed)), ...tried.map(attemptsRow)],
+    reproduce: [...filesOf(runs.map((run) => run.computed)), ...tried.map(attemptsRow)],
   };
+}
+
+/** The runs that a note reaches, by its own aliases or through a comparison, each once. */
+function reachedRuns(parts: Parts, { note, reaches }: ComputedNote): { alias: string; computed: ComputedRun }[] {
+  const aliases = new Map([...note.runs].map(([alias, id]) => [id, alias]));
+  return reaches.map((id) => ({ alias: aliases.get(id) ?? '', computed: parts.runs.get(id)! }));
 }
 
 /** HTML as it is; a plot's place gets the plot. One that could not be drawn leaves nothing: its problem stops the build. */
@@ -65,9 +70,9 @@ export function marksOf(parts: Parts, computed: ComputedNote): Marks {
   return { invented: devicesOf(parts, computed).some((id) => isInvented(parts, id)), status: computed.note.status };
 }
 
-/** What the runs and attempts that a note names call for, each caution once. */
-export function cautionsOf(parts: Parts, { note }: ComputedNote): NoteModel['cautions'] {
-  const runs = [...note.runs.values()].map((id) => parts.runs.get(id)!);
+/** What the runs and attempts that a note reaches call for, each caution once. */
+export function cautionsOf(parts: Parts, { note, reaches }: ComputedNote): NoteModel['cautions'] {
+  const runs = reaches.map((id) => parts.runs.get(id)!);
   const tried = [...(note.attempts?.values() ?? [])].map((id) => parts.attempts.get(id)!);
   return mergeCautions([
     ...runs.flatMap(({ run, derived }) => cautions(run.context, derived)),
@@ -209,11 +214,14 @@ function labelOf(held: HeldBy): string {
   return detail === '' ? label : `${label} (${detail})`;
 }
 
-function uniqueLogs(runs: readonly ComputedRun[]): NoteModel['reproduce'] {
-  const logs = new Map(
-    runs.map(({ summary }) => [summary.file, { file: `data/${summary.file}`, sha256: summary.sha256, rows: summary.rows }]),
-  );
-  return [...logs.values()];
+/** The logs of runs and the tables beside them, each file once. */
+function filesOf(runs: readonly ComputedRun[]): NoteModel['reproduce'] {
+  const files = runs.flatMap(({ summary, tables }) => [
+    { file: summary.file, sha256: summary.sha256, rows: summary.rows },
+    ...tables,
+  ]);
+  const once = new Map(files.map((file) => [file.file, { ...file, file: `data/${file.file}` }]));
+  return [...once.values()];
 }
 
 function unique(texts: readonly string[]): string[] {

@@ -52,6 +52,10 @@ export interface Parts {
   readonly comparisons: ReadonlyMap<string, ComputedComparison>;
   readonly attempts: ReadonlyMap<string, ComputedAttempts>;
   readonly notes: readonly ComputedNote[];
+  /** HTML of the authors' own words about runs and devices, by file. */
+  readonly prose: ReadonlyMap<string, string>;
+  /** What published notes reach: the rest shows in dev alone, and is marked. */
+  readonly published: { readonly runs: ReadonlySet<string>; readonly devices: ReadonlySet<string> };
   /** Of published notes and scripts by `notes/<slug>`, newest first. */
   readonly corrections: ReadonlyMap<string, readonly ShownCorrection[]>;
 }

@@ -3,7 +3,6 @@ import { CATALOGUE } from '../../figures/catalogue.ts';
 import { cautions, mergeCautions } from '../../figures/cautions.ts';
 import { printQuantity } from '../../quantities/print.ts';
 import type { Run } from '../../register/register.ts';
-import { renderProse } from '../../words/prose.ts';
 import type { Link, RunModel } from '../results.ts';
 import type { LogSummary } from '../run-step.ts';
 import { isInvented, notePath } from './note.ts';
@@ -20,14 +19,14 @@ export function runModel(parts: Parts, computed: ComputedRun): RunModel {
     id: run.id,
     title: run.title,
     date: run.date,
-    marks: { invented: isInvented(parts, run.device), status: 'published' },
+    marks: { invented: isInvented(parts, run.device), status: parts.published.runs.has(run.id) ? 'published' : 'held back' },
     device: { title: device.title, path: `devices/${device.id}/` },
     specimen: run.specimen,
     setting: conditionRows(run.setting),
     conditions: conditionRows(run.conditions),
     instruments: instrumentRows(parts, run),
     cautions: mergeCautions(cautions(run.context, derived)),
-    body: renderProse(run.body, { file: run.file, line: run.bodyLine }).html,
+    body: parts.prose.get(run.file) ?? '',
     groups: figureGroups(computed),
     phases: derived.phases.map(({ name, from, to, inferred }) => ({
       name,
