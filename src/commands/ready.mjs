@@ -16,10 +16,26 @@ const wanted = createHash('sha256')
 const installed = existsSync(stamp) ? readFileSync(stamp, 'utf8') : '';
 
 if (installed !== wanted || !existsSync(localNode)) {
-  install();
+  if (!existsSync(localNode) || !isInstalled()) install();
   writeFileSync(stamp, wanted);
 }
 requireNode24();
+
+/** Whether npm itself has put in place what the lock file asks for, as `npm install PACKAGE` does. */
+function isInstalled() {
+  try {
+    const packagesOf = (path) => JSON.parse(readFileSync(path, 'utf8')).packages;
+    const there = packagesOf(join(root, 'node_modules', '.package-lock.json'));
+    const asked = Object.entries(packagesOf(join(root, 'package-lock.json'))).filter(
+      ([path, { optional, devOptional }]) => path !== '' && !optional && !devOptional,
+    );
+    return asked.every(
+      ([path, { integrity, version }]) => there[path]?.version === version && there[path]?.integrity === integrity,
+    );
+  } catch {
+    return false;
+  }
+}
 
 /** Runs `npm ci` with the npm that started us, or the one on the path. */
 function install() {

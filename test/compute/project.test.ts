@@ -24,6 +24,7 @@ describe('compute/project: readProject', () => {
         { path: 'content/runs/a.md', text: 'A' },
         { path: 'content/runs/b.md', text: 'B' },
       ],
+      published: [{ path: 'content/published/x.json', text: '{}' }],
       problems: [],
     });
   });

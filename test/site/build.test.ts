@@ -1,5 +1,6 @@
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdirSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { createHash } from 'node:crypto';
+import { existsSync, mkdirSync, renameSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { copyProject, differences, type Ran, type TestProject, tree } from './project.ts';
@@ -154,12 +155,44 @@ describe('an incremental build', () => {
 
   it('makes a damaged cache entry anew', () => {
     const dist = tree(join(project.root, 'dist'));
-    for (const folder of ['entries', 'blobs']) {
-      for (const name of tree(join(project.root, '.cache', folder)).keys())
+    for (const folder of ['entries', 'blobs', 'astro/dist']) {
+      for (const name of tree(join(project.root, '.cache', folder)).keys()) {
         writeFileSync(join(project.root, '.cache', folder, name), 'damaged');
+      }
+      expect(project.run('build').code, folder).toBe(0);
+      expect(differences(dist, tree(join(project.root, 'dist'))), folder).toEqual([]);
     }
+  });
+
+  it('takes a manifest of another format for none', () => {
+    const payload = '{"format":0}';
+    project.write('.cache/manifest-site.json', `${createHash('sha256').update(payload).digest('hex')}\n${payload}`);
     expect(project.run('build').code).toBe(0);
+  });
+
+  it('makes anew only the words of a note that changed', () => {
+    const results = () => [...tree(join(project.root, '.cache', 'entries')).keys()];
+    const before = new Set(results());
+    project.edit('content/notes/a-second-larch.md', 'One specimen is an anecdote', 'One specimen is a story');
+    expect(project.run('build').code).toBe(0);
+    expect(results().filter((name) => !before.has(name)).length).toBe(1);
+  });
+
+  it('keeps the good site where content/ is gone', () => {
+    const dist = tree(join(project.root, 'dist'));
+    renameSync(join(project.root, 'content'), join(project.root, 'elsewhere'));
+    const ran = project.run('build');
+    renameSync(join(project.root, 'elsewhere'), join(project.root, 'content'));
+    expect(ran.code).toBe(1);
+    expect(ran.err).toMatch(/^content:1:1: error: /m);
     expect(differences(dist, tree(join(project.root, 'dist')))).toEqual([]);
+  });
+
+  it('lets one of several builds at once through, and the others say why not', async () => {
+    const builds = Array.from({ length: 3 }, () => project.start('build'));
+    const codes = await Promise.all(builds.map((build) => new Promise<number | null>((resolve) => build.once('exit', resolve))));
+    expect(codes.toSorted()).toEqual([0, 1, 1]);
+    expect(project.run('build').out).toContain('printed 0 of');
   });
 });
 
@@ -187,10 +220,12 @@ describe('a build with errors', () => {
       expect(project.run('build').code).toBe(0);
       const before = tree(join(project.root, 'dist'));
       project.edit('content/notes/a-second-larch.md', 'One specimen is an anecdote', 'One specimen is a fable');
-      // No file may grow beyond 32 kB: writing the page fails as it would on a full disk.
+      // Stage 1 is done, so that it is the printing that fails: no file may grow beyond 64 kB, as on a full disk.
+      expect(project.run('check').code).toBe(0);
       const command = `ulimit -f 64; exec "${process.execPath}" src/commands/build.ts`;
       const ran = spawnSync('bash', ['-c', command], { cwd: project.root, encoding: 'utf8' });
       expect(ran.status).not.toBe(0);
+      expect(existsSync(join(project.root, '.cache', 'building'))).toBe(true);
       expect(differences(before, tree(join(project.root, 'dist')))).toEqual([]);
       expect(project.run('build').code).toBe(0);
       expect(project.read('dist/notes/a-second-larch/index.html')).toContain('One specimen is a fable');

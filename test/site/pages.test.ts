@@ -21,7 +21,7 @@ beforeAll(async () => {
   const pages = [...tree(dist).keys()]
     .filter((path) => path.endsWith('index.html'))
     .map((path) => path.replace(/index\.html$/, ''));
-  kinds = new Map(pages.map((path) => [path.split('/')[0]!, path]));
+  kinds = new Map(pages.map((path) => [kindOf(path), path]));
   kinds.set('missing', 'no/such/page/');
 });
 afterAll(async () => {
@@ -51,6 +51,12 @@ async function eachKind(
   }
 }
 
+/** `notes/x/` is of the kind `notes`, `notes/x/ledger/` of the kind `notes/ledger`. */
+function kindOf(path: string): string {
+  const parts = path.split('/').filter((part) => part !== '');
+  return (parts[0] === 'method' ? parts : parts.toSpliced(1, 1)).join('/');
+}
+
 /** Sums layout shifts as the browser reports them. */
 const WATCH_LAYOUT = `
   window.shifted = 0;
@@ -67,7 +73,19 @@ const INLINE_SCRIPT = `{
 
 describe('every kind of page', () => {
   it('is there to look at', () => {
-    expect([...kinds.keys()].sort()).toEqual(['', 'devices', 'method', 'missing', 'notes', 'runs']);
+    expect([...kinds.keys()].sort()).toEqual([
+      '',
+      'devices',
+      'method',
+      'method/accuracy',
+      'missing',
+      'notes',
+      'notes/ledger',
+      'runs',
+      'scripts',
+      'scripts/ledger',
+      'scripts/prompter',
+    ]);
   });
 
   it.each(['light', 'dark'] as const)('has nothing that axe finds, in %s', async (colorScheme) => {
