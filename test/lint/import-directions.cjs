@@ -22,6 +22,8 @@ const DOORS = {
   yaml: 'register',
   valibot: 'register',
   unified: 'words',
+  'webvtt-parser': 'words/script',
+  diff: 'words/script',
   vega: 'plots',
   '@resvg/resvg-js': 'plots',
   astro: 'print',

@@ -65,13 +65,11 @@ function htmlOf(nodes: readonly RootContent[]): ScriptPiece[] {
     });
 }
 
-function marked<N extends RootContent>(node: N): N {
+function marked(node: RootContent): RootContent {
   if (node.type !== 'element') return node;
-  const children = node.children.map((child): ElementContent => {
-    const held = child.type === 'element' ? heldOf(child) : undefined;
-    return held === undefined ? marked(child) : { type: 'comment', value: `${MARK}${held}` };
-  });
-  return { ...node, children };
+  const held = heldOf(node);
+  if (held !== undefined) return { type: 'comment', value: `${MARK}${held}` };
+  return { ...node, children: node.children.map((child) => marked(child) as ElementContent) };
 }
 
 function saidOf(nodes: readonly RootContent[]): SaidPiece[] {

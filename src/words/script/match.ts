@@ -35,7 +35,8 @@ export function matchSubtitles(tokens: readonly Token[], subtitles: readonly Sub
   const script = scriptWords(tokens);
   const heard = subtitles.flatMap((subtitle) => heardWords(subtitle));
   const pairs = inBoth(script, heard);
-  const anchors = pairs.map(({ index, at }) => ({ word: index, at }));
+  const firsts = pairs.filter(({ index }, k) => index !== pairs[k - 1]?.index);
+  const anchors = firsts.map(({ index, at }) => ({ word: index, at }));
   const total = tokens.reduce((sum, { words }) => sum + words, 0);
   const last = pairs.at(-1);
   const closing = last && subtitles.find(({ from, to }) => from <= last.at && last.at < to);
