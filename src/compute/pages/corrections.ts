@@ -2,7 +2,6 @@
 import { stateKey } from '../published-state/present-state.ts';
 import { newestFirst } from '../published-state/protect.ts';
 import type { FeedModel, ShownCorrection } from '../results.ts';
-import { notePath } from './note.ts';
 import type { ComputedNote, Parts } from './parts.ts';
 
 /** What a page says of the corrections of its note or script, and where they stand as text ('' where there are none). */
@@ -10,8 +9,9 @@ export function correctionsOf(
   { corrections }: Parts,
   computed: ComputedNote,
 ): { readonly corrections: readonly ShownCorrection[]; readonly correctionsFile: string } {
-  const own = corrections.get(stateKey(computed.note)) ?? [];
-  return { corrections: own, correctionsFile: own.length === 0 ? '' : `${notePath(computed)}corrections.txt` };
+  const key = stateKey(computed.note);
+  const own = corrections.get(key) ?? [];
+  return { corrections: own, correctionsFile: own.length === 0 ? '' : `${key}/corrections.txt` };
 }
 
 /** The feed of corrections. Law 9: only of published notes, also where drafts show; null where there are none. */
@@ -19,7 +19,7 @@ export function feedModel(parts: Parts): FeedModel | null {
   const published = parts.notes.filter(({ note }) => note.status === 'published');
   const entries = published.flatMap((computed) => {
     const { corrections } = correctionsOf(parts, computed);
-    return corrections.map((each) => ({ ...each, title: computed.note.title, path: notePath(computed) }));
+    return corrections.map((each) => ({ ...each, title: computed.note.title, path: `${stateKey(computed.note)}/` }));
   });
   const days = [...published.map(({ note }) => note.date), ...entries.map(({ since }) => since)].sort();
   return published.length === 0 ? null : { entries: newestFirst(entries), updated: days.at(-1)! };

@@ -9,6 +9,7 @@ import { compareText, type Problem, warning } from '../../problem.ts';
 import type { Correction, PublishedState } from '../../register/published.ts';
 import type { ContentFile, Note, Register } from '../../register/register.ts';
 import type { NoteOutcome, Notes } from '../notes.ts';
+import type { PlotResult } from '../plot-task.ts';
 import type { Plots } from '../plots.ts';
 import type { ShownCorrection } from '../results.ts';
 import type { Scripts } from '../scripts.ts';
@@ -58,12 +59,18 @@ export function protect({ register, content, published, notes, plots, scripts, s
   const { states, problems: unreadable } = readStates(published);
   const judged = notes.outcomes.map((outcome) => {
     const { note } = outcome;
+    const drawn = plots.results.get(stateKey(note)) ?? [];
     const plan = note.kind === 'script' ? scripts.plans.get(note.id) : undefined;
-    const present = presentState(outcome, plots.results.get(stateKey(note)) ?? [], sources, plan);
-    return { outcome, present, ...judge(outcome, present, states, unreadable, sources, register) };
+    const present = presentState(outcome, drawn, sources, plan);
+    return {
+      outcome,
+      present,
+      standing: standingOf(outcome, drawn, present, states),
+      ...judge(outcome, present, states, unreadable, sources, register),
+    };
   });
   const outcomes = judged.map(({ outcome, recorded }) => recorded ?? outcome);
-  const standing = new Map(judged.flatMap(({ outcome, present }) => standingOf(outcome, present, states)));
+  const standing = new Map(judged.flatMap((each) => each.standing));
   const publishedNotes = outcomes.map(({ note }) => note).filter(({ status }) => status === 'published');
   const whole = [...states.values()].filter(
     ({ of }) => register.notes.has(of) || !content.some(({ path }) => path === `content/${of}.md`),
@@ -146,14 +153,15 @@ function unprotected(note: Note): Problem {
   });
 }
 
-/** Addresses of a published note. One with errors has problems enough, and counts as whole. */
+/** Addresses of a published note. One with errors, of its own or of its runs, has problems enough, and counts as whole. */
 function standingOf(
   { note, written }: NoteOutcome,
+  drawn: readonly (PlotResult | null)[],
   present: PublishedState,
   states: ReadonlyMap<string, PublishedState>,
 ): [string, ReadonlySet<string>][] {
   if (note.status !== 'published') return [];
-  const broken = written.problems.some(({ severity }) => severity === 'error');
+  const broken = drawn.includes(null) || written.problems.some(({ severity }) => severity === 'error');
   const published = broken ? (states.get(present.of)?.addresses ?? []) : [];
   return [[present.of, new Set([...present.addresses, ...published])]];
 }

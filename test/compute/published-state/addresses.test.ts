@@ -1,0 +1,63 @@
+import { describe, expect, it } from 'vitest';
+import { keepAddresses } from '../../../src/compute/published-state/addresses.ts';
+import type { Note } from '../../../src/register/register.ts';
+import { note, state } from './states.ts';
+
+const PLOT = ['notes/larch/plots/trace.svg', 'notes/larch/plots/trace.png', 'notes/larch/plots/trace.csv'];
+const STATE = state([], { addresses: ['notes/larch/', 'notes/larch/ledger.json', ...PLOT] });
+
+function kept(standing: Record<string, string[]>, ...notes: Note[]) {
+  return keepAddresses([STATE], new Map(Object.entries(standing).map(([key, all]) => [key, new Set(all)])), notes);
+}
+
+const was = (...addresses: string[]) => addresses.map((address) => ({ address, place: { file: 'x', line: 1, column: 1 } }));
+
+describe('compute/published-state/addresses', () => {
+  it('finds nothing where all addresses stand', () => {
+    expect(kept({ 'notes/larch': [...STATE.addresses] }, note())).toEqual({ redirects: [], problems: [] });
+  });
+
+  it('stops where a page would vanish, once for all below it', () => {
+    const { problems } = kept({});
+    expect(problems).toHaveLength(1);
+    expect(problems[0]).toMatchObject({
+      rule: 'vanished-address',
+      severity: 'error',
+      place: { file: 'content/published/notes-larch.json' },
+      found: 'the published address notes/larch/ would vanish',
+    });
+    expect(problems[0]?.remedy).toContain('`was: notes/larch/`');
+  });
+
+  it('stops where a plot would vanish, once for its three files', () => {
+    const { problems } = kept({ 'notes/larch': ['notes/larch/', 'notes/larch/ledger.json'] }, note());
+    expect(problems.map(({ found }) => found)).toEqual(['the published plot notes/larch/plots/trace would vanish']);
+  });
+
+  it('leads from a former page to the new one, file by file where it has the same', () => {
+    const moved = note({ id: 'new', was: was('notes/larch/') });
+    const { redirects, problems } = kept({ 'notes/new': ['notes/new/', 'notes/new/plots/trace.svg'] }, moved);
+    expect(problems).toEqual([]);
+    expect(redirects).toEqual([
+      { from: 'notes/larch/', to: 'notes/new/' },
+      { from: 'notes/larch/ledger.json', to: 'notes/new/' },
+      { from: 'notes/larch/plots/trace.svg', to: 'notes/new/plots/trace.svg' },
+      { from: 'notes/larch/plots/trace.png', to: 'notes/new/' },
+      { from: 'notes/larch/plots/trace.csv', to: 'notes/new/' },
+    ]);
+  });
+
+  it('leads from a plot that is gone to the page', () => {
+    const gone = note({ was: was('notes/larch/plots/trace') });
+    const { redirects, problems } = kept({ 'notes/larch': ['notes/larch/', 'notes/larch/ledger.json'] }, gone);
+    expect(problems).toEqual([]);
+    expect(redirects).toEqual(PLOT.map((from) => ({ from, to: 'notes/larch/' })));
+  });
+
+  it('leads also from an address that no state holds', () => {
+    const named = note({ was: was('notes/before-all/') });
+    expect(kept({ 'notes/larch': [...STATE.addresses] }, named).redirects).toEqual([
+      { from: 'notes/before-all/', to: 'notes/larch/' },
+    ]);
+  });
+});

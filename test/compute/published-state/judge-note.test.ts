@@ -1,0 +1,94 @@
+import { describe, expect, it } from 'vitest';
+import { judgeNote } from '../../../src/compute/published-state/judge-note.ts';
+import type { Sources } from '../../../src/compute/published-state/sources.ts';
+import type { PublishedEntry } from '../../../src/register/published.ts';
+import { entry, note, reason, state } from './states.ts';
+
+const SOURCES: Sources = { of: () => ['data/fast.csv', 'the methods'], sha256: (name) => (name === 'data/fast.csv' ? 'b' : 'm') };
+const judged = (was: PublishedEntry, is: PublishedEntry, ...corrections: ReturnType<typeof reason>[]) =>
+  judgeNote(note({ corrections }), state([was]), state([is]), SOURCES);
+
+const WAS = entry('fast.peak_temperature', '71.3\u00a0°C');
+const IS = entry('fast.peak_temperature', '72.1\u00a0°C');
+
+describe('compute/published-state/judge-note', () => {
+  it('finds nothing where everything prints as it was published', () => {
+    expect(judged(WAS, { ...WAS, line: 31, value: 71.31 })).toEqual({ corrections: [], problems: [] });
+  });
+
+  it('stops at a number that prints differently: was, is, why it changed, and what to write', () => {
+    const { corrections, problems } = judged(WAS, IS);
+    expect(corrections).toEqual([]);
+    expect(problems).toEqual([
+      {
+        severity: 'error',
+        rule: 'published-number',
+        place: { file: 'content/notes/larch.md', line: 20, column: 12 },
+        found:
+          'a published number prints differently: `fast.peak_temperature` was 71.3 °C and is 72.1 °C; data/fast.csv changed since',
+        expected: 'what was published on 2026-03-20, or the reason why that no longer stands',
+        remedy:
+          'where the new number is right, write below `corrections:` in the front matter of content/notes/larch.md\n      - number: fast.peak_temperature\n        now: 72.1 °C\n        since: the day\n        reason: why',
+      },
+    ]);
+  });
+
+  it('goes on with a reason, which stands as a correction', () => {
+    expect(judged(WAS, IS, reason('fast.peak_temperature', '72.1 °C', '2026-05-02'))).toEqual({
+      problems: [],
+      corrections: [
+        {
+          since: '2026-05-02',
+          number: 'fast.peak_temperature',
+          was: '71.3 °C',
+          is: '72.1 °C',
+          reason: 'The probe was read twice.',
+          sentence: 'It reached 71.3\u00a0°C.',
+        },
+      ],
+    });
+  });
+
+  it('takes no reason for a later change, and says which reason serves for nothing', () => {
+    const { problems } = judged(
+      WAS,
+      entry('fast.peak_temperature', '73.0 °C'),
+      reason('fast.peak_temperature', '72.1 °C', '2026-05-02'),
+    );
+    expect(problems.map(({ rule, severity }) => `${severity} ${rule}`)).toEqual([
+      'error published-number',
+      'warning unused-correction',
+    ]);
+  });
+
+  it('keeps the steps of a number that was corrected twice', () => {
+    const first = reason('fast.peak_temperature', '72.1 °C', '2026-05-02');
+    const second = reason('fast.peak_temperature', '73.0 °C', '2026-06-02', 'The log was cut.');
+    const { corrections, problems } = judged(WAS, entry('fast.peak_temperature', '73.0 °C'), second, first);
+    expect(problems).toEqual([]);
+    expect(corrections.map(({ since, was, is, reason: why }) => `${since} ${was} > ${is}: ${why}`)).toEqual([
+      '2026-05-02 71.3 °C > 72.1 °C: The probe was read twice.',
+      '2026-06-02 72.1 °C > 73.0 °C: The log was cut.',
+    ]);
+  });
+
+  it('is silent about a reason that an earlier publication closed', () => {
+    const past = { since: '2026-05-02', number: 'fast.peak_temperature', was: '71.3 °C', is: '72.1 °C', reason: 'x', sentence: '' };
+    const stated = reason('fast.peak_temperature', '72.1 °C', '2026-05-02');
+    const again = judgeNote(note({ corrections: [stated] }), state([IS], { history: [past] }), state([IS]), SOURCES);
+    expect(again).toEqual({ corrections: [], problems: [] });
+  });
+
+  it('asks no reason for another unit or other words of the same value', () => {
+    expect(judged(entry('a.b', '1.2 W'), entry('a.b', '1200 mW', { unit: 'mW', value: 1200 })).problems).toEqual([]);
+    const stated = { kind: 'stated', value: 71.3, unit: '°C' } as const;
+    const edited = judged(entry('a.b', 'about 71 degrees', stated), entry('a.b', 'some 71 degrees', stated));
+    expect(edited.problems).toEqual([]);
+    const moved = judged(entry('a.b', 'about 71 degrees', stated), entry('a.b', 'about 73 degrees', { ...stated, value: 73.2 }));
+    expect(moved.problems).toHaveLength(1);
+  });
+
+  it('asks for a reason where the same value is rounded otherwise', () => {
+    expect(judged(entry('a.b', '71.3 °C'), entry('a.b', '71 °C', { value: 71.3 })).problems).toHaveLength(1);
+  });
+});

@@ -1,0 +1,58 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { matchEntries } from '../../../src/compute/published-state/match.ts';
+import { entry } from './states.ts';
+
+const inWords = ({ pairs, removed, added }: ReturnType<typeof matchEntries>) => ({
+  pairs: pairs.map(({ was, is }) => `${was.shown} > ${is.shown}`),
+  removed: removed.map(({ shown }) => shown),
+  added: added.map(({ shown }) => shown),
+});
+
+describe('compute/published-state/match', () => {
+  it('matches numbers of one expression by their sentence, whatever their order', () => {
+    const was = [entry('a.b', '1 K', { pattern: 'First ■.' }), entry('a.b', '2 K', { pattern: 'Then ■.' })];
+    const is = [entry('a.b', '3 K', { pattern: 'Then ■.' }), entry('a.b', '4 K', { pattern: 'First ■.' })];
+    expect(inWords(matchEntries(was, is)).pairs).toEqual(['2 K > 3 K', '1 K > 4 K']);
+  });
+
+  it('matches by the words beside a number where its sentence was edited', () => {
+    const was = [
+      entry('a.b', '1 K', { pattern: 'Here it rose ■ in the end.' }),
+      entry('a.b', '2 K', { pattern: 'There it fell ■ at once.' }),
+    ];
+    const is = [
+      entry('a.b', '3 K', { pattern: 'On day two there it fell ■ at once, oddly.' }),
+      entry('a.b', '4 K', { pattern: 'Here it rose ■ in the night.' }),
+    ];
+    expect(inWords(matchEntries(was, is)).pairs).toEqual(['2 K > 3 K', '1 K > 4 K']);
+  });
+
+  it('matches the rest in order, and tells what was added and removed', () => {
+    const was = [entry('a.b', '1 K', { pattern: 'Old ■.' }), entry('a.c', '2 K')];
+    const is = [entry('a.b', '3 K', { pattern: 'New ■.' }), entry('a.b', '4 K', { pattern: 'Newer ■.' }), entry('a.d', '5 K')];
+    expect(inWords(matchEntries(was, is))).toEqual({ pairs: ['1 K > 3 K'], removed: ['2 K'], added: ['4 K', '5 K'] });
+  });
+
+  it('keeps kinds apart, and reads an expression without regard to its blanks', () => {
+    const was = [entry('a.b - a.c', '1 K'), entry('a.b', '1 K', { kind: 'highlight', pattern: '' })];
+    const is = [entry('a.b  - a.c', '2 K'), entry('a.b', '2 K')];
+    expect(inWords(matchEntries(was, is))).toEqual({ pairs: ['1 K > 2 K'], removed: ['1 K'], added: ['2 K'] });
+  });
+
+  it('uses every number once, and a note matches itself', () => {
+    const some = fc.record({ expression: fc.constantFrom('a.b', 'a.c'), pattern: fc.constantFrom('x ■ y', 'z ■', '■') });
+    const entries = fc.array(some.map(({ expression, pattern }) => entry(expression, '1 K', { pattern })));
+    fc.assert(
+      fc.property(entries, entries, (was, is) => {
+        const { pairs, removed, added } = matchEntries(was, is);
+        expect(new Set([...pairs.map((pair) => pair.was), ...removed])).toEqual(new Set(was));
+        expect(pairs.length + removed.length).toBe(was.length);
+        expect(pairs.length + added.length).toBe(is.length);
+        expect(matchEntries(was, was).pairs.every((pair) => pair.was === pair.is || pair.was.pattern === pair.is.pattern)).toBe(
+          true,
+        );
+      }),
+    );
+  });
+});

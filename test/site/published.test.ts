@@ -1,0 +1,213 @@
+import { spawnSync } from 'node:child_process';
+import { readFileSync, rmSync, unlinkSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { NoteChanges } from '../../src/compute/published-state/changes.ts';
+import { copyProject, type TestProject, tree } from './project.ts';
+
+const SECOND = 'content/notes/a-second-larch.md';
+const SCRIPT = 'content/scripts/a-clock-it-cannot-keep.md';
+const SECOND_LOG = 'data/larch-2/second-rated-soak.csv';
+const FAST_LOG = 'data/larch-2/fast-soak.csv';
+const AFTER_DATE = 'date: 2026-03-28\n';
+
+let project: TestProject;
+beforeAll(() => {
+  project = copyProject('published');
+  rmSync(join(project.root, 'content/published'), { recursive: true, force: true });
+  project.edit(SCRIPT, 'status: published', 'status: held back');
+  for (const note of [SECOND, 'a-clock-it-cannot-keep', SCRIPT]) {
+    const ran = project.run('publish', {}, [note, '--date', '2026-04-02']);
+    expect(ran.err).toBe('');
+    expect(ran.code).toBe(0);
+  }
+});
+afterAll(() => project.remove());
+
+function changes(...args: string[]): readonly NoteChanges[] {
+  const ran = project.run('changes', {}, ['--json', ...args]);
+  expect(ran.err).toBe('');
+  return (JSON.parse(ran.out) as { notes: NoteChanges[] }).notes;
+}
+
+/** Warms the chip in a log: the first number with one decimal of each row. Bytes are kept, whatever their encoding; gives what was there. */
+function warmer(log: string, kelvins: number): Buffer {
+  const bytes = readFileSync(join(project.root, log));
+  const text = bytes.toString('latin1');
+  const warmed = text.replaceAll(
+    /^([^,;]*[,;]\s*)(\d\d)([.,]\d)(?=[,;])/gm,
+    (_all, head: string, degrees: string, tenths: string) => `${head}${Number(degrees) + kelvins}${tenths}`,
+  );
+  expect(warmed).not.toBe(text);
+  writeFileSync(join(project.root, log), warmed, 'latin1');
+  return bytes;
+}
+
+describe('npm run publish', () => {
+  it('sets the status and stores what is printed; nothing else changes', () => {
+    const states = tree(join(project.root, 'content/published'));
+    expect([...states.keys()]).toEqual([
+      'notes-a-clock-it-cannot-keep.json',
+      'notes-a-second-larch.json',
+      'scripts-a-clock-it-cannot-keep.json',
+    ]);
+    const state = JSON.parse(project.read('content/published/notes-a-second-larch.json')) as Record<string, unknown>;
+    expect(state).toMatchObject({ format: 1, of: 'notes/a-second-larch', date: '2026-04-02', history: [] });
+    expect(project.read(SCRIPT)).toContain('status: published\n');
+    expect(project.run('check').err).not.toMatch(/unprotected|published-/);
+    expect(changes()).toEqual([]);
+  });
+
+  it('refuses a note with errors, a day that does not exist, and a note that is not there', () => {
+    const text = project.read(SECOND);
+    project.edit(SECOND, 'second.steady_temperature]', 'second.steddy_temperature]');
+    expect(project.run('publish', {}, [SECOND])).toMatchObject({
+      code: 1,
+      err: expect.stringMatching(/steddy_temperature.*\n[\s\S]*is not published/),
+    });
+    project.write(SECOND, text);
+    expect(project.run('publish', {}, [SECOND, '--date', '2026-02-30'])).toMatchObject({ code: 1 });
+    expect(project.run('publish', {}, ['a-secund-larch']).err).toContain('there is no note a-secund-larch');
+    expect(project.run('publish', {}, [SECOND, '--date', '2026-04-01']).err).toContain('was published on 2026-04-02');
+  });
+});
+
+describe('a published note whose data changes', () => {
+  beforeAll(() => {
+    project.run('check');
+    warmer(SECOND_LOG, 5);
+  });
+
+  it('is told by changes: exactly the sentences that change, before and after', () => {
+    const told = changes();
+    expect(told.map(({ of }) => of)).toEqual(['notes/a-second-larch']);
+    const [note] = told;
+    expect(note?.sentences.map(({ before, after }) => [before, after])).toEqual(changedSentences());
+    expect(note).toMatchObject({ noLongerHeld: [], added: [], removed: [] });
+    expect(note?.plots.map(({ how }) => how)).toEqual(['changed']);
+    expect(changes('--since', 'check')).toEqual(told);
+    expect(project.run('changes').out).toContain('was  It settles at');
+  });
+
+  it('stops the build and says what to write; with the reasons it goes on, and the page shows was, is, why', () => {
+    const stopped = project.run('build');
+    expect(stopped.code).toBe(1);
+    expect(stopped.err).toMatch(
+      /^content\/notes\/a-second-larch\.md:\d+:\d+: error: a published number prints differently, here and in \d+ more places: `second\.steady_temperature` was .* and is .*; data\/larch-2\/second-rated-soak\.csv changed since/m,
+    );
+    const blocks = [...stopped.err.matchAll(/ {6}- number: .*\n.*\n {8}since: the day\n {8}reason: why/g)].map(([block]) => block);
+    expect(blocks.length).toBeGreaterThan(2);
+    const written = blocks.map((block) =>
+      block.replace('the day', '2026-05-02').replace('reason: why', 'reason: The sensor was set 5 K too low.'),
+    );
+    project.edit(SECOND, AFTER_DATE, `${AFTER_DATE}corrections:\n${written.join('\n')}\n`);
+    const built = project.run('build');
+    expect(built.err).not.toContain(': error:');
+    expect(built.code).toBe(0);
+    const html = project.read('dist/notes/a-second-larch/index.html');
+    const [, shown = ''] = html.split('What was corrected since');
+    expect(shown).toContain('2026-05-02');
+    expect(shown).toContain('The sensor was set 5 K too low.');
+    expect(shown).toMatch(/was <strong[^>]*>\d\d\.\d °C<\/strong>, is <strong[^>]*>\d\d\.\d °C<\/strong>/);
+    expect(project.read('dist/corrections.xml')).toContain('The sensor was set 5 K too low.');
+    expect(project.read('dist/notes/a-second-larch/corrections.txt')).toContain('2026-05-02: ');
+  });
+
+  it('is closed by another publication and kept in the history', () => {
+    expect(project.run('publish', {}, [SECOND, '--date', '2026-05-03']).code).toBe(0);
+    project.write(SECOND, project.read(SECOND).replace(/^corrections:\n(?: {6}.*\n)+/m, ''));
+    const state = JSON.parse(project.read('content/published/notes-a-second-larch.json')) as { history: { closed: string }[] };
+    expect(state.history.length).toBeGreaterThan(2);
+    expect(state.history.every(({ closed }) => closed === '2026-05-03')).toBe(true);
+    expect(project.run('check').err).not.toContain(': error:');
+  });
+});
+
+describe('a published script whose data changes', () => {
+  it('keeps its words; what the data no longer bears is a correction with its cue time, until it is recorded again', () => {
+    const words = project.read(SCRIPT);
+    const before = project.run('build');
+    expect(before.err).not.toContain(': error: stated');
+    const log = warmer(FAST_LOG, -3);
+    const told = project
+      .run('check')
+      .err.split('\n')
+      .filter((line) => line.startsWith(SCRIPT) && line.includes(': error:'));
+    expect(told).toEqual([]);
+    // The note of the same runs stops the build by itself; the script is looked at alone.
+    project.edit('content/notes/a-clock-it-cannot-keep.md', 'status: published', 'status: draft');
+    unlinkSync(join(project.root, 'content/published/notes-a-clock-it-cannot-keep.json'));
+    const built = project.run('build');
+    expect(built.err).not.toContain(': error:');
+    const page = project.read('dist/scripts/a-clock-it-cannot-keep/index.html');
+    expect(page).toContain('What was corrected since');
+    const text = project.read('dist/scripts/a-clock-it-cannot-keep/corrections.txt');
+    expect(text).toMatch(/^\d{4}-\d\d-\d\d at \d+:\d\d: .+ is now .+\.$/m);
+    expect(project.read('dist/corrections.xml')).toContain('scripts/a-clock-it-cannot-keep/');
+    writeFileSync(join(project.root, FAST_LOG), log);
+    expect(project.read(SCRIPT)).toBe(words);
+  });
+});
+
+describe('published states and addresses', () => {
+  it('a state that was edited by hand stops the build', () => {
+    const path = 'content/published/notes-a-second-larch.json';
+    const text = project.read(path);
+    project.write(path, text.replace('"verdict":"printed"', '"verdict":"holds"'));
+    const ran = project.run('check');
+    expect(ran.code).toBe(1);
+    expect(ran.err).toMatch(/^content\/published\/notes-a-second-larch\.json:1:1: error: /m);
+    project.write(path, text);
+  });
+
+  it('an address that would vanish stops the build until it leads on', () => {
+    const text = project.read(SECOND);
+    unlinkSync(join(project.root, SECOND));
+    project.write('content/notes/the-warmer-one.md', text);
+    const stopped = project.run('build');
+    expect(stopped.code).toBe(1);
+    expect(stopped.err).toContain('the published address notes/a-second-larch/ would vanish');
+    project.edit('content/notes/the-warmer-one.md', AFTER_DATE, `${AFTER_DATE}was: notes/a-second-larch/\n`);
+    const built = project.run('build');
+    expect(built.err).not.toContain(': error:');
+    expect(built.code).toBe(0);
+    expect(project.read('dist/notes/a-second-larch/index.html')).toContain('content="0; url=../../notes/the-warmer-one/"');
+    const plot = 'plots/plot-trace-soc-first-second.svg';
+    expect(project.read(`dist/notes/a-second-larch/${plot}`)).toBe(project.read(`dist/notes/the-warmer-one/${plot}`));
+    unlinkSync(join(project.root, 'content/notes/the-warmer-one.md'));
+    project.write(SECOND, text);
+  });
+
+  it('changes tells what an earlier revision had published', () => {
+    const git = (...args: string[]) => {
+      const identity = ['-c', 'user.name=A Tester', '-c', 'user.email=tester@bench.example'];
+      expect(spawnSync('git', [...identity, ...args], { cwd: project.root }).status).toBe(0);
+    };
+    git('init', '-q');
+    git('add', 'content');
+    git('commit', '-qm', 'As published');
+    expect(changes('--since', 'HEAD')).toEqual(changes());
+    expect(project.run('changes', {}, ['--since', 'no-such-thing'])).toMatchObject({
+      code: 1,
+      err: expect.stringContaining('no revision'),
+    });
+  });
+});
+
+/** The sentences of the note that print a changed number, from the two pages' own text: those of the second specimen's temperatures. */
+function changedSentences(): [string, string][] {
+  const state = JSON.parse(project.read('content/published/notes-a-second-larch.json')) as {
+    entries: { kind: string; expression: string; sentence: string; shown: string }[];
+  };
+  // Warmed by 5 K throughout: temperatures and rises of the chip go up by 5, the headroom goes down by 5; board and power stay.
+  const moved = /second\.(?:steady_temperature|temperature_rise(?!\.board)|idle_temperature|throttle_headroom)/;
+  const after = new Map<string, string>();
+  for (const { kind, expression, sentence, shown } of state.entries) {
+    if (kind === 'highlight' || !moved.test(expression)) continue;
+    const by = expression.includes('headroom') ? -5 : 5;
+    const [digits = ''] = /[\d.]+/.exec(shown) ?? [];
+    const now = shown.replace(digits, (Number(digits) + by).toFixed(1));
+    after.set(sentence, (after.get(sentence) ?? sentence).replace(shown, now));
+  }
+  return [...after];
+}
