@@ -49,8 +49,12 @@ export function openStore(root: string): Store {
 /** Writes a file so that a reader sees the old one or the new one, never a part. */
 export function writeWhole(path: string, content: string | Uint8Array): void {
   const beside = `${path}.${process.pid}-${threadId}.part`;
-  writeFileSync(beside, content);
-  renameSync(beside, path);
+  try {
+    writeFileSync(beside, content);
+    renameSync(beside, path);
+  } finally {
+    rmSync(beside, { force: true });
+  }
 }
 
 function readEntry(path: string): unknown {
