@@ -35,6 +35,23 @@ export function previousTop(tops: readonly number[], at: number): number {
   return tops.findLast((top) => top < at - 1) ?? 0;
 }
 
+/** Where `at` is among the tops of paragraphs (ascending): 2.5 is halfway from the third to the fourth. */
+export function placeAt(tops: readonly number[], at: number): number {
+  const index = Math.max(
+    0,
+    tops.findLastIndex((top) => top <= at),
+  );
+  const [from = 0, to = from] = tops.slice(index);
+  return index + (to > from ? Math.min(1, Math.max(0, at - from) / (to - from)) : 0);
+}
+
+/** The way back: where a place among the tops is. */
+export function topOf(tops: readonly number[], place: number): number {
+  const index = Math.min(tops.length - 1, Math.max(0, Math.floor(place)));
+  const [from = 0, to = from] = tops.slice(Math.max(0, index));
+  return from + (place - index) * (to - from);
+}
+
 /** "1:05 left" of a script of `words` words when `share` of it is done. */
 export function leftText(words: number, share: number, pace: number): string {
   const seconds = Math.round((words * (1 - share) * 60) / pace);

@@ -2,7 +2,7 @@
  * The prompter: moves the words past the reading line at a pace, all of it from the keyboard. Without scripting the page is plain
  * large text. It asks nothing of any host once it is loaded; where it stood is kept for the tab's session only.
  */
-import { leftText, nextTop, previousTop, STEP, shownAt, speedOf, stepOf, within } from './prompter-motion.ts';
+import { leftText, nextTop, placeAt, previousTop, STEP, shownAt, speedOf, stepOf, topOf, within } from './prompter-motion.ts';
 
 /** A frame counts for so long at most, s: after a pause of the browser the words go on where they stood. */
 const LONGEST_FRAME = 0.25;
@@ -28,8 +28,8 @@ const ACTIONS: Readonly<Record<string, () => void>> = {
   run: () => (running ? stop() : start()),
   slower: () => setPace(pace - STEP),
   faster: () => setPace(pace + STEP),
-  previous: () => moveTo(previousTop(tops(), at)),
-  next: () => moveTo(nextTop(tops(), at) ?? extent()),
+  previous: () => moveTo(previousTop(sections(), at)),
+  next: () => moveTo(nextTop(sections(), at) ?? extent()),
   top: () => moveTo(0),
   mirror: () => setMirrored(!root.classList.contains('mirrored')),
   back: () => location.assign(byId<HTMLAnchorElement>('back').href),
@@ -84,12 +84,16 @@ function extent(): number {
   return Math.max(1, root.scrollHeight - innerHeight);
 }
 
-/** Where each section stands at the reading line. */
-function tops(): number[] {
-  return [...text.querySelectorAll('h2')].map((heading) => {
-    const top = heading.getBoundingClientRect().top + scrollY - innerHeight * READING_LINE;
+/** For each element: how far the page is scrolled when it stands at the reading line. */
+function readingTops(elements: Iterable<Element>): number[] {
+  return [...elements].map((element) => {
+    const top = element.getBoundingClientRect().top + scrollY - innerHeight * READING_LINE;
     return Math.min(extent(), Math.max(0, Math.round(top)));
   });
+}
+
+function sections(): number[] {
+  return readingTops(text.querySelectorAll('h2'));
 }
 
 function start(): void {
@@ -169,9 +173,9 @@ function tell(): void {
   byId('left').textContent = leftText(words, Math.min(1, at / extent()), pace);
 }
 
-/** The place as a share of the way, so that it stays where the window is turned. */
+/** Keeps the place as that within a paragraph, so that it is the same words where the window or the type is another. */
 function remember(): void {
-  const state = { share: at / extent(), pace, mirrored: root.classList.contains('mirrored') };
+  const state = { place: placeAt(readingTops(text.children), at), pace, mirrored: root.classList.contains('mirrored') };
   try {
     sessionStorage.setItem(sessionKey, JSON.stringify(state));
   } catch {
@@ -183,10 +187,10 @@ function recall(): void {
   try {
     const state: unknown = JSON.parse(sessionStorage.getItem(sessionKey) ?? 'null');
     if (typeof state !== 'object' || state === null) return;
-    const { share, pace: set, mirrored } = state as Record<string, unknown>;
+    const { place, pace: set, mirrored } = state as Record<string, unknown>;
     if (typeof set === 'number') pace = within(set);
+    if (typeof place === 'number') moveTo(topOf(readingTops(text.children), place));
     setMirrored(mirrored === true);
-    if (typeof share === 'number') moveTo(share * extent());
   } catch {
     // As above.
   }

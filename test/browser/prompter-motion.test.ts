@@ -1,5 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import { leftText, nextTop, previousTop, shownAt, speedOf, stepOf, within } from '../../src/browser/prompter-motion.ts';
+import {
+  leftText,
+  nextTop,
+  placeAt,
+  previousTop,
+  shownAt,
+  speedOf,
+  stepOf,
+  topOf,
+  within,
+} from '../../src/browser/prompter-motion.ts';
 
 describe('browser/prompter-motion', () => {
   it('moves so fast that the words last as long as the pace says', () => {
@@ -24,6 +34,14 @@ describe('browser/prompter-motion', () => {
     expect(nextTop(tops, 3000)).toBeUndefined();
     expect(previousTop(tops, 1200)).toBe(400);
     expect(previousTop(tops, 400)).toBe(0);
+  });
+
+  it('keeps a place among paragraphs, whatever their height', () => {
+    const tops = [0, 100, 100, 500];
+    for (const at of [0, 40, 100, 320, 500]) expect(topOf(tops, placeAt(tops, at))).toBeCloseTo(at, 9);
+    expect(topOf([0, 200, 200, 1000], placeAt(tops, 300))).toBe(600);
+    expect(placeAt([], 50)).toBe(0);
+    expect(topOf([], 3)).toBe(0);
   });
 
   it('tells what is left, and keeps the pace within what it can do', () => {
