@@ -17,6 +17,7 @@ let page: Page;
 
 beforeAll(async () => {
   project = copyProject('dev');
+  project.unprotect();
   server = project.start('dev', ['--port', '0']);
   const found = new Promise<string>((resolve, reject) => {
     const hear = (chunk: Buffer) => {

@@ -23,6 +23,8 @@ export interface TestProject {
   edit(path: string, from: string, to: string): void;
   run(command: string, env?: Record<string, string>, args?: readonly string[]): Ran;
   start(command: string, args?: readonly string[]): ChildProcess;
+  /** Forgets what was published, so that a test may change numbers without giving reasons. */
+  unprotect(): void;
   remove(): void;
 }
 
@@ -55,6 +57,7 @@ export function copyProject(name: string): TestProject {
       return { code: done.status, out: done.stdout, err: done.stderr };
     },
     start: (command, args = []) => spawn(process.execPath, [script(command), ...args], { cwd: root, env: plainEnvironment() }),
+    unprotect: () => rmSync(join(root, 'content', 'published'), { recursive: true, force: true }),
     remove: () => rmSync(root, { recursive: true, force: true }),
   };
 }

@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { readFileSync, rmSync, unlinkSync, writeFileSync } from 'node:fs';
+import { readFileSync, unlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { NoteChanges } from '../../src/compute/published-state/changes.ts';
@@ -14,7 +14,7 @@ const AFTER_DATE = 'date: 2026-03-28\n';
 let project: TestProject;
 beforeAll(() => {
   project = copyProject('published');
-  rmSync(join(project.root, 'content/published'), { recursive: true, force: true });
+  project.unprotect();
   project.edit(SCRIPT, 'status: published', 'status: held back');
   for (const note of [SECOND, 'a-clock-it-cannot-keep', SCRIPT]) {
     const ran = project.run('publish', {}, [note, '--date', '2026-04-02']);
