@@ -93,6 +93,7 @@ export async function chain({ root, scope, code, store, project, content }: Grou
       ...held.problems,
       ...scripts.problems,
       ...plots.problems,
+      ...site.problems,
     ];
     const manifest: Manifest = {
       format: MANIFEST_FORMAT,

@@ -6,6 +6,7 @@ import { stabilityFigures } from '../figures/stability/stability.ts';
 import type { Register } from '../register/register.ts';
 import type { AttemptsOutcome } from './attempts.ts';
 import type { ComparisonOutcome } from './comparisons.ts';
+import { deadLinks } from './dead-links.ts';
 import { deviceRepeats } from './device-figures.ts';
 import type { NoteOutcome } from './notes.ts';
 import { accuracyModel } from './pages/accuracy.ts';
@@ -50,7 +51,7 @@ interface Options {
 type Files = Manifest['files'][number][];
 
 /** Builds and stores the model of every page of the scope, and the files beside them. */
-export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | 'feed'> {
+export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | 'feed' | 'problems'> {
   const parts = partsOf(options);
   const models: [path: string, model: PageModel][] = [
     ['', homeModel(parts)],
@@ -66,9 +67,11 @@ export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | '
   const titles = new Map(parts.notes.map((note) => [notePath(note), note.note.title]));
   const redirects = redirectFiles(options.store, options.held.redirects, files, (page) => titles.get(page) ?? page);
   const feed = feedModel(parts);
+  const all = [...files, ...redirects];
   return {
     pages,
-    files: [...files, ...redirects],
+    files: all,
+    problems: deadLinks(parts.notes, { pages, files: all }),
     feed: feed === null ? null : options.store.keep(JSON.stringify(feed)),
   };
 }

@@ -10,6 +10,7 @@ import { ownInterval } from './slack.ts';
 import { holds, type Verdict } from './stated/holds.ts';
 import { isUnread, readStated, type Stated } from './stated/read.ts';
 import { allowedWords, reportNarrow, reportStated, reportUnread, withUncertainty } from './stated-report.ts';
+import { recordedInstead } from './recorded.ts';
 import { locate } from './text-problem.ts';
 import { entryOf, holdsNothing, printed } from './value.ts';
 import { placeAt, report, spanOf, type Writing, warn } from './writing.ts';
@@ -22,6 +23,8 @@ export function stated(writing: Writing, read: WrittenDirective, node: Nodes): P
   const place = placeAt(writing, is.valueStart);
   const evaluated = evaluate(is.value, writing.subjects, place);
   if ('problems' in evaluated) {
+    const said = recordedInstead(writing, 'stated', labelOf(read).text, placeAt(writing, spanOf(node).start), evaluated.problems);
+    if (said) return said;
     writing.problems.push(...evaluated.problems);
     return null;
   }

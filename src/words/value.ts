@@ -11,6 +11,7 @@ import type { Span } from './expression-tree.ts';
 import { heldAnchor, type PageElement } from './page-node.ts';
 import type { WrittenDirective } from './read-directive.ts';
 import { ownInterval } from './slack.ts';
+import { recordedInstead } from './recorded.ts';
 import type { TextProblem } from './text-problem.ts';
 import { placeAt, report, spanOf, type Writing } from './writing.ts';
 import type { HeldBy, LedgerEntry, LedgerKind } from './written.ts';
@@ -20,6 +21,8 @@ export function value(writing: Writing, read: WrittenDirective, node: Nodes): Pa
   const label = read.label as NonNullable<WrittenDirective['label']>;
   const evaluated = evaluate(label.text, writing.subjects, placeAt(writing, label.start));
   if ('problems' in evaluated) {
+    const said = recordedInstead(writing, 'value', label.text, placeAt(writing, spanOf(node).start), evaluated.problems);
+    if (said) return said;
     writing.problems.push(...evaluated.problems);
     return null;
   }

@@ -6,6 +6,7 @@ import { highlightsOf } from './highlights.ts';
 import { parseMarkdown, toHast, toHtml } from './markdown.ts';
 import { markPlots, nameHeadings, numberHeld, wrapTables } from './number-page.ts';
 import { splitAtPlots } from './page-node.ts';
+import type { Recorded } from './recorded.ts';
 import { reportLostFootnotes } from './rules/footnotes.ts';
 import { checkLinks } from './rules/links.ts';
 import { reportNearlyOurs } from './rules/nearly-ours.ts';
@@ -20,6 +21,8 @@ import type { Written } from './written.ts';
 export interface WriteOptions {
   /** Warn of numbers with a unit that nothing holds; a note that refuses them gets errors. */
   readonly unheld?: boolean;
+  /** Of a published script: what was said, which stands where its figure is absent now. */
+  readonly recorded?: readonly Recorded[];
 }
 
 /**
@@ -27,7 +30,7 @@ export interface WriteOptions {
  * wrote: all that is wrong is a located problem, and the text stands in the HTML as it was.
  */
 export function write(note: Note, subjects: Subjects, options: WriteOptions = {}): Written {
-  const writing = beginWriting({ file: note.file, source: note.text, lineShift: 0, kind: note.kind, subjects });
+  const writing = beginWriting({ file: note.file, source: note.text, lineShift: 0, kind: note.kind, subjects }, options.recorded);
   return withinDepth(writing, () => written(note, writing, options)) ?? asWritten(writing);
 }
 
@@ -54,7 +57,9 @@ function written(note: Note, writing: Writing, options: WriteOptions): Written {
     entries: [...inText, ...highlights],
     sentences,
     ...(note.kind === 'script' ? { script: scriptBlocks(page, writing.cues) } : {}),
+    links: writing.links,
     headings,
+    ...(writing.unborne.length > 0 ? { unborne: writing.unborne } : {}),
     problems: problemsInOrder(writing),
   };
 }

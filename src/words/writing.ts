@@ -3,9 +3,10 @@ import type { Nodes } from 'mdast';
 import { compareProblems, type Place, type Problem } from '../problem.ts';
 import type { PlotRequest } from '../register/requests.ts';
 import type { Subjects } from './address.ts';
+import type { Recorded } from './recorded.ts';
 import type { Span } from './expression-tree.ts';
 import { locate, type TextProblem } from './text-problem.ts';
-import type { LedgerEntry } from './written.ts';
+import type { LedgerEntry, PageLink } from './written.ts';
 
 export interface Writing {
   readonly file: string;
@@ -23,14 +24,23 @@ export interface Writing {
   readonly plots: PlotRequest[];
   /** Times of the cues so far, in seconds; null where the author gives none. */
   readonly cues: (number | null)[];
+  /** Links that lead to other pages of the site. */
+  readonly links: PageLink[];
+  /** Of a published script: what was said. */
+  readonly recorded: readonly Recorded[];
+  /** Problems that what was recorded stands in for. */
+  readonly unborne: Problem[];
   /** Ids of plots and tables, unique on the page. */
   readonly ids: Set<string>;
 }
 
 /** A fresh writing. A byte-order mark is no part of the text. */
-export function beginWriting(about: Pick<Writing, 'file' | 'source' | 'lineShift' | 'kind' | 'subjects'>): Writing {
+export function beginWriting(
+  about: Pick<Writing, 'file' | 'source' | 'lineShift' | 'kind' | 'subjects'>,
+  recorded: readonly Recorded[] = [],
+): Writing {
   const source = about.source.replace(/^\uFEFF/, '');
-  return { ...about, source, lines: lineStarts(source), problems: [], drafts: [], plots: [], ids: new Set(), cues: [] };
+  return { ...about, source, lines: lineStarts(source), recorded, unborne: [], problems: [], drafts: [], plots: [], ids: new Set(), cues: [], links: [] };
 }
 
 function lineStarts(source: string): number[] {

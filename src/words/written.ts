@@ -1,6 +1,6 @@
 /** What words makes of a note: HTML with numbered places for plots, and the ledger. */
 import type { Figure } from '../figures/figure.ts';
-import type { Problem } from '../problem.ts';
+import type { Place, Problem } from '../problem.ts';
 import type { Quantity } from '../quantities/quantity.ts';
 import type { PlotRequest } from '../register/requests.ts';
 import type { ScriptText } from './script/script.ts';
@@ -63,6 +63,12 @@ export interface InSentence {
   readonly pattern: string;
 }
 
+/** A link to another page of the site, as written. */
+export interface PageLink {
+  readonly href: string;
+  readonly place: Place;
+}
+
 export interface Written {
   /** HTML in pieces; between two strings stands the number of a plot (index into `plots`). */
   readonly pieces: readonly (string | number)[];
@@ -73,6 +79,10 @@ export interface Written {
   readonly sentences?: readonly InSentence[];
   /** Of a script: what is said and what is on screen. */
   readonly script?: ScriptText;
+  /** Links that lead to other pages of the site; which there are is known where the site is put together. */
+  readonly links?: readonly PageLink[];
   readonly headings: readonly { readonly depth: number; readonly id: string; readonly text: string }[];
+  /** Of a published script: what stands against publishing it anew, its figures being absent. */
+  readonly unborne?: readonly Problem[];
   readonly problems: readonly Problem[];
 }

@@ -19,7 +19,12 @@ export function checkLinks(writing: Writing, tree: Root): void {
 
 function checkTarget(writing: Writing, node: Link | Definition): void {
   const wrong = wrongProtocol(node.url);
-  if (wrong === undefined) return;
+  if (wrong === undefined) {
+    if (!/^(#|[A-Za-z][A-Za-z0-9+.-]*:)/.test(node.url) && node.url !== '') {
+      writing.links.push({ href: node.url, place: placeAt(writing, spanOf(node).start) });
+    }
+    return;
+  }
   const more = {
     expected: '`https:`, `http:`, `mailto:` or a path of this site',
     remedy: 'write the whole address, or leave the link out',
