@@ -44,13 +44,19 @@ export function parseQuantity(text: string, source: Source, options: ParseOption
   const { value, u, step, unit } = statement;
   const canonical = toCanonical(value, unit);
   const size = (width: number) => toCanonical(width, { ...unit, offset: 0 });
-  if (!Number.isFinite(canonical)) return fail(`${text.trim()} is too large`, 0, 'a smaller number');
+  for (const part of [canonical, u === null ? 0 : size(u)]) {
+    if (!(Math.abs(part) < LARGEST)) return fail(`${text.trim()} is too large`, 0, 'a smaller number');
+    if (part !== 0 && Math.abs(part) < 1 / LARGEST) return fail(`${text.trim()} is too small`, 0, 'a larger number, or 0');
+  }
   if (unit.canonical === '°C' && canonical < ABSOLUTE_ZERO)
     return fail(`${text.trim()} is below absolute zero`, 0, 'a temperature above −273.15 °C');
   if (u !== null) return { ...independent(canonical, unit.canonical, size(u), source), step: size(step) };
   if (options.unstated !== 'unknown') return exact(canonical, unit.canonical);
   return { ...unknown(canonical, unit.canonical), step: size(step) };
 }
+
+/** Beyond it, squares and quotients of what is stated leave what doubles can hold. */
+const LARGEST = 1e100;
 
 function read(text: string, options: ParseOptions): Statement | ParseFailure {
   const start = text.length - text.trimStart().length;
