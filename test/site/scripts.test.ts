@@ -91,7 +91,7 @@ describe('the page of a script', () => {
       const number = await held.first().getAttribute('data-n');
       const note = await page.locator(`#h-${number}`).innerText();
       expect(note).toMatch(/^[\d.]+\s°C /);
-      expect(note).toContain(`said: ${await held.first().innerText()}`);
+      expect(note).toContain(`said “${await held.first().innerText()}”`);
     });
   });
 
