@@ -20,7 +20,8 @@ import { drawPlots } from './plots.ts';
 import { openPool } from './pool.ts';
 import { dataFiles, type Project } from './project.ts';
 import { computeProse } from './prose.ts';
-import { protect } from './published-state/protect.ts';
+import { protect, recordedWords } from './published-state/protect.ts';
+import { readStates } from './published-state/read-states.ts';
 import { sourcesOf } from './published-state/sources.ts';
 import { MANIFEST_FORMAT, type Manifest, type Scope } from './results.ts';
 import { computeRuns } from './runs.ts';
@@ -48,13 +49,15 @@ export async function chain({ root, scope, code, store, project, content }: Grou
     const runs = await computeRuns({ root, store, pool, code: code.run, register });
     const comparisons = computeComparisons({ store, code: code.comparisons, register, runs });
     const attempts = computeAttempts({ root, code: code.comparisons, register });
-    const notes = computeNotes({ store, code: code.words, register, runs, comparisons, attempts });
+    const published = readStates(project.published);
+    const recorded = recordedWords(register, published.states);
+    const notes = computeNotes({ store, code: code.words, register, runs, comparisons, attempts, recorded });
     const plots = await drawPlots({ store, pool, code: code.plots, register, runs, attempts, notes });
     const sources = sourcesOf({ register, runs, attempts, content: project.content, code: code.run });
     const held = protect({
       register,
       content: project.content,
-      published: project.published,
+      published,
       notes,
       plots,
       scripts: computeScripts(root, notes),

@@ -1,6 +1,7 @@
 /** The words of every note and script. */
 import type { Problem } from '../problem.ts';
 import type { Note, Register } from '../register/register.ts';
+import type { Recorded } from '../words/recorded.ts';
 import type { Subject, Written } from '../words/written.ts';
 import type { AttemptsOutcome } from './attempts.ts';
 import type { ComparisonOutcome } from './comparisons.ts';
@@ -32,14 +33,20 @@ interface Options extends Computed {
   readonly store: Store;
   readonly code: string;
   readonly register: Register;
+  /** What was said in published scripts, by `scripts/<slug>`. */
+  readonly recorded: ReadonlyMap<string, readonly Recorded[]>;
 }
 
 /** Writes all notes of the register against the figures of runs and comparisons. */
-export function computeNotes({ store, code, register, runs, comparisons, attempts }: Options): Notes {
-  const outcomes = [...register.notes.values()].map((note) => {
+export function computeNotes({ store, code, register, runs, comparisons, attempts, recorded }: Options): Notes {
+  const outcomes = [...register.notes].map(([id, note]) => {
     const subjects = subjectsOf(note, { runs, comparisons, attempts });
     const through = [...note.comparisons.values()].flatMap((id) => [...register.comparisons.get(id)!.runs.values()]);
-    return { note, ...wordStep(store, code, note, subjects), reaches: [...new Set([...note.runs.values(), ...through])] };
+    return {
+      note,
+      ...wordStep(store, code, note, subjects, recorded.get(id)),
+      reaches: [...new Set([...note.runs.values(), ...through])],
+    };
   });
   return { outcomes, problems: outcomes.flatMap(({ written }) => written.problems) };
 }

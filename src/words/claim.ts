@@ -7,6 +7,7 @@ import { wordsOf } from './directive-words.ts';
 import { heldAnchor, type PageElement } from './page-node.ts';
 import { isTextProblem, parseCondition } from './parse-expression.ts';
 import type { WrittenDirective } from './read-directive.ts';
+import { recordedInstead } from './recorded.ts';
 import { locate, type TextProblem } from './text-problem.ts';
 import { entryOf, holdsNothing, printed } from './value.ts';
 import { placeAt, report, spanOf, type Writing } from './writing.ts';
@@ -32,7 +33,11 @@ export function claim(writing: Writing, read: WrittenDirective, node: Nodes): Pa
   const tree = parseCondition(is.value);
   if (isTextProblem(tree)) return refuse([tree]);
   const judgement = judge(tree, writing.subjects);
-  if ('problems' in judgement) return refuse(judgement.problems);
+  if ('problems' in judgement) {
+    const problems = judgement.problems.map((problem) => locate(problem, place));
+    const said = recordedInstead(writing, 'claim', read.label?.text ?? '', placeAt(writing, spanOf(node).start), problems);
+    return said ?? refuse(judgement.problems);
+  }
   if (judgement.held.length === 0) return refuse([holdsNothing({ start: 0, end: is.value.length })]);
   return kept(writing, { read, node, words, judgement, outcomes, condition: is.value.trim() });
 }

@@ -3,8 +3,8 @@ import type { Nodes } from 'mdast';
 import { compareProblems, type Place, type Problem } from '../problem.ts';
 import type { PlotRequest } from '../register/requests.ts';
 import type { Subjects } from './address.ts';
-import type { Recorded } from './recorded.ts';
 import type { Span } from './expression-tree.ts';
+import type { Recorded } from './recorded.ts';
 import { locate, type TextProblem } from './text-problem.ts';
 import type { LedgerEntry, PageLink } from './written.ts';
 
@@ -40,7 +40,19 @@ export function beginWriting(
   recorded: readonly Recorded[] = [],
 ): Writing {
   const source = about.source.replace(/^\uFEFF/, '');
-  return { ...about, source, lines: lineStarts(source), recorded, unborne: [], problems: [], drafts: [], plots: [], ids: new Set(), cues: [], links: [] };
+  return {
+    ...about,
+    source,
+    lines: lineStarts(source),
+    recorded,
+    unborne: [],
+    problems: [],
+    drafts: [],
+    plots: [],
+    ids: new Set(),
+    cues: [],
+    links: [],
+  };
 }
 
 function lineStarts(source: string): number[] {

@@ -41,10 +41,10 @@ function placeOf({ place }: Problem): string {
   return `${place.line}:${place.column}`;
 }
 
-/** Printed otherwise, or in the author's words and no longer decided as it was. */
+/** Printed otherwise, absent by now, or in the author's words and no longer decided as it was. */
 function isUnborne(pair: Pair): boolean {
   const { was, is } = pair;
-  if (is.kind !== 'stated' && is.kind !== 'claim') return printsDifferently(pair);
+  if (is.kind !== 'stated' && is.kind !== 'claim') return printsDifferently(pair) || was.verdict !== is.verdict;
   return plain(was.shown) === plain(is.shown) && was.verdict !== is.verdict;
 }
 
@@ -53,7 +53,7 @@ function correctionOf(note: Note, { was, is }: Pair, state: PublishedState, date
   const now = nowOf(is);
   const own = (note.corrections ?? []).filter((each) => plainExpression(each.number) === number);
   const stated = own.find((each) => plain(each.now) === now) ?? own.at(-1);
-  const days = [state.date, ...is.held.map(dateOf)].sort();
+  const days = [state.date, ...was.held.map(dateOf), ...is.held.map(dateOf)].sort();
   return {
     since: stated?.since ?? days.at(-1)!,
     number,
@@ -67,7 +67,8 @@ function correctionOf(note: Note, { was, is }: Pair, state: PublishedState, date
 }
 
 /** What the data says now: the number, or for the author's own words the numbers on which the verdict rests. */
-function nowOf({ kind, shown, rests = '' }: PublishedEntry): string {
+function nowOf({ kind, shown, verdict, rests = '' }: PublishedEntry): string {
+  if (kind === 'value' && verdict === 'cannot be told') return plain(rests);
   if (kind === 'stated') return plain(rests.split(' by the data;')[0]!);
   return plain(kind === 'claim' ? rests : shown);
 }

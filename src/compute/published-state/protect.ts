@@ -6,7 +6,7 @@
  *                     └─► keepAddresses ─► redirects, problems
  */
 import { compareText, type Problem, warning } from '../../problem.ts';
-import type { Correction, PublishedState } from '../../register/published.ts';
+import type { Correction, PublishedEntry, PublishedState } from '../../register/published.ts';
 import type { ContentFile, Note, Register } from '../../register/register.ts';
 import type { NoteOutcome, Notes } from '../notes.ts';
 import type { PlotResult } from '../plot-task.ts';
@@ -17,7 +17,7 @@ import { keepAddresses, type Redirect } from './addresses.ts';
 import { judgeNote } from './judge-note.ts';
 import { judgeScript } from './judge-script.ts';
 import { presentState, stateKey } from './present-state.ts';
-import { readStates } from './read-states.ts';
+import type { States } from './read-states.ts';
 import type { Sources } from './sources.ts';
 
 /** A note or script as it would go out now. */
@@ -34,8 +34,8 @@ interface Options {
   readonly register: Register;
   /** Files of content/ that the author writes. */
   readonly content: readonly ContentFile[];
-  /** Files of content/published/. */
-  readonly published: readonly ContentFile[];
+  /** What content/published/ holds. */
+  readonly published: States;
   readonly notes: Notes;
   readonly plots: Plots;
   /** When each script says its numbers. */
@@ -56,7 +56,7 @@ export interface Protected {
 
 /** Holds every published note and script against its published state. */
 export function protect({ register, content, published, notes, plots, scripts, sources }: Options): Protected {
-  const { states, problems: unreadable } = readStates(published);
+  const { states, problems: unreadable } = published;
   const judged = notes.outcomes.map((outcome) => {
     const { note } = outcome;
     const drawn = plots.results.get(stateKey(note)) ?? [];
@@ -109,7 +109,7 @@ function judge(
   if (state === undefined) return isOut && unreadable.length === 0 ? { ...NOTHING, problems: [unprotected(note)] } : NOTHING;
   if (note.kind === 'script') {
     const { corrections: open, written: recorded } = judgeScript(note, written, state, present, dayOf(register));
-    const against = written.problems.filter((problem) => !recorded.problems.includes(problem));
+    const against = [...written.problems.filter((problem) => !recorded.problems.includes(problem)), ...(written.unborne ?? [])];
     const shown = newestFirst([...open, ...state.history]);
     return isOut
       ? { open, against, corrections: shown, problems: [], recorded: { ...outcome, written: recorded } }
@@ -125,6 +125,15 @@ function judge(
 export function stateOf(note: Note, states: ReadonlyMap<string, PublishedState>): PublishedState | undefined {
   const keys = [stateKey(note), ...(note.was ?? []).map(({ address }) => address.replace(/\/$/, ''))];
   return keys.map((key) => states.get(key)).find((state) => state !== undefined);
+}
+
+/** What published scripts say, by their key. */
+export function recordedWords(
+  register: Register,
+  states: ReadonlyMap<string, PublishedState>,
+): Map<string, readonly PublishedEntry[]> {
+  const scripts = [...register.notes.values()].filter(({ kind, status }) => kind === 'script' && status === 'published');
+  return new Map(scripts.map((script) => [stateKey(script), stateOf(script, states)?.entries ?? []]));
 }
 
 /** The last day of the runs behind a subject. */

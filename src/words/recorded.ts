@@ -1,0 +1,28 @@
+/** What was recorded of a script stands in for a number that the data no longer gives. */
+import type { Place, Problem } from '../problem.ts';
+import { heldAnchor, type PageElement } from './page-node.ts';
+import type { Writing } from './writing.ts';
+import type { LedgerEntry } from './written.ts';
+
+/** A number of a published script as it was said. */
+export type Recorded = Pick<LedgerEntry, 'kind' | 'text' | 'expression' | 'value' | 'unit' | 'u' | 'shown'>;
+
+/**
+ * The recorded number as a link, where all that is wrong is that a figure is absent; undefined where nothing of the kind was recorded.
+ * The problems are set apart: they are a correction now, and an error again when the script is published anew.
+ */
+export function recordedInstead(
+  writing: Writing,
+  kind: Recorded['kind'],
+  text: string,
+  place: Place,
+  problems: readonly Problem[],
+): PageElement | undefined {
+  const found = writing.recorded.find((each) => each.kind === kind && each.text === text);
+  if (found === undefined || problems.some(({ rule }) => rule !== 'absent-figure')) return undefined;
+  const { file, line, column } = place;
+  const rests = problems.map((problem) => problem.found).join('; ');
+  writing.unborne.push(...problems);
+  writing.drafts.push({ ...found, file, line, column, uncertainty: '', verdict: 'cannot be told', rests, held: [] });
+  return heldAnchor(writing.drafts.length - 1, found.shown);
+}
