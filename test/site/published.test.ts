@@ -9,6 +9,7 @@ const SECOND = 'content/notes/a-second-larch.md';
 const SCRIPT = 'content/scripts/a-clock-it-cannot-keep.md';
 const SECOND_LOG = 'data/larch-2/second-rated-soak.csv';
 const FAST_LOG = 'data/larch-2/fast-soak.csv';
+const BRISK_LOG = 'data/larch-2/brisk-soak.csv';
 const AFTER_DATE = 'date: 2026-03-28\n';
 
 let project: TestProject;
@@ -41,6 +42,11 @@ function warmer(log: string, kelvins: number): Buffer {
   expect(warmed).not.toBe(text);
   writeFileSync(join(project.root, log), warmed, 'latin1');
   return bytes;
+}
+
+/** The first minutes of a log of one row a second. */
+function cutShort(log: Buffer): Buffer {
+  return Buffer.from(log.toString('latin1').split('\n').slice(0, 900).join('\n'), 'latin1');
 }
 
 describe('npm run publish', () => {
@@ -125,7 +131,6 @@ describe('a published note whose data changes', () => {
 
 describe('a published script whose data changes', () => {
   it('keeps its words; what the data no longer bears is a correction with its cue time, until it is recorded again', () => {
-    const words = project.read(SCRIPT);
     const before = project.run('build');
     expect(before.err).not.toContain(': error: stated');
     const log = warmer(FAST_LOG, -3);
@@ -135,8 +140,10 @@ describe('a published script whose data changes', () => {
       .filter((line) => line.startsWith(SCRIPT) && line.includes(': error:'));
     expect(told).toEqual([]);
     // The note of the same runs stops the build by itself; the script is looked at alone.
-    project.edit('content/notes/a-clock-it-cannot-keep.md', 'status: published', 'status: draft');
+    unlinkSync(join(project.root, 'content/notes/a-clock-it-cannot-keep.md'));
+    project.edit(SCRIPT, 'note: a-clock-it-cannot-keep\n', '');
     unlinkSync(join(project.root, 'content/published/notes-a-clock-it-cannot-keep.json'));
+    project.edit(SECOND, '[the first note](../a-clock-it-cannot-keep/)', 'the first note');
     const built = project.run('build');
     expect(built.err).not.toContain(': error:');
     const page = project.read('dist/scripts/a-clock-it-cannot-keep/index.html');
@@ -144,8 +151,30 @@ describe('a published script whose data changes', () => {
     const text = project.read('dist/scripts/a-clock-it-cannot-keep/corrections.txt');
     expect(text).toMatch(/^\d{4}-\d\d-\d\d at \d+:\d\d: .+ is now .+\.$/m);
     expect(project.read('dist/corrections.xml')).toContain('scripts/a-clock-it-cannot-keep/');
+    const open = JSON.stringify(text.match(/^\d{4}-.*$/gm));
+
+    // Words that do not hold cannot be recorded anew as they are; where they hold, publication closes what was open.
+    writeFileSync(join(project.root, FAST_LOG), cutShort(log));
+    const absent = project.run('build');
+    expect(absent.err).not.toContain(': error:');
+    expect(project.read('dist/scripts/a-clock-it-cannot-keep/index.html')).toMatch(/nearly (?:twenty|20) minutes/);
+    expect(project.run('publish', {}, [SCRIPT, '--date', '2026-06-01'])).toMatchObject({
+      code: 1,
+      err: expect.stringMatching(/time_to_throttle[\s\S]*is not published: mend its errors first/),
+    });
     writeFileSync(join(project.root, FAST_LOG), log);
-    expect(project.read(SCRIPT)).toBe(words);
+    const others = warmer(BRISK_LOG, 1);
+    expect(project.run('build').err).not.toContain(': error:');
+    expect(project.read('dist/scripts/a-clock-it-cannot-keep/corrections.txt').match(/^\d{4}-.*$/gm)).not.toEqual(open);
+    expect(project.run('publish', {}, [SCRIPT, '--date', '2026-06-01']).err).toBe('');
+    const state = JSON.parse(project.read('content/published/scripts-a-clock-it-cannot-keep.json')) as {
+      history: { closed: string }[];
+    };
+    expect(state.history.length).toBeGreaterThan(0);
+    expect(state.history.every(({ closed }) => closed === '2026-06-01')).toBe(true);
+    expect(project.run('check').err).not.toContain(': error:');
+    expect(changes().filter(({ of }) => of.startsWith('scripts/'))).toEqual([]);
+    writeFileSync(join(project.root, BRISK_LOG), others);
   });
 });
 
