@@ -29,15 +29,22 @@ export function correctionsFeed({ entries, updated }: FeedModel, site: FeedSite)
     const where = cue === undefined ? '' : ` (at ${cue})`;
     feed.addItem({
       id: urn([path, since, number, was, is, cue ?? '', sentence]),
-      title: `${title}${where}: ${was} is now ${is}`,
+      // The library marks both texts as HTML.
+      title: escaped(`${title}${where}: ${was} is now ${is}`),
       link: site.address + path,
       date: midnight(since),
-      description: [sentence === '' ? '' : `It said: ${sentence}`, `Was ${was}, is ${is}, since ${since}.`, reason]
-        .filter((part) => part !== '')
-        .join('\n'),
+      description: escaped(
+        [sentence === '' ? '' : `It said: ${sentence}`, `Was ${was}, is ${is}, since ${since}.`, reason]
+          .filter((part) => part !== '')
+          .join('\n'),
+      ),
     });
   }
   return feed.atom1();
+}
+
+function escaped(text: string): string {
+  return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
 }
 
 function midnight(day: string): Date {

@@ -34,6 +34,7 @@ describe('compute/published-state/feed', () => {
     expect(head).toContain('<link rel="self" href="https://bench.example/corrections.xml"/>');
     expect(entry).toMatch(/<id>urn:uuid:[0-9a-f]{8}-[0-9a-f]{4}-8[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}<\/id>/);
     expect(entry).toMatch(/<title[^>]*>.*71\.3 °C is now 72\.1 °C.*<\/title>/);
+    expect(entry).toContain('A &lt;faster&gt; Larch');
     expect(entry).toContain('href="https://bench.example/notes/larch/"');
     for (const [, date] of xml.matchAll(/<updated>([^<]+)<\/updated>/g)) expect(date).toMatch(DATE);
     expect(xml).toContain('2026-05-02T00:00:00.000Z');
