@@ -47,7 +47,6 @@ const KEYS: Readonly<Record<string, string>> = {
   Escape: 'back',
 };
 
-root.classList.add('ready');
 byId('panel').hidden = false;
 history.scrollRestoration = 'manual';
 recall();
