@@ -70,9 +70,10 @@ function writeEntry(path: string, value: unknown): void {
   writeWhole(path, Buffer.concat([Buffer.from(digest(payload), 'latin1'), payload]));
 }
 
-function keepBlob(folder: string, bytes: string | Uint8Array): string {
+function keepBlob(folder: string, content: string | Uint8Array): string {
+  const bytes = typeof content === 'string' ? Buffer.from(content) : content;
   const blob = digest(bytes);
-  if (readBlob(join(folder, blob), blob) === undefined) writeWhole(join(folder, blob), bytes);
+  if (!fileAt(join(folder, blob))?.equals(bytes)) writeWhole(join(folder, blob), bytes);
   return blob;
 }
 
