@@ -1,25 +1,45 @@
 /** Links of notes to pages that the site does not have. */
-import { error, type Problem } from '../problem.ts';
+import { error, type Problem, warning } from '../problem.ts';
 import { nearest } from '../register/names.ts';
-import { notePath } from './pages/note.ts';
 import type { ComputedNote } from './pages/parts.ts';
 import type { Manifest } from './results.ts';
 
-/** One error for each link of a note or script of the site that leads to no page and no file of it. */
-export function deadLinks(notes: readonly ComputedNote[], { pages, files }: Pick<Manifest, 'pages' | 'files'>): Problem[] {
+/** A note or script whose links are judged. */
+export interface Linking {
+  readonly note: Pick<ComputedNote['note'], 'kind' | 'id' | 'status'>;
+  readonly written: Pick<ComputedNote['written'], 'links'>;
+  /** Beginnings of the paths that its publication would bring, where the site lacks them: its own pages, those of its runs. */
+  readonly brings?: readonly string[];
+}
+
+/** Each link that leads to no page and no file of the site: an error in what is published, a warning in what is not. */
+export function deadLinks(notes: readonly Linking[], { pages, files }: Pick<Manifest, 'pages' | 'files'>): Problem[] {
   const targets = new Set([...pages.map(({ path }) => path), ...files.map(({ path }) => path.replace(/index\.html$/, ''))]);
-  return notes.flatMap((computed) => {
-    const links = computed.written.links ?? [];
-    return links.flatMap(({ href, place }) => {
-      const path = targetOf(notePath(computed), href);
+  const hidden = new Set(notes.filter(({ note }) => note.status !== 'published').map(pathOf));
+  return notes.flatMap(({ note, written, brings = [] }) => {
+    const report = note.status === 'published' ? error : warning;
+    return (written.links ?? []).flatMap(({ href, place }) => {
+      const path = targetOf(pathOf({ note }), href);
       if (path !== undefined && (targets.has(path) || targets.has(`${path}/`))) return [];
-      const meant = nearest(path ?? href, targets);
-      const found = `a link to \`${href}\`, which is no page of the site`;
-      const remedy =
-        meant === undefined ? 'correct the link, or publish the note that it leads to' : `did you mean the page \`${meant}\`?`;
-      return [error('dead-link', place, found, { expected: 'a page or file that the site has', remedy })];
+      if (path !== undefined && brings.some((start) => `${path}/`.startsWith(start))) return [];
+      const unpublished = path !== undefined && [path, `${path}/`].some((each) => hidden.has(each));
+      return [report('dead-link', place, ...wrong(href, unpublished ? 'unpublished' : nearest(path ?? href, targets)))];
     });
   });
+}
+
+function pathOf({ note }: Pick<Linking, 'note'>): string {
+  return `${note.kind}s/${note.id}/`;
+}
+
+/** What was found, expected and to be done; `meant` is the nearest page. */
+function wrong(href: string, meant: string | undefined): [string, Pick<Problem, 'expected' | 'remedy'>] {
+  const expected = 'a page or file that the site has';
+  if (meant === 'unpublished')
+    return [`a link to \`${href}\`, which is not published`, { expected, remedy: 'publish that one first, or take the link out' }];
+  const remedy =
+    meant === undefined ? 'correct the link, or publish the note that it leads to' : `did you mean the page \`${meant}\`?`;
+  return [`a link to \`${href}\`, which is no page of the site`, { expected, remedy }];
 }
 
 /** The path below the base that a link leads to from a page; undefined where it leaves the site. */

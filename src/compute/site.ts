@@ -6,7 +6,7 @@ import { stabilityFigures } from '../figures/stability/stability.ts';
 import type { Register } from '../register/register.ts';
 import type { AttemptsOutcome } from './attempts.ts';
 import type { ComparisonOutcome } from './comparisons.ts';
-import { deadLinks } from './dead-links.ts';
+import { deadLinks, type Linking } from './dead-links.ts';
 import { deviceRepeats } from './device-figures.ts';
 import type { NoteOutcome } from './notes.ts';
 import { accuracyModel } from './pages/accuracy.ts';
@@ -71,9 +71,25 @@ export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | '
   return {
     pages,
     files: all,
-    problems: deadLinks(parts.notes, { pages, files: all }),
+    problems: deadLinks([...parts.notes, ...notShown(options, parts)], { pages, files: all }),
     feed: feed === null ? null : options.store.keep(JSON.stringify(feed)),
   };
+}
+
+/** Drafts and what is held back, which a site does not show: their links are judged too, so that their publication surprises nobody. */
+function notShown({ held, runs, attempts }: Options, parts: Parts): Linking[] {
+  const shown = new Set(parts.notes.map(({ note }) => note.file));
+  const others = held.notes.outcomes.filter(({ note }) => note.status !== 'published' && !shown.has(note.file));
+  return others.map(({ note, written, reaches }) => {
+    const tried = [...(note.attempts?.values() ?? [])].map((id) => attempts.get(id)!.attempts.device);
+    const devices = [...reaches.map((id) => runs.outcomes.get(id)!.run.device), ...tried].map((id) => `devices/${id}/`);
+    const comparisons = [...note.comparisons.values()].map((id) => `${comparisonPath(id)}/`);
+    return {
+      note,
+      written,
+      brings: [`${note.kind}s/${note.id}/`, ...reaches.map((id) => `runs/${id}/`), ...devices, ...comparisons],
+    };
+  });
 }
 
 /** The pages of a note or script. */

@@ -1,15 +1,15 @@
 import { describe, expect, it } from 'vitest';
 import { deadLinks } from '../../src/compute/dead-links.ts';
-import type { ComputedNote } from '../../src/compute/pages/parts.ts';
 
 const place = { file: 'content/notes/a.md', line: 3, column: 7 };
 
 /** Problems of one note `notes/a/` with a link. */
-function problemsOf(href: string) {
-  const note = { note: { kind: 'note', id: 'a' }, written: { links: [{ href, place }] } } as unknown as ComputedNote;
+function problemsOf(href: string, status: 'draft' | 'published' = 'published') {
+  const note = { note: { kind: 'note', id: 'a', status }, written: { links: [{ href, place }] }, brings: ['runs/own/'] } as const;
+  const draft = { note: { kind: 'note', id: 'later', status: 'draft' }, written: {} } as const;
   const pages = ['', 'notes/a/', 'notes/b/', 'method/'].map((path) => ({ kind: 'note' as const, path, blob: '' }));
   const files = ['notes/b/ledger.json', 'notes/old/index.html'].map((path) => ({ path, blob: '' }));
-  return deadLinks([note], { pages, files });
+  return deadLinks([note, draft], { pages, files });
 }
 
 describe('compute/dead-links', () => {
@@ -32,5 +32,17 @@ describe('compute/dead-links', () => {
       },
     ]);
     expect(problemsOf('../%E0%A4%A/')).toHaveLength(1);
+  });
+
+  it('warns where the note is not published itself, and not of what its publication would bring', () => {
+    expect(problemsOf('../bb/', 'draft')).toEqual([expect.objectContaining({ severity: 'warning', rule: 'dead-link', place })]);
+    expect(problemsOf('../../runs/own/figures.json', 'draft')).toEqual([]);
+    expect(problemsOf('../../runs/other/', 'draft')).toHaveLength(1);
+  });
+
+  it('names a page that is there and not published', () => {
+    expect(problemsOf('../later/')).toEqual([
+      expect.objectContaining({ severity: 'error', found: 'a link to `../later/`, which is not published' }),
+    ]);
   });
 });

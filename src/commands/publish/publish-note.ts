@@ -3,7 +3,7 @@ import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { dataFiles, readProject } from '../../compute/project.ts';
 import { newestFirst, type PresentNote, stateOf } from '../../compute/published-state/protect.ts';
-import { type Present, readPresent } from '../../compute/published-state/read-present.ts';
+import { type Present, readPresent, readPresentWith } from '../../compute/published-state/read-present.ts';
 import { readStates, sealed, statePath } from '../../compute/published-state/read-states.ts';
 import { writeWhole } from '../../compute/store.ts';
 import { report } from '../../print/report.ts';
@@ -32,9 +32,10 @@ export async function publishNote(root: string, args: readonly string[], printer
     return refuse(`--date ${options.date}: there is no such day; write it as 2026-04-02`);
   const found = findNote(root, options.note);
   if ('refused' in found) return refuse(found.refused);
-  const present = await readPresent(root);
+  const now = await readPresent(root);
+  const present = await asPublished(root, found.file, now);
   const note = present.notes.find(({ file }) => file === found.file);
-  const problems = problemsAgainst(present, found.file, note);
+  const problems = [...new Set([...problemsAgainst(present, found.file, note), ...brought(now, present, found.file)])];
   if (note === undefined || problems.some(({ severity }) => severity === 'error')) {
     return refuse(`${report(root, problems)}${found.file} is not published: mend its errors first`);
   }
@@ -48,6 +49,21 @@ export async function publishNote(root: string, args: readonly string[], printer
     `${found.file} is published as of ${date}: ${state.entries.length} numbers, ${state.plots.length} plots held in ${statePath(state.of)}. Commit both files.\n`,
   );
   return 0;
+}
+
+/** Judged as it would stand in the site, before anything is written. A note that cannot be read is judged as it is. */
+async function asPublished(root: string, file: string, now: Present): Promise<Present> {
+  if (!now.notes.some((note) => note.file === file)) return now;
+  const text = readFileSync(join(root, file), 'utf8');
+  const published = setPublished(text);
+  return published === text ? now : readPresentWith(root, file, published);
+}
+
+/** Errors in other files that only this publication brings. */
+function brought(now: Present, then: Present, file: string): Problem[] {
+  const errors = ({ manifest }: Present) => manifest.problems.filter(({ severity }) => severity === 'error');
+  const known = new Set(errors(now).map((problem) => JSON.stringify(problem)));
+  return errors(then).filter((problem) => problem.place.file !== file && !known.has(JSON.stringify(problem)));
 }
 
 /** What stands against publication: errors of the note and of what it rests on. */
