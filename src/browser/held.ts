@@ -8,6 +8,9 @@ const TRAVEL = 400;
 /** Room that a note needs beside the column, and its distance from it, px. */
 const LEAST_ROOM = 280;
 const DISTANCE = 24;
+/** Distance from the window's edge, and the width below which a note fills the window, px. */
+const EDGE = 8;
+const NARROW = 560;
 
 let open: { readonly anchor: HTMLAnchorElement; readonly tip: HTMLElement } | undefined;
 let leaving: ReturnType<typeof setTimeout> | undefined;
@@ -81,7 +84,14 @@ function place(anchor: HTMLAnchorElement, tip: HTMLElement): void {
   const width = document.documentElement.clientWidth;
   const beside = width - column.right - 2 * DISTANCE >= LEAST_ROOM;
   if (beside) tip.style.width = `${Math.min(width - column.right - 2 * DISTANCE, 400)}px`;
-  const left = beside ? column.right + DISTANCE : Math.max(8, Math.min(number.left, width - tip.offsetWidth - 8));
+  // In a narrow window it takes the whole measure, so that no strip of text is left beside it.
+  const narrow = !beside && width < NARROW;
+  if (narrow) tip.style.width = `${width - 2 * EDGE}px`;
+  const left = beside
+    ? column.right + DISTANCE
+    : narrow
+      ? EDGE
+      : Math.max(EDGE, Math.min(number.left, width - tip.offsetWidth - EDGE));
   tip.style.left = `${left - frame.left}px`;
   tip.style.top = `${(beside ? number.top : number.bottom + 4) - frame.top}px`;
 }

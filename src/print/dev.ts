@@ -101,8 +101,15 @@ function serveFiles(server: Server, root: string): void {
   server.middlewares.use((request, response, next) => {
     const address = addressOf(request.url ?? '');
     const path = address.startsWith(server.config.base) ? address.slice(server.config.base.length) : address.slice(1);
-    const file = readManifest(root, 'all')?.files.find((entry) => entry.path === path);
-    if (file === undefined) return next();
+    const manifest = readManifest(root, 'all');
+    const file = manifest?.files.find((entry) => entry.path === path);
+    if (file === undefined) {
+      // A page that is gone shows the one for missing addresses, with the problems that took it, and comes back by itself.
+      const wantsPage = (request.headers.accept ?? '').includes('text/html') && !/^@|\.[a-z0-9]+$|^(src|node_modules)\//.test(path);
+      const known = manifest?.pages.some((page) => page.path === path || page.path === `${path}/`) ?? true;
+      if (wantsPage && !known) request.url = `${server.config.base}404/`;
+      return next();
+    }
     response.setHeader('Content-Type', CONTENT_TYPES[path.slice(path.lastIndexOf('.') + 1)] ?? 'application/octet-stream');
     response.end(readFileSync(join(root, '.cache', 'blobs', file.blob)));
   });

@@ -74,6 +74,16 @@ describe('npm run dev', () => {
     expect(await page.locator('.problems .error').count()).toBe(0);
   });
 
+  it('shows what took a page away, and brings the page back by itself', async () => {
+    const text = project.read(NOTE);
+    project.write(NOTE, text.replace('status: published', 'status: publishd'));
+    await holds('publishd');
+    expect(await page.locator('.problems .error').count()).toBeGreaterThan(0);
+    project.write(NOTE, text);
+    await holds('The second one runs warmer');
+    expect(page.url()).toContain('/notes/a-second-larch/');
+  });
+
   it('shows drafts, marked', async () => {
     const other = await browser.newPage();
     await other.goto(`${address}/notes/the-next-firmware/`);

@@ -4,9 +4,10 @@ import { definitionOf } from '../../figures/catalogue.ts';
 import { attemptCautions, cautions, mergeCautions } from '../../figures/cautions.ts';
 import { isPresent } from '../../figures/figure.ts';
 import { printQuantity, printUncertainty } from '../../quantities/print.ts';
-import type { Condition, Note } from '../../register/register.ts';
+import type { Note } from '../../register/register.ts';
 import type { HeldBy, LedgerEntry } from '../../words/written.ts';
 import type { HeldNote, Highlight, Ledgers, Link, Marks, NoteModel } from '../results.ts';
+import { commonConditions } from './common-conditions.ts';
 import { correctionsOf } from './corrections.ts';
 import {
   attemptsPath,
@@ -24,7 +25,7 @@ import { conditionRows, fromText, runLink, settingText, uncertaintyText } from '
 export function noteModel(parts: Parts, computed: ComputedNote): NoteModel {
   const { note, written } = computed;
   const runs = reachedRuns(parts, computed);
-  const shared = sharedConditions(runs.map(({ computed: { run } }) => run.conditions));
+  const shared = commonConditions(runs.map(({ computed: { run } }) => run.conditions));
   const tried = [...(note.attempts?.values() ?? [])].map((id) => parts.attempts.get(id)!);
   const entries = written.entries.filter((entry) => entry.kind !== 'highlight');
   return {
@@ -38,9 +39,9 @@ export function noteModel(parts: Parts, computed: ComputedNote): NoteModel {
       link: runLink(run),
       alias,
       setting: settingText(run),
-      conditions: conditionRows(run.conditions.filter((condition) => !shared.includes(condition.name))),
+      conditions: conditionRows(shared.departures(run.conditions)),
     })),
-    shared: conditionRows((runs[0]?.computed.run.conditions ?? []).filter((condition) => shared.includes(condition.name))),
+    shared: conditionRows(shared.common),
     highlights: highlights(parts, computed),
     pieces: written.pieces.flatMap((piece) => pieceOf(computed, piece)),
     heldNotes: entries.map((entry, index) => heldNote(parts, computed, entry, index + 1)),
@@ -70,12 +71,18 @@ export function marksOf(parts: Parts, computed: ComputedNote): Marks {
   return { invented: devicesOf(parts, computed).some((id) => isInvented(parts, id)), status: computed.note.status };
 }
 
-/** What the runs and attempts that a note reaches call for, each caution once. */
-export function cautionsOf(parts: Parts, { note, reaches }: ComputedNote): NoteModel['cautions'] {
-  const runs = reaches.map((id) => parts.runs.get(id)!);
-  const tried = [...(note.attempts?.values() ?? [])].map((id) => parts.attempts.get(id)!);
+/** What the runs and attempts that a note reaches call for: what was done, by run where there are several, and the risk once. */
+export function cautionsOf(parts: Parts, computed: ComputedNote): NoteModel['cautions'] {
+  const runs = reachedRuns(parts, computed);
+  const tried = [...(computed.note.attempts?.values() ?? [])].map((id) => parts.attempts.get(id)!);
+  const named = (done: string, run: string) => (runs.length > 1 ? done.replace(/\.$/, ` (${run}).`) : done);
   return mergeCautions([
-    ...runs.flatMap(({ run, derived }) => cautions(run.context, derived)),
+    ...runs.flatMap(({ alias, computed: { run, derived } }) =>
+      cautions(run.context, derived).map((caution) => ({
+        ...caution,
+        done: named(caution.done, alias === '' ? run.title : alias),
+      })),
+    ),
     ...tried.flatMap(({ attempts, ladder }) => attemptCautions(ladder, parts.register.devices.get(attempts.device)?.ratedClock)),
   ]);
 }
@@ -123,14 +130,6 @@ function titleOf(parts: Parts, note: Note, { alias, subject }: HeldBy): string {
   if (note.comparisons.has(alias)) return parts.comparisons.get(subject)!.comparison.title;
   if (note.attempts?.has(alias)) return parts.attempts.get(subject)!.attempts.title;
   return parts.runs.get(subject)?.run.title ?? alias;
-}
-
-/** Names of conditions whose text is the same in every run. */
-function sharedConditions(all: readonly (readonly Condition[])[]): string[] {
-  const [first = [], ...others] = all;
-  const same = (condition: Condition) =>
-    others.every((conditions) => conditions.some(({ name, text }) => name === condition.name && text === condition.text));
-  return first.filter(same).map(({ name }) => name);
 }
 
 /** What holds one number of a note or script. */
@@ -204,7 +203,9 @@ function heldFigure(computed: ComputedRun, held: HeldBy): HeldNote['figures'][nu
   }
   const stated =
     fact === undefined ? { shown: '', uncertainty: '' } : { shown: printQuantity(fact).text, uncertainty: printUncertainty(fact) };
-  return { ...common, ...stated, file: run.file, from: 'stated, not measured', inferred: [] };
+  const place = run.factPlaces.get(held.address);
+  const from = place === undefined ? 'stated, not measured' : `line ${place.line}, stated, not measured`;
+  return { ...common, ...stated, file: place?.file ?? run.file, from, inferred: [] };
 }
 
 function labelOf(held: HeldBy): string {

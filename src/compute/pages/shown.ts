@@ -67,7 +67,7 @@ export function conditionRows(conditions: readonly Condition[]): ConditionRow[] 
 
 /** The author's text with numbers kept on the line of their unit. */
 function keepUnits(text: string): string {
-  return text.replaceAll(/(\d|±) (?=[\d°µμΩ%A-Za-z])/g, '$1\u00a0');
+  return text.replaceAll(/(\d|±) (?=[\d°µμΩ%±A-Za-z])/g, '$1\u00a0');
 }
 
 /** A rating as a row: value and stated uncertainty. */
