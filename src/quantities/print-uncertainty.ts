@@ -2,9 +2,9 @@
 import { leadingPlace } from './decimal.ts';
 import { type DisplayUnit, displayUnit } from './display-unit.ts';
 import { readerForm } from './numeral-print.ts';
-import { chosenUnit, decimalsOf, differenceIn, rounding } from './printed-digits.ts';
+import { chosenUnit, decimalsOf, differenceIn, rounding, roundingRange } from './printed-digits.ts';
 import type { Quantity } from './quantity.ts';
-import { roundDecimal, uncertaintyPlace } from './rounding.ts';
+import { roundDecimal, roundOutward, uncertaintyPlace } from './rounding.ts';
 import { expandedUncertainty, standardUncertainty } from './uncertainty.ts';
 import { fromCanonical } from './units.ts';
 
@@ -15,13 +15,16 @@ export interface IntervalOptions {
   readonly interval?: readonly [number, number] | undefined;
 }
 
+/** Digits of a double that a conversion of units leaves right. */
+const DIGITS_SURE = 12;
 const NO_BREAK = '\u00a0';
 const LEVEL = `(95${NO_BREAK}%)`;
 
 /**
  * The 95 % uncertainty in words: "± 1.2 K (95 %)", "repeatability only: ± 0.3 K (95 %)", "uncertainty unknown", '' for an exact
- * quantity; with an interval of its own "70.9 °C to 73.1 °C (95 %)" (NIST SP 811, 7.7). At most two significant digits, no finer than
- * the place of the standard uncertainty, at most one place finer than the printed value. Differences of °C are in K; of a value in
+ * quantity; with an interval of its own "70.9 °C to 73.2 °C (95 %)" (NIST SP 811, 7.7), its ends rounded outward to the digit of the
+ * printed value. Half widths have at most two significant digits, no finer than the place of the standard uncertainty, at most one
+ * place finer than the printed value. Differences of °C are in K; of a value in
  * minutes or hours the uncertainty has its own unit of time.
  */
 export function printUncertainty(quantity: Quantity, options: IntervalOptions = {}): string {
@@ -43,16 +46,21 @@ function plusMinus(quantity: Quantity, asked: string | undefined): string {
   return `${words.filter((word) => word !== '').join(NO_BREAK)} ${LEVEL}`;
 }
 
-/** Both ends, to two digits of the half width. */
+/** Both ends, to the printed value's own rounding range and outward: the interval is never narrowed, the value never outside it. */
 function range(quantity: Quantity, [low, high]: readonly [number, number], asked: string | undefined): string {
   if (low === high) return '';
   const display = chosenUnit(quantity, asked);
-  const place = placeOf(differenceIn(display, (high - low) / 2), quantity, display, true);
-  const ends = [low, high].map((end) => {
-    const number = readerForm(roundDecimal(fromCanonical(end, display.unit), place));
+  const to = roundingRange(quantity, display);
+  const printed = (end: number, direction: 'down' | 'up') => {
+    const number = readerForm(roundOutward(withoutNoise(fromCanonical(end, display.unit)), to, direction));
     return display.spelling === '' ? number : `${number}${NO_BREAK}${display.spelling}`;
-  });
-  return `${ends.join(' to ')} ${LEVEL}`;
+  };
+  return `${printed(low, 'down')} to ${printed(high, 'up')} ${LEVEL}`;
+}
+
+/** 19.7 that the way through seconds made 19.700000000000003 must not go up to 19.8. */
+function withoutNoise(value: number): number {
+  return Number(value.toPrecision(DIGITS_SURE));
 }
 
 /** The place of a half width's second digit, but at most one finer than the value's last, as long as a digit of it remains. */

@@ -32,12 +32,24 @@ function shortUnit(quantity: Quantity, display: DisplayUnit): DisplayUnit {
 /** The value's decimal numeral in a unit, rounded as its uncertainty and step allow. */
 export function rounding(quantity: Quantity, display: DisplayUnit): string {
   const value = fromCanonical(quantity.value, display.unit);
+  const range = rangeFor(quantity, display);
+  return range ? roundToRange(value, range) : shortest(value, display.unit.decimal === undefined ? DIGITS_OF_RATIOS : DIGITS_HELD);
+}
+
+/** What the printed value is a multiple of: also what its interval's ends are rounded to, so that the value never lies outside. */
+export function roundingRange(quantity: Quantity, display: DisplayUnit): RoundingRange {
+  return rangeFor(quantity, display) ?? powerOfTen(-decimalsOf(rounding(quantity, display)));
+}
+
+/** The range by uncertainty and step; undefined for an exact value, which keeps its digits. */
+function rangeFor(quantity: Quantity, display: DisplayUnit): RoundingRange | undefined {
+  const value = fromCanonical(quantity.value, display.unit);
   const step = quantity.step === undefined ? undefined : rangeOfStep(differenceIn(display, quantity.step));
-  if (isExact(quantity) && !step) return shortest(value, display.unit.decimal === undefined ? DIGITS_OF_RATIOS : DIGITS_HELD);
+  if (isExact(quantity) && !step) return undefined;
   const u = standardUncertainty(quantity);
   const range =
     u === null || u === 0 ? (step ?? threeDigits(value)) : coarser(powerOfTen(uncertaintyPlace(differenceIn(display, u))), step);
-  return roundToRange(value, coarser(range, powerOfTen(finestPlace(value, display))));
+  return coarser(range, powerOfTen(finestPlace(value, display)));
 }
 
 /** Digits after the point of a numeral. */

@@ -25,10 +25,30 @@ export function roundToRange(value: number, range: RoundingRange): string {
   return numeralOf({ negative: decimal.negative, digits: steps * BigInt(range.factor), exponent: range.place });
 }
 
+/** Rounds to the multiple of a range at or below (`down`) or at or above (`up`) the value. Same form and errors as roundToRange. */
+export function roundOutward(value: number, range: RoundingRange, direction: 'down' | 'up'): string {
+  const decimal = decimalOf(value);
+  const away = decimal.negative === (direction === 'down');
+  const steps = wholeMultiple(decimal, range, away);
+  return numeralOf({ negative: decimal.negative, digits: steps * BigInt(range.factor), exponent: range.place });
+}
+
+/** How many times the range goes into the decimal's size: whole times, or one more (`away` from zero) where something is left. */
+function wholeMultiple(decimal: Decimal, range: RoundingRange, away: boolean): bigint {
+  const { numerator, denominator } = quotient(decimal, range);
+  return numerator / denominator + (away && numerator % denominator > 0n ? 1n : 0n);
+}
+
+function quotient({ digits, exponent }: Decimal, { factor, place }: RoundingRange): { numerator: bigint; denominator: bigint } {
+  return {
+    numerator: digits * 10n ** BigInt(Math.max(0, exponent - place)),
+    denominator: BigInt(factor) * 10n ** BigInt(Math.max(0, place - exponent)),
+  };
+}
+
 /** How many times the range goes into the decimal, nearest, ties to even. */
-function nearestMultiple({ digits, exponent }: Decimal, { factor, place }: RoundingRange): bigint {
-  const numerator = digits * 10n ** BigInt(Math.max(0, exponent - place));
-  const denominator = BigInt(factor) * 10n ** BigInt(Math.max(0, place - exponent));
+function nearestMultiple(decimal: Decimal, range: RoundingRange): bigint {
+  const { numerator, denominator } = quotient(decimal, range);
   const whole = numerator / denominator;
   const twice = 2n * (numerator % denominator);
   const up = twice > denominator || (twice === denominator && whole % 2n === 1n);

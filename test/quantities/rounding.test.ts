@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { rangeOfStep, roundDecimal, roundToRange, sizeOf, uncertaintyPlace } from '../../src/quantities/rounding.ts';
+import { rangeOfStep, roundDecimal, roundOutward, roundToRange, sizeOf, uncertaintyPlace } from '../../src/quantities/rounding.ts';
 
 describe('quantities/rounding', () => {
   // ISO 31-0 Annex B (now ISO 80000-1 Annex B), as translated in JIS Z 8401:1999.
@@ -13,6 +13,17 @@ describe('quantities/rounding', () => {
     [1227.5, 1, '1230'],
   ])('nearest multiple: %d to 10^%d is %s', (value, place, rounded) => {
     expect(roundDecimal(value, place)).toBe(rounded);
+  });
+
+  test.each([
+    [12.21, 1, -1, '12.2', '12.3'],
+    [-12.21, 1, -1, '-12.3', '-12.2'],
+    [12.2, 1, -1, '12.2', '12.2'],
+    [72.2, 5, -1, '72.0', '72.5'],
+    [0.04, 1, 0, '0', '1'],
+    [-0.04, 1, 0, '-1', '0'],
+  ] as const)('outward: %d to %d × 10^%d lies between %s and %s', (value, factor, place, down, up) => {
+    expect([roundOutward(value, { factor, place }, 'down'), roundOutward(value, { factor, place }, 'up')]).toEqual([down, up]);
   });
 
   // ISO 80000-1 Annex B rule A; the pair of thousands from memory.
