@@ -17,8 +17,8 @@ export function phasesOf(log: Log, context: RunContext): Phases {
 }
 
 /**
- * Declared phases as row ranges: half open, the one that ends last closed. Infinity runs to the end of the log. A phase
- * outside the log keeps its times and has no rows. Overlaps are the register's to report.
+ * Declared phases as row ranges: half open, the one that ends last closed. Infinity runs to the end of the log, and so does an
+ * end that lies more than a step behind it: a phase lasts as long as there are rows. One that begins after the last row has none. Overlaps are the register's to report.
  */
 export function declaredPhases(log: Log, declared: readonly DeclaredPhase[]): readonly Phase[] {
   const { seconds } = log.time;
@@ -34,7 +34,7 @@ export function declaredPhases(log: Log, declared: readonly DeclaredPhase[]): re
     return {
       name,
       from,
-      to: Number.isFinite(to) ? to : Math.max(from, end),
+      to: from <= end && to > end + (log.time.step ?? 0) ? end : Number.isFinite(to) ? to : from,
       fromRow,
       toRow: Math.max(fromRow, toRow),
       inferred: false,

@@ -38,6 +38,8 @@ export interface LogDeclaration {
   };
   readonly channels: readonly ChannelDeclaration[];
   readonly repairs: readonly Repair[];
+  /** Declared phases and when they begin, s since the first row: only to tell which of them the log never reaches. */
+  readonly phaseStarts?: readonly { readonly name: string; readonly from: number; readonly place: Place }[];
   /** Where the log is named in the run's file: problems about the whole file stand there. */
   readonly place: Place;
 }

@@ -5,6 +5,7 @@ import { refuseForm } from './form.ts';
 import { placeOfLine } from './lines.ts';
 import type { Log, LogDeclaration, Repair, SetAside } from './log.ts';
 import { openSheet, type Sheet } from './open.ts';
+import { unreachedPhases } from './phase-starts.ts';
 import { declaredDrops, idleRepairs } from './repairs.ts';
 import { reporterFor } from './report.ts';
 import { findRows } from './rows.ts';
@@ -42,6 +43,7 @@ export function read(bytes: Uint8Array, declaration: LogDeclaration, file: strin
     ...channels.flatMap((channel) => channel.problems),
     ...reporter.problems,
     ...(time.axis ? idleRepairs(counts, declaration) : []),
+    ...(time.axis ? unreachedPhases(declaration, time.axis) : []),
     ...(time.axis ? fewRows(sheet, declaration, time.kept.length) : []),
   ].sort(compareProblems);
   const read = channels.flatMap(({ channel }) => (channel ? [channel] : []));

@@ -1,11 +1,15 @@
 /** Checks of a run's channels after inheritance: complete, possible, with an instrument of the run, told apart from its phases. */
-import type { QuantityKind } from '../intake/log.ts';
+import { MEASURED_AT, type QuantityKind } from '../intake/log.ts';
 import type { Inherited } from './inherit.ts';
 import { meant, oneOf } from './names.ts';
 import type { Report } from './report.ts';
 import type { StatedChannel } from './stated.ts';
 
 const ELECTRICAL: readonly QuantityKind[] = ['current', 'voltage', 'power', 'energy'];
+/** Quantities that differ by where they are measured. */
+const PLACED: readonly QuantityKind[] = ['current', 'voltage', 'power'];
+/** Quantities whose figures need an instrument's accuracy. */
+const READ: readonly QuantityKind[] = ['temperature', ...PLACED];
 /** Names that detection gives to phases. */
 const DETECTED = ['idle', 'load', 'cool-down'];
 
@@ -16,6 +20,51 @@ export function checkChannels(inherited: Inherited, report: Report): void {
     tellMismatch(channel, report);
     tellUnlisted(channel, inherited, report);
     tellClash(channel, inherited, report);
+    tellNoPlace(channel, report);
+  }
+  tellNoInstrument([...inherited.channels.values()], report);
+}
+
+/** Figures of different places are kept apart; without a place nothing can be. */
+function tellNoPlace({ name, quantity, at, place }: StatedChannel, report: Report): void {
+  if (at || !quantity || !PLACED.includes(quantity.value)) return;
+  report.warning('place-unstated', place, `channel \`${name}\` is ${quantity.value} and does not say where it is measured`, {
+    expected: `\`at\`, one of ${MEASURED_AT.join(', ')}`,
+    remedy: 'write for instance `at: board input`',
+  });
+}
+
+/** Told once a run, and only where other channels have an instrument: a project that names none is left alone. */
+function tellNoInstrument(channels: readonly StatedChannel[], report: Report): void {
+  if (!channels.some(({ instrument }) => instrument)) return;
+  const without = channels.filter(
+    ({ quantity, column, instrument }) => !instrument && column && quantity && READ.includes(quantity.value),
+  );
+  if (without.length === 0) return;
+  const names = without.map(({ name }) => `\`${name}\``).join(', ');
+  const found = `${without.length === 1 ? 'channel' : 'channels'} ${names}: no instrument: figures are repeatability only`;
+  report.warning('no-instrument', without[0]!.place, found, {
+    remedy: 'name the `instrument` that reads it, and state its accuracy in content/instruments/',
+  });
+}
+
+/** A run that calls a channel of its setup another quantity has probably met a name that was taken. */
+export function tellOverridden(
+  run: ReadonlyMap<string, StatedChannel>,
+  setup: ReadonlyMap<string, StatedChannel>,
+  report: Report,
+): void {
+  for (const { name, quantity } of run.values()) {
+    const before = setup.get(name)?.quantity;
+    if (!quantity || !before || quantity.value === before.value) continue;
+    report.warning(
+      'quantity-overridden',
+      quantity.place,
+      `channel \`${name}\` is ${quantity.value}; in the setup it is ${before.value}`,
+      {
+        remedy: 'give the column a channel name of its own, unless the setup is wrong for this run',
+      },
+    );
   }
 }
 

@@ -1,5 +1,6 @@
 /** A run's stated quantities: as what figures need to know, and as addresses. */
 import type { InstrumentFacts, RunContext } from '../figures/context.ts';
+import type { Place } from '../problem.ts';
 import type { Quantity } from '../quantities/quantity.ts';
 import { PRIMARY } from './devices.ts';
 import type { Inherited } from './inherit.ts';
@@ -77,6 +78,21 @@ export function factsOf({ device, inherited, conditions, setting }: Stated): Map
   if (primary !== undefined) add('device.throttle_at', limits[primary]);
   for (const [channel, limit] of Object.entries(limits)) add(`device.throttle_at.${channel}`, limit);
   return facts;
+}
+
+/** Where each fact is written: a rating in the device, what else there is in the run or its setup. */
+export function factPlacesOf(
+  facts: Iterable<string>,
+  { device, inherited }: Stated,
+  placeOf: (path: string) => Place,
+): Map<string, Place> {
+  const primary = primaryTemperature(inherited.channels.values());
+  const place = (address: string): Place => {
+    if (address === 'device.throttle_at') return device.placeOf(`throttle_at.${primary}`);
+    if (address.startsWith('device.')) return device.placeOf(address.slice('device.'.length));
+    return placeOf(address.startsWith('setting.') ? address : `conditions.${address}`);
+  };
+  return new Map([...facts].map((address) => [address, place(address)]));
 }
 
 function named(conditions: readonly Condition[], name: string): Quantity | undefined {

@@ -66,6 +66,8 @@ export interface Run extends Item {
    * `device.throttle_at` (of the primary temperature), `device.throttle_at.ssd` …
    */
   readonly facts: ReadonlyMap<string, Quantity>;
+  /** Where each of the facts is written: in the run, its setup or its device. */
+  readonly factPlaces: ReadonlyMap<string, Place>;
 }
 
 export type NoteStatus = 'draft' | 'held back' | 'published';

@@ -1,8 +1,8 @@
 /** A run as stated, and the setup, device and instruments that it names -> the run in full. */
 import type { ChannelDeclaration, LogDeclaration } from '../intake/log.ts';
-import { checkChannels } from './check-channels.ts';
+import { checkChannels, tellOverridden } from './check-channels.ts';
 import { exampleOf } from './examples.ts';
-import { conditionsOf, contextOf, factsOf, type Stated } from './facts.ts';
+import { conditionsOf, contextOf, factPlacesOf, factsOf, type Stated } from './facts.ts';
 import type { Index } from './index-of.ts';
 import { type Inherited, inherit } from './inherit.ts';
 import { meant, oneOf } from './names.ts';
@@ -33,7 +33,10 @@ export function resolveRun(stated: StatedRun, named: Named, report: Report): Run
     if (stated.setup && !setup) return undefined;
     const inherited = inherit(setup?.shared, stated.shared);
     tellMissing(inherited, stated, report);
-    if (setup) tellAbsent(stated, setup, report);
+    if (setup) {
+      tellAbsent(stated, setup, report);
+      tellOverridden(stated.shared.channels, setup.shared.channels, report);
+    }
     checkChannels(inherited, report);
     checkSurface(stated.surface, inherited, report);
     return complete(stated, setup, inherited, named, report);
@@ -101,9 +104,11 @@ function complete(
     setting: conditionsOf(inherited.setting, id, 'setting.'),
     instruments,
   };
+  const placeOf = placeFinder(stated.item.file, stated.source.places, ...(setup ? [setup.source.places] : []));
+  const addresses = factsOf(facts);
   return {
     ...stated.item,
-    placeOf: placeFinder(stated.item.file, stated.source.places, ...(setup ? [setup.source.places] : [])),
+    placeOf,
     ...(stated.setup ? { setup: stated.setup.value } : {}),
     device: device.id,
     specimen: inherited.specimen,
@@ -118,12 +123,26 @@ function complete(
     ...(stated.surface ? { surface: stated.surface.file } : {}),
     ...(stated.surface?.instrument ? { surfaceInstrument: stated.surface.instrument.value } : {}),
     context: contextOf(facts),
-    facts: factsOf(facts),
+    facts: addresses,
+    factPlaces: factPlacesOf(addresses.keys(), facts, placeOf),
   };
 }
 
-function logOf(stated: StatedRun, { time }: Inherited, channels: readonly ChannelDeclaration[], file: string): LogDeclaration {
-  return { file, ...(Object.keys(time).length > 0 ? { time } : {}), channels, repairs: stated.repairs, place: stated.log.place };
+function logOf(
+  stated: StatedRun,
+  { time, phases }: Inherited,
+  channels: readonly ChannelDeclaration[],
+  file: string,
+): LogDeclaration {
+  const declared = phases === undefined || phases.value === 'auto' ? [] : phases.value;
+  return {
+    file,
+    ...(Object.keys(time).length > 0 ? { time } : {}),
+    channels,
+    repairs: stated.repairs,
+    ...(declared.length > 0 ? { phaseStarts: declared.map(({ name, from, place }) => ({ name, from, place })) } : {}),
+    place: stated.log.place,
+  };
 }
 
 function declarationOf({

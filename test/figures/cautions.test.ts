@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { attemptCautions, cautions, mergeCautions } from '../../src/figures/cautions.ts';
 import type { RunContext } from '../../src/figures/context.ts';
 import { derive } from '../../src/figures/derive.ts';
-import { type ChannelSketch, contextOf, every, instrumentOf, logOf } from './build.ts';
+import { type ChannelSketch, contextOf, every, instrumentOf, logOf, phase } from './build.ts';
 
 const hertz = (value: number) => ({ value, unit: 'Hz', parts: [] });
 
@@ -68,6 +68,13 @@ describe('cautions', () => {
     expect(texts.get('mains-side')).toMatch(/shock.*fire.*licensed.*code/);
     expect(texts.get('battery')).toMatch(/fire.*local rules/);
     expect(texts.get('long-soak')).toMatch(/fire.*burn.*local fire rules/);
+  });
+
+  test('a load lasts as long as its rows: a declared hour of which the log holds ten minutes is no long soak', () => {
+    const load = (from: number, to: number) => ({ phases: [phase('load', from, to)] });
+    expect(idsOf(load(0, 3600))).toEqual([]);
+    expect(idsOf(load(0, 3600), {}, 3600)).toEqual(['long-soak']);
+    expect(idsOf(load(900, 4500))).toEqual([]);
   });
 
   test('what was done and what it risks stand apart, and several of a kind merge: each deed once, the risk once', () => {

@@ -27,6 +27,11 @@ describe('declared phases', () => {
     ]);
   });
 
+  test('last as long as there are rows where they end more than a step after the last', () => {
+    expect(declaredPhases(log, [phase('idle', 0, 50), phase('load', 50, 3650)])[1]).toMatchObject({ from: 50, to: 100, toRow: 11 });
+    expect(declaredPhases(log, [phase('load', 50, 110)])[0]).toMatchObject({ from: 50, to: 110, toRow: 11 });
+  });
+
   test('outside the log have no rows', () => {
     const [late] = declaredPhases(log, [phase('load', 200, 300)]);
     expect(late).toMatchObject({ from: 200, to: 300, fromRow: 11, toRow: 11 });

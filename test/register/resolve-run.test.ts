@@ -10,7 +10,7 @@ const ALL_THERE: DataFiles = { kind: () => 'file' };
 
 /** A run for eyes: quantities as `22.4 °C {source: share}`, places as `file:line:column`, what the context repeats left out. */
 function plain(run: Run): unknown {
-  const { placeOf: _placeOf, facts, context, ...rest } = run;
+  const { placeOf: _placeOf, facts, factPlaces: _factPlaces, context, ...rest } = run;
   const { conditions: _conditions, setting: _setting, phases: _phases, ...said } = rest;
   return JSON.parse(JSON.stringify({ ...said, context, facts: Object.fromEntries(facts) }, short));
 }
@@ -25,9 +25,9 @@ function short(_: string, value: unknown): unknown {
 }
 
 describe('register/resolve-run', () => {
-  it('resolves a series without a problem', () => {
+  it('resolves a series without an error', () => {
     const { register, problems } = readRegister(SERIES, ALL_THERE);
-    expect(problems).toEqual([]);
+    expect(problems.map(({ rule }) => rule)).toEqual(['no-instrument']);
     expect([...register.runs.keys()]).toEqual(['larch-fan', 'larch-fast', 'larch-rated', 'larch-slow']);
     expect([...register.comparisons.get('larch-steps')!.runs.keys()]).toEqual(['slow', 'rated', 'fast', 'fan']);
   });
@@ -193,6 +193,23 @@ describe('register/resolve-run', () => {
             },
           ],
           "file": "larch-2/fast.csv",
+          "phaseStarts": [
+            {
+              "from": 0,
+              "name": "idle",
+              "place": "content/runs/larch-fast.md:33:3",
+            },
+            {
+              "from": 300,
+              "name": "load",
+              "place": "content/runs/larch-fast.md:34:3",
+            },
+            {
+              "from": 3900,
+              "name": "cool-down",
+              "place": "content/runs/larch-fast.md:35:3",
+            },
+          ],
           "place": "content/runs/larch-fast.md:38:9",
           "repairs": [
             {
@@ -267,6 +284,20 @@ describe('register/resolve-run', () => {
     expect(Object.keys(register.devices.get('larch-2')!.throttleAt)).toEqual(['*']);
     expect(run.context.device.throttleAt).toEqual({ soc: { value: 85, unit: '°C', parts: [] } });
     expect(run.facts.get('device.throttle_at')).toBe(run.facts.get('device.throttle_at.soc'));
+  });
+
+  it('knows the file and line in which each fact is written', () => {
+    const run = reading().register.runs.get('larch-fast')!;
+    expect(Object.fromEntries([...run.factPlaces].map(([address, { file, line }]) => [address, `${file}:${line}`]))).toEqual({
+      'setting.clock': `${FAST}:6`,
+      'setting.voltage_offset': `${FAST}:7`,
+      ambient: `${SETUP}:6`,
+      'device.rated_clock': `${DEVICE}:5`,
+      'device.supply': `${DEVICE}:8`,
+      'device.throttle_at': `${DEVICE}:7`,
+      'device.throttle_at.soc': `${DEVICE}:7`,
+    });
+    expect([...run.factPlaces.keys()]).toEqual([...run.facts.keys()]);
   });
 
   it('finds places in the run, then in its setup, then the nearest key above', () => {

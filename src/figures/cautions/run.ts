@@ -74,6 +74,6 @@ function battery({ device }: RunContext): Caution | null {
 
 function unattended({ phases }: RunFigures): Caution | null {
   const load = phases.find((phase) => phase.name === 'load');
-  const lasted = load ? load.to - load.from : 0;
+  const lasted = load && load.toRow > load.fromRow ? load.to - load.from : 0;
   return lasted < LONG ? null : caution('long-soak', `The load lasted ${duration(lasted)}.`);
 }

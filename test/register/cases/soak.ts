@@ -192,7 +192,13 @@ export const SOAK: readonly Case[] = [
     report: [
       'content/runs/larch-fast.md:9:3: error: channel-incomplete: channel `ssd` has no `column` | expected `quantity` and `column`, in the run or in its setup | write for instance `column: Temp`',
     ],
-    ok: [[FAST, 'log:', 'channels:\n  ssd:\n    quantity: temperature\n    column: SSD\n    missing: [N/A, "-"]\nlog:']],
+    ok: [
+      [
+        FAST,
+        'log:',
+        'channels:\n  ssd:\n    quantity: temperature\n    column: SSD\n    instrument: on-die\n    missing: [N/A, "-"]\nlog:',
+      ],
+    ],
   },
   {
     rule: 'channel-mismatch',
@@ -206,6 +212,7 @@ export const SOAK: readonly Case[] = [
     rule: 'channel-mismatch',
     bad: [[SETUP, '    at: board input', '    bits:\n      0: low voltage']],
     report: [
+      'content/setups/open-bench.md:14:3: warning: place-unstated: channel `board` is current and does not say where it is measured | expected `at`, one of wall, adapter output, board input, rail | write for instance `at: board input`',
       'content/setups/open-bench.md:19:7: error: channel-mismatch: channel `board` is current and states `bits` | expected `bits` with `throttle_flag` only | remove them',
     ],
     ok: [
@@ -230,5 +237,32 @@ export const SOAK: readonly Case[] = [
       'content/setups/open-bench.md:19:7: error: bad-bits: `bits` has the key `64` | expected the number of a bit, 0 for the lowest, at most 63',
     ],
     ok: [],
+  },
+  {
+    rule: 'place-unstated',
+    bad: [[SETUP, '    at: board input\n', '']],
+    report: [
+      'content/setups/open-bench.md:14:3: warning: place-unstated: channel `board` is current and does not say where it is measured | expected `at`, one of wall, adapter output, board input, rail | write for instance `at: board input`',
+    ],
+    ok: [[SETUP, 'at: board input', 'at: rail']],
+  },
+  {
+    rule: 'no-instrument',
+    bad: [[SETUP, '    instrument: on-die\n', '']],
+    report: [
+      'content/setups/open-bench.md:10:3: warning: no-instrument: channel `soc`: no instrument: figures are repeatability only | name the `instrument` that reads it, and state its accuracy in content/instruments/',
+    ],
+    ok: [
+      [SETUP, '    instrument: on-die\n', ''],
+      [SETUP, '    instrument: inline-meter\n', ''],
+    ],
+  },
+  {
+    rule: 'quantity-overridden',
+    bad: [[FAST, 'log:', 'channels:\n  soc:\n    quantity: ambient\nlog:']],
+    report: [
+      'content/runs/larch-fast.md:10:15: warning: quantity-overridden: channel `soc` is ambient; in the setup it is temperature | give the column a channel name of its own, unless the setup is wrong for this run',
+    ],
+    ok: [[FAST, 'log:', 'channels:\n  soc:\n    quantity: temperature\nlog:']],
   },
 ];
