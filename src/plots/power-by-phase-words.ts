@@ -9,8 +9,18 @@ import { listed } from './wording.ts';
 
 /** "Mean power by phase at the board input: fast and rated". */
 export function powerTitle({ at, groups }: PowerByPhase): string {
-  const runs = groups[0]!.bars.map(({ alias }) => alias).filter((alias) => alias !== '');
-  return `Mean power by phase${at === null ? '' : ` at the ${at}`}${runs.length > 0 ? `: ${listed(runs)}` : ''}`;
+  const [{ bars }] = groups as [PowerByPhase['groups'][number]];
+  const known = bars.some((bar) => bar.at !== null);
+  const runs = bars.flatMap((bar) =>
+    bar.alias === '' ? [] : [known && at === null ? `${bar.alias} (${placeOf(bar)})` : bar.alias],
+  );
+  const where = at === null ? (known ? '' : ', place unstated') : ` at the ${at}`;
+  return `Mean power by phase${where}${runs.length > 0 ? `: ${listed(runs)}` : ''}`;
+}
+
+/** Where the power of a bar is measured, in words. */
+function placeOf({ at }: PowerBar): string {
+  return at === null ? 'place unstated' : `at the ${at}`;
 }
 
 export function powerAlt({ groups }: PowerByPhase): string {
@@ -44,10 +54,18 @@ export function powerMethod({ groups }: PowerByPhase): string {
   const whiskers = 'Bars are means over time within the phase; whiskers are 95 % intervals.';
   return [
     whiskers,
+    ...unstatedPlaces(bars),
     ...(repeated ? ['Where the instrument states no accuracy they hold repeatability only.'] : []),
     ...(unknown ? ['A bar without whisker has an unknown uncertainty.'] : []),
     ...absent,
   ].join(' ');
+}
+
+/** Bars whose place of measurement is unknown may differ by the loss in an adapter: the reader is told. */
+function unstatedPlaces(bars: readonly PowerBar[]): string[] {
+  const runs = [...new Set(bars.filter(({ at }) => at === null).map(({ alias }) => alias))].filter((alias) => alias !== '');
+  if (bars.every(({ at }) => at !== null)) return [];
+  return [`Where the power is measured is not stated${runs.length > 0 ? ` for ${listed(runs)}` : ''}.`];
 }
 
 /** Mean and 95 % interval of each bar, W. */

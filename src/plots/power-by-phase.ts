@@ -4,6 +4,7 @@ import { type Figure, isPresent } from '../figures/figure.ts';
 import { type Meter, meterMean, metersOf } from '../figures/power/meters.ts';
 import { figureOf as figureFrom } from '../figures/present.ts';
 import { rowsOf } from '../figures/soak.ts';
+import type { MeasuredAt } from '../intake/log.ts';
 import { error, type Problem } from '../problem.ts';
 import { meant, oneOf } from '../register/names.ts';
 import type { PlotRequest } from '../register/requests.ts';
@@ -23,6 +24,8 @@ export interface PowerBar {
   /** Style of its run, from 0. */
   readonly k: number;
   readonly figure: Figure;
+  /** Where its power is measured; null where the run does not say. */
+  readonly at: MeasuredAt | null;
 }
 
 export interface PowerGroup {
@@ -44,14 +47,16 @@ export function planPowerByPhase(request: PlotRequest, subjects: readonly PlotSu
   const problems = found.filter((each): each is Problem => 'severity' in each);
   if (problems.length > 0) return problems;
   const meters = found as Meter[];
+  const stated = subjects.flatMap((subject, k) => (meters[k]!.at === null ? [] : [{ subject, at: meters[k]!.at }]));
+  if (new Set(stated.map(({ at }) => at)).size > 1) return [differentPlaces(request, stated)];
   const styles = stylesOf(request);
   const groups = phasesOf(subjects).map((phase) => ({
     phase,
     bars: subjects.map((subject, k) => barOf(subject, meters[k]!, phase, styles[k]!)),
   }));
   if (!groups.some(({ bars }) => bars.some(({ figure }) => isPresent(figure)))) return [noPhases(request)];
-  const [first, ...others] = meters;
-  const power: PowerByPhase = { at: others.every(({ at }) => at === first!.at) ? first!.at : null, groups };
+  const places = new Set(meters.map(({ at }) => at));
+  const power: PowerByPhase = { at: places.size === 1 ? meters[0]!.at : null, groups };
   return {
     title: request.title ?? powerTitle(power),
     alt: powerAlt(power),
@@ -92,7 +97,7 @@ function meterOf(request: PlotRequest, subject: PlotSubject): Meter | Problem {
 /** The run's own figure where the catalogue has one for the phase; for other phases the mean by the figures' own function. */
 function barOf(subject: PlotSubject, meter: Meter, phase: string, k: number): PowerBar {
   const own = figureOf(subject, `${phase}_power`, meter.name);
-  return { alias: runName(subject), k, figure: own ?? meanIn(subject, meter, phase) };
+  return { alias: runName(subject), k, figure: own ?? meanIn(subject, meter, phase), at: meter.at };
 }
 
 function meanIn(subject: PlotSubject, meter: Meter, phase: string): Figure {
@@ -102,6 +107,18 @@ function meanIn(subject: PlotSubject, meter: Meter, phase: string): Figure {
   if (!found) return { name, absent: 'no-phase', why: `The run has no ${phase} phase.` };
   const mean = meterMean(soak, meter, rowsOf(found), `${name}.${phase}`);
   return isReason(mean) ? { name, ...mean } : figureFrom(name, soak, mean);
+}
+
+/** A bar at the wall beside one at the board input would compare two devices with and without their adapters. */
+function differentPlaces(
+  request: PlotRequest,
+  stated: readonly { readonly subject: PlotSubject; readonly at: MeasuredAt | null }[],
+): Problem {
+  const places = stated.map(({ subject, at }) => `${runName(subject) || subject.title} at the ${at}`).join(', ');
+  return error('different-places', request.place, `powers of different places cannot stand in one plot: ${places}`, {
+    expected: 'runs whose power is measured at the same place',
+    remedy: 'draw one plot for each place, or name a channel that all runs measure at the same one',
+  });
 }
 
 function notOne(request: PlotRequest): Problem {

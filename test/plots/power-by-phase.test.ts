@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { isPresent } from '../../src/figures/figure.ts';
+import type { MeasuredAt } from '../../src/intake/log.ts';
 import { isPlan, type Plan } from '../../src/plots/plan.ts';
 import { planPowerByPhase } from '../../src/plots/power-by-phase.ts';
 import { NARROW, WIDE } from '../../src/plots/size.ts';
@@ -72,6 +73,33 @@ describe('plots/power-by-phase', () => {
     expect(planPowerByPhase(request('power-by-phase', [dark]), [dark])).toMatchObject([
       { rule: 'no-power', found: 'the run rated has no power to draw: The log has neither a power nor a current channel' },
     ]);
+  });
+
+  const measuredAt = (alias: string, at?: MeasuredAt) => {
+    const run = subject(alias);
+    const moved = run.log.channels.map(({ at: was, ...rest }) => (was && at ? { ...rest, at } : rest));
+    const log = { ...run.log, channels: moved };
+    return { ...run, log };
+  };
+
+  test('powers of different places are refused, at the request', () => {
+    const runs = [rated, measuredAt('wall', 'adapter output')];
+    expect(planPowerByPhase(request('power-by-phase', runs), runs)).toMatchObject([
+      {
+        severity: 'error',
+        rule: 'different-places',
+        place: request('power-by-phase', runs).place,
+        found: 'powers of different places cannot stand in one plot: rated at the board input, wall at the adapter output',
+      },
+    ]);
+  });
+
+  test('a place that is not stated is said to be so, run by run', () => {
+    const mixed = planned([rated, measuredAt('other')]);
+    expect(mixed.title).toBe('Mean power by phase: rated (at the board input) and other (place unstated)');
+    expect(mixed.method).toContain('Where the power is measured is not stated for other.');
+    expect(planned([measuredAt('one'), measuredAt('two')]).title).toBe('Mean power by phase, place unstated: one and two');
+    expect(planned([rated, fast]).method).not.toContain('not stated');
   });
 
   test('without phases there is nothing to draw', () => {
