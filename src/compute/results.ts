@@ -398,6 +398,9 @@ export type PageModel =
 /** `site`: what published notes reach. `all`: drafts and held-back notes too, for dev. */
 export type Scope = 'site' | 'all';
 
+/** Where dev shows the page for missing addresses. */
+export const MISSING_IN_DEV = 'missing-page/';
+
 /** Environment variable by which dev tells its own process the scope. */
 export const SCOPE_VARIABLE = 'SOAKPROOF_SCOPE';
 

@@ -27,7 +27,7 @@ import { redirectFiles } from './published-state/files.ts';
 import { pasteText } from './published-state/paste.ts';
 import type { Protected } from './published-state/protect.ts';
 import { reach } from './reach.ts';
-import type { Manifest, PageModel, Scope } from './results.ts';
+import { type Manifest, MISSING_IN_DEV, type PageModel, type Scope } from './results.ts';
 import type { RunOutcome, Runs } from './runs.ts';
 import type { Scripts } from './scripts.ts';
 import type { Store } from './store.ts';
@@ -60,7 +60,8 @@ export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | '
     ...devicesOf(parts).map((device): [string, PageModel] => [`devices/${device.id}/`, deviceModel(parts, device)]),
     ['method/', methodModel(options.accuracy)],
     ['method/accuracy/', accuracyModel(options.accuracy)],
-    ['404', { kind: 'not-found' }],
+    // Astro's dev server keeps /404 to itself; dev sends missing addresses here instead (print/dev.ts).
+    [options.scope === 'all' ? MISSING_IN_DEV : '404', { kind: 'not-found' }],
   ];
   const pages = models.map(([path, model]) => ({ kind: model.kind, path, blob: options.store.keep(JSON.stringify(model)) }));
   const files = filesOf(options.store, parts);

@@ -5,6 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { Worker } from 'node:worker_threads';
 import type { AstroIntegrationLogger } from 'astro';
 import { readManifest } from '../compute/manifest.ts';
+import { MISSING_IN_DEV } from '../compute/results.ts';
 import type { Problem } from '../problem.ts';
 import { report } from './report.ts';
 
@@ -107,7 +108,7 @@ function serveFiles(server: Server, root: string): void {
       // A page that is gone shows the one for missing addresses, with the problems that took it, and comes back by itself.
       const wantsPage = (request.headers.accept ?? '').includes('text/html') && !/^@|\.[a-z0-9]+$|^(src|node_modules)\//.test(path);
       const known = manifest?.pages.some((page) => page.path === path || page.path === `${path}/`) ?? true;
-      if (wantsPage && !known) request.url = `${server.config.base}404/`;
+      if (wantsPage && !known) request.url = `${server.config.base}${MISSING_IN_DEV}`;
       return next();
     }
     response.setHeader('Content-Type', CONTENT_TYPES[path.slice(path.lastIndexOf('.') + 1)] ?? 'application/octet-stream');
