@@ -1,7 +1,7 @@
 /** What an address stands for: a figure, setting, condition or rating of one of the note's subjects, or what is wrong with it. */
 import type { Figure } from '../figures/figure.ts';
 import type { Quantity } from '../quantities/quantity.ts';
-import { meant, oneOf } from '../register/names.ts';
+import { isSnakeName, meant, oneOf } from '../register/names.ts';
 import type { Address, NamePart, Span } from './expression-tree.ts';
 import type { TextProblem } from './text-problem.ts';
 import type { Subject } from './written.ts';
@@ -103,12 +103,16 @@ function unknownAlias({ parts, start, end }: Address, subjects: Subjects): TextP
       end,
       found: `\`${first.name}\` in a note that names no runs`,
       expected: 'an alias under `runs`',
+      remedy: `add to the front matter\n      runs:\n        ${parts.length > 1 && isSnakeName(first.name) ? first.name : 'fast'}: name-of-a-file-in-content-runs`,
     };
   }
   const known = [...subjects].find(([alias, subject]) => lookUp(alias, subject, namesOf(parts)));
-  const remedy = known
-    ? { remedy: `write \`${known[0]}.${namesOf(parts).map(quotedWhereOdd).join('.')}\`` }
-    : meant(first.name, subjects.keys());
+  const turned = turnedAddress(namesOf(parts), subjects);
+  const remedy = turned
+    ? { remedy: `did you mean \`${turned}\`?` }
+    : known
+      ? { remedy: `write \`${known[0]}.${namesOf(parts).map(quotedWhereOdd).join('.')}\`` }
+      : meant(first.name, subjects.keys());
   const found = `unknown alias \`${first.name}\``;
   return { rule: 'unknown-alias', start: first.start, end: first.end, found, expected: oneOf([...subjects.keys()]), ...remedy };
 }
@@ -140,7 +144,8 @@ function unknownDetail(alias: string, head: string, rest: readonly string[], det
 function unknownFigure(subject: Subject, alias: string, names: readonly string[], span: Span): TextProblem {
   const keys = [...subject.figures.keys(), ...subject.facts.keys()].map(spelled);
   const heads = [...new Set(keys.map((key) => key.split('.')[0] as string))];
-  const remedy = meant(names.join('.'), keys);
+  const turned = turnedNames(alias, subject, names);
+  const remedy = turned === undefined ? meant(names.join('.'), keys) : { remedy: `did you mean \`${turned}\`?` };
   const found = `unknown figure \`${names.join('.')}\` of \`${alias}\``;
   return {
     rule: 'unknown-figure',
@@ -149,6 +154,27 @@ function unknownFigure(subject: Subject, alias: string, names: readonly string[]
     expected: listed(heads),
     ...(remedy.remedy ? remedy : meant(names[0] as string, heads)),
   };
+}
+
+/** `cpu.peak_temperature` -> `peak_temperature.cpu`, where the names lead to something in another order. */
+function turnedNames(alias: string, subject: Subject, names: readonly string[]): string | undefined {
+  for (let from = 1; from < names.length; from += 1) {
+    const orders = [[...names.slice(from), ...names.slice(0, from)], names.toReversed()];
+    const found = orders.find((order) => lookUp(alias, subject, order));
+    if (found) return found.map(quotedWhereOdd).join('.');
+  }
+  return undefined;
+}
+
+/** `peak_temperature.fast` -> `fast.peak_temperature`: the alias stands first. */
+function turnedAddress(names: readonly string[], subjects: Subjects): string | undefined {
+  for (const [alias, subject] of subjects) {
+    if (!names.slice(1).includes(alias)) continue;
+    const rest = names.filter((name) => name !== alias);
+    const right = lookUp(alias, subject, rest) ? rest.map(quotedWhereOdd).join('.') : turnedNames(alias, subject, rest);
+    if (right !== undefined) return `${quotedWhereOdd(alias)}.${right}`;
+  }
+  return undefined;
 }
 
 const SHOWN = 12;

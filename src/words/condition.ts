@@ -12,6 +12,7 @@ import { type Evaluated, evaluateTree, isUnheld, type Outcome, once, problemsOf,
 import type { Comparison, Condition, Expression, Ordering, Span } from './expression-tree.ts';
 import { combinedSlack, widened } from './slack.ts';
 import type { TextProblem } from './text-problem.ts';
+import { withoutUnit } from './without-unit.ts';
 import type { HeldBy } from './written.ts';
 
 export type Verdict = 'holds' | 'fails' | 'cannot be told';
@@ -66,6 +67,8 @@ function join(kind: 'and' | 'or', left: Result, right: Result): Result {
 
 /** `within` and `between` are two orderings that must both hold. */
 function judgeComparison(tree: Comparison, subjects: Subjects): Result {
+  const bare = bareNumbers(tree, subjects);
+  if (bare.length > 0) return { problems: bare };
   if (tree.kind === 'ordering')
     return order(tree, evaluateTree(tree.left, subjects), tree.operator, evaluateTree(tree.right, subjects));
   const left = evaluateTree(tree.left, subjects);
@@ -81,6 +84,22 @@ function judgeComparison(tree: Comparison, subjects: Subjects): Result {
   const low = ends(tree.tolerance, middle, tolerance, subtract);
   const high = ends(tree.tolerance, middle, tolerance, add);
   return join('and', order(tree, left, '>=', low), order(tree, left, '<=', high));
+}
+
+/** Numbers without a unit beside a side that has one. */
+function bareNumbers(tree: Comparison, subjects: Subjects): TextProblem[] {
+  const sides: { readonly tree: Expression; readonly tolerance?: boolean; readonly sign?: string }[] =
+    tree.kind === 'ordering'
+      ? [{ tree: tree.left }, { tree: tree.right, sign: tree.operator }]
+      : tree.kind === 'between'
+        ? [{ tree: tree.left }, { tree: tree.from }, { tree: tree.to }]
+        : [{ tree: tree.left }, { tree: tree.tolerance, tolerance: true }, { tree: tree.of }];
+  const measured = sides
+    .filter((side) => side.tree.kind !== 'literal')
+    .map((side) => evaluateTree(side.tree, subjects))
+    .find((side) => !isUnheld(side) && side.quantity.unit !== '1');
+  if (!measured || isUnheld(measured)) return [];
+  return sides.flatMap(({ tree: side, ...more }) => withoutUnit(side, measured, more) ?? []);
 }
 
 /** One end of `within`: middle ± tolerance. */

@@ -9,7 +9,7 @@ import type { PageElement } from './page-node.ts';
 import { placePlot } from './place-plot.ts';
 import { placeTable } from './place-table.ts';
 import { readDirective, type WrittenDirective } from './read-directive.ts';
-import { afterDirective, brokenOverLines } from './rules/nearly-ours.ts';
+import { addressInBraces, afterDirective, brokenOverLines } from './rules/nearly-ours.ts';
 import { stated } from './stated.ts';
 import { unheld } from './unheld.ts';
 import { value } from './value.ts';
@@ -57,6 +57,8 @@ function childrenOf(element: PageElement): object {
 function elementOf(writing: Writing, node: Directive): PageElement | null {
   const entry = DIRECTIVES.get(node.name) as DirectiveName;
   const span = spanOf(node);
+  const braced = node.type === 'textDirective' ? addressInBraces(writing.source, entry, span) : undefined;
+  if (braced) return refuse(writing, braced);
   const read = readDirective(writing.source, span.start);
   if ('rule' in read) return refuse(writing, read);
   if (node.type === 'textDirective' && read.end < span.end) return refuse(writing, brokenOverLines(entry, span));

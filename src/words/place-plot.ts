@@ -3,6 +3,7 @@ import type { Nodes } from 'mdast';
 import { error, type Place, type Problem } from '../problem.ts';
 import { meant, oneOf } from '../register/names.ts';
 import { type PlotRequest, type RequestAttribute, type RequestAttributes, readPlotRequest } from '../register/requests.ts';
+import { withoutCommas } from './name-list.ts';
 import type { PageElement } from './page-node.ts';
 import type { WrittenDirective } from './read-directive.ts';
 import { placeWithin } from './text-problem.ts';
@@ -11,6 +12,7 @@ import type { Subject } from './written.ts';
 
 /** The place of the plot, or null after reporting what is wrong with the request. */
 export function placePlot(writing: Writing, read: WrittenDirective, node: Nodes): PageElement | null {
+  if (!withoutCommas(writing, read)) return null;
   const attributes = requestAttributes(writing, read);
   const request = readPlotRequest(attributes, runsOf(writing), placeAt(writing, spanOf(node).start), idsOf(writing, 'attempts'));
   if ('problems' in request) return refuse(writing, request.problems);

@@ -8,6 +8,7 @@ import { readTableRequest, type TableRequest } from '../register/requests.ts';
 import { type Destination, follow } from './address.ts';
 import { heldBy } from './evaluate.ts';
 import type { Address } from './expression-tree.ts';
+import { withoutCommas } from './name-list.ts';
 import { scrollRegion } from './number-page.ts';
 import { element, heldAnchor, type PageElement } from './page-node.ts';
 import { isTextProblem, parseExpression } from './parse-expression.ts';
@@ -19,6 +20,7 @@ import { placeAt, spanOf, type Writing } from './writing.ts';
 
 /** The figure with the table, or null after reporting what is wrong with the request. */
 export function placeTable(writing: Writing, read: WrittenDirective, node: Nodes): PageElement | null {
+  if (!withoutCommas(writing, read)) return null;
   const place = placeAt(writing, spanOf(node).start);
   const attributes = requestAttributes(writing, read);
   const request = readTableRequest(attributes, runsOf(writing), place);

@@ -19,8 +19,13 @@ export function reportNearlyOurs(writing: Writing, tree: Root): void {
       const problem = judge(writing.source, match, span);
       if (problem) report(writing, problem);
     }
+    for (const problem of bareIn(writing.source, span)) report(writing, problem);
   }
 }
+
+/** Words or an address that stand after the name without brackets. Of `:value` and `:claim`, which are words of prose too, an address alone tells. */
+const BARE =
+  /(?<![\p{L}\p{N}:\\]):(?:(unheld|stated)|(value|claim)(?=[ \t]+[A-Za-z_]\w*\.[A-Za-z_"]))[ \t\u00A0\u202F]+(?=[^\s[{])/gu;
 
 /** How far a candidate may reach beyond the stretch in which its colon stands. */
 const REACH = 80;
@@ -42,6 +47,36 @@ function candidatesIn(source: string, { start, end }: Span): Candidate[] {
     if (!isEscaped(source, at)) found.push({ start: at, colons, name, blanks, open });
   }
   return found;
+}
+
+function bareIn(source: string, { start, end }: Span): TextProblem[] {
+  return [...source.slice(start, end).matchAll(BARE)].map(({ index, 1: own, 2: other }) => {
+    const entry = DIRECTIVES.get((own ?? other) as string) as DirectiveName;
+    const at = { start: start + index, end: start + index + 1 + entry.name.length };
+    const found = `\`:${entry.name}\` without brackets`;
+    return {
+      rule: 'directive-label',
+      ...at,
+      found,
+      expected: `\`${entry.example}\``,
+      remedy: 'put what it is about into brackets',
+    };
+  });
+}
+
+/** `:value{fast.load_power}`: an address where attributes stand. */
+export function addressInBraces(source: string, { name }: DirectiveName, { start }: Span): TextProblem | undefined {
+  const at = start + 1 + name.length;
+  const [whole, address] = (name === 'value' && /^\{([^{}="'\r\n]*[A-Za-z][^{}='\r\n]*)\}/.exec(source.slice(at, at + 200))) || [];
+  if (whole === undefined || address === undefined) return undefined;
+  return {
+    rule: 'directive-label',
+    start: at,
+    end: at + whole.length,
+    found: `\`${address}\` in braces`,
+    expected: 'the address in brackets',
+    remedy: `the address goes into brackets: \`:value[${address.trim()}]\``,
+  };
 }
 
 function isEscaped(source: string, at: number): boolean {
@@ -85,6 +120,8 @@ function inWords(colons: string): string {
 
 /** A name, form and bracket that are right, and yet Markdown left it as text: why. */
 function refusedByMarkdown(source: string, entry: DirectiveName, span: Span): TextProblem {
+  const braced = addressInBraces(source, entry, span);
+  if (braced) return braced;
   const read = readDirective(source, span.start);
   if ('rule' in read) return read;
   const rest = /^[^\r\n]*/.exec(source.slice(read.end))?.[0] ?? '';
