@@ -104,7 +104,7 @@ describe('commands/add', () => {
   it('rests on the only setup: its device, channels and phases', () => {
     writeFileSync(
       join(root, 'content', 'setups', 'bench.md'),
-      '---\ntitle: Bench\ndevice: larch-2\nspecimen: no-1\nchannels:\n  die:\n    quantity: temperature\n  board:\n    quantity: temperature\n  cpu_clock:\n    quantity: clock\n  fan:\n    quantity: fan\nphases:\n  load: 60 .. 540 s\n---\n',
+      '---\ntitle: Bench\ndevice: larch-2\nspecimen: no-1\nchannels:\n  soc:\n    quantity: temperature\n  board:\n    quantity: temperature\n  cpu_clock:\n    quantity: clock\n  fan:\n    quantity: fan\nphases:\n  load: 60 .. 540 s\n---\n',
     );
     data('a.csv', soak());
     expect(add('data/bench/a.csv')).toBe(0);
@@ -113,11 +113,59 @@ describe('commands/add', () => {
     const checked = check('a', { date: '2026-03-14' });
     expect(checked.problems).toEqual([]);
     expect(Object.fromEntries(checked.run!.log.channels.map(({ name, column }) => [name, column]))).toEqual({
-      die: 'SoC [°C]',
+      soc: 'SoC [°C]',
       board: 'Board [°C]',
       cpu_clock: 'Clock [MHz]',
       input: 'Input [A]',
     });
+  });
+
+  const SETUP_HEAD = '---\ntitle: Bench\ndevice: larch-2\nspecimen: no-1\nsetting:\n  clock: 2 GHz\nchannels:\n';
+  const setup = (channels: string) =>
+    writeFileSync(join(root, 'content', 'setups', 'bench.md'), `${SETUP_HEAD}${channels}phases:\n  load: 60 .. 540 s\n---\n`);
+
+  it('gives a column to a channel of the setup only by name, or where there is one of its quantity in both', () => {
+    setup('  die:\n    quantity: temperature\n  board:\n    quantity: temperature\n  cpu_clock:\n    quantity: clock\n');
+    data('a.csv', soak('Elapsed [s],SoC [°C],Sink [°C],Clock [MHz],Input [A]'));
+    expect(add('data/bench/a.csv')).toBe(0);
+    expect(run('a')).toContain('  # die: none, if it was not logged; else give this name to soc or sink\n');
+    expect(run('a')).toContain('  # board: none, if it was not logged; else give this name to soc or sink\n');
+    expect(run('a')).toContain('  cpu_clock:\n    column: "Clock [MHz]"\n');
+    expect(out).toContain(
+      'to be written by you: date, channels.die, channels.board, channels.input.at. Taken because there is only one, to be checked by you: setup bench.',
+    );
+    const checked = check('a', { die: 'none', board: 'none', date: '2026-03-14' });
+    expect(checked.problems).toEqual([]);
+    expect(checked.log!.channels.map(({ name }) => name)).toEqual(['cpu_clock', 'soc', 'sink', 'input']);
+  });
+
+  it.each(['Raum [°C]', 'Umgebung [°C]', 'Zimmertemperatur [°C]', 'T_Raum [°C]'])(
+    'takes %s for the room, never for another channel',
+    (head) => {
+      setup('  soc:\n    quantity: temperature\n  board:\n    quantity: temperature\n  room:\n    quantity: ambient\n');
+      data('a.csv', soak(`Elapsed [s],SoC [°C],${head},Clock [MHz],Input [A]`));
+      add('data/bench/a.csv');
+      const checked = check('a', { date: '2026-03-14' });
+      expect(checked.problems).toEqual([]);
+      expect(checked.run!.log.channels.find(({ name }) => name === 'room')!.column).toBe(head);
+      expect(run('a')).toContain('  board: none\n');
+    },
+  );
+
+  it('keeps one name for one quantity over the logs of a call', () => {
+    data('a.csv', soak('Elapsed [s],CPU [°C],Board [°C],Clock [MHz],Input [A]'));
+    data('b.csv', soak('Elapsed [s],SoC [°C],Board [°C],CPU [MHz],Input [A]'));
+    expect(add('data/bench/a.csv', 'data/bench/b.csv')).toBe(0);
+    expect(run('a')).toContain('  cpu:\n    quantity: temperature\n');
+    expect(run('b')).toContain('  cpu_clock:\n    quantity: clock\n    column: "CPU [MHz]"\n');
+    expect(run('b')).toContain('  board:\n    quantity: temperature\n');
+  });
+
+  it('prints no number with more decimals than the log has', () => {
+    data('a.csv', 'Elapsed [s],SoC [°C],Clock [Hz]\n0,30.1,2400000123\n1,30.2,2400000124\n2,30.2,2400000124\n');
+    add('data/bench/a.csv');
+    expect(out).toContain('3 readings: first 30.1, last 30.2, least 30.1, greatest 30.2, mean 30.2\n');
+    expect(out).toContain('first 2400000123, last 2400000124, least 2400000123, greatest 2400000124, mean 2400000124\n');
   });
 
   it('lists the choices where there are several setups', () => {
@@ -197,7 +245,9 @@ describe('commands/add', () => {
     expect(go('data/bench/a.csv')).toMatchObject({
       status: 0,
       stderr: '',
-      stdout: expect.stringContaining('wrote content/runs/a.md, to be written by you: specimen, date.'),
+      stdout: expect.stringContaining(
+        'wrote content/runs/a.md, to be written by you: specimen, date, setting.clock, channels.input.at. Taken because there is only one, to be checked by you: device larch-2.',
+      ),
     });
     expect(go()).toMatchObject({ status: 1, stderr: expect.stringContaining('npm run add -- FILE') });
   });

@@ -14,6 +14,20 @@ export function applyChoices(source: string, numbers: readonly ListedNumber[], c
   return text;
 }
 
+/** The offset in the author's text for one in the new text; within a directive that was written, the start of its number. */
+export function offsetBefore(numbers: readonly ListedNumber[], choices: ReadonlyMap<number, Choice>, offset: number): number {
+  let shift = 0;
+  for (const { number, start, end, words } of numbers) {
+    const choice = choices.get(number);
+    if (!choice) continue;
+    const length = directive(words, choice).length;
+    if (offset < start + shift) break;
+    if (offset < start + shift + length) return start;
+    shift += length - (end - start);
+  }
+  return offset - shift;
+}
+
 /** `:stated[words]{is="…"}`, in single quotes where the expression has double ones. */
 export function directive(words: string, choice: Choice): string {
   if (choice === 'free') return `:unheld[${words}]`;

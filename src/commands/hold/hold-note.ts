@@ -4,12 +4,13 @@ import { join } from 'node:path';
 import { noteSubjects } from '../../compute/note-subjects.ts';
 import { writeWhole } from '../../compute/store.ts';
 import { report } from '../../print/report.ts';
+import type { Place } from '../../problem.ts';
 import type { Note } from '../../register/register.ts';
 import { write } from '../../words/write.ts';
 import type { Subject } from '../../words/written.ts';
-import { applyChoices, type Choice } from './apply.ts';
+import { applyChoices, type Choice, offsetBefore } from './apply.ts';
 import { findNote } from './find-note.ts';
-import { type ListedNumber, listNumbers } from './numbers.ts';
+import { type ListedNumber, listNumbers, placeOf } from './numbers.ts';
 import { type Options, readOptions, USAGE } from './options.ts';
 import { choose, type Terminal } from './session.ts';
 
@@ -67,7 +68,7 @@ function taken(numbers: readonly ListedNumber[], take: Options['take']): Map<num
     else {
       const offer = listed.offers[wanted - 1];
       if (!offer)
-        return `number ${number} (${listed.words}) has ${listed.offers.length} that fit, and no ${wanted}; nothing is written`;
+        return `number ${number} (${listed.words}) has ${listed.offers.length === 1 ? '1 that fits' : `${listed.offers.length} that fit`}, and no ${wanted}; nothing is written`;
       choices.set(number, { is: offer.is });
     }
   }
@@ -94,9 +95,10 @@ function finish({ root, file, source, numbers, choices, note, subjects }: Chosen
   const before = errorsOf(note, source, subjects).length;
   const errors = errorsOf(note, text, subjects);
   if (errors.length > before) {
-    const told = errors.map(
-      ({ place, found, remedy }) => `${place.file}:${place.line}:${place.column}: ${found}${remedy ? `; ${remedy}` : ''}`,
-    );
+    const told = errors.map(({ place, found, remedy }) => {
+      const { line, column } = placeOf(source, offsetBefore(numbers, choices, offsetOf(text, place)));
+      return `${place.file}:${line}:${column}: ${found}${remedy ? `; ${remedy}` : ''}`;
+    });
     terminal.err(`${told.join('\n')}\nnothing is written\n`);
     return 1;
   }
@@ -113,6 +115,12 @@ function finish({ root, file, source, numbers, choices, note, subjects }: Chosen
   return 0;
 }
 
+function offsetOf(text: string, { line, column }: Place): number {
+  const ends = [...text.matchAll(/\r\n|\n|\r/g)];
+  const before = ends[line - 2];
+  return (before ? before.index + before[0].length : 0) + column - 1;
+}
+
 function errorsOf(note: Note, text: string, subjects: ReadonlyMap<string, Subject>) {
   return write({ ...note, text, unheld: 'warn' }, subjects).problems.filter(({ severity }) => severity === 'error');
 }
@@ -127,7 +135,7 @@ function summary(numbers: readonly ListedNumber[], choices: ReadonlyMap<number, 
 
 /** What `--list` prints. */
 function listText(file: string, numbers: readonly ListedNumber[]): string {
-  const listed = numbers.map(({ number, line, column, words, before, after, offers, why }) => ({
+  const listed = numbers.map(({ number, line, column, words, before, after, offers, near, why }) => ({
     number,
     line,
     column,
@@ -135,6 +143,7 @@ function listText(file: string, numbers: readonly ListedNumber[]): string {
     before,
     after,
     offers: offers.map((offer, index) => ({ offer: index + 1, ...offer })),
+    ...(near.length > 0 ? { near: near.map(({ is, shown, title }) => ({ is, shown, title })) } : {}),
     ...(why === undefined ? {} : { why }),
   }));
   return `${JSON.stringify({ format: 1, file, numbers: listed }, null, 2)}\n`;

@@ -4,7 +4,8 @@ import { findUnheld, type UnheldNumber } from '../../words/rules/find-unheld.ts'
 import { isUnread, readStated, type Stated } from '../../words/stated/read.ts';
 import type { Subject } from '../../words/written.ts';
 import { contextOf, sentenceAround } from './context.ts';
-import { bearingOf, type Offer, offersFor } from './offers.ts';
+import { nearestTo } from './nearest.ts';
+import { askedBy, bearingOf, type Offer, offersFor } from './offers.ts';
 
 export interface ListedNumber {
   /** Counted from 1 in reading order. */
@@ -20,6 +21,8 @@ export interface ListedNumber {
   readonly after: string;
   /** Best first. */
   readonly offers: readonly Offer[];
+  /** Where nothing fits: the nearest of its kind, which don't hold it. */
+  readonly near: readonly Offer[];
   /** Why it cannot be held where it stands; undefined where it can. */
   readonly why?: string;
 }
@@ -32,7 +35,8 @@ export function listNumbers(source: string, subjects: ReadonlyMap<string, Subjec
     const words = onOneLine(unheld.source);
     const around = sentenceAround(source, start, end);
     const said = saidBy(unheld, words);
-    const offers = typeof said === 'string' ? [] : offersFor(said, contextOf(source, start, end), bearing);
+    const asked = typeof said === 'string' ? undefined : askedBy(said, words, contextOf(source, start, end));
+    const offers = asked ? offersFor(asked, bearing) : [];
     return {
       number: index + 1,
       start,
@@ -42,6 +46,7 @@ export function listNumbers(source: string, subjects: ReadonlyMap<string, Subjec
       before: onOneLine(source.slice(around.start, start)),
       after: onOneLine(source.slice(end, around.end)),
       offers,
+      near: asked && offers.length === 0 ? nearestTo(asked, bearing) : [],
       ...(typeof said === 'string' ? { why: said } : {}),
     };
   });
@@ -61,7 +66,8 @@ export function onOneLine(text: string): string {
   return text.replace(/[ \t]*(?:\r\n|\n|\r)[ \t>]*/g, ' ');
 }
 
-function placeOf(source: string, at: number): { readonly line: number; readonly column: number } {
+/** Line and column of an offset, from 1. */
+export function placeOf(source: string, at: number): { readonly line: number; readonly column: number } {
   const lines = source.slice(0, at).split(/\r\n|\n|\r/);
   return { line: lines.length, column: (lines.at(-1) as string).length + 1 };
 }

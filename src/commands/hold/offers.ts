@@ -4,11 +4,12 @@ import { printQuantity } from '../../quantities/print.ts';
 import { evaluate } from '../../words/expression.ts';
 import { holds } from '../../words/stated/holds.ts';
 import { inUnit, isUnread, type Stated, type Unread } from '../../words/stated/read.ts';
+import { unread } from '../../words/stated/stated.ts';
 import { verdictOf } from '../../words/stated.ts';
 import type { Subject } from '../../words/written.ts';
 import { type Candidate, candidatesOf, type Pair, pairsOf } from './candidates.ts';
 import type { ContextWord } from './context.ts';
-import { type AliasWords, closeness, contextScore } from './rank.ts';
+import { type AliasWords, closeness, contextScore, saysDifference, wordsAlone } from './rank.ts';
 
 export interface Offer {
   /** The expression that would hold the number. */
@@ -54,8 +55,7 @@ export function bearingOf(subjects: ReadonlyMap<string, Subject>): Bearing {
 }
 
 /** The figures, settings, conditions and ratings that bear the words; where there are none, differences and ratios of two of them. */
-export function offersFor(said: Stated, context: readonly ContextWord[], bearing: Bearing): Offer[] {
-  const inUnitOf = remembered((unit: string) => inUnit(said, unit));
+export function offersFor({ said, context, inUnitOf }: Asked, bearing: Bearing): Offer[] {
   const single = bearing.candidates.flatMap((candidate) => {
     const { unit, value } = candidate.quantity;
     const score = () => contextScore(candidate, context, bearing.aliases);
@@ -69,6 +69,23 @@ export function offersFor(said: Stated, context: readonly ContextWord[], bearing
 }
 
 type InUnitOf = (unit: string) => Stated | Unread;
+
+/** A number that is to be held, as its words and those around it say it. */
+export interface Asked {
+  readonly said: Stated;
+  readonly context: readonly ContextWord[];
+  /** What the words say in the unit of a figure. */
+  readonly inUnitOf: InUnitOf;
+}
+
+/** Prepares the search for a number. A plain temperature is no difference unless words beside it say so. */
+export function askedBy(said: Stated, words: string, context: readonly ContextWord[]): Asked {
+  const plain = said.unit === '°C' && !said.difference && !saysDifference([...context, ...wordsAlone(words)]);
+  const inUnitOf = remembered((unit: string) =>
+    plain && unit === 'K' ? unread('a temperature', said.start, 'a difference') : inUnit(said, unit),
+  );
+  return { said, context, inUnitOf };
+}
 
 function remembered<T>(make: (unit: string) => T): (unit: string) => T {
   const known = new Map<string, T>();
@@ -123,7 +140,8 @@ function differenceOrRatio({ left, right, operator }: Pair): number {
   return operator === '/' ? left.quantity.value / right.quantity.value : left.quantity.value - right.quantity.value;
 }
 
-function titleOf({ name, details, subject, fact }: Candidate): string {
+/** In words: what, of which run. */
+export function titleOf({ name, details, subject, fact }: Candidate): string {
   const label = fact
     ? name.replace('device.', '').replace('setting.', 'set ').replaceAll(/[._]/g, ' ')
     : (definitionOf(name)?.label ?? name);

@@ -73,3 +73,19 @@ export function closeness({ lower, upper, nominal, bySize }: Stated, value: numb
   }
   return CLOSE_OPEN * Math.exp(-Math.abs(at - nominal) / (0.05 * Math.abs(nominal) + Number.MIN_VALUE));
 }
+
+/** Words that speak of a difference between two temperatures, by their beginnings. */
+const DIFFERENCE =
+  /^(?:warmer|hotter|cooler|colder|higher|lower|more|less|rise|rose|risen|rising|climb|gain|increas|decreas|drop|fell|fall|difference|gap|spread|delta|margin|headroom|spare|above|over|below|under|short|apart|by|drift|range|swing)/;
+/** Words further off speak of something else. */
+const OF_THIS_NUMBER = 0.36;
+
+/** The words of the number itself. */
+export function wordsAlone(text: string): ContextWord[] {
+  return (text.toLowerCase().match(/\p{L}+/gu) ?? []).map((word) => ({ word, weight: 1 }));
+}
+
+/** Whether words near a number say that it is a difference. */
+export function saysDifference(context: readonly ContextWord[]): boolean {
+  return context.some(({ word, weight }) => weight >= OF_THIS_NUMBER && DIFFERENCE.test(word));
+}

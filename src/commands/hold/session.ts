@@ -73,9 +73,12 @@ export function sentence({ before, words, after }: ListedNumber, bold: boolean):
   return `  ${head}${bold ? `\u001b[1m»${words}«\u001b[22m` : `»${words}«`}${tail}`;
 }
 
-function offersText({ offers, why }: ListedNumber, most: number): string {
+function offersText({ offers, near, why }: ListedNumber, most: number): string {
   if (why !== undefined) return `  cannot be held as it stands: ${why}\n`;
-  if (offers.length === 0) return '  nothing of this note fits: mend the number, add a run, or leave it free\n';
+  if (offers.length === 0) {
+    const not = near.map(({ is, shown, title }) => `  not held by: ${is}  ${shown}  ${title}\n`);
+    return `  nothing of this note fits: mend the number, add a run, or leave it free\n${not.join('')}`;
+  }
   const shown = offers.slice(0, most);
   const widest = Math.max(...shown.map(({ is }) => is.length));
   const widestValue = Math.max(...shown.map((offer) => offer.shown.length));

@@ -46,7 +46,7 @@ export async function publishNote(root: string, args: readonly string[], printer
   const state = nextState(note, earlier, date);
   writeBoth(root, found.file, state);
   printer.out(
-    `${found.file} is published as of ${date}: ${state.entries.length} numbers, ${state.plots.length} plots held in ${statePath(state.of)}. Commit both files.\n`,
+    `${found.file} is published as of ${date}: ${counted(state.entries.length, 'number')}, ${counted(state.plots.length, 'plot')} held in ${statePath(state.of)}. Commit both files.\n`,
   );
   return 0;
 }
@@ -106,4 +106,8 @@ function writeBoth(root: string, file: string, state: PublishedState): void {
     else writeWhole(path, before);
     throw thrown;
   }
+}
+
+function counted(count: number, noun: string): string {
+  return `${count} ${noun}${count === 1 ? '' : 's'}`;
 }

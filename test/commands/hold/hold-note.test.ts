@@ -27,6 +27,7 @@ interface Listed {
     readonly column: number;
     readonly words: string;
     readonly why?: string;
+    readonly near?: readonly { readonly is: string; readonly shown: string; readonly title: string }[];
     readonly offers: readonly { readonly offer: number; readonly is: string; readonly shown: string; readonly narrow: boolean }[];
   }[];
 }
@@ -130,15 +131,38 @@ describe('commands/hold/hold-note', () => {
   test('an expression that does not bear the words, a wrong number and a number in a link are refused with the reason', async () => {
     const text = `${FRONT}It is sold at 2 GHz, or [84 °C](https://example.org/), never at 3 GHz.\n`;
     const wrong = await hold(text, ['--take', '1=fast.setting.clock']);
-    expect(wrong.err).toMatch(
-      /content\/notes\/plain\.md:13:15: stated "2 GHz", and the data says 2\.6\u00a0GHz; write "3 GHz"|"2 GHz"/,
-    );
+    expect(wrong.err).toMatch(/content\/notes\/plain\.md:14:15: stated "2 GHz", and the data says 2\.6.GHz; write "3 GHz"/);
     expect(wrong).toMatchObject({ code: 1, text });
     expect((await hold(text, ['--take', '9=1'])).err).toBe('there is no number 9: there are 3; nothing is written\n');
     expect((await hold(text, ['--take', '2=1'])).err).toContain('it stands within the words of a link');
     expect((await hold(text, ['--take', '3=1'])).err).toContain('"never" before a number');
     expect((await hold(text, ['--take', 'x'])).err).toContain('write it as 3=1, 3=free or 3=fast.peak_temperature');
     expect((await hold(text, ['--lost'])).err).toContain('unknown option --lost');
+  });
+
+  test('where nothing fits, the two nearest of its kind are named as not holding it', async () => {
+    const text = `${FRONT}The fast one peaked at 91.5 °C.\n`;
+    const [listed] = await list(text);
+    expect(listed?.offers).toEqual([]);
+    expect(listed?.near).toHaveLength(2);
+    for (const { shown } of listed?.near ?? []) expect(shown).toMatch(/°C$/);
+    const { out, text: after } = await hold(text, [], ['s']);
+    expect(after).toBe(text);
+    for (const { is } of listed?.near ?? []) expect(out).toContain(`  not held by: ${is}  `);
+  });
+
+  test('a plain temperature is offered no difference, unless words beside it say one', async () => {
+    const rise = (await list(`${FRONT}The fast chip sits 45 to 65 degrees above the room.\n`))[0];
+    expect(rise?.offers.some(({ shown }) => shown.endsWith('K'))).toBe(true);
+    const [plain] = await list(`${FRONT}The fast chip began at 40 to 60 °C.\n`);
+    expect(plain?.offers.filter(({ shown }) => shown.endsWith('K'))).toEqual([]);
+  });
+
+  test('an error of --take is told at its place in the file as it is', async () => {
+    const text = `${FRONT}It is sold at 2 GHz\nand throttles at 84\n°C; it is sold at 2 GHz.\n`;
+    const { err, code } = await hold(text, ['--take=1=1,2=1,3=fast.setting.clock']);
+    expect(code).toBe(1);
+    expect(err).toMatch(/^content\/notes\/plain\.md:16:19: stated "2 GHz"/);
   });
 
   test('a note that is not there, or that cannot be read, is told', async () => {

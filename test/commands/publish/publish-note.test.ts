@@ -23,9 +23,10 @@ afterAll(() => project.remove());
 async function publish(text: string) {
   const path = join(project.root, FILE);
   writeFileSync(path, text);
+  let out = '';
   let err = '';
-  const code = await publishNote(project.root, [FILE], { out: () => {}, err: (more) => (err += more) });
-  return { code, err, text: readFileSync(path, 'utf8') };
+  const code = await publishNote(project.root, [FILE], { out: (more) => (out += more), err: (more) => (err += more) });
+  return { code, out, err, text: readFileSync(path, 'utf8') };
 }
 
 async function deadIn(): Promise<string[]> {
@@ -45,9 +46,10 @@ describe('commands/publish/publish-note', () => {
   });
 
   test('a link to a page that the publication itself brings is none, and check then has nothing against it', async () => {
-    const { code, text, err } = await publish(draft('../../runs/larch-fast/'));
+    const { code, text, out, err } = await publish(draft('../../runs/larch-fast/'));
     expect(err).toBe('');
     expect(code).toBe(0);
+    expect(out).toContain(': 1 number, 0 plots held in ');
     expect(text).toContain('status: published');
     const { problems } = await compute(project.root, 'site');
     expect(problems.filter(({ severity, place }) => severity === 'error' || place.file === FILE)).toEqual([]);
