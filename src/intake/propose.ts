@@ -27,7 +27,8 @@ export interface ColumnEvidence {
 /** Words in names, most telling first. */
 const NAMES: readonly (readonly [RegExp, QuantityKind])[] = [
   [/throttl|under_?volt/i, 'throttle_flag'],
-  [/ambient|\bamb\b|_amb$|^amb_|room/i, 'ambient'],
+  // German loggers: Raum, Umgebung, Zimmer; an Innenraum is the inside of a case.
+  [/ambient|\bamb\b|_amb$|^amb_|room|(?<!\p{L})raum|umgebung|zimmer/iu, 'ambient'],
   [/temp|therm|celsius|\bt_?(?:cpu|soc|core|ssd|board|case)\b/i, 'temperature'],
   [/clock|clk|freq|hz\b/i, 'clock'],
   [/volt|vcore|vbus|\bv_?in\b/i, 'voltage'],

@@ -9,7 +9,7 @@ import { report } from '../../print/report.ts';
 import type { Place } from '../../problem.ts';
 import { idFromWords } from '../../register/names.ts';
 import { locate } from './locate.ts';
-import { type Matches, matchColumns } from './match.ts';
+import { type GivenNames, type Matches, matchColumns } from './match.ts';
 import { type Project, readProject } from './project.ts';
 import { composeRun, type Draft, isComplete } from './run-file.ts';
 import { durationWords, showInspection } from './show.ts';
@@ -27,11 +27,12 @@ export function addFiles(root: string, files: readonly string[], output: Output)
     output.err(`${USAGE}\n`);
     return 1;
   }
-  const added = files.map((file) => addFile(root, file, output));
+  const given: GivenNames = new Map();
+  const added = files.map((file) => addFile(root, file, given, output));
   return added.every((done) => done) ? 0 : 1;
 }
 
-function addFile(root: string, typed: string, output: Output): boolean {
+function addFile(root: string, typed: string, given: GivenNames, output: Output): boolean {
   const located = locate(root, typed);
   if ('refused' in located) {
     output.err(`${located.refused}\n`);
@@ -43,7 +44,7 @@ function addFile(root: string, typed: string, output: Output): boolean {
     output.out(`data/${located.path} is the log of content/runs/${already.id}.md already; nothing was written\n`);
     return true;
   }
-  return addLog(root, located.path, project, output);
+  return addLog(root, located.path, project, given, output);
 }
 
 function namesLog(text: string, path: string): boolean {
@@ -51,12 +52,12 @@ function namesLog(text: string, path: string): boolean {
   return new RegExp(`^\\s*(?:log|file):\\s*["']?${pattern}["']?\\s*(?:#.*)?$`, 'm').test(text);
 }
 
-function addLog(root: string, path: string, project: Project, output: Output): boolean {
+function addLog(root: string, path: string, project: Project, given: GivenNames, output: Output): boolean {
   const file = `data/${path}`;
   const bytes = readFileSync(join(root, file));
   const inspection = inspect(bytes, file);
   const setup = project.setups.length === 1 ? project.setups[0] : undefined;
-  const matches = matchColumns(inspection.columns, setup?.channels ?? []);
+  const matches = matchColumns(inspection.columns, setup?.channels ?? [], given);
   const load = inspection.time ? loadOf(bytes, path, inspection, matches) : null;
   output.out(showInspection(inspection, matches.channels, load === null ? null : load.words));
   const shown = inspection.problems.filter(({ severity, rule }) => severity === 'warning' || !rule.startsWith('time-'));
@@ -91,7 +92,7 @@ function whyNot({ problems, time, columns }: Inspection): string | null {
 }
 
 function write(root: string, id: string, draft: Draft, output: Output): void {
-  const { text, toWrite } = composeRun(draft);
+  const { text, toWrite, taken } = composeRun(draft);
   const target = `content/runs/${id}.md`;
   mkdirSync(dirname(join(root, target)), { recursive: true });
   writeFileSync(join(root, target), text, { flag: 'wx' });
@@ -101,7 +102,8 @@ function write(root: string, id: string, draft: Draft, output: Output): void {
       ? ` ${undecided === 1 ? 'A column states' : `${undecided} columns state`} no unit: see the comments under channels.`
       : '';
   const rest = toWrite.length > 0 ? `to be written by you: ${toWrite.join(', ')}.` : 'ready for `npm run check`.';
-  output.out(`  wrote ${target}, ${rest}${units}\n`);
+  const only = taken.length > 0 ? ` Taken because there is only one, to be checked by you: ${taken.join(', ')}.` : '';
+  output.out(`  wrote ${target}, ${rest}${only}${units}\n`);
 }
 
 interface Load {

@@ -16,10 +16,24 @@ export interface Matches {
   readonly channels: readonly Matched[];
   /** Channels of the setup for which the log has no column. */
   readonly absent: readonly string[];
+  /** Channels of the setup that may be one of several columns, or none: channels of these names, for the author to say. */
+  readonly open: readonly { readonly name: string; readonly choices: readonly string[] }[];
 }
 
-/** Matches columns to channels: by the setup's own column, then by likeness of names within a quantity, then by order. */
-export function matchColumns(columns: readonly InspectedColumn[], setup: readonly SetupChannel[]): Matches {
+/** Quantity of each name that was given to a column, so that one name is one quantity in all logs of a call. */
+export type GivenNames = Map<string, QuantityKind>;
+
+/**
+ * Matches columns to channels: by the setup's own column, by likeness of names within a quantity, and where a quantity occurs once in
+ * setup and log. What remains is not guessed: the setup's channel is left open, with the columns that it might be.
+ *
+ * @param given - names that other logs of the call were given; this log's are added.
+ */
+export function matchColumns(
+  columns: readonly InspectedColumn[],
+  setup: readonly SetupChannel[],
+  given: GivenNames = new Map(),
+): Matches {
   const free = new Set(columns);
   const found = new Map<string, InspectedColumn>();
   const take = (channel: SetupChannel, column: InspectedColumn | undefined) => {
@@ -42,17 +56,27 @@ export function matchColumns(columns: readonly InspectedColumn[], setup: readonl
       ),
     );
   for (const channel of open()) {
-    const rivals = open().filter((other) => other.quantity === channel.quantity);
-    const columnsLeft = [...free].filter((column) => fits(column, channel));
-    if (rivals.length === columnsLeft.length) take(channel, columnsLeft[0]);
+    const rivals = setup.filter((other) => other.quantity === channel.quantity);
+    const fitting = columns.filter((column) => fits(column, channel));
+    if (channel.quantity !== undefined && rivals.length === 1 && fitting.length === 1 && free.has(fitting[0]!))
+      take(channel, fitting[0]);
   }
   const inherited = setup.flatMap((channel): Matched[] => {
     const column = found.get(channel.name);
     return column ? [{ name: channel.name, column, quantity: channel.quantity ?? column.quantity, inherited: channel }] : [];
   });
+  const own = named([...free], new Map(setup.map(({ name, quantity }) => [name, quantity])), given);
+  for (const { name, quantity } of [...inherited, ...own]) given.set(name, quantity);
+  const unmatched = setup
+    .filter((channel) => !found.has(channel.name))
+    .map((channel) => {
+      const choices = channel.column === undefined ? own.filter(({ column }) => fits(column, channel)).map(({ name }) => name) : [];
+      return { name: channel.name, choices };
+    });
   return {
-    channels: [...inherited, ...named([...free], new Set(setup.map(({ name }) => name)))],
-    absent: setup.filter((channel) => !found.has(channel.name)).map(({ name }) => name),
+    channels: [...inherited, ...own],
+    absent: unmatched.filter(({ choices }) => choices.length === 0).map(({ name }) => name),
+    open: unmatched.filter(({ choices }) => choices.length > 0),
   };
 }
 
@@ -69,15 +93,19 @@ function likest(channel: SetupChannel, columns: readonly InspectedColumn[]): Ins
   return like.length === 1 ? like[0] : undefined;
 }
 
-/** Channels for columns that no setup knows: the header's words as name, its unit left out. */
-function named(columns: readonly InspectedColumn[], taken: Set<string>): Matched[] {
+/** Channels for columns that no setup knows: the header's words as name, its unit left out; with its quantity where the name is taken. */
+function named(columns: readonly InspectedColumn[], taken: Map<string, QuantityKind | undefined>, given: GivenNames): Matched[] {
   return columns.map((column) => {
     const words = withoutUnit(column);
     const base = snakeFromWords(withoutLoneCapitals(words)) || snakeFromWords(column.column) || column.quantity;
-    let name = base;
-    for (let number = 2; taken.has(name); number++) name = `${base}_${number}`;
-    taken.add(name);
-    return { name, column, quantity: column.quantity };
+    const { quantity } = column;
+    const isFree = (name: string) => !taken.has(name) && (given.get(name) ?? quantity) === quantity;
+    const before = taken.get(base) ?? given.get(base);
+    const names = before === undefined || before === quantity ? [base] : [base, `${base}_${quantity}`];
+    let name = names.find(isFree) ?? base;
+    for (let number = 2; !isFree(name); number++) name = `${base}_${number}`;
+    taken.set(name, quantity);
+    return { name, column, quantity };
   });
 }
 

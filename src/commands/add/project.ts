@@ -19,6 +19,8 @@ export interface KnownSetup {
   readonly specimen?: string;
   readonly phases: boolean;
   readonly channels: readonly SetupChannel[];
+  /** Names of the settings that it states. */
+  readonly setting: ReadonlySet<string>;
   /** Keys of the log's time that it states. */
   readonly time: ReadonlySet<string>;
 }
@@ -71,6 +73,7 @@ function setupOf(id: string, path: string, text: string): KnownSetup | undefined
     ...(shared.device ? { device: shared.device.value } : {}),
     ...(shared.specimen === undefined ? {} : { specimen: shared.specimen }),
     phases: shared.phases !== undefined,
+    setting: new Set(shared.setting.keys()),
     time: new Set(Object.keys(shared.time)),
     channels: channels.map(({ name, quantity, column, unit }) => ({
       name,

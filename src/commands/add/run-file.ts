@@ -19,6 +19,8 @@ export interface RunFile {
   readonly text: string;
   /** Keys that the author still has to write. */
   readonly toWrite: readonly string[];
+  /** What was taken because the project has only one of it, such as `setup open-bench`. */
+  readonly taken: readonly string[];
 }
 
 /** The run's file. Lines that the author must complete stand as comments: an empty key would be an error of its own. */
@@ -34,13 +36,39 @@ export function composeRun(draft: Draft): RunFile {
     draft.inspection.time?.date === undefined
       ? ask('date', 'day of the test, such as 2026-03-14')
       : `date: ${draft.inspection.time.date}`,
-    '# setting:',
-    '#   clock: the setting under test, such as 2.4 GHz',
+    ...settingLines(draft, ask),
     ...logLines(draft, ask),
     ...channelLines(draft),
     ...phaseLines(draft),
   ];
-  return { text: `---\n${lines.join('\n')}\n---\n`, toWrite };
+  toWrite.push(...openChannels(draft.matches));
+  return { text: `---\n${lines.join('\n')}\n---\n`, toWrite, taken: takenOf(draft) };
+}
+
+function settingLines({ setup }: Draft, ask: Ask): string[] {
+  if (setup?.setting.has('clock')) return [];
+  ask('setting.clock', '');
+  return ['# setting:', '#   clock: the setting under test, such as 2.4 GHz'];
+}
+
+/** Channels of the setup without a column, and places of measurement that no one states. */
+function openChannels({ channels, open }: Matches): string[] {
+  const unplaced = channels.filter((channel) => needsPlace(channel) && isComplete(channel));
+  return [...open.map(({ name }) => `channels.${name}`), ...unplaced.map(({ name }) => `channels.${name}.at`)];
+}
+
+function needsPlace({ quantity, inherited }: Matched): boolean {
+  return inherited === undefined && ['current', 'voltage', 'power', 'energy'].includes(quantity);
+}
+
+function takenOf({ setup, project }: Draft): string[] {
+  const [device, specimen] = [project.devices, project.specimens].map((ids) => (ids.length === 1 ? ids[0] : undefined));
+  const asked = !setup && project.setups.length > 1;
+  return [
+    ...(setup ? [`setup ${setup.id}`] : []),
+    ...(device !== undefined && setup?.device === undefined && !asked ? [`device ${device}`] : []),
+    ...(specimen !== undefined && setup?.specimen === undefined ? [`specimen ${specimen}`] : []),
+  ];
 }
 
 type Ask = (key: string, hint: string) => string;
@@ -88,7 +116,13 @@ function logLines({ log, inspection, setup }: Draft, ask: Ask): string[] {
 function channelLines({ matches }: Draft): string[] {
   const complete = matches.channels.filter(isComplete);
   const rest = matches.channels.filter((channel) => !isComplete(channel));
-  const lines = [...complete.flatMap((channel) => channelBlock(channel)), ...matches.absent.map((name) => `  ${name}: none`)];
+  const lines = [
+    ...complete.flatMap((channel) => channelBlock(channel)),
+    ...matches.absent.map((name) => `  ${name}: none`),
+    ...matches.open.map(
+      ({ name, choices }) => `  # ${name}: none, if it was not logged; else give this name to ${choices.join(' or ')}`,
+    ),
+  ];
   const commented = rest.flatMap((channel) => [
     ...channelBlock(channel),
     `    unit: ${channel.column.suggestion ? `${channel.column.suggestion}, if the values look like it` : 'stated nowhere in the file'}`,
@@ -106,14 +140,13 @@ export function isComplete({ column, quantity, inherited }: Matched): boolean {
   return column.unit !== undefined || inherited?.unit !== undefined || quantity === 'throttle_flag';
 }
 
-function channelBlock({ name, column, quantity, inherited }: Matched): string[] {
+function channelBlock(channel: Matched): string[] {
+  const { name, column, quantity, inherited } = channel;
   return [
     `  ${name}:`,
     ...(inherited?.quantity === undefined ? [`    quantity: ${quantity}`] : []),
     ...(inherited?.column === undefined ? [`    column: ${quoted(column.column)}`] : []),
-    ...(inherited === undefined && ['current', 'voltage', 'power', 'energy'].includes(quantity)
-      ? ['    # at: wall, adapter output, board input or rail']
-      : []),
+    ...(needsPlace(channel) ? ['    # at: wall, adapter output, board input or rail'] : []),
   ];
 }
 

@@ -67,6 +67,7 @@ function columnLines(column: InspectedColumn, channels: readonly Matched[], seco
       ? ''
       : `, unit ${unit ?? 'unknown'} (${column.unitWhy}${column.suggestion ? `; the values would suit ${column.suggestion}` : ''})`;
   const counts = numbers.missing > 0 ? `, ${numbers.missing} without a reading` : '';
+  const number = (value: number) => String(Number(value.toFixed(decimalsIn(column.values))));
   const stats =
     numbers.count === 0
       ? '    no plain numbers'
@@ -81,6 +82,20 @@ function columnLines(column: InspectedColumn, channels: readonly Matched[], seco
     ...plot,
     ...column.oddities.map((oddity) => `    look: ${oddity}`),
   ];
+}
+
+/** A double holds no more decimals than these of any reading. */
+const MOST_DECIMALS = 15;
+
+/** Decimals of the readings as logged: a mean is printed with no more. */
+function decimalsIn(values: Float64Array): number {
+  let most = 0;
+  for (const value of values) {
+    if (!Number.isFinite(value)) continue;
+    const [mantissa = '', power = '0'] = String(value).split('e');
+    most = Math.max(most, (mantissa.split('.')[1]?.length ?? 0) - Number(power));
+  }
+  return Math.min(most, MOST_DECIMALS);
 }
 
 function number(value: number): string {
