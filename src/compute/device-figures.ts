@@ -2,8 +2,7 @@
 import type { Figure } from '../figures/figure.ts';
 import type { RepeatedRun } from '../figures/repeats/groups.ts';
 import { repeatFigures } from '../figures/repeats/repeats.ts';
-import { compareText } from '../problem.ts';
-import type { Condition, Run } from '../register/register.ts';
+import { likenessOf } from './likeness.ts';
 import type { ComputedRun, Parts } from './pages/parts.ts';
 
 /** How runs repeat and specimens differ. Runs that no published note reaches are not in it. */
@@ -12,16 +11,8 @@ export function deviceRepeats(parts: Parts, device: string): ReadonlyMap<string,
   return repeatFigures(device, runs.map(repeatedRun));
 }
 
+/** Alike but for the ambient: that is what the day brought. */
 function repeatedRun({ run, derived }: ComputedRun): RepeatedRun {
-  return { run: run.id, specimen: run.specimen, date: run.date, likeness: likenessOf(run), figures: derived.figures };
-}
-
-/** Setting and conditions as one text, but for the ambient: that is what the day brought. Quantities count as what they are, not as written. */
-function likenessOf({ setting, conditions }: Run): string {
-  const said = [...setting.map(oneText), ...conditions.filter(({ name }) => name !== 'ambient').map(oneText)];
-  return said.sort(compareText).join('\n');
-}
-
-function oneText({ name, text, quantity }: Condition): string {
-  return `${name}: ${quantity ? `${quantity.value} ${quantity.unit}` : text}`;
+  const likeness = likenessOf(run, ['ambient']);
+  return { run: run.id, specimen: run.specimen, date: run.date, likeness, figures: derived.figures };
 }

@@ -311,11 +311,34 @@ export interface DeviceModel {
       readonly setting: string;
       readonly figures: readonly ShownFigure[];
     }[];
+    /** One table for each setting that was run more than once under like conditions. */
+    readonly timeline: readonly TimelineModel[];
   }[];
   readonly attempts: readonly AttemptsModel[];
   readonly cautions: readonly ShownCaution[];
   readonly notes: readonly Link[];
   readonly figuresFile: string;
+}
+
+/** Runs of one specimen alike but for date, firmware and ambient, by date. */
+export interface TimelineModel {
+  /** "clock 2.2 GHz, voltage offset 0 mV"; '' where none is stated. */
+  readonly setting: string;
+  /** Other conditions that all of them share. */
+  readonly conditions: readonly ConditionRow[];
+  readonly columns: readonly Pick<ShownFigure, 'name' | 'label'>[];
+  readonly rows: readonly {
+    readonly link: Link;
+    readonly date: string;
+    /** '' where it is not stated. */
+    readonly firmware: string;
+    /** One for each column. */
+    readonly cells: readonly {
+      readonly figure: ShownFigure;
+      /** Less the first row's, its verdict in `detail`; null in the first row, and where one of the two is absent. */
+      readonly difference: ShownFigure | null;
+    }[];
+  }[];
 }
 
 /** Settings tried on a specimen, and what came of each. */

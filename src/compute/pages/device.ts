@@ -9,6 +9,7 @@ import { attemptsModel } from './attempts.ts';
 import { deviceLinks, notePath } from './note.ts';
 import type { ComputedRun, Parts } from './parts.ts';
 import { ratingRow, runLink, settingText, shownFigure } from './shown.ts';
+import { timelinesOf } from './timeline.ts';
 
 /** Figures that the device's page sets side by side. */
 const OVERVIEW = ['peak_temperature', 'steady_temperature', 'mean_clock', 'load_power'];
@@ -26,13 +27,10 @@ export function deviceModel(parts: Parts, device: Device): DeviceModel {
     marks: { invented: device.invented, status: parts.published.devices.has(device.id) ? 'published' : 'held back' },
     body: parts.prose.get(device.file) ?? '',
     ratings: ratings(device),
-    specimens: specimens.map((alias) => ({
-      alias,
-      runs: runs
-        .filter(({ run }) => run.specimen === alias)
-        .sort(byDate)
-        .map(runRow),
-    })),
+    specimens: specimens.map((alias) => {
+      const own = runs.filter(({ run }) => run.specimen === alias).sort(byDate);
+      return { alias, runs: own.map(runRow), timeline: timelinesOf(own) };
+    }),
     attempts: tried.map(attemptsModel),
     cautions: mergeCautions(tried.flatMap(({ ladder }) => attemptCautions(ladder, device.ratedClock))),
     figuresFile: `devices/${device.id}/figures.json`,

@@ -1,4 +1,4 @@
-/** Differences of a run against the reference: load power, rise over ambient. */
+/** Differences of a run against the reference: load power, rise over ambient, mean clock. */
 import { subtract } from '../../quantities/arithmetic.ts';
 import { isReason, type Reason } from '../absent.ts';
 import type { Figure } from '../figure.ts';
@@ -25,6 +25,13 @@ export function riseDelta(pair: Pair): Figure {
   return compared('rise_delta', outcome, ofScope(pair, null), (quantity) =>
     strangers && quantity.repeatabilityOnly ? 'cannot be told' : verdictAgainst(quantity, 0),
   );
+}
+
+/** Hz: mean clock under load less the reference's. Of no catalogue name: it is printed in timelines, and published nowhere. */
+export function clockDelta(pair: Pair): Figure {
+  const { run, reference } = pair;
+  const outcome = difference(run, 'mean_clock', reference, 'mean_clock');
+  return compared('clock_delta', outcome, ofScope(pair, null), (quantity) => verdictAgainst(quantity, 0));
 }
 
 function difference(run: ComparedRun, key: string, reference: ComparedRun, referenceKey: string): Derived | Reason {
