@@ -129,5 +129,21 @@ function tableCell(
   const shown = quantity && printed(quantity, { interval });
   if (!shown || 'refused' in shown) return absent('it cannot be printed.');
   writing.drafts.push(entryOf('table', request.place, '', `${alias}.${cell.key}`, shown, [heldBy(cell)]));
-  return element('td', { className: ['number'] }, [heldAnchor(writing.drafts.length - 1, shown.shown)]);
+  const anchor = heldAnchor(writing.drafts.length - 1, shown.shown);
+  const measuredAt = placeDetail(row, cell);
+  const detail = measuredAt === '' ? [] : [element('span', { className: ['detail'] }, [measuredAt])];
+  return element('td', { className: ['number'] }, [anchor, ...detail]);
+}
+
+/** Where a cell was measured, said in a row whose electrical figures were not all measured at one place. */
+function placeDetail({ cells }: Row, cell: Destination): string {
+  const places = cells.map((each) => (each === null ? undefined : placeOf(each)));
+  const stated = new Set(places.filter((place) => place !== undefined));
+  if (stated.size === 0 || (stated.size === 1 && !places.includes(undefined))) return '';
+  return placeOf(cell) ?? 'place unstated';
+}
+
+function placeOf(cell: Destination): string | undefined {
+  const at = 'figure' in cell && isPresent(cell.figure) ? cell.figure.of?.at : undefined;
+  return typeof at === 'string' ? at : undefined;
 }
