@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { RunContext } from '../figures/context.ts';
+import { correctedLog } from '../figures/corrected.ts';
 import { derive } from '../figures/derive.ts';
 import type { RunFigures } from '../figures/figure.ts';
 import type { Channel, Log, LogDeclaration } from '../intake/log.ts';
@@ -9,6 +10,7 @@ import { read } from '../intake/read.ts';
 import { error, type Problem } from '../problem.ts';
 import { digest } from './digest.ts';
 import { changed } from './passing.ts';
+import { rangeWarnings } from './range-warnings.ts';
 import { type ReadTable, readTables, type TablePaths } from './run-tables.ts';
 import type { Store } from './store.ts';
 
@@ -35,7 +37,7 @@ export interface RunResult {
   /** Null where the log could not be used; `problems` then says why. */
   readonly derived: RunFigures | null;
   readonly summary: LogSummary | null;
-  /** Key of the stored Log. */
+  /** Key of the stored Log, its readings corrected. */
   readonly log: string | null;
   /** What was read beside the log: file below data/ and digest. */
   readonly tables: readonly ReadTable[];
@@ -54,17 +56,19 @@ export function runStep(root: string, store: Store, task: RunTask): RunResult {
     return failed([error('unreadable-file', task.declaration.place, found, { remedy: 'check the path and its permissions' })]);
   }
   if (digest(bytes) !== task.digests[task.declaration.file]) return failed([changed(file, task.declaration.place)]);
-  const { log, problems } = read(bytes, task.declaration, file);
-  if (log === null) return failed(problems);
+  const { log: asRead, problems } = read(bytes, task.declaration, file);
+  if (asRead === null) return failed(problems);
+  const log = correctedLog(asRead, task.context);
   const logKey = `${task.key}-log`;
   store.set(logKey, log);
   const beside = readTables(root, task);
+  const derived = derive(log, task.context, beside.tables);
   return {
-    derived: derive(log, task.context, beside.tables),
+    derived,
     summary: summarise(log, digest(bytes)),
     log: logKey,
     tables: beside.read,
-    problems: [...problems, ...beside.problems],
+    problems: [...problems, ...beside.problems, ...rangeWarnings(derived, task)],
   };
 }
 

@@ -3,6 +3,7 @@ import type { Channel } from '../intake/log.ts';
 import type { Part, Quantity } from '../quantities/quantity.ts';
 import { seriesMean } from '../statistics/series-mean.ts';
 import type { Of } from './absent.ts';
+import { rangeWords } from './accurate-range.ts';
 import type { From } from './figure.ts';
 import { counted, duration, samplingOf } from './in-words.ts';
 import { type Readings, readingsOf } from './readings.ts';
@@ -67,7 +68,7 @@ export function meanOf(soak: Soak, channel: Channel, rows: Rows, address: string
   return {
     quantity: quantityOf(mean, channel.unit, [...errors.parts, sampling], { stated: errors.stated, step }),
     from: fromOf(soak, [channel], readings),
-    of: { ...placeOf(channel), ...gapsOf(readings) },
+    of: { ...placeOf(channel), ...gapsOf(readings), ...rangeWords(soak.context, channel, mean) },
   };
 }
 

@@ -42,4 +42,24 @@ export interface InstrumentFacts {
   /** By quantity; a quantity that is missing here has no stated accuracy. */
   readonly accuracy: Readonly<Partial<Record<QuantityKind, Accuracy>>>;
   readonly resolution: Readonly<Partial<Record<QuantityKind, Quantity>>>;
+  /** Added to every reading of the quantity: what a calibration certificate states. */
+  readonly correction?: Readonly<Partial<Record<QuantityKind, Correction>>>;
+  /** Between which readings the instrument is accurate, as stated; a tolerance class has a range of its own besides. */
+  readonly accurate?: Readonly<Partial<Record<QuantityKind, AccurateRange>>>;
+}
+
+export interface Correction {
+  /** In the canonical unit; K for temperatures. */
+  readonly value: number;
+  readonly unit: string;
+  /** Standard uncertainty, in `unit`. */
+  readonly u: number;
+  /** As the author wrote it. */
+  readonly text: string;
+}
+
+/** Both ends included, in the canonical unit; an end that is not there is open. */
+export interface AccurateRange {
+  readonly from?: number;
+  readonly to?: number;
 }

@@ -17,6 +17,7 @@ import { thermalFigures } from './thermal/thermal.ts';
 
 /**
  * Derives every thermal, clock and power figure of the catalogue, present with its uncertainty or absent with the reason.
+ * `log` is what `correctedLog` makes of the log that was read.
  * Keys are addresses without the alias; the primary channel stands under the bare name. Pure and without a clock.
  */
 export function derive(log: Log, context: RunContext, tables: RunTables = {}): RunFigures {

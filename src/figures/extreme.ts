@@ -1,6 +1,7 @@
 /** The highest or lowest reading of a channel under load. */
 import type { Channel } from '../intake/log.ts';
 import { noPhase, noReadings, type Reason } from './absent.ts';
+import { rangeWords } from './accurate-range.ts';
 import { fromOf, gapsOf, type Measured, placeOf, samplingWords } from './average.ts';
 import { type ExtremeValue, extremeValue, lopsided } from './extreme-value.ts';
 import { readingsOf } from './readings.ts';
@@ -28,7 +29,7 @@ export function extremeOf(soak: Soak, channel: Channel, side: 'highest' | 'lowes
   return {
     quantity,
     from: fromOf(soak, [channel], readings),
-    of: { ...placeOf(channel), ...samplingWords(soak), ...gapsOf(readings) },
+    of: { ...placeOf(channel), ...samplingWords(soak), ...gapsOf(readings), ...rangeWords(soak.context, channel, extreme.value) },
     extreme,
     ...(known ? { interval: lopsided(known, side, extreme) } : {}),
   };

@@ -3,7 +3,7 @@ import type { Channel, QuantityKind } from '../intake/log.ts';
 import { standardOf } from '../quantities/accuracy.ts';
 import type { Part, Quantity } from '../quantities/quantity.ts';
 import { interval95 } from '../quantities/uncertainty.ts';
-import type { InstrumentFacts, RunContext } from './context.ts';
+import type { Correction, InstrumentFacts, RunContext } from './context.ts';
 
 /** What is known of the errors of a channel at one reading. */
 export interface Errors {
@@ -18,12 +18,12 @@ const EXACT_BY_NATURE: readonly QuantityKind[] = ['clock', 'throttle_flag'];
 /** What reads a quantity: a channel of a log, or an instrument whose readings stand in a table. */
 export type Sensor = Pick<Channel, 'quantity' | 'instrument' | 'step'>;
 
-function instrumentOf(context: RunContext, channel: Sensor): InstrumentFacts | null {
+export function instrumentOf(context: RunContext, channel: Sensor): InstrumentFacts | null {
   return (channel.instrument && context.instruments[channel.instrument]) || null;
 }
 
 /** An ambient is a temperature: what one thermometer reads of both shares its errors. */
-function kindOf({ quantity }: Sensor): QuantityKind {
+export function kindOf({ quantity }: Sensor): QuantityKind {
   return quantity === 'ambient' ? 'temperature' : quantity;
 }
 
@@ -33,24 +33,38 @@ export function stepOf(context: RunContext, channel: Sensor): number {
   return (resolution?.[channel.quantity] ?? resolution?.[kindOf(channel)])?.value ?? channel.step ?? 0;
 }
 
+/** What is added to the readings of a sensor, as its instrument states it; null where nothing is. */
+export function correctionOf(context: RunContext, channel: Sensor): Correction | null {
+  const correction = instrumentOf(context, channel)?.correction;
+  return correction?.[channel.quantity] ?? correction?.[kindOf(channel)] ?? null;
+}
+
 /**
- * Gain and offset of a channel's instrument at a reading, in the channel's unit (K where that is °C). Shared by everything
- * that the instrument read; where the sensor is part of the specimen, by that specimen's readings alone. Limits become
- * standard uncertainties as JCGM 100:2008, 4.3.7, has it.
+ * Gain, offset and correction of a channel's instrument at a (corrected) reading, in the channel's unit (K where that is °C).
+ * Shared by everything that the instrument read; where the sensor is part of the specimen, by that specimen's readings alone.
+ * Limits become standard uncertainties as JCGM 100:2008, 4.3.7, has it; an applied correction leaves its own (3.2.4, 6.3.1 there).
+ * A correction alone is no accuracy: what the sensor drifted since it was found stays unstated.
  */
 export function errorsOf(context: RunContext, channel: Sensor, reading: number): Errors {
   const instrument = instrumentOf(context, channel);
   const accuracy = instrument?.accuracy[channel.quantity] ?? instrument?.accuracy[kindOf(channel)];
-  if (!instrument || !accuracy) return { parts: [], stated: EXACT_BY_NATURE.includes(channel.quantity) };
-  const { gain, offset } = standardOf(accuracy, reading, stepOf(context, channel));
+  if (!instrument) return { parts: [], stated: EXACT_BY_NATURE.includes(channel.quantity) };
   const piece = instrument.partOfSpecimen ? `@${context.device.id}/${context.specimen}` : '';
   const root = `instrument:${instrument.id}${piece}/${kindOf(channel)}`;
   const part = (kind: string, share: number): Part => ({
-    source: { id: `${root}/${kind}`, title: `${kind} error of ${instrument.title} (${kindOf(channel)})`, dof: null },
+    source: {
+      id: `${root}/${kind}`,
+      title: `${kind === 'correction' ? kind : `${kind} error`} of ${instrument.title} (${kindOf(channel)})`,
+      dof: null,
+    },
     share,
   });
+  const corrected = [part('correction', correctionOf(context, channel)?.u ?? 0)].filter((each) => each.share !== 0);
+  if (!accuracy) return { parts: corrected, stated: EXACT_BY_NATURE.includes(channel.quantity) };
+  const { gain, offset } = standardOf(accuracy, reading, stepOf(context, channel));
   const signed = reading < 0 ? -Math.abs(gain) : Math.abs(gain);
-  return { parts: [part('gain', signed), part('offset', offset)].filter((each) => each.share !== 0), stated: true };
+  const parts = [part('gain', signed), part('offset', offset)].filter((each) => each.share !== 0);
+  return { parts: [...corrected, ...parts], stated: true };
 }
 
 /** The scatter behind one figure of one run: shared by nobody but what is computed from it. */

@@ -1,9 +1,10 @@
 /** content/instruments/<id>.md: what an instrument measures, how well, and on which side it is connected. */
-import type { InstrumentFacts } from '../figures/context.ts';
+import type { AccurateRange, Correction, InstrumentFacts } from '../figures/context.ts';
 import { QUANTITY_KINDS, type QuantityKind } from '../intake/log.ts';
 import { type Accuracy, parseAccuracy } from '../quantities/accuracy.ts';
 import { isParseFailure } from '../quantities/parse.ts';
 import type { Quantity } from '../quantities/quantity.ts';
+import { readAccurateRange, readCorrection } from './calibration.ts';
 import { STEP_KIND } from './kinds.ts';
 import { mapIn } from './mapping.ts';
 import { meant, oneOf } from './names.ts';
@@ -16,13 +17,21 @@ import { itemOf, type SourceFile } from './source-file.ts';
 import { cut, wordOf } from './values.ts';
 
 const INSTRUMENT = shape({ title: text, connected: optional(text), part_of: optional(text), measures: optional(map) });
-const MEASURE = shape({ accuracy: optional(text), resolution: optional(text) });
+const MEASURE = shape({
+  accuracy: optional(text),
+  resolution: optional(text),
+  correction: optional(text),
+  accurate_from: optional(text),
+  accurate_to: optional(text),
+});
 const CONNECTED = ['mains side', 'low voltage side'] as const;
 
 interface Measure {
   readonly quantity: QuantityKind;
   readonly accuracy?: Accuracy;
   readonly resolution?: Quantity;
+  readonly correction?: Correction;
+  readonly accurate?: AccurateRange;
 }
 
 export function readInstrument(source: SourceFile, report: Report): Instrument {
@@ -36,10 +45,19 @@ export function readInstrument(source: SourceFile, report: Report): Instrument {
     title: item.title,
     ...(connected ? { connected } : {}),
     partOfSpecimen: partOf === 'specimen',
-    accuracy: Object.fromEntries(measures.flatMap(({ quantity, accuracy }) => (accuracy ? [[quantity, accuracy]] : []))),
-    resolution: Object.fromEntries(measures.flatMap(({ quantity, resolution }) => (resolution ? [[quantity, resolution]] : []))),
+    accuracy: byQuantity(measures, ({ accuracy }) => accuracy),
+    resolution: byQuantity(measures, ({ resolution }) => resolution),
+    ...(measures.some(({ correction }) => correction) ? { correction: byQuantity(measures, ({ correction }) => correction) } : {}),
+    ...(measures.some(({ accurate }) => accurate) ? { accurate: byQuantity(measures, ({ accurate }) => accurate) } : {}),
   };
   return { ...item, facts };
+}
+
+function byQuantity<T>(
+  measures: readonly Measure[],
+  stated: (measure: Measure) => T | undefined,
+): Partial<Record<QuantityKind, T>> {
+  return Object.fromEntries(measures.map((each) => [each.quantity, stated(each)]).filter(([, value]) => value !== undefined));
 }
 
 function measuresOf(node: MapNode | undefined, id: string, report: Report): Measure[] {
@@ -77,7 +95,15 @@ function measureOf(quantity: QuantityKind, entry: Entry, id: string, report: Rep
       remedy: `add for instance \`resolution: ${STEP_KIND[quantity]?.example ?? '1'}\``,
     });
   }
-  return { quantity, ...(accuracy ? { accuracy } : {}), ...(resolution ? { resolution } : {}) };
+  const correction = readCorrection(fields.correction, quantity, report);
+  const accurate = readAccurateRange(fields, quantity, report);
+  return {
+    quantity,
+    ...(accuracy ? { accuracy } : {}),
+    ...(resolution ? { resolution } : {}),
+    ...(correction ? { correction } : {}),
+    ...(accurate ? { accurate } : {}),
+  };
 }
 
 function resolutionOf(node: TextNode | undefined, quantity: QuantityKind, id: string, report: Report): Quantity | undefined {

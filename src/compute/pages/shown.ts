@@ -23,6 +23,11 @@ const DETAILS = [
   'verdict',
 ];
 
+const OUTSIDE = [
+  ['below_accurate_range', 'below the accurate range of its instrument'],
+  ['above_accurate_range', 'above the accurate range of its instrument'],
+] as const;
+
 /** One figure, printed: value, uncertainty, or the reason why there is none. */
 export function shownFigure(address: string, figure: Figure): ShownFigure {
   const label = definitionOf(figure.name)?.label ?? figure.name.replaceAll('_', ' ');
@@ -44,7 +49,8 @@ export function uncertaintyText({ quantity, interval }: PresentFigure): string {
 
 function detailOf(figure: Figure): string {
   const of = figure.of ?? {};
-  return DETAILS.flatMap((key) => (of[key] === undefined ? [] : [String(of[key])])).join(', ');
+  const outside = OUTSIDE.flatMap(([key, words]) => (of[key] === true ? [words] : []));
+  return [...DETAILS.flatMap((key) => (of[key] === undefined ? [] : [String(of[key])])), ...outside].join(', ');
 }
 
 /** "columns a, b; lines 2–3601". */

@@ -2,6 +2,7 @@
 import type { Channel, MeasuredAt } from '../../intake/log.ts';
 import type { Part, Quantity } from '../../quantities/quantity.ts';
 import { isReason, noReadings, type Of, type Reason } from '../absent.ts';
+import { rangeWords } from '../accurate-range.ts';
 import { fromOf, gapsOf, type Measured, scatterMean } from '../average.ts';
 import { type Readings, readingsOf } from '../readings.ts';
 import { channelsOf, type Rows, type Soak } from '../soak.ts';
@@ -160,9 +161,15 @@ export function meterMean(soak: Soak, meter: Meter, rows: Rows, address: string)
   return {
     quantity: quantityOf(mean, 'W', [...errors.parts, sampling], { stated: errors.stated, step: meter.step }),
     from: fromOf(soak, meter.channels, readings),
-    of: { ...meterWords(meter), ...gapsOf(readings) },
+    of: { ...meterWords(meter), ...gapsOf(readings), ...meterRange(soak, meter, mean, rows) },
     readings,
   };
+}
+
+/** `rangeWords` of a power: of its own channel at `power`, or of what it is made from at its means over the rows. */
+export function meterRange({ context }: Soak, meter: Meter, power: number, rows: Rows): Of {
+  const reading = (channel: Channel) => (channel.quantity === 'power' ? power : plainMean(channel.values, rows));
+  return Object.assign({}, ...meter.channels.map((channel) => rangeWords(context, channel, reading(channel))));
 }
 
 /** Channel, place and kind of a power. */

@@ -9,7 +9,7 @@ import { readingsOf } from '../readings.ts';
 import { addressOf, channelsOf, type Entry, phaseOf, rowsOf, type Soak } from '../soak.ts';
 import { intervalOf, quantityOf, samplingPart } from '../sources.ts';
 import { energyFigures } from './energy.ts';
-import { type Meter, meterMean, meterWords } from './meters.ts';
+import { type Meter, meterMean, meterRange, meterWords } from './meters.ts';
 
 export const POWER_NAMES = ['idle_current', 'load_current', 'idle_power', 'load_power', 'peak_power', 'energy'] as const;
 
@@ -72,7 +72,13 @@ function peakPower(soak: Soak, meter: Meter, index: number): Entry {
   const measured: Measured = {
     quantity,
     from: fromOf(soak, meter.channels, readings),
-    of: { ...meterWords(meter), phase: 'load', averaging, ...gapsOf(readings) },
+    of: {
+      ...meterWords(meter),
+      phase: 'load',
+      averaging,
+      ...gapsOf(readings),
+      ...meterRange(soak, meter, extreme.value, rowsOf(phase)),
+    },
   };
   const known = intervalOf(quantity);
   const interval = known ? { interval: lopsided(known, 'highest', extreme) } : {};

@@ -1,10 +1,11 @@
 /** The temperature of one spot: its reading corrected, with all that makes it uncertain. */
 import type { Part } from '../../quantities/quantity.ts';
 import { absent, type Reason } from '../absent.ts';
+import { rangeWords } from '../accurate-range.ts';
 import type { Figure, From } from '../figure.ts';
 import { plain } from '../in-words.ts';
 import type { Soak } from '../soak.ts';
-import { errorsOf, quantityOf, type Sensor, scaled, stepOf } from '../sources.ts';
+import { correctionOf, errorsOf, instrumentOf, quantityOf, type Sensor, scaled, stepOf } from '../sources.ts';
 import type { StatedNumber } from '../table-cells.ts';
 import { type Corrected, correct, type Seen } from './correct.ts';
 import { isBareMetal } from './material.ts';
@@ -16,26 +17,27 @@ const LOWEST_EMISSIVITY = 0.5;
 
 /** `surface` of a spot, or the reason why its reading says nothing. */
 export function surfaceFigure(soak: Soak, surface: Surface, spot: SurfaceReading): Figure {
-  const seen = seenOf(spot);
+  const camera = cameraOf(surface, spot);
+  const correction = correctionOf(soak.context, camera);
+  const seen = seenOf(spot, correction?.value ?? 0);
   if ('absent' in seen) return absent('surface', { ...seen, of: spotOf(spot) });
   const corrected = correct(seen, LONG_WAVE);
   if (corrected === null) return absent('surface', { ...IMPOSSIBLE, of: spotOf(spot) });
   const { temperature, by } = corrected;
-  const camera: Sensor = {
-    quantity: 'temperature',
-    step: spot.reading.step,
-    ...(surface.instrument === undefined ? {} : { instrument: surface.instrument }),
-  };
   const parts = partsOf(soak, camera, spot, seen, corrected);
+  const title = instrumentOf(soak.context, camera)?.title;
+  const corrections = correction ? [`The reading by ${title} was corrected by ${correction.text}.`] : [];
+  const inferred = [...surface.inferred, ...corrections];
   const step = stepOf(soak.context, camera) * Math.abs(by.reading);
   const quantity = quantityOf(temperature, '°C', parts ?? [], { stated: true, step });
   return {
     name: 'surface',
     quantity: parts === null ? { ...quantity, parts: null } : quantity,
     from: fromOf(surface, [spot]),
-    ...(surface.inferred.length > 0 ? { inferred: surface.inferred } : {}),
+    ...(inferred.length > 0 ? { inferred } : {}),
     of: {
       ...spotOf(spot),
+      ...rangeWords(soak.context, camera, seen.reading),
       emissivity: seen.emissivity,
       emissivity_set: seen.emissivitySet,
       reflected_celsius: seen.reflected,
@@ -43,6 +45,10 @@ export function surfaceFigure(soak: Soak, surface: Surface, spot: SurfaceReading
       band: LONG_WAVE.band,
     },
   };
+}
+
+function cameraOf({ instrument }: Surface, { reading }: SurfaceReading): Sensor {
+  return { quantity: 'temperature', step: reading.step, ...(instrument === undefined ? {} : { instrument }) };
 }
 
 const IMPOSSIBLE: Reason = {
@@ -61,7 +67,7 @@ export function fromOf(surface: Surface, spots: readonly SurfaceReading[]): From
   return { columns: surface.columns, rows: [Math.min(...lines), Math.max(...lines)], file: surface.file };
 }
 
-function seenOf(spot: SurfaceReading): Seen | Reason {
+function seenOf(spot: SurfaceReading, correction: number): Seen | Reason {
   const { reading, emissivitySet, emissivity, reflected, remedy, material, title } = spot;
   if (remedy === null && isBareMetal(material)) {
     return {
@@ -83,7 +89,7 @@ function seenOf(spot: SurfaceReading): Seen | Reason {
       why: `The emissivity of ${title} is ${plain(emissivity.value)}: more than half of what the camera saw came from elsewhere. Tape or paint the spot, and state that in \`remedy\` with the emissivity of the tape or paint.`,
     };
   }
-  return { reading: reading.value, emissivitySet, emissivity: emissivity.value, reflected: reflected.value };
+  return { reading: reading.value + correction, emissivitySet, emissivity: emissivity.value, reflected: reflected.value };
 }
 
 /** Parts by source; null where camera, emissivity or reflected temperature state no uncertainty. */

@@ -1,0 +1,23 @@
+/** Whether readings lie where their instrument is accurate. */
+import type { Of } from './absent.ts';
+import type { AccurateRange, RunContext } from './context.ts';
+import { instrumentOf, kindOf, type Sensor } from './sources.ts';
+
+/** As stated for the quantity, else from the tolerance class of the sensor; an end that nothing states is open. */
+export function accurateRange(context: RunContext, channel: Sensor): AccurateRange {
+  const instrument = instrumentOf(context, channel);
+  const stated = instrument?.accurate?.[channel.quantity] ?? instrument?.accurate?.[kindOf(channel)];
+  const accuracy = instrument?.accuracy[channel.quantity] ?? instrument?.accuracy[kindOf(channel)];
+  const from = stated?.from ?? accuracy?.range?.[0];
+  const to = stated?.to ?? accuracy?.range?.[1];
+  return { ...(from === undefined ? {} : { from }), ...(to === undefined ? {} : { to }) };
+}
+
+/** What a figure says of itself when its readings lie outside; nothing when they lie within. `reading` in the channel's unit. */
+export function rangeWords(context: RunContext, channel: Sensor, reading: number): Of {
+  const { from, to } = accurateRange(context, channel);
+  return {
+    ...(from !== undefined && reading < from ? { below_accurate_range: true } : {}),
+    ...(to !== undefined && reading > to ? { above_accurate_range: true } : {}),
+  };
+}
