@@ -62,10 +62,13 @@ function comparedRun({ run, derived }: ComputedRun): ComparedRun {
   return { alias: run.title, run: run.id, device: run.device, specimen: run.specimen, figures: derived.figures };
 }
 
-/** The run's page tells why a figure is absent: a difference of it has nothing to add. */
+/** The run's page tells why a figure is absent: a difference of it has nothing to add. The column says of what it is; a power's place stays. */
 function shownDifference(pair: Pair, name: string, difference: (pair: Pair) => Figure): ShownFigure | null {
   const both = [pair.run, pair.reference].every(({ figures }) => isPresent(figureAt(figures, name)));
-  return both ? shownFigure(name, difference(pair)) : null;
+  if (!both) return null;
+  const figure = difference(pair);
+  const { channel: _channel, ...of } = figure.of ?? {};
+  return shownFigure(name, { ...figure, of });
 }
 
 /** Every run has each of these figures, present or absent; a log without the channel has it absent. */

@@ -37,7 +37,11 @@ function run(id: string, sketch: Sketch): ComputedRun {
     ['mean_clock', figure('mean_clock', { value: 2.2e9, unit: 'Hz', parts: [scatter('mean_clock', 5e6)] })],
     [
       'load_power',
-      figure('load_power', { value: watts, unit: 'W', parts: [part(GAIN, 0.02 * watts), scatter('load_power', 0.05)] }, { at }),
+      figure(
+        'load_power',
+        { value: watts, unit: 'W', parts: [part(GAIN, 0.02 * watts), scatter('load_power', 0.05)] },
+        { channel: 'input', at },
+      ),
     ],
   ]);
   const conditions = [
