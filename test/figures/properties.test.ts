@@ -66,7 +66,7 @@ const TEMPERATURES = ['idle_temperature', 'peak_temperature', 'steady_temperatur
 const TIMES = ['time_to_steady_state', 'time_constant'];
 const POWERS = ['idle_power', 'load_power', 'peak_power', 'energy', 'energy.idle', 'energy.load'];
 
-describe('properties', () => {
+describe('properties: shift and scale of temperature, scale of power, resampling, repeated rows, any readings', () => {
   test('a shift of the temperature shifts temperatures, and nothing else', () => {
     fc.assert(
       fc.property(course, fc.integer({ min: -30, max: 30 }), (made, shift) => {

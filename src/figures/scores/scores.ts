@@ -24,7 +24,8 @@ function scoreOf(soak: Soak, { file }: Scores, test: ScoredTest): Figure {
     return absent('score', { absent: 'no-readings', why: `No repeat of ${test.title} gave a result.`, of: ofTest(test) });
   const lines = test.repeats.map(({ line }) => line);
   const from: From = { file, columns: ['test', 'value'], rows: [Math.min(...lines), Math.max(...lines)] };
-  const values = counted.map(({ value }) => value);
+  // By size: sums then have the same bits in whatever order the table's rows stand.
+  const values = counted.map(({ value }) => value).sort((a, b) => a - b);
   const step = Math.max(...counted.map((repeat) => repeat.step));
   const of = { ...ofTest(test), n: counted.length, ...(lost > 0 ? { without_result: lost } : {}) };
   if (counted.length === 1) return { name: 'score', quantity: { value: values[0]!, unit: test.unit, parts: null, step }, from, of };

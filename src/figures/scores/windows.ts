@@ -13,11 +13,14 @@ export interface Window {
   readonly rows: Rows;
 }
 
-/** The windows of a test's repeats that the log covers; the first reason where it covers none. */
+/**
+ * The windows of a test's repeats that the log covers, by time, so that sums over them have the same bits in whatever order the table's
+ * rows stand; the first reason where it covers none.
+ */
 export function windowsOf(soak: Soak, test: ScoredTest): readonly Window[] | Reason {
   const found = test.repeats.map((repeat) => windowOf(soak, repeat));
   const windows = found.filter((each): each is Window => 'rows' in each);
-  if (windows.length > 0) return windows;
+  if (windows.length > 0) return windows.sort((a, b) => a.from - b.from || a.to - b.to);
   return (found[0] as Reason | undefined) ?? unstated(test.title);
 }
 

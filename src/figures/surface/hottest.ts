@@ -1,4 +1,5 @@
 /** The hottest spot, of all and of each part. */
+import { compareText } from '../../problem.ts';
 import { maximum } from '../../quantities/arithmetic.ts';
 import { absent, isReason } from '../absent.ts';
 import { type Figure, isPresent, type PresentFigure } from '../figure.ts';
@@ -11,10 +12,15 @@ export interface Spot {
   readonly figure: Figure;
 }
 
+/** Of two spots equally hot the first by id stands for both, in whatever order the table's rows stand. */
+function bySpot(a: Spot, b: Spot): number {
+  return compareText(a.reading.spot, b.reading.spot);
+}
+
 /** `hottest_surface` of some spots. One that could not be read may be the hottest: then the others are a lower bound. */
 export function hottestSurface(surface: Surface, spots: readonly Spot[]): Figure {
   const name = 'hottest_surface';
-  const read = spots.filter((spot): spot is Spot & { figure: PresentFigure } => isPresent(spot.figure));
+  const read = spots.filter((spot): spot is Spot & { figure: PresentFigure } => isPresent(spot.figure)).sort(bySpot);
   const unread = spots.filter(({ figure }) => !isPresent(figure));
   const highest = read.length === 0 ? null : orRefused(maximum(read.map(({ figure }) => figure.quantity)));
   if (highest !== null && isReason(highest)) return absent(name, highest);
