@@ -25,12 +25,28 @@ const NO_WORDS: Dimension = new Map();
 
 /** Reads a unit. `°C` and `°F` are absolute temperatures unless the kind says otherwise; undefined where the spelling is not known. */
 export function readUnit(spelling: string, kind?: ReadingKind): Unit | undefined {
+  return remembered(readings, `${kind ?? ''}\0${spelling}`, () => readAnew(spelling, kind));
+}
+
+function readAnew(spelling: string, kind?: ReadingKind): Unit | undefined {
   const text = tidy(spelling);
   const scale = scaleOf(text, kind);
   if (scale) return scaledTemperature(scale, kind);
   const found = text === '' ? undefined : compound(text, NO_WORDS);
   if (found) return multiple(nameOf(found.dimension), found.ratio, found.decimal);
   return kind === 'score' ? ownWord(spelling.trim()) : undefined;
+}
+
+/** A site asks for the same few units thousands of times; most of printing a page of figures was reading them. */
+const readings = new Map<string, Unit | undefined>();
+const fittings = new Map<string, Unit | Refusal>();
+const MOST_REMEMBERED = 10_000;
+
+function remembered<T>(known: Map<string, T>, key: string, make: () => T): T {
+  if (known.has(key)) return known.get(key)!;
+  const made = make();
+  if (known.size < MOST_REMEMBERED) known.set(key, made);
+  return made;
 }
 
 /** A reading in a unit as a value in its canonical unit. Powers of ten keep every digit: 9 mV is 0.009 V exactly. */
@@ -53,6 +69,10 @@ export function convert(value: number, fromUnit: string, toSpelling: string): nu
 
 /** The unit that a spelling means for values of a canonical unit, or why they cannot be given in it. */
 export function unitFor(canonical: string, spelling: string): Unit | Refusal {
+  return remembered(fittings, `${canonical}\0${spelling}`, () => fitAnew(canonical, spelling));
+}
+
+function fitAnew(canonical: string, spelling: string): Unit | Refusal {
   if (spelling === canonical) return { canonical, factor: 1, offset: 0, decimal: 0 };
   const unit = readUnit(spelling, canonical === '°C' ? 'temperature' : undefined) ?? withWordsOf(canonical, spelling);
   if (unit?.canonical === canonical) return unit;
