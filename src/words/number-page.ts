@@ -2,7 +2,7 @@
 import type { Element, Root, RootContent } from 'hast';
 import { visit } from 'unist-util-visit';
 import { draftOf, element, plotMark, textOf } from './page-node.ts';
-import type { LedgerEntry, Written } from './written.ts';
+import type { LedgerEntry } from './written.ts';
 
 /** Gives every held number its number, counted from 1 over the whole page, and returns the entries in that order. */
 export function numberHeld(tree: Root, drafts: readonly LedgerEntry[]): LedgerEntry[] {
@@ -17,24 +17,20 @@ export function numberHeld(tree: Root, drafts: readonly LedgerEntry[]): LedgerEn
   return entries;
 }
 
-const DEPTH = /^h([1-6])$/;
+const HEADING = /^h[1-6]$/;
 
 /**
  * Gives headings ids made of their words. Held numbers are left out of an id, so that it stays when the data changes; ids that
  * the page uses itself (`n-1`, `h-1`, a plot's) are taken from the start.
  */
-export function nameHeadings(tree: Root, taken: Iterable<string>): Written['headings'] {
+export function nameHeadings(tree: Root, taken: Iterable<string>): void {
   const ids = new Set(taken);
-  const headings: { depth: number; id: string; text: string }[] = [];
   visit(tree, 'element', (node: Element) => {
-    const depth = DEPTH.exec(node.tagName)?.[1];
-    if (depth === undefined || node.properties.id === 'footnote-label') return;
+    if (!HEADING.test(node.tagName) || node.properties.id === 'footnote-label') return;
     const id = freeId(slug(node), ids);
     ids.add(id);
     node.properties = { id, ...node.properties };
-    headings.push({ depth: Number(depth), id, text: textOf(node).trim() });
   });
-  return headings;
 }
 
 /** Ids that pages have of their own. */

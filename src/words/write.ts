@@ -45,7 +45,7 @@ function written(note: Note, writing: Writing, options: WriteOptions): Written {
   escapeRawHtml(writing, tree);
   const page = toHast(tree);
   const inText = numberHeld(page, writing.drafts);
-  const headings = nameHeadings(page, writing.ids);
+  nameHeadings(page, writing.ids);
   const sentences = sentencesOf(page);
   wrapTables(page);
   markPlots(page);
@@ -58,7 +58,6 @@ function written(note: Note, writing: Writing, options: WriteOptions): Written {
     sentences,
     ...(note.kind === 'script' ? { script: scriptBlocks(page, writing.cues) } : {}),
     links: writing.links,
-    headings,
     ...(writing.unborne.length > 0 ? { unborne: writing.unborne } : {}),
     problems: problemsInOrder(writing),
   };
@@ -66,5 +65,5 @@ function written(note: Note, writing: Writing, options: WriteOptions): Written {
 
 /** What is left of a text that could not be read: its words, and the problem. */
 function asWritten(writing: Writing): Written {
-  return { pieces: [asText(writing)], plots: [], entries: [], headings: [], problems: problemsInOrder(writing) };
+  return { pieces: [asText(writing)], plots: [], entries: [], problems: problemsInOrder(writing) };
 }

@@ -81,7 +81,6 @@ export interface Written {
   readonly script?: ScriptText;
   /** Links that lead to other pages of the site; which there are is known where the site is put together. */
   readonly links?: readonly PageLink[];
-  readonly headings: readonly { readonly depth: number; readonly id: string; readonly text: string }[];
   /** Of a published script: what stands against publishing it anew, its figures being absent. */
   readonly unborne?: readonly Problem[];
   readonly problems: readonly Problem[];

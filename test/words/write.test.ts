@@ -194,16 +194,9 @@ describe('words/write', () => {
   });
 
   test('headings get ids of their words, without the numbers that data changes', () => {
-    const { headings, pieces } = written(`# Two runs\n\n## Peak of ${V}\n\n## Two runs\n\n## N 1\n\n## !\n\n### Größe 2`);
-    expect(headings).toEqual([
-      { depth: 1, id: 'two-runs', text: 'Two runs' },
-      { depth: 2, id: 'peak-of', text: 'Peak of 71.3\u00a0°C' },
-      { depth: 2, id: 'two-runs-2', text: 'Two runs' },
-      { depth: 2, id: 'section-n-1', text: 'N 1' },
-      { depth: 2, id: 'section', text: '!' },
-      { depth: 3, id: 'größe-2', text: 'Größe 2' },
-    ]);
-    for (const { id } of headings) expect(pieces.join('')).toContain(` id="${id}"`);
+    const { pieces } = written(`# Two runs\n\n## Peak of ${V}\n\n## Two runs\n\n## N 1\n\n## !\n\n### Größe 2`);
+    const ids = [...pieces.join('').matchAll(/<h(\d) id="([^"]*)">/g)].map(([, depth, id]) => `${depth} ${id}`);
+    expect(ids).toEqual(['1 two-runs', '2 peak-of', '2 two-runs-2', '2 section-n-1', '2 section', '3 größe-2']);
   });
 
   test('a stated number keeps the words of its author and says on what it rests', () => {

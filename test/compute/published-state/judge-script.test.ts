@@ -13,7 +13,6 @@ function judged(was: PublishedEntry, is: PublishedEntry, problems: readonly Prob
     pieces: [],
     plots: [],
     entries: [{ ...ledger, file: SCRIPT.file, uncertainty: '', held: [] } as Written['entries'][number]],
-    headings: [],
     problems,
   };
   return judgeScript(SCRIPT, written, state([was]), state([is]), () => '2026-04-11');
