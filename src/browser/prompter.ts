@@ -19,6 +19,8 @@ let pace = Number(text.dataset.pace);
 /** Pixels of the page, with fractions that the browser would round away. */
 let at = 0;
 let origin = 0;
+/** Where each paragraph stands in the layout that `at` was measured in. */
+let tops: number[] = [];
 let lastSet = 0;
 let lastFrame: number | undefined;
 let running = false;
@@ -49,6 +51,7 @@ const KEYS: Readonly<Record<string, string>> = {
 
 byId('panel').hidden = false;
 history.scrollRestoration = 'manual';
+tops = paragraphs();
 recall();
 tell();
 
@@ -72,7 +75,9 @@ document.addEventListener('scroll', () => {
   tell();
 });
 addEventListener('pagehide', remember);
-addEventListener('resize', () => settle(scrollY));
+// A turned phone, a font that comes late, a window that has its height only after the first script ran: the same words stay at the line.
+addEventListener('resize', keepWords);
+new ResizeObserver(keepWords).observe(text);
 
 function byId<E extends HTMLElement = HTMLElement>(id: string): E {
   return document.getElementById(id) as E;
@@ -89,6 +94,18 @@ function readingTops(elements: Iterable<Element>): number[] {
     const top = element.getBoundingClientRect().top + scrollY - innerHeight * READING_LINE;
     return Math.min(extent(), Math.max(0, Math.round(top)));
   });
+}
+
+function paragraphs(): number[] {
+  return readingTops(text.children);
+}
+
+function keepWords(): void {
+  const place = placeAt(tops, at);
+  const measured = paragraphs();
+  if (measured.every((top, index) => top === tops[index])) return;
+  tops = measured;
+  moveTo(topOf(tops, place));
 }
 
 function sections(): number[] {
@@ -174,7 +191,7 @@ function tell(): void {
 
 /** Keeps the place as that within a paragraph, so that it is the same words where the window or the type is another. */
 function remember(): void {
-  const state = { place: placeAt(readingTops(text.children), at), pace, mirrored: root.classList.contains('mirrored') };
+  const state = { place: placeAt(tops, at), pace, mirrored: root.classList.contains('mirrored') };
   try {
     sessionStorage.setItem(sessionKey, JSON.stringify(state));
   } catch {
@@ -188,7 +205,7 @@ function recall(): void {
     if (typeof state !== 'object' || state === null) return;
     const { place, pace: set, mirrored } = state as Record<string, unknown>;
     if (typeof set === 'number') pace = within(set);
-    if (typeof place === 'number') moveTo(topOf(readingTops(text.children), place));
+    if (typeof place === 'number') moveTo(topOf(tops, place));
     setMirrored(mirrored === true);
   } catch {
     // As above.

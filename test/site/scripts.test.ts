@@ -249,12 +249,28 @@ describe('the prompter, by keyboard alone', () => {
       const heading = async () => (await page.locator('h2').nth(1).boundingBox())!.y;
       const before = await heading();
       await page.reload({ waitUntil: 'networkidle' });
-      expect(Math.abs((await heading()) - before)).toBeLessThanOrEqual(3);
+      await expect.poll(async () => Math.abs((await heading()) - before)).toBeLessThanOrEqual(3);
       expect(await page.locator('#speed').innerText()).toBe('150 words a minute');
       const other = await page.context().newPage();
       await other.goto(page.url(), { waitUntil: 'networkidle' });
       expect(await place(other)).toBe(0);
       expect(await page.evaluate('localStorage.length')).toBe(0);
+    });
+  });
+
+  it('keeps the words at the reading line where the window becomes another', async () => {
+    await open(path, {}, async (page) => {
+      await page.keyboard.press('ArrowRight');
+      await page.keyboard.press('ArrowRight');
+      for (const [width, height] of [
+        [1280, 500],
+        [700, 900],
+        [1280, 800],
+      ] as const) {
+        await page.setViewportSize({ width, height });
+        const y = async () => (await page.locator('h2').nth(1).boundingBox())!.y;
+        await expect.poll(async () => Math.abs((await y()) - height * 0.33), `${width} by ${height}`).toBeLessThanOrEqual(3);
+      }
     });
   });
 
