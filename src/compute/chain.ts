@@ -16,6 +16,7 @@ import type { CodeDigests } from './code.ts';
 import { computeComparisons } from './comparisons.ts';
 import { remembering, writeManifest } from './manifest.ts';
 import { computeNotes } from './notes.ts';
+import { plotBlobs } from './plot-task.ts';
 import { drawPlots } from './plots.ts';
 import { openPool } from './pool.ts';
 import { dataFiles, type Project } from './project.ts';
@@ -113,7 +114,7 @@ export async function chain({ root, scope, code, store, project, content }: Grou
           notes.outcomes.map(({ key }) => key),
           plots.keys,
         ),
-      downloads: [...plots.results.values()].flat().flatMap((plot) => (plot === null ? [] : Object.values(plot.files))),
+      downloads: [...plots.results.values()].flat().flatMap((plot) => (plot === null ? [] : plotBlobs(plot))),
     };
     writeManifest(root, manifest);
     return manifest;

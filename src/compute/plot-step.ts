@@ -2,7 +2,7 @@
 import type { RunFigures } from '../figures/figure.ts';
 import type { Log } from '../intake/log.ts';
 import { draw } from '../plots/draw.ts';
-import type { PlotSubject } from '../plots/drawn.ts';
+import type { Drawn, PlotSubject } from '../plots/drawn.ts';
 import type { PlotResult, PlotSubjectTask, PlotTask } from './plot-task.ts';
 import { type RunResult, runStep } from './run-step.ts';
 import type { Store } from './store.ts';
@@ -10,8 +10,15 @@ import type { Store } from './store.ts';
 /** Draws one plot. */
 export async function plotStep(root: string, store: Store, task: PlotTask): Promise<PlotResult> {
   const subjects = task.subjects.map((subject, index) => plotSubject(root, store, task.request.runs[index]!.alias, subject));
-  const { svg, png, csv, ...drawn } = await draw(task.request, subjects, task.request.id, task.attempts);
-  return { ...drawn, files: { svg: store.keep(svg), png: store.keep(Buffer.from(png, 'base64')), csv: store.keep(csv) } };
+  return kept(store, await draw(task.request, subjects, task.request.id, task.attempts));
+}
+
+function kept(store: Store, { wide, narrow, svg, png, csv, ...drawn }: Drawn): PlotResult {
+  return {
+    ...drawn,
+    inline: { wide: store.keep(wide), narrow: store.keep(narrow) },
+    files: { svg: store.keep(svg), png: store.keep(Buffer.from(png, 'base64')), csv: store.keep(csv) },
+  };
 }
 
 /** Takes a run's stored Log; where the cache lost it, the run is read again. */

@@ -18,9 +18,15 @@ export interface PlotSubjectTask {
   readonly run: RunTask;
 }
 
-/** A Drawn whose downloads are in the store. */
-export interface PlotResult extends Omit<Drawn, 'svg' | 'png' | 'csv'> {
+/** A Drawn whose drawings and downloads are in the store: what is looked up for every build stays small. */
+export interface PlotResult extends Omit<Drawn, 'wide' | 'narrow' | 'svg' | 'png' | 'csv'> {
+  readonly inline: { readonly wide: string; readonly narrow: string };
   readonly files: { readonly svg: string; readonly png: string; readonly csv: string };
+}
+
+/** All that a drawn plot has in the store. */
+export function plotBlobs({ inline, files }: PlotResult): string[] {
+  return [...Object.values(inline), ...Object.values(files)];
 }
 
 /** A task with the key that covers it: its code, what was asked for, and the results it is drawn from. */

@@ -7,7 +7,7 @@ import type { PlotRequest } from '../register/requests.ts';
 import type { AttemptsOutcome } from './attempts.ts';
 import { attemptsPlot } from './attempts-plot.ts';
 import type { Notes } from './notes.ts';
-import { type PlotResult, type PlotTask, plotTask } from './plot-task.ts';
+import { type PlotResult, type PlotTask, plotBlobs, plotTask } from './plot-task.ts';
 import type { Pool } from './pool.ts';
 import { runPlots } from './run-plots.ts';
 import type { Runs } from './runs.ts';
@@ -81,8 +81,8 @@ function attemptsSubject({ attempts, register }: Options, id: string): AttemptsS
   return ladder === null ? [] : [{ ladder, ...(ratedClock && { ratedClock }) }];
 }
 
-/** A stored plot counts only with its downloads. */
+/** A stored plot counts only with its drawings and downloads. */
 function stored(store: Store, task: PlotTask): PlotResult | undefined {
   const result = store.get(task.key) as PlotResult | undefined;
-  return result !== undefined && Object.values(result.files).every((blob) => store.has(blob)) ? result : undefined;
+  return result !== undefined && plotBlobs(result).every((blob) => store.has(blob)) ? result : undefined;
 }

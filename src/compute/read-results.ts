@@ -49,6 +49,11 @@ export function readModel<K extends PageModel['kind']>(_kind: K, blob: string): 
   return JSON.parse(blobText(blob)) as ModelOf<K>;
 }
 
+/** The SVG with a digest that a page's model names. */
+export function drawing(blob: string): string {
+  return blobText(blob);
+}
+
 /** Whether there is a feed of corrections. */
 export function hasFeed(): boolean {
   return manifest().feed !== null;

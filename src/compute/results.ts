@@ -59,7 +59,9 @@ export interface HeldNote {
 }
 
 /** A plot on a page: a Drawn less what is published as files beside it. */
-export interface PagePlot extends Pick<Drawn, 'id' | 'title' | 'alt' | 'method' | 'wide' | 'narrow' | 'table'> {
+export interface PagePlot extends Pick<Drawn, 'id' | 'title' | 'alt' | 'method' | 'table'> {
+  /** Digests of the SVGs for wide and narrow columns, which the page puts in whole. */
+  readonly inline: { readonly wide: string; readonly narrow: string };
   readonly files: { readonly svg: string; readonly png: string; readonly csv: string };
 }
 
@@ -431,7 +433,7 @@ export const SCOPE_VARIABLE = 'SOAKPROOF_SCOPE';
 export const MANIFEST_VARIABLE = 'SOAKPROOF_MANIFEST';
 
 /** Changes with the shape below: a manifest of another format counts as none. */
-export const MANIFEST_FORMAT = 2;
+export const MANIFEST_FORMAT = 3;
 
 /** The list of what a site consists of, written last by stage 1. */
 export interface Manifest {
@@ -449,7 +451,7 @@ export interface Manifest {
   readonly feed: string | null;
   /** Keys of the results that it was made from, kept when the cache is pruned. */
   readonly entries: readonly string[];
-  /** Downloads of all plots, also of those that no published note reaches: kept with their results. */
+  /** Drawings and downloads of all plots, also of those that no published note reaches: kept with their results. */
   readonly downloads: readonly string[];
 }
 
