@@ -4,43 +4,50 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { noteSubjects } from '../../../src/compute/note-subjects.ts';
+import { judgeScript } from '../../../src/compute/published-state/judge-script.ts';
+import { presentState } from '../../../src/compute/published-state/present-state.ts';
 import { isPresent, type PresentFigure } from '../../../src/figures/figure.ts';
 import type { Problem } from '../../../src/problem.ts';
 import type { Note } from '../../../src/register/register.ts';
 import { write } from '../../../src/words/write.ts';
 import type { Subject } from '../../../src/words/written.ts';
+import { CLAIMS_IN_SCRIPT, IN_SCRIPT } from './script-statements.ts';
 import { ADDED, CLAIMS, IN_NOTE, type Statement, type Values } from './statements.ts';
 
 const DEMO = join(import.meta.dirname, '..', '..', '..');
-const FILE = 'content/notes/a-clock-it-cannot-keep.md';
-const ALL = [...IN_NOTE, ...ADDED];
 /** Far enough to be false, near enough that twelve digits tell. */
 const HAIR = 1e-9;
 
-let whole: Note;
-/** The note with the paragraphs emptied that neither state nor claim anything: the lines stay, and a write takes a fifth of the time. */
-let note: Note;
-let subjects: ReadonlyMap<string, Subject>;
+const DOCUMENTS = [
+  { file: 'content/notes/a-clock-it-cannot-keep.md', own: IN_NOTE, added: ADDED, claims: CLAIMS },
+  { file: 'content/scripts/a-clock-it-cannot-keep.md', own: IN_SCRIPT, added: [], claims: CLAIMS_IN_SCRIPT },
+] as const;
 
-beforeAll(async () => {
+type Subjects = ReadonlyMap<string, Subject>;
+
+interface Read {
+  readonly whole: Note;
+  /** With the paragraphs emptied that neither state nor claim anything: the lines stay, and a write takes a fifth of the time. */
+  readonly note: Note;
+  readonly subjects: Subjects;
+}
+
+async function readDemo(file: string, added: readonly Statement[]): Promise<Read> {
   const root = mkdtempSync(join(tmpdir(), 'soakproof-mutation-'));
   try {
     cpSync(join(DEMO, 'content'), join(root, 'content'), { recursive: true });
     symlinkSync(join(DEMO, 'data'), join(root, 'data'));
-    const read = await noteSubjects(root, FILE);
+    const read = await noteSubjects(root, file);
     if (!('note' in read)) throw new Error('the demonstration cannot be read');
-    const added = ADDED.map(({ words, is }) => `:stated[${words}]{is="${is}"}`).join(',\n');
-    whole = { ...read.note, text: `${read.note.text}\n${added}.\n` };
+    const sentences = added.map(({ words, is }) => `:stated[${words}]{is="${is}"}`).join(',\n');
+    const whole = { ...read.note, text: sentences === '' ? read.note.text : `${read.note.text}\n${sentences}.\n` };
     const paragraphs = whole.text.split('\n\n');
     const kept = paragraphs.map((each) => (/:(?:stated|claim)\[/.test(each) ? each : each.replace(/[^\n]/g, '')));
-    note = { ...whole, text: kept.join('\n\n'), highlights: [] };
-    subjects = read.subjects;
+    return { whole, note: { ...whole, text: kept.join('\n\n'), highlights: [] }, subjects: read.subjects };
   } finally {
     rmSync(root, { recursive: true, force: true });
   }
-}, 120_000);
-
-type Subjects = ReadonlyMap<string, Subject>;
+}
 
 function figureOf(from: Subjects, address: string): PresentFigure {
   const [alias = '', ...rest] = address.replaceAll('"', '').split('.');
@@ -54,7 +61,7 @@ function valuesOf(from: Subjects): Values {
 }
 
 /** The subjects with one figure at another value; its uncertainty and interval go with it. */
-function shifted(address: string, to: number): Subjects {
+function shifted(subjects: Subjects, address: string, to: number): Subjects {
   const figure = figureOf(subjects, address);
   const by = to - figure.quantity.value;
   const interval = figure.interval && ([figure.interval[0] + by, figure.interval[1] + by] as const);
@@ -64,15 +71,15 @@ function shifted(address: string, to: number): Subjects {
   return new Map(subjects).set(alias, { ...subject, figures: new Map(subject.figures).set(rest.join('.'), moved) });
 }
 
-function errorsOf(from: Subjects): Problem[] {
+function errorsOf(note: Note, from: Subjects): Problem[] {
   return write(note, from).problems.filter(({ severity }) => severity === 'error');
 }
 
 /** Where a directive stands, by its words. */
-function placeOf(words: string): string {
-  const at = whole.text.search(new RegExp(`:(?:stated|claim)\\[${words.replace(/[.*+?]/g, '\\$&')}\\]`));
+function placeOf({ text }: Note, words: string): string {
+  const at = text.search(new RegExp(`:(?:stated|claim)\\[${words.replace(/[.*+?]/g, '\\$&')}\\]`));
   if (at < 0) throw new Error(`"${words}" is not in the note`);
-  const lines = whole.text.slice(0, at).split('\n');
+  const lines = text.slice(0, at).split('\n');
   return `${lines.length}:${(lines.at(-1) as string).length + 1}`;
 }
 
@@ -110,31 +117,40 @@ function targetsOf({ lower, upper, lowerClosed, upperClosed }: Statement): (read
   ];
 }
 
-describe('words/mutation', () => {
-  test('the note has these stated numbers and claims, and no other; as it stands, none of them fails', () => {
+let cases = 0;
+
+describe.each(DOCUMENTS)('words/mutation, $file', ({ file, own, added, claims }) => {
+  const all = [...own, ...added];
+  let read: Read;
+  beforeAll(async () => {
+    read = await readDemo(file, added);
+  }, 120_000);
+
+  test('it has these stated numbers and claims, and no other; as it stands, none of them fails', () => {
+    const { whole, note, subjects } = read;
     const stated = [...whole.text.matchAll(/:stated\[([^\]]*)\]/g)].map((match) => match[1]);
-    expect(stated.toSorted()).toEqual(ALL.map(({ words }) => words).toSorted());
+    expect(stated.toSorted()).toEqual(all.map(({ words }) => words).toSorted());
     const claimed = [...whole.text.matchAll(/:claim\[([^\]]*)\]/g)].map((match) => match[1]);
-    expect(claimed.toSorted()).toEqual(CLAIMS.map(({ words }) => words).toSorted());
-    expect(errorsOf(subjects)).toEqual([]);
-    expect(write(whole, subjects).problems.filter(({ severity }) => severity === 'error')).toEqual([]);
+    expect(claimed.toSorted()).toEqual(claims.map(({ words }) => words).toSorted());
+    expect(errorsOf(note, subjects)).toEqual([]);
+    expect(errorsOf(whole, subjects)).toEqual([]);
   });
 
   test('stated numbers: false by a hair and by far fails at the right place, within what the words allow nothing does', () => {
+    const { whole, note, subjects } = read;
     const plain = valuesOf(subjects);
     const misjudged: string[] = [];
-    let cases = 0;
-    for (const statement of ALL) {
+    for (const statement of all) {
       for (const [address, solve] of Object.entries(statement.solve)) {
         for (const [target, allowed] of targetsOf(statement)) {
-          const moved = shifted(address, solve(target, plain));
+          const moved = shifted(subjects, address, solve(target, plain));
           const values = valuesOf(moved);
-          const expected = ALL.filter((each) => !allows(each, values)).map(({ words }) => placeOf(words));
-          const claims = CLAIMS.filter(({ rests }) => rests.includes(address)).map(({ words }) => placeOf(words));
-          const found = errorsOf(moved).map(({ place, rule }) => ({ at: `${place.line}:${place.column}`, rule }));
+          const expected = all.filter((each) => !allows(each, values)).map(({ words }) => placeOf(whole, words));
+          const others = claims.filter(({ rests }) => rests.includes(address)).map(({ words }) => placeOf(whole, words));
+          const found = errorsOf(note, moved).map(({ place, rule }) => ({ at: `${place.line}:${place.column}`, rule }));
           const right =
-            expected.includes(placeOf(statement.words)) !== allowed &&
-            found.every(({ at, rule }) => (rule === 'stated-differs' ? expected.includes(at) : claims.includes(at))) &&
+            expected.includes(placeOf(whole, statement.words)) !== allowed &&
+            found.every(({ at, rule }) => (rule === 'stated-differs' ? expected.includes(at) : others.includes(at))) &&
             expected.every((at) => found.some((each) => each.at === at && each.rule === 'stated-differs'));
           if (!right) misjudged.push(`${statement.words}: ${address} so that it is ${target}: ${JSON.stringify(found)}`);
           cases += 1;
@@ -142,21 +158,56 @@ describe('words/mutation', () => {
       }
     }
     expect(misjudged).toEqual([]);
-    expect(cases).toBeGreaterThanOrEqual(200);
   }, 60_000);
 
   test('claims: false by a hair and by far fails at the right place, clear of its condition nothing does', () => {
+    const { whole, note, subjects } = read;
     const plain = valuesOf(subjects);
-    const misjudged = CLAIMS.flatMap(({ words, cases }) =>
-      cases.flatMap(([address, to, fails]) => {
-        const moved = shifted(address, to(plain));
-        const stated = ALL.filter((each) => !allows(each, valuesOf(moved))).map((each) => placeOf(each.words));
-        const found = errorsOf(moved).map(({ place }) => `${place.line}:${place.column}`);
-        const expected = [...stated, ...(fails ? [placeOf(words)] : [])];
+    const misjudged = claims.flatMap(({ words, cases: shifts }) =>
+      shifts.flatMap(([address, to, fails]) => {
+        cases += 1;
+        const moved = shifted(subjects, address, to(plain));
+        const stated = all.filter((each) => !allows(each, valuesOf(moved))).map((each) => placeOf(whole, each.words));
+        const found = errorsOf(note, moved).map(({ place }) => `${place.line}:${place.column}`);
+        const expected = [...stated, ...(fails ? [placeOf(whole, words)] : [])];
         const right = found.toSorted().join(' ') === expected.toSorted().join(' ');
         return right ? [] : [`${words}: ${address} at ${to(plain)}: ${found.join(' ')} for ${expected.join(' ')}`];
       }),
     );
     expect(misjudged).toEqual([]);
   });
+
+  test('published as a script, what is false is a correction, what the words allow is none', () => {
+    const { note, subjects } = read;
+    const script: Note = { ...note, kind: 'script' };
+    const plain = valuesOf(subjects);
+    const sources = { of: () => [], sha256: () => '' };
+    const stand = (from: Subjects) => {
+      const written = write(script, from);
+      return { written, present: presentState({ note: script, written }, [], sources) };
+    };
+    const then = stand(subjects).present;
+    const misjudged: string[] = [];
+    for (const statement of all) {
+      const [address, solve] = Object.entries(statement.solve)[0]!;
+      const targets = targetsOf(statement);
+      for (const [target] of [targets[2]!, ...targets.filter(([, allowed]) => !allowed)]) {
+        const moved = shifted(subjects, address, solve(target, plain));
+        const { written, present } = stand(moved);
+        const { corrections, written: recorded } = judgeScript(script, written, then, present, () => '');
+        const ofWords = corrections.filter(({ was }) => all.some(({ words }) => words === was)).map(({ was }) => was);
+        const expected = all.filter((each) => !allows(each, valuesOf(moved))).map(({ words }) => words);
+        if (ofWords.toSorted().join() !== expected.toSorted().join())
+          misjudged.push(`${statement.words} at ${target}: ${ofWords.join()} for ${expected.join()}`);
+        const errors = recorded.problems.filter(({ severity }) => severity === 'error');
+        if (errors.length > 0) misjudged.push(`${statement.words} at ${target}: ${errors.map(({ found }) => found).join()}`);
+        cases += 1;
+      }
+    }
+    expect(misjudged).toEqual([]);
+  }, 60_000);
+});
+
+test('words/mutation: two hundred cases and more', () => {
+  expect(cases).toBeGreaterThanOrEqual(200);
 });

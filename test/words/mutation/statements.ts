@@ -21,8 +21,8 @@ export interface Statement {
 
 type Allowed = readonly [open: '[' | '(', lower: number, upper: number, close: ']' | ')'];
 
-/** A statement about one figure: `said` = value × factor + offset. */
-function one(words: string, address: string, [open, lower, upper, close]: Allowed, factor = 1, offset = 0): Statement {
+/** A statement about one figure; what is said of it is value × factor + offset. */
+export function one(words: string, address: string, [open, lower, upper, close]: Allowed, factor = 1, offset = 0): Statement {
   return {
     words,
     is: address,
@@ -39,24 +39,27 @@ const QUICK = 'quick.load_power';
 const BRISK = 'brisk.load_power';
 const RATED = 'rated.load_power';
 
+/** Said in the note and in its script. */
+export const MORE_THAN_TWICE: Statement = {
+  words: 'more than twice',
+  is: `(${QUICK} - ${BRISK}) / (${BRISK} - ${RATED})`,
+  at: (v) => (v(QUICK) - v(BRISK)) / (v(BRISK) - v(RATED)),
+  lower: 2,
+  upper: Number.POSITIVE_INFINITY,
+  lowerClosed: false,
+  upperClosed: false,
+  solve: {
+    [QUICK]: (target, v) => v(BRISK) + target * (v(BRISK) - v(RATED)),
+    [BRISK]: (target, v) => (v(QUICK) + target * v(RATED)) / (1 + target),
+    [RATED]: (target, v) => v(BRISK) - (v(QUICK) - v(BRISK)) / target,
+  },
+};
+
 /** Those that stand in the demonstration's note. */
 export const IN_NOTE: readonly Statement[] = [
   one('about nine minutes', 'rated.time_constant', ['[', 8, 10, ']'], 1 / 60),
   one('nearly twenty minutes', 'fast.time_to_throttle', ['[', 19, 20, ')'], 1 / 60),
-  {
-    words: 'more than twice',
-    is: `(${QUICK} - ${BRISK}) / (${BRISK} - ${RATED})`,
-    at: (v) => (v(QUICK) - v(BRISK)) / (v(BRISK) - v(RATED)),
-    lower: 2,
-    upper: Number.POSITIVE_INFINITY,
-    lowerClosed: false,
-    upperClosed: false,
-    solve: {
-      [QUICK]: (target, v) => v(BRISK) + target * (v(BRISK) - v(RATED)),
-      [BRISK]: (target, v) => (v(QUICK) + target * v(RATED)) / (1 + target),
-      [RATED]: (target, v) => v(BRISK) - (v(QUICK) - v(BRISK)) / target,
-    },
-  },
+  MORE_THAN_TWICE,
 ];
 
 const { POSITIVE_INFINITY: ABOVE, NEGATIVE_INFINITY: BELOW } = Number;
