@@ -20,9 +20,7 @@ export interface Alignment {
 
 /** Aligns runs at the start of their load phase; at their first rows where any of them has no row of such a phase. */
 export function align(subjects: readonly PlotSubject[]): Alignment {
-  const starts = subjects.map(
-    ({ derived }) => derived.phases.find(({ name, fromRow, toRow }) => name === 'load' && toRow > fromRow)?.from,
-  );
+  const starts = subjects.map(loadStart);
   const atLoad = starts.every((start) => start !== undefined);
   const origins = starts.map((start) => (atLoad ? start! : 0));
   const ends = subjects.map((subject, index) => (subject.log.time.seconds.at(-1) ?? 0) - origins[index]!);
@@ -31,6 +29,11 @@ export function align(subjects: readonly PlotSubject[]): Alignment {
   const to = Math.max(...ends);
   const time = timeUnit(to - from);
   return { origins, atLoad, time, from: from / time.seconds, to: to / time.seconds };
+}
+
+/** s of its log at which a run's load begins; undefined where no row lies in such a phase. */
+export function loadStart({ derived }: PlotSubject): number | undefined {
+  return derived.phases.find(({ name, fromRow, toRow }) => name === 'load' && toRow > fromRow)?.from;
 }
 
 /** Minutes, as soaks are told; seconds below five minutes, hours beyond twelve hours. */

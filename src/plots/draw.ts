@@ -1,5 +1,5 @@
 /** The front door: what a note asks to be drawn and the runs it names → the drawing, its words, its data. */
-import { error, type Problem } from '../problem.ts';
+import { error, type Place, type Problem } from '../problem.ts';
 import type { PlotRequest } from '../register/requests.ts';
 import type { AttemptsSubject, Drawn, PlotSubject } from './drawn.ts';
 import { LIGHT } from './palette.ts';
@@ -27,12 +27,26 @@ export async function draw(
 ): Promise<Drawn> {
   const planned = plan(request, subjects, attempts);
   if (!isPlan(planned)) return undrawn(request, planned);
+  const title = aloneTitle(planned.title, request, subjects);
+  return drawPlan(planned, request.id, prefix, { title, place: request.place });
+}
+
+/** What a drawing needs that its plan does not say. */
+export interface Setting {
+  /** Title of the picture away from its page, where it differs. */
+  readonly title?: string;
+  /** Where warnings of the chart library are reported; without it they are thrown, as a fault of the program. */
+  readonly place?: Place;
+}
+
+/** Draws a plan: the same for plots that no note asks for. `prefix` makes the ids of the SVGs unique in their page. */
+export async function drawPlan(planned: Plan, id: string, prefix: string, setting: Setting = {}): Promise<Drawn> {
   const [wide, narrow] = [await drawIn(WIDE, planned, prefix), await drawIn(NARROW, planned, prefix)];
-  const svg = standalone(wide.svg, { title: aloneTitle(planned.title, request, subjects), method: planned.method }, LIGHT);
-  const warnings = [...new Set([...wide.warnings, ...narrow.warnings])];
   const { title, alt, method, csv, table } = planned;
+  const svg = standalone(wide.svg, { title: setting.title ?? title, method }, LIGHT);
+  const warnings = [...new Set([...wide.warnings, ...narrow.warnings])];
   return {
-    id: request.id,
+    id,
     title,
     alt,
     method,
@@ -42,8 +56,14 @@ export async function draw(
     png: await png(svg),
     csv,
     table,
-    problems: warnings.map((warning) => error('plot-warning', request.place, `the chart library warns: ${warning}`)),
+    problems: warnings.map((warning) => warned(warning, setting.place)),
   };
+}
+
+function warned(warning: string, place: Place | undefined): Problem {
+  const found = `the chart library warns: ${warning}`;
+  if (!place) throw new Error(found);
+  return error('plot-warning', place, found);
 }
 
 /** Away from its page, a picture says which run it shows. */

@@ -22,10 +22,32 @@ export interface Mean {
   readonly segment: number;
 }
 
+/** Means over spans, and how far the readings in them scatter. */
+export interface SpanMeans {
+  readonly means: readonly Mean[];
+  /** Median range of the readings within a span. */
+  readonly scatter: number;
+}
+
 /**
  * Means of time and reading in spans of `width` (unit of x) counted from x = 0, so that none straddles the start of the
- * load; or null where the readings do not scatter by more than a share of `axis`, the length of the value axis.
+ * load; or null where a span holds too few readings for a mean.
  */
+export function spanMeans(x: Float64Array, y: Float64Array, parts: readonly Segment[], width: number): SpanMeans | null {
+  const bins = parts.flatMap((part, segment) => binsOf(x, y, part, width, segment));
+  if (median(bins.map(({ count }) => count)) < LEAST) return null;
+  return {
+    means: bins.map(({ sumX, sumY, count, segment }) => ({ x: sumX / count, y: sumY / count, segment })),
+    scatter: median(bins.map(({ low, high }) => high - low)),
+  };
+}
+
+/** Whether readings scatter enough, beside a value axis of that length, for their means to be drawn. */
+export function scatters({ scatter }: Pick<SpanMeans, 'scatter'>, axis: number): boolean {
+  return scatter >= SCATTER * axis;
+}
+
+/** The same means; or null where the readings do not scatter by more than a share of `axis`, the length of the value axis. */
 export function scatterMeans(
   x: Float64Array,
   y: Float64Array,
@@ -33,11 +55,8 @@ export function scatterMeans(
   width: number,
   axis: number,
 ): readonly Mean[] | null {
-  const bins = parts.flatMap((part, segment) => binsOf(x, y, part, width, segment));
-  const counts = median(bins.map(({ count }) => count));
-  const ranges = median(bins.map(({ low, high }) => high - low));
-  if (counts < LEAST || ranges < SCATTER * axis) return null;
-  return bins.map(({ sumX, sumY, count, segment }) => ({ x: sumX / count, y: sumY / count, segment }));
+  const found = spanMeans(x, y, parts, width);
+  return found && scatters(found, axis) ? found.means : null;
 }
 
 interface Bin {

@@ -20,16 +20,32 @@ export interface SeriesChannel extends SeriesLine {
   readonly at?: string;
   /** Decimals of the readings in that unit. */
   readonly decimals: number;
+  /** How finely the readings are told apart, in that unit, where that is known. */
+  readonly step?: number;
+  /** Readings that the log has, before they were thinned. */
+  readonly readings?: number;
   /** Throttle limit in that unit. */
   readonly limit?: number;
   /** Of a temperature whose ambient is known: rise over it in K, thinned for itself. */
   readonly rise?: SeriesLine;
 }
 
-export interface SeriesLine {
+export interface SeriesPoints {
   /** s since the log's first row, ascending. */
   readonly t: readonly number[];
   readonly y: readonly number[];
   /** Positions at which the line begins anew after a gap; without 0. */
   readonly breaks: readonly number[];
+}
+
+export interface SeriesLine extends SeriesPoints {
+  /** Where the readings scatter: means of all of them, not of the thinned ones. */
+  readonly means?: SeriesMeans;
+}
+
+export interface SeriesMeans extends SeriesPoints {
+  /** Each is a mean over this time, s, counted from the start of the load. */
+  readonly span: number;
+  /** Median range of the readings within a span, in the unit of the line. */
+  readonly scatter: number;
 }
