@@ -1,5 +1,5 @@
-/** The figures of a run as other programs read them: `runs/<id>/figures.json`. */
-import type { Source } from '../quantities/quantity.ts';
+/** The figures of a run as other programs read them: `runs/<id>/figures.json`. The way back is `read-published.ts`. */
+import type { Quantity, Source } from '../quantities/quantity.ts';
 import { degreesOfFreedom, interval95, standardUncertainty } from '../quantities/uncertainty.ts';
 import { definitionOf } from './catalogue.ts';
 import { type Figure, isPresent, type PresentFigure, type RunFigures } from './figure.ts';
@@ -11,16 +11,37 @@ export interface Published {
   readonly log: { readonly file: string; readonly sha256: string; readonly rows: number; readonly span_s: number };
   /** Tables read beside the log, each with its digest. */
   readonly tables?: readonly { readonly file: string; readonly sha256: string }[];
+  readonly setting?: readonly Stated[];
+  readonly conditions?: readonly Stated[];
   readonly derived: RunFigures;
+}
+
+/** A setting or condition: in the author's words, and as a quantity where it is one. */
+export interface Stated {
+  readonly name: string;
+  readonly text: string;
+  readonly quantity?: Quantity;
 }
 
 /**
  * The published object: `format` first, all other keys sorted by code units. Numbers are finite and unrounded; `u` is the root
- * sum of squares of `parts` in sorted order, null where it is unknown; `dof` is null for infinitely many.
+ * sum of squares of `parts` in sorted order, null where it is unknown; `dof` is null for infinitely many; `step`, where there is one,
+ * is the coarsest instrument step that the value rests on, which printing is never finer than; `own_interval` tells that the interval
+ * is not made of `parts` and `dof`.
  */
-export function publishFigures({ run, device, specimen, log, tables = [], derived }: Published): object {
+export function publishFigures({ setting, conditions, tables = [], derived, log, ...ids }: Published): object {
   const beside = tables.length > 0 ? { tables } : {};
-  return publishMap({ run, device, specimen, log: { ...log }, ...beside }, derived.figures);
+  const stated = {
+    ...(setting && { setting: publishStated(setting) }),
+    ...(conditions && { conditions: publishStated(conditions) }),
+  };
+  return publishMap({ ...ids, ...stated, log: { ...log }, ...beside }, derived.figures);
+}
+
+function publishStated(stated: readonly Stated[]): object {
+  return Object.fromEntries(
+    stated.map(({ name, text, quantity }) => [name, { text, ...(quantity && { value: quantity.value, unit: quantity.unit }) }]),
+  );
 }
 
 /** The same of figures that are not of one run: `head` says whose they are. */
@@ -45,7 +66,9 @@ function publishPresent({ name, quantity, interval, from, inferred, of }: Presen
     u: standardUncertainty(quantity),
     dof: degreesOfFreedom(quantity),
     interval: interval ?? interval95(quantity),
+    ...(interval && { own_interval: true }),
     parts: quantity.parts && Object.fromEntries(quantity.parts.map((part) => [part.source.id, part.share])),
+    ...(quantity.step === undefined ? {} : { step: quantity.step }),
     definition: definition?.definition ?? '',
     source: definition?.source ?? '',
     from: { ...from },

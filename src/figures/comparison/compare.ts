@@ -12,7 +12,8 @@ import { testsOf } from './tests.ts';
 /**
  * Derives every figure of a comparison, present with its uncertainty or absent with the reason. Keys are addresses without the
  * comparison's alias: `speedup.fast`, `speedup.fast.<test>`, `scaling_exponent`. What two runs share (an instrument, an ambient, the
- * reference itself) is carried by source, so that it cancels where it should.
+ * reference itself) is carried by source, so that it cancels where it should. In whatever order the figures of a run stand, the result
+ * has the same bits: a browser reads them sorted by address (`read-published.ts`).
  */
 export function compare(comparison: Compared): ReadonlyMap<string, Figure> {
   const tests = testsOf([comparison.reference, ...comparison.others]);

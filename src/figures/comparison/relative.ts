@@ -1,4 +1,5 @@
 /** One run beside the reference: speed, clock and power, for one test or for all of them together. */
+import { compareText } from '../../problem.ts';
 import { divide } from '../../quantities/arithmetic.ts';
 import { isReason, type Of, type Reason } from '../absent.ts';
 import { isPresent } from '../figure.ts';
@@ -94,7 +95,7 @@ function differentPlaces(run: ComparedRun, reference: ComparedRun, own: At, base
   };
 }
 
-/** The load powers of two runs at one place: the primary ones, or the first two that agree. */
+/** The load powers of two runs at one place: the primary ones, or the first two by channel name that agree. */
 export function powerKeys(run: ComparedRun, reference: ComparedRun): { readonly run: string; readonly reference: string } | Reason {
   const own = loadPowers(run);
   const base = loadPowers(reference);
@@ -110,5 +111,6 @@ export function powerKeys(run: ComparedRun, reference: ComparedRun): { readonly 
 function loadPowers({ figures }: ComparedRun): { readonly key: string; readonly at: At }[] {
   return [...figures]
     .filter(([, figure]) => figure.name === 'load_power' && isPresent(figure))
-    .map(([key, { of }]) => ({ key, at: of?.at }));
+    .map(([key, { of }]) => ({ key, at: of?.at }))
+    .sort((a, b) => compareText(a.key, b.key));
 }

@@ -1,4 +1,5 @@
 /** The tests of compared runs, and how one run did in a test beside another. */
+import { compareText } from '../../problem.ts';
 import { divide } from '../../quantities/arithmetic.ts';
 import { combine } from '../../quantities/combine.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
@@ -78,7 +79,7 @@ export function geometricMeanOf(ratios: readonly Derived[]): Derived {
   };
 }
 
-/** Ratios by test as far as they can be had, with the names of the tests left out. */
+/** Ratios by test as far as they can be had, with the names of the tests left out: these by id, so that no order of figures shows in words. */
 export function ratiosOf(
   tests: readonly Test[],
   ratio: (test: Test) => Derived | Reason,
@@ -90,7 +91,7 @@ export function ratiosOf(
 } {
   const found = tests.map((test) => ({ test, ratio: ratio(test) }));
   const had = found.filter((each): each is { test: Test; ratio: Derived } => !isReason(each.ratio));
-  const lost = found.filter(({ ratio }) => isReason(ratio));
+  const lost = found.filter(({ ratio }) => isReason(ratio)).sort((a, b) => compareText(a.test.id, b.test.id));
   return {
     ratios: had.map((each) => each.ratio),
     tests: had.map(({ test }) => test),

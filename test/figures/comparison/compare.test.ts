@@ -36,6 +36,29 @@ describe('a comparison of any runs', () => {
     );
   });
 
+  test('is the same to the last bit in whatever order the figures of a run stand, its words too', () => {
+    const power = (at: string, value: number) => figure('load_power', { value, unit: 'W', parts: [part('meter', 0.1)] }, { at });
+    const more = { load_power: power('wall', 9), 'load_power.z': power('rail', 4), 'load_power.a': power('board input', 5) };
+    const base = {
+      load_power: power('adapter output', 7),
+      'load_power.b': power('board input', 4),
+      'load_power.c': power('rail', 2),
+    };
+    const scores = { d: [2, 0.1, 4], b: null, c: [3, 0.1, 4], a: null } as const;
+    const runs = (turned: boolean) => {
+      const order = <T>(entries: Record<string, T>) =>
+        Object.fromEntries(turned ? Object.entries(entries).reverse() : Object.entries(entries));
+      return compareRuns({
+        base: { scores: order({ ...scores, a: 5, b: 7 }), clock: 1e9, more: order(base) },
+        other: { scores: order(scores), clock: 2e9, more: order(more) },
+      });
+    };
+    const [one, other] = [runs(false), runs(true)];
+    expect(Object.fromEntries(other)).toStrictEqual(Object.fromEntries(one));
+    expect(presentAt(one, 'power_delta.other').quantity.value).toBe(1);
+    expect(presentAt(one, 'speedup.other').of?.left_out).toBe('a; b');
+  });
+
   test('a factor on every score of a test, or on every clock, changes nothing', () => {
     const runs = (score: number, clock: number) =>
       compareRuns(

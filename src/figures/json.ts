@@ -1,0 +1,94 @@
+/** JSON of unknown origin, read strictly: each value knows where it stands, so that a message can say what was expected there. */
+
+/** Says where a JSON text departs from what it should be. */
+export class MalformedJson extends Error {}
+
+/** A value of a parsed text, and the way to it: `figures.load_power.value`. */
+export class Json {
+  readonly #value: unknown;
+  readonly #path: string;
+
+  private constructor(value: unknown, path: string) {
+    this.#value = value;
+    this.#path = path;
+  }
+
+  /** Throws MalformedJson where the text is no JSON. */
+  static parse(text: string): Json {
+    try {
+      return new Json(JSON.parse(text), '');
+    } catch {
+      throw new MalformedJson('it is no JSON');
+    }
+  }
+
+  /** A member that must be there. */
+  at(key: string): Json {
+    return this.maybe(key) ?? this.#member(key).refuse('something');
+  }
+
+  /** A member, or undefined where there is none. */
+  maybe(key: string): Json | undefined {
+    return this.has(key) ? this.#member(key) : undefined;
+  }
+
+  has(key: string): boolean {
+    return Object.hasOwn(this.#object(), key);
+  }
+
+  entries(): [string, Json][] {
+    return Object.keys(this.#object()).map((key) => [key, this.#member(key)]);
+  }
+
+  /** Null as null, so that `?.` passes it on. */
+  nullable(): Json | null {
+    return this.#value === null ? null : this;
+  }
+
+  text(): string {
+    return typeof this.#value === 'string' ? this.#value : this.refuse('a text');
+  }
+
+  number(): number {
+    return typeof this.#value === 'number' && Number.isFinite(this.#value) ? this.#value : this.refuse('a number');
+  }
+
+  positive(): number {
+    return this.number() > 0 ? this.number() : this.refuse('a number above zero');
+  }
+
+  scalar(): string | number | boolean {
+    return typeof this.#value === 'boolean' ? this.#value : typeof this.#value === 'string' ? this.#value : this.number();
+  }
+
+  oneOf<T extends string>(names: readonly T[]): T {
+    return names.find((name) => name === this.#value) ?? this.refuse(`one of ${names.join(', ')}`);
+  }
+
+  list(): Json[] {
+    if (!Array.isArray(this.#value)) return this.refuse('a list');
+    return this.#value.map((each, index) => new Json(each, `${this.#path}[${index}]`));
+  }
+
+  pair(): readonly [number, number] {
+    const [first, second, ...more] = this.list();
+    return first && second && more.length === 0 ? [first.number(), second.number()] : this.refuse('two numbers');
+  }
+
+  /** Throws MalformedJson: what was expected here. */
+  refuse(expected: string): never {
+    const found = this.#value === undefined ? 'nothing' : (JSON.stringify(this.#value) ?? 'nothing');
+    const shown = found.length > 40 ? `${found.slice(0, 40)}…` : found;
+    throw new MalformedJson(`${this.#path || 'the whole'} holds ${shown}, and ${expected} was expected`);
+  }
+
+  #object(): Record<string, unknown> {
+    const value = this.#value;
+    if (typeof value !== 'object' || value === null || Array.isArray(value)) return this.refuse('an object');
+    return value as Record<string, unknown>;
+  }
+
+  #member(key: string): Json {
+    return new Json(this.#object()[key], this.#path === '' ? key : `${this.#path}.${key}`);
+  }
+}

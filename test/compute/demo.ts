@@ -1,0 +1,33 @@
+/** The demonstration, computed in this process by stage 1's own steps; its cache is a folder that goes when the test ends. */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterAll } from 'vitest';
+import { type ComparisonOutcome, computeComparisons } from '../../src/compute/comparisons.ts';
+import { dataFiles, readProject } from '../../src/compute/project.ts';
+import { runStep } from '../../src/compute/run-step.ts';
+import { computeRuns, type Runs } from '../../src/compute/runs.ts';
+import { openStore, type Store } from '../../src/compute/store.ts';
+import { readRegister } from '../../src/register/read.ts';
+import type { Register } from '../../src/register/register.ts';
+
+const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+
+export interface Demo {
+  readonly register: Register;
+  readonly runs: Runs;
+  readonly comparisons: ReadonlyMap<string, ComparisonOutcome>;
+  readonly store: Store;
+}
+
+/** All runs and comparisons of the demonstration, held-back ones too. */
+export async function computeDemo(): Promise<Demo> {
+  const folder = mkdtempSync(join(tmpdir(), 'soakproof-demo-'));
+  afterAll(() => rmSync(folder, { recursive: true }));
+  const store = openStore(folder);
+  const { register } = readRegister(readProject(ROOT).content, dataFiles(ROOT));
+  const pool = { run: async (task: Parameters<typeof runStep>[2]) => runStep(ROOT, store, task) };
+  const runs = await computeRuns({ root: ROOT, store, pool: pool as never, code: 'test', register });
+  return { register, runs, comparisons: computeComparisons({ store, code: 'test', register, runs }), store };
+}
