@@ -171,7 +171,8 @@ function filesOf(store: Store, parts: Parts): Files {
     const { run, derived, summary } = computed;
     const log = { file: `data/${summary.file}`, sha256: summary.sha256, rows: summary.rows, span_s: summary.span };
     const tables = computed.tables.map(({ file, sha256 }) => ({ file: `data/${file}`, sha256 }));
-    const figures = publishFigures({ run: run.id, device: run.device, specimen: run.specimen, log, tables, derived });
+    const { id, device, specimen, setting, conditions } = run;
+    const figures = publishFigures({ run: id, device, specimen, setting, conditions, log, tables, derived });
     files.push({ path: `runs/${run.id}/figures.json`, blob: store.keep(jsonText(figures)) });
     files.push(...plotFiles(`runs/${run.id}/`, computed.plots));
   }
