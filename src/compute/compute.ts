@@ -12,8 +12,12 @@ export async function compute(root: string, scope: Scope): Promise<Manifest> {
   const project = readProject(root);
   const content = contentDigest(project);
   const last = readManifest(root, scope);
-  if (last !== undefined && stands(last, { code: code.all, content, root, data: dataFiles(root), store })) return last;
-  // Loaded only where there is work to do: an unchanged build does without Markdown, YAML, units and the rest.
-  const { chain } = await import('./chain.ts');
-  return chain({ root, scope, code, store, project, content });
+  try {
+    if (last !== undefined && stands(last, { code: code.all, content, root, data: dataFiles(root), store })) return last;
+    // Loaded only where there is work to do: an unchanged build does without Markdown, YAML, units and the rest.
+    const { chain } = await import('./chain.ts');
+    return await chain({ root, scope, code, store, project, content });
+  } finally {
+    store.remember();
+  }
 }

@@ -7,6 +7,7 @@ import { join } from 'node:path';
 import { deserialize, serialize } from 'node:v8';
 import { threadId } from 'node:worker_threads';
 import { digest } from './digest.ts';
+import { openSeen } from './seen.ts';
 
 const DIGEST_LENGTH = 64;
 
@@ -16,8 +17,10 @@ export interface Store {
   set(key: string, value: unknown): void;
   /** Stores bytes under their own digest and returns it. */
   keep(bytes: string | Uint8Array): string;
-  /** Whether the bytes with that digest are there and undamaged. */
+  /** Whether the bytes with that digest are there and undamaged; those that an earlier process found so need not be read again. */
   has(blob: string): boolean;
+  /** Tells later processes what `has` found. */
+  remember(): void;
   /** The bytes with that digest, or undefined where they are missing or damaged. */
   bytes(blob: string): Uint8Array | undefined;
   /** Path of stored bytes, for copying. */
@@ -32,16 +35,25 @@ export function openStore(root: string): Store {
   const blobs = join(root, '.cache', 'blobs');
   mkdirSync(entries, { recursive: true });
   mkdirSync(blobs, { recursive: true });
+  const list = join(root, '.cache', 'seen.json');
+  const seen = openSeen(list);
+  const remember = () => {
+    const listed = seen.listed();
+    if (listed !== undefined) writeWhole(list, listed);
+  };
   return {
     get: (key) => readEntry(join(entries, key)),
     set: (key, value) => writeEntry(join(entries, key), value),
     keep: (bytes) => keepBlob(blobs, bytes),
-    has: (blob) => readBlob(join(blobs, blob), blob) !== undefined,
+    has: (blob) => seen.undamaged(blob, join(blobs, blob), () => readBlob(join(blobs, blob), blob) !== undefined),
+    remember,
     bytes: (blob) => readBlob(join(blobs, blob), blob),
     pathOf: (blob) => join(blobs, blob),
     prune: (keys, kept) => {
       removeOthers(entries, keys);
       removeOthers(blobs, kept);
+      seen.keepOnly(kept);
+      remember();
     },
   };
 }

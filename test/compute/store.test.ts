@@ -1,4 +1,4 @@
-import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -38,6 +38,40 @@ describe('compute/store', () => {
     expect(store.bytes(blob)).toBeUndefined();
     store.keep('abc');
     expect(store.has(blob)).toBe(true);
+  });
+
+  it('does not read again what an earlier process found undamaged, and sees what was written since', () => {
+    const first = openStore(root);
+    const [same, other] = [first.keep('same'), first.keep('other')];
+    for (const blob of [same, other]) utimesSync(first.pathOf(blob), 1000, 1000);
+    expect([first.has(same), first.has(other)]).toEqual([true, true]);
+    first.remember();
+
+    // A damage that leaves no trace in size, inode and time of writing tells who looks at no more.
+    writeFileSync(first.pathOf(same), 'SAME');
+    utimesSync(first.pathOf(same), 1000, 1000);
+    writeFileSync(first.pathOf(other), 'OTHER');
+    const later = openStore(root);
+    expect([later.has(same), later.has(other)]).toEqual([true, false]);
+    rmSync(join(root, '.cache', 'seen.json'));
+    expect(openStore(root).has(same)).toBe(false);
+    writeFileSync(join(root, '.cache', 'seen.json'), '[[1');
+    expect(openStore(root).has(same)).toBe(false);
+  });
+
+  it('reads what was written in the tick of the list itself', () => {
+    const store = openStore(root);
+    const blob = store.keep('abc');
+    utimesSync(store.pathOf(blob), 1000, 1000);
+    expect(store.has(blob)).toBe(true);
+    store.remember();
+    const list = join(root, '.cache', 'seen.json');
+    writeFileSync(store.pathOf(blob), 'abd');
+    utimesSync(store.pathOf(blob), 1000, 1000);
+    utimesSync(list, 1001, 1001);
+    expect(openStore(root).has(blob)).toBe(true);
+    utimesSync(list, 1000, 1000);
+    expect(openStore(root).has(blob)).toBe(false);
   });
 
   it('prunes what is not named and leaves no part of a write behind', () => {
