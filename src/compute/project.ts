@@ -9,27 +9,47 @@ export interface Project {
   readonly content: readonly ContentFile[];
   /** Files of content/published/: published states. */
   readonly published: readonly ContentFile[];
+  /** Files of content/record-copies/: record copies, and what does not belong there. */
+  readonly copies: readonly ContentFile[];
   readonly problems: readonly Problem[];
 }
 
 /** Folders of content/ that commands write and the register does not read. */
-const WRITTEN_BY_COMMANDS = ['published/', 'record-copies/'];
+const PUBLISHED = 'published/';
+const COPIES = 'record-copies/';
 const STATE = /^published\/[^/]+\.json$/;
 
-/** Reads every file of content/ that the author writes, and the published states. What cannot be read is a problem, not a crash. */
+/** A record copy holds some hundred kB a run; what is far larger is none, and would only fill the memory. */
+const LARGEST_COPY = 64 * 2 ** 20;
+
+/** Reads every file of content/: the author's, published states, record copies. What cannot be read is a problem, not a crash. */
 export function readProject(root: string): Project {
   const folder = join(root, 'content');
   const problems: Problem[] = [];
-  const content: ContentFile[] = [];
-  const published: ContentFile[] = [];
+  const project = { content: [] as ContentFile[], published: [] as ContentFile[], copies: [] as ContentFile[] };
   for (const name of listFiles(folder, problems)) {
-    const written = WRITTEN_BY_COMMANDS.some((prefix) => name.startsWith(prefix));
-    if (written && !STATE.test(name)) continue;
+    const kind = name.startsWith(PUBLISHED) ? 'published' : name.startsWith(COPIES) ? 'copies' : 'content';
+    if (kind === 'published' && !STATE.test(name)) continue;
     const path = `content/${name}`;
-    const text = readText(join(folder, name), path, problems);
-    if (text !== undefined) (written ? published : content).push({ path, text });
+    const text = (kind === 'copies' ? readExact : readText)(join(folder, name), path, problems);
+    if (text !== undefined) project[kind].push({ path, text });
   }
-  return { content, published, problems };
+  return { ...project, problems };
+}
+
+/** The text of a record copy, of which every byte counts. Other files are named and not read. */
+function readExact(path: string, shown: string, problems: Problem[]): string | undefined {
+  if (!path.endsWith('.json')) return '';
+  const place = { file: shown, line: 1, column: 1 };
+  const remedy = 'bring back what was committed, or remove it';
+  if ((statSync(path, { throwIfNoEntry: false })?.size ?? 0) > LARGEST_COPY) {
+    problems.push(error('record-copy', place, 'this file is larger than any record copy', { expected: '64 MB at most', remedy }));
+    return undefined;
+  }
+  const text = readText(path, shown, problems);
+  if (text === undefined || Buffer.from(text).equals(readFileSync(path))) return text;
+  problems.push(error('record-copy', place, 'this record copy is not UTF-8 text', { remedy }));
+  return undefined;
 }
 
 /** Files below content/ in one order. Hidden ones are nobody's; links are followed to files of the folder alone. */

@@ -1,6 +1,7 @@
 /** The published state of a note or script: what it printed when it went out. Written by `npm run publish`, read here. */
 import * as v from 'valibot';
-import { error, type Problem } from '../problem.ts';
+import type { Problem } from '../problem.ts';
+import { readForm, type SealedKind } from './sealed-file.ts';
 
 const text = v.string();
 const number = v.number();
@@ -69,36 +70,15 @@ export type Correction = Readonly<v.InferOutput<typeof CORRECTION>>;
 /** A state with the digest of the rest, by which an edit is found. */
 export type SealedState = Readonly<v.InferOutput<typeof SEALED>>;
 
-const REMEDY = 'no one edits this file by hand: bring back what was committed, or remove it and publish the note again';
+/** Written by `npm run publish`. */
+export const PUBLISHED: SealedKind = {
+  rule: 'published-state',
+  noun: 'published state',
+  command: 'npm run publish',
+  remedy: 'no one edits this file by hand: bring back what was committed, or remove it and publish the note again',
+};
 
 /** Reads a file of content/published/ as far as its form goes. A problem where it is no published state. */
 export function readPublished(source: string, file: string): SealedState | Problem {
-  let json: unknown;
-  try {
-    json = JSON.parse(source);
-  } catch (thrown) {
-    const message = thrown instanceof Error ? thrown.message : String(thrown);
-    return error('published-state', placeOf(source, file, Number(/position (\d+)/.exec(message)?.[1] ?? 0)), 'this is no JSON', {
-      remedy: REMEDY,
-    });
-  }
-  const checked = v.safeParse(SEALED, json);
-  if (checked.success) return checked.output;
-  const issue = checked.issues[0];
-  const path = (issue.path ?? []).map(({ key }) => String(key)).join('.');
-  const found = `this is no published state: ${path === '' ? '' : `at \`${path}\` `}${issue.received} where ${issue.expected ?? 'something else'} belongs`;
-  return error('published-state', { file, line: 1, column: 1 }, found, { remedy: REMEDY });
-}
-
-/** The problem of a state that is not as it was written. */
-export function editedState(file: string): Problem {
-  return error('published-state', { file, line: 1, column: 1 }, 'this published state is not as `npm run publish` wrote it', {
-    expected: 'its own digest over all that it holds',
-    remedy: REMEDY,
-  });
-}
-
-function placeOf(source: string, file: string, offset: number): Problem['place'] {
-  const before = source.slice(0, offset);
-  return { file, line: before.split('\n').length, column: offset - (before.lastIndexOf('\n') + 1) + 1 };
+  return readForm(SEALED, source, file, PUBLISHED);
 }

@@ -25,8 +25,27 @@ describe('compute/project: readProject', () => {
         { path: 'content/runs/b.md', text: 'B' },
       ],
       published: [{ path: 'content/published/x.json', text: '{}' }],
+      copies: [],
       problems: [],
     });
+  });
+
+  it('reads record copies to the byte, and names what lies beside them', () => {
+    const folder = join(root, 'content', 'record-copies');
+    mkdirSync(join(folder, 'old'), { recursive: true });
+    writeFileSync(join(folder, 'a.json'), '{"a":"\uFFFD"}');
+    writeFileSync(join(folder, 'b.json'), Buffer.from([0x7b, 0xff, 0x7d]));
+    writeFileSync(join(folder, 'old', 'c.txt'), 'not read');
+    writeFileSync(join(folder, 'd.json'), Buffer.alloc(64 * 2 ** 20 + 1, 0x20));
+    const { copies, problems } = readProject(root);
+    expect(copies).toEqual([
+      { path: 'content/record-copies/a.json', text: '{"a":"\uFFFD"}' },
+      { path: 'content/record-copies/old/c.txt', text: '' },
+    ]);
+    expect(problems.map(({ rule, place, found }) => [rule, place.file, found])).toEqual([
+      ['record-copy', 'content/record-copies/b.json', 'this record copy is not UTF-8 text'],
+      ['record-copy', 'content/record-copies/d.json', 'this file is larger than any record copy'],
+    ]);
   });
 
   it('says so where there is no folder, instead of taking the project for an empty one', () => {

@@ -1,9 +1,9 @@
 /** content/published/*.json → the published states, each checked against its own digest. */
-import canonicalize from 'canonicalize';
 import { error, type Problem } from '../../problem.ts';
-import { editedState, type PublishedState, readPublished } from '../../register/published.ts';
+import { PUBLISHED, type PublishedState, readPublished } from '../../register/published.ts';
 import type { ContentFile } from '../../register/register.ts';
-import { digest } from '../digest.ts';
+import { edited, isProblem } from '../../register/sealed-file.ts';
+import { canonicalText, sealOf } from '../seal.ts';
 
 export interface States {
   /** By `notes/<slug>` or `scripts/<slug>`. */
@@ -17,7 +17,7 @@ export function readStates(files: readonly ContentFile[]): States {
   const problems: Problem[] = [];
   for (const file of files) {
     const read = readState(file);
-    if ('severity' in read) problems.push(read);
+    if (isProblem(read)) problems.push(read);
     else states.set(read.of, read);
   }
   return { states, problems };
@@ -26,9 +26,9 @@ export function readStates(files: readonly ContentFile[]): States {
 /** The state in one file, or what is wrong with it. */
 export function readState({ path, text }: ContentFile): PublishedState | Problem {
   const read = readPublished(text, path);
-  if ('severity' in read) return read;
-  const { sha256, ...state } = read;
-  if (digest(canonicalize(state)!) !== sha256 || sealed(state) !== text) return editedState(path);
+  if (isProblem(read)) return read;
+  const { sha256: _seal, ...state } = read;
+  if (!isSealed(state, text)) return edited(path, PUBLISHED);
   if (path === statePath(state.of)) return state;
   return error('published-state', { file: path, line: 1, column: 1 }, `this is the published state of ${state.of}`, {
     expected: `it in ${statePath(state.of)}`,
@@ -38,7 +38,16 @@ export function readState({ path, text }: ContentFile): PublishedState | Problem
 
 /** The text of a state's file: canonical JSON (RFC 8785) with the digest of the rest, and a final newline. */
 export function sealed(state: PublishedState): string {
-  return `${canonicalize({ ...state, sha256: digest(canonicalize(state)!) })}\n`;
+  return canonicalText({ ...state, sha256: sealOf(state) });
+}
+
+/** The digest is part of the text. Half a character, which no digest can be of, is none of ours. */
+function isSealed(state: PublishedState, text: string): boolean {
+  try {
+    return sealed(state) === text;
+  } catch {
+    return false;
+  }
 }
 
 /** `content/published/notes-<slug>.json`. */
