@@ -22,7 +22,7 @@ const STEPS = {
     'compute/plot-task.ts',
     'compute/plot-step.ts',
   ],
-  all: [...MEASURING, 'register', 'words', 'plots', 'compute'],
+  all: [...MEASURING, 'register', 'words', 'plots', 'search', 'compute'],
 } as const;
 
 export type CodeDigests = Record<keyof typeof STEPS, string>;

@@ -3,6 +3,9 @@
 import type { CheckTable } from '../figures/checks/results.ts';
 import type { Drawn } from '../plots/drawn.ts';
 import type { Problem } from '../problem.ts';
+import type { RunsModel, SearchModel } from './finding/models.ts';
+
+export type { RunsModel, SearchModel };
 
 /** How a page shows that its numbers are invented, a draft, held back. */
 export interface Marks {
@@ -418,6 +421,8 @@ export type PageModel =
   | DeviceModel
   | MethodModel
   | AccuracyModel
+  | RunsModel
+  | SearchModel
   | NotFoundModel;
 
 /** `site`: what published notes reach. `all`: drafts and held-back notes too, for dev. */
@@ -469,4 +474,6 @@ export interface PageEntry {
   readonly path: string;
   /** Digest of its model, under which the store has it. */
   readonly blob: string;
+  /** The newest of the authors' dates behind it, where it hangs on any. */
+  readonly date?: string;
 }

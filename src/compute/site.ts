@@ -8,6 +8,8 @@ import type { AttemptsOutcome } from './attempts.ts';
 import type { ComparisonOutcome } from './comparisons.ts';
 import { deadLinks, type Linking } from './dead-links.ts';
 import { deviceRepeats } from './device-figures.ts';
+import { pageDates } from './finding/dates.ts';
+import { finding } from './finding/finding.ts';
 import type { NoteOutcome } from './notes.ts';
 import { accuracyModel } from './pages/accuracy.ts';
 import { correctionsOf, feedModel } from './pages/corrections.ts';
@@ -63,8 +65,17 @@ export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | '
     // Astro's dev server keeps /404 to itself; dev sends missing addresses here instead (print/dev.ts).
     [options.scope === 'all' ? MISSING_IN_DEV : '404', { kind: 'not-found' }],
   ];
-  const pages = models.map(([path, model]) => ({ kind: model.kind, path, blob: options.store.keep(JSON.stringify(model)) }));
+  const found = finding(parts, models);
+  models.push(...found.pages);
+  const dates = pageDates(models);
+  const pages = models.map(([path, model]) => ({
+    kind: model.kind,
+    path,
+    blob: options.store.keep(JSON.stringify(model)),
+    ...(dates.has(path) && { date: dates.get(path)! }),
+  }));
   const files = filesOf(options.store, parts);
+  files.push(...found.files.map(([path, text]) => ({ path, blob: options.store.keep(text) })));
   const titles = new Map(parts.notes.map((note) => [notePath(note), note.note.title]));
   const redirects = redirectFiles(options.store, options.held.redirects, files, (page) => titles.get(page) ?? page);
   const feed = feedModel(parts);

@@ -12,9 +12,18 @@ import { report } from './report.ts';
 type Server = import('vite').ViteDevServer;
 
 const SRC = fileURLToPath(new URL('..', import.meta.url));
-const STAGE_1 = ['problem.ts', 'statistics', 'quantities', 'intake', 'figures', 'register', 'words', 'plots', 'compute'].map(
-  (name) => join(SRC, name),
-);
+const STAGE_1 = [
+  'problem.ts',
+  'statistics',
+  'quantities',
+  'intake',
+  'figures',
+  'register',
+  'words',
+  'plots',
+  'search',
+  'compute',
+].map((name) => join(SRC, name));
 const RESULTS_READER = join(SRC, 'compute', 'read-results.ts');
 
 const CONTENT_TYPES: Record<string, string> = {

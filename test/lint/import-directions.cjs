@@ -9,9 +9,10 @@ const MAY_IMPORT = {
   register: ['problem', 'statistics', 'quantities', 'intake', 'figures'],
   words: ['problem', 'quantities', 'figures', 'register'],
   plots: ['problem', 'statistics', 'quantities', 'intake', 'figures', 'register'],
-  compute: ['problem', 'statistics', 'quantities', 'intake', 'figures', 'register', 'words', 'plots'],
+  search: [],
+  compute: ['problem', 'statistics', 'quantities', 'intake', 'figures', 'register', 'words', 'plots', 'search'],
   print: ['problem', 'compute'],
-  browser: ['statistics', 'quantities'],
+  browser: ['statistics', 'quantities', 'search'],
   commands: ['problem', 'statistics', 'quantities', 'intake', 'figures', 'register', 'words', 'plots', 'compute', 'print'],
 };
 
@@ -26,6 +27,7 @@ const DOORS = {
   diff: 'words/script',
   vega: 'plots',
   '@resvg/resvg-js': 'plots',
+  minisearch: 'search',
   astro: 'print',
 };
 

@@ -1,0 +1,39 @@
+/** The pages and files by which readers find the rest of the site. */
+import { writeIndex } from '../../search/write.ts';
+import type { Parts } from '../pages/parts.ts';
+import { runsJson, runsModel } from '../pages/runs.ts';
+import { searchModel } from '../pages/search.ts';
+import { runLink } from '../pages/shown.ts';
+import type { PageModel } from '../results.ts';
+import { searchDocuments } from './search-documents.ts';
+
+type Paged = readonly [path: string, model: PageModel];
+
+export interface Finding {
+  readonly pages: [path: string, model: PageModel][];
+  /** Path and text. */
+  readonly files: [path: string, text: string][];
+}
+
+/** The index of runs and the search, of a site that has these pages besides. */
+export function finding(parts: Parts, models: readonly Paged[]): Finding {
+  const runs = runsModel(parts);
+  const comparisons = [...parts.comparisons.values()].map(({ comparison: { id, title, runs: aliases } }) => {
+    return { id, title, runs: [...aliases.values()].map((run) => runLink(parts.runs.get(run)!.run).title) };
+  });
+  const documents = searchDocuments(models, comparisons);
+  return {
+    pages: [
+      ['runs/', runs],
+      ['search/', searchModel(documents, runs)],
+    ],
+    files: [
+      ['runs/index.json', compactJson(runsJson(parts, runs))],
+      ['search/index.json', compactJson(writeIndex(documents))],
+    ],
+  };
+}
+
+function compactJson(value: object): string {
+  return `${JSON.stringify(value)}\n`;
+}

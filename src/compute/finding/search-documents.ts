@@ -1,0 +1,108 @@
+/** What the search of a site finds: taken from the models of its pages, so that it knows nothing that no page shows. */
+import type { Document } from '../../search/document.ts';
+import type { ConditionRow, DeviceModel, MethodModel, NoteModel, PageModel, RunModel, ScriptModel } from '../results.ts';
+import type { Choice } from './models.ts';
+import { plainText } from './plain-text.ts';
+
+/** The kinds of what can be found, in the order of the results. */
+export const KINDS: readonly Choice[] = [
+  { id: 'notes', title: 'Notes' },
+  { id: 'scripts', title: 'Scripts' },
+  { id: 'runs', title: 'Runs' },
+  { id: 'devices', title: 'Devices' },
+  { id: 'comparisons', title: 'Comparisons' },
+  { id: 'figures', title: 'Figures' },
+  { id: 'method', title: 'Method' },
+];
+
+/** A comparison whose page may be among the models. */
+export interface NamedComparison {
+  readonly id: string;
+  readonly title: string;
+  /** Titles of its runs. */
+  readonly runs: readonly string[];
+}
+
+/** One document for each note, script, run, device and comparison that has a page, each figure of the method page and each of its chapters. */
+export function searchDocuments(
+  models: readonly (readonly [path: string, model: PageModel])[],
+  comparisons: readonly NamedComparison[],
+): Document[] {
+  const paths = new Set(models.map(([path]) => path));
+  return [
+    ...models.flatMap(([path, model]) => documentsOf(path, model)),
+    ...comparisons
+      .map(({ id, title, runs }) => ({
+        kind: 'comparisons',
+        name: id,
+        title,
+        path: `comparisons/${id}/`,
+        text: runs.join(', '),
+      }))
+      .filter(({ path }) => paths.has(path)),
+  ];
+}
+
+function documentsOf(path: string, model: PageModel): Document[] {
+  const name = path.split('/')[1] ?? '';
+  if (model.kind === 'note') return [{ kind: 'notes', name, title: model.title, path, text: noteText(model) }];
+  if (model.kind === 'script') return [{ kind: 'scripts', name, title: model.title, path, text: scriptText(model) }];
+  if (model.kind === 'run') return [{ kind: 'runs', name, title: model.title, path, text: runText(model) }];
+  if (model.kind === 'device') return [{ kind: 'devices', name, title: model.title, path, text: deviceText(model) }];
+  return model.kind === 'method' ? methodDocuments(path, model) : [];
+}
+
+function noteText({ summary, devices, highlights, pieces, disclosure }: NoteModel): string {
+  const shown = highlights.map((each) => [each.label, each.run, each.shown].filter((part) => part !== '').join(' '));
+  const words = pieces.map((piece) => (typeof piece === 'string' ? plainText(piece) : piece.title));
+  return sentences([summary, titles(devices), shown.join(', '), ...words, disclosure]);
+}
+
+/** As the script's page has it: held numbers in their spoken form. */
+function scriptText({ summary, devices, blocks }: ScriptModel): string {
+  const words = blocks.map(({ pieces }) =>
+    pieces.map((piece) => (typeof piece === 'string' ? plainText(piece) : 'said' in piece ? piece.said : piece.title)).join(' '),
+  );
+  return sentences([summary, titles(devices), ...words]);
+}
+
+function runText({ device, specimen, date, setting, conditions, body }: RunModel): string {
+  return sentences([`${device.title}, specimen ${specimen}, ${date}`, rows(setting), plainText(body), rows(conditions)]);
+}
+
+function deviceText({ maker, body, ratings, specimens, attempts }: DeviceModel): string {
+  const pieces = specimens.map(({ alias }) => `specimen ${alias}`);
+  return sentences([maker, plainText(body), rows(ratings), pieces.join(', '), attempts.map(({ title }) => title).join(', ')]);
+}
+
+function methodDocuments(path: string, { subjects, chapters }: MethodModel): Document[] {
+  const figures = subjects.flatMap(({ entries }) =>
+    entries.map(({ name, label, definition, unit }) => ({
+      kind: 'figures',
+      name,
+      title: label,
+      path: `${path}#${name}`,
+      text: sentences([definition, `In ${unit}`]),
+    })),
+  );
+  const method = chapters.map(({ id, title, html }) => {
+    return { kind: 'method', name: id, title, path: `${path}#${id}`, text: plainText(html) };
+  });
+  return [...figures, ...method];
+}
+
+function rows(conditions: readonly ConditionRow[]): string {
+  return conditions.map(({ label, text }) => `${label} ${text}`).join(', ');
+}
+
+function titles(links: readonly { readonly title: string }[]): string {
+  return links.map(({ title }) => title).join(', ');
+}
+
+/** Parts that say something, each with a full stop, a blank between. */
+function sentences(parts: readonly string[]): string {
+  return parts
+    .filter((part) => part !== '')
+    .map((part) => (/[.!?:…]$/.test(part) ? part : `${part}.`))
+    .join(' ');
+}
