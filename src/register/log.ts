@@ -1,16 +1,24 @@
-/** How a run names its log: a path, or a mapping of the path and what is declared of its time. */
+/** How a run names its log: a path, or a mapping of the path, what is declared of its time, and how it goes out. */
 import { TIME_FORMATS } from '../intake/log.ts';
 import type { Place } from '../problem.ts';
 import { dataPathOf } from './data-path.ts';
 import type { MapNode, TextNode } from './node.ts';
 import type { DataFiles } from './read.ts';
+import type { Sharing } from './register.ts';
 import type { Report } from './report.ts';
 import { map, optional, readShape, shape, text } from './shape.ts';
+import { readSharing, shareOf } from './sharing.ts';
 import type { StatedTime } from './stated.ts';
 import { cut, lineOf, wordOf } from './values.ts';
 
-const LOG = shape({ file: text, time: optional(map) });
-const SHARED_LOG = shape({ time: optional(map) });
+const LOG = shape({
+  file: text,
+  time: optional(map),
+  share: optional(text),
+  redacted: optional(text),
+  elsewhere: optional(text),
+});
+const SHARED_LOG = shape({ time: optional(map), share: optional(text) });
 const TIME = shape({ column: optional(text), format: optional(text), unit: optional(text), zone: optional(text) });
 const TIME_UNITS = ['ms', 's', 'min', 'h'] as const;
 
@@ -18,25 +26,38 @@ export interface StatedLog {
   readonly file?: string;
   readonly place: Place;
   readonly time: StatedTime;
+  readonly sharing: Sharing;
+}
+
+/** What a setup states of its runs' logs. */
+export interface SharedLog {
+  readonly time: StatedTime;
+  readonly sharing: Sharing;
 }
 
 /** The log of a run. */
 export function readLog(node: TextNode | MapNode | undefined, place: Place, data: DataFiles, report: Report): StatedLog {
-  if (!node) return { place, time: {} };
+  if (!node) return { place, time: {}, sharing: {} };
   if (node.kind === 'text') {
     const file = dataPathOf(node, 'log', data, report);
-    return { ...(file === undefined ? {} : { file }), place: node.place, time: {} };
+    return { ...(file === undefined ? {} : { file }), place: node.place, time: {}, sharing: {} };
   }
   const fields = readShape(LOG, node, '`log`', place, report);
   const file = dataPathOf(fields.file, 'file', data, report);
-  return { ...(file === undefined ? {} : { file }), place: fields.file?.place ?? place, time: timeOf(fields.time, report) };
+  return {
+    ...(file === undefined ? {} : { file }),
+    place: fields.file?.place ?? place,
+    time: timeOf(fields.time, report),
+    sharing: readSharing(fields, data, report),
+  };
 }
 
 /** The log of a setup: only what its runs' logs share, never a file. */
-export function readSharedLog(node: MapNode | undefined, report: Report): StatedTime {
-  if (!node) return {};
+export function readSharedLog(node: MapNode | undefined, report: Report): SharedLog {
+  if (!node) return { time: {}, sharing: {} };
   const fields = readShape(SHARED_LOG, node, '`log` of a setup', node.place, report);
-  return timeOf(fields.time, report);
+  const share = shareOf(fields.share, report);
+  return { time: timeOf(fields.time, report), sharing: share === undefined ? {} : { share } };
 }
 
 function timeOf(node: MapNode | undefined, report: Report): StatedTime {

@@ -42,6 +42,27 @@ export interface Instrument extends Item {
 /** A condition or setting as the author put it: words, or a quantity. */
 export type Condition = { readonly name: string; readonly text: string; readonly quantity?: Quantity };
 
+export const SHARES = ['as it came', 'cleaned only', 'digest only'] as const;
+/** How much of a log goes out: itself, only the readings that are used, or nothing but its digest. */
+export type Share = (typeof SHARES)[number];
+
+/** How a log goes out, as far as its author says it. */
+export interface Sharing {
+  readonly share?: Share;
+  /** A second file below data/ that goes out in its place. */
+  readonly redacted?: { readonly file: string; readonly place: Place };
+  /** Where it can be had instead: an https address. */
+  readonly elsewhere?: string;
+}
+
+/** How data may be used. */
+export interface Licence {
+  /** Of the SPDX licence list. */
+  readonly id?: string;
+  readonly title: string;
+  readonly url?: string;
+}
+
 export interface Run extends Item {
   readonly setup?: string;
   readonly device: string;
@@ -59,6 +80,9 @@ export interface Run extends Item {
   readonly surface?: string;
   /** Id of the instrument that took the surface readings. */
   readonly surfaceInstrument?: string;
+  readonly sharing?: Sharing;
+  /** How its data may be used; absent where nobody says so. */
+  readonly licence?: Licence;
   /** What figures need to know. */
   readonly context: RunContext;
   /**

@@ -122,6 +122,8 @@ function complete(
     ...(stated.scores === undefined ? {} : { scores: stated.scores }),
     ...(stated.surface ? { surface: stated.surface.file } : {}),
     ...(stated.surface?.instrument ? { surfaceInstrument: stated.surface.instrument.value } : {}),
+    ...(Object.keys(inherited.sharing).length > 0 ? { sharing: inherited.sharing } : {}),
+    ...(inherited.licence ? { licence: inherited.licence } : {}),
     context: contextOf(facts),
     facts: addresses,
     factPlaces: factPlacesOf(addresses.keys(), facts, placeOf),

@@ -46,7 +46,7 @@ export function readRun(source: SourceFile, data: DataFiles, report: Report): St
     item: itemOf(source, fields.title, report),
     ...(setup ? { setup } : {}),
     date: dateOf(fields.date, 'date', report) ?? '',
-    shared: readShared(fields, log.time, source.root.entries.has('setup'), source.placeOf, report),
+    shared: readShared(fields, log, source.root.entries.has('setup'), source.placeOf, report),
     log,
     repairs: readRepairs(fields.repairs, source.placeOf('repairs'), report),
     ...(scores === undefined ? {} : { scores }),

@@ -3,11 +3,13 @@ import { CRITERION_NAMES } from '../figures/thermal/criteria.ts';
 import type { Place } from '../problem.ts';
 import { readChannels } from './channels.ts';
 import { readConditions, readSetting } from './conditions.ts';
+import { readLicence } from './licence.ts';
+import type { SharedLog } from './log.ts';
 import type { ListNode, MapNode, TextNode } from './node.ts';
 import { readPhases } from './phases.ts';
 import type { Report } from './report.ts';
 import { map, optional, text, textOrList, textOrMap } from './shape.ts';
-import type { Reference, Shared, StatedTime } from './stated.ts';
+import type { Reference, Shared } from './stated.ts';
 import { idOf, textsOf, wordOf } from './values.ts';
 
 /** Keys that a setup and a run share, for their shapes. */
@@ -20,6 +22,7 @@ export const SHARED_KEYS = {
   channels: optional(map),
   phases: optional(textOrMap),
   steady: optional(text),
+  licence: optional(textOrMap),
 };
 
 export interface SharedFields {
@@ -31,6 +34,7 @@ export interface SharedFields {
   readonly channels?: MapNode | undefined;
   readonly phases?: TextNode | MapNode | undefined;
   readonly steady?: TextNode | undefined;
+  readonly licence?: TextNode | MapNode | undefined;
 }
 
 /**
@@ -39,7 +43,7 @@ export interface SharedFields {
  */
 export function readShared(
   fields: SharedFields,
-  time: StatedTime,
+  { time, sharing }: SharedLog,
   inherits: boolean,
   places: (key: string) => Place,
   report: Report,
@@ -51,6 +55,7 @@ export function readShared(
   );
   const phases = readPhases(fields.phases, report);
   const steady = wordOf(fields.steady, 'steady', CRITERION_NAMES, report);
+  const licence = readLicence(fields.licence, places('licence'), report);
   return {
     ...(device ? { device } : {}),
     ...(specimen === undefined ? {} : { specimen }),
@@ -61,6 +66,8 @@ export function readShared(
     ...(phases ? { phases } : {}),
     ...(steady === undefined ? {} : { steady }),
     time,
+    sharing,
+    ...(licence ? { licence } : {}),
   };
 }
 

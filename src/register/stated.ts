@@ -3,6 +3,7 @@ import type { DeclaredPhase } from '../figures/context.ts';
 import type { MeasuredAt, QuantityKind, TimeFormat } from '../intake/log.ts';
 import type { Place } from '../problem.ts';
 import type { StatedQuantity } from './quantity-value.ts';
+import type { Licence, Sharing } from './register.ts';
 
 export interface Stated<T> {
   readonly value: T;
@@ -53,4 +54,6 @@ export interface Shared {
   readonly phases?: Stated<'auto' | readonly DeclaredPhase[]>;
   readonly steady?: string;
   readonly time: StatedTime;
+  readonly sharing: Sharing;
+  readonly licence?: Licence;
 }

@@ -22,6 +22,7 @@ const DOORS = {
   unitmath: 'quantities',
   yaml: 'register',
   valibot: 'register',
+  'spdx-license-list': 'register',
   unified: 'words',
   'webvtt-parser': 'words/script',
   diff: 'words/script',

@@ -8,9 +8,10 @@ import { KEYS } from './cases/keys.ts';
 import { MEASURED } from './cases/measured.ts';
 import { REFERENCES } from './cases/references.ts';
 import { SCRIPTS } from './cases/scripts.ts';
+import { SHARED_DATA } from './cases/shared-data.ts';
 import { SOAK } from './cases/soak.ts';
 
-const CASES = [...CORRECTED, ...FRONT_MATTER, ...KEYS, ...REFERENCES, ...MEASURED, ...SCRIPTS, ...SOAK];
+const CASES = [...CORRECTED, ...FRONT_MATTER, ...KEYS, ...REFERENCES, ...MEASURED, ...SCRIPTS, ...SHARED_DATA, ...SOAK];
 
 /** Requests are read from notes' directives, not from files of the register: see requests.test.ts. */
 const BY_REQUESTS = ['request-alias', 'request-attribute', 'request-kind'];
