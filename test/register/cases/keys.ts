@@ -7,7 +7,7 @@ export const KEYS: readonly Case[] = [
     rule: 'unknown-key',
     bad: [[FAST, 'setting:', 'settings:']],
     report: [
-      'content/runs/larch-fast.md:5:1: error: unknown-key: a run has no key `settings` | expected `title`, `setup`, `date`, `device`, `specimen`, `conditions`, `setting`, `instruments`, `channels`, `phases`, `steady`, `log`, `repairs`, `scores` or `surface` | did you mean `setting`?',
+      'content/runs/larch-fast.md:5:1: error: unknown-key: a run has no key `settings` | expected `title`, `setup`, `date`, `device`, `specimen`, `conditions`, `setting`, `instruments`, `channels`, `phases`, `steady`, `licence`, `log`, `repairs`, `scores` or `surface` | did you mean `setting`?',
     ],
     ok: [],
   },
@@ -239,7 +239,7 @@ export const KEYS: readonly Case[] = [
   {
     rule: 'unknown-key',
     bad: [[SETUP, 'phases:', 'log:\n  file: larch-2/other.csv\nphases:']],
-    report: ['content/setups/open-bench.md:21:3: error: unknown-key: `log` of a setup has no key `file` | expected `time`'],
+    report: ['content/setups/open-bench.md:21:3: error: unknown-key: `log` of a setup has no key `file` | expected `time` or `share`'],
     ok: [[SETUP, 'phases:', 'log:\n  time:\n    zone: "+01:00"\nphases:']],
   },
   {
