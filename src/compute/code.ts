@@ -13,14 +13,31 @@ const STEPS = {
   run: [...MEASURING, 'compute/run-step.ts', 'compute/run-tables.ts'],
   comparisons: [...MEASURING, 'compute/comparisons.ts'],
   words: [...MEASURING, 'register', 'words', 'compute/word-step.ts'],
+  series: [
+    ...MEASURING,
+    'plots',
+    'compute/run-step.ts',
+    'compute/run-tables.ts',
+    'compute/plot-subject.ts',
+    'compute/series-step.ts',
+  ],
   plots: [
     ...MEASURING,
     'register',
     'plots',
     'compute/run-step.ts',
     'compute/run-tables.ts',
+    'compute/plot-subject.ts',
     'compute/plot-task.ts',
     'compute/plot-step.ts',
+  ],
+  compared: [
+    ...MEASURING,
+    'plots',
+    'compute/plot-step.ts',
+    'compute/compared/gathered.ts',
+    'compute/compared/plans.ts',
+    'compute/compared/plot-step.ts',
   ],
   all: [...MEASURING, 'register', 'words', 'plots', 'search', 'compute'],
 } as const;
@@ -39,7 +56,8 @@ export function codeDigests(): CodeDigests {
     return made;
   };
   const of = (step: keyof typeof STEPS) => digest(`${ground} ${STEPS[step].map(folderDigest).join(' ')}`);
-  return { run: of('run'), comparisons: of('comparisons'), words: of('words'), plots: of('plots'), all: of('all') };
+  const steps = Object.keys(STEPS) as (keyof typeof STEPS)[];
+  return Object.fromEntries(steps.map((step) => [step, of(step)])) as CodeDigests;
 }
 
 function digestOfPath(path: string): string {

@@ -346,6 +346,77 @@ export interface TimelineModel {
   }[];
 }
 
+/** Figures of several runs side by side: a row a figure or test, a column a run. */
+export interface ComparedTable {
+  readonly caption: string;
+  /** Aliases of the runs, in the order of the cells. */
+  readonly columns: readonly string[];
+  readonly rows: readonly {
+    /** In the catalogue; '' where the row is no figure of it. */
+    readonly name: string;
+    readonly label: string;
+    readonly detail: string;
+    readonly cells: readonly ComparedCell[];
+  }[];
+  /** Why figures are absent, each reason once. */
+  readonly absent: readonly string[];
+}
+
+export interface ComparedCell {
+  /** Null where the run has nothing of the kind. */
+  readonly figure: ShownFigure | null;
+  /** Against the reference, the verdict in its `detail`; null for the reference itself, and where there is none. */
+  readonly against: ShownFigure | null;
+}
+
+export interface ComparisonModel {
+  readonly kind: 'comparison';
+  readonly id: string;
+  readonly title: string;
+  readonly marks: Marks;
+  /** Alias of the run that the others are compared with. */
+  readonly reference: string;
+  readonly runs: readonly {
+    readonly alias: string;
+    readonly title: string;
+    /** '' where the run has no page any more. */
+    readonly path: string;
+    readonly date: string;
+    readonly setting: string;
+  }[];
+  readonly devices: readonly Link[];
+  /** In the author's words: HTML of the comparison's own text. */
+  readonly body: string;
+  readonly cautions: readonly ShownCaution[];
+  readonly fairness: {
+    /** Whether one thing alone differs, in a sentence. */
+    readonly lead: string;
+    /** What differs besides the setting, each with what that may do. */
+    readonly warnings: readonly string[];
+    /** When two ambients count as different. */
+    readonly rule: string;
+  };
+  /** Setting and conditions that all runs share. */
+  readonly shared: readonly ConditionRow[];
+  /** Those in which any two differ: a cell a run. `differs`: from the reference. */
+  readonly apart: readonly {
+    readonly label: string;
+    readonly cells: readonly { readonly text: string; readonly differs: boolean }[];
+  }[];
+  /** Figures that only several runs have, by run. */
+  readonly compared: ComparedTable;
+  /** Those that are of all runs together. */
+  readonly overall: readonly ShownFigure[];
+  /** Scores, and what they say against the reference, by test. */
+  readonly byTest: readonly ComparedTable[];
+  /** The runs' own figures. */
+  readonly own: ComparedTable;
+  readonly plots: readonly PagePlot[];
+  readonly files: readonly { readonly alias: string; readonly file: string; readonly sha256: string; readonly rows?: number }[];
+  readonly figuresFile: string;
+  readonly notes: readonly Link[];
+}
+
 /** Settings tried on a specimen, and what came of each. */
 export interface AttemptsModel {
   readonly id: string;
@@ -419,6 +490,7 @@ export type PageModel =
   | LedgerModel
   | RunModel
   | DeviceModel
+  | ComparisonModel
   | MethodModel
   | AccuracyModel
   | RunsModel

@@ -5,7 +5,8 @@
 import type { RunSeries } from '../../plots/series.ts';
 import type { ConditionRow, ShownCaution } from '../results.ts';
 
-export interface Gathered {
+/** Its figures are those of `comparisons/<id>/figures.json`. */
+export interface Gathered extends PublishedMap {
   /** Of the comparison that it is, or was made from. */
   readonly id: string;
   readonly title: string;
@@ -13,14 +14,12 @@ export interface Gathered {
   readonly reference: string;
   /** In the author's order. */
   readonly runs: readonly GatheredRun[];
-  /** As in `comparisons/<id>/figures.json`. */
-  readonly sources: PublishedSources;
-  readonly figures: PublishedFigures;
   /** For each figure's name the digest of its definition, formula and source: which version of a method made it. */
   readonly methods: Readonly<Record<string, string>>;
 }
 
-export interface GatheredRun {
+/** Its figures are those of `runs/<id>/figures.json`. */
+export interface GatheredRun extends PublishedMap {
   readonly alias: string;
   readonly run: string;
   readonly title: string;
@@ -29,12 +28,18 @@ export interface GatheredRun {
   readonly specimen: string;
   readonly setting: readonly ConditionRow[];
   readonly conditions: readonly ConditionRow[];
+  /** Mean over the load as a figure `ambient` of its own, measured where it was logged (its `of` says so), else as stated; empty where neither is. */
+  readonly ambient: PublishedMap;
   readonly instruments: readonly { readonly id: string; readonly title: string; readonly accuracy: string }[];
+  /** What was logged, and by what; '' where no instrument or place is stated. */
+  readonly channels: readonly {
+    readonly name: string;
+    readonly quantity: string;
+    readonly at: string;
+    readonly instrument: string;
+  }[];
   readonly log: { readonly file: string; readonly sha256: string; readonly rows: number; readonly span_s: number };
   readonly tables: readonly { readonly file: string; readonly sha256: string }[];
-  /** As in `runs/<id>/figures.json`. */
-  readonly sources: PublishedSources;
-  readonly figures: PublishedFigures;
   readonly series: RunSeries;
   readonly cautions: readonly ShownCaution[];
 }
@@ -43,3 +48,8 @@ export type PublishedSources = Readonly<Record<string, { readonly title: string;
 
 /** By address without alias; each as in `figures.json`. */
 export type PublishedFigures = Readonly<Record<string, Readonly<Record<string, unknown>>>>;
+
+export interface PublishedMap {
+  readonly sources: PublishedSources;
+  readonly figures: PublishedFigures;
+}

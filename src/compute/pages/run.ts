@@ -5,6 +5,7 @@ import { printQuantity } from '../../quantities/print.ts';
 import type { Run } from '../../register/register.ts';
 import type { Link, RunModel } from '../results.ts';
 import type { LogSummary } from '../run-step.ts';
+import { instrumentRow } from './instruments.ts';
 import { isInvented, notePath } from './note.ts';
 import { type ComputedRun, type Parts, pagePlot } from './parts.ts';
 import { conditionRows, durationText, runLink, shownFigure } from './shown.ts';
@@ -24,7 +25,7 @@ export function runModel(parts: Parts, computed: ComputedRun): RunModel {
     specimen: run.specimen,
     setting: conditionRows(run.setting),
     conditions: conditionRows(run.conditions),
-    instruments: instrumentRows(parts, run),
+    instruments: run.instruments.map((id) => instrumentRow(parts.register, id)),
     cautions: mergeCautions(cautions(run.context, derived)),
     body: parts.prose.get(run.file) ?? '',
     groups: figureGroups(computed),
@@ -56,16 +57,6 @@ function figureGroups({ derived }: ComputedRun): RunModel['groups'] {
     return { subject, figures };
   });
   return groups.filter(({ figures }) => figures.length > 0);
-}
-
-function instrumentRows(parts: Parts, run: Run): RunModel['instruments'] {
-  return run.instruments.map((id) => {
-    const { title, facts } = parts.register.instruments.get(id)!;
-    const stated = Object.entries(facts.accuracy).map(
-      ([quantity, accuracy]) => `${quantity.replaceAll('_', ' ')} ${accuracy.text}`,
-    );
-    return { title, accuracy: stated.length === 0 ? 'no accuracy stated: repeatability only' : stated.join('; ') };
-  });
 }
 
 function logRow(summary: LogSummary): RunModel['log'] {

@@ -34,7 +34,8 @@ export function clockDelta(pair: Pair): Figure {
   return compared('clock_delta', outcome, ofScope(pair, null), (quantity) => verdictAgainst(quantity, 0));
 }
 
-function difference(run: ComparedRun, key: string, reference: ComparedRun, referenceKey: string): Derived | Reason {
+/** A run's figure less the reference's, which may stand under another key: source by source, so that what they share cancels. */
+export function difference(run: ComparedRun, key: string, reference: ComparedRun, referenceKey: string): Derived | Reason {
   const own = operand(run, key);
   const base = operand(reference, referenceKey);
   if (isReason(base)) return base;

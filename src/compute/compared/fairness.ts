@@ -1,0 +1,187 @@
+/** Whether a comparison changes one thing: what differs between its runs besides the setting, in sentences for readers. */
+import { AMBIENT_RULE, ambientsDiffer } from '../../figures/comparison/ambients.ts';
+import { isPresent } from '../../figures/figure.ts';
+import { listed } from '../../plots/wording.ts';
+import { printQuantity } from '../../quantities/print.ts';
+import type { Quantity } from '../../quantities/quantity.ts';
+import type { ComparisonModel, ConditionRow } from '../results.ts';
+import { AMBIENT, ASKED_FOR, type Aspect, CONDITIONS, DEVICE, INSTRUMENT, LOAD, PLACE, SPECIMEN } from './aspects.ts';
+import { figuresOf } from './figures-of.ts';
+import type { Gathered, GatheredRun } from './gathered.ts';
+
+/** What differs, by a short name, and the sentences that say so. */
+interface Difference {
+  readonly what: string;
+  readonly sentence: string;
+}
+
+/** Loads count as equally long within this share of the longer. */
+const LOAD_SLACK = 0.05;
+
+/** Judges all runs of a comparison together. */
+export function fairnessOf({ runs, reference }: Gathered): ComparisonModel['fairness'] {
+  const settings = settingsApart(runs);
+  const others = [
+    ...worded(runs, DEVICE, ({ device }) => device.title),
+    ...worded(
+      runs,
+      SPECIMEN,
+      ({ device, specimen }) => `${specimen} of ${device.title}`,
+      ({ specimen }) => specimen,
+    ),
+    ...ambient(runs),
+    ...CONDITIONS.flatMap((aspect) => worded(runs, aspect, (run) => conditionOf(run, aspect.label))),
+    ...loads(runs),
+    ...channels(runs),
+  ];
+  return {
+    lead: leadOf(settings, unique(others.map(({ what }) => what))),
+    warnings: [...atOnce(runs, reference), ...others.map(({ sentence }) => sentence), ...unstated(runs)],
+    rule: AMBIENT_RULE,
+  };
+}
+
+function leadOf(settings: readonly string[], others: readonly string[]): string {
+  const setting = settings.length === 0 ? 'The setting is the same in all runs' : `The setting differs in ${listed(settings)}`;
+  if (others.length > 0) {
+    const also = settings.length === 0 ? '; they differ in' : ', and the runs also differ in';
+    const fair = settings.length === 0 && others.length === 1 ? '' : ' A fair comparison changes one thing.';
+    return `${setting}${also} ${listed(others)}.${fair}`;
+  }
+  return settings.length === 0
+    ? `${setting}, and so are all conditions that they state: what differs is how far such runs lie apart.`
+    : `${setting} and, as far as the runs state their conditions, in nothing else.`;
+}
+
+/** Several settings changed in one step: nothing tells them apart. */
+function atOnce(runs: readonly GatheredRun[], reference: string): string[] {
+  const base = runs.find(({ alias }) => alias === reference)!;
+  const byKeys = grouped(
+    runs.filter((run) => run !== base),
+    (run) => listed(labelsOf([base, run]).filter((label) => textOf(base.setting, label) !== textOf(run.setting, label))),
+  );
+  return [...byKeys]
+    .filter(([labels]) => labels.includes(' and '))
+    .map(
+      ([labels, aliases]) =>
+        `${listed(aliases)} ${aliases.length === 1 ? 'differs' : 'differ'} from ${reference} in ${labels} at once: what each of them does cannot be told from these runs.`,
+    );
+}
+
+function settingsApart(runs: readonly GatheredRun[]): string[] {
+  return labelsOf(runs).filter((label) => new Set(runs.map(({ setting }) => textOf(setting, label))).size > 1);
+}
+
+function labelsOf(runs: readonly GatheredRun[]): string[] {
+  return unique(runs.flatMap(({ setting }) => setting.map(({ label }) => label)));
+}
+
+/** Differences in what is said in words; what one run states and another does not counts as one. */
+function worded(
+  runs: readonly GatheredRun[],
+  { label, effect }: Aspect,
+  keyOf: (run: GatheredRun) => string | undefined,
+  shown: (run: GatheredRun) => string | undefined = keyOf,
+): Difference[] {
+  if (new Set(runs.map(keyOf)).size < 2) return [];
+  const groups = [...grouped(runs, (run) => shown(run) ?? '')].sort(([a], [b]) => Number(a === '') - Number(b === ''));
+  const said = groups.map(([text, aliases]) =>
+    text === '' ? `not stated for ${listed(aliases)}` : `${text} in ${listed(aliases)}`,
+  );
+  return [{ what: label, sentence: `${capital(label)}: ${said.join('; ')}. ${effect}` }];
+}
+
+function ambient(runs: readonly GatheredRun[]): Difference[] {
+  const known = runs.map((run) => ({ run, quantity: ambientOf(run) }));
+  const had = known.filter((each): each is { run: GatheredRun; quantity: Quantity } => each.quantity !== null);
+  const apart = had.some((a) => had.some((b) => ambientsDiffer(a.quantity, b.quantity)));
+  if (!apart && (had.length === runs.length || had.length === 0)) return [];
+  const text = new Map(known.map(({ run, quantity }) => [run, quantity === null ? undefined : ambientText(run, quantity)]));
+  const missing = had.length < runs.length;
+  return apart || missing ? worded(runs, AMBIENT, (run) => text.get(run)) : [];
+}
+
+/** Mean ambient of a run's load; null where it is neither measured nor stated. */
+export function ambientOf(run: GatheredRun): Quantity | null {
+  const figure = figuresOf(run.ambient).get('ambient');
+  return figure !== undefined && isPresent(figure) ? figure.quantity : null;
+}
+
+/** "22.6 °C (measured)". */
+export function ambientText(run: GatheredRun, quantity: Quantity): string {
+  const how = String(figuresOf(run.ambient).get('ambient')?.of?.ambient ?? 'stated');
+  return `${printQuantity(quantity).text} (${how.split(/[,:]/, 1)[0]})`;
+}
+
+function loads(runs: readonly GatheredRun[]): Difference[] {
+  const lengths = runs.map(({ series }) => loadLength(series.phases));
+  const known = lengths.filter((length) => length !== undefined);
+  if (known.length === lengths.length && Math.min(...known) >= (1 - LOAD_SLACK) * Math.max(...known)) return [];
+  if (known.length === 0) return [];
+  const text = new Map(runs.map((run, index) => [run, durationOf(lengths[index])]));
+  return worded(runs, LOAD, (run) => text.get(run));
+}
+
+function loadLength(phases: GatheredRun['series']['phases']): number | undefined {
+  const load = phases.find(({ name }) => name === 'load');
+  return load && load.to - load.from;
+}
+
+function durationOf(seconds: number | undefined): string | undefined {
+  return seconds === undefined ? undefined : printQuantity({ value: seconds, unit: 's', parts: null, step: 1 }).text;
+}
+
+/** Instruments and places of the primary channel of each quantity that several runs logged. */
+function channels(runs: readonly GatheredRun[]): Difference[] {
+  const quantities = unique(runs.flatMap(({ channels }) => channels.map(({ quantity }) => quantity)));
+  return quantities.flatMap((quantity) => {
+    const had = runs.filter((run) => primary(run, quantity) !== undefined);
+    const label = quantity.replaceAll('_', ' ');
+    return [
+      ...worded(had, { label: `instrument of the ${label}`, effect: INSTRUMENT }, (run) => instrumentOf(run, quantity)),
+      ...worded(
+        had,
+        { label: `place where the ${label} was measured`, effect: PLACE },
+        (run) => primary(run, quantity)?.at || undefined,
+      ),
+    ];
+  });
+}
+
+function primary({ channels }: GatheredRun, quantity: string): GatheredRun['channels'][number] | undefined {
+  return channels.find((channel) => channel.quantity === quantity);
+}
+
+function instrumentOf(run: GatheredRun, quantity: string): string | undefined {
+  const id = primary(run, quantity)?.instrument;
+  return run.instruments.find((instrument) => instrument.id === id)?.title;
+}
+
+/** Conditions that no run states: nothing tells whether they differ. */
+function unstated(runs: readonly GatheredRun[]): string[] {
+  const labels = ASKED_FOR.filter((label) => runs.every((run) => conditionOf(run, label) === undefined));
+  return labels.length === 0 ? [] : [`No run states its ${listed(labels)}: whether they differ cannot be told.`];
+}
+
+function conditionOf({ conditions }: GatheredRun, label: string): string | undefined {
+  return textOf(conditions, label);
+}
+
+function textOf(rows: readonly ConditionRow[], label: string): string | undefined {
+  return rows.find((row) => row.label === label)?.text;
+}
+
+/** Aliases by a text, in the order of the runs. */
+function grouped(runs: readonly GatheredRun[], textOf: (run: GatheredRun) => string): Map<string, string[]> {
+  const groups = new Map<string, string[]>();
+  for (const run of runs) groups.set(textOf(run), [...(groups.get(textOf(run)) ?? []), run.alias]);
+  return groups;
+}
+
+function unique(texts: readonly string[]): string[] {
+  return [...new Set(texts)];
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

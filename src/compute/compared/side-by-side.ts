@@ -1,0 +1,46 @@
+/** Setting, conditions and what else a run states, beside those of the other runs. */
+import type { ComparisonModel, ConditionRow } from '../results.ts';
+import { ambientOf, ambientText } from './fairness.ts';
+import type { Gathered, GatheredRun } from './gathered.ts';
+
+/** Digits of a digest by which two logs are told apart at a glance; the whole one stands with the files. */
+const DIGITS = 12;
+
+const NOT_STATED = 'not stated';
+
+/** What all runs share, and what any two differ in. */
+export function sideBySide({ runs, reference }: Gathered): Pick<ComparisonModel, 'shared' | 'apart'> {
+  const stated = runs.map((run) => new Map(rowsOf(run).map(({ label, text }) => [label, text])));
+  const base = stated[runs.findIndex(({ alias }) => alias === reference)]!;
+  const labels = [...new Set(stated.flatMap((rows) => [...rows.keys()]))];
+  const alike = labels.filter((label) => new Set(stated.map((rows) => rows.get(label))).size === 1);
+  const text = (rows: ReadonlyMap<string, string>, label: string) => rows.get(label) ?? NOT_STATED;
+  return {
+    shared: alike.map((label) => ({ label, text: text(base, label) })),
+    apart: labels
+      .filter((label) => !alike.includes(label))
+      .map((label) => ({
+        label,
+        cells: stated.map((rows) => ({ text: text(rows, label), differs: text(rows, label) !== text(base, label) })),
+      })),
+  };
+}
+
+/** Setting first, then what was tested and how, then how it was read. */
+function rowsOf(run: GatheredRun): ConditionRow[] {
+  const ambient = ambientOf(run);
+  const measured = ambient !== null && ambientText(run, ambient).endsWith('(measured)');
+  const instruments = run.instruments.map(({ title }) => title).join(', ');
+  const places = [...new Set(run.channels.flatMap(({ at }) => (at === '' ? [] : [at])))].join(', ');
+  return [
+    ...run.setting,
+    { label: 'date', text: run.date },
+    { label: 'device', text: run.device.title },
+    { label: 'specimen', text: run.specimen },
+    ...run.conditions,
+    ...(measured ? [{ label: 'ambient during the load', text: ambientText(run, ambient) }] : []),
+    ...(instruments === '' ? [] : [{ label: 'instruments', text: instruments }]),
+    ...(places === '' ? [] : [{ label: 'power measured at', text: places }]),
+    { label: 'log, SHA-256', text: `${run.log.sha256.slice(0, DIGITS)}…` },
+  ];
+}

@@ -1,0 +1,47 @@
+/** A run's stored Log → what comparisons need of it: its series as drawn, and the ambient of its load. */
+import { isReason } from '../figures/absent.ts';
+import type { Figure } from '../figures/figure.ts';
+import { phaseOf, rowsOf, type Soak } from '../figures/soak.ts';
+import { ambientOver } from '../figures/thermal/ambient.ts';
+import type { PlotSubject } from '../plots/drawn.ts';
+import { runSeries } from '../plots/run-series.ts';
+import type { RunSeries } from '../plots/series.ts';
+import { soakOf } from '../plots/soak-of.ts';
+import type { Problem } from '../problem.ts';
+import { digestOf } from './digest.ts';
+import { plotSubject } from './plot-subject.ts';
+import type { RunTask } from './run-step.ts';
+import type { Store } from './store.ts';
+
+export interface SeriesTask {
+  readonly step: 'series';
+  readonly key: string;
+  readonly run: RunTask;
+}
+
+export interface SeriesResult {
+  readonly series: RunSeries;
+  /** Mean over the load, or over the whole log where there is none; null where no ambient is measured or stated. */
+  readonly ambient: Figure | null;
+  readonly problems: readonly Problem[];
+}
+
+/** A task with the key that covers it: its code, and the run. */
+export function seriesTask(code: string, run: RunTask): SeriesTask {
+  return { step: 'series', key: digestOf(['series', code, run.key]), run };
+}
+
+export function seriesStep(root: string, store: Store, { run }: SeriesTask): SeriesResult {
+  const subject = plotSubject(root, store, '', { title: '', run });
+  return { series: runSeries(subject), ambient: ambientOf(subject), problems: [] };
+}
+
+function ambientOf(subject: PlotSubject): Figure | null {
+  const soak: Soak = soakOf(subject);
+  const load = phaseOf(soak, 'load');
+  const rows = load && load.toRow > load.fromRow ? rowsOf(load) : { from: 0, to: soak.log.rows };
+  const ambient = ambientOver(soak, rows, 'ambient.load');
+  if (isReason(ambient)) return null;
+  const { quantity, from, of } = ambient;
+  return { name: 'ambient', quantity, from: from ?? { columns: [], rows: null }, of };
+}

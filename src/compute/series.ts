@@ -1,0 +1,41 @@
+/** The series of every run, from the store or from worker threads. */
+import { error, type Problem } from '../problem.ts';
+import type { Pool } from './pool.ts';
+import type { RunOutcome, Runs } from './runs.ts';
+import { type SeriesResult, seriesTask } from './series-step.ts';
+import type { Store } from './store.ts';
+
+export interface AllSeries {
+  /** By run id; a run whose log could not be used has none. */
+  readonly results: ReadonlyMap<string, SeriesResult>;
+  readonly keys: readonly string[];
+  readonly problems: readonly Problem[];
+}
+
+interface Options {
+  readonly store: Store;
+  readonly pool: Pool;
+  readonly code: string;
+  readonly runs: Runs;
+}
+
+/** Makes what is not in the store yet. */
+export async function computeSeries({ store, pool, code, runs }: Options): Promise<AllSeries> {
+  const results = new Map<string, SeriesResult>();
+  const keys: string[] = [];
+  const problems: Problem[] = [];
+  const one = async ({ run, task, result }: RunOutcome) => {
+    if (result.derived === null) return;
+    const wanted = seriesTask(code, task);
+    try {
+      results.set(run.id, (store.get(wanted.key) as SeriesResult | undefined) ?? (await pool.run(wanted)));
+      keys.push(wanted.key);
+    } catch (thrown) {
+      const found = `the series of this run made Soakproof itself fail: ${thrown instanceof Error ? thrown.message : String(thrown)}`;
+      const remedy = 'this is a fault of the program, not of your files: please report it with the log';
+      problems.push(error('fault', run.placeOf('log'), found, { remedy }));
+    }
+  };
+  await Promise.all([...runs.outcomes.values()].map(one));
+  return { results, keys, problems };
+}

@@ -1,0 +1,75 @@
+/** Figures of single runs side by side, and how far each lies from the reference's. */
+import type { Reason } from '../absent.ts';
+import type { Figure } from '../figure.ts';
+import { type ComparedRun, compared, verdictAgainst } from './compared.ts';
+import { difference } from './differences.ts';
+
+/** The figures of a run that readers set side by side, in the order of a test sheet. */
+export const SIDE_BY_SIDE = [
+  'idle_temperature',
+  'peak_temperature',
+  'steady_temperature',
+  'temperature_rise',
+  'time_to_steady_state',
+  'rise_per_watt',
+  'throttle_headroom',
+  'mean_clock',
+  'lowest_clock',
+  'sustained_ratio',
+  'time_to_throttle',
+  'idle_power',
+  'load_power',
+  'peak_power',
+  'energy.load',
+  'hottest_surface',
+] as const;
+
+/**
+ * Addresses of these figures that any of the runs has, by name and then by first appearance: `peak_temperature`,
+ * `peak_temperature.board`. A name that leads to a phase (`energy.load`) stands for itself.
+ */
+export function sideBySideAddresses(runs: readonly Pick<ComparedRun, 'figures'>[]): string[] {
+  return SIDE_BY_SIDE.flatMap((name) => [
+    ...new Set(
+      runs.flatMap(({ figures }) =>
+        [...figures]
+          .filter(([address, { of }]) => address === name || address === `${name}.${of?.channel}`)
+          .map(([address]) => address),
+      ),
+    ),
+  ]);
+}
+
+/**
+ * By address: a run's figure less the reference's, where both are present. What the two share (an instrument's offset, a measured
+ * ambient) cancels, since parts are subtracted source by source (JCGM 100:2008, 5.2.2). `of` names the reference and the verdict
+ * against zero. Of two specimens, where a sensor states no accuracy, the verdict is that it cannot be told.
+ */
+export function differencesTo(reference: ComparedRun, run: ComparedRun): ReadonlyMap<string, Figure> {
+  const addresses = sideBySideAddresses([reference, run]).filter((address) =>
+    [reference, run].every(({ figures }) => 'quantity' in (figures.get(address) ?? {})),
+  );
+  return new Map(addresses.map((address) => [address, differenceAt(reference, run, address)]));
+}
+
+/** Of no catalogue name: its definition is that of the figure that it is a difference of. */
+function differenceAt(reference: ComparedRun, run: ComparedRun, address: string): Figure {
+  const outcome = elsewhere(reference, run, address) ?? difference(run, address, reference, address);
+  const strangers = run.device !== reference.device || run.specimen !== reference.specimen;
+  return compared('difference', outcome, { run: run.alias, reference: reference.alias }, (quantity) =>
+    strangers && quantity.repeatabilityOnly ? 'cannot be told' : verdictAgainst(quantity, 0),
+  );
+}
+
+/** Figures of different places are not subtracted: electrical ones by where they were measured, surfaces by spot. */
+function elsewhere(reference: ComparedRun, run: ComparedRun, address: string): Reason | null {
+  const [base, own] = [reference.figures.get(address), run.figures.get(address)];
+  const key = (['at', 'spot'] as const).find((each) => own?.of?.[each] !== base?.of?.[each]);
+  if (key === undefined) return null;
+  const where = (figure: Figure | undefined) =>
+    String(figure?.of?.[`${key}_title`] ?? figure?.of?.[key] ?? 'a place that is not stated');
+  return {
+    absent: 'different-places',
+    why: `Not subtracted: ${where(own)} in ${run.alias}, ${where(base)} in ${reference.alias}.`,
+  };
+}
