@@ -74,6 +74,8 @@ export interface ShownCorrection {
   readonly since: string;
   /** The expression that holds it. */
   readonly number: string;
+  /** The same in words; '' for a claim. */
+  readonly label: string;
   readonly was: string;
   readonly is: string;
   readonly reason: string;
@@ -83,6 +85,14 @@ export interface ShownCorrection {
   readonly sentence: string;
   /** The day of a later publication that closed it. */
   readonly closed?: string | undefined;
+}
+
+/** Corrections of one day that one reason stands for. */
+export interface CorrectedTogether extends Pick<ShownCorrection, 'since' | 'reason' | 'closed'> {
+  readonly numbers: readonly (Pick<ShownCorrection, 'label' | 'was' | 'is' | 'cue' | 'sentence'> & {
+    /** Of the element that tells it: "c-1". */
+    readonly id: string;
+  })[];
 }
 
 /** The corrections of all published notes and scripts, newest first. */
@@ -149,7 +159,7 @@ export interface NoteModel {
   /** Published scripts that speak for it. */
   readonly scripts: readonly Link[];
   /** Newest first. */
-  readonly corrections: readonly ShownCorrection[];
+  readonly corrections: readonly CorrectedTogether[];
   /** They as text ready to paste; '' where there are none. */
   readonly correctionsFile: string;
   readonly ledger: Ledgers;
@@ -160,6 +170,8 @@ export interface NoteModel {
 export interface SpokenNumber {
   readonly number: number;
   readonly said: string;
+  /** Id of its open correction; '' where there is none. */
+  readonly corrected: string;
 }
 
 /** A block of a script in HTML, in pieces. */
@@ -203,7 +215,7 @@ export interface ScriptModel {
   readonly cautions: readonly ShownCaution[];
   readonly disclosure: string;
   /** Newest first. */
-  readonly corrections: readonly ShownCorrection[];
+  readonly corrections: readonly CorrectedTogether[];
   /** They as text ready to paste; '' where there are none. */
   readonly correctionsFile: string;
   readonly prompter: string;

@@ -12,7 +12,7 @@ import { pageDates } from './finding/dates.ts';
 import { finding } from './finding/finding.ts';
 import type { NoteOutcome } from './notes.ts';
 import { accuracyModel } from './pages/accuracy.ts';
-import { correctionsOf, feedModel } from './pages/corrections.ts';
+import { correctionsText, feedModel } from './pages/corrections.ts';
 import { deviceModel } from './pages/device.ts';
 import { homeModel } from './pages/home.ts';
 import { ledgerModel } from './pages/ledger.ts';
@@ -206,9 +206,7 @@ function filesOf(store: Store, parts: Parts): Files {
     files.push({ path: comparisonPath(id), blob: store.keep(jsonText(publishMap(head, figures))) });
   }
   for (const computed of parts.notes) {
-    const { corrections, correctionsFile } = correctionsOf(parts, computed);
-    if (correctionsFile !== '')
-      files.push({ path: correctionsFile, blob: store.keep(pasteText(computed.note.title, corrections)) });
+    for (const [path, text] of correctionsText(parts, computed)) files.push({ path, blob: store.keep(text) });
     files.push({ path: `${notePath(computed)}ledger.json`, blob: store.keep(jsonText(publishLedger(computed.written))) });
     files.push(...plotFiles(notePath(computed), computed.plots));
     for (const [path, text] of scriptFiles(parts, computed)) files.push({ path, blob: store.keep(text) });

@@ -23,6 +23,7 @@ const EXAMPLES: Readonly<Record<string, string>> = {
   pace: 'pace: 150 words per minute',
   now: 'now: 71.3 °C',
   number: 'number: fast.peak_temperature',
+  numbers: '- number: fast.peak_temperature` with `now` below `numbers:',
   phases: 'load: 5 .. 65 min` below `phases:',
   power: 'power: adapter',
   quantity: 'quantity: temperature',

@@ -4,6 +4,7 @@ export const RULES = {
   'bad-address': 'an earlier address of a note is no address of a page or plot',
   'bad-alias': 'an alias of a note or comparison cannot be written in an address',
   'bad-bits': 'the bits of a throttle flag are not numbered from 0, or have no names',
+  'bad-correction': 'a correction names one number and a list of numbers too',
   'bad-date': 'a date is not year-month-day, or no such day exists',
   'bad-id': 'an id is not lower-case words joined by hyphens',
   'bad-name': 'the name of a channel, setting or phase is not a name that an address can hold',

@@ -1,26 +1,83 @@
-/** Corrections as pages and the feed show them. */
+/** Corrections as pages, the feed and the text to paste show them, and the signs beside corrected numbers. */
+import type { Correction } from '../../register/published.ts';
+import { expressionInWords } from '../../words/in-words.ts';
+import { plain } from '../published-state/differ.ts';
+import { plainExpression } from '../published-state/match.ts';
+import { pasteText } from '../published-state/paste.ts';
 import { stateKey } from '../published-state/present-state.ts';
 import { newestFirst } from '../published-state/protect.ts';
-import type { FeedModel, ShownCorrection } from '../results.ts';
+import type { CorrectedTogether, FeedModel, ShownCorrection } from '../results.ts';
 import type { ComputedNote, Parts } from './parts.ts';
 
 /** What a page says of the corrections of its note or script, and where they stand as text ('' where there are none). */
 export function correctionsOf(
-  { corrections }: Parts,
+  parts: Parts,
   computed: ComputedNote,
-): { readonly corrections: readonly ShownCorrection[]; readonly correctionsFile: string } {
-  const key = stateKey(computed.note);
-  const own = corrections.get(key) ?? [];
-  return { corrections: own, correctionsFile: own.length === 0 ? '' : `${key}/corrections.txt` };
+): { readonly corrections: readonly CorrectedTogether[]; readonly correctionsFile: string } {
+  const own = shownCorrections(parts, computed);
+  return { corrections: together(own), correctionsFile: own.length === 0 ? '' : correctionsFile(computed) };
+}
+
+/** The file of corrections beside a page, as path and text; nothing where there are none. */
+export function correctionsText(parts: Parts, computed: ComputedNote): [path: string, text: string][] {
+  const own = shownCorrections(parts, computed);
+  return own.length === 0 ? [] : [[correctionsFile(computed), pasteText(computed.note.title, together(own))]];
+}
+
+function correctionsFile({ note }: ComputedNote): string {
+  return `${stateKey(note)}/corrections.txt`;
+}
+
+/** Newest first. */
+function shownCorrections({ corrections }: Parts, { note }: ComputedNote): ShownCorrection[] {
+  const aliases = new Set([...note.runs.keys(), ...note.comparisons.keys(), ...(note.attempts?.keys() ?? [])]);
+  const own: readonly Correction[] = corrections.get(stateKey(note)) ?? [];
+  return own.map((each) => ({ ...each, label: expressionInWords(each.number, aliases) }));
+}
+
+/** Those of one day and reason stand together where the first of them stands. */
+function together(corrections: readonly ShownCorrection[]): CorrectedTogether[] {
+  const numbered = corrections.map((each, index) => ({ ...each, id: `c-${index + 1}` }));
+  const groups = Map.groupBy(numbered, ({ since, reason, closed }) => JSON.stringify([since, reason, closed]));
+  return [...groups.values()].map((group) => {
+    const { since, reason, closed } = group[0]!;
+    const numbers = group.map(({ id, label, was, is, cue, sentence }) => ({ id, label, was, is, cue, sentence }));
+    return { since, reason, closed, numbers };
+  });
+}
+
+/** Ids of the open corrections of numbers, by number: the newest of each. */
+export function correctedNumbers(parts: Parts, computed: ComputedNote): ReadonlyMap<number, string> {
+  const open = shownCorrections(parts, computed).map((each, index) => ({ ...each, id: `c-${index + 1}` }));
+  const found = new Map<number, string>();
+  for (const [index, { kind, expression, shown }] of computed.written.entries.entries()) {
+    if (kind === 'highlight') continue;
+    const own = open.find(
+      ({ number, was, is, closed }) =>
+        closed === undefined && number === plainExpression(expression) && [was, is].includes(plain(shown)),
+    );
+    if (own) found.set(index + 1, own.id);
+  }
+  return found;
+}
+
+const HELD = /<a class="held"[^>]*? data-n="(\d+)">[^<]*<\/a>/g;
+
+/** HTML with a sign behind each corrected number, which leads to its correction. */
+export function markCorrected(html: string, corrected: ReadonlyMap<number, string>): string {
+  if (corrected.size === 0) return html;
+  return html.replace(HELD, (held, number: string) => {
+    const id = corrected.get(Number(number));
+    return id === undefined ? held : `${held}<a class="corrected" href="#${id}" aria-label="corrected since">†</a>`;
+  });
 }
 
 /** The feed of corrections. Law 9: only of published notes, also where drafts show; null where there are none. */
 export function feedModel(parts: Parts): FeedModel | null {
   const published = parts.notes.filter(({ note }) => note.status === 'published');
-  const entries = published.flatMap((computed) => {
-    const { corrections } = correctionsOf(parts, computed);
-    return corrections.map((each) => ({ ...each, title: computed.note.title, path: `${stateKey(computed.note)}/` }));
-  });
+  const entries = published.flatMap((computed) =>
+    shownCorrections(parts, computed).map((each) => ({ ...each, title: computed.note.title, path: `${stateKey(computed.note)}/` })),
+  );
   const days = [...published.map(({ note }) => note.date), ...entries.map(({ since }) => since)].sort();
   return published.length === 0 ? null : { entries: newestFirst(entries), updated: days.at(-1)! };
 }

@@ -8,7 +8,7 @@ import type { Note } from '../../register/register.ts';
 import type { HeldBy, LedgerEntry } from '../../words/written.ts';
 import type { HeldNote, Highlight, Ledgers, Link, Marks, NoteModel } from '../results.ts';
 import { commonConditions } from './common-conditions.ts';
-import { correctionsOf } from './corrections.ts';
+import { correctedNumbers, correctionsOf, markCorrected } from './corrections.ts';
 import {
   attemptsPath,
   type ComputedAttempts,
@@ -28,6 +28,7 @@ export function noteModel(parts: Parts, computed: ComputedNote): NoteModel {
   const shared = commonConditions(runs.map(({ computed: { run } }) => run.conditions));
   const tried = [...(note.attempts?.values() ?? [])].map((id) => parts.attempts.get(id)!);
   const entries = written.entries.filter((entry) => entry.kind !== 'highlight');
+  const corrected = correctedNumbers(parts, computed);
   return {
     kind: 'note',
     title: note.title,
@@ -43,7 +44,7 @@ export function noteModel(parts: Parts, computed: ComputedNote): NoteModel {
     })),
     shared: conditionRows(shared.common),
     highlights: highlights(parts, computed),
-    pieces: written.pieces.flatMap((piece) => pieceOf(computed, piece)),
+    pieces: written.pieces.flatMap((piece) => pieceOf(computed, piece, corrected)),
     heldNotes: entries.map((entry, index) => heldNote(parts, computed, entry, index + 1)),
     cautions: cautionsOf(parts, computed),
     disclosure: note.disclosure ?? '',
@@ -61,8 +62,8 @@ function reachedRuns(parts: Parts, { note, reaches }: ComputedNote): { alias: st
 }
 
 /** HTML as it is; a plot's place gets the plot. One that could not be drawn leaves nothing: its problem stops the build. */
-function pieceOf(computed: ComputedNote, piece: string | number): NoteModel['pieces'] {
-  if (typeof piece === 'string') return [piece];
+function pieceOf(computed: ComputedNote, piece: string | number, corrected: ReadonlyMap<number, string>): NoteModel['pieces'] {
+  if (typeof piece === 'string') return [markCorrected(piece, corrected)];
   const drawn = computed.plots[piece];
   return drawn === null || drawn === undefined ? [] : [pagePlot(drawn, notePath(computed))];
 }

@@ -1,11 +1,12 @@
 /** What the models of pages are built from: everything that stage 1 has computed. */
 import type { Figure, RunFigures } from '../../figures/figure.ts';
 import type { Ladder } from '../../figures/stability/ladder.ts';
+import type { Correction } from '../../register/published.ts';
 import type { Attempts, Comparison, Note, Register, Run } from '../../register/register.ts';
 import type { Plan } from '../../words/script/plan.ts';
 import type { Written } from '../../words/written.ts';
 import type { PlotResult } from '../plot-task.ts';
-import type { PagePlot, ShownCorrection } from '../results.ts';
+import type { PagePlot } from '../results.ts';
 import type { LogSummary } from '../run-step.ts';
 import type { ReadTable } from '../run-tables.ts';
 
@@ -57,7 +58,7 @@ export interface Parts {
   /** What published notes reach: the rest shows in dev alone, and is marked. */
   readonly published: { readonly runs: ReadonlySet<string>; readonly devices: ReadonlySet<string> };
   /** Of published notes and scripts by `notes/<slug>`, newest first. */
-  readonly corrections: ReadonlyMap<string, readonly ShownCorrection[]>;
+  readonly corrections: ReadonlyMap<string, readonly Correction[]>;
 }
 
 /** A drawn plot on the page at `path`, with its downloads beside it. */

@@ -6,7 +6,7 @@ import { clockTime } from '../../words/script/timeline.ts';
 import { sayEntry } from '../../words/script/tokens.ts';
 import { scriptVtt } from '../../words/script/vtt.ts';
 import type { HeldNote, Link, PrompterModel, ScriptModel, SpokenBlock } from '../results.ts';
-import { correctionsOf } from './corrections.ts';
+import { correctedNumbers, correctionsOf } from './corrections.ts';
 import { cautionsOf, deviceLinks, heldNote, ledgersOf, marksOf, notePath } from './note.ts';
 import { type ComputedNote, type Parts, pagePlot } from './parts.ts';
 
@@ -16,6 +16,7 @@ const NOTHING_PLANNED = 'a script is planned before its page is made';
 export function scriptModel(parts: Parts, computed: ComputedNote): ScriptModel {
   const { note } = computed;
   const plan = planned(computed);
+  const corrected = correctedNumbers(parts, computed);
   return {
     kind: 'script',
     title: note.title,
@@ -36,7 +37,7 @@ export function scriptModel(parts: Parts, computed: ComputedNote): ScriptModel {
         from: clockTime(from),
       })),
     },
-    blocks: plan.blocks.map((block) => spokenBlock(computed, plan, block)),
+    blocks: plan.blocks.map((block) => spokenBlock(computed, plan, block, corrected)),
     heldNotes: heldNotes(parts, computed),
     cautions: cautionsOf(parts, computed),
     disclosure: note.disclosure ?? '',
@@ -97,7 +98,12 @@ function noteOf(parts: Parts, { note }: ComputedNote): Link | null {
   return found ? { title: found.note.title, path: notePath(found) } : null;
 }
 
-function spokenBlock(computed: ComputedNote, { basis }: Plan, { block, from }: PlannedBlock): SpokenBlock {
+function spokenBlock(
+  computed: ComputedNote,
+  { basis }: Plan,
+  { block, from }: PlannedBlock,
+  corrected: ReadonlyMap<number, string>,
+): SpokenBlock {
   const estimated = basis === 'pace' && !(block.kind === 'cue' && block.at !== null);
   return {
     kind: block.kind,
@@ -107,7 +113,10 @@ function spokenBlock(computed: ComputedNote, { basis }: Plan, { block, from }: P
     about: estimated ? 'about' : '',
     pieces: block.html.flatMap((piece): SpokenBlock['pieces'] => {
       if (typeof piece === 'string') return [piece];
-      if ('held' in piece) return [numberIn(computed, piece.held, block.kind === 'said')];
+      if ('held' in piece) {
+        const sign = { corrected: corrected.get(piece.held) ?? '' };
+        return [{ ...numberIn(computed, piece.held, block.kind === 'said'), ...sign }];
+      }
       const drawn = computed.plots[piece.plot];
       return drawn ? [pagePlot(drawn, notePath(computed))] : [];
     }),

@@ -25,7 +25,7 @@ export function correctionsFeed({ entries, updated }: FeedModel, site: FeedSite)
     generator: 'Soakproof',
     updated: midnight(updated),
   });
-  for (const { title, path, since, was, is, reason, sentence, cue, number } of entries) {
+  for (const { title, path, since, was, is, reason, sentence, cue, number, label } of entries) {
     const where = cue === undefined ? '' : ` (at ${cue})`;
     feed.addItem({
       id: urn([path, since, number, was, is, cue ?? '', sentence]),
@@ -34,13 +34,21 @@ export function correctionsFeed({ entries, updated }: FeedModel, site: FeedSite)
       link: site.address + path,
       date: midnight(since),
       description: escaped(
-        [sentence === '' ? '' : `It said: ${sentence}`, `Was ${was}, is ${is}, since ${since}.`, reason]
+        [
+          sentence === '' ? '' : `It said: ${sentence}`,
+          `${label === '' ? 'Was' : `${sentenceCase(label)}: was`} ${was}, is ${is}, since ${since}.`,
+          reason,
+        ]
           .filter((part) => part !== '')
           .join('\n'),
       ),
     });
   }
   return feed.atom1();
+}
+
+function sentenceCase(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 function escaped(text: string): string {

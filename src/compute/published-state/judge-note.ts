@@ -17,14 +17,22 @@ export interface Judged {
 export function judgeNote(note: Note, state: PublishedState, present: PublishedState, sources: Sources): Judged {
   const changes = grouped(matchEntries(state.entries, present.entries).pairs.filter(printsDifferently));
   const used = new Set<StatedCorrection>();
-  const problems: Problem[] = [];
+  const unexplained: Unexplained[] = [];
   const corrections = changes.flatMap((pairs) => {
     const reasons = reasonsFor(note, pairs, present);
     for (const reason of reasons) used.add(reason);
-    if (reasons.length === 0) problems.push(unexplained(note, pairs, state, whyChanged(pairs[0]!, state, sources)));
+    if (reasons.length === 0) unexplained.push({ pairs, why: whyChanged(pairs[0]!, state, sources) });
     return stepsOf(pairs[0]!, reasons);
   });
+  const problems = [...Map.groupBy(unexplained, ({ why }) => why).values()].flatMap((cause) => reasonsAsked(note, cause, state));
   return { corrections, problems: [...problems, ...unused(note, used, state)] };
+}
+
+/** A change without a reason. */
+interface Unexplained {
+  readonly pairs: readonly Pair[];
+  /** Its cause in words. */
+  readonly why: string;
 }
 
 /** The same number printed the same way in several places changes once. */
@@ -62,20 +70,33 @@ function stepsOf({ was, is }: Pair, reasons: readonly StatedCorrection[]): Corre
   }));
 }
 
-function unexplained(note: Note, pairs: readonly Pair[], { date }: PublishedState, why: string): Problem {
-  const { was, is } = pairs[0]!;
-  const place: Place = { file: note.file, line: is.line, column: is.column };
-  const more = pairs.length === 1 ? '' : `, here and in ${pairs.length - 1} more ${pairs.length === 2 ? 'place' : 'places'}`;
-  const found = `a published number prints differently${more}: \`${numberOf(is)}\` was ${plain(was.shown)} and is ${plain(is.shown)}; ${why}`;
-  return error('published-number', place, found, {
-    expected: `what was published on ${date}, or the reason why that no longer stands`,
-    remedy: remedyFor(note, { was, is }),
+/** One problem a number. What to write stands with the first of those that one cause moved, for all of them. */
+function reasonsAsked(note: Note, cause: readonly Unexplained[], { date }: PublishedState): Problem[] {
+  const [first] = cause.map(({ pairs }) => placeOf(note, pairs));
+  return cause.map(({ pairs, why }, index) => {
+    const { was, is } = pairs[0]!;
+    const more = pairs.length === 1 ? '' : `, here and in ${pairs.length - 1} more ${pairs.length === 2 ? 'place' : 'places'}`;
+    const found = `a published number prints differently${more}: \`${numberOf(is)}\` was ${plain(was.shown)} and is ${plain(is.shown)}; ${why}`;
+    const remedy = index === 0 ? remedyFor(note, cause) : `one reason serves for all of this cause: see line ${first!.line}`;
+    const expected = `what was published on ${date}, or the reason why that no longer stands`;
+    return error('published-number', placeOf(note, pairs), found, { expected, remedy });
   });
 }
 
-function remedyFor(note: Note, { is }: Pair): string {
-  const lines = [`- number: ${numberOf(is)}`, `  now: ${plain(is.shown)}`, '  since: the day', '  reason: why'];
-  return `where the new number is right, write below \`corrections:\` in the front matter of ${note.file}\n${lines.map((line) => `      ${line}`).join('\n')}`;
+function placeOf({ file }: Note, [pair]: readonly Pair[]): Place {
+  const { line, column } = pair!.is;
+  return { file, line, column };
+}
+
+function remedyFor({ file }: Note, cause: readonly Unexplained[]): string {
+  const numbers = cause.map(({ pairs }) => [`number: ${numberOf(pairs[0]!.is)}`, `now: ${plain(pairs[0]!.is.shown)}`]);
+  const because = ['  since: the day', '  reason: why'];
+  const lines =
+    numbers.length === 1
+      ? [`- ${numbers[0]![0]}`, `  ${numbers[0]![1]}`, ...because]
+      : ['- numbers:', ...numbers.flatMap(([number, now]) => [`    - ${number}`, `      ${now}`]), ...because];
+  const right = numbers.length === 1 ? 'the new number is right' : 'the new numbers are right';
+  return `where ${right}, write below \`corrections:\` in the front matter of ${file}\n${lines.map((line) => `      ${line}`).join('\n')}`;
 }
 
 /** Reasons that serve for nothing, neither now nor in an earlier publication. */

@@ -1,12 +1,15 @@
 /** Corrections as text, ready to paste under a video or into a reply. */
-import type { ShownCorrection } from '../results.ts';
+import type { CorrectedTogether } from '../results.ts';
 
-/** Newest first, one paragraph each. */
-export function pasteText(title: string, corrections: readonly ShownCorrection[]): string {
-  const paragraphs = corrections.map(({ since, cue, was, is, reason, sentence }) => {
-    const where = cue === undefined ? '' : ` at ${cue}`;
-    const said = sentence === '' ? [] : [`It said: ${sentence}`];
-    return [`${since}${where}: ${was} is now ${is}.`, ...said, `Why: ${reason}`].join('\n');
+/** Newest first, one paragraph each reason. */
+export function pasteText(title: string, corrections: readonly CorrectedTogether[]): string {
+  const paragraphs = corrections.map(({ since, reason, numbers }) => {
+    const lines = numbers.flatMap(({ label, cue, was, is, sentence }) => {
+      const where = cue === undefined ? '' : ` at ${cue}`;
+      const what = label === '' ? '' : `${label}, `;
+      return [`${since}${where}: ${what}${was} is now ${is}.`, ...(sentence === '' ? [] : [`It said: ${sentence}`])];
+    });
+    return [...lines, `Why: ${reason}`].join('\n');
   });
   return `${[`Corrections to "${title}"`, ...paragraphs].join('\n\n')}\n`;
 }

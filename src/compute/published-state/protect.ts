@@ -11,7 +11,6 @@ import type { ContentFile, Note, Register } from '../../register/register.ts';
 import type { NoteOutcome, Notes } from '../notes.ts';
 import type { PlotResult } from '../plot-task.ts';
 import type { Plots } from '../plots.ts';
-import type { ShownCorrection } from '../results.ts';
 import type { Scripts } from '../scripts.ts';
 import { keepAddresses, type Redirect } from './addresses.ts';
 import { judgeNote } from './judge-note.ts';
@@ -47,7 +46,7 @@ export interface Protected {
   /** As before, but published scripts say what was recorded. */
   readonly notes: Notes;
   /** Of published notes and scripts, by `notes/<slug>`, newest first. */
-  readonly corrections: ReadonlyMap<string, readonly ShownCorrection[]>;
+  readonly corrections: ReadonlyMap<string, readonly Correction[]>;
   readonly redirects: readonly Redirect[];
   readonly problems: readonly Problem[];
   /** How each note and script of the register would go out now, drafts included. */
@@ -87,7 +86,7 @@ export function protect({ register, content, published, notes, plots, scripts, s
 
 interface Verdict extends Pick<PresentNote, 'open' | 'against'> {
   /** As readers see them. */
-  readonly corrections: readonly ShownCorrection[];
+  readonly corrections: readonly Correction[];
   readonly problems: readonly Problem[];
   /** Of a published script: what was recorded. */
   readonly recorded?: NoteOutcome;

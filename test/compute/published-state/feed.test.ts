@@ -8,6 +8,7 @@ const ENTRY = {
   path: 'notes/larch/',
   since: '2026-05-02',
   number: 'fast.peak_temperature',
+  label: 'peak temperature of fast',
   was: '71.3 °C',
   is: '72.1 °C',
   reason: 'The probe was read twice.',

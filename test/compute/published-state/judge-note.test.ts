@@ -33,6 +33,37 @@ describe('compute/published-state/judge-note', () => {
     ]);
   });
 
+  it('asks for one reason where one cause moved several numbers, at the first of them, and apart for another cause', () => {
+    const moved = [
+      IS,
+      entry('fast.load_power', '5.30 W', { line: 22 }),
+      entry('other.load_power', '4 W', { line: 23, held: ['runs/b'] }),
+    ];
+    const was = [WAS, entry('fast.load_power', '5.25 W'), entry('other.load_power', '3 W')];
+    const sources: Sources = {
+      ...SOURCES,
+      of: (subject) => (subject === 'runs/b' ? ['data/other.csv', 'the methods'] : SOURCES.of(subject)),
+    };
+    const { problems } = judgeNote(note(), state(was), state(moved), sources);
+    expect(problems.map(({ place, remedy }) => [place.line, remedy])).toEqual([
+      [
+        20,
+        [
+          'where the new numbers are right, write below `corrections:` in the front matter of content/notes/larch.md',
+          '      - numbers:',
+          '          - number: fast.peak_temperature',
+          '            now: 72.1 °C',
+          '          - number: fast.load_power',
+          '            now: 5.30 W',
+          '        since: the day',
+          '        reason: why',
+        ].join('\n'),
+      ],
+      [22, 'one reason serves for all of this cause: see line 20'],
+      [23, expect.stringContaining('- number: other.load_power')],
+    ]);
+  });
+
   it('goes on with a reason, which stands as a correction', () => {
     expect(judged(WAS, IS, reason('fast.peak_temperature', '72.1 °C', '2026-05-02'))).toEqual({
       problems: [],
