@@ -1,5 +1,6 @@
 /** One time axis for several runs: each begins where its load begins. */
 import type { PlotSubject } from './drawn.ts';
+import type { Timed } from './trace-run.ts';
 
 /** Seconds in the unit of a time axis. */
 export interface TimeUnit {
@@ -18,15 +19,17 @@ export interface Alignment {
   readonly to: number;
 }
 
+/** A part of the time axis: from and to, s since its 0. */
+export type Window = readonly [from: number, to: number];
+
 /** Aligns runs at the start of their load phase; at their first rows where any of them has no row of such a phase. */
-export function align(subjects: readonly PlotSubject[]): Alignment {
-  const starts = subjects.map(loadStart);
-  const atLoad = starts.every((start) => start !== undefined);
-  const origins = starts.map((start) => (atLoad ? start! : 0));
-  const ends = subjects.map((subject, index) => (subject.log.time.seconds.at(-1) ?? 0) - origins[index]!);
-  const begins = subjects.map((subject, index) => (subject.log.time.seconds[0] ?? 0) - origins[index]!);
-  const from = Math.min(...begins);
-  const to = Math.max(...ends);
+export function align(runs: readonly Timed[], window: Window | null = null): Alignment {
+  const atLoad = runs.every(({ load }) => load !== null);
+  const origins = runs.map(({ load }) => (atLoad ? load! : 0));
+  const [from, to] = window ?? [
+    Math.min(...runs.map(({ begin }, index) => begin - origins[index]!)),
+    Math.max(...runs.map(({ end }, index) => end - origins[index]!)),
+  ];
   const time = timeUnit(to - from);
   return { origins, atLoad, time, from: from / time.seconds, to: to / time.seconds };
 }

@@ -1,7 +1,8 @@
 /** Lines are labelled where they end: names in the right margin, moved apart, led to their line where they had to move. */
 import { dodge } from './dodge.ts';
-import { inkOf, type Label, type Rule } from './marks.ts';
+import type { Label, Rule } from './marks.ts';
 import { hits, type PixelLine } from './obstacles.ts';
+import { inkOf } from './palette.ts';
 import type { Size } from './size.ts';
 import { cut, textWidth, wrap } from './text-width.ts';
 

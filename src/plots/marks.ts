@@ -2,7 +2,7 @@
  * The few marks that all plots are made of, as Vega-Lite layers. Lines and points stand in the units of the data, on
  * scales; what explains them (bands, rules, texts) stands in pixels from the data area's upper left corner.
  */
-import { DASHES, SHAPES } from './palette.ts';
+import { dashOf, inkOf, shapeOf } from './palette.ts';
 
 import type { Scale } from './ticks.ts';
 import type { Spec } from './vega.ts';
@@ -44,11 +44,6 @@ export interface Point {
   readonly k: number;
   /** Stretch of the line: it breaks between two. */
   readonly s: number;
-}
-
-/** The colour variable of run k, from 0. */
-export function inkOf(k: number): string {
-  return `var(--plot-${k + 1})`;
 }
 
 const pixel = (field: string) => ({ field, type: 'quantitative', scale: null, axis: null });
@@ -138,7 +133,7 @@ export function lines(
       stroke: styled(styles, inkOf),
       detail: { field: 's', type: 'nominal' },
       order: null,
-      ...(more.faint ? {} : { strokeDash: styled(styles, (k) => DASHES[k]!) }),
+      ...(more.faint ? {} : { strokeDash: styled(styles, dashOf) }),
     },
   };
 }
@@ -148,7 +143,7 @@ export function markers(points: readonly Point[], styles: readonly number[], axe
   return {
     data: { values: points, format: { parse: null } },
     mark: { type: 'point', size, fill: 'var(--plot-paper)', fillOpacity: 1, strokeWidth: 1.5 },
-    encoding: { ...positions(axes), stroke: styled(styles, inkOf), shape: styled(styles, (k) => SHAPES[k]!) },
+    encoding: { ...positions(axes), stroke: styled(styles, inkOf), shape: styled(styles, shapeOf) },
   };
 }
 

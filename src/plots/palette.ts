@@ -39,6 +39,9 @@ export const DARK: Palette = {
 /** Most runs (or lines) that one plot can tell apart. */
 export const MOST_LINES = 6;
 
+/** Most looks of a run: beyond the colours, a colour comes again with another dash and another marker. */
+export const MOST_STYLES = 2 * MOST_LINES;
+
 /** Dash patterns by run, px; the first is solid. */
 export const DASHES: readonly (readonly number[])[] = [
   [1, 0],
@@ -51,6 +54,24 @@ export const DASHES: readonly (readonly number[])[] = [
 
 /** Vega's marker shapes by run. */
 export const SHAPES = ['circle', 'square', 'triangle-up', 'diamond', 'triangle-down', 'cross'] as const;
+
+/** Colour variable, dash and marker of a style, from 0. */
+export function inkOf(k: number): string {
+  return `var(--plot-${(k % MOST_LINES) + 1})`;
+}
+
+export function dashOf(k: number): readonly number[] {
+  return DASHES[turned(k)]!;
+}
+
+export function shapeOf(k: number): string {
+  return SHAPES[turned(k)]!;
+}
+
+/** Half way round the patterns when the colours begin anew. */
+function turned(k: number): number {
+  return (k + Math.floor(k / MOST_LINES) * (MOST_LINES / 2)) % MOST_LINES;
+}
 
 /** The CSS variables of a palette: `--plot-ink`, …, `--plot-1` to `--plot-6`. */
 export function variables(palette: Palette): ReadonlyMap<string, string> {

@@ -1,10 +1,11 @@
 /** Phases in the drawing: shaded stretches, their borders, their names in rows above. */
 import type { Alignment } from './align.ts';
 import { dodge } from './dodge.ts';
-import type { PlotSubject } from './drawn.ts';
-import { type Band, inkOf, type Label, type Rule } from './marks.ts';
+import type { Band, Label, Rule } from './marks.ts';
+import { inkOf } from './palette.ts';
 import type { Size } from './size.ts';
 import { textWidth } from './text-width.ts';
+import type { Timed } from './trace-run.ts';
 
 /** A phase on the time axis. */
 export interface Stretch {
@@ -23,8 +24,8 @@ export interface PhaseRow {
 const AGREE = 0.01;
 
 /** The rows of phase names of several runs, `styles` theirs. */
-export function phaseRows(subjects: readonly PlotSubject[], alignment: Alignment, styles: readonly number[]): readonly PhaseRow[] {
-  const all = subjects.map((subject, index) => stretchesOf(subject, alignment.origins[index]!, alignment));
+export function phaseRows(runs: readonly Timed[], alignment: Alignment, styles: readonly number[]): readonly PhaseRow[] {
+  const all = runs.map((run, index) => stretchesOf(run, alignment.origins[index]!, alignment));
   const tolerance = AGREE * (alignment.to - alignment.from);
   const alike = (k: number) => all.filter((stretches) => agree(stretches, all[k]!, tolerance)).length;
   const shared = all.findIndex((_, k) => alike(k) > 1 || all.length === 1);
@@ -38,8 +39,8 @@ function rowOf(stretches: readonly Stretch[], fill: string): PhaseRow[] {
   return stretches.length > 0 ? [{ stretches, fill }] : [];
 }
 
-function stretchesOf(subject: PlotSubject, origin: number, { time, from, to }: Alignment): Stretch[] {
-  const stretches = subject.derived.phases.map((phase) => ({
+function stretchesOf({ phases }: Timed, origin: number, { time, from, to }: Alignment): Stretch[] {
+  const stretches = phases.map((phase) => ({
     name: phase.name,
     from: Math.max((phase.from - origin) / time.seconds, from),
     to: Math.min((phase.to - origin) / time.seconds, to),

@@ -16,6 +16,11 @@ export type Planned = Plan | readonly Problem[];
 /** What a kind of plot offers. */
 export type Planner = (request: PlotRequest, subjects: readonly PlotSubject[], attempts?: readonly AttemptsSubject[]) => Planned;
 
-export function isPlan(planned: Planned): planned is Plan {
+/** Why there is nothing to draw: a sentence for readers. */
+export interface Undrawn {
+  readonly why: string;
+}
+
+export function isPlan(planned: Planned | Undrawn): planned is Plan {
   return 'layOut' in planned;
 }

@@ -2,7 +2,8 @@
 import { isPresent } from '../figures/figure.ts';
 import { interval95 } from '../quantities/uncertainty.ts';
 import { stack } from './config.ts';
-import { bars, empty, inkOf, type Label, type Rule, rules, texts } from './marks.ts';
+import { bars, empty, type Label, type Rule, rules, texts } from './marks.ts';
+import { inkOf } from './palette.ts';
 import type { PowerBar, PowerByPhase, PowerGroup } from './power-by-phase.ts';
 import { meanOf, shortUncertainty } from './power-by-phase-words.ts';
 import type { Size } from './size.ts';

@@ -40,7 +40,7 @@ export function runSeries(subject: PlotSubject): RunSeries {
     load: load === undefined ? null : round(load),
     span: round(timing.span),
     phases: derived.phases
-      .filter(({ fromRow, toRow }) => toRow > fromRow)
+      .filter(({ from, to }) => from < Math.min(to, timing.span))
       .map(({ name, from, to, inferred }) => ({ name, from: round(from), to: round(Math.min(to, timing.span)), inferred })),
     channels: log.channels.flatMap((channel) => channelSeries(subject, channel, timing)),
   };

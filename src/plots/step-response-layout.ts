@@ -1,8 +1,9 @@
 /** Where everything of a step response stands, and its specification. */
 import { stack } from './config.ts';
 import type { LineData } from './drawn-line.ts';
-import { inkOf, type Label, type Rule } from './marks.ts';
+import type { Label, Rule } from './marks.ts';
 import type { Mean } from './means.ts';
+import { inkOf } from './palette.ts';
 import { type Frame, frameOf, headingRoom, type LabelledLine, type PanelContent, panelSpec } from './panel.ts';
 import type { Size } from './size.ts';
 import type { Course, StepResponse } from './step-response.ts';

@@ -4,8 +4,12 @@ import { printQuantity } from '../quantities/print.ts';
 import type { PlotSubject } from './drawn.ts';
 
 /** The figure of a channel: under its own name, else under the bare one where that is this channel's. */
-export function figureOf(subject: PlotSubject, name: string, channel: string): Figure | undefined {
-  const { figures } = subject.derived;
+export function figureOf({ derived }: PlotSubject, name: string, channel: string): Figure | undefined {
+  return figureIn(derived.figures, name, channel);
+}
+
+/** The same among a run's figures by address. */
+export function figureIn(figures: ReadonlyMap<string, Figure>, name: string, channel: string): Figure | undefined {
   const own = figures.get(`${name}.${channel}`);
   if (own) return own;
   const bare = figures.get(name);
@@ -13,7 +17,7 @@ export function figureOf(subject: PlotSubject, name: string, channel: string): F
 }
 
 /** A run in words: its alias, or its title where it has none, as on its own page. */
-export function runName({ alias, title }: PlotSubject): string {
+export function runName({ alias, title }: Pick<PlotSubject, 'alias' | 'title'>): string {
   return alias || title;
 }
 

@@ -5,7 +5,7 @@ import { limitsOf } from './limit-marks.ts';
 import { frameOf, headingRoom, type PanelContent, panelSpec } from './panel.ts';
 import type { Size } from './size.ts';
 import { timeScale } from './ticks.ts';
-import type { Trace, TracePanel } from './trace.ts';
+import type { Trace, TracePanel } from './trace-panels.ts';
 import { valueScale } from './value-scale.ts';
 import type { Spec } from './vega.ts';
 import { withUnit } from './wording.ts';

@@ -6,7 +6,7 @@ import { nearestIndex } from './panel.ts';
 import { WIDE } from './size.ts';
 import { timeScale } from './ticks.ts';
 import { runName } from './told.ts';
-import type { Line, Trace } from './trace.ts';
+import type { Line, Trace } from './trace-panels.ts';
 import { fixed, withUnit } from './wording.ts';
 
 /** About how many rows the short table has. */
@@ -19,11 +19,11 @@ export function traceCsv(trace: Trace): string {
   const told = trace.panels.flatMap((panel) =>
     panel.lines.flatMap((line): CsvLine[] => {
       const { faint, strong } = drawLine(line, scale, WIDE.width);
-      const common = { run: runName(trace.subjects[line.run]!), channel: line.channel, unit: panel.unit };
+      const common = { run: runName(trace.runs[line.run]!), channel: line.channel, unit: panel.unit };
       if (!line.over) return [{ ...common, as: 'reading', points: strong }];
       return [
         { ...common, as: 'reading', points: faint },
-        { ...common, as: `mean of ${trace.meanSpan} s`, points: strong },
+        { ...common, as: `mean of ${line.meanSpan} s`, points: strong },
       ];
     }),
   );

@@ -3,8 +3,7 @@
 import { duration } from '../figures/in-words.ts';
 import type { QuantityKind } from '../intake/log.ts';
 import { limitText } from './limit-marks.ts';
-import { figureOf, shown } from './told.ts';
-import type { Line, Trace, TracePanel } from './trace.ts';
+import type { Line, Trace, TracePanel } from './trace-panels.ts';
 import { extent } from './value-scale.ts';
 import { fixed, listed, reading } from './wording.ts';
 
@@ -15,7 +14,7 @@ export function traceTitle(trace: Trace): string {
   const channels = new Set(trace.panels.flatMap((panel) => panel.lines.map(({ channel }) => channel)));
   const [channel] = channels;
   const of = channels.size === 1 && trace.panels[0]!.kind !== 'other' ? ` of ${channel}` : '';
-  const runs = trace.subjects.map(({ alias }) => alias).filter((alias) => alias !== '');
+  const runs = trace.runs.map(({ alias }) => alias).filter((alias) => alias !== '');
   return `${what}${of} over time${runs.length > 0 ? `: ${listed(runs)}` : ''}`;
 }
 
@@ -59,10 +58,10 @@ const TOLD_RISE = [['temperature_rise', 'at steady state']] as const;
 /** The figures of a line where it has them, else its range; and when its highest reading was. */
 function lineAlt(line: Line, panel: TracePanel, trace: Trace): string {
   if (panel.kind === 'throttle_flag') return flagAlt(line, trace);
-  const subject = trace.subjects[line.run]!;
-  const names = panel.rise ? TOLD_RISE : (TOLD[panel.kind] ?? []);
+  const { told: figure } = trace.runs[line.run]!;
+  const names = trace.windowed ? [] : panel.rise ? TOLD_RISE : (TOLD[panel.kind] ?? []);
   const figures = names.flatMap(([name, words]) => {
-    const text = shown(figureOf(subject, name, line.channel));
+    const text = figure(name, line.channel);
     return text === undefined ? [] : [`${words} ${text}`];
   });
   const [low, high] = extent([line]);
@@ -91,13 +90,14 @@ function limitAlt(trace: Trace): string[] {
 /** How it was drawn: alignment, thinning, gaps. */
 export function traceMethod(trace: Trace): string {
   const lines = trace.panels.flatMap((panel) => panel.lines);
-  const readings = lines.reduce((sum, { x }) => sum + x.length, 0);
+  const readings = lines.reduce((sum, { count }) => sum + count, 0);
   const gaps = lines.some(({ segments }) => segments.length > 1);
   const aligned = trace.alignment.atLoad
     ? 'Time counts from the start of the load.'
     : 'Time counts from the first row of each log: not every run has a load phase.';
+  const spans = listed([...new Set(lines.filter(({ over }) => over !== null).map(({ meanSpan }) => duration(meanSpan)))]);
   const means = lines.some(({ over }) => over !== null)
-    ? ` Where they scatter they are drawn pale, their means over ${duration(trace.meanSpan)} heavy.`
+    ? ` Where they scatter they are drawn pale, their means over ${spans} heavy.`
     : '';
   const thinned = `Of ${readings} readings, the first, last, lowest and highest in each column of two pixels are drawn, so that no extreme is lost.${means}`;
   const broken = gaps ? ' The line breaks where readings are missing.' : '';

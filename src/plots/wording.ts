@@ -1,5 +1,7 @@
 /** Words and units that plots share. */
 import type { QuantityKind } from '../intake/log.ts';
+import { isRefusal } from '../quantities/refusal.ts';
+import { unitFor } from '../quantities/units.ts';
 
 const TITLES: Readonly<Record<QuantityKind, string>> = {
   temperature: 'Temperature',
@@ -26,10 +28,23 @@ export function listed(names: readonly string[]): string {
   return `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
 }
 
-/** A unit for people, and what a value in the canonical unit is divided by to be in it. */
+/** The same within a sentence. */
+export function namedTitle(kind: QuantityKind): string {
+  const title = kind === 'throttle_flag' ? 'Throttle flag' : TITLES[kind];
+  return title.slice(0, 1).toLowerCase() + title.slice(1);
+}
+
+/** A unit for people, and what a value in the canonical unit is divided by to be in it, its zero taken off before. */
 export interface DisplayUnit {
   readonly unit: string;
   readonly divisor: number;
+  /** Of a temperature scale, in the canonical unit; 0 when left out. */
+  readonly zero?: number;
+}
+
+/** A canonical value in a unit for people. */
+export function inDisplay(value: number, { divisor, zero = 0 }: DisplayUnit): number {
+  return (value - zero) / divisor;
 }
 
 /** Units that take a prefix of the SI. */
@@ -43,12 +58,22 @@ const PREFIXES = [
   ['µ', 1e-6],
 ] as const;
 
-/** The unit in which the largest magnitude has one to three digits before its point; a utilisation is in per cent. */
-export function displayUnit(kind: QuantityKind, unit: string, largest: number): DisplayUnit {
+/**
+ * The first of the units wished for that fits; else the one in which the largest magnitude has one to three digits before its point; a
+ * utilisation is in per cent.
+ */
+export function displayUnit(kind: QuantityKind, unit: string, largest: number, wished: readonly string[] = []): DisplayUnit {
+  const [asked] = wished.flatMap((spelling) => askedUnit(unit, spelling));
+  if (asked) return asked;
   if (kind === 'utilisation' && unit === '1') return { unit: '%', divisor: 0.01 };
   if (!PREFIXED.has(unit)) return { unit, divisor: 1 };
   const [prefix, divisor] = PREFIXES.find(([, factor]) => Math.abs(largest) >= factor) ?? ['', 1];
   return { unit: `${prefix}${unit}`, divisor };
+}
+
+function askedUnit(canonical: string, spelling: string): DisplayUnit[] {
+  const unit = unitFor(canonical, spelling);
+  return isRefusal(unit) ? [] : [{ unit: spelling, divisor: unit.factor, zero: unit.offset }];
 }
 
 /** "Temperature (°C)"; a count, whose unit is 1, has none. */

@@ -1,11 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import { align } from '../../src/plots/align.ts';
+import { loggedRun } from '../../src/plots/logged-run.ts';
 import { phaseBands, phaseLabels, phaseRows, phaseSpans } from '../../src/plots/phase-marks.ts';
 import { NARROW, WIDE } from '../../src/plots/size.ts';
 import { textWidth } from '../../src/plots/text-width.ts';
 import { subject } from './subjects.ts';
 
-const rowsOf = (...subjects: ReturnType<typeof subject>[]) => phaseRows(subjects, align(subjects), [0, 1, 2]);
+const rowsOf = (...subjects: ReturnType<typeof subject>[]) => styledRows(subjects, [0, 1, 2]);
+const styledRows = (subjects: ReturnType<typeof subject>[], styles: number[]) => {
+  const runs = subjects.map(loggedRun);
+  return phaseRows(runs, align(runs), styles);
+};
 const xOf = (x: number) => (x + 5) * 10;
 
 describe('plots/phase-marks', () => {
@@ -25,7 +30,7 @@ describe('plots/phase-marks', () => {
 
   test('the row of a run wears its style', () => {
     const subjects = [subject('rated'), subject('fast', { load: 900 })];
-    expect(phaseRows(subjects, align(subjects), [4, 2]).map(({ fill }) => fill)).toEqual(['var(--plot-5)', 'var(--plot-3)']);
+    expect(styledRows(subjects, [4, 2]).map(({ fill }) => fill)).toEqual(['var(--plot-5)', 'var(--plot-3)']);
   });
 
   test('borders that differ by less than a hundredth of the axis are one', () => {
