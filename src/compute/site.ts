@@ -26,7 +26,6 @@ import type { PlotResult } from './plot-task.ts';
 import type { Plots } from './plots.ts';
 import { jsonText, publishLedger } from './published.ts';
 import { redirectFiles } from './published-state/files.ts';
-import { pasteText } from './published-state/paste.ts';
 import type { Protected } from './published-state/protect.ts';
 import { reach } from './reach.ts';
 import { type Manifest, MISSING_IN_DEV, type PageModel, type Scope } from './results.ts';
