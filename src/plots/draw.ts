@@ -1,14 +1,14 @@
 /** The front door: what a note asks to be drawn and the runs it names → the drawing, its words, its data. */
 import { error, type Place, type Problem } from '../problem.ts';
 import type { PlotRequest } from '../register/requests.ts';
+import { drawIn } from './draw-in.ts';
 import type { AttemptsSubject, Drawn, PlotSubject } from './drawn.ts';
 import { LIGHT } from './palette.ts';
 import { isPlan, type Plan } from './plan.ts';
 import { png } from './png.ts';
-import { NARROW, type Size, WIDE } from './size.ts';
+import { NARROW, WIDE } from './size.ts';
 import { plan } from './specify.ts';
-import { inline, standalone } from './svg.ts';
-import { render } from './vega.ts';
+import { standalone } from './svg.ts';
 import { listed } from './wording.ts';
 
 /**
@@ -70,11 +70,6 @@ function warned(warning: string, place: Place | undefined): Problem {
 function aloneTitle(title: string, request: PlotRequest, subjects: readonly PlotSubject[]): string {
   const unnamed = subjects.filter(({ alias }) => alias === '').map((subject) => subject.title);
   return request.title !== undefined || unnamed.length === 0 ? title : `${title}: ${listed(unnamed)}`;
-}
-
-async function drawIn(size: Size, planned: Plan, prefix: string) {
-  const { svg, warnings } = await render(planned.layOut(size));
-  return { svg: inline(svg, `${prefix}-${size.name}`, planned.title), warnings };
 }
 
 function undrawn(request: PlotRequest, problems: readonly Problem[]): Drawn {

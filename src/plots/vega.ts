@@ -22,9 +22,10 @@ textMetrics.width = (item, text) => textWidth(String(text ?? ''), item.fontSize 
 
 /**
  * Vega makes functions of a specification's expressions. They are ours, the author's words stand in data alone, and to
- * interpret them takes a third longer: that is done only where Node was started without code generation.
+ * interpret them takes a third longer: that is done only where Node was started without code generation, and in browsers, where
+ * the site's policy forbids it and even the attempt would be reported.
  */
-const GENERATES = generatesCode();
+const GENERATES = typeof process !== 'undefined' && generatesCode();
 
 function generatesCode(): boolean {
   try {

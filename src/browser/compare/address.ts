@@ -107,8 +107,9 @@ const UNIT_WORDS: ReadonlyMap<string, readonly [QuantityKind, string]> = new Map
 function unitsOf(words: readonly string[], remark: (sentence: string) => void): View['units'] {
   const units: Partial<Record<QuantityKind, string>> = {};
   for (const word of words) {
-    const [quantity, spelling] = UNIT_WORDS.get(word) ?? [];
-    if (quantity === undefined) remark(`“${word}” is no unit of this page: ${[...UNIT_WORDS.keys()].join(', ')}.`);
+    const known = UNIT_WORDS.get(word);
+    const [quantity, spelling] = known ?? ['other', ''];
+    if (known === undefined) remark(`“${word}” is no unit of this page: ${[...UNIT_WORDS.keys()].join(', ')}.`);
     else if (units[quantity] !== undefined) remark(`Two units of ${quantity} are asked for: the first counts.`);
     else units[quantity] = spelling;
   }
