@@ -10,10 +10,13 @@ import { declaredDrops, idleRepairs } from './repairs.ts';
 import { reporterFor } from './report.ts';
 import { findRows } from './rows.ts';
 import { readTime } from './time.ts';
+import { type Unread, unreadOf } from './unread.ts';
 
 export interface ReadLog {
   /** null where an error makes the log unusable. */
   readonly log: Log | null;
+  /** What the file holds besides; null without a log. */
+  readonly unread: Unread | null;
   readonly problems: readonly Problem[];
 }
 
@@ -26,7 +29,7 @@ export interface ReadLog {
 export function read(bytes: Uint8Array, declaration: LogDeclaration, file: string): ReadLog {
   const sheet = openSheet(bytes, file);
   const refusal = refuseForm(sheet);
-  if (refusal) return { log: null, problems: [...sheet.problems, refusal] };
+  if (refusal) return { log: null, unread: null, problems: [...sheet.problems, refusal] };
   const reporter = reporterFor(sheet);
   const drops = declaredDrops(sheet, declaration.repairs);
   const rows = findRows(sheet, reporter, drops);
@@ -47,7 +50,7 @@ export function read(bytes: Uint8Array, declaration: LogDeclaration, file: strin
     ...(time.axis ? fewRows(sheet, declaration, time.kept.length) : []),
   ].sort(compareProblems);
   const read = channels.flatMap(({ channel }) => (channel ? [channel] : []));
-  if (!time.axis || read.length < declaration.channels.length) return { log: null, problems };
+  if (!time.axis || read.length < declaration.channels.length) return { log: null, unread: null, problems };
   const log: Log = {
     file: declaration.file,
     rows: time.kept.length,
@@ -60,7 +63,8 @@ export function read(bytes: Uint8Array, declaration: LogDeclaration, file: strin
     encoding: sheet.decoded.encoding,
     delimiter: sheet.dialect.delimiter,
   };
-  return { log, problems };
+  const unread = unreadOf(sheet, declaration, { timeFields: time.fields, kept: time.kept, setAside: log.setAside });
+  return { log, unread, problems };
 }
 
 /** Without a time axis the declared columns are still looked up, so that all of an author's slips come together. */

@@ -53,7 +53,8 @@ function fitsButForDelimiter(record: number, { records, structure }: Sheet): boo
   return fields === width - 1 && fields > 0 && header?.[width - 1] === '' && kinds[width - 1] === 'missing';
 }
 
-function isHeaderAgain(record: number, { records, structure }: Sheet): boolean {
+/** Whether a record repeats the header, or the line of units. */
+export function isHeaderAgain(record: number, { records, structure }: Sheet): boolean {
   const first = records.cell(record, 0).trim();
   const same = (names: readonly string[] | null) => {
     if (names === null || names[0] !== first) return false;

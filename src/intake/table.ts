@@ -1,6 +1,6 @@
 /** A plain delimited table: scores, surface readings, attempts. One header, rows of text cells with their places. */
 import { error, type Place, type Problem } from '../problem.ts';
-import { chooseTableDialect } from './dialect.ts';
+import { chooseTableDialect, type Dialect } from './dialect.ts';
 import { placeOfField, placeOfLine } from './lines.ts';
 import { columnKeys } from './names.ts';
 import { parseNumber } from './numbers.ts';
@@ -17,6 +17,8 @@ export interface Table {
   readonly headPlace: Place;
   /** Place of a cell of a row. */
   readonly placeOf: (row: TableRow, column: number) => Place;
+  /** How the file is written: its delimiter, decimal mark and encoding. */
+  readonly form: Dialect & { readonly encoding: string };
   /** Number in a cell under the table's decimal mark; NaN for anything else. */
   readonly number: (cell: string) => number;
 }
@@ -53,6 +55,7 @@ export function readTable(bytes: Uint8Array, file: string): Table {
     problems,
     headPlace,
     placeOf: (row, column) => placeOfField(file, sheet.lines, row.line, column, sheet.dialect.delimiter),
+    form: { ...sheet.dialect, encoding: sheet.decoded.encoding },
     number: (cell) => parseNumber(cell, sheet.dialect.decimal),
   };
 }

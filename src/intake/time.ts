@@ -12,6 +12,8 @@ import { readTimes } from './time-values.ts';
 
 export interface ReadTime {
   readonly axis: TimeAxis | null;
+  /** Columns that the time is read from. */
+  readonly fields: readonly number[];
   /** Trusted records in order. */
   readonly kept: Int32Array;
   readonly shifted: ReadonlyMap<Repair, number>;
@@ -41,16 +43,23 @@ export function readTime(sheet: Sheet, records: Int32Array, declaration: LogDecl
   const seconds = sinceFirst(order.kept, readable.times);
   const start = times.origin === null ? null : roundNano(times.origin + readable.times[order.kept[0]!]!);
   const axis = axisOf(seconds, choice.column, format.reading, start);
-  return { axis, kept, shifted, problems: axisProblems(sheet, axis, kept), inferences: [...known, ...times.inferences] };
+  return {
+    axis,
+    fields: choice.column.fields,
+    kept,
+    shifted,
+    problems: axisProblems(sheet, axis, kept),
+    inferences: [...known, ...times.inferences],
+  };
 }
 
 function failed(problems: readonly Problem[]): ReadTime {
-  return { axis: null, kept: new Int32Array(0), shifted: new Map(), problems, inferences: [] };
+  return { axis: null, fields: [], kept: new Int32Array(0), shifted: new Map(), problems, inferences: [] };
 }
 
 function withoutRows(column: TimeColumn, reading: TimeReading | null, inferences: readonly Inference[]): ReadTime {
   const axis = axisOf(new Float64Array(0), column, reading ?? { format: 'elapsed' }, null);
-  return { axis, kept: new Int32Array(0), shifted: new Map(), problems: [], inferences };
+  return { axis, fields: column.fields, kept: new Int32Array(0), shifted: new Map(), problems: [], inferences };
 }
 
 function withTime(
