@@ -42,7 +42,10 @@ const ABSENT = v.strictObject({
 });
 
 export const FIGURES = v.record(text, v.union([PRESENT, ABSENT]));
-export const SOURCES = v.record(text, v.strictObject({ title: text, dof: v.nullable(number) }));
+export const SOURCES = v.record(
+  text,
+  v.strictObject({ title: text, dof: v.nullable(number), distribution: v.exactOptional(v.literal('rectangular')) }),
+);
 
 const POINTS = { t: v.array(number), y: v.array(number), breaks: v.array(count) };
 const NO_LINE = 'a line whose times do not ascend, or whose readings are more or fewer';

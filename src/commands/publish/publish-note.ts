@@ -10,10 +10,13 @@ import { report } from '../../print/report.ts';
 import type { Problem } from '../../problem.ts';
 import type { PublishedState } from '../../register/published.ts';
 import { readRegister } from '../../register/read.ts';
-import { isDate } from '../../register/values.ts';
 import { findNote } from '../hold/find-note.ts';
-import { readOptions, USAGE } from './options.ts';
+import { readOneDated } from '../one-dated.ts';
 import { setPublished } from './set-status.ts';
+
+const USAGE = `npm run publish -- content/notes/x.md                      dated as the note is
+npm run publish -- content/notes/x.md --date 2026-04-02    dated by you
+`;
 
 export interface Printer {
   out(text: string): void;
@@ -26,11 +29,9 @@ export async function publishNote(root: string, args: readonly string[], printer
     printer.err(`${text}\n`);
     return 1;
   };
-  const options = readOptions(args);
+  const options = readOneDated(args, 'note');
   if (typeof options === 'string') return refuse(`${options}\n${USAGE}`.trimEnd());
-  if (options.date !== undefined && !isDate(options.date))
-    return refuse(`--date ${options.date}: there is no such day; write it as 2026-04-02`);
-  const found = findNote(root, options.note);
+  const found = findNote(root, options.file);
   if ('refused' in found) return refuse(found.refused);
   const now = await readPresent(root);
   const present = await asPublished(root, found.file, now);
