@@ -1,5 +1,26 @@
 /** JSON of unknown origin, read strictly: each value knows where it stands, so that a message can say what was expected there. */
 
+/** Why a text cannot be used, in words. */
+export interface Unreadable {
+  readonly unreadable: string;
+}
+
+export function isUnreadable(value: object): value is Unreadable {
+  return 'unreadable' in value;
+}
+
+/** Reads a published file, which begins with its format. Never throws: what departs from the form comes back in words. */
+export function readable<T>(text: string, read: (file: Json) => T): T | Unreadable {
+  try {
+    const file = Json.parse(text);
+    if (file.at('format').number() !== 1) return { unreadable: 'its format is not 1, the only one that is known here' };
+    return read(file);
+  } catch (thrown) {
+    if (thrown instanceof MalformedJson) return { unreadable: thrown.message };
+    throw thrown;
+  }
+}
+
 /** Says where a JSON text departs from what it should be. */
 export class MalformedJson extends Error {}
 
@@ -68,6 +89,14 @@ export class Json {
   list(): Json[] {
     if (!Array.isArray(this.#value)) return this.refuse('a list');
     return this.#value.map((each, index) => new Json(each, `${this.#path}[${index}]`));
+  }
+
+  flag(): boolean {
+    return typeof this.#value === 'boolean' ? this.#value : this.refuse('true or false');
+  }
+
+  numbers(): readonly number[] {
+    return this.list().map((each) => each.number());
   }
 
   pair(): readonly [number, number] {

@@ -11,6 +11,7 @@ export interface Published {
   readonly log: { readonly file: string; readonly sha256: string; readonly rows: number; readonly span_s: number };
   /** Tables read beside the log, each with its digest. */
   readonly tables?: readonly { readonly file: string; readonly sha256: string }[];
+  /** In the author's order. */
   readonly setting?: readonly Stated[];
   readonly conditions?: readonly Stated[];
   readonly derived: RunFigures;
@@ -38,10 +39,12 @@ export function publishFigures({ setting, conditions, tables = [], derived, log,
   return publishMap({ ...ids, ...stated, log: { ...log }, ...beside }, derived.figures);
 }
 
-function publishStated(stated: readonly Stated[]): object {
-  return Object.fromEntries(
-    stated.map(({ name, text, quantity }) => [name, { text, ...(quantity && { value: quantity.value, unit: quantity.unit }) }]),
-  );
+function publishStated(stated: readonly Stated[]): object[] {
+  return stated.map(({ name, text, quantity }) => ({
+    name,
+    text,
+    ...(quantity && { value: quantity.value, unit: quantity.unit }),
+  }));
 }
 
 /** The same of figures that are not of one run: `head` says whose they are. */

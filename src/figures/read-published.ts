@@ -1,32 +1,27 @@
 /** Figures read back from the JSON that `publish.ts` writes, to the last bit: what a browser or a record copy computes and prints from. */
 import type { Part, Quantity, Source } from '../quantities/quantity.ts';
 import { ABSENT_CODES, type AbsentFigure, type Figure, type From, type PresentFigure } from './figure.ts';
-import { Json, MalformedJson } from './json.ts';
+import { type Json, readable, type Unreadable } from './json.ts';
+
+export { isUnreadable, type Unreadable } from './json.ts';
 
 export interface PublishedRun {
   readonly run: string;
   readonly device: string;
   readonly specimen: string;
   readonly log: { readonly file: string; readonly sha256: string; readonly rows: number; readonly span_s: number };
-  readonly setting: ReadonlyMap<string, PublishedStated>;
-  readonly conditions: ReadonlyMap<string, PublishedStated>;
+  /** In the author's order. */
+  readonly setting: readonly PublishedStated[];
+  readonly conditions: readonly PublishedStated[];
   readonly figures: ReadonlyMap<string, Figure>;
 }
 
 /** A setting or condition as the author wrote it; a quantity's value in its canonical unit. */
 export interface PublishedStated {
+  readonly name: string;
   readonly text: string;
   readonly value?: number;
   readonly unit?: string;
-}
-
-/** Why a text cannot be read as published figures, in words. */
-export interface Unreadable {
-  readonly unreadable: string;
-}
-
-export function isUnreadable(value: object): value is Unreadable {
-  return 'unreadable' in value;
 }
 
 /** Reads `runs/<id>/figures.json`. Never throws: a text that is no such file comes back as the reason in words. */
@@ -53,17 +48,6 @@ export function readPublishedRun(text: string): PublishedRun | Unreadable {
 /** Reads the figures of any `figures.json`, or of what a record copy holds: an object with `sources` and `figures`. Never throws. */
 export function readPublishedFigures(text: string): ReadonlyMap<string, Figure> | Unreadable {
   return readable(text, figuresOf);
-}
-
-function readable<T>(text: string, read: (file: Json) => T): T | Unreadable {
-  try {
-    const file = Json.parse(text);
-    if (file.at('format').number() !== 1) return { unreadable: 'its format is not 1, the only one that this page knows' };
-    return read(file);
-  } catch (thrown) {
-    if (thrown instanceof MalformedJson) return { unreadable: thrown.message };
-    throw thrown;
-  }
 }
 
 /** Order as in the file. The name of a figure is the first word of its address. */
@@ -151,11 +135,10 @@ function ofOf(figure: Json): Pick<Figure, 'of'> {
   return said.length > 0 ? { of: Object.fromEntries(said.map(([key, value]) => [key, value.scalar()])) } : {};
 }
 
-function statedOf(stated: Json | undefined): ReadonlyMap<string, PublishedStated> {
-  return new Map(
-    (stated?.entries() ?? []).map(([name, each]) => {
-      const quantity = each.has('value') ? { value: each.at('value').number(), unit: each.at('unit').text() } : {};
-      return [name, { text: each.at('text').text(), ...quantity }];
-    }),
-  );
+function statedOf(stated: Json | undefined): PublishedStated[] {
+  return (stated?.list() ?? []).map((each) => ({
+    name: each.at('name').text(),
+    text: each.at('text').text(),
+    ...(each.has('value') ? { value: each.at('value').number(), unit: each.at('unit').text() } : {}),
+  }));
 }

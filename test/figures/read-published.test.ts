@@ -32,9 +32,10 @@ describe('published figures come back to the last bit', () => {
     const { run, result } = runs.outcomes.get(id)!;
     expect([...back.figures]).toStrictEqual(sorted(result.derived!.figures));
     expect(back).toMatchObject({ run: id, device: run.device, specimen: run.specimen, log: { rows: result.summary!.rows } });
-    for (const { name, text, quantity } of run.setting)
-      expect(back.setting.get(name)).toEqual({ text, ...(quantity && { value: quantity.value, unit: quantity.unit }) });
-    expect([...back.conditions.keys()].sort()).toEqual(run.conditions.map(({ name }) => name).sort());
+    const stated = (all: typeof run.setting) =>
+      all.map(({ name, text, quantity }) => ({ name, text, ...(quantity && { value: quantity.value, unit: quantity.unit }) }));
+    expect(back.setting).toEqual(stated(run.setting));
+    expect(back.conditions).toEqual(stated(run.conditions));
   });
 
   test.each([...comparisons.keys()])('of the comparison %s', (id) => {
@@ -62,7 +63,7 @@ describe('what is no figures.json is said in words, and never throws', () => {
     ['<!doctype html>', 'it is no JSON'],
     ['[]', 'the whole holds [], and an object was expected'],
     ['{}', 'format holds nothing, and something was expected'],
-    ['{"format":2}', 'its format is not 1, the only one that this page knows'],
+    ['{"format":2}', 'its format is not 1, the only one that is known here'],
     [whole.replace('"run":"larch-rated"', '"run":7'), 'run holds 7, and a text was expected'],
     [
       whole.replace(/"parts":\{"/, '"parts":{"nobody/'),
