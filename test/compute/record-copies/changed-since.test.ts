@@ -12,7 +12,7 @@ function living(more: Partial<Living> = {}): Living {
 }
 
 /** The site where the fast run is another. */
-function fastIs(more: Parameters<typeof recordedRun>[2], peak = 71.25): Living {
+function fastIs(more: Parameters<typeof recordedRun>[2], peak = 71.3): Living {
   const fast: GatheredRun = recordedRun('fast', peak, more);
   return living({ runs: new Map([...living().runs, [fast.run, fast]]), comparison: { ...THEN, runs: [RUNS[0]!, fast] } });
 }
@@ -67,7 +67,7 @@ describe('compute/record-copies/changed-since', () => {
 
   it('a setting and a condition of one name stay apart', () => {
     const both = { setting: [{ label: 'mode', text: 'a' }], conditions: [{ label: 'mode', text: 'b' }] };
-    const then = recorded({ runs: [RUNS[0]!, recordedRun('fast', 71.25, both)] as never });
+    const then = recorded({ runs: [RUNS[0]!, recordedRun('fast', 71.3, both)] as never });
     const now = fastIs({ ...both, conditions: [{ label: 'mode', text: 'c' }] });
     expect(changedSince(then, now).stated).toEqual([{ run: 'The fast setting', label: 'mode', was: 'b', is: 'c' }]);
   });
@@ -82,9 +82,9 @@ describe('compute/record-copies/changed-since', () => {
             address: 'peak_temperature',
             label: 'peak temperature',
             detail: 'soc, load',
-            was: '71.2\u00a0°C, ±\u00a01.0\u00a0K (95\u00a0%)',
+            was: '71.3\u00a0°C, ±\u00a01.0\u00a0K (95\u00a0%)',
             is: '72.5\u00a0°C, ±\u00a01.0\u00a0K (95\u00a0%)',
-            by: 'by +1.25\u00a0K, 2.5 of its standard uncertainties',
+            by: 'by +1.20\u00a0K, 2.4 of its standard uncertainties',
           },
         ],
       },
@@ -92,15 +92,15 @@ describe('compute/record-copies/changed-since', () => {
   });
 
   it('counts figures that changed by less than is printed', () => {
-    expect(changedSince(THEN, fastIs({}, 71.2499)).figures).toEqual([{ of: 'The fast setting', rows: [], finer: 1 }]);
-    expect(changedSince(THEN, fastIs({}, 71.25 + 1e-10)).nothing).toBe(true);
+    expect(changedSince(THEN, fastIs({}, 71.3001)).figures).toEqual([{ of: 'The fast setting', rows: [], finer: 1 }]);
+    expect(changedSince(THEN, fastIs({}, 71.3 + 1e-10)).nothing).toBe(true);
   });
 
   it('says of a figure that is absent on one side why, and of one that only one side has that the other has none', () => {
     const absent = { absent: 'no-channel', why: 'There is no temperature channel.' };
     const changed = changedSince(THEN, fastIs({ figures: { peak_temperature: absent, mean_clock: temperature(1) } }));
     expect(changed.figures[0]!.rows.map(({ address, was, is, by }) => [address, was.slice(0, 30), is.slice(0, 40), by])).toEqual([
-      ['peak_temperature', '71.2\u00a0°C, ±\u00a01.0\u00a0K (95\u00a0%)', 'absent: There is no temperature channel.', ''],
+      ['peak_temperature', '71.3\u00a0°C, ±\u00a01.0\u00a0K (95\u00a0%)', 'absent: There is no temperature channel.', ''],
       ['mean_clock', 'none', expect.stringContaining('1.0\u00a0°C'), ''],
       ['time_to_throttle', 'absent: It did not throttle.', 'none', ''],
     ]);

@@ -63,7 +63,7 @@ export function recorded(more: Partial<Recorded> = {}): Recorded {
     id: 'larch-steps',
     title: 'Two settings',
     reference: 'rated',
-    runs: [recordedRun('rated', 61.5), recordedRun('fast', 71.25)],
+    runs: [recordedRun('rated', 61.5), recordedRun('fast', 71.3)],
     sources: { [OFFSET]: { title: 'offset of the probe', dof: null } },
     figures: { 'rise_delta.fast': { ...temperature(9.75), unit: 'K' } },
     methods: { peak_temperature: 'c'.repeat(64), rise_delta: 'd'.repeat(64) },
