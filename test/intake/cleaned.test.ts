@@ -38,8 +38,8 @@ function sketch(table: readonly (readonly [number, number, number, number])[]): 
 describe('intake/cleaned', () => {
   it('is a header, one line a kept row, and the line of the log that it came from', () => {
     const log = read(
-      bytes('Log of an invented box\nt [ms];T [°F];P [mW]\n0;32,0;5000,0\n1000;212,0;NA\n2000;oops\n3000;50,0;5100,5\n'),
-      declare([channel('soc', 'temperature', 'T [°F]'), channel('input', 'power', 'P [mW]')]),
+      bytes('Log of an invented box\nt [ms];Temp [°F];P [mW]\n0;32,0;5000,0\n1000;212,0;NA\n2000;oops\n3000;50,0;5100,5\n'),
+      declare([channel('soc', 'temperature', 'Temp [°F]'), channel('input', 'power', 'P [mW]')]),
       'data/a.csv',
     ).log!;
     expect(cleanedCsv(log)).toBe('time_s,soc,input,log_line\r\n0,0,5,3\r\n1,100,,4\r\n3,10,5.1005,6\r\n');
