@@ -3,7 +3,8 @@
  *
  *   content/** ─► register ─► Register ─┐
  *   data/** ─► intake ─► Log ─► figures ─► RunFigures ─┬─► words ─► Written (HTML, ledger) ─┐
- *                                        └─► plots ─► Drawn (SVG, PNG, CSV) ────────────────┤
+ *                                        ├─► plots ─► Drawn (SVG, PNG, CSV) ────────────────┤
+ *                                        └─► series ─► Gathered (a comparison), its plots ──┤
  *   content/published/** ─► published states ─► corrections, redirects, problems ───────────┴─► page models, files, Manifest
  *
  * Runs and plots go to worker threads; every result is stored by a key that covers all it depends on, problems included.
@@ -13,6 +14,7 @@ import { readRegister } from '../register/read.ts';
 import { computeAccuracy } from './accuracy.ts';
 import { computeAttempts } from './attempts.ts';
 import type { CodeDigests } from './code.ts';
+import { computeGathered } from './compared/compared.ts';
 import { computeComparisons } from './comparisons.ts';
 import { remembering, writeManifest } from './manifest.ts';
 import { computeNotes } from './notes.ts';
@@ -27,6 +29,7 @@ import { sourcesOf } from './published-state/sources.ts';
 import { MANIFEST_FORMAT, type Manifest, type Scope } from './results.ts';
 import { computeRuns } from './runs.ts';
 import { computeScripts } from './scripts.ts';
+import { computeSeries } from './series.ts';
 import { assemble } from './site.ts';
 import type { Store } from './store.ts';
 
@@ -54,6 +57,8 @@ export async function chain({ root, scope, code, store, project, content }: Grou
     const recorded = recordedWords(register, published.states);
     const notes = computeNotes({ store, code: code.words, register, runs, comparisons, attempts, recorded });
     const plots = await drawPlots({ store, pool, code: code.plots, register, runs, attempts, notes });
+    const series = await computeSeries({ store, pool, code: code.series, runs });
+    const gathered = await computeGathered({ store, pool, code: code.compared, register, runs, series, comparisons });
     const sources = sourcesOf({ register, runs, attempts, content: project.content, code: code.run });
     const held = protect({
       register,
@@ -76,6 +81,8 @@ export async function chain({ root, scope, code, store, project, content }: Grou
       held,
       scripts,
       plots,
+      series,
+      gathered,
       scope,
       prose: prose.html,
       accuracy: accuracy.tables,
@@ -97,6 +104,8 @@ export async function chain({ root, scope, code, store, project, content }: Grou
       ...held.problems,
       ...scripts.problems,
       ...plots.problems,
+      ...series.problems,
+      ...gathered.problems,
       ...site.problems,
     ];
     const manifest: Manifest = {
@@ -113,8 +122,12 @@ export async function chain({ root, scope, code, store, project, content }: Grou
           [...comparisons.values()].map(({ key }) => key),
           notes.outcomes.map(({ key }) => key),
           plots.keys,
+          series.keys,
+          gathered.keys,
         ),
-      downloads: [...plots.results.values()].flat().flatMap((plot) => (plot === null ? [] : plotBlobs(plot))),
+      downloads: [...plots.results.values(), ...gathered.plots]
+        .flat()
+        .flatMap((plot) => (plot === null ? [] : plotBlobs(plot))),
     };
     writeManifest(root, manifest);
     return manifest;

@@ -55,12 +55,13 @@ export function stands(
 }
 
 /** All that a manifest names in the store. */
-export function blobsOf({ pages, files, present, feed, downloads }: Manifest): string[] {
+export function blobsOf({ pages, files, present, gathered, feed, downloads }: Manifest): string[] {
   return [
     ...pages.map(({ blob }) => blob),
     ...files.map(({ blob }) => blob),
     ...downloads,
     present,
+    ...Object.values(gathered),
     ...(feed === null ? [] : [feed]),
   ];
 }

@@ -1,4 +1,4 @@
-/** The authors' own words about runs and devices: Markdown → HTML, their problems told like all others. */
+/** The authors' own words about runs, devices and comparisons: Markdown → HTML, their problems told like all others. */
 import type { Problem } from '../problem.ts';
 import type { Register } from '../register/register.ts';
 import { renderProse } from '../words/prose.ts';
@@ -9,9 +9,11 @@ export interface ProseOf {
   readonly problems: readonly Problem[];
 }
 
-/** Renders the text of every run and device of the register. */
+/** Renders the text of every run, device and comparison of the register. */
 export function computeProse(register: Register): ProseOf {
-  const written = [...register.runs.values(), ...register.devices.values()].filter(({ body }) => body.trim() !== '');
+  const written = [...register.runs.values(), ...register.devices.values(), ...register.comparisons.values()].filter(
+    ({ body }) => body.trim() !== '',
+  );
   const rendered = written.map(({ file, body, bodyLine }) => ({ file, ...renderProse(body, { file, line: bodyLine }) }));
   return {
     html: new Map(rendered.map(({ file, html }) => [file, html])),

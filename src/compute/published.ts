@@ -1,4 +1,6 @@
-/** The ledger as other programs read it (design section 7). */
+/** Ledgers and series as other programs read them (design section 7). */
+import canonicalize from 'canonicalize';
+import type { RunSeries } from '../plots/series.ts';
 import type { Written } from '../words/written.ts';
 
 /** Every number of a note in reading order, highlights last. */
@@ -12,4 +14,9 @@ export function publishLedger(written: Written): object {
 /** JSON as it is published: two blanks of indentation and a final newline. */
 export function jsonText(value: object): string {
   return `${JSON.stringify(value, null, 2)}\n`;
+}
+
+/** `runs/<id>/series.json`: `format` first, the rest as canonical JSON (RFC 8785) in one line, since it is many numbers. */
+export function seriesText({ format, ...rest }: RunSeries): string {
+  return `{"format":${format},${canonicalize(rest)!.slice(1)}\n`;
 }

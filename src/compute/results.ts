@@ -151,6 +151,8 @@ export interface NoteModel {
   }[];
   /** Conditions that all its runs share. */
   readonly shared: readonly ConditionRow[];
+  /** Comparisons that it names. */
+  readonly comparisons: readonly Link[];
   readonly highlights: readonly Highlight[];
   readonly pieces: readonly (string | PagePlot)[];
   readonly heldNotes: readonly HeldNote[];
@@ -307,8 +309,12 @@ export interface RunModel {
   }[];
   readonly setAside: readonly { readonly line: number; readonly reason: string }[];
   readonly repairs: readonly string[];
+  /** What the author knows of lines of the log, and why it is so. */
+  readonly known: readonly string[];
   readonly inferences: readonly string[];
   readonly notes: readonly Link[];
+  /** Comparisons that it stands in. */
+  readonly comparisons: readonly Link[];
   readonly figuresFile: string;
 }
 
@@ -358,13 +364,14 @@ export interface TimelineModel {
   }[];
 }
 
-/** Figures of several runs side by side: a row a figure or test, a column a run. */
+/** Figures side by side: a row a figure or test, a column a run (or a figure of all runs). */
 export interface ComparedTable {
   readonly caption: string;
-  /** Aliases of the runs, in the order of the cells. */
+  /** What all of it is of, in the catalogue; '' where rows say it. */
+  readonly name: string;
   readonly columns: readonly string[];
   readonly rows: readonly {
-    /** In the catalogue; '' where the row is no figure of it. */
+    /** In the catalogue; '' where the row is a test. */
     readonly name: string;
     readonly label: string;
     readonly detail: string;
@@ -372,10 +379,14 @@ export interface ComparedTable {
   }[];
   /** Why figures are absent, each reason once. */
   readonly absent: readonly string[];
+  /** What was not declared, each statement once. */
+  readonly inferred: readonly string[];
 }
 
 export interface ComparedCell {
-  /** Null where the run has nothing of the kind. */
+  /** Of a figure of the comparison: "figure-speedup-fast"; '' else. */
+  readonly anchor: string;
+  /** Null where there is nothing of the kind. */
   readonly figure: ShownFigure | null;
   /** Against the reference, the verdict in its `detail`; null for the reference itself, and where there is none. */
   readonly against: ShownFigure | null;
@@ -522,7 +533,7 @@ export const SCOPE_VARIABLE = 'SOAKPROOF_SCOPE';
 export const MANIFEST_VARIABLE = 'SOAKPROOF_MANIFEST';
 
 /** Changes with the shape below: a manifest of another format counts as none. */
-export const MANIFEST_FORMAT = 3;
+export const MANIFEST_FORMAT = 4;
 
 /** The list of what a site consists of, written last by stage 1. */
 export interface Manifest {
@@ -536,6 +547,8 @@ export interface Manifest {
   readonly problems: readonly Problem[];
   /** Blob: how each note and script would go out now, drafts included. Not part of the site. */
   readonly present: string;
+  /** Blobs by id: all that the page of each comparison prints, as canonical JSON (RFC 8785); what a record copy of it holds. Not part of the site. */
+  readonly gathered: Readonly<Record<string, string>>;
   /** Blob of the feed of corrections; null where no note is published. */
   readonly feed: string | null;
   /** Keys of the results that it was made from, kept when the cache is pruned. */

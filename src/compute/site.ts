@@ -5,6 +5,7 @@ import { attemptsHead } from '../figures/stability/publish.ts';
 import { stabilityFigures } from '../figures/stability/stability.ts';
 import type { Register } from '../register/register.ts';
 import type { AttemptsOutcome } from './attempts.ts';
+import type { AllGathered } from './compared/compared.ts';
 import type { ComparisonOutcome } from './comparisons.ts';
 import { deadLinks, type Linking } from './dead-links.ts';
 import { deviceRepeats } from './device-figures.ts';
@@ -12,6 +13,7 @@ import { pageDates } from './finding/dates.ts';
 import { finding } from './finding/finding.ts';
 import type { NoteOutcome } from './notes.ts';
 import { accuracyModel } from './pages/accuracy.ts';
+import { comparisonModel } from './pages/comparison.ts';
 import { correctionsText, feedModel } from './pages/corrections.ts';
 import { deviceModel } from './pages/device.ts';
 import { homeModel } from './pages/home.ts';
@@ -24,13 +26,15 @@ import { runModel } from './pages/run.ts';
 import { prompterModel, scriptFiles, scriptModel } from './pages/script.ts';
 import type { PlotResult } from './plot-task.ts';
 import type { Plots } from './plots.ts';
-import { jsonText, publishLedger } from './published.ts';
+import { jsonText, publishLedger, seriesText } from './published.ts';
 import { redirectFiles } from './published-state/files.ts';
 import type { Protected } from './published-state/protect.ts';
 import { reach } from './reach.ts';
 import { type Manifest, MISSING_IN_DEV, type PageModel, type Scope } from './results.ts';
 import type { RunOutcome, Runs } from './runs.ts';
 import type { Scripts } from './scripts.ts';
+import { canonicalText } from './seal.ts';
+import type { AllSeries } from './series.ts';
 import type { Store } from './store.ts';
 
 interface Options {
@@ -42,6 +46,8 @@ interface Options {
   readonly held: Protected;
   readonly scripts: Scripts;
   readonly plots: Plots;
+  readonly series: AllSeries;
+  readonly gathered: AllGathered;
   readonly scope: Scope;
   /** HTML of the authors' own words, by file. */
   readonly prose: ReadonlyMap<string, string>;
@@ -52,13 +58,14 @@ interface Options {
 type Files = Manifest['files'][number][];
 
 /** Builds and stores the model of every page of the scope, and the files beside them. */
-export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | 'feed' | 'problems'> {
+export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | 'gathered' | 'feed' | 'problems'> {
   const parts = partsOf(options);
   const models: [path: string, model: PageModel][] = [
     ['', homeModel(parts)],
     ...parts.notes.flatMap((note) => notePages(parts, note)),
     ...[...parts.runs.values()].map((run): [string, PageModel] => [`runs/${run.run.id}/`, runModel(parts, run)]),
     ...devicesOf(parts).map((device): [string, PageModel] => [`devices/${device.id}/`, deviceModel(parts, device)]),
+    ...[...parts.comparisons.values()].map((computed) => comparisonPage(parts, computed)),
     ['method/', methodModel(options.accuracy)],
     ['method/accuracy/', accuracyModel(options.accuracy)],
     // Astro's dev server keeps /404 to itself; dev sends missing addresses here instead (print/dev.ts).
@@ -83,6 +90,9 @@ export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | '
     pages,
     files: all,
     problems: deadLinks([...parts.notes, ...notShown(options, parts)], { pages, files: all }),
+    gathered: Object.fromEntries(
+      [...parts.comparisons].map(([id, { gathered }]) => [id, options.store.keep(canonicalText(gathered))]),
+    ),
     feed: feed === null ? null : options.store.keep(JSON.stringify(feed)),
   };
 }
@@ -94,7 +104,7 @@ function notShown({ held, runs, attempts }: Options, parts: Parts): Linking[] {
   return others.map(({ note, written, reaches }) => {
     const tried = [...(note.attempts?.values() ?? [])].map((id) => attempts.get(id)!.attempts.device);
     const devices = [...reaches.map((id) => runs.outcomes.get(id)!.run.device), ...tried].map((id) => `devices/${id}/`);
-    const comparisons = [...note.comparisons.values()].map((id) => `${comparisonPath(id)}/`);
+    const comparisons = [...note.comparisons.values()].map((id) => comparisonPath(id));
     return {
       note,
       written,
@@ -111,15 +121,32 @@ function notePages(parts: Parts, computed: ComputedNote): [string, PageModel][] 
   return [[path, scriptModel(parts, computed)], [`${path}prompter/`, prompterModel(parts, computed)], ledger];
 }
 
-function partsOf({ register, runs, comparisons, attempts, held, scripts, plots, scope, prose }: Options): Parts {
+/** Whatever it compares is in the site: its runs and their devices. */
+function comparisonPage(parts: Parts, { comparison, gathered, plots }: ComputedComparison): [string, PageModel] {
+  const path = comparisonPath(comparison.id);
+  const context = {
+    path,
+    body: parts.prose.get(comparison.file) ?? '',
+    status: parts.published.comparisons.has(comparison.id) ? ('published' as const) : ('held back' as const),
+    notes: parts.notes
+      .filter(({ note }) => [...note.comparisons.values()].includes(comparison.id))
+      .map((computed) => ({ title: computed.note.title, path: notePath(computed) })),
+    has: () => true,
+  };
+  return [path, comparisonModel(gathered, plots, context)];
+}
+
+function partsOf(options: Options): Parts {
+  const { register, runs, comparisons, attempts, held, scripts, plots, gathered, scope, prose } = options;
   const reached = reach(scope, held.notes.outcomes, runs.outcomes.keys(), comparisons.keys(), attempts.keys());
   const computed = [...runs.outcomes.values()]
     .filter(({ run }) => reached.runs.has(run.id))
-    .flatMap((outcome) => computedRun(outcome, plots));
+    .flatMap((outcome) => computedRun(outcome, options));
   const usable = new Map(computed.map((run) => [run.run.id, run]));
-  const side = [...comparisons].flatMap(([id, { comparison, figures }]): [string, ComputedComparison][] =>
-    figures === null || !reached.comparisons.has(id) ? [] : [[id, { comparison, figures }]],
-  );
+  const side = [...comparisons].flatMap(([id, { comparison, figures }]): [string, ComputedComparison][] => {
+    const made = gathered.results.get(id);
+    return figures === null || made === undefined || !reached.comparisons.has(id) ? [] : [[id, { comparison, figures, ...made }]];
+  });
   const tried = [...attempts].flatMap(([id, outcome]): [string, ComputedAttempts][] =>
     reached.attempts.has(id) ? computedAttempts(outcome, plots).map((computed) => [id, computed]) : [],
   );
@@ -147,7 +174,7 @@ function publishedIds(notes: readonly NoteOutcome[], runs: Runs, attempts: Optio
     ...[...reached.runs].map((id) => runs.outcomes.get(id)!.run.device),
     ...[...reached.attempts].map((id) => attempts.get(id)!.attempts.device),
   ];
-  return { runs: reached.runs, devices: new Set(devices) };
+  return { runs: reached.runs, devices: new Set(devices), comparisons: reached.comparisons };
 }
 
 function computedAttempts({ attempts, ladder, figures, sha256 }: AttemptsOutcome, plots: Plots): ComputedAttempts[] {
@@ -155,11 +182,19 @@ function computedAttempts({ attempts, ladder, figures, sha256 }: AttemptsOutcome
   return [{ attempts, ladder, figures, sha256, plot: plots.results.get(`attempts/${attempts.id}`)?.[0] ?? null }];
 }
 
-function computedRun({ run, result }: RunOutcome, plots: Plots): ComputedRun[] {
-  if (result.derived === null || result.summary === null) return [];
+function computedRun({ run, result }: RunOutcome, { plots, series }: Options): ComputedRun[] {
+  const made = series.results.get(run.id);
+  if (result.derived === null || result.summary === null || made === undefined) return [];
   const drawn = plots.results.get(`runs/${run.id}`) ?? [];
   return [
-    { run, derived: result.derived, summary: result.summary, tables: result.tables, plots: drawn.filter((plot) => plot !== null) },
+    {
+      run,
+      derived: result.derived,
+      summary: result.summary,
+      tables: result.tables,
+      plots: drawn.filter((plot) => plot !== null),
+      series: made.series,
+    },
   ];
 }
 
@@ -184,6 +219,7 @@ function filesOf(store: Store, parts: Parts): Files {
     const { id, device, specimen, setting, conditions } = run;
     const figures = publishFigures({ run: id, device, specimen, setting, conditions, log, tables, derived });
     files.push({ path: `runs/${run.id}/figures.json`, blob: store.keep(jsonText(figures)) });
+    files.push({ path: `runs/${run.id}/series.json`, blob: store.keep(seriesText(computed.series)) });
     files.push(...plotFiles(`runs/${run.id}/`, computed.plots));
   }
   for (const { id } of devicesOf(parts)) {
@@ -199,10 +235,11 @@ function filesOf(store: Store, parts: Parts): Files {
       ),
     );
   }
-  for (const { comparison, figures } of parts.comparisons.values()) {
+  for (const { comparison, figures, plots } of parts.comparisons.values()) {
     const { id, reference, runs } = comparison;
     const head = { comparison: id, reference, runs: Object.fromEntries(runs) };
-    files.push({ path: comparisonPath(id), blob: store.keep(jsonText(publishMap(head, figures))) });
+    files.push({ path: `${comparisonPath(id)}figures.json`, blob: store.keep(jsonText(publishMap(head, figures))) });
+    files.push(...plotFiles(comparisonPath(id), plots));
   }
   for (const computed of parts.notes) {
     for (const [path, text] of correctionsText(parts, computed)) files.push({ path, blob: store.keep(text) });

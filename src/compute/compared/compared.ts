@@ -22,6 +22,8 @@ export interface GatheredComparison {
 export interface AllGathered {
   /** By comparison id; one with a run that could not be read has none. */
   readonly results: ReadonlyMap<string, GatheredComparison>;
+  /** Of all of them. */
+  readonly plots: readonly (readonly PlotResult[])[];
   readonly keys: readonly string[];
   readonly problems: readonly Problem[];
 }
@@ -56,7 +58,7 @@ export async function computeGathered(options: Options): Promise<AllGathered> {
     }
   };
   await Promise.all([...options.comparisons.values()].map(one));
-  return { results, keys, problems };
+  return { results, plots: [...results.values()].map(({ plots }) => plots), keys, problems };
 }
 
 /** The plots of anything gathered, also of a record copy. Throws where one cannot be drawn. */

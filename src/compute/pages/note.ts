@@ -19,7 +19,7 @@ import {
   type Parts,
   pagePlot,
 } from './parts.ts';
-import { conditionRows, fromText, runLink, settingText, uncertaintyText } from './shown.ts';
+import { conditionRows, figureAnchor, fromText, runLink, settingText, uncertaintyText } from './shown.ts';
 
 /** All that the page of a note prints. */
 export function noteModel(parts: Parts, computed: ComputedNote): NoteModel {
@@ -43,6 +43,7 @@ export function noteModel(parts: Parts, computed: ComputedNote): NoteModel {
       conditions: conditionRows(shared.departures(run.conditions)),
     })),
     shared: conditionRows(shared.common),
+    comparisons: comparisonLinks(parts, [...note.comparisons.values()]),
     highlights: highlights(parts, computed),
     pieces: written.pieces.flatMap((piece) => pieceOf(computed, piece, corrected)),
     heldNotes: entries.map((entry, index) => heldNote(parts, computed, entry, index + 1)),
@@ -59,6 +60,11 @@ export function noteModel(parts: Parts, computed: ComputedNote): NoteModel {
 function reachedRuns(parts: Parts, { note, reaches }: ComputedNote): { alias: string; computed: ComputedRun }[] {
   const aliases = new Map([...note.runs].map(([alias, id]) => [id, alias]));
   return reaches.map((id) => ({ alias: aliases.get(id) ?? '', computed: parts.runs.get(id)! }));
+}
+
+/** Comparisons of the site by id, each once. */
+function comparisonLinks(parts: Parts, ids: readonly string[]): Link[] {
+  return unique(ids).map((id) => ({ title: parts.comparisons.get(id)!.comparison.title, path: comparisonPath(id) }));
 }
 
 /** HTML as it is; a plot's place gets the plot. One that could not be drawn leaves nothing: its problem stops the build. */
@@ -151,7 +157,7 @@ function heldByComparison({ comparison, figures }: ComputedComparison, held: Hel
   return [
     {
       label: labelOf(held),
-      run: { title: comparison.title, path: comparisonPath(comparison.id) },
+      run: { title: comparison.title, path: `${comparisonPath(comparison.id)}#${figureAnchor(held.address)}` },
       method: { title: labelOf(held), path: `method/#${figure.name}` },
       shown: printQuantity(figure.quantity).text,
       uncertainty: uncertaintyText(figure),

@@ -1,10 +1,12 @@
 /** What the models of pages are built from: everything that stage 1 has computed. */
 import type { Figure, RunFigures } from '../../figures/figure.ts';
 import type { Ladder } from '../../figures/stability/ladder.ts';
+import type { RunSeries } from '../../plots/series.ts';
 import type { Correction } from '../../register/published.ts';
 import type { Attempts, Comparison, Note, Register, Run } from '../../register/register.ts';
 import type { Plan } from '../../words/script/plan.ts';
 import type { Written } from '../../words/written.ts';
+import type { Gathered } from '../compared/gathered.ts';
 import type { PlotResult } from '../plot-task.ts';
 import type { PagePlot } from '../results.ts';
 import type { LogSummary } from '../run-step.ts';
@@ -17,12 +19,15 @@ export interface ComputedRun {
   /** Tables read beside the log. */
   readonly tables: readonly ReadTable[];
   readonly plots: readonly PlotResult[];
+  readonly series: RunSeries;
 }
 
-/** Figures of a comparison that published notes reach. */
+/** A comparison that published notes reach. */
 export interface ComputedComparison {
   readonly comparison: Comparison;
   readonly figures: ReadonlyMap<string, Figure>;
+  readonly gathered: Gathered;
+  readonly plots: readonly PlotResult[];
 }
 
 /** Attempts that published notes reach. */
@@ -53,10 +58,10 @@ export interface Parts {
   readonly comparisons: ReadonlyMap<string, ComputedComparison>;
   readonly attempts: ReadonlyMap<string, ComputedAttempts>;
   readonly notes: readonly ComputedNote[];
-  /** HTML of the authors' own words about runs and devices, by file. */
+  /** HTML of the authors' own words about runs, devices and comparisons, by file. */
   readonly prose: ReadonlyMap<string, string>;
   /** What published notes reach: the rest shows in dev alone, and is marked. */
-  readonly published: { readonly runs: ReadonlySet<string>; readonly devices: ReadonlySet<string> };
+  readonly published: Readonly<Record<'runs' | 'devices' | 'comparisons', ReadonlySet<string>>>;
   /** Of published notes and scripts by `notes/<slug>`, newest first. */
   readonly corrections: ReadonlyMap<string, readonly Correction[]>;
 }
@@ -73,7 +78,7 @@ export function attemptsPath(attempts: Attempts): string {
   return `devices/${attempts.device}/`;
 }
 
-/** Where the figures of a comparison are published, below the base. */
+/** The page of a comparison; its figures stand beside it. */
 export function comparisonPath(id: string): string {
-  return `comparisons/${id}/figures.json`;
+  return `comparisons/${id}/`;
 }

@@ -7,7 +7,7 @@ import type { Link, RunModel } from '../results.ts';
 import type { LogSummary } from '../run-step.ts';
 import { instrumentRow } from './instruments.ts';
 import { isInvented, notePath } from './note.ts';
-import { type ComputedRun, type Parts, pagePlot } from './parts.ts';
+import { type ComputedRun, comparisonPath, type Parts, pagePlot } from './parts.ts';
 import { conditionRows, durationText, runLink, shownFigure } from './shown.ts';
 
 /** All that the page of a run prints. */
@@ -42,6 +42,9 @@ export function runModel(parts: Parts, computed: ComputedRun): RunModel {
     repairs: summary.repairs.map(({ repair, rows }) => `${rows} ${rows === 1 ? 'row' : 'rows'}: ${repair.reason}`),
     inferences: [...summary.inferences, ...derived.inferences].map((inference) => inference.statement),
     notes: notesAbout(parts, run),
+    comparisons: [...parts.comparisons.values()]
+      .filter(({ comparison }) => [...comparison.runs.values()].includes(run.id))
+      .map(({ comparison }) => ({ title: comparison.title, path: comparisonPath(comparison.id) })),
     figuresFile: `${path}figures.json`,
   };
 }

@@ -42,6 +42,11 @@ export function shownFigure(address: string, figure: Figure): ShownFigure {
   };
 }
 
+/** The id of the element that a figure stands in, on the page of its run, device or comparison. */
+export function figureAnchor(address: string): string {
+  return `figure-${address.replaceAll(/[^a-z0-9_-]+/g, '-')}`;
+}
+
 /** A figure's own interval where it has one, else the one that follows from its sources. */
 export function uncertaintyText({ quantity, interval }: PresentFigure): string {
   return printUncertainty(quantity, interval === undefined ? {} : { interval });

@@ -1,0 +1,182 @@
+/** The tables of a comparison's page: its own figures by run and by test, and those of its runs beside each other. */
+import { definitionOf } from '../../figures/catalogue.ts';
+import type { ComparedRun } from '../../figures/comparison/compared.ts';
+import { differencesTo, sideBySideAddresses } from '../../figures/comparison/side-by-side.ts';
+import { type Figure, isPresent } from '../../figures/figure.ts';
+import { printQuantity } from '../../quantities/print.ts';
+import type { ComparedCell, ComparedTable, ShownFigure } from '../results.ts';
+import { figureAnchor, shownFigure } from './shown.ts';
+
+type Figures = ReadonlyMap<string, Figure>;
+type Row = ComparedTable['rows'][number];
+
+/** A comparison with its figures read back. */
+export interface ReadComparison {
+  readonly figures: Figures;
+  readonly reference: ComparedRun;
+  /** All runs, the reference among them, in the author's order. */
+  readonly runs: readonly ComparedRun[];
+}
+
+/** Figures of a run against the reference over all tests: a row a figure, a column a run. */
+export function comparedTable({ figures, reference, runs }: ReadComparison): ComparedTable {
+  const others = runs.filter((run) => run !== reference);
+  const own = [...figures].filter(([, { of }]) => of?.run !== undefined && of.test === undefined);
+  const rows = namesOf(own).map((name) => ({
+    ...labelled(name),
+    detail: '',
+    cells: others.map(({ alias }) => comparedCell(own.find(([, figure]) => figure.name === name && figure.of?.run === alias))),
+  }));
+  return table(`Against ${reference.alias}`, '', others, rows);
+}
+
+/** Figures of all runs together. */
+export function overallFigures({ figures }: ReadComparison): ShownFigure[] {
+  return [...figures]
+    .filter(([, { of }]) => of?.run === undefined && of?.test === undefined)
+    .map(([address, figure]) => shownFigure(address, figure));
+}
+
+/** By test: scores with their speedups, then each other figure that tests have. */
+export function testTables(read: ReadComparison): ComparedTable[] {
+  const tests = testsOf(read);
+  if (tests.size === 0) return [];
+  const single = [...read.figures].filter(([, { of }]) => of?.run === undefined && of?.test !== undefined);
+  const ratios = [...read.figures].filter(
+    ([, { name, of }]) => of?.run !== undefined && of.test !== undefined && name !== 'speedup',
+  );
+  return [
+    scoreTable(read, tests),
+    ...(single.length === 0 ? [] : [acrossTable(single, tests)]),
+    ...namesOf(ratios).map((name) => ratioTable(read, tests, name)),
+  ];
+}
+
+/** The runs' own figures, each with its difference against the reference. */
+export function ownTable({ reference, runs }: ReadComparison): ComparedTable {
+  const differences = new Map(runs.filter((run) => run !== reference).map((run) => [run, differencesTo(reference, run)] as const));
+  const rows = sideBySideAddresses(runs).map((address): Row => {
+    const found = runs.map(({ figures }) => figures.get(address));
+    return {
+      ...labelled(found.find((figure) => figure !== undefined)!.name),
+      detail: detailOf(found),
+      cells: runs.map((run) => ({
+        anchor: '',
+        figure: bare(address, run.figures.get(address)),
+        against: bare(address, differences.get(run)?.get(address)),
+      })),
+    };
+  });
+  return table('Each run, and its difference from the reference', '', runs, rows);
+}
+
+function scoreTable({ figures, reference, runs }: ReadComparison, tests: ReadonlyMap<string, string>): ComparedTable {
+  const rows = [...tests].map(([test, title]): Row => {
+    const cells = runs.map(({ alias, figures: own }): ComparedCell => {
+      const speedup = entryOf(figures, 'speedup', alias, test);
+      return {
+        anchor: speedup === undefined ? '' : figureAnchor(speedup[0]),
+        figure: bare(`score.${test}`, own.get(`score.${test}`)),
+        against: speedup === undefined ? null : bare(...speedup),
+      };
+    });
+    return { name: '', label: title, detail: betterOf(runs, test), cells };
+  });
+  return table(`Scores by test, and speedup against ${reference.alias}`, 'speedup', runs, rows);
+}
+
+function ratioTable({ figures, reference, runs }: ReadComparison, tests: ReadonlyMap<string, string>, name: string): ComparedTable {
+  const others = runs.filter((run) => run !== reference);
+  const rows = [...tests].map(([test, title]): Row => {
+    const cells = others.map(({ alias }) => comparedCell(entryOf(figures, name, alias, test)));
+    return { name: '', label: title, detail: '', cells };
+  });
+  return table(`${capital(labelled(name).label)} by test, against ${reference.alias}`, name, others, withSome(rows));
+}
+
+/** Figures of all runs together by test: a column a figure. */
+function acrossTable(single: readonly (readonly [string, Figure])[], tests: ReadonlyMap<string, string>): ComparedTable {
+  const names = namesOf(single);
+  const rows = [...tests].map(([test, title]): Row => {
+    const found = (name: string) => single.find(([, figure]) => figure.name === name && figure.of?.test === test);
+    return { name: '', label: title, detail: '', cells: names.map((name) => comparedCell(found(name))) };
+  });
+  const columns = names.map((name) => ({ alias: labelled(name).label }));
+  return table('Over all runs, by test', '', columns, withSome(rows));
+}
+
+function table(caption: string, name: string, columns: readonly { readonly alias: string }[], rows: readonly Row[]): ComparedTable {
+  const shown = rows
+    .flatMap(({ cells }) => cells.flatMap(({ figure, against }) => [figure, against]))
+    .filter((each) => each !== null);
+  return {
+    caption,
+    name,
+    columns: columns.map(({ alias }) => alias),
+    rows,
+    absent: [...new Set(shown.flatMap(({ absent }) => (absent === undefined ? [] : [absent])))],
+    inferred: [...new Set(shown.flatMap(({ inferred }) => inferred))],
+  };
+}
+
+function withSome(rows: readonly Row[]): Row[] {
+  return rows.filter(({ cells }) => cells.some(({ figure }) => figure !== null));
+}
+
+function comparedCell(entry: readonly [string, Figure] | undefined): ComparedCell {
+  if (entry === undefined) return { anchor: '', figure: null, against: null };
+  return { anchor: figureAnchor(entry[0]), figure: bare(...entry), against: null };
+}
+
+/** Printed with its verdict alone: row and column say the rest. */
+function bare(address: string, figure: Figure | undefined): ShownFigure | null {
+  if (figure === undefined) return null;
+  const { verdict } = figure.of ?? {};
+  const shown = shownFigure(address, { ...figure, of: verdict === undefined ? {} : { verdict } });
+  const spread = spreadOf(figure);
+  return spread === '' ? shown : { ...shown, detail: [shown.detail, spread].filter((part) => part !== '').join('; ') };
+}
+
+/** How far the tests lie apart whose mean a speedup is: they are no part of its uncertainty. */
+function spreadOf(figure: Figure): string {
+  const { smallest, largest, tests } = figure.of ?? {};
+  if (!isPresent(figure) || typeof smallest !== 'number' || typeof largest !== 'number' || tests === 1) return '';
+  const text = (value: number) => printQuantity({ value, unit: '1', parts: null }).text;
+  return `${tests} tests, ${text(smallest)} to ${text(largest)}`;
+}
+
+function entryOf(figures: Figures, name: string, alias: string, test: string): readonly [string, Figure] | undefined {
+  return [...figures].find(([, figure]) => figure.name === name && figure.of?.run === alias && figure.of.test === test);
+}
+
+/** Tests that any run has a score of, by id with their titles. */
+function testsOf({ runs }: ReadComparison): Map<string, string> {
+  const scores = runs.flatMap(({ figures }) => [...figures.values()].filter(({ name }) => name === 'score'));
+  return new Map(scores.map(({ of }) => [String(of?.test), String(of?.title ?? of?.test)]));
+}
+
+function betterOf(runs: readonly ComparedRun[], test: string): string {
+  const better = new Set(runs.flatMap(({ figures }) => figures.get(`score.${test}`)?.of?.better ?? []));
+  return better.size === 1 ? `${[...better][0]} is better` : '';
+}
+
+/** The channel, spot or place that the figures of a row have in common. */
+function detailOf(figures: readonly (Figure | undefined)[]): string {
+  const said = (['spot_title', 'channel', 'at', 'over'] as const).flatMap((key) => {
+    const texts = new Set(figures.flatMap((figure) => figure?.of?.[key] ?? []));
+    return texts.size === 1 ? [String([...texts][0])] : [];
+  });
+  return said.join(', ');
+}
+
+function namesOf(entries: readonly (readonly [string, Figure])[]): string[] {
+  return [...new Set(entries.map(([, { name }]) => name))];
+}
+
+function labelled(name: string): { readonly name: string; readonly label: string } {
+  return { name, label: definitionOf(name)?.label ?? name.replaceAll('_', ' ') };
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
