@@ -38,6 +38,8 @@ export interface LogDeclaration {
   };
   readonly channels: readonly ChannelDeclaration[];
   readonly repairs: readonly Repair[];
+  /** What the author has looked at and said why it is so. */
+  readonly known?: readonly Known[];
   /** Declared phases and when they begin, s since the first row: only to tell which of them the log never reaches. */
   readonly phaseStarts?: readonly { readonly name: string; readonly from: number; readonly place: Place }[];
   /** Where the log is named in the run's file: problems about the whole file stand there. */
@@ -76,6 +78,14 @@ export type Repair =
       readonly place: Place;
     };
 
+/** Lines of a log on which something is as it should not be, known to the author, with the reason. */
+export interface Known {
+  readonly fromLine: number;
+  readonly toLine: number;
+  readonly reason: string;
+  readonly place: Place;
+}
+
 export interface Log {
   readonly file: string;
   /** Number of trusted rows; every array below has this length. */
@@ -87,6 +97,8 @@ export interface Log {
   readonly channels: readonly Channel[];
   readonly setAside: readonly SetAside[];
   readonly repairs: readonly { readonly repair: Repair; readonly rows: number }[];
+  /** What the declaration says is known, with what was found there; absent where it says nothing. */
+  readonly known?: readonly (Known & { readonly found: readonly string[] })[];
   readonly inferences: readonly Inference[];
   /** Encoding used and how it was told. */
   readonly encoding: string;

@@ -2,6 +2,7 @@
 import { compareProblems, error, type Problem, warning } from '../problem.ts';
 import { readChannel } from './channels.ts';
 import { refuseForm } from './form.ts';
+import { type Acknowledged, acknowledged } from './known.ts';
 import { placeOfLine } from './lines.ts';
 import type { Log, LogDeclaration, Repair, SetAside } from './log.ts';
 import { openSheet, type Sheet } from './open.ts';
@@ -30,7 +31,8 @@ export function read(bytes: Uint8Array, declaration: LogDeclaration, file: strin
   const sheet = openSheet(bytes, file);
   const refusal = refuseForm(sheet);
   if (refusal) return { log: null, unread: null, problems: [...sheet.problems, refusal] };
-  const reporter = reporterFor(sheet);
+  const known = acknowledged(declaration);
+  const reporter = reporterFor(sheet, known);
   const drops = declaredDrops(sheet, declaration.repairs);
   const rows = findRows(sheet, reporter, drops);
   const time = readTime(sheet, rows.records, declaration, reporter);
@@ -48,7 +50,10 @@ export function read(bytes: Uint8Array, declaration: LogDeclaration, file: strin
     ...(time.axis ? idleRepairs(counts, declaration) : []),
     ...(time.axis ? unreachedPhases(declaration, time.axis) : []),
     ...(time.axis ? fewRows(sheet, declaration, time.kept.length) : []),
-  ].sort(compareProblems);
+  ]
+    .filter((problem) => !isKnown(problem, file, known))
+    .concat(time.axis ? known.idle() : [])
+    .sort(compareProblems);
   const read = channels.flatMap(({ channel }) => (channel ? [channel] : []));
   if (!time.axis || read.length < declaration.channels.length) return { log: null, unread: null, problems };
   const log: Log = {
@@ -59,12 +64,18 @@ export function read(bytes: Uint8Array, declaration: LogDeclaration, file: strin
     channels: read,
     setAside: [...reporter.setAside].sort(byLine),
     repairs: [...counts].map(([repair, count]) => ({ repair, rows: count })),
+    ...(declaration.known ? { known: known.entries() } : {}),
     inferences: [...rows.inferences, ...time.inferences, ...channels.flatMap((channel) => channel.inferences)],
     encoding: sheet.decoded.encoding,
     delimiter: sheet.dialect.delimiter,
   };
   const unread = unreadOf(sheet, declaration, { timeFields: time.fields, kept: time.kept, setAside: log.setAside });
   return { log, unread, problems };
+}
+
+/** A warning about lines of which the author has said why they are so. */
+function isKnown({ severity, place, found }: Problem, file: string, known: Acknowledged): boolean {
+  return severity === 'warning' && place.file === file && known.takes(place.line, found);
 }
 
 /** Without a time axis the declared columns are still looked up, so that all of an author's slips come together. */

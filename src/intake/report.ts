@@ -1,5 +1,6 @@
 /** Collects what repeats: one problem a reason, at the first place, with the count. */
 import { type Problem, warning } from '../problem.ts';
+import { type Acknowledged, NOTHING_KNOWN } from './known.ts';
 import { placeOfField, placeOfLine } from './lines.ts';
 import type { SetAside } from './log.ts';
 import type { Sheet } from './open.ts';
@@ -7,6 +8,8 @@ import type { Sheet } from './open.ts';
 export interface Reporter {
   readonly problems: Problem[];
   readonly setAside: SetAside[];
+  /** What the author knows of the file. */
+  readonly known: Acknowledged;
   /** Sets a whole record aside. */
   readonly row: (record: number, rule: string, reason: string) => void;
   /** Sets one cell of a record aside; the row itself counts. `about` names the column. */
@@ -27,7 +30,8 @@ interface Tally {
 /** Longest piece of a line that is kept as evidence. */
 const EVIDENCE = 120;
 
-export function reporterFor(sheet: Sheet): Reporter {
+/** What is `known` is set aside all the same, and not warned of. */
+export function reporterFor(sheet: Sheet, known: Acknowledged = NOTHING_KNOWN): Reporter {
   const problems: Problem[] = [];
   const setAside: SetAside[] = [];
   const tallies = new Map<string, Tally>();
@@ -41,13 +45,16 @@ export function reporterFor(sheet: Sheet): Reporter {
   return {
     problems,
     setAside,
+    known,
     row: (record, rule, reason) => {
       setAside.push({ line: lineOf(record), reason, text: textOf(record) });
+      if (known.takes(lineOf(record), reason)) return;
       tally(`${rule} ${reason.replace(/\d+/g, '#')}`, { rule, record, field: -1, reason, about: '' });
     },
     cell: (record, field, rule, reason, about) => {
       const place = placeOfField(sheet.file, sheet.lines, lineOf(record), field, sheet.dialect.delimiter);
       setAside.push({ line: lineOf(record), column: place.column, reason: `${about}: ${reason}`, text: textOf(record) });
+      if (known.takes(lineOf(record), `${about}: ${reason}`)) return;
       tally(`${rule} ${field}`, { rule, record, field, reason, about });
     },
     close: () => {
@@ -66,7 +73,7 @@ function problemOf(sheet: Sheet, entry: Tally, line: number): Problem {
   const about = entry.about === '' ? '' : `${entry.about}: `;
   return warning(entry.rule, place, `${about}${entry.reason}${more}; ${whole ? 'set aside' : 'taken as no reading'}`, {
     remedy: whole
-      ? 'a row that cannot be trusted is kept out, never padded or shifted; look at it in the file'
+      ? "a row that cannot be trusted is kept out, never padded or shifted; where you know why it is so, say it under `known` in the run's file"
       : 'if the text means "no reading", name it under `missing` of the channel',
   });
 }

@@ -1,5 +1,6 @@
 /** The one time axis of a log, and which records stay on it. */
 import { error, type Problem, warning } from '../problem.ts';
+import type { Acknowledged } from './known.ts';
 import { placeOfLine } from './lines.ts';
 import type { Inference, LogDeclaration, Repair, TimeAxis } from './log.ts';
 import type { Sheet } from './open.ts';
@@ -48,7 +49,7 @@ export function readTime(sheet: Sheet, records: Int32Array, declaration: LogDecl
     fields: choice.column.fields,
     kept,
     shifted,
-    problems: axisProblems(sheet, axis, kept),
+    problems: axisProblems(sheet, axis, kept, reporter.known),
     inferences: [...known, ...times.inferences],
   };
 }
@@ -108,18 +109,24 @@ function noTime(column: TimeColumn, declaration: LogDeclaration): Problem {
   });
 }
 
-function axisProblems(sheet: Sheet, axis: TimeAxis, kept: Int32Array): Problem[] {
+/** What an author can do about what is so for good. */
+const KNOWN = "where you know why, say so: `known` in the run's file takes its `lines` and the `reason`";
+
+function axisProblems(sheet: Sheet, axis: TimeAxis, kept: Int32Array, known: Acknowledged): Problem[] {
   const problems: Problem[] = [];
-  const place = (row: number) => placeOfLine(sheet.file, sheet.lines, sheet.records.lines[kept[row]!]!);
-  const [gap] = axis.gaps;
+  const lineOf = (row: number) => sheet.records.lines[kept[row]!]!;
+  const place = (row: number) => placeOfLine(sheet.file, sheet.lines, lineOf(row));
+  const gaps = axis.gaps.filter(({ row, length }) => !known.takes(lineOf(row), `a gap of ${seconds(length)}`));
+  const [gap] = gaps;
   if (gap) {
-    const longest = Math.max(...axis.gaps.map(({ length }) => length));
-    const count = axis.gaps.length === 1 ? 'a gap' : `${axis.gaps.length} gaps, this is the first`;
+    const longest = Math.max(...gaps.map(({ length }) => length));
+    const count = gaps.length === 1 ? 'a gap' : `${gaps.length} gaps, this is the first`;
     problems.push(
       warning(
         'time-gap',
         place(gap.row),
         `${count}: ${seconds(gap.length)} without a row, where the usual step is ${seconds(axis.step ?? 0)} (longest ${seconds(longest)})`,
+        { remedy: KNOWN },
       ),
     );
   }

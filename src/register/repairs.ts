@@ -1,5 +1,5 @@
-/** Repairs: which lines of a log are dropped or shifted in time, each with a reason. */
-import type { Repair } from '../intake/log.ts';
+/** Repairs: which lines of a log are dropped or shifted in time, each with a reason; and what is known of other lines. */
+import type { Known, Repair } from '../intake/log.ts';
 import type { Place } from '../problem.ts';
 import { TIME } from './kinds.ts';
 import { mapsOf } from './mapping.ts';
@@ -38,6 +38,21 @@ function repairOf(node: MapNode, report: Report): Repair | undefined {
   const lines = linesOf(fields.shift_time!, 'shift_time', report);
   const bySeconds = shiftOf(fields.by, place, report);
   return lines && bySeconds !== undefined ? { kind: 'shift_time', ...lines, bySeconds, reason, place } : undefined;
+}
+
+const KNOWN = shape({ lines: text, reason: text });
+
+/** Lines of which the author says why something is not as it should be, in his order. */
+export function readKnown(items: ListNode | undefined, place: Place, report: Report): Known[] {
+  return mapsOf(items, 'known', place, report).flatMap((node) => {
+    const known = report.whole((): Known | undefined => {
+      const fields = readShape(KNOWN, node, 'an entry of `known`', node.place, report);
+      const reason = lineOf(fields.reason, 'reason', report) ?? '';
+      const lines = fields.lines && linesOf(fields.lines, 'lines', report);
+      return lines && { ...lines, reason, place: node.place };
+    });
+    return known ? [known] : [];
+  });
 }
 
 function linesOf(node: TextNode, key: string, report: Report): { fromLine: number; toLine: number } | undefined {

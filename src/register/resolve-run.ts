@@ -142,6 +142,7 @@ function logOf(
     ...(Object.keys(time).length > 0 ? { time } : {}),
     channels,
     repairs: stated.repairs,
+    ...(stated.known.length > 0 ? { known: stated.known } : {}),
     ...(declared.length > 0 ? { phaseStarts: declared.map(({ name, from, place }) => ({ name, from, place })) } : {}),
     place: stated.log.place,
   };

@@ -1,9 +1,9 @@
 /** content/runs/<id>.md as its author states it, before its setup is laid under. */
-import type { Repair } from '../intake/log.ts';
+import type { Known, Repair } from '../intake/log.ts';
 import { dataPathOf } from './data-path.ts';
 import { readLog, type StatedLog } from './log.ts';
 import type { DataFiles } from './read.ts';
-import { readRepairs } from './repairs.ts';
+import { readKnown, readRepairs } from './repairs.ts';
 import type { Report } from './report.ts';
 import { list, optional, readShape, shape, text, textOrMap } from './shape.ts';
 import { readShared, referenceOf, SHARED_KEYS } from './shared.ts';
@@ -19,6 +19,7 @@ const RUN = shape({
   ...SHARED_KEYS,
   log: textOrMap,
   repairs: optional(list),
+  known: optional(list),
   scores: optional(text),
   surface: optional(textOrMap),
 });
@@ -31,6 +32,7 @@ export interface StatedRun {
   readonly shared: Shared;
   readonly log: StatedLog;
   readonly repairs: readonly Repair[];
+  readonly known: readonly Known[];
   readonly scores?: string;
   readonly surface?: StatedSurface;
 }
@@ -49,6 +51,7 @@ export function readRun(source: SourceFile, data: DataFiles, report: Report): St
     shared: readShared(fields, log, source.root.entries.has('setup'), source.placeOf, report),
     log,
     repairs: readRepairs(fields.repairs, source.placeOf('repairs'), report),
+    known: readKnown(fields.known, source.placeOf('known'), report),
     ...(scores === undefined ? {} : { scores }),
     ...(surface ? { surface } : {}),
   };

@@ -40,6 +40,7 @@ export function runModel(parts: Parts, computed: ComputedRun): RunModel {
     channels: channelRows(parts, summary),
     setAside: summary.setAside.map(({ line, reason }) => ({ line, reason })),
     repairs: summary.repairs.map(({ repair, rows }) => `${rows} ${rows === 1 ? 'row' : 'rows'}: ${repair.reason}`),
+    known: (summary.known ?? []).map(knownText),
     inferences: [...summary.inferences, ...derived.inferences].map((inference) => inference.statement),
     notes: notesAbout(parts, run),
     comparisons: [...parts.comparisons.values()]
@@ -47,6 +48,12 @@ export function runModel(parts: Parts, computed: ComputedRun): RunModel {
       .map(({ comparison }) => ({ title: comparison.title, path: comparisonPath(comparison.id) })),
     figuresFile: `${path}figures.json`,
   };
+}
+
+/** "line 323: a gap of 48 s. The device restarted." */
+function knownText({ fromLine, toLine, found, reason }: NonNullable<LogSummary['known']>[number]): string {
+  const lines = fromLine === toLine ? `line ${fromLine}` : `lines ${fromLine} to ${toLine}`;
+  return `${lines}${found.length === 0 ? '' : `: ${found.join('; ')}`}. ${reason}`;
 }
 
 /** Figures by subject, in the catalogue's order. */
