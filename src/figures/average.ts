@@ -9,7 +9,7 @@ import { counted, duration, samplingOf } from './in-words.ts';
 import { type Readings, readingsOf } from './readings.ts';
 import { movingMean } from './smooth.ts';
 import type { Rows, Soak } from './soak.ts';
-import { errorsOf, quantityOf, samplingPart, stepOf } from './sources.ts';
+import { errorsOf, quantityOf, samplingPart, stepOf, stepPart } from './sources.ts';
 
 /** A value with what it came from, before it is put under a name. */
 export interface Measured {
@@ -48,8 +48,9 @@ export function scatterMean(
   const told = y.every((value) => Math.abs(value) < OVERFLOWS) ? u : Number.NaN;
   const floor = step / Math.sqrt(12);
   const floored = told <= floor;
-  const freedom = floored || !Number.isFinite(dof) ? null : dof;
-  return { mean: whole.mean, sampling: samplingPart(soak.context, address, floored ? floor : told, freedom) };
+  const freedom = Number.isFinite(dof) ? dof : null;
+  const sampling = floored ? stepPart(soak.context, address, step) : samplingPart(soak.context, address, told, freedom);
+  return { mean: whole.mean, sampling };
 }
 
 /** Readings less their moving mean over an eighth of the stretch. */

@@ -54,6 +54,8 @@ export interface Correction {
   readonly unit: string;
   /** Standard uncertainty, in `unit`. */
   readonly u: number;
+  /** Said where `u` was stated as limits. */
+  readonly distribution?: 'rectangular';
   /** As the author wrote it. */
   readonly text: string;
 }

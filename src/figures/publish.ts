@@ -14,6 +14,8 @@ export interface Published {
   /** In the author's order. */
   readonly setting?: readonly Stated[];
   readonly conditions?: readonly Stated[];
+  /** What else others need to know of it: plain data. */
+  readonly about?: object;
   readonly derived: RunFigures;
 }
 
@@ -85,10 +87,10 @@ function publishedOf(repeatabilityOnly: boolean, of: PresentFigure['of']): objec
   return Object.keys(all).length > 0 ? { of: all } : {};
 }
 
-function sourcesOf(figures: readonly Figure[]): Record<string, { title: string; dof: number | null }> {
-  const sources: Record<string, { title: string; dof: number | null }> = {};
+function sourcesOf(figures: readonly Figure[]): Record<string, Omit<Source, 'id'>> {
+  const sources: Record<string, Omit<Source, 'id'>> = {};
   const all: Source[] = figures.filter(isPresent).flatMap(({ quantity }) => (quantity.parts ?? []).map((part) => part.source));
-  for (const { id, title, dof } of all) sources[id] = { title, dof };
+  for (const { id, ...rest } of all) sources[id] = rest;
   return sources;
 }
 

@@ -66,7 +66,13 @@ function figuresOf(file: Json): ReadonlyMap<string, Figure> {
 }
 
 function sourceOf(id: string, source: Json): Source {
-  return { id, title: source.at('title').text(), dof: source.at('dof').nullable()?.positive() ?? null };
+  const distribution = source.maybe('distribution')?.oneOf(['rectangular'] as const);
+  return {
+    id,
+    title: source.at('title').text(),
+    dof: source.at('dof').nullable()?.positive() ?? null,
+    ...(distribution && { distribution }),
+  };
 }
 
 function absentOf(name: string, figure: Json): AbsentFigure {

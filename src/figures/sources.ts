@@ -1,7 +1,8 @@
 /** Uncertainty sources of readings: an instrument's gain and offset, its resolution, the scatter of the readings. */
 import type { Channel, QuantityKind } from '../intake/log.ts';
 import { standardOf } from '../quantities/accuracy.ts';
-import type { Part, Quantity } from '../quantities/quantity.ts';
+import { distributionOf } from '../quantities/coverage.ts';
+import type { Part, Quantity, Source } from '../quantities/quantity.ts';
 import { interval95 } from '../quantities/uncertainty.ts';
 import type { Correction, InstrumentFacts, RunContext } from './context.ts';
 
@@ -51,20 +52,28 @@ export function errorsOf(context: RunContext, channel: Sensor, reading: number):
   if (!instrument) return { parts: [], stated: EXACT_BY_NATURE.includes(channel.quantity) };
   const piece = instrument.partOfSpecimen ? `@${context.device.id}/${context.specimen}` : '';
   const root = `instrument:${instrument.id}${piece}/${kindOf(channel)}`;
-  const part = (kind: string, share: number): Part => ({
+  const part = (kind: string, share: number, distribution: Pick<Source, 'distribution'>): Part => ({
     source: {
       id: `${root}/${kind}`,
       title: `${kind === 'correction' ? kind : `${kind} error`} of ${instrument.title} (${kindOf(channel)})`,
       dof: null,
+      ...distribution,
     },
     share,
   });
-  const corrected = [part('correction', correctionOf(context, channel)?.u ?? 0)].filter((each) => each.share !== 0);
+  const correction = correctionOf(context, channel);
+  const corrected = correction && correction.u !== 0 ? [part('correction', correction.u, limitsOf(correction))] : [];
   if (!accuracy) return { parts: corrected, stated: EXACT_BY_NATURE.includes(channel.quantity) };
   const { gain, offset } = standardOf(accuracy, reading, stepOf(context, channel));
   const signed = reading < 0 ? -Math.abs(gain) : Math.abs(gain);
-  const parts = [part('gain', signed), part('offset', offset)].filter((each) => each.share !== 0);
+  const distribution = distributionOf(accuracy.coverage);
+  const parts = [part('gain', signed, distribution), part('offset', offset, distribution)].filter((each) => each.share !== 0);
   return { parts: [...corrected, ...parts], stated: true };
+}
+
+/** What a source says of its distribution that something stated with `distribution` gives rise to. */
+export function limitsOf(stated: { readonly distribution?: 'rectangular' } | null): Pick<Source, 'distribution'> {
+  return stated?.distribution ? { distribution: stated.distribution } : {};
 }
 
 /** The scatter behind one figure of one run: shared by nobody but what is computed from it. */
@@ -73,6 +82,12 @@ export function samplingPart(context: RunContext, address: string, share: number
     source: { id: `run:${context.run}/${address}/sampling`, title: `scatter and sampling of ${address} in ${context.run}`, dof },
     share,
   };
+}
+
+/** What one step hides of a figure, in its stead: an error anywhere within half a step (JCGM 100:2008, F.2.2.1), seen through `factor`. */
+export function stepPart(context: RunContext, address: string, step: number, factor = 1): Part {
+  const { source, share } = samplingPart(context, address, (factor * step) / Math.sqrt(12), null);
+  return { source: { ...source, distribution: 'rectangular' }, share };
 }
 
 /** Puts a quantity together: parts sorted by source, shares of one source added, zero shares dropped. */

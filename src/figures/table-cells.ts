@@ -35,8 +35,8 @@ export function cellsOf<Name extends string>(
   const columns = new Map<Name, Column>();
   const problems: Problem[] = [];
   table.head.forEach((head, index) => {
-    const name = known.find((each) => each === bare(head));
-    const unit = headerUnit(head, undefined, () => false)?.spelling;
+    const name = known.find((each) => each === columnName(head));
+    const unit = columnUnit(head);
     if (name === undefined) problems.push(unknownColumn(table, kind, head, known));
     else if (!columns.has(name)) columns.set(name, { index, head, ...(unit === undefined ? {} : { unit }) });
   });
@@ -45,7 +45,7 @@ export function cellsOf<Name extends string>(
 }
 
 /** A column's name without the unit in brackets behind it. */
-function bare(head: string): string {
+export function columnName(head: string): string {
   return head
     .replace(/\s*[([][^()[\]]*[)\]]\s*$/, '')
     .trim()
@@ -53,8 +53,13 @@ function bare(head: string): string {
     .replaceAll(/[\s-]+/g, '_');
 }
 
+/** The unit that stands in brackets behind a column's name; undefined where none does. */
+export function columnUnit(head: string): string | undefined {
+  return headerUnit(head, undefined, () => false)?.spelling;
+}
+
 function unknownColumn(table: Table, kind: string, head: string, known: readonly string[]): Problem {
-  const near = nearest(bare(head), known);
+  const near = nearest(columnName(head), known);
   return warning(`${kind}-column`, table.headPlace, `nothing reads the column \`${head}\``, {
     expected: `columns ${known.join(', ')}`,
     ...(near === undefined ? {} : { remedy: `did you mean \`${near}\`?` }),
@@ -101,6 +106,8 @@ export interface Wanted extends ParseOptions {
 export interface StatedNumber {
   readonly value: number;
   readonly u: number | null;
+  /** Said where `u` was stated as limits. */
+  readonly distribution?: 'rectangular';
   /** One unit of the last digit written; 0 where that does not count. */
   readonly step: number;
 }
@@ -141,7 +148,8 @@ function hasUnit(text: string): boolean {
 }
 
 function numberOf(read: Quantity): StatedNumber {
-  return { value: read.value, u: standardUncertainty(read), step: read.step ?? 0 };
+  const distribution = read.parts?.[0]?.source.distribution;
+  return { value: read.value, u: standardUncertainty(read), ...(distribution ? { distribution } : {}), step: read.step ?? 0 };
 }
 
 /** Tells whether the header of a column states a unit that a value of this canonical unit can be in. */

@@ -21,6 +21,11 @@ export function standardOfHalfWidth(halfWidth: number, coverage: Coverage): numb
   return coverage === 'standard' ? halfWidth : halfWidth / coverage.k;
 }
 
+/** What a source with an uncertainty stated so says of its distribution: nothing where it is normal. */
+export function distributionOf(coverage: Coverage): { readonly distribution?: 'rectangular' } {
+  return coverage === 'rectangular' ? { distribution: 'rectangular' } : {};
+}
+
 /** Splits a trailing `(k=2)`, `(95 %)` or `(standard)` off a text. `unread` is what such brackets say when it is none of these. */
 export function splitCoverage(text: string): { readonly rest: string; readonly coverage?: Coverage; readonly unread?: string } {
   const found = /[ \u00a0]*\(\s*(k\s*=[^()]*|[^()]*%|[a-z]+)\s*\)\s*$/i.exec(text);

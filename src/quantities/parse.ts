@@ -1,5 +1,5 @@
 /** Quantities as authors write them in front matter: `2.6 GHz`, `22.4 ± 0.5 °C`, `22.4 ± 0.5 °C (k=2)`, `22.4(5) °C`. */
-import { COVERAGE_EXPECTED, type Coverage, splitCoverage, standardOfHalfWidth } from './coverage.ts';
+import { COVERAGE_EXPECTED, type Coverage, distributionOf, splitCoverage, standardOfHalfWidth } from './coverage.ts';
 import { type Numeral, numeralAt } from './numeral.ts';
 import { fail, isParseFailure, type ParseFailure } from './parse-failure.ts';
 import type { Quantity, Source } from './quantity.ts';
@@ -29,6 +29,8 @@ interface Statement {
   readonly value: number;
   /** Standard uncertainty; null where none was stated. */
   readonly u: number | null;
+  /** How `u` was stated. */
+  readonly coverage: Coverage;
   readonly step: number;
   readonly unit: Unit;
 }
@@ -41,7 +43,7 @@ interface Statement {
 export function parseQuantity(text: string, source: Source, options: ParseOptions = {}): Quantity | ParseFailure {
   const statement = read(text, options);
   if (isParseFailure(statement)) return statement;
-  const { value, u, step, unit } = statement;
+  const { value, u, coverage, step, unit } = statement;
   const canonical = toCanonical(value, unit);
   const size = (width: number) => toCanonical(width, { ...unit, offset: 0 });
   for (const part of [canonical, u === null ? 0 : size(u)]) {
@@ -50,7 +52,10 @@ export function parseQuantity(text: string, source: Source, options: ParseOption
   }
   if (unit.canonical === '°C' && canonical < ABSOLUTE_ZERO)
     return fail(`${text.trim()} is below absolute zero`, 0, 'a temperature above −273.15 °C');
-  if (u !== null) return { ...independent(canonical, unit.canonical, size(u), source), step: size(step) };
+  if (u !== null) {
+    const stated = { ...source, ...distributionOf(coverage) };
+    return { ...independent(canonical, unit.canonical, size(u), stated), step: size(step) };
+  }
   if (options.unstated !== 'unknown') return exact(canonical, unit.canonical);
   return { ...unknown(canonical, unit.canonical), step: size(step) };
 }
@@ -79,8 +84,9 @@ function readFrom(text: string, start: number, coverage: Coverage | undefined, o
   }
   const unit = unitAt(text, spread.end, options);
   if (isParseFailure(unit)) return unit;
-  const u = spread.written === 'plus-minus' ? standardOfHalfWidth(spread.width, coverage ?? 'rectangular') : spread.width;
-  return { value: number.value, u: spread.written === 'none' ? null : u, step: number.step, unit };
+  const meant = spread.written === 'brackets' ? 'standard' : (coverage ?? 'rectangular');
+  const u = spread.written === 'none' ? null : standardOfHalfWidth(spread.width, meant);
+  return { value: number.value, u, coverage: meant, step: number.step, unit };
 }
 
 /** Reads `12 V ± 5 %` and `22.4 °C ± 0.5 K`: the half width has a unit of its own (NIST SP 811, 7.7). */
@@ -104,7 +110,8 @@ function readTwoUnits(
     return fail(`limits in ${own.canonical} of a value in ${canonical}`, spread.end, `limits in ${canonical} or %`);
   if (share && number.value === 0) return fail('a share of nothing', spread.end, `limits in ${canonical}`);
   const width = toCanonical(spread.width, own) * (share ? Math.abs(number.value) : 1 / unit.factor);
-  return { value: number.value, u: standardOfHalfWidth(width, coverage ?? 'rectangular'), step: number.step, unit };
+  const meant = coverage ?? 'rectangular';
+  return { value: number.value, u: standardOfHalfWidth(width, meant), coverage: meant, step: number.step, unit };
 }
 
 interface Spread {

@@ -11,6 +11,8 @@ export interface Source {
   readonly title: string;
   /** Degrees of freedom; null means infinitely many (a stated limit, not an estimate from data). */
   readonly dof: number | null;
+  /** Said where its error is known only to lie within limits (JCGM 100:2008, 4.3.7); else it is normal, or Student's by its degrees of freedom. */
+  readonly distribution?: 'rectangular';
 }
 
 /** One source's share of a quantity: sensitivity × standard uncertainty, signed, in the unit of the quantity (K where it is °C). */

@@ -1,5 +1,5 @@
 /** The uncertainty of a quantity: made from a statement, and read from its parts (JCGM 100:2008, 5.1, 6 and Annex G). */
-import { studentQuantile } from '../statistics/student-quantile.ts';
+import { uniformStudentHalfWidth } from '../statistics/uniform-student.ts';
 import { welchSatterthwaite } from '../statistics/welch-satterthwaite.ts';
 import type { Part, Quantity, Source } from './quantity.ts';
 
@@ -47,11 +47,29 @@ function estimateOf({ source }: Part): string {
   return `${source.id.replace(/\/\d+$/, '')} ${source.dof}`;
 }
 
-/** Half width of the 95 % interval: Student's t for the effective degrees of freedom (JCGM 100:2008, G.3) × u. Unit as u; null = unknown. */
+/**
+ * Half width of the 95 % interval. Unit as u; null = unknown. Student's t for the effective degrees of freedom × u (JCGM 100:2008, G.3);
+ * where a source is rectangular, the largest such is propagated as a distribution together with everything else, which is taken as
+ * Student's t with the degrees of freedom of the rest (JCGM 101:2008, 5.6.2, 6.4.2, 6.4.9). So limits alone give 0.95 of their half width.
+ * Further rectangular sources count as normal: then the interval is up to 1 % too wide.
+ */
 export function expandedUncertainty(quantity: Quantity): number | null {
   const u = standardUncertainty(quantity);
   if (u === null || u === 0) return u;
-  return studentQuantile(0.975, degreesOfFreedom(quantity) ?? Number.POSITIVE_INFINITY) * u;
+  const limits = largestRectangular(quantity.parts ?? []);
+  const rest: Quantity = { ...quantity, parts: (quantity.parts ?? []).filter((part) => part !== limits) };
+  const halfWidth = Math.sqrt(3) * Math.abs(limits?.share ?? 0);
+  const dof = degreesOfFreedom(rest) ?? Number.POSITIVE_INFINITY;
+  return uniformStudentHalfWidth(0.95, halfWidth, standardUncertainty(rest) ?? 0, dof);
+}
+
+function largestRectangular(parts: readonly Part[]): Part | undefined {
+  let largest: Part | undefined;
+  for (const part of parts) {
+    if (part.source.distribution !== 'rectangular') continue;
+    if (largest === undefined || Math.abs(part.share) > Math.abs(largest.share)) largest = part;
+  }
+  return largest;
 }
 
 /** The 95 % interval in the quantity's unit; both ends the value where it is exact, null where the uncertainty is unknown. */

@@ -19,8 +19,12 @@ export function readCorrection(node: TextNode | undefined, quantity: QuantityKin
   const read =
     node && kind && checked(node, 'correction', { ...kind, example, options: { ...kind.options, unstated: 'unknown' } }, report);
   if (!read) return undefined;
-  if (read.parts !== null)
-    return { value: read.value, unit: read.unit, u: Math.hypot(...read.parts.map(({ share }) => share)), text: node.text };
+  if (read.parts !== null) {
+    const [part] = read.parts;
+    const { distribution } = part?.source ?? {};
+    const u = Math.abs(part?.share ?? 0);
+    return { value: read.value, unit: read.unit, u, ...(distribution ? { distribution } : {}), text: node.text };
+  }
   report.error('bad-quantity', node.place, `\`correction\` is \`${cut(node.text)}\`, without its uncertainty`, {
     expected: `a correction with its uncertainty, such as \`${example}\``,
   });

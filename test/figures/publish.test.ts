@@ -40,7 +40,10 @@ const FILE = v.strictObject({
   device: v.string(),
   specimen: v.string(),
   log: v.strictObject({ file: v.string(), sha256: v.string(), rows: finite, span_s: finite }),
-  sources: v.record(v.string(), v.strictObject({ title: v.string(), dof: v.nullable(finite) })),
+  sources: v.record(
+    v.string(),
+    v.strictObject({ title: v.string(), dof: v.nullable(finite), distribution: v.exactOptional(v.literal('rectangular')) }),
+  ),
   figures: v.record(v.string(), v.union([PRESENT, ABSENT])),
 });
 
@@ -104,6 +107,7 @@ describe('figures.json', () => {
     expect(file.sources['instrument:probe/temperature/offset']).toEqual({
       title: 'offset error of probe (temperature)',
       dof: null,
+      distribution: 'rectangular',
     });
   });
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { multiply } from '../../src/quantities/arithmetic.ts';
-import type { Quantity } from '../../src/quantities/quantity.ts';
+import type { Quantity, Source } from '../../src/quantities/quantity.ts';
 import {
   degreesOfFreedom,
   exact,
@@ -34,6 +34,42 @@ describe('quantities/uncertainty', () => {
     const stated = independent(22.4, '°C', 0.5, source('room'));
     expect(degreesOfFreedom(stated)).toBeNull();
     expectClose(expandedUncertainty(stated)!, 0.98, 1e-4);
+  });
+
+  // JCGM 100:2008, G.1.3 (from memory): limits taken as rectangular hold 95 % within 1.65 u, that is 0.95 of the limit (4.3.7).
+  test('limits alone: 0.95 of them, and the shares of one source add before', () => {
+    const limits: Source = { id: 'limits', title: '', dof: null, distribution: 'rectangular' };
+    const half = independent(22.4, '°C', 0.5 / Math.sqrt(3), limits);
+    expectClose(expandedUncertainty(half)!, 0.475, 1e-12);
+    expectClose(
+      expandedUncertainty(got(multiply(exact(3, '1'), independent(1, 'W', 0.1, limits))))!,
+      3 * 0.95 * 0.1 * Math.sqrt(3),
+      1e-12,
+    );
+  });
+
+  // Two equal rectangular errors have a triangular distribution: 95 % within 2a(1 − √0.05), in closed form.
+  test('limits beside limits and beside scatter of few readings', () => {
+    const limits = (id: string): Source => ({ id, title: '', dof: null, distribution: 'rectangular' });
+    const u = 1 / Math.sqrt(3);
+    const two: Quantity = {
+      value: 0,
+      unit: 'K',
+      parts: [
+        { source: limits('a'), share: u },
+        { source: limits('b'), share: -u },
+      ],
+    };
+    expectClose(expandedUncertainty(two)!, 2 * (1 - Math.sqrt(0.05)), 0.009);
+    const beside: Quantity = {
+      value: 0,
+      unit: 'K',
+      parts: [
+        { source: limits('a'), share: u },
+        { source: source('s', 4), share: 1 },
+      ],
+    };
+    expectClose(expandedUncertainty(beside)!, 2.9647276172365995, 1e-11);
   });
 
   // t at 2 degrees of freedom, 95 %: JCGM 100:2008, Table G.2, prints 4.30; Miller & Miller, 3rd ed., p. 54: mean 37.8, s 0.964365, n 3, ± 2.396.

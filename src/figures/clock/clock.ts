@@ -8,7 +8,7 @@ import { counted, plain } from '../in-words.ts';
 import { figureOf, ofChannel } from '../present.ts';
 import { readingsOf } from '../readings.ts';
 import { addressOf, channelsOf, type Entry, phaseOf, rowsOf, type Soak } from '../soak.ts';
-import { quantityOf, samplingPart } from '../sources.ts';
+import { quantityOf, samplingPart, stepPart } from '../sources.ts';
 import { timeWhere } from '../time-where.ts';
 import { loadedAt, thresholdOf } from './setting.ts';
 import { sustainedRatio } from './sustained.ts';
@@ -119,9 +119,8 @@ function timeToThrottle(
     return { absent: 'not-throttled', why, bound: { relation: '>', value: lasted, unit: 's' } };
   }
   const value = seconds[first.row]! - phase.from;
-  const share = (step ?? 0) / Math.sqrt(12);
   return {
-    quantity: quantityOf(value, 's', [samplingPart(soak.context, 'time_to_throttle', share, null)], { stated: true, step: 0 }),
+    quantity: quantityOf(value, 's', [stepPart(soak.context, 'time_to_throttle', step ?? 0)], { stated: true, step: 0 }),
     from: { columns: fromOf(soak, channels, { lines: null }).columns, rows: linesOf(soak, throttling) },
     of: { by, reason: first.reason, ...samplingWords(soak) },
     interval: [Math.max(0, value - (step ?? 0)), value],

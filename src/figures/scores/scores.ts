@@ -5,7 +5,7 @@ import { absent, type Reason } from '../absent.ts';
 import type { Figure, From } from '../figure.ts';
 import type { Meter } from '../power/meters.ts';
 import type { Entry, Soak } from '../soak.ts';
-import { quantityOf, samplingPart } from '../sources.ts';
+import { quantityOf, samplingPart, stepPart } from '../sources.ts';
 import { ofTest, type ScoredTest, type Scores } from './score-table.ts';
 import { windowFigures } from './window-figures.ts';
 
@@ -39,5 +39,5 @@ function scoreOf(soak: Soak, { file }: Scores, test: ScoredTest): Figure {
 export function repeatsPart(soak: Soak, address: string, spread: number, n: number, step: number) {
   const u = spread / Math.sqrt(n);
   const floor = step / Math.sqrt(12);
-  return u > floor ? samplingPart(soak.context, address, u, n - 1) : samplingPart(soak.context, address, floor, null);
+  return u > floor ? samplingPart(soak.context, address, u, n - 1) : stepPart(soak.context, address, step);
 }

@@ -1,11 +1,11 @@
 /** The temperature of one spot: its reading corrected, with all that makes it uncertain. */
-import type { Part } from '../../quantities/quantity.ts';
+import type { Part, Source } from '../../quantities/quantity.ts';
 import { absent, type Reason } from '../absent.ts';
 import { rangeWords } from '../accurate-range.ts';
 import type { Figure, From } from '../figure.ts';
 import { plain } from '../in-words.ts';
 import type { Soak } from '../soak.ts';
-import { correctionOf, errorsOf, instrumentOf, quantityOf, type Sensor, scaled, stepOf } from '../sources.ts';
+import { correctionOf, errorsOf, instrumentOf, limitsOf, quantityOf, type Sensor, scaled, stepOf } from '../sources.ts';
 import type { StatedNumber } from '../table-cells.ts';
 import { type Corrected, correct, type Seen } from './correct.ts';
 import { isBareMetal } from './material.ts';
@@ -99,14 +99,24 @@ function partsOf(soak: Soak, camera: Sensor, spot: SurfaceReading, seen: Seen, {
   const { emissivity, reflected } = spot;
   if (!errors.stated || unstated(emissivity, by.emissivity) || unstated(reflected, by.reflected)) return null;
   const coated = `device:${context.device.id}/${context.specimen}/surface.${spot.spot}/emissivity`;
-  const part = (id: string, title: string, share: number): Part => ({ source: { id, title, dof: null }, share });
+  const part = (id: string, title: string, share: number, distribution: Pick<Source, 'distribution'>): Part => ({
+    source: { id, title, dof: null, ...distribution },
+    share,
+  });
   const byTotal = correct(seen, TOTAL);
   const model = byTotal === null ? 0 : (temperature - byTotal.temperature) / Math.sqrt(3);
   return [
     ...scaled(errors.parts, by.reading),
-    part(coated, `emissivity of ${spot.title} on ${context.specimen}`, by.emissivity * (emissivity?.u ?? 0)),
-    part(`run:${context.run}/surface/reflected`, `reflected temperature in ${context.run}`, by.reflected * (reflected?.u ?? 0)),
-    part(`instrument:${camera.instrument}/temperature/band`, `wavelengths that ${camera.instrument} sees`, model),
+    part(coated, `emissivity of ${spot.title} on ${context.specimen}`, by.emissivity * (emissivity?.u ?? 0), limitsOf(emissivity)),
+    part(
+      `run:${context.run}/surface/reflected`,
+      `reflected temperature in ${context.run}`,
+      by.reflected * (reflected?.u ?? 0),
+      limitsOf(reflected),
+    ),
+    part(`instrument:${camera.instrument}/temperature/band`, `wavelengths that ${camera.instrument} sees`, model, {
+      distribution: 'rectangular',
+    }),
   ];
 }
 

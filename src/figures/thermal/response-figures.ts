@@ -4,7 +4,7 @@ import { fromOf, gapsOf, type Measured, meanOf } from '../average.ts';
 import { joinFrom } from '../joined.ts';
 import { figureOf } from '../present.ts';
 import { addressOf, type Entry, rowsOf } from '../soak.ts';
-import { errorsOf, quantityOf, samplingPart, stepOf } from '../sources.ts';
+import { errorsOf, quantityOf, stepOf, stepPart } from '../sources.ts';
 import { ambientChannel } from './ambient.ts';
 import { isResponse, type Response } from './response.ts';
 import { columnsOf } from './steady.ts';
@@ -15,7 +15,7 @@ export function timeConstant(course: Course): Entry {
   const { soak, channel, index, response } = course;
   const address = addressOf('time_constant', channel, index);
   if (!isResponse(response)) return [address, figureOf('time_constant', soak, timeBound(response, course))];
-  const step = samplingPart(soak.context, address, course.series.step / Math.sqrt(12), null);
+  const step = stepPart(soak.context, address, course.series.step);
   const quantity = quantityOf(response.timeConstant, 's', [...response.parts.timeConstant, step], { stated: true, step: 0 });
   const measured: Measured = {
     quantity,
@@ -52,7 +52,7 @@ function asymptote(course: Course, response: Response, address: string): Measure
   const scatter = mean?.quantity.parts?.filter((part) => part.source.id.endsWith('/sampling')) ?? [];
   const errors = errorsOf(soak.context, channel, value);
   const step = stepOf(soak.context, channel);
-  const floor = samplingPart(soak.context, address, step / Math.sqrt(12), null);
+  const floor = stepPart(soak.context, address, step);
   return {
     quantity: quantityOf(value, channel.unit, [...errors.parts, ...response.parts.asymptote, ...scatter, floor], {
       stated: errors.stated,
