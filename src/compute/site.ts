@@ -1,11 +1,12 @@
 /** Page models and files beside them, from everything computed. */
 import type { CheckTable } from '../figures/checks/results.ts';
-import { publishFigures, publishMap } from '../figures/publish.ts';
+import { publishMap } from '../figures/publish.ts';
 import { attemptsHead } from '../figures/stability/publish.ts';
 import { stabilityFigures } from '../figures/stability/stability.ts';
 import type { Register } from '../register/register.ts';
 import type { AttemptsOutcome } from './attempts.ts';
 import type { AllGathered } from './compared/compared.ts';
+import { methodVersions } from './compared/gather.ts';
 import type { ComparisonOutcome } from './comparisons.ts';
 import { deadLinks, type Linking } from './dead-links.ts';
 import { deviceRepeats } from './device-figures.ts';
@@ -22,14 +23,18 @@ import { methodModel } from './pages/method.ts';
 import { noteModel, notePath } from './pages/note.ts';
 import type { ComputedAttempts, ComputedComparison, ComputedNote, ComputedRun, Parts } from './pages/parts.ts';
 import { comparisonPath } from './pages/parts.ts';
+import { type Beside, copyRow } from './pages/record-copy.ts';
 import { runModel } from './pages/run.ts';
 import { prompterModel, scriptFiles, scriptModel } from './pages/script.ts';
-import type { PlotResult } from './plot-task.ts';
+import { plotFiles } from './plot-files.ts';
 import type { Plots } from './plots.ts';
 import { jsonText, publishLedger, seriesText } from './published.ts';
+import { publishedRun } from './published-run.ts';
 import { redirectFiles } from './published-state/files.ts';
 import type { Protected } from './published-state/protect.ts';
 import { reach } from './reach.ts';
+import type { PrintedCopies } from './record-copies/print-copies.ts';
+import { copyFiles, copyPages } from './record-copies/site-part.ts';
 import { type Manifest, MISSING_IN_DEV, type PageModel, type Scope } from './results.ts';
 import type { RunOutcome, Runs } from './runs.ts';
 import type { Scripts } from './scripts.ts';
@@ -48,6 +53,7 @@ interface Options {
   readonly plots: Plots;
   readonly series: AllSeries;
   readonly gathered: AllGathered;
+  readonly copies: PrintedCopies;
   readonly scope: Scope;
   /** HTML of the authors' own words, by file. */
   readonly prose: ReadonlyMap<string, string>;
@@ -65,7 +71,8 @@ export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | '
     ...parts.notes.flatMap((note) => notePages(parts, note)),
     ...[...parts.runs.values()].map((run): [string, PageModel] => [`runs/${run.run.id}/`, runModel(parts, run)]),
     ...devicesOf(parts).map((device): [string, PageModel] => [`devices/${device.id}/`, deviceModel(parts, device)]),
-    ...[...parts.comparisons.values()].map((computed) => comparisonPage(parts, computed)),
+    ...[...parts.comparisons.values()].map((computed) => comparisonPage(parts, computed, options.copies)),
+    ...copyPages(options.copies, besideCopies(options, parts)),
     ['method/', methodModel(options.accuracy)],
     ['method/accuracy/', accuracyModel(options.accuracy)],
     // Astro's dev server keeps /404 to itself; dev sends missing addresses here instead (print/dev.ts).
@@ -80,7 +87,7 @@ export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | '
     blob: options.store.keep(JSON.stringify(model)),
     ...(dates.has(path) && { date: dates.get(path)! }),
   }));
-  const files = filesOf(options.store, parts);
+  const files = [...filesOf(options.store, parts), ...copyFiles(options.store, options.copies)];
   files.push(...found.files.map(([path, text]) => ({ path, blob: options.store.keep(text) })));
   const titles = new Map(parts.notes.map((note) => [notePath(note), note.note.title]));
   const redirects = redirectFiles(options.store, options.held.redirects, files, (page) => titles.get(page) ?? page);
@@ -122,7 +129,11 @@ function notePages(parts: Parts, computed: ComputedNote): [string, PageModel][] 
 }
 
 /** Whatever it compares is in the site: its runs and their devices. */
-function comparisonPage(parts: Parts, { comparison, gathered, plots }: ComputedComparison): [string, PageModel] {
+function comparisonPage(
+  parts: Parts,
+  { comparison, gathered, plots }: ComputedComparison,
+  { copies }: PrintedCopies,
+): [string, PageModel] {
   const path = comparisonPath(comparison.id);
   const context = {
     path,
@@ -131,9 +142,26 @@ function comparisonPage(parts: Parts, { comparison, gathered, plots }: ComputedC
     notes: parts.notes
       .filter(({ note }) => [...note.comparisons.values()].includes(comparison.id))
       .map((computed) => ({ title: computed.note.title, path: notePath(computed) })),
+    copies: copies.filter(({ copy }) => copy.record.id === comparison.id).map(copyRow),
     has: () => true,
   };
   return [path, comparisonModel(gathered, plots, context)];
+}
+
+/** What of the things that copies hold the site still has: no more than it shows (law 9). */
+function besideCopies({ copies, gathered }: Options, parts: Parts): Beside {
+  const names = new Set(copies.copies.flatMap(({ copy }) => Object.keys(copy.record.methods)));
+  const runs = new Set(copies.copies.flatMap(({ copy }) => copy.record.runs.map(({ run }) => run)));
+  return {
+    comparisons: new Map([...parts.comparisons].map(([id, computed]) => [id, computed.gathered])),
+    runs: new Map(
+      [...runs].flatMap((id) => {
+        const run = parts.runs.has(id) ? gathered.run(id) : undefined;
+        return run === undefined ? [] : [[id, run] as const];
+      }),
+    ),
+    methods: methodVersions(names),
+  };
 }
 
 function partsOf(options: Options): Parts {
@@ -194,6 +222,7 @@ function computedRun({ run, result }: RunOutcome, { plots, series }: Options): C
       tables: result.tables,
       plots: drawn.filter((plot) => plot !== null),
       series: made.series,
+      ambient: made.ambient,
     },
   ];
 }
@@ -213,12 +242,8 @@ function devicesOf(parts: Parts) {
 function filesOf(store: Store, parts: Parts): Files {
   const files: Files = [];
   for (const computed of parts.runs.values()) {
-    const { run, derived, summary } = computed;
-    const log = { file: `data/${summary.file}`, sha256: summary.sha256, rows: summary.rows, span_s: summary.span };
-    const tables = computed.tables.map(({ file, sha256 }) => ({ file: `data/${file}`, sha256 }));
-    const { id, device, specimen, setting, conditions } = run;
-    const figures = publishFigures({ run: id, device, specimen, setting, conditions, log, tables, derived });
-    files.push({ path: `runs/${run.id}/figures.json`, blob: store.keep(jsonText(figures)) });
+    const { run } = computed;
+    files.push({ path: `runs/${run.id}/figures.json`, blob: store.keep(jsonText(publishedRun(parts.register, computed))) });
     files.push({ path: `runs/${run.id}/series.json`, blob: store.keep(seriesText(computed.series)) });
     files.push(...plotFiles(`runs/${run.id}/`, computed.plots));
   }
@@ -248,14 +273,4 @@ function filesOf(store: Store, parts: Parts): Files {
     for (const [path, text] of scriptFiles(parts, computed)) files.push({ path, blob: store.keep(text) });
   }
   return files;
-}
-
-function plotFiles(path: string, plots: readonly (PlotResult | null)[]): Files {
-  return plots.flatMap((plot) => {
-    if (plot === null) return [];
-    return (['svg', 'png', 'csv'] as const).map((extension) => ({
-      path: `${path}plots/${plot.id}.${extension}`,
-      blob: plot.files[extension],
-    }));
-  });
 }

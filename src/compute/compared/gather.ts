@@ -48,7 +48,9 @@ export function gather({ register, comparison, figures, runs }: Gatherable): Gat
   };
 }
 
-function gatherRun(
+/** One run, under an alias. */
+export /** One run under an alias. */
+export function gatherRun(
   register: Register,
   alias: string,
   { run, derived, summary, tables, series, ambient }: GatherableRun,
@@ -79,9 +81,14 @@ function publishedMap(figures: ReadonlyMap<string, Figure>): PublishedMap {
   return { sources, figures: published };
 }
 
-/** The methods of all figures there, by the figure's name: the digest of what the catalogue says of each. */
+/** The methods of all figures there, by the figure's name. */
 function methodsOf(maps: readonly PublishedMap[]): Readonly<Record<string, string>> {
   const names = new Set(maps.flatMap(({ figures }) => Object.keys(figures).map((address) => address.split('.', 1)[0]!)));
+  return methodVersions(names);
+}
+
+/** For each name the digest of what the catalogue says of the figure. */
+export function methodVersions(names: ReadonlySet<string>): Readonly<Record<string, string>> {
   const used = CATALOGUE.filter(({ name }) => names.has(name));
   const entries = used.map(({ name, definition, formula, source }) => [name, digestOf([definition, formula, source])] as const);
   return Object.fromEntries(entries.toSorted(([a], [b]) => (a < b ? -1 : 1)));

@@ -20,6 +20,8 @@ export interface ComputedRun {
   readonly tables: readonly ReadTable[];
   readonly plots: readonly PlotResult[];
   readonly series: RunSeries;
+  /** Mean over its load; null where no ambient is measured or stated. */
+  readonly ambient: Figure | null;
 }
 
 /** A comparison that published notes reach. */
