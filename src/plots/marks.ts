@@ -169,7 +169,7 @@ function positions(axes: Axes) {
   };
 }
 
-const scaleOf = (scale: Scale) => ({ domain: [scale.from, scale.to], nice: false, zero: false });
+const scaleOf = ({ from, to, log }: Scale) => ({ domain: [from, to], nice: false, ...(log ? { type: 'log' } : { zero: false }) });
 const axisOf = (scale: Scale) => ({ values: scale.ticks, format: `.${scale.decimals}f`, labelOverlap: false, labelFlush: false });
 
 function styled(styles: readonly number[], byStyle: (k: number) => unknown) {

@@ -1,6 +1,6 @@
 /** Where everything of a plot of power by phase stands, and its specification. */
 import { isPresent } from '../figures/figure.ts';
-import { interval95 } from '../quantities/uncertainty.ts';
+import { intervalOf } from './compared.ts';
 import { stack } from './config.ts';
 import { bars, empty, type Label, type Rule, rules, texts } from './marks.ts';
 import { inkOf } from './palette.ts';
@@ -82,10 +82,6 @@ function stacked(groups: readonly PowerGroup[]): { rows: Row[]; heads: { phase: 
 function upperEnd({ figure }: PowerBar): number {
   if (!isPresent(figure)) return 0;
   return Math.max(figure.quantity.value, intervalOf(figure)?.[1] ?? 0);
-}
-
-function intervalOf(figure: PowerBar['figure']): readonly [number, number] | null {
-  return isPresent(figure) ? (figure.interval ?? interval95(figure.quantity)) : null;
 }
 
 /** Margin that keeps the words of the longest bars inside the drawing. */

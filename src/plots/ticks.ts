@@ -6,6 +6,8 @@ export interface Scale {
   readonly ticks: readonly number[];
   /** Decimals that the ticks need. */
   readonly decimals: number;
+  /** Equal distances are equal factors. */
+  readonly log?: boolean;
 }
 
 /** Round steps of minutes and hours, in the unit of the axis. */
@@ -17,6 +19,26 @@ export function niceScale(low: number, high: number, count: number): Scale {
   const from = Math.floor(low / step + 1e-9) * step;
   const to = Math.max(Math.ceil(high / step - 1e-9) * step, from + step);
   return scaleOf(from, to, step);
+}
+
+/** Steps per power of ten of a logarithmic axis, from the finest. */
+const LOG_STEPS = [[1, 1.5, 2, 3, 4, 5, 7], [1, 2, 3, 5], [1, 2, 5], [1]];
+
+/**
+ * A logarithmic domain that holds `low` to `high` (above zero), with about `count` ticks: at even steps where the ends are less than a
+ * factor of two apart, so that 1.1, 1.2, 1.3 stand there; else at round numbers of each power of ten.
+ */
+export function logScale(low: number, high: number, count: number): Scale {
+  if (high < 2 * low) return { ...niceScale(low, high, count), log: true };
+  const powers = Array.from(
+    { length: Math.ceil(Math.log10(high)) - Math.floor(Math.log10(low)) + 1 },
+    (_, i) => Math.floor(Math.log10(low)) + i,
+  );
+  const all = LOG_STEPS.map((leads) => powers.flatMap((power) => leads.map((lead) => Number((lead * 10 ** power).toPrecision(2)))));
+  const within = all.map((ticks) => ticks.filter((tick) => tick >= low && tick <= high));
+  const ticks = within.find((found) => found.length <= count + 1) ?? within.at(-1)!;
+  const decimals = Math.max(0, ...ticks.map((tick) => (String(tick).split('.')[1] ?? '').length));
+  return { from: low, to: high, ticks, decimals, log: true };
 }
 
 /** A domain that would all but reach a tick is stretched to it by at most this share. */

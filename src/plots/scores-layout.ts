@@ -1,0 +1,155 @@
+/** Where everything of a plot of scores stands, and its specification. */
+import { isPresent } from '../figures/figure.ts';
+import { intervalOf, isToldApart } from './compared.ts';
+import { stack } from './config.ts';
+import { type Dot, dotPanel, placeOn } from './dot-panel.ts';
+import { rangeOf } from './dots.ts';
+import type { Label, Rule } from './marks.ts';
+import { inkOf } from './palette.ts';
+import type { Score, ScoreRow, Scores } from './scores.ts';
+import type { Size } from './size.ts';
+import { cut, textWidth, wrap } from './text-width.ts';
+import { logScale, type Scale } from './ticks.ts';
+import type { Spec } from './vega.ts';
+
+/** Distance of the runs of a test, px: in the first row, where they are named, and in the others. */
+const NAMED = 18;
+const PLAIN = 11;
+/** Room above and below the runs of a test, px. */
+const PAD = 7;
+/** Titles of tests take at most this share of a wide drawing. */
+const WIDEST = 0.3;
+/** Free share of the axis beyond the outermost ends. */
+const MARGIN = 0.04;
+/** Distance of a run's name from its sign or whisker, px. */
+const BESIDE = 8;
+
+/** A row with its place. */
+interface Placed {
+  readonly row: ScoreRow;
+  readonly top: number;
+  readonly height: number;
+  /** Distance of its runs, and the middle of the first, px. */
+  readonly pitch: number;
+  readonly first: number;
+  readonly title: readonly string[];
+}
+
+/** The specification in a size: a row for each test, its runs in order; runs are named in the first row. */
+export function layOutScores({ rows, reference }: Scores, size: Size): Spec {
+  const wide = size.name === 'wide';
+  const placed = place(rows, size);
+  const left = wide
+    ? Math.ceil(Math.max(...placed.flatMap(({ title }) => title.map((line) => textWidth(line, size.font)))) + 14)
+    : 8;
+  const right = 12;
+  const width = size.width - left - right;
+  const x = axisOf(rows, size, width);
+  const height = placed.at(-1)!.top + placed.at(-1)!.height;
+  const xOf = placeOn(x, width);
+  const frame = { size, left, width, xOf };
+  return stack(
+    [
+      dotPanel({
+        left,
+        right,
+        width,
+        height,
+        x,
+        xTitle: 'Speedup',
+        neutral: 1,
+        dots: placed.flatMap(dotsOf),
+        rules: placed
+          .slice(1)
+          .map(({ top }): Rule => ({ x: -left, x2: width + right, y: top, y2: top, stroke: 'var(--plot-grid)' })),
+        labels: [
+          { x: xOf(1), y: -size.small / 2 - 3, text: reference.alias, size: size.small, fill: 'var(--plot-soft)', align: 'center' },
+          ...placed.flatMap((each) => titleOf(each, frame)),
+          ...namesOf(placed[0]!, frame),
+          ...placed.flatMap((each) => absentOf(each, frame)),
+        ],
+      }),
+    ],
+    size,
+    0,
+  );
+}
+
+function place(rows: readonly ScoreRow[], size: Size): Placed[] {
+  const wide = size.name === 'wide';
+  let top = 0;
+  return rows.map((row, index) => {
+    const pitch = index === 0 ? NAMED : PLAIN;
+    const title = wide
+      ? wrap(row.title, size.font, WIDEST * size.width).map((line) => cut(line, size.font, WIDEST * size.width))
+      : [row.title];
+    const head = wide ? 0 : size.font + 5;
+    const signs = row.scores.length * pitch;
+    const height = head + Math.max(signs, wide ? title.length * (size.font + 3) : 0) + 2 * PAD;
+    const first = top + head + (height - head - signs) / 2 + pitch / 2;
+    const placed = { row, top, height, pitch, first, title };
+    top += height;
+    return placed;
+  });
+}
+
+function axisOf(rows: readonly ScoreRow[], size: Size, width: number): Scale {
+  const spreads = rows.flatMap(({ scores }) => scores.flatMap(logSpread));
+  const [low, high] = rangeOf(spreads, 0);
+  const span = Math.max(high - low, 0.02);
+  const names = Math.max(...rows[0]!.scores.map(({ alias }) => textWidth(alias, size.font))) + BESIDE + 8;
+  const room = (names / Math.max(1, width - names)) * span;
+  return logScale(Math.exp(low - MARGIN * span), Math.exp(high + Math.max(MARGIN * span, room * 0.6)), size.timeTicks);
+}
+
+/** Along the axis: natural logarithms, an end at or below zero far below. */
+function logSpread({ figure }: Score) {
+  if (!isPresent(figure)) return [];
+  const interval = intervalOf(figure);
+  const log = (value: number) => (value > 0 ? Math.log(value) : Math.log(figure.quantity.value) - 10);
+  return [{ value: Math.log(figure.quantity.value), interval: interval && ([log(interval[0]), log(interval[1])] as const) }];
+}
+
+function dotsOf({ row, first, pitch }: Placed): Dot[] {
+  return row.scores.flatMap(({ figure, k }, index) => {
+    if (!isPresent(figure)) return [];
+    const y = first + index * pitch;
+    return [{ value: figure.quantity.value, interval: intervalOf(figure), y, k, filled: isToldApart(figure) }];
+  });
+}
+
+interface Frame {
+  readonly size: Size;
+  readonly left: number;
+  readonly width: number;
+  readonly xOf: (ratio: number) => number;
+}
+
+function titleOf({ title, top, height }: Placed, { size, left }: Frame): Label[] {
+  const ink = { size: size.font, fill: 'var(--plot-ink)' };
+  if (size.name !== 'wide')
+    return [{ ...ink, x: -left, y: top + PAD + size.font / 2, text: cut(title[0]!, size.font, size.width) }];
+  const first = top + height / 2 - ((title.length - 1) * (size.font + 2)) / 2;
+  return title.map((text, i) => ({ ...ink, x: -left, y: first + i * (size.font + 2), text }));
+}
+
+/** Runs are named once, beside their signs in the first row; right of the whisker, or left of it where the drawing ends. */
+function namesOf({ row, first, pitch }: Placed, { size, width, xOf }: Frame): Label[] {
+  return row.scores.flatMap(({ alias, k, figure }, index): Label[] => {
+    if (!isPresent(figure)) return [];
+    const [low, high] = intervalOf(figure) ?? [figure.quantity.value, figure.quantity.value];
+    const common = { y: first + index * pitch, text: alias, size: size.font, fill: inkOf(k) };
+    const behind = Math.min(xOf(high), width) + BESIDE;
+    if (behind + textWidth(alias, size.font) <= width) return [{ ...common, x: behind }];
+    return [{ ...common, x: Math.max(xOf(Math.max(low, 1e-9)), 0) - BESIDE, align: 'right' }];
+  });
+}
+
+/** What a row lacks, in words where it lacks everything. */
+function absentOf({ row, first, pitch }: Placed, { size, width }: Frame): Label[] {
+  return row.scores.flatMap(({ alias, figure }, index): Label[] => {
+    if (isPresent(figure)) return [];
+    const text = cut(`${alias} absent: ${figure.why}`, Math.min(size.small, pitch + 1), width - 12);
+    return [{ x: 6, y: first + index * pitch, text, size: Math.min(size.small, pitch + 1), fill: 'var(--plot-soft)' }];
+  });
+}
