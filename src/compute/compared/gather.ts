@@ -49,7 +49,6 @@ export function gather({ register, comparison, figures, runs }: Gatherable): Gat
 }
 
 /** One run, under an alias. */
-export /** One run under an alias. */
 export function gatherRun(
   register: Register,
   alias: string,
