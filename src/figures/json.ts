@@ -61,6 +61,11 @@ export class Json {
     return Object.keys(this.#object()).map((key) => [key, this.#member(key)]);
   }
 
+  /** An object as it stands. The caller answers for its form. */
+  plain<T extends object>(): T {
+    return this.#object() as T;
+  }
+
   /** Null as null, so that `?.` passes it on. */
   nullable(): Json | null {
     return this.#value === null ? null : this;

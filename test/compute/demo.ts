@@ -8,6 +8,7 @@ import { type ComparisonOutcome, computeComparisons } from '../../src/compute/co
 import { dataFiles, readProject } from '../../src/compute/project.ts';
 import { runStep } from '../../src/compute/run-step.ts';
 import { computeRuns, type Runs } from '../../src/compute/runs.ts';
+import { type SeriesResult, seriesStep, seriesTask } from '../../src/compute/series-step.ts';
 import { openStore, type Store } from '../../src/compute/store.ts';
 import { readRegister } from '../../src/register/read.ts';
 import type { Register } from '../../src/register/register.ts';
@@ -18,6 +19,7 @@ export interface Demo {
   readonly register: Register;
   readonly runs: Runs;
   readonly comparisons: ReadonlyMap<string, ComparisonOutcome>;
+  readonly series: ReadonlyMap<string, SeriesResult>;
   readonly store: Store;
 }
 
@@ -29,5 +31,12 @@ export async function computeDemo(): Promise<Demo> {
   const { register } = readRegister(readProject(ROOT).content, dataFiles(ROOT));
   const pool = { run: async (task: Parameters<typeof runStep>[2]) => runStep(ROOT, store, task) };
   const runs = await computeRuns({ root: ROOT, store, pool: pool as never, code: 'test', register });
-  return { register, runs, comparisons: computeComparisons({ store, code: 'test', register, runs }), store };
+  const series = [...runs.outcomes].map(([id, { task }]) => [id, seriesStep(ROOT, store, seriesTask('test', task))] as const);
+  return {
+    register,
+    runs,
+    comparisons: computeComparisons({ store, code: 'test', register, runs }),
+    series: new Map(series),
+    store,
+  };
 }
