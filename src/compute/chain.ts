@@ -5,6 +5,7 @@
  *   data/** ─► intake ─► Log ─► figures ─► RunFigures ─┬─► words ─► Written (HTML, ledger) ─┐
  *                                        ├─► plots ─► Drawn (SVG, PNG, CSV) ────────────────┤
  *                                        └─► series ─► Gathered (a comparison), its plots ──┤
+ *   content/record-copies/** ─► record copies, their plots ─────────────────────────────────┤
  *   content/published/** ─► published states ─► corrections, redirects, problems ───────────┴─► page models, files, Manifest
  *
  * Runs and plots go to worker threads; every result is stored by a key that covers all it depends on, problems included.
@@ -26,8 +27,10 @@ import { computeProse } from './prose.ts';
 import { protect, recordedWords } from './published-state/protect.ts';
 import { readStates } from './published-state/read-states.ts';
 import { sourcesOf } from './published-state/sources.ts';
+import { printCopies } from './record-copies/print-copies.ts';
+import { readCopies } from './record-copies/read-copies.ts';
 import { MANIFEST_FORMAT, type Manifest, type Scope } from './results.ts';
-import { computeRuns } from './runs.ts';
+import { computeRuns, runBlobs } from './runs.ts';
 import { computeScripts } from './scripts.ts';
 import { computeSeries } from './series.ts';
 import { assemble } from './site.ts';
@@ -52,13 +55,14 @@ export async function chain({ root, scope, code, store, project, content }: Grou
     const { register, problems: registerProblems } = readRegister(project.content, data);
     const runs = await computeRuns({ root, store, pool, code: code.run, register });
     const comparisons = computeComparisons({ store, code: code.comparisons, register, runs });
-    const attempts = computeAttempts({ root, code: code.comparisons, register });
+    const attempts = computeAttempts({ store, root, code: code.comparisons, register });
     const published = readStates(project.published);
     const recorded = recordedWords(register, published.states);
     const notes = computeNotes({ store, code: code.words, register, runs, comparisons, attempts, recorded });
     const plots = await drawPlots({ store, pool, code: code.plots, register, runs, attempts, notes });
     const series = await computeSeries({ store, pool, code: code.series, runs });
     const gathered = await computeGathered({ store, pool, code: code.compared, register, runs, series, comparisons });
+    const copies = await printCopies({ store, pool, code: code.compared }, readCopies(project.copies));
     const sources = sourcesOf({ register, runs, attempts, content: project.content, code: code.run });
     const held = protect({
       register,
@@ -83,6 +87,7 @@ export async function chain({ root, scope, code, store, project, content }: Grou
       plots,
       series,
       gathered,
+      copies,
       scope,
       prose: prose.html,
       accuracy: accuracy.tables,
@@ -106,6 +111,7 @@ export async function chain({ root, scope, code, store, project, content }: Grou
       ...plots.problems,
       ...series.problems,
       ...gathered.problems,
+      ...copies.problems,
       ...site.problems,
     ];
     const manifest: Manifest = {
@@ -124,10 +130,14 @@ export async function chain({ root, scope, code, store, project, content }: Grou
           plots.keys,
           series.keys,
           gathered.keys,
+          copies.keys,
         ),
-      downloads: [...plots.results.values(), ...gathered.plots]
-        .flat()
-        .flatMap((plot) => (plot === null ? [] : plotBlobs(plot))),
+      downloads: [
+        ...[...runs.outcomes.values()].flatMap(({ result }) => runBlobs(result)),
+        ...[...plots.results.values(), ...gathered.plots, ...copies.plots]
+          .flat()
+          .flatMap((plot) => (plot === null ? [] : plotBlobs(plot))),
+      ],
     };
     writeManifest(root, manifest);
     return manifest;

@@ -10,7 +10,7 @@ const LOCK_FILE = join(SRC, '..', 'package-lock.json');
 
 const MEASURING = ['problem.ts', 'statistics', 'quantities', 'intake', 'figures'];
 const STEPS = {
-  run: [...MEASURING, 'compute/run-step.ts', 'compute/run-tables.ts'],
+  run: [...MEASURING, 'compute/run-step.ts', 'compute/run-tables.ts', 'compute/data/run-data.ts', 'compute/data/way.ts'],
   comparisons: [...MEASURING, 'compute/comparisons.ts'],
   words: [...MEASURING, 'register', 'words', 'compute/word-step.ts'],
   series: [
@@ -37,6 +37,7 @@ const STEPS = {
     'compute/plot-step.ts',
     'compute/compared/gathered.ts',
     'compute/compared/plans.ts',
+    'compute/compared/plot-task.ts',
     'compute/compared/plot-step.ts',
   ],
   all: [...MEASURING, 'register', 'words', 'plots', 'search', 'compute'],

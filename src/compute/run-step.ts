@@ -8,6 +8,8 @@ import type { RunFigures } from '../figures/figure.ts';
 import type { Channel, Log, LogDeclaration } from '../intake/log.ts';
 import { read } from '../intake/read.ts';
 import { error, type Problem } from '../problem.ts';
+import type { Sharing } from '../register/register.ts';
+import { keepRunData, type RunData } from './data/run-data.ts';
 import { digest } from './digest.ts';
 import { changed } from './passing.ts';
 import { rangeWarnings } from './range-warnings.ts';
@@ -19,6 +21,8 @@ export interface RunTask {
   readonly key: string;
   readonly declaration: LogDeclaration;
   readonly context: RunContext;
+  /** How the log goes out, as far as the author says it. */
+  readonly sharing?: Sharing;
   /** Tables beside the log. */
   readonly tables: TablePaths;
   /** Digests that the key was made with, by path below data/. */
@@ -39,7 +43,9 @@ export interface RunResult {
   readonly summary: LogSummary | null;
   /** Key of the stored Log, its readings corrected. */
   readonly log: string | null;
-  /** What was read beside the log: file below data/ and digest. */
+  /** What goes out of the log. */
+  readonly data: RunData | null;
+  /** What was read beside the log. */
   readonly tables: readonly ReadTable[];
   readonly problems: readonly Problem[];
 }
@@ -56,24 +62,26 @@ export function runStep(root: string, store: Store, task: RunTask): RunResult {
     return failed([error('unreadable-file', task.declaration.place, found, { remedy: 'check the path and its permissions' })]);
   }
   if (digest(bytes) !== task.digests[task.declaration.file]) return failed([changed(file, task.declaration.place)]);
-  const { log: asRead, problems } = read(bytes, task.declaration, file);
-  if (asRead === null) return failed(problems);
+  const { log: asRead, unread, problems } = read(bytes, task.declaration, file);
+  if (asRead === null || unread === null) return failed(problems);
+  const kept = keepRunData(root, store, task, { bytes, log: asRead, unread });
   const log = correctedLog(asRead, task.context);
   const logKey = `${task.key}-log`;
   store.set(logKey, log);
-  const beside = readTables(root, task);
+  const beside = readTables(root, store, task);
   const derived = derive(log, task.context, beside.tables);
   return {
     derived,
     summary: summarise(log, digest(bytes)),
     log: logKey,
+    data: kept.data,
     tables: beside.read,
-    problems: [...problems, ...beside.problems, ...rangeWarnings(derived, task)],
+    problems: [...problems, ...kept.problems, ...beside.problems, ...rangeWarnings(derived, task)],
   };
 }
 
 function failed(problems: readonly Problem[]): RunResult {
-  return { derived: null, summary: null, log: null, tables: [], problems };
+  return { derived: null, summary: null, log: null, data: null, tables: [], problems };
 }
 
 function summarise(log: Log, sha256: string): LogSummary {

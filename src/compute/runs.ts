@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { error, type Problem } from '../problem.ts';
 import type { Register, Run } from '../register/register.ts';
+import { dataBlobs } from './data/run-data.ts';
 import { digest, digestOf } from './digest.ts';
 import type { Pool } from './pool.ts';
 import type { RunResult, RunTask } from './run-step.ts';
@@ -44,13 +45,34 @@ export async function computeRuns(options: Options): Promise<Runs> {
 
 async function computeRun({ root, store, pool, code }: Options, run: Run, logs: Map<string, string>): Promise<RunOutcome> {
   const tables = tablePaths(run);
-  const files = [run.log.file, ...Object.values(tables).map(({ file }) => file)];
+  const { sharing } = run;
+  const beside = [...Object.values(tables), ...(sharing?.redacted ? [sharing.redacted] : [])];
+  const files = [run.log.file, ...beside.map(({ file }) => file)];
   for (const file of files) if (!logs.has(file)) logs.set(file, fileDigest(root, file));
   const digests = Object.fromEntries(files.map((file) => [file, logs.get(file)!]));
-  const key = digestOf(['run', code, digests, run.log, tables, run.context]);
-  const task: RunTask = { step: 'run', key, declaration: run.log, context: run.context, tables, digests };
-  const result = (store.get(key) as RunResult | undefined) ?? (await pool.run(task).catch((thrown) => faulty(run, thrown)));
+  const key = digestOf(['run', code, digests, run.log, sharing, tables, run.context]);
+  const task: RunTask = {
+    step: 'run',
+    key,
+    declaration: run.log,
+    context: run.context,
+    ...(sharing && { sharing }),
+    tables,
+    digests,
+  };
+  const result = stored(store, key) ?? (await pool.run(task).catch((thrown) => faulty(run, thrown)));
   return { run, task, result };
+}
+
+/** A stored result counts only with the files that go out of it. */
+function stored(store: Store, key: string): RunResult | undefined {
+  const result = store.get(key) as RunResult | undefined;
+  return result !== undefined && runBlobs(result).every((blob) => store.has(blob)) ? result : undefined;
+}
+
+/** All that a run has in the store besides its results. */
+export function runBlobs({ data, tables }: RunResult): string[] {
+  return [...(data === null ? [] : dataBlobs(data)), ...tables.map(({ sha256 }) => sha256)];
 }
 
 /** '' where the file cannot be read: the run's own step then says why. */
@@ -66,5 +88,12 @@ function fileDigest(root: string, file: string): string {
 function faulty(run: Run, thrown: unknown): RunResult {
   const found = `this run made Soakproof itself fail: ${thrown instanceof Error ? thrown.message : String(thrown)}`;
   const remedy = 'this is a fault of the program, not of your files: please report it with the log';
-  return { derived: null, summary: null, log: null, tables: [], problems: [error('fault', run.placeOf('log'), found, { remedy })] };
+  return {
+    derived: null,
+    summary: null,
+    log: null,
+    data: null,
+    tables: [],
+    problems: [error('fault', run.placeOf('log'), found, { remedy })],
+  };
 }

@@ -6,13 +6,16 @@ import { error, type Problem, warning } from '../../problem.ts';
 const NEEDED = ['test', 'value', 'unit', 'better'] as const;
 const OPTIONAL = ['id', 'repeat', 'start', 'end'] as const;
 
-export type ScoreColumn = (typeof NEEDED)[number] | (typeof OPTIONAL)[number];
+/** All columns that a table of scores may have. */
+export const SCORE_COLUMNS = [...NEEDED, ...OPTIONAL] as const;
+
+export type ScoreColumn = (typeof SCORE_COLUMNS)[number];
 export type ScoreColumns = ReadonlyMap<ScoreColumn, number>;
 
 /** Columns by name. One that is needed and missing is an error; another one whose name is nearly right is warned of. */
 export function columnsOf(table: Table): { readonly columns: ScoreColumns; readonly problems: readonly Problem[] } {
   const columns = new Map<ScoreColumn, number>();
-  for (const name of [...NEEDED, ...OPTIONAL]) {
+  for (const name of SCORE_COLUMNS) {
     const at = table.head.indexOf(name);
     if (at >= 0) columns.set(name, at);
   }

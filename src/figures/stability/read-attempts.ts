@@ -9,6 +9,9 @@ const NEEDED = ['clock', 'voltage_offset', 'outcome', 'note'] as const;
 const OPTIONAL = ['test', 'duration', 'ambient'] as const;
 type Name = (typeof NEEDED)[number] | (typeof OPTIONAL)[number];
 
+/** All columns that a table of attempts may have. */
+export const ATTEMPT_COLUMNS: readonly Name[] = [...NEEDED, ...OPTIONAL];
+
 const CLOCK: Wanted = { canonical: 'Hz', example: '2.6 GHz' };
 const OFFSET: Wanted = { canonical: 'V', example: '40 mV' };
 const DURATION: Wanted = { canonical: 's', example: '60 min' };

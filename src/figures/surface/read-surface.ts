@@ -12,6 +12,9 @@ const NEEDED = ['spot', 'part', 'material', 'contact', 'reading', 'emissivity_se
 const OPTIONAL = ['id', 'remedy'] as const;
 type Name = (typeof NEEDED)[number] | (typeof OPTIONAL)[number];
 
+/** All columns that a table of surface readings may have. */
+export const SURFACE_COLUMNS: readonly Name[] = [...NEEDED, ...OPTIONAL];
+
 const TEMPERATURE: Wanted = { canonical: '°C', bareUnit: '°C', kind: 'temperature', example: '59.3 °C' };
 const SHARE: Wanted = { canonical: '1', bare: true, example: '0.95 or 0.85 ± 0.05' };
 

@@ -1,0 +1,25 @@
+/** A file of data as pages, descriptions, archives and lists of digests offer it. */
+
+export type Role = 'log' | 'redacted' | 'cleaned' | 'scores' | 'surface' | 'attempts' | 'description' | 'figures';
+
+export interface DataFile {
+  readonly role: Role;
+  /** In words: "log as it came". */
+  readonly what: string;
+  /** Name without folders. */
+  readonly name: string;
+  /** Below the base; null where the file is not offered here. The store has its bytes under `sha256`. */
+  readonly path: string | null;
+  /** Where else it can be had: an https address, which nothing here ever asks. */
+  readonly elsewhere?: string;
+  readonly sha256: string;
+  readonly bytes: number;
+  /** "171 kB" */
+  readonly size: string;
+  /** Rows of readings or of the table; null where that is not the point. */
+  readonly rows: number | null;
+  /** Why it is not offered, or what else to know of it; '' for nothing. */
+  readonly note: string;
+  /** The author's file that it is, `data/…`; '' where it is made from others. */
+  readonly source: string;
+}

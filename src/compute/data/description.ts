@@ -1,0 +1,137 @@
+/**
+ * `datapackage.json`: what a run's files of data are, as a Data Package (Frictionless, version 1: specs.frictionlessdata.io). Its tables
+ * are Tabular Data Resources. Chosen over CSVW (W3C), which has no place for a file's digest and size, and wants a description a table.
+ */
+import type { RunContext } from '../../figures/context.ts';
+import type { Condition, Licence } from '../../register/register.ts';
+import type { LogSummary } from '../run-step.ts';
+import type { ReadTable } from '../run-tables.ts';
+import type { DataFile } from './data-file.ts';
+import { encodingLabel } from './encoding.ts';
+import { cleanedSchema, type TableSchema, tableSchema } from './fields.ts';
+
+export interface Described {
+  readonly run: {
+    readonly id: string;
+    readonly title: string;
+    readonly date: string;
+    readonly specimen: string;
+    readonly setting: readonly Condition[];
+    readonly conditions: readonly Condition[];
+  };
+  readonly device: { readonly title: string; readonly maker: string; readonly invented: boolean };
+  readonly licence?: Licence | undefined;
+  readonly context: RunContext;
+  readonly summary: LogSummary;
+  readonly tables: readonly ReadTable[];
+  readonly files: readonly DataFile[];
+}
+
+/** Says on whom nothing rests where everything is made up. */
+export const INVENTED = 'Everything in it is invented: device, maker, people and numbers.';
+
+/** The description; null where no file is offered, here or elsewhere. Paths are those beside it. */
+export function describeRun(described: Described): object | null {
+  const { run, device, files } = described;
+  const resources = files.flatMap((file) => resourceOf(described, file) ?? []);
+  if (resources.length === 0) return null;
+  const about = `Readings of one run of a ${device.title} by ${device.maker}, specimen ${run.specimen}, on ${run.date}.`;
+  return {
+    profile: 'data-package',
+    name: run.id,
+    title: run.title,
+    description: device.invented ? `${about} ${INVENTED}` : about,
+    ...(device.invented ? { invented: true, keywords: ['invented data'] } : {}),
+    ...licencesOf(described.licence),
+    sources: files.filter(({ source }) => source !== '').map(sourceOf),
+    run: run.id,
+    date: run.date,
+    device: device.title,
+    specimen: run.specimen,
+    setting: statedOf(run.setting),
+    conditions: statedOf(run.conditions),
+    resources,
+  };
+}
+
+/** Files of the author, offered or not, each with the digest by which it is known. */
+function sourceOf({ source, sha256, bytes, elsewhere }: DataFile): object {
+  return { title: source, hash: `sha256:${sha256}`, bytes, ...(elsewhere === undefined ? {} : { path: elsewhere }) };
+}
+
+function licencesOf(licence: Licence | undefined): object {
+  if (!licence) return {};
+  const { id, title, url } = licence;
+  // One of `name` and `path` must be there; terms without an id or address are told in the title.
+  const name = id ?? (url === undefined ? 'other' : undefined);
+  return { licenses: [{ ...(name === undefined ? {} : { name }), ...(url === undefined ? {} : { path: url }), title }] };
+}
+
+function statedOf(conditions: readonly Condition[]): object {
+  return Object.fromEntries(conditions.map(({ name, text }) => [name, text]));
+}
+
+function resourceOf(described: Described, file: DataFile): object | null {
+  const path = file.path === null ? file.elsewhere : file.name;
+  if (path === undefined) return null;
+  const common = {
+    name: file.role,
+    path,
+    title: file.what,
+    format: 'csv',
+    mediatype: 'text/csv',
+    bytes: file.bytes,
+    hash: `sha256:${file.sha256}`,
+  };
+  const { summary, context, tables } = described;
+  if (file.role === 'cleaned') return tabular(common, 'utf-8', ',', cleanedSchema(summary.channels, context), cleanedNote(summary));
+  const table = tables.find(({ kind }) => kind === file.role);
+  if (table) return tabular(common, encodingLabel(table.form.encoding), table.form.delimiter, tableSchema(table.form), '');
+  return { profile: 'data-resource', ...common, ...rawForm(file, summary) };
+}
+
+function tabular(
+  common: { readonly [key: string]: unknown },
+  encoding: string,
+  delimiter: string,
+  schema: TableSchema,
+  note: string,
+) {
+  return {
+    profile: 'tabular-data-resource',
+    ...common,
+    ...(note === '' ? {} : { description: note }),
+    encoding,
+    dialect: { delimiter, header: true },
+    schema,
+  };
+}
+
+/** Loggers' own forms, with lines of their own above and between: told in words, since a table schema would not hold. */
+function rawForm({ role }: DataFile, { encoding, delimiter, rows, time }: LogSummary): object {
+  if (role === 'redacted') return { description: `As its author redacted it; ${rows} rows of readings` };
+  return {
+    encoding: encodingLabel(encoding),
+    description: `As the logger wrote it; ${rows} rows of readings, fields parted by ${DELIMITER_WORDS[delimiter] ?? `"${delimiter}"`}, time in column "${time.column}" (${time.format}). The cleaned readings are the same without its faults.`,
+  };
+}
+
+const DELIMITER_WORDS: Readonly<Record<string, string>> = {
+  ',': 'commas',
+  ';': 'semicolons',
+  '\t': 'tabs',
+  ' ': 'blanks',
+  '|': 'bars',
+};
+
+function cleanedNote({ rows, setAside, repairs }: LogSummary): string {
+  const lines = setAside.filter(({ column }) => column === undefined).length;
+  const cells = setAside.length - lines;
+  const said = [
+    `${rows} rows, none thinned; times and readings in canonical units, as read and before any correction of an instrument`,
+    ...(lines > 0 ? [`${lines} ${lines === 1 ? 'line' : 'lines'} of the log set aside`] : []),
+    ...(cells > 0 ? [`${cells} ${cells === 1 ? 'cell' : 'cells'} without a reading that could be trusted`] : []),
+    ...repairs.map(({ repair, rows: count }) => `${count} ${count === 1 ? 'row' : 'rows'} repaired: ${repair.reason}`),
+  ];
+  return `${said.join('; ')}.`;
+}

@@ -1,0 +1,34 @@
+/** Names under which files of data are published. */
+
+/**
+ * The last step of a path, with a hyphen for what an address, an archive or a disk may not take. Stable: it depends on nothing but
+ * the path.
+ */
+export function publishedName(path: string): string {
+  const name = path.slice(path.lastIndexOf('/') + 1).replace(/[^A-Za-z0-9._-]+/g, '-');
+  const plain = name.replace(/\.{2,}/g, '.').replace(/^[.-]+|[.-]+$/g, '');
+  return plain === '' ? 'data' : plain;
+}
+
+/** Distinct names in the given order, also on disks that tell no case apart: a later one that is taken is led by its role. */
+export function distinctNames(files: readonly { readonly role: string; readonly name: string }[]): string[] {
+  const taken = new Set<string>();
+  return files.map(({ role, name }) => {
+    let free = name;
+    while (taken.has(free.toLowerCase())) free = `${role}-${free}`;
+    taken.add(free.toLowerCase());
+    return free;
+  });
+}
+
+/** Bytes as people read them: "401 B", "171 kB", "1.24 MB" (SI prefixes: 1 kB = 1000 B). */
+export function sizeText(bytes: number): string {
+  const units = ['B', 'kB', 'MB', 'GB', 'TB'] as const;
+  let unit = 0;
+  let value = bytes;
+  while (value >= 999.5 && unit < units.length - 1) {
+    value /= 1000;
+    unit += 1;
+  }
+  return `${unit === 0 ? value : Number(value.toPrecision(3))}\u00a0${units[unit]}`;
+}

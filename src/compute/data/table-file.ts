@@ -1,0 +1,37 @@
+/** A small table as a file of data. */
+import type { TableForm, TableKind } from '../../figures/table-form.ts';
+import type { DataFile } from './data-file.ts';
+import { publishedName, sizeText } from './names.ts';
+
+export const TABLE_WORDS: Readonly<Record<TableKind, string>> = {
+  scores: 'scores as they came',
+  surface: 'surface readings as they came',
+  attempts: 'attempts as they came',
+};
+
+export interface Table {
+  readonly kind: TableKind;
+  /** Below data/. */
+  readonly file: string;
+  readonly sha256: string;
+  readonly bytes: number;
+  readonly form: TableForm;
+}
+
+/** A table goes out as it came where all of its columns are read. @param folder - where it stands then, ending in a slash. */
+export function tableFile({ kind, file, sha256, bytes, form }: Table, folder: string): DataFile {
+  const unread = form.columns.filter(({ name }) => name === null).length;
+  const name = publishedName(file);
+  return {
+    role: kind,
+    what: TABLE_WORDS[kind],
+    name,
+    path: unread === 0 ? folder + name : null,
+    sha256,
+    bytes,
+    size: sizeText(bytes),
+    rows: form.rows,
+    note: unread === 0 ? '' : `not offered: it holds ${unread} ${unread === 1 ? 'column' : 'columns'} that nothing reads`,
+    source: `data/${file}`,
+  };
+}
