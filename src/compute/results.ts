@@ -4,8 +4,9 @@ import type { CheckTable } from '../figures/checks/results.ts';
 import type { Drawn } from '../plots/drawn.ts';
 import type { Problem } from '../problem.ts';
 import type { RunsModel, SearchModel } from './finding/models.ts';
+import type { CopyRow, RecordCopiesModel, RecordCopyModel } from './record-copies/models.ts';
 
-export type { RunsModel, SearchModel };
+export type { CopyRow, RecordCopiesModel, RecordCopyModel, RunsModel, SearchModel };
 
 /** How a page shows that its numbers are invented, a draft, held back. */
 export interface Marks {
@@ -141,6 +142,8 @@ export interface NoteModel {
   readonly title: string;
   readonly date: string;
   readonly summary: string;
+  /** The same words with their held numbers, for the page itself. */
+  readonly front: ShownFront;
   readonly marks: Marks;
   readonly devices: readonly Link[];
   readonly runs: readonly {
@@ -176,6 +179,16 @@ export interface SpokenNumber {
   readonly corrected: string;
 }
 
+/** Words of the front matter, with the held numbers in them. */
+export type FrontWords = readonly (string | SpokenNumber)[];
+
+/** Title, summary and disclosure of a note or script; empty where it has none. */
+export interface ShownFront {
+  readonly title: FrontWords;
+  readonly summary: FrontWords;
+  readonly disclosure: FrontWords;
+}
+
 /** A block of a script in HTML, in pieces. */
 export interface SpokenBlock {
   readonly kind: 'heading' | 'said' | 'cue' | 'shown';
@@ -194,6 +207,8 @@ export interface ScriptModel {
   readonly title: string;
   readonly date: string;
   readonly summary: string;
+  /** The same words with their held numbers, for the page itself. */
+  readonly front: ShownFront;
   readonly marks: Marks;
   readonly devices: readonly Link[];
   /** The note that it speaks for, where that is published. */
@@ -435,9 +450,13 @@ export interface ComparisonModel {
   /** The runs' own figures. */
   readonly own: ComparedTable;
   readonly plots: readonly PagePlot[];
+  /** Why other plots are not drawn, in sentences. */
+  readonly undrawn: readonly string[];
   readonly files: readonly { readonly alias: string; readonly file: string; readonly sha256: string; readonly rows?: number }[];
   readonly figuresFile: string;
   readonly notes: readonly Link[];
+  /** Record copies of it, newest first; a copy itself names none. */
+  readonly copies: readonly CopyRow[];
 }
 
 /** Settings tried on a specimen, and what came of each. */
@@ -518,6 +537,8 @@ export type PageModel =
   | AccuracyModel
   | RunsModel
   | SearchModel
+  | RecordCopyModel
+  | RecordCopiesModel
   | NotFoundModel;
 
 /** `site`: what published notes reach. `all`: drafts and held-back notes too, for dev. */

@@ -6,7 +6,7 @@ import { stabilityFigures } from '../figures/stability/stability.ts';
 import type { Register } from '../register/register.ts';
 import type { AttemptsOutcome } from './attempts.ts';
 import type { AllGathered } from './compared/compared.ts';
-import { methodVersions } from './compared/gather.ts';
+import { gatherRun, methodVersions } from './compared/gather.ts';
 import type { ComparisonOutcome } from './comparisons.ts';
 import { deadLinks, type Linking } from './dead-links.ts';
 import { deviceRepeats } from './device-figures.ts';
@@ -131,7 +131,7 @@ function notePages(parts: Parts, computed: ComputedNote): [string, PageModel][] 
 /** Whatever it compares is in the site: its runs and their devices. */
 function comparisonPage(
   parts: Parts,
-  { comparison, gathered, plots }: ComputedComparison,
+  { comparison, gathered, plots, undrawn }: ComputedComparison,
   { copies }: PrintedCopies,
 ): [string, PageModel] {
   const path = comparisonPath(comparison.id);
@@ -145,22 +145,17 @@ function comparisonPage(
     copies: copies.filter(({ copy }) => copy.record.id === comparison.id).map(copyRow),
     has: () => true,
   };
-  return [path, comparisonModel(gathered, plots, context)];
+  return [path, comparisonModel(gathered, { plots, undrawn }, context)];
 }
 
 /** What of the things that copies hold the site still has: no more than it shows (law 9). */
-function besideCopies({ copies, gathered }: Options, parts: Parts): Beside {
-  const names = new Set(copies.copies.flatMap(({ copy }) => Object.keys(copy.record.methods)));
-  const runs = new Set(copies.copies.flatMap(({ copy }) => copy.record.runs.map(({ run }) => run)));
+function besideCopies({ copies: { copies } }: Options, { register, comparisons, runs }: Parts): Beside {
+  const held = new Set(copies.flatMap(({ copy }) => copy.record.runs.map(({ run }) => run)));
+  const shown = [...runs.values()].filter(({ run }) => held.has(run.id));
   return {
-    comparisons: new Map([...parts.comparisons].map(([id, computed]) => [id, computed.gathered])),
-    runs: new Map(
-      [...runs].flatMap((id) => {
-        const run = parts.runs.has(id) ? gathered.run(id) : undefined;
-        return run === undefined ? [] : [[id, run] as const];
-      }),
-    ),
-    methods: methodVersions(names),
+    comparisons: new Map([...comparisons].map(([id, { gathered }]) => [id, gathered])),
+    runs: new Map(shown.map((computed) => [computed.run.id, gatherRun(register, computed.run.id, computed)])),
+    methods: methodVersions(new Set(copies.flatMap(({ copy }) => Object.keys(copy.record.methods)))),
   };
 }
 

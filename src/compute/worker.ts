@@ -1,6 +1,6 @@
 /** A worker thread of stage 1: takes tasks one at a time, stores what a later build can use again, answers. */
 import { parentPort, workerData } from 'node:worker_threads';
-import type { ComparedPlotResult, ComparedPlotTask } from './compared/plot-step.ts';
+import type { ComparedPlotResult, ComparedPlotTask } from './compared/plot-task.ts';
 import { keepCompiled } from './compiled.ts';
 import { isPassing } from './passing.ts';
 import type { PlotResult, PlotTask } from './plot-task.ts';

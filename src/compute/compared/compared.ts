@@ -10,13 +10,14 @@ import type { AllSeries } from '../series.ts';
 import type { Store } from '../store.ts';
 import { type GatherableRun, gather } from './gather.ts';
 import type { Gathered } from './gathered.ts';
-import { COMPARED_PLOTS } from './plans.ts';
-import { type ComparedPlotResult, type ComparedPlotTask, comparedPlotTask } from './plot-step.ts';
+import { COMPARED_PLOTS, type ComparedPlotResult, type ComparedPlotTask, comparedPlotTask } from './plot-task.ts';
 
 /** What the page of a comparison is made from. */
 export interface GatheredComparison {
   readonly gathered: Gathered;
   readonly plots: readonly PlotResult[];
+  /** Why other plots are not drawn, in sentences. */
+  readonly undrawn: readonly string[];
 }
 
 export interface AllGathered {
@@ -49,7 +50,7 @@ export async function computeGathered(options: Options): Promise<AllGathered> {
     if (gathered === null) return;
     try {
       const drawn = await drawCompared(options, gathered);
-      results.set(comparison.id, { gathered, plots: drawn.plots });
+      results.set(comparison.id, { gathered, plots: drawn.plots, undrawn: drawn.undrawn });
       keys.push(...drawn.keys);
     } catch (thrown) {
       const found = `the plots of this comparison could not be drawn: ${thrown instanceof Error ? thrown.message : String(thrown)}`;
@@ -65,11 +66,15 @@ export async function computeGathered(options: Options): Promise<AllGathered> {
 export async function drawCompared(
   { store, pool, code }: Pick<Options, 'store' | 'pool' | 'code'>,
   gathered: Gathered,
-): Promise<{ readonly plots: readonly PlotResult[]; readonly keys: readonly string[] }> {
+): Promise<Omit<GatheredComparison, 'gathered'> & { readonly keys: readonly string[] }> {
   const digest = digestOf(gathered);
   const tasks = COMPARED_PLOTS.map((id) => comparedPlotTask(code, id, gathered, digest));
   const drawn = await Promise.all(tasks.map(async (task) => stored(store, task) ?? (await pool.run(task))));
-  return { plots: drawn.flatMap(({ plot }) => (plot === null ? [] : [plot])), keys: tasks.map(({ key }) => key) };
+  return {
+    plots: drawn.flatMap(({ plot }) => (plot === null ? [] : [plot])),
+    undrawn: [...new Set(drawn.flatMap(({ why }) => (why === '' ? [] : [why])))],
+    keys: tasks.map(({ key }) => key),
+  };
 }
 
 /** A stored plot counts only with its drawings and downloads. */

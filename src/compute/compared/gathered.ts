@@ -44,7 +44,9 @@ export interface GatheredRun extends PublishedMap {
   readonly cautions: readonly ShownCaution[];
 }
 
-export type PublishedSources = Readonly<Record<string, { readonly title: string; readonly dof: number | null }>>;
+export type PublishedSources = Readonly<
+  Record<string, { readonly title: string; readonly dof: number | null; readonly distribution?: 'rectangular' }>
+>;
 
 /** By address without alias; each as in `figures.json`. */
 export type PublishedFigures = Readonly<Record<string, Readonly<Record<string, unknown>>>>;

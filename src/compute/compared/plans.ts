@@ -1,11 +1,42 @@
-/** The plots of a comparison's page, in its order, and how each is planned from what was gathered. */
-import type { Plan } from '../../plots/plan.ts';
+/** How each plot of a comparison's page is planned from what was gathered. */
+
+import type { ComparedSubject } from '../../plots/compared.ts';
+import { type ComparedRunSeries, type ComparedTraceOptions, planComparedTrace } from '../../plots/compared-trace.ts';
+import { planDeltas } from '../../plots/deltas.ts';
+import type { Plan, Undrawn } from '../../plots/plan.ts';
+import { planScaling } from '../../plots/scaling.ts';
+import { planScores } from '../../plots/scores.ts';
+import { figuresOf } from './figures-of.ts';
 import type { Gathered } from './gathered.ts';
+import type { ComparedPlotId } from './plot-task.ts';
 
-export const COMPARED_PLOTS = ['temperature', 'rise', 'clock', 'power', 'scaling', 'deltas', 'scores'] as const;
-export type ComparedPlotId = (typeof COMPARED_PLOTS)[number];
+const PLANNERS: Readonly<Record<ComparedPlotId, (gathered: Gathered) => Plan | Undrawn>> = {
+  temperature: (gathered) => trace(gathered, { panels: [{ quantity: 'temperature' }] }),
+  rise: (gathered) => trace(gathered, { panels: [{ quantity: 'temperature' }], rise: true }),
+  clock: (gathered) => trace(gathered, { panels: [{ quantity: 'clock' }] }),
+  power: (gathered) => trace(gathered, { panels: [{ quantity: electrical(gathered) }] }),
+  scaling: (gathered) => planScaling(subjectOf(gathered)),
+  deltas: (gathered) => planDeltas(subjectOf(gathered)),
+  scores: (gathered) => planScores(subjectOf(gathered)),
+};
 
-/** The plan of a plot; null where there is nothing to draw. */
-export function planOf(_id: ComparedPlotId, _gathered: Gathered): Plan | null {
-  return null;
+/** The plan of a plot, or why there is nothing to draw. */
+export function planOf(id: ComparedPlotId, gathered: Gathered): Plan | Undrawn {
+  return PLANNERS[id](gathered);
+}
+
+function trace({ runs }: Gathered, options: ComparedTraceOptions): Plan | Undrawn {
+  const series = runs.map(
+    (run, slot): ComparedRunSeries => ({ alias: run.alias, title: run.title, series: run.series, slot, figures: figuresOf(run) }),
+  );
+  return planComparedTrace(series, options);
+}
+
+function subjectOf(gathered: Gathered): ComparedSubject {
+  return { reference: gathered.reference, runs: gathered.runs, figures: figuresOf(gathered) };
+}
+
+/** Power where any run logged it, else the current that it was computed from. */
+function electrical({ runs }: Gathered): 'power' | 'current' {
+  return runs.some(({ series }) => series.channels.some(({ quantity }) => quantity === 'power')) ? 'power' : 'current';
 }

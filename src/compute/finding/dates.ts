@@ -16,6 +16,7 @@ export function pageDates(models: readonly Paged[]): Map<string, string> {
       const runs = model.specimens.flatMap((specimen) => specimen.runs.map(({ date }) => date));
       return [path, latest([...runs, ...datesOf(model.notes, written)])];
     }
+    if (model.kind === 'record-copy') return [path, model.date];
     if (model.kind === 'ledger') return [path, written.get(model.of.path) ?? ''];
     if (model.kind === 'prompter') return [path, written.get(model.script.path) ?? ''];
     return [path, model.kind === 'home' || model.kind === 'runs' ? newest : (written.get(path) ?? '')];

@@ -5,7 +5,7 @@ import { comparedRun, figuresOf } from '../compared/figures-of.ts';
 import type { Gathered, GatheredRun } from '../compared/gathered.ts';
 import { sideBySide } from '../compared/side-by-side.ts';
 import type { PlotResult } from '../plot-task.ts';
-import type { ComparisonModel, Link, Marks, ShownCaution } from '../results.ts';
+import type { ComparisonModel, CopyRow, Link, Marks, ShownCaution } from '../results.ts';
 import { comparedTable, overallFigures, ownTable, type ReadComparison, testTables } from './compared-tables.ts';
 import { pagePlot } from './parts.ts';
 
@@ -17,12 +17,19 @@ export interface ComparisonContext {
   readonly body: string;
   readonly status: Marks['status'];
   readonly notes: readonly Link[];
+  readonly copies: readonly CopyRow[];
   /** Whether the site has a page at that path. */
   readonly has: (path: string) => boolean;
 }
 
+/** What `drawCompared` gives. */
+export interface ComparisonPlots {
+  readonly plots: readonly PlotResult[];
+  readonly undrawn: readonly string[];
+}
+
 /** All that the page of a comparison prints. */
-export function comparisonModel(gathered: Gathered, plots: readonly PlotResult[], context: ComparisonContext): ComparisonModel {
+export function comparisonModel(gathered: Gathered, drawn: ComparisonPlots, context: ComparisonContext): ComparisonModel {
   const { id, title, reference, runs } = gathered;
   const read = readComparison(gathered);
   return {
@@ -47,13 +54,15 @@ export function comparisonModel(gathered: Gathered, plots: readonly PlotResult[]
     overall: overallFigures(read),
     byTest: testTables(read),
     own: ownTable(read),
-    plots: plots.map((plot) => pagePlot(plot, context.path)),
+    plots: drawn.plots.map((plot) => pagePlot(plot, context.path)),
+    undrawn: drawn.undrawn,
     files: runs.flatMap(({ alias, log, tables }) => [
       { alias, file: log.file, sha256: log.sha256, rows: log.rows },
       ...tables.map((each) => ({ alias, ...each })),
     ]),
     figuresFile: `${context.path}figures.json`,
     notes: context.notes,
+    copies: context.copies,
   };
 }
 

@@ -1,12 +1,15 @@
 /** What the models of pages are built from: everything that stage 1 has computed. */
 import type { Figure, RunFigures } from '../../figures/figure.ts';
 import type { Ladder } from '../../figures/stability/ladder.ts';
+import type { TableForm } from '../../figures/table-form.ts';
 import type { RunSeries } from '../../plots/series.ts';
 import type { Correction } from '../../register/published.ts';
 import type { Attempts, Comparison, Note, Register, Run } from '../../register/register.ts';
 import type { Plan } from '../../words/script/plan.ts';
 import type { Written } from '../../words/written.ts';
 import type { Gathered } from '../compared/gathered.ts';
+import type { PublishedData } from '../data/published-data.ts';
+import type { RunData } from '../data/run-data.ts';
 import type { PlotResult } from '../plot-task.ts';
 import type { PagePlot } from '../results.ts';
 import type { LogSummary } from '../run-step.ts';
@@ -16,6 +19,8 @@ export interface ComputedRun {
   readonly run: Run;
   readonly derived: RunFigures;
   readonly summary: LogSummary;
+  /** What goes out of the log. */
+  readonly data: RunData;
   /** Tables read beside the log. */
   readonly tables: readonly ReadTable[];
   readonly plots: readonly PlotResult[];
@@ -30,6 +35,8 @@ export interface ComputedComparison {
   readonly figures: ReadonlyMap<string, Figure>;
   readonly gathered: Gathered;
   readonly plots: readonly PlotResult[];
+  /** Why other plots are not drawn, in sentences. */
+  readonly undrawn: readonly string[];
 }
 
 /** Attempts that published notes reach. */
@@ -38,6 +45,8 @@ export interface ComputedAttempts {
   readonly ladder: Ladder;
   readonly figures: ReadonlyMap<string, Figure>;
   readonly sha256: string;
+  readonly bytes: number;
+  readonly form: TableForm;
   /** Null where it could not be drawn. */
   readonly plot: PlotResult | null;
 }
@@ -60,6 +69,8 @@ export interface Parts {
   readonly comparisons: ReadonlyMap<string, ComputedComparison>;
   readonly attempts: ReadonlyMap<string, ComputedAttempts>;
   readonly notes: readonly ComputedNote[];
+  /** Files of data of runs and attempts. */
+  readonly data: PublishedData;
   /** HTML of the authors' own words about runs, devices and comparisons, by file. */
   readonly prose: ReadonlyMap<string, string>;
   /** What published notes reach: the rest shows in dev alone, and is marked. */

@@ -1,5 +1,5 @@
 /** What the pages of record copies print besides the copies themselves. */
-import type { Link } from '../results.ts';
+import type { ComparisonModel, Link } from '../results.ts';
 
 /** What is no longer as a record copy has it. */
 export interface ChangedSince {
@@ -42,4 +42,30 @@ export interface CopyRow {
   readonly date: string;
   /** Titles of its runs, as they were. */
   readonly runs: readonly string[];
+}
+
+/** A record copy, as it prints for ever, and what changed since. */
+export interface RecordCopyModel {
+  readonly kind: 'record-copy';
+  readonly id: string;
+  readonly title: string;
+  /** The day as of which it stands. */
+  readonly date: string;
+  /** Its permalink, below the base. */
+  readonly path: string;
+  /** The copy itself, with the digest of its bytes. */
+  readonly file: string;
+  readonly sha256: string;
+  /** From the copy alone. */
+  readonly own: ComparisonModel;
+  /** The comparison that it was made from, where the site still has it. */
+  readonly living: Link | null;
+  readonly since: ChangedSince;
+}
+
+/** All record copies, newest first. */
+export interface RecordCopiesModel {
+  readonly kind: 'record-copies';
+  readonly invented: boolean;
+  readonly rows: readonly CopyRow[];
 }

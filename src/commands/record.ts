@@ -1,0 +1,16 @@
+/** `npm run record -- COMPARISON --date 2026-04-02`: freezes a comparison into a record copy. Exit code 1 where it may not be frozen. */
+import { keepCompiled } from '../compute/compiled.ts';
+import { lock } from '../print/lock.ts';
+
+const root = process.cwd();
+if ((await lock(root)) === undefined) {
+  console.error('A build or check of this project is under way. Wait for it, or stop it, then try again.');
+  process.exit(1);
+}
+keepCompiled(root);
+const { recordComparison } = await import('./record/record-comparison.ts');
+const code = await recordComparison(root, process.argv.slice(2), {
+  out: (text) => process.stdout.write(text),
+  err: (text) => process.stderr.write(text),
+});
+process.exit(code);
