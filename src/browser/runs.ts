@@ -12,6 +12,7 @@ const told = byId('told');
 const count = byId('count');
 const none = byId('none');
 const ways = byId('ways');
+const region = document.querySelector<HTMLElement>('.runs')!;
 const table = readTable(byId<HTMLTableElement>('runs'), order);
 const filters = readFilters(form, fromForm);
 const names = Object.keys(table.rows[0]?.keys ?? {});
@@ -65,6 +66,7 @@ function show(next: Query): void {
   byId('clear').hidden = !FILTERS.some((filter) => isActive(query, filter));
   const nothing = left === 0 && all > 0;
   none.hidden = !nothing;
+  region.hidden = nothing;
   ways.replaceChildren(...(nothing ? waysOut(query, countOf, leave) : []));
 }
 

@@ -25,11 +25,10 @@ export function snippetOf(text: string, terms: readonly string[]): Stretch[] {
     at = place.at + place.word.length;
   }
   stretches.push({ text: text.slice(at, to), marked: false });
-  return [dots(from > 0), ...stretches, dots(to < text.length)].filter((stretch) => stretch.text !== '');
-}
-
-function dots(cut: boolean): Stretch {
-  return { text: cut ? '…' : '', marked: false };
+  const cut = (words: string): Stretch[] => [{ text: words, marked: false }];
+  return [...(from > 0 ? cut('… ') : []), ...stretches, ...(to < text.length ? cut(' …') : [])].filter(
+    ({ text: part }) => part !== '',
+  );
 }
 
 /** Every word of the text and where it begins. */

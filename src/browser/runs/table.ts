@@ -2,6 +2,11 @@
 import { plainWord } from '../../search/terms.ts';
 import type { Row } from './rows.ts';
 
+/** Rows that are shown at once: more than the tallest window has. */
+const FIRST = 60;
+/** Rows that follow in each frame. */
+const BATCH = 150;
+
 export interface Table {
   readonly rows: readonly Row[];
   /** Shows these rows and no others, in this order. */
@@ -20,15 +25,22 @@ export function readTable(table: HTMLTableElement, choose: (name: string, highes
   const makers = makersByDevice();
   const rows = elements.map((row, index): Row => rowOf(row, index, { ranks, clocks, makers }));
   for (const heading of headings) makeButton(heading, choose);
+  const reveal = revealer();
   let shownOrder = elements.map((_row, index) => index);
   return {
     rows,
     show: (visible, order) => {
-      for (const [index, element] of elements.entries()) {
-        if (element.hidden === visible[index]) element.hidden = !visible[index];
-      }
-      if (order.some((row, place) => row !== shownOrder[place])) body.append(...order.map((index) => elements[index]!));
+      const moved = order.some((row, place) => row !== shownOrder[place]);
       shownOrder = [...order];
+      const wanted = order.filter((index) => visible[index]).map((index) => elements[index]!);
+      const first = new Set(wanted.slice(0, FIRST));
+      for (const [index, element] of elements.entries()) {
+        // A row that moves is laid out anew like one that appears.
+        const hide = !visible[index] || (moved && !first.has(element));
+        if (hide !== element.hidden && (hide || first.has(element))) element.hidden = hide;
+      }
+      if (moved) body.append(...order.map((index) => elements[index]!));
+      reveal(wanted);
     },
     mark: (order) => {
       for (const heading of headings) {
@@ -38,6 +50,26 @@ export function readTable(table: HTMLTableElement, choose: (name: string, highes
         else heading.removeAttribute('aria-sort');
       }
     },
+  };
+}
+
+/** Shows rows a batch a frame, since the layout of a thousand rows takes longer than a reader waits; a later call takes the place of an earlier one. */
+function revealer(): (rows: readonly HTMLElement[]) => void {
+  let latest = 0;
+  return (rows) => {
+    latest += 1;
+    const mine = latest;
+    const left = rows.filter((row) => row.hidden);
+    const next = () => {
+      if (mine !== latest) return;
+      for (const row of left.splice(0, BATCH)) row.hidden = false;
+      later();
+    };
+    // Behind the painting of the frame, so that what stands in the window is seen first.
+    const later = () => {
+      if (left.length > 0) requestAnimationFrame(() => setTimeout(next));
+    };
+    later();
   };
 }
 
@@ -58,7 +90,7 @@ function rowOf(row: HTMLTableRowElement, index: number, { ranks, clocks, makers 
   const outcomes = [...row.cells]
     .at(-1)!
     .textContent.split(', ')
-    .map((words) => words.replaceAll(' ', '-'));
+    .map((words) => words.replaceAll(/\s/g, '-'));
   const words = [...row.cells].map((cell) => cell.textContent);
   return {
     device: id,

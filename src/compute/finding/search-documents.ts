@@ -61,7 +61,7 @@ function noteText({ summary, devices, highlights, pieces, disclosure }: NoteMode
 /** As the script's page has it: held numbers in their spoken form. */
 function scriptText({ summary, devices, blocks }: ScriptModel): string {
   const words = blocks.map(({ pieces }) =>
-    pieces.map((piece) => (typeof piece === 'string' ? plainText(piece) : 'said' in piece ? piece.said : piece.title)).join(' '),
+    plainText(pieces.map((piece) => (typeof piece === 'string' ? piece : 'said' in piece ? piece.said : piece.title)).join('')),
   );
   return sentences([summary, titles(devices), ...words]);
 }
@@ -82,7 +82,7 @@ function methodDocuments(path: string, { subjects, chapters }: MethodModel): Doc
       name,
       title: label,
       path: `${path}#${name}`,
-      text: sentences([definition, `In ${unit}`]),
+      text: sentences([definition, `Unit: ${unit}`]),
     })),
   );
   const method = chapters.map(({ id, title, html }) => {

@@ -9,7 +9,7 @@ import { OUTCOMES, outcomesOf } from '../finding/outcome.ts';
 import type { Link } from '../results.ts';
 import { isInvented, notePath } from './note.ts';
 import type { ComputedRun, Parts } from './parts.ts';
-import { settingText } from './shown.ts';
+import { conditionRows, settingText } from './shown.ts';
 
 /** All that the index prints: every run and every device of the scope. */
 export function runsModel(parts: Parts): RunsModel {
@@ -32,9 +32,11 @@ export function runsModel(parts: Parts): RunsModel {
         device,
         specimen,
         date,
-        setting: settingText(run),
+        setting: conditionRows(run.setting)
+          .map(({ label, text }) => together(`${label} ${text}`))
+          .join(', '),
         figures: figures.map(({ cells }) => cells[index]!),
-        outcomes: outcomes[index]!.map((outcome) => outcome.title),
+        outcomes: outcomes[index]!.map((outcome) => together(outcome.title)),
         notes: notes.get(id) ?? [],
         status: parts.published.runs.has(id) ? 'published' : 'held back',
       };
@@ -54,24 +56,28 @@ export function runsModel(parts: Parts): RunsModel {
 /** `runs/index.json`, compact: figures as printed, since the unrounded ones stand in each run's `figures.json`. */
 export function runsJson(parts: Parts, model: RunsModel): object {
   const { columns, devices, rows } = model;
-  const titles = new Map(OUTCOMES.map(({ id, title }) => [title, id]));
   return {
     format: 1,
     figures: Object.fromEntries(columns.map(({ name, label }) => [name, label])),
     devices: Object.fromEntries(devices.map(({ id, title, maker }) => [id, { title, maker }])),
-    runs: rows.map(({ id, title, device, specimen, date, setting, figures, outcomes, notes }) => ({
+    runs: rows.map(({ id, title, device, specimen, date, figures, notes }) => ({
       id,
       title,
       device,
       specimen,
       date,
-      setting,
+      setting: settingText(parts.runs.get(id)!.run),
       figures: Object.fromEntries(columns.flatMap(({ name }, at) => (figures[at]!.shown ? [[name, figures[at]!.shown]] : []))),
       absent: absentCodes(parts.runs.get(id)!, columns),
-      outcomes: outcomes.map((outcome) => titles.get(outcome)!),
+      outcomes: outcomesOf(parts.runs.get(id)!.derived).map((outcome) => outcome.id),
       notes: notes.map(({ path }) => path),
     })),
   };
+}
+
+/** Of a short phrase, its blanks made no-break ones, so that lists of phrases break between them. */
+function together(phrase: string): string {
+  return phrase.length > 24 ? phrase : phrase.replaceAll(' ', '\u00a0');
 }
 
 function absentCodes({ derived }: ComputedRun, columns: RunsModel['columns']): Record<string, string> {

@@ -1,0 +1,100 @@
+/** `npm run bench -- --index`: the index of 1,000 runs in a real browser: its bytes, and what a filter takes until the page is laid out anew. */
+import { spawnSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { gzipSync } from 'node:zlib';
+import { openBrowser } from '../site/browser.ts';
+import { copyProject } from '../site/project.ts';
+import { serve } from '../site/server.ts';
+
+const RUNS = 1000;
+const ROUNDS = 5;
+
+/** Changes of the form, each as a reader would make it. */
+const CHANGES: readonly (readonly [field: string, value: string])[] = [
+  ['words', 'cupboard'],
+  ['words', ''],
+  ['device', 'larch-2'],
+  ['device', ''],
+  ['clock-from', '2.0GHz'],
+  ['outcome', 'throttled'],
+  ['outcome', ''],
+  ['clock-from', ''],
+  ['date-from', '2025-10-01'],
+  ['date-from', ''],
+];
+
+/**
+ * Milliseconds from the change to a finished layout, with the count and the rows that the window shows, and until the last row is there;
+ * the text of a function for the page.
+ */
+const MEASURE = `async (changes) => {
+  const times = [];
+  for (const [name, value] of changes) {
+    const field = document.getElementById('filters').elements.namedItem(name);
+    const start = performance.now();
+    field.value = value;
+    field.dispatchEvent(new Event('input', { bubbles: true }));
+    document.body.getBoundingClientRect();
+    const answered = performance.now() - start;
+    const number = Number.parseInt(document.getElementById('count').textContent);
+    while (document.querySelectorAll('#runs tbody tr:not([hidden])').length < number) await new Promise(requestAnimationFrame);
+    times.push([answered, performance.now() - start]);
+  }
+  return times;
+}`;
+
+/** Prints and measures the index of an invented site. */
+export async function measureIndex(): Promise<void> {
+  const project = copyProject('bench-index');
+  try {
+    const built = project.run('build');
+    if (built.code !== 0) throw new Error(built.err);
+    const script = join(fileURLToPath(import.meta.url), '..', 'print-many-runs.ts');
+    const done = spawnSync(process.execPath, [script, String(RUNS)], { cwd: project.root, encoding: 'utf8' });
+    if (done.status !== 0) throw new Error(done.stderr);
+    const bytes = readFileSync(join(project.root, 'dist', 'runs', 'index.html'));
+    console.log(
+      `index of ${RUNS} runs: ${kilobytes(bytes.length)} kB, ${kilobytes(gzipSync(bytes).length)} kB by gzip (aim: below 150 kB)`,
+    );
+    await inBrowser(join(project.root, 'dist'));
+  } finally {
+    project.remove();
+  }
+}
+
+async function inBrowser(dist: string): Promise<void> {
+  const served = await serve(dist);
+  const browser = await openBrowser();
+  try {
+    const page = await browser.newPage({ viewport: { width: 1280, height: 900 } });
+    await page.goto(`${served.address}runs/`, { waitUntil: 'networkidle' });
+    const script = `(${MEASURE})(${JSON.stringify(CHANGES)})`;
+    const rounds: (readonly [answered: number, whole: number])[][] = [];
+    for (let round = 0; round < ROUNDS; round += 1) rounds.push((await page.evaluate(script)) as [number, number][]);
+    for (const [at, [field, value]] of CHANGES.entries()) {
+      const answered = sorted(rounds.map((round) => round[at]![0]));
+      const whole = sorted(rounds.map((round) => round[at]![1]));
+      const [middle, most] = [answered[Math.floor(ROUNDS / 2)]!, answered.at(-1)!];
+      console.log(
+        `${`${field} = ${value || '(all)'}`.padEnd(24)} ${ms(middle)}, at most ${ms(most)} (aim: 50 ms); the last row after ${ms(whole[Math.floor(ROUNDS / 2)]!)}`,
+      );
+    }
+  } finally {
+    await browser.close();
+    await served.close();
+  }
+}
+
+function sorted(times: readonly number[]): number[] {
+  return [...times].sort((a, b) => a - b);
+}
+
+function ms(time: number): string {
+  return `${time.toFixed(1)} ms`;
+}
+
+function kilobytes(bytes: number): string {
+  return (bytes / 1000).toFixed(1);
+}
