@@ -8,4 +8,6 @@ declare const SITE: {
   readonly byline: string;
   /** The folder that it stands in, with a slash at the end. */
   readonly base: string;
+  /** Where readers find it, with that folder and a slash at the end; '' where the author has not said it. */
+  readonly address: string;
 };

@@ -1,9 +1,11 @@
 /** The reader of results: all that pages import. It reads what stage 1 wrote and computes nothing. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { notesFeed } from './finding/notes-feed.ts';
+import { robotsText, sitemapFiles } from './finding/sitemap.ts';
 import { manifestPath, readManifest } from './manifest.ts';
 import { correctionsFeed, type FeedSite } from './published-state/feed.ts';
-import { type FeedModel, MANIFEST_VARIABLE, type Manifest, type PageModel, SCOPE_VARIABLE } from './results.ts';
+import { type Feeds, MANIFEST_VARIABLE, type Manifest, type PageModel, SCOPE_VARIABLE } from './results.ts';
 
 /** Astro runs with the project folder as its working folder, in build and in dev. */
 const root = process.cwd();
@@ -54,16 +56,25 @@ export function drawing(blob: string): string {
   return blobText(blob);
 }
 
-/** Whether there is a feed of corrections. */
-export function hasFeed(): boolean {
-  return manifest().feed !== null;
+/** The feeds as XML, by the names of their files; none where nothing is published. */
+export function feedsXml(site: Omit<FeedSite, 'self'>): Map<string, string> {
+  const { feed } = manifest();
+  if (feed === null) return new Map();
+  const { corrections, notes } = JSON.parse(blobText(feed)) as Feeds;
+  const at = (name: string) => ({ ...site, self: `${site.address}${name}.xml` });
+  return new Map([
+    ['corrections', correctionsFeed(corrections, at('corrections'))],
+    ['notes', notesFeed(notes, at('notes'))],
+  ]);
 }
 
-/** The feed of corrections as XML. */
-export function feedXml(site: FeedSite): string {
-  const model = JSON.parse(blobText(manifest().feed!)) as FeedModel;
-  return correctionsFeed(model, site);
+/** The sitemap as XML, by the names of its files, of a site at this address. */
+export function sitemaps(address: string): Map<string, string> {
+  return sitemapFiles(manifest().pages, address);
 }
+
+/** What robots are told of a site at this address. */
+export const robots = robotsText;
 
 /** Problems of the last run of stage 1, for dev's pages. A build with errors prints no page. */
 export function problemsInDev(): Manifest['problems'] {

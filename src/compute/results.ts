@@ -3,7 +3,7 @@
 import type { CheckTable } from '../figures/checks/results.ts';
 import type { Drawn } from '../plots/drawn.ts';
 import type { Problem } from '../problem.ts';
-import type { RunsModel, SearchModel } from './finding/models.ts';
+import type { NotesFeed, RunsModel, SearchModel } from './finding/models.ts';
 import type { CopyRow, RecordCopiesModel, RecordCopyModel } from './record-copies/models.ts';
 
 export type { CopyRow, RecordCopiesModel, RecordCopyModel, RunsModel, SearchModel };
@@ -101,6 +101,12 @@ export interface FeedModel {
   readonly entries: readonly (ShownCorrection & Link)[];
   /** The day of the newest of them, or of the newest note. */
   readonly updated: string;
+}
+
+/** The feeds of a site in which something is published. */
+export interface Feeds {
+  readonly corrections: FeedModel;
+  readonly notes: NotesFeed;
 }
 
 /** What was done or found, each time, and what that risks. */
@@ -570,7 +576,7 @@ export interface Manifest {
   readonly present: string;
   /** Blobs by id: all that the page of each comparison prints, as canonical JSON (RFC 8785); what a record copy of it holds. Not part of the site. */
   readonly gathered: Readonly<Record<string, string>>;
-  /** Blob of the feed of corrections; null where no note is published. */
+  /** Blob of the feeds; null where no note is published. */
   readonly feed: string | null;
   /** Keys of the results that it was made from, kept when the cache is pruned. */
   readonly entries: readonly string[];

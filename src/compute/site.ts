@@ -21,6 +21,7 @@ import { homeModel } from './pages/home.ts';
 import { ledgerModel } from './pages/ledger.ts';
 import { methodModel } from './pages/method.ts';
 import { noteModel, notePath } from './pages/note.ts';
+import { notesFeedModel } from './pages/notes-feed.ts';
 import type { ComputedAttempts, ComputedComparison, ComputedNote, ComputedRun, Parts } from './pages/parts.ts';
 import { comparisonPath } from './pages/parts.ts';
 import { type Beside, copyRow } from './pages/record-copy.ts';
@@ -35,7 +36,7 @@ import type { Protected } from './published-state/protect.ts';
 import { reach } from './reach.ts';
 import type { PrintedCopies } from './record-copies/print-copies.ts';
 import { copyFiles, copyPages } from './record-copies/site-part.ts';
-import { type Manifest, MISSING_IN_DEV, type PageModel, type Scope } from './results.ts';
+import { type FeedModel, type Feeds, type Manifest, MISSING_IN_DEV, type PageModel, type Scope } from './results.ts';
 import type { RunOutcome, Runs } from './runs.ts';
 import type { Scripts } from './scripts.ts';
 import { canonicalText } from './seal.ts';
@@ -100,8 +101,12 @@ export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | '
     gathered: Object.fromEntries(
       [...parts.comparisons].map(([id, { gathered }]) => [id, options.store.keep(canonicalText(gathered))]),
     ),
-    feed: feed === null ? null : options.store.keep(JSON.stringify(feed)),
+    feed: feed === null ? null : options.store.keep(JSON.stringify(feedsOf(parts, feed))),
   };
+}
+
+function feedsOf(parts: Parts, corrections: FeedModel): Feeds {
+  return { corrections, notes: notesFeedModel(parts, corrections.updated) };
 }
 
 /** Drafts and what is held back, which a site does not show: their links are judged too, so that their publication surprises nobody. */

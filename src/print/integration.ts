@@ -15,6 +15,8 @@ export function soakproof(options: SiteOptions): AstroIntegration {
     name: 'soakproof',
     hooks: {
       'astro:config:setup': ({ config, updateConfig }) => {
+        const base = encodeURI(config.base.endsWith('/') ? config.base : `${config.base}/`);
+        const address = config.site === undefined ? '' : new URL(base, config.site).href;
         updateConfig({
           output: 'static',
           trailingSlash: 'always',
@@ -43,7 +45,7 @@ export function soakproof(options: SiteOptions): AstroIntegration {
             build: { assetsInlineLimit: 0 },
             // Not `import.meta.env`: there, a variable of the shell with the same name would take its place.
             define: {
-              SITE: JSON.stringify({ ...options, base: encodeURI(config.base.endsWith('/') ? config.base : `${config.base}/`) }),
+              SITE: JSON.stringify({ ...options, base, address }),
             },
           },
         });

@@ -19,7 +19,7 @@ export function pageDates(models: readonly Paged[]): Map<string, string> {
     if (model.kind === 'record-copy') return [path, model.date];
     if (model.kind === 'ledger') return [path, written.get(model.of.path) ?? ''];
     if (model.kind === 'prompter') return [path, written.get(model.script.path) ?? ''];
-    return [path, model.kind === 'home' || model.kind === 'runs' ? newest : (written.get(path) ?? '')];
+    return [path, ['home', 'runs', 'compare'].includes(model.kind) ? newest : (written.get(path) ?? '')];
   });
   return new Map(dates.filter(([, date]) => date !== ''));
 }

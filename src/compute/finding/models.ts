@@ -1,5 +1,5 @@
 /** What the pages by which readers find things print. */
-import type { Link, Marks } from '../results.ts';
+import type { Highlight, Link, Marks } from '../results.ts';
 
 /** Something that the index can be filtered by: as it stands in the address, and as readers see it. */
 export interface Choice {
@@ -76,4 +76,22 @@ export interface SearchModel {
   readonly lists: readonly Link[];
   /** Kinds of what can be found, with their number, in the order of the results. */
   readonly kinds: readonly (Choice & { readonly count: number })[];
+}
+
+/** The feed of notes. */
+export interface NotesFeed {
+  readonly entries: readonly NoteEntry[];
+  /** The day of the entry that was changed last. */
+  readonly updated: string;
+}
+
+export interface NoteEntry {
+  readonly title: string;
+  readonly path: string;
+  readonly date: string;
+  /** Its own day, or that of its newest correction. */
+  readonly updated: string;
+  readonly summary: string;
+  readonly highlights: readonly Highlight[];
+  readonly invented: boolean;
 }

@@ -6,6 +6,7 @@ import type { FeedModel } from '../results.ts';
 /** Where the site stands and who speaks. */
 export interface FeedSite {
   readonly title: string;
+  readonly byline: string;
   /** Address of the site with its base, ending in a slash. */
   readonly address: string;
   /** Address of the feed itself. */
@@ -51,16 +52,18 @@ function sentenceCase(words: string): string {
   return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
-function escaped(text: string): string {
+/** Plain text as HTML. */
+export function escaped(text: string): string {
   return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
 }
 
-function midnight(day: string): Date {
+/** The beginning of a day, in coordinated universal time: authors state days. */
+export function midnight(day: string): Date {
   return new Date(`${day}T00:00:00Z`);
 }
 
-/** A name-based UUID of version 8 (RFC 9562): the same correction keeps it in every build. */
-function urn(parts: readonly string[]): string {
+/** A name-based UUID of version 8 (RFC 9562): the same parts have it in every build. */
+export function urn(parts: readonly string[]): string {
   const hex = digest(JSON.stringify(parts));
   const variant = '89ab'[Number.parseInt(hex[16]!, 16) & 3];
   return `urn:uuid:${hex.slice(0, 8)}-${hex.slice(8, 12)}-8${hex.slice(13, 16)}-${variant}${hex.slice(17, 20)}-${hex.slice(20, 32)}`;

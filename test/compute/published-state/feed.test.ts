@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { correctionsFeed } from '../../../src/compute/published-state/feed.ts';
 import type { FeedModel } from '../../../src/compute/results.ts';
 
-const SITE = { title: 'Bench & co', address: 'https://bench.example/', self: 'https://bench.example/corrections.xml' };
+const SITE = { title: 'Bench & co', byline: '', address: 'https://bench.example/', self: 'https://bench.example/corrections.xml' };
 const ENTRY = {
   title: 'A <faster> Larch',
   path: 'notes/larch/',

@@ -1,0 +1,46 @@
+/** The feed of notes: Atom (RFC 4287), with the authors' dates. */
+import { Feed } from 'feed';
+import { escaped, type FeedSite, midnight, urn } from '../published-state/feed.ts';
+import type { Highlight } from '../results.ts';
+import type { NoteEntry, NotesFeed } from './models.ts';
+
+/** The feed as XML. An entry keeps its id through every build: it hangs on the site's title and the note's address alone. */
+export function notesFeed({ entries, updated }: NotesFeed, site: FeedSite): string {
+  const feed = new Feed({
+    id: URL.canParse(site.self) ? site.self : urn([site.title, 'notes']),
+    title: site.title,
+    description: site.byline,
+    link: site.address,
+    feedLinks: { atom: site.self },
+    author: { name: site.title },
+    copyright: '',
+    generator: 'Soakproof',
+    updated: midnight(updated),
+  });
+  for (const entry of entries) {
+    feed.addItem({
+      id: urn([site.title, entry.path]),
+      // The library marks texts as HTML.
+      title: escaped(entry.title),
+      link: site.address + entry.path,
+      date: midnight(entry.updated),
+      published: midnight(entry.date),
+      description: summaryHtml(entry),
+    });
+  }
+  return feed.atom1();
+}
+
+function summaryHtml({ summary, highlights: shown, invented }: NoteEntry): string {
+  const list = shown.map((highlight) => `<li>${escaped(highlightText(highlight))}</li>`).join('');
+  return [
+    summary === '' ? '' : `<p>${escaped(summary)}</p>`,
+    list === '' ? '' : `<ul>${list}</ul>`,
+    invented ? '<p>Everything in this note is invented: device, maker, people and numbers.</p>' : '',
+  ].join('');
+}
+
+function highlightText({ label, run, shown, uncertainty }: Highlight): string {
+  const value = [shown, uncertainty].filter((part) => part !== '').join(uncertainty.startsWith('±') ? ' ' : ', ');
+  return `${run === '' ? label : `${label} (${run})`}: ${value}`;
+}

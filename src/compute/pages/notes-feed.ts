@@ -1,0 +1,28 @@
+/** The model of the feed of notes. */
+import { compareText } from '../../problem.ts';
+import type { NoteEntry, NotesFeed } from '../finding/models.ts';
+import { stateKey } from '../published-state/present-state.ts';
+import { highlights, marksOf, notePath } from './note.ts';
+import type { ComputedNote, Parts } from './parts.ts';
+
+/** Published notes, last changed first. Law 9: no others, also where drafts show. `newest` is the day of the feed where there is no note. */
+export function notesFeedModel(parts: Parts, newest: string): NotesFeed {
+  const published = parts.notes.filter(({ note }) => note.kind === 'note' && note.status === 'published');
+  const entries = published.map((computed) => entryOf(parts, computed));
+  entries.sort((a, b) => compareText(b.updated, a.updated) || compareText(a.path, b.path));
+  return { entries, updated: entries[0]?.updated ?? newest };
+}
+
+function entryOf(parts: Parts, computed: ComputedNote): NoteEntry {
+  const { title, date, summary = '' } = computed.note;
+  const corrected = (parts.corrections.get(stateKey(computed.note)) ?? []).map(({ since }) => since);
+  return {
+    title,
+    path: notePath(computed),
+    date,
+    updated: [date, ...corrected].sort().at(-1)!,
+    summary,
+    highlights: highlights(parts, computed),
+    invented: marksOf(parts, computed).invented,
+  };
+}
