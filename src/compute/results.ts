@@ -174,7 +174,12 @@ export interface NoteModel {
   /** They as text ready to paste; '' where there are none. */
   readonly correctionsFile: string;
   readonly ledger: Ledgers;
-  readonly reproduce: readonly { readonly file: string; readonly sha256: string; readonly rows?: number }[];
+  /** By run or attempts: the author's files with their digests, and what is made from them. */
+  readonly reproduce: readonly {
+    readonly of: Link;
+    readonly files: readonly DataFile[];
+    readonly made: readonly DataFile[];
+  }[];
 }
 
 /** A held number as a script says it: linked to its note, with the form that the note of the same number prints. */
@@ -310,9 +315,9 @@ export interface RunModel {
   readonly groups: readonly { readonly subject: string; readonly figures: readonly ShownFigure[] }[];
   readonly phases: readonly { readonly name: string; readonly from: string; readonly to: string; readonly inferred: boolean }[];
   readonly plots: readonly PagePlot[];
+  /** Files of data, offered or not, and under which licence. */
+  readonly data: { readonly files: readonly DataFile[]; readonly licence: Licence | null };
   readonly log: {
-    readonly file: string;
-    readonly sha256: string;
     readonly rows: number;
     readonly span: string;
     readonly step: string;
@@ -476,7 +481,8 @@ export interface AttemptsModel {
   readonly figures: readonly ShownFigure[];
   readonly plot: PagePlot | null;
   readonly file: string;
-  readonly sha256: string;
+  /** The table itself. */
+  readonly data: readonly DataFile[];
 }
 
 export interface MethodEntry {
@@ -526,6 +532,25 @@ export interface MethodModel {
   readonly chapters: readonly { readonly id: string; readonly title: string; readonly html: string }[];
 }
 
+/** Every file of data that a site publishes, by the page that it belongs to, with its digest. */
+export interface VerifyModel {
+  readonly kind: 'verify';
+  /** Path of the digests as JSON. */
+  readonly digests: string;
+  readonly invented: boolean;
+  readonly groups: readonly {
+    readonly of: Link;
+    readonly files: readonly {
+      readonly what: string;
+      readonly name: string;
+      /** Null where it is not offered here. */
+      readonly path: string | null;
+      readonly elsewhere?: string;
+      readonly sha256: string;
+    }[];
+  }[];
+}
+
 export interface NotFoundModel {
   readonly kind: 'not-found';
 }
@@ -541,6 +566,7 @@ export type PageModel =
   | ComparisonModel
   | MethodModel
   | AccuracyModel
+  | VerifyModel
   | RunsModel
   | SearchModel
   | RecordCopyModel

@@ -8,6 +8,8 @@ import type { AttemptsOutcome } from './attempts.ts';
 import type { AllGathered } from './compared/compared.ts';
 import { gatherRun, methodVersions } from './compared/gather.ts';
 import type { ComparisonOutcome } from './comparisons.ts';
+import { offeredFiles, publishedData } from './data/published-data.ts';
+import { verifyPart } from './data/verify-part.ts';
 import { deadLinks, type Linking } from './dead-links.ts';
 import { deviceRepeats } from './device-figures.ts';
 import { pageDates } from './finding/dates.ts';
@@ -23,14 +25,13 @@ import { methodModel } from './pages/method.ts';
 import { noteModel, notePath } from './pages/note.ts';
 import { notesFeedModel } from './pages/notes-feed.ts';
 import type { ComputedAttempts, ComputedComparison, ComputedNote, ComputedRun, Parts } from './pages/parts.ts';
-import { comparisonPath } from './pages/parts.ts';
+import { attemptsPath, comparisonPath } from './pages/parts.ts';
 import { type Beside, copyRow } from './pages/record-copy.ts';
 import { runModel } from './pages/run.ts';
 import { prompterModel, scriptFiles, scriptModel } from './pages/script.ts';
 import { plotFiles } from './plot-files.ts';
 import type { Plots } from './plots.ts';
 import { jsonText, publishLedger, seriesText } from './published.ts';
-import { publishedRun } from './published-run.ts';
 import { redirectFiles } from './published-state/files.ts';
 import type { Protected } from './published-state/protect.ts';
 import { reach } from './reach.ts';
@@ -81,6 +82,11 @@ export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | '
   ];
   const found = finding(parts, models);
   models.push(...found.pages);
+  const files = [...filesOf(options.store, parts), ...copyFiles(options.store, options.copies)];
+  files.push(...found.files.map(([path, text]) => ({ path, blob: options.store.keep(text) })));
+  const verify = verifyPart(options.store, parts.data, models, files, (subject) => pageOfData(parts, subject));
+  models.push(verify.page);
+  files.push(verify.file);
   const dates = pageDates(models);
   const pages = models.map(([path, model]) => ({
     kind: model.kind,
@@ -88,8 +94,6 @@ export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | '
     blob: options.store.keep(JSON.stringify(model)),
     ...(dates.has(path) && { date: dates.get(path)! }),
   }));
-  const files = [...filesOf(options.store, parts), ...copyFiles(options.store, options.copies)];
-  files.push(...found.files.map(([path, text]) => ({ path, blob: options.store.keep(text) })));
   const titles = new Map(parts.notes.map((note) => [notePath(note), note.note.title]));
   const redirects = redirectFiles(options.store, options.held.redirects, files, (page) => titles.get(page) ?? page);
   const feed = feedModel(parts);
@@ -164,6 +168,12 @@ function besideCopies({ copies: { copies } }: Options, { register, comparisons, 
   };
 }
 
+/** Attempts stand on the page of their device. */
+function pageOfData({ attempts }: Parts, subject: string): string {
+  const tried = attempts.get(subject.replace(/^attempts\//, ''));
+  return tried && subject.startsWith('attempts/') ? attemptsPath(tried.attempts) : `${subject}/`;
+}
+
 function partsOf(options: Options): Parts {
   const { register, runs, comparisons, attempts, held, scripts, plots, gathered, scope, prose } = options;
   const reached = reach(scope, held.notes.outcomes, runs.outcomes.keys(), comparisons.keys(), attempts.keys());
@@ -189,6 +199,7 @@ function partsOf(options: Options): Parts {
     comparisons: new Map(side),
     attempts: readable,
     notes: whole.map((outcome) => computedNote(outcome, plots, scripts)),
+    data: publishedData(options.store, { register, runs: usable, attempts: readable }),
     prose,
     published: publishedIds(held.notes.outcomes, runs, attempts),
     corrections: held.corrections,
@@ -205,20 +216,22 @@ function publishedIds(notes: readonly NoteOutcome[], runs: Runs, attempts: Optio
   return { runs: reached.runs, devices: new Set(devices), comparisons: reached.comparisons };
 }
 
-function computedAttempts({ attempts, ladder, figures, sha256 }: AttemptsOutcome, plots: Plots): ComputedAttempts[] {
-  if (ladder === null) return [];
-  return [{ attempts, ladder, figures, sha256, plot: plots.results.get(`attempts/${attempts.id}`)?.[0] ?? null }];
+function computedAttempts({ ladder, form, ...outcome }: AttemptsOutcome, plots: Plots): ComputedAttempts[] {
+  if (ladder === null || form === null) return [];
+  const { attempts, figures, sha256, bytes } = outcome;
+  return [{ attempts, ladder, form, figures, sha256, bytes, plot: plots.results.get(`attempts/${attempts.id}`)?.[0] ?? null }];
 }
 
 function computedRun({ run, result }: RunOutcome, { plots, series }: Options): ComputedRun[] {
   const made = series.results.get(run.id);
-  if (result.derived === null || result.summary === null || made === undefined) return [];
+  if (result.derived === null || result.summary === null || result.data === null || made === undefined) return [];
   const drawn = plots.results.get(`runs/${run.id}`) ?? [];
   return [
     {
       run,
       derived: result.derived,
       summary: result.summary,
+      data: result.data,
       tables: result.tables,
       plots: drawn.filter((plot) => plot !== null),
       series: made.series,
@@ -240,10 +253,9 @@ function devicesOf(parts: Parts) {
 }
 
 function filesOf(store: Store, parts: Parts): Files {
-  const files: Files = [];
+  const files: Files = offeredFiles(parts.data);
   for (const computed of parts.runs.values()) {
     const { run } = computed;
-    files.push({ path: `runs/${run.id}/figures.json`, blob: store.keep(jsonText(publishedRun(parts.register, computed))) });
     files.push({ path: `runs/${run.id}/series.json`, blob: store.keep(seriesText(computed.series)) });
     files.push(...plotFiles(`runs/${run.id}/`, computed.plots));
   }

@@ -35,7 +35,7 @@ export function nameHeadings(tree: Root, taken: Iterable<string>): void {
 
 /** Ids that pages have of their own. */
 const TAKEN =
-  /^([nhlc]-\d+|note-fn.*|footnote-label|held-tip|main|held-notes|reproduce|disclosure|corrections|figures|log|notes|scripts|devices|(specimen|figure|plot|attempts)-.*)$/;
+  /^([nhlc]-\d+|note-fn.*|footnote-label|held-tip|main|held-notes|reproduce|disclosure|corrections|figures|data-files|log|notes|scripts|devices|(specimen|figure|plot|attempts)-.*)$/;
 
 function slug(heading: Element): string {
   const words = withoutHeld(heading).toLowerCase().normalize('NFC');

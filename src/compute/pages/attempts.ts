@@ -2,11 +2,11 @@
 import { offsetName } from '../../figures/stability/ladder.ts';
 import { printQuantity } from '../../quantities/print.ts';
 import type { AttemptsModel } from '../results.ts';
-import { attemptsPath, type ComputedAttempts, pagePlot } from './parts.ts';
+import { attemptsPath, type ComputedAttempts, type Parts, pagePlot } from './parts.ts';
 import { shownFigure } from './shown.ts';
 
 /** One table of attempts with its figures and its plot. */
-export function attemptsModel({ attempts, ladder, figures, sha256, plot }: ComputedAttempts): AttemptsModel {
+export function attemptsModel({ data }: Parts, { attempts, ladder, figures, plot }: ComputedAttempts): AttemptsModel {
   return {
     id: attempts.id,
     title: attempts.title,
@@ -21,7 +21,7 @@ export function attemptsModel({ attempts, ladder, figures, sha256, plot }: Compu
     figures: [...figures].map(([address, figure]) => shownFigure(address, figure)),
     plot: plot === null ? null : pagePlot(plot, attemptsPath(attempts)),
     file: ladder.file,
-    sha256,
+    data: data.get(`attempts/${attempts.id}`) ?? [],
   };
 }
 

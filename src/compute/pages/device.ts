@@ -31,7 +31,7 @@ export function deviceModel(parts: Parts, device: Device): DeviceModel {
       const own = runs.filter(({ run }) => run.specimen === alias).sort(byDate);
       return { alias, runs: own.map(runRow), timeline: timelinesOf(own) };
     }),
-    attempts: tried.map(attemptsModel),
+    attempts: tried.map((computed) => attemptsModel(parts, computed)),
     cautions: mergeCautions(tried.flatMap(({ ladder }) => attemptCautions(ladder, device.ratedClock))),
     figuresFile: `devices/${device.id}/figures.json`,
     notes: parts.notes

@@ -52,7 +52,12 @@ export function noteModel(parts: Parts, computed: ComputedNote): NoteModel {
     scripts: scriptsFor(parts, computed).map((script) => ({ title: script.note.title, path: notePath(script) })),
     ...correctionsOf(parts, computed),
     ledger: ledgersOf(computed),
-    reproduce: [...filesOf(runs.map((run) => run.computed)), ...tried.map(attemptsRow)],
+    reproduce: [
+      ...runs.map(({ computed: { run } }) => reproduced(parts, `runs/${run.id}`, runLink(run))),
+      ...tried.map(({ attempts }) => {
+        return reproduced(parts, `attempts/${attempts.id}`, { title: attempts.title, path: attemptsPath(attempts) });
+      }),
+    ],
   };
 }
 
@@ -185,8 +190,10 @@ function heldByAttempts({ attempts, ladder, figures }: ComputedAttempts, held: H
   ];
 }
 
-function attemptsRow({ ladder, sha256 }: ComputedAttempts): NoteModel['reproduce'][number] {
-  return { file: ladder.file, sha256, rows: ladder.attempts.length };
+/** What a note's numbers of one run were computed from, and what is made from it. */
+function reproduced({ data }: Parts, subject: string, of: Link): NoteModel['reproduce'][number] {
+  const files = data.get(subject) ?? [];
+  return { of, files: files.filter(({ source }) => source !== ''), made: files.filter(({ source }) => source === '') };
 }
 
 function heldFigure(computed: ComputedRun, held: HeldBy): HeldNote['figures'][number] {
@@ -220,16 +227,6 @@ function labelOf(held: HeldBy): string {
     held.figure === undefined ? held.address.replaceAll(/[._]/g, ' ') : (definitionOf(held.figure)?.label ?? held.figure);
   const detail = held.figure === undefined ? '' : held.address.slice(held.figure.length + 1);
   return detail === '' ? label : `${label} (${detail})`;
-}
-
-/** The logs of runs and the tables beside them, each file once. */
-function filesOf(runs: readonly ComputedRun[]): NoteModel['reproduce'] {
-  const files = runs.flatMap(({ summary, tables }) => [
-    { file: summary.file, sha256: summary.sha256, rows: summary.rows },
-    ...tables,
-  ]);
-  const once = new Map(files.map((file) => [file.file, { ...file, file: `data/${file.file}` }]));
-  return [...once.values()];
 }
 
 function unique(texts: readonly string[]): string[] {

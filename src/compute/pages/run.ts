@@ -36,6 +36,7 @@ export function runModel(parts: Parts, computed: ComputedRun): RunModel {
       inferred,
     })),
     plots: plots.map((drawn) => pagePlot(drawn, path)),
+    data: { files: parts.data.get(`runs/${run.id}`) ?? [], licence: run.licence ?? null },
     log: logRow(summary),
     channels: channelRows(parts, summary),
     setAside: summary.setAside.map(({ line, reason }) => ({ line, reason })),
@@ -70,11 +71,9 @@ function figureGroups({ derived }: ComputedRun): RunModel['groups'] {
 }
 
 function logRow(summary: LogSummary): RunModel['log'] {
-  const { file, sha256, rows, span, time, encoding } = summary;
+  const { rows, span, time, encoding } = summary;
   const step = time.step === null ? '' : printQuantity({ value: time.step, unit: 's', parts: [] }).text;
   return {
-    file: `data/${file}`,
-    sha256,
     rows,
     span: durationText(span),
     step,

@@ -1,0 +1,80 @@
+/** Holds files against the digests of everything that the project publishes or would publish. */
+
+import { createHash } from 'node:crypto';
+import { createReadStream } from 'node:fs';
+import { resolve } from 'node:path';
+import { pipeline } from 'node:stream/promises';
+import { compute } from '../../compute/compute.ts';
+import { DIGESTS } from '../../compute/data/verify-part.ts';
+import type { Manifest, Scope } from '../../compute/results.ts';
+import { openStore } from '../../compute/store.ts';
+
+export const USAGE =
+  'Usage: npm run verify -- FILE…\nSays of each file which published file of this project it is, to the last byte.\n';
+
+interface Streams {
+  /** From which relative names are meant. */
+  readonly folder: string;
+  readonly out: (text: string) => void;
+  readonly err: (text: string) => void;
+}
+
+interface PublishedAs {
+  readonly what: string;
+  readonly of: string;
+  readonly page: string;
+  readonly path: string | null;
+  readonly elsewhere?: string;
+}
+
+type Digests = Readonly<Record<string, readonly PublishedAs[]>>;
+
+/** Exit code: 0 where every file is known, 1 where one is not, 2 where one cannot be read or none is named. */
+export async function verifyFiles(root: string, names: readonly string[], { folder, out, err }: Streams): Promise<0 | 1 | 2> {
+  if (names.length === 0 || names.some((name) => name.startsWith('--'))) {
+    err(USAGE);
+    return 2;
+  }
+  const published = await digestsOf(root, 'site');
+  // Drafts and what is held back are the author's to know.
+  const all = await digestsOf(root, 'all');
+  let code: 0 | 1 | 2 = 0;
+  for (const name of names) {
+    const sha256 = await digestOfFile(resolve(folder, name));
+    if (sha256 === null) {
+      err(`${name}: cannot be read\n`);
+      code = 2;
+      continue;
+    }
+    const known = published[sha256] ?? all[sha256] ?? [];
+    out(
+      `${name}: ${known.length === 0 ? 'no file of this project has this digest' : known.map((each) => said(each, sha256 in published)).join('; also ')}\n  SHA-256 ${sha256}\n`,
+    );
+    if (known.length === 0 && code === 0) code = 1;
+  }
+  return code;
+}
+
+function said({ what, of, page, path, elsewhere }: PublishedAs, isPublished: boolean): string {
+  const where = path ?? (elsewhere === undefined ? 'not offered by the site' : `kept at ${elsewhere}`);
+  return `${what}, ${of} (${page})${isPublished ? `, ${where}` : ', not published'}`;
+}
+
+/** Digests of what a scope consists of; none where the project cannot be read. */
+async function digestsOf(root: string, scope: Scope): Promise<Digests> {
+  const manifest: Manifest = await compute(root, scope);
+  const blob = manifest.files.find(({ path }) => path === DIGESTS)?.blob;
+  const bytes = blob && openStore(root).bytes(blob);
+  return bytes ? (JSON.parse(Buffer.from(bytes).toString('utf8')) as { digests: Digests }).digests : {};
+}
+
+/** SHA-256 of a file of any size; null where it cannot be read. */
+async function digestOfFile(path: string): Promise<string | null> {
+  const hash = createHash('sha256');
+  try {
+    await pipeline(createReadStream(path), hash);
+    return hash.digest('hex');
+  } catch {
+    return null;
+  }
+}

@@ -1,0 +1,58 @@
+/** Every published file of data by its digest: what a downloaded copy is held against. */
+import type { Link } from '../results.ts';
+import type { PublishedData } from './published-data.ts';
+
+/** A file that the site knows by its digest, offered or not. */
+export interface KnownFile {
+  readonly sha256: string;
+  /** In words: "log as it came". */
+  readonly what: string;
+  readonly name: string;
+  /** The page that it belongs to. */
+  readonly of: Link;
+  /** Null where the file is not offered here. */
+  readonly path: string | null;
+  readonly elsewhere?: string;
+}
+
+/** Files beside pages that are data: which page they belong to, and what they are. */
+const BESIDE: readonly (readonly [pattern: RegExp, what: string])[] = [
+  [/^((?:notes|scripts)\/[^/]+\/)ledger\.json$/, 'ledger of every number'],
+  [/^(runs\/[^/]+\/)series\.json$/, 'series as drawn'],
+  [/^((?:devices|comparisons|record-copies)\/[^/]+\/)figures\.json$/, 'figures, unrounded'],
+  [/^(record-copies\/[^/]+\/)record\.json$/, 'record copy'],
+  [/^((?:notes|scripts)\/[^/]+\/)[^/]+\.zip$/, 'archive of its data'],
+];
+
+/** Runs' and attempts' data first, then what stands beside the pages; `titles` by the path of a page. */
+export function knownFiles(
+  data: PublishedData,
+  files: readonly { readonly path: string; readonly blob: string }[],
+  titles: ReadonlyMap<string, string>,
+  pageOf: (subject: string) => string,
+): KnownFile[] {
+  const link = (path: string): Link => ({ title: titles.get(path) ?? path, path });
+  const own = [...data].flatMap(([subject, all]) => {
+    const of = link(pageOf(subject));
+    return all.map(({ sha256, what, name, path, elsewhere }) => {
+      return { sha256, what, name, of, path, ...(elsewhere === undefined ? {} : { elsewhere }) };
+    });
+  });
+  const beside = files.flatMap(({ path, blob }): KnownFile[] => {
+    const [found, what] = BESIDE.map(([pattern, words]) => [pattern.exec(path), words] as const).find(([match]) => match) ?? [];
+    if (!found || what === undefined) return [];
+    return [{ sha256: blob, what, name: path.slice(path.lastIndexOf('/') + 1), of: link(found[1]!), path }];
+  });
+  return [...own, ...beside];
+}
+
+/** `digests.json`: digest → the files that have it, in the order of pages. */
+export function digestsJson(known: readonly KnownFile[]): object {
+  const digests: Record<string, object[]> = {};
+  for (const { sha256, what, of, path, elsewhere } of known) {
+    digests[sha256] ??= [];
+    digests[sha256].push({ what, of: of.title, page: of.path, path, ...(elsewhere === undefined ? {} : { elsewhere }) });
+  }
+  const sorted = Object.keys(digests).sort();
+  return { format: 1, digests: Object.fromEntries(sorted.map((sha256) => [sha256, digests[sha256]])) };
+}

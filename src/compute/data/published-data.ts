@@ -1,0 +1,75 @@
+/** All files of data of the site, by what they belong to. */
+import type { Register } from '../../register/register.ts';
+import type { ComputedAttempts, ComputedRun } from '../pages/parts.ts';
+import { jsonText } from '../published.ts';
+import { publishedRun } from '../published-run.ts';
+import type { Store } from '../store.ts';
+import type { DataFile, Role } from './data-file.ts';
+import { describeRun } from './description.ts';
+import { distinctNames, sizeText } from './names.ts';
+import { runFiles } from './run-files.ts';
+import { tableFile } from './table-file.ts';
+
+/** By `runs/<id>` and `attempts/<id>`. */
+export type PublishedData = ReadonlyMap<string, readonly DataFile[]>;
+
+interface Computed {
+  readonly register: Register;
+  readonly runs: ReadonlyMap<string, ComputedRun>;
+  readonly attempts: ReadonlyMap<string, ComputedAttempts>;
+}
+
+/** Makes descriptions and figures as files, and says of every other file what it is. */
+export function publishedData(store: Store, { register, runs, attempts }: Computed): PublishedData {
+  return new Map([
+    ...[...runs.values()].map((computed) => [`runs/${computed.run.id}`, filesOfRun(store, register, computed)] as const),
+    ...filesOfAttempts([...attempts.values()]),
+  ]);
+}
+
+function filesOfRun(store: Store, register: Register, computed: ComputedRun): DataFile[] {
+  const { run, summary, data, tables } = computed;
+  const { sharing, licence, context } = run;
+  const stated = sharing?.share !== undefined;
+  const files = runFiles({ run: run.id, summary, data, tables, elsewhere: sharing?.elsewhere, stated });
+  const device = register.devices.get(run.device)!;
+  const description = describeRun({ run, device, licence, context, summary, tables, files });
+  const made = (role: Role, what: string, path: string, json: object) => jsonFile(store, role, what, path, json);
+  return [
+    ...files,
+    ...(description === null
+      ? []
+      : [made('description', 'description of the files', `runs/${run.id}/data/datapackage.json`, description)]),
+    made('figures', 'figures, unrounded', `runs/${run.id}/figures.json`, publishedRun(register, computed)),
+  ];
+}
+
+function jsonFile(store: Store, role: Role, what: string, path: string, json: object): DataFile {
+  const text = jsonText(json);
+  const bytes = Buffer.byteLength(text);
+  const name = path.slice(path.lastIndexOf('/') + 1);
+  return { role, what, name, path, sha256: store.keep(text), bytes, size: sizeText(bytes), rows: null, note: '', source: '' };
+}
+
+/** Tables of one device stand in one folder. */
+function filesOfAttempts(all: readonly ComputedAttempts[]): [string, DataFile[]][] {
+  const devices = [...new Set(all.map(({ attempts }) => attempts.device))];
+  return devices.flatMap((device) => {
+    const folder = `devices/${device}/data/`;
+    const own = all.filter(({ attempts }) => attempts.device === device);
+    const files = own.map(({ attempts, sha256, bytes, form }) => {
+      return tableFile({ kind: 'attempts', file: attempts.table, sha256, bytes, form }, folder);
+    });
+    const names = distinctNames(files.map(({ name }, index) => ({ role: own[index]!.attempts.id, name })));
+    return own.map(({ attempts }, index): [string, DataFile[]] => {
+      const file = files[index]!;
+      const name = names[index]!;
+      return [`attempts/${attempts.id}`, [{ ...file, name, path: file.path === null ? null : folder + name }]];
+    });
+  });
+}
+
+/** Paths and blobs of what is offered here, each path once. */
+export function offeredFiles(data: PublishedData): { readonly path: string; readonly blob: string }[] {
+  return [...data.values()].flat().flatMap(({ path, sha256 }) => (path === null ? [] : [{ path, blob: sha256 }]));
+}
