@@ -3,6 +3,8 @@
 import type { CheckTable } from '../figures/checks/results.ts';
 import type { Drawn } from '../plots/drawn.ts';
 import type { Problem } from '../problem.ts';
+import type { Licence } from '../register/register.ts';
+import type { DataFile } from './data/data-file.ts';
 import type { NotesFeed, RunsModel, SearchModel } from './finding/models.ts';
 import type { CopyRow, RecordCopiesModel, RecordCopyModel } from './record-copies/models.ts';
 
