@@ -19,10 +19,14 @@ export function findContent(
   const found = candidates.find((file) => isIn(folders, file) && existsSync(join(root, file)));
   if (found) return { file: found };
   const all = folders.flatMap((folder) => filesIn(root, folder));
-  const { remedy } = meant(typed, all);
+  const { remedy } = typed.includes('/') ? meant(typed, all) : meant(typed, all.map(nameOf));
   return {
     refused: `there is no ${noun} ${typed}${remedy ? `: ${remedy}` : all.length > 0 ? `; there are ${all.join(', ')}` : ''}`,
   };
+}
+
+function nameOf(file: string): string {
+  return file.slice(file.lastIndexOf('/') + 1, -'.md'.length);
 }
 
 function isIn(folders: readonly string[], file: string): boolean {

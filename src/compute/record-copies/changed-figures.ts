@@ -39,8 +39,11 @@ function placeOf(address: string): number {
 }
 
 function rowOf(address: string, was: Figure | undefined, is: Figure | undefined): Row {
-  const { label, detail } = shownFigure(address, (is ?? was)!);
-  return { address, label, detail, was: textOf(address, was), is: textOf(address, is), by: byHowMuch(was, is) };
+  const figure = (is ?? was)!;
+  const { label, detail } = shownFigure(address, figure);
+  // Of a comparison: which run is compared.
+  const told = [String(figure.of?.run ?? ''), detail].filter((text) => text !== '').join(', ');
+  return { address, label, detail: told, was: textOf(address, was), is: textOf(address, is), by: byHowMuch(was, is) };
 }
 
 /** As pages print it: value and uncertainty, or why there is none. */
