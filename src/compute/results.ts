@@ -341,6 +341,8 @@ export interface RunModel {
   readonly known: readonly string[];
   readonly inferences: readonly string[];
   readonly notes: readonly Link[];
+  /** The page of free comparison with it chosen. */
+  readonly compare: string;
   /** Comparisons that it stands in. */
   readonly comparisons: readonly Link[];
   readonly figuresFile: string;
@@ -422,6 +424,8 @@ export interface ComparedCell {
 
 export interface ComparisonModel {
   readonly kind: 'comparison';
+  /** The page of free comparison with its runs; a record copy has none. */
+  readonly compare?: string;
   readonly id: string;
   readonly title: string;
   readonly marks: Marks;
@@ -553,6 +557,23 @@ export interface VerifyModel {
   }[];
 }
 
+/** Where readers choose runs to compare: all that the page has before scripting. */
+export interface CompareModel {
+  readonly kind: 'compare';
+  readonly invented: boolean;
+  readonly devices: readonly {
+    readonly title: string;
+    readonly maker: string;
+    readonly runs: readonly (Link & {
+      readonly id: string;
+      /** Specimen, date and setting. */
+      readonly detail: string;
+      readonly status: Marks['status'];
+    })[];
+  }[];
+  readonly comparisons: readonly Link[];
+}
+
 export interface NotFoundModel {
   readonly kind: 'not-found';
 }
@@ -568,6 +589,7 @@ export type PageModel =
   | ComparisonModel
   | MethodModel
   | AccuracyModel
+  | CompareModel
   | VerifyModel
   | RunsModel
   | SearchModel

@@ -16,6 +16,7 @@ import { pageDates } from './finding/dates.ts';
 import { finding } from './finding/finding.ts';
 import type { NoteOutcome } from './notes.ts';
 import { accuracyModel } from './pages/accuracy.ts';
+import { compareModel, comparePath } from './pages/compare.ts';
 import { comparisonModel } from './pages/comparison.ts';
 import { correctionsText, feedModel } from './pages/corrections.ts';
 import { deviceModel } from './pages/device.ts';
@@ -75,6 +76,7 @@ export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | '
     ...devicesOf(parts).map((device): [string, PageModel] => [`devices/${device.id}/`, deviceModel(parts, device)]),
     ...[...parts.comparisons.values()].map((computed) => comparisonPage(parts, computed, options.copies)),
     ...copyPages(options.copies, besideCopies(options, parts)),
+    ['compare/', compareModel(parts)],
     ['method/', methodModel(options.accuracy)],
     ['method/accuracy/', accuracyModel(options.accuracy)],
     // Astro's dev server keeps /404 to itself; dev sends missing addresses here instead (print/dev.ts).
@@ -154,7 +156,8 @@ function comparisonPage(
     copies: copies.filter(({ copy }) => copy.record.id === comparison.id).map(copyRow),
     has: () => true,
   };
-  return [path, comparisonModel(gathered, { plots, undrawn }, context)];
+  const compare = comparePath([...comparison.runs.values()], comparison.runs.get(comparison.reference));
+  return [path, { ...comparisonModel(gathered, { plots, undrawn }, context), compare }];
 }
 
 /** What of the things that copies hold the site still has: no more than it shows (law 9). */

@@ -17,6 +17,10 @@ export function pageDates(models: readonly Paged[]): Map<string, string> {
       return [path, latest([...runs, ...datesOf(model.notes, written)])];
     }
     if (model.kind === 'record-copy') return [path, model.date];
+    if (model.kind === 'comparison') {
+      const runs = model.runs.map(({ date }) => date);
+      return [path, latest([...runs, ...datesOf(model.notes, written)])];
+    }
     if (model.kind === 'ledger') return [path, written.get(model.of.path) ?? ''];
     if (model.kind === 'prompter') return [path, written.get(model.script.path) ?? ''];
     return [path, ['home', 'runs', 'compare'].includes(model.kind) ? newest : (written.get(path) ?? '')];

@@ -5,6 +5,7 @@ import { printQuantity } from '../../quantities/print.ts';
 import type { Run } from '../../register/register.ts';
 import type { Link, RunModel } from '../results.ts';
 import type { LogSummary } from '../run-step.ts';
+import { comparePath } from './compare.ts';
 import { instrumentRow } from './instruments.ts';
 import { isInvented, notePath } from './note.ts';
 import { type ComputedRun, comparisonPath, type Parts, pagePlot } from './parts.ts';
@@ -47,6 +48,7 @@ export function runModel(parts: Parts, computed: ComputedRun): RunModel {
     comparisons: [...parts.comparisons.values()]
       .filter(({ comparison }) => [...comparison.runs.values()].includes(run.id))
       .map(({ comparison }) => ({ title: comparison.title, path: comparisonPath(comparison.id) })),
+    compare: comparePath([run.id]),
     figuresFile: `${path}figures.json`,
   };
 }

@@ -1,0 +1,14 @@
+/** The arithmetic of the page, loaded with the first chosen run: published files → figures of a comparison, laid out. */
+import { isUnreadable } from '../../figures/read-published.ts';
+import { gatherChosen } from './chosen.ts';
+import type { Failed, RunFiles } from './load.ts';
+import { type ReadRun, readRun } from './read-run.ts';
+
+export { resultOf } from './result.ts';
+export { gatherChosen };
+
+/** A run from its files, or the end of a sentence that says why not. */
+export function runOf({ figures, series }: RunFiles): ReadRun | Failed {
+  const read = readRun(figures, series);
+  return isUnreadable(read) ? { why: `cannot be read: ${read.unreadable}` } : read;
+}

@@ -1,0 +1,95 @@
+/** The tables of a comparison, as the site's components lay them out. */
+import type { ComparedCell, ComparedTable, ComparisonModel, ConditionRow, ShownFigure } from '../../compute/results.ts';
+import { type Content, el, headRow, scrolling } from './dom.ts';
+
+/** As `ComparedTable.astro`: nothing where there is no row. */
+export function comparedTable(table: ComparedTable, base: string): Content[] {
+  const { caption, name, columns, rows, absent, inferred } = table;
+  if (rows.length === 0) return [];
+  const body = rows.map((row) =>
+    el(
+      'tr',
+      {},
+      el('th', { scope: 'row' }, methodLink(row.name, row.label, base), detail(row.detail)),
+      ...row.cells.map((cell) => comparedCell(cell, name)),
+    ),
+  );
+  const head = headRow([rows[0]!.name === '' ? 'Test' : 'Figure', ...columns]);
+  const title = el('caption', {}, methodLink(name, caption, base));
+  const aside = [...absent.map((reason) => `Absent: ${reason}`), ...inferred.map((statement) => `Inferred: ${statement}`)];
+  return [
+    scrolling(caption, el('table', {}, title, head, el('tbody', {}, ...body))),
+    aside.length === 0 ? null : el('ul', { class: 'aside' }, ...aside.map((text) => el('li', {}, text))),
+  ];
+}
+
+function comparedCell(cell: ComparedCell, name: string): HTMLElement {
+  const { figure, against } = cell;
+  const lines = [
+    ...(figure && !figure.absent ? [figure.uncertainty, figure.detail] : []),
+    ...(against
+      ? [against.absent ? '' : `${name === '' ? 'difference' : 'speedup'} ${withUncertainty(against)}`, against.detail]
+      : []),
+  ];
+  const value = figure === null ? '–' : figure.absent ? el('span', { class: 'absent' }, 'absent') : figure.shown;
+  return el('td', {}, value, ...lines.map(detail));
+}
+
+function withUncertainty({ shown, uncertainty }: ShownFigure): string {
+  return [shown, uncertainty].filter((part) => part !== '').join(uncertainty.startsWith('±') ? ' ' : ', ');
+}
+
+/** As `FigureTable.astro`, of figures over all runs. */
+export function overallTable(figures: readonly ShownFigure[], base: string): Content[] {
+  if (figures.length === 0) return [];
+  const rows = figures.map(({ name, label, detail: said, absent, shown, uncertainty }) =>
+    el(
+      'tr',
+      {},
+      el('th', { scope: 'row' }, methodLink(name, label, base), detail(said)),
+      ...(absent === undefined
+        ? [el('td', { class: 'number' }, shown), el('td', {}, uncertainty)]
+        : [el('td', { colspan: '2', class: 'absent' }, `absent: ${absent}`)]),
+    ),
+  );
+  const head = headRow(['Figure', 'Value', 'Uncertainty']);
+  head.querySelectorAll('th')[1]!.className = 'number';
+  const table = el('table', { class: 'figures' }, el('caption', {}, 'Over all runs'), head, el('tbody', {}, ...rows));
+  return [scrolling('Over all runs', table)];
+}
+
+/** As `SideBySide.astro`. */
+export function sideBySide({ runs, reference, apart }: ComparisonModel): Content[] {
+  if (apart.length === 0) return [];
+  const rows = apart.map(({ label, cells }) =>
+    el(
+      'tr',
+      {},
+      el('th', { scope: 'row' }, label),
+      ...cells.map(({ text, differs }) => el('td', {}, differs ? el('strong', {}, text) : text)),
+    ),
+  );
+  const caption = el('caption', {}, `What differs; heavy where it is not as in ${reference}`);
+  const head = headRow(['', ...runs.map(({ alias }) => alias)]);
+  return [scrolling('What differs', el('table', {}, caption, head, el('tbody', {}, ...rows)))];
+}
+
+/** As `Rows.astro`. */
+export function conditionList(rows: readonly ConditionRow[]): Content {
+  if (rows.length === 0) return null;
+  return el('dl', { class: 'rows' }, ...rows.map(({ label, text }) => el('div', {}, el('dt', {}, label), el('dd', {}, text))));
+}
+
+/** Any small table of texts. */
+export function textTable(caption: string, head: readonly string[], rows: readonly (readonly string[])[]): HTMLElement {
+  const body = rows.map((row) => el('tr', {}, ...row.map((cell) => el('td', {}, cell))));
+  return scrolling(caption, el('table', {}, el('caption', {}, caption), headRow(head), el('tbody', {}, ...body)));
+}
+
+function methodLink(name: string, text: string, base: string): Content {
+  return name === '' ? text : el('a', { href: `${base}method/#${name}` }, text);
+}
+
+function detail(text: string): Content {
+  return text === '' ? null : el('span', { class: 'detail' }, text);
+}
