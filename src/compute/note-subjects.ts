@@ -45,6 +45,20 @@ export async function noteSubjects(root: string, file: string): Promise<NoteSubj
   }
 }
 
+/** The note of a file that had another text, which is not written; and what is then wrong with the file itself. */
+export function noteWith(
+  root: string,
+  file: string,
+  text: string,
+): { readonly note: Note | undefined; readonly problems: readonly Problem[] } {
+  const content = readProject(root).content.map((each) => (each.path === file ? { ...each, text } : each));
+  const { register, problems } = readRegister(content, dataFiles(root));
+  return {
+    note: [...register.notes.values()].find((each) => each.file === file),
+    problems: problems.filter(({ place }) => place.file === file),
+  };
+}
+
 /** The register less the runs, comparisons and attempts that a note does not reach. */
 function onlyFor(register: Register, note: Note): Register {
   const comparisons = only(register.comparisons, new Set(note.comparisons.values()));

@@ -1,6 +1,7 @@
 /** The words of every note and script. */
 import type { Problem } from '../problem.ts';
 import type { Note, Register } from '../register/register.ts';
+import { withPlainFront } from '../words/front-words.ts';
 import type { Recorded } from '../words/recorded.ts';
 import type { Subject, Written } from '../words/written.ts';
 import type { AttemptsOutcome } from './attempts.ts';
@@ -10,6 +11,7 @@ import type { Store } from './store.ts';
 import { type Keyed, wordStep } from './word-step.ts';
 
 export interface NoteOutcome {
+  /** Its title, summary and disclosure as they print. */
   readonly note: Note;
   readonly key: string;
   readonly written: Written;
@@ -42,9 +44,11 @@ export function computeNotes({ store, code, register, runs, comparisons, attempt
   const outcomes = [...register.notes].map(([id, note]) => {
     const subjects = subjectsOf(note, { runs, comparisons, attempts });
     const through = [...note.comparisons.values()].flatMap((id) => [...register.comparisons.get(id)!.runs.values()]);
+    const { key, written } = wordStep(store, code, note, subjects, recorded.get(id));
     return {
-      note,
-      ...wordStep(store, code, note, subjects, recorded.get(id)),
+      note: withPlainFront(note, written),
+      key,
+      written,
       reaches: [...new Set([...note.runs.values(), ...through])],
     };
   });

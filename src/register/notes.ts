@@ -5,7 +5,7 @@ import { dataPathOf } from './data-path.ts';
 import type { ListNode, TextNode } from './node.ts';
 import { paceOf } from './pace.ts';
 import type { DataFiles } from './read.ts';
-import type { Note, NoteStatus, UnheldRule } from './register.ts';
+import type { FrontKey, FrontText, Note, NoteStatus, UnheldRule } from './register.ts';
 import type { Report } from './report.ts';
 import { list, optional, readShape, type ShapeOf, shape, text, textOrList, textOrMap } from './shape.ts';
 import { itemOf, type SourceFile } from './source-file.ts';
@@ -66,6 +66,7 @@ export function readNote(source: SourceFile, kind: Note['kind'], data: DataFiles
     highlights: highlightsOf(fields.highlights, source, report),
     ...(fields.summary ? { summary: fields.summary.text } : {}),
     ...(fields.disclosure ? { disclosure: fields.disclosure.text } : {}),
+    front: frontOf(fields),
     ...(unheld ? { unheld } : {}),
     ...(corrections.length > 0 ? { corrections } : {}),
     ...(was.length > 0 ? { was } : {}),
@@ -75,6 +76,15 @@ export function readNote(source: SourceFile, kind: Note['kind'], data: DataFiles
   };
   const speaksFor = spokenFor === undefined ? {} : { speaksFor: { value: spokenFor, place: fields.note!.place } };
   return { runs, comparisons, attempts, ...speaksFor, note };
+}
+
+const FRONT: readonly FrontKey[] = ['title', 'summary', 'disclosure'];
+
+function frontOf(fields: ShapeOf<typeof SCRIPT>): FrontText[] {
+  return FRONT.flatMap((key) => {
+    const node = fields[key];
+    return node ? [{ key, text: node.text, place: node.inside }] : [];
+  });
 }
 
 /** Expressions with the place where their first letter stands. */

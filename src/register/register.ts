@@ -110,6 +110,8 @@ export interface Note extends Item {
   readonly highlights: readonly { readonly expression: string; readonly place: Place }[];
   readonly summary?: string;
   readonly disclosure?: string;
+  /** Title, summary and disclosure as they stand in the file, which words read for held numbers. */
+  readonly front?: readonly FrontText[];
   /** `refuse`: a number with a unit that nothing holds is an error of this note; a warning else. */
   readonly unheld?: UnheldRule;
   /** Of a script: words per minute. */
@@ -122,6 +124,15 @@ export interface Note extends Item {
   readonly corrections?: readonly StatedCorrection[];
   /** Addresses at which something of it stood before, and which lead to it now. */
   readonly was?: readonly EarlierAddress[];
+}
+
+export type FrontKey = 'title' | 'summary' | 'disclosure';
+
+export interface FrontText {
+  readonly key: FrontKey;
+  readonly text: string;
+  /** Of its first letter. */
+  readonly place: Place;
 }
 
 /** Why a published number prints differently: `now` is what it prints, so that a reason never serves for a later change. */

@@ -1,7 +1,9 @@
 /** The front door of words: a note or script and its subjects → HTML with numbered places for plots, and the ledger. */
-import type { Note } from '../register/register.ts';
+import type { Root } from 'hast';
+import type { FrontKey, Note } from '../register/register.ts';
 import type { Subjects } from './address.ts';
 import { giveMeaning } from './directives.ts';
+import { frontTexts, plainWords } from './front-words.ts';
 import { highlightsOf } from './highlights.ts';
 import { parseMarkdown, toHast, toHtml } from './markdown.ts';
 import { markPlots, nameHeadings, numberHeld, wrapTables } from './number-page.ts';
@@ -37,16 +39,20 @@ export function write(note: Note, subjects: Subjects, options: WriteOptions = {}
 /** The steps, in order. */
 function written(note: Note, writing: Writing, options: WriteOptions): Written {
   const tree = parseMarkdown(writing.source, true);
-  reportNearlyOurs(writing, tree);
-  if (options.unheld || note.unheld === 'refuse') reportUnheld(writing, tree, note.unheld === 'refuse' ? 'error' : 'warning');
+  const front = frontTexts(note, writing);
+  const severity = note.unheld === 'refuse' ? 'error' : 'warning';
+  for (const text of [...front, { writing, tree }]) reportNearlyOurs(text.writing, text.tree);
+  if (options.unheld || severity === 'error') reportUnheld([...front, { writing, tree }], severity);
   reportLostFootnotes(writing, tree);
   checkLinks(writing, tree);
-  giveMeaning(writing, tree);
+  for (const text of [...front, { writing, tree }]) giveMeaning(text.writing, text.tree);
   escapeRawHtml(writing, tree);
   const page = toHast(tree);
-  const inText = numberHeld(page, writing.drafts);
+  const pages = front.map(({ key, tree: words }) => ({ key, page: toHast(words) }));
+  const whole = asRead(page, pages);
+  const inText = numberHeld(whole, writing.drafts);
   nameHeadings(page, writing.ids);
-  const sentences = sentencesOf(page);
+  const sentences = sentencesOf(whole);
   wrapTables(page);
   markPlots(page);
   const highlights = highlightsOf(note, writing);
@@ -54,6 +60,7 @@ function written(note: Note, writing: Writing, options: WriteOptions): Written {
   return {
     pieces,
     plots: writing.plots,
+    front: Object.fromEntries(pages.map(({ key, page: words }) => [key, plainWords(words)])),
     entries: [...inText, ...highlights],
     sentences,
     ...(note.kind === 'script' ? { script: scriptBlocks(page, writing.cues) } : {}),
@@ -61,6 +68,14 @@ function written(note: Note, writing: Writing, options: WriteOptions): Written {
     ...(writing.unborne.length > 0 ? { unborne: writing.unborne } : {}),
     problems: problemsInOrder(writing),
   };
+}
+
+/** All in the order in which it is read: title and summary, the text, the disclosure at its foot. */
+function asRead(page: Root, pages: readonly { readonly key: FrontKey; readonly page: Root }[]): Root {
+  const foot = pages.filter(({ key }) => key === 'disclosure');
+  const head = pages.filter(({ key }) => key !== 'disclosure');
+  const children = (some: typeof pages) => some.flatMap((each) => each.page.children);
+  return { type: 'root', children: [...children(head), ...page.children, ...children(foot)] };
 }
 
 /** What is left of a text that could not be read: its words, and the problem. */

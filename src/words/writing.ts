@@ -32,6 +32,8 @@ export interface Writing {
   readonly unborne: Problem[];
   /** Ids of plots and tables, unique on the page. */
   readonly ids: Set<string>;
+  /** Of a value of the front matter: where each of its characters stands in the whole file. */
+  readonly within?: { readonly outer: Writing; readonly offsets: readonly number[] };
 }
 
 /** A fresh writing. A byte-order mark is no part of the text. */
@@ -62,7 +64,8 @@ function lineStarts(source: string): number[] {
 }
 
 /** The place of an offset. */
-export function placeAt({ file, lines, lineShift }: Writing, offset: number): Place {
+export function placeAt({ file, lines, lineShift, within }: Writing, offset: number): Place {
+  if (within) return placeAt(within.outer, within.offsets[Math.min(offset, within.offsets.length - 1)] ?? 0);
   let low = 0;
   let high = lines.length;
   while (high - low > 1) {

@@ -2,6 +2,7 @@
 import type { Figure } from '../figures/figure.ts';
 import type { Place, Problem } from '../problem.ts';
 import type { Quantity } from '../quantities/quantity.ts';
+import type { FrontKey } from '../register/register.ts';
 import type { PlotRequest } from '../register/requests.ts';
 import type { ScriptText } from './script/script.ts';
 
@@ -69,10 +70,15 @@ export interface PageLink {
   readonly place: Place;
 }
 
+/** Plain words of the front matter, and the numbers (counted from 1) of held numbers among them. */
+export type PlainWords = readonly (string | number)[];
+
 export interface Written {
   /** HTML in pieces; between two strings stands the number of a plot (index into `plots`). */
   readonly pieces: readonly (string | number)[];
   readonly plots: readonly PlotRequest[];
+  /** Title, summary and disclosure, where the note has them. */
+  readonly front?: Readonly<Partial<Record<FrontKey, PlainWords>>>;
   /** In reading order; entry k is linked from the element with id `n-<k+1>`. Highlights come last and stand in no text. */
   readonly entries: readonly LedgerEntry[];
   /** By index of the entry, for those that stand in the text. */

@@ -1,7 +1,7 @@
 /** Holds the numbers of one note: lists them, takes choices from the command line, or asks. Nothing else of the file changes. */
 import { chmodSync, readFileSync, realpathSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import { noteSubjects } from '../../compute/note-subjects.ts';
+import { noteSubjects, noteWith } from '../../compute/note-subjects.ts';
 import { writeWhole } from '../../compute/store.ts';
 import { report } from '../../print/report.ts';
 import type { Place } from '../../problem.ts';
@@ -30,7 +30,7 @@ export async function holdNote(root: string, args: readonly string[], terminal: 
   if (!('note' in read))
     return refuse(report(root, read.problems).trimEnd() || `${found.file} cannot be read: npm run check says why`);
   const source = read.note.text.replace(MARK, '');
-  const numbers = listNumbers(source, read.subjects);
+  const numbers = listNumbers(read.note, read.subjects);
   if (options.list) {
     terminal.out(listText(found.file, numbers));
     return 0;
@@ -92,9 +92,10 @@ function finish({ root, file, source, numbers, choices, note, subjects }: Chosen
     return 0;
   }
   const text = applyChoices(source, numbers, choices);
-  const before = errorsOf(note, source, subjects).length;
-  const errors = errorsOf(note, text, subjects);
-  if (errors.length > before) {
+  const before = errorsOf(note, subjects).length;
+  const then = noteWith(root, file, text);
+  const errors = then.note ? errorsOf(then.note, subjects) : then.problems.filter(({ severity }) => severity === 'error');
+  if (then.note === undefined || errors.length > before) {
     const told = errors.map(({ place, found, remedy }) => {
       const { line, column } = placeOf(source, offsetBefore(numbers, choices, offsetOf(text, place)));
       return `${place.file}:${line}:${column}: ${found}${remedy ? `; ${remedy}` : ''}`;
@@ -121,8 +122,8 @@ function offsetOf(text: string, { line, column }: Place): number {
   return (before ? before.index + before[0].length : 0) + column - 1;
 }
 
-function errorsOf(note: Note, text: string, subjects: ReadonlyMap<string, Subject>) {
-  return write({ ...note, text, unheld: 'warn' }, subjects).problems.filter(({ severity }) => severity === 'error');
+function errorsOf(note: Note, subjects: ReadonlyMap<string, Subject>) {
+  return write({ ...note, unheld: 'warn' }, subjects).problems.filter(({ severity }) => severity === 'error');
 }
 
 function summary(numbers: readonly ListedNumber[], choices: ReadonlyMap<number, Choice>): string {

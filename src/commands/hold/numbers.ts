@@ -1,7 +1,10 @@
 /** The unheld numbers of a note as the command shows them: numbered, placed, each with its offers. */
+import type { Note } from '../../register/register.ts';
+import { frontTexts } from '../../words/front-words.ts';
 import { parseMarkdown } from '../../words/markdown.ts';
 import { findUnheld, type UnheldNumber } from '../../words/rules/find-unheld.ts';
 import { isUnread, readStated, type Stated } from '../../words/stated/read.ts';
+import { beginWriting } from '../../words/writing.ts';
 import type { Subject } from '../../words/written.ts';
 import { contextOf, sentenceAround } from './context.ts';
 import { nearestTo } from './nearest.ts';
@@ -12,6 +15,8 @@ export interface ListedNumber {
   readonly number: number;
   readonly start: number;
   readonly end: number;
+  /** The quotes that its expression must have: within a value in double ones. */
+  readonly quote?: "'";
   readonly line: number;
   readonly column: number;
   /** What would stand between the brackets: on one line. */
@@ -27,29 +32,58 @@ export interface ListedNumber {
   readonly why?: string;
 }
 
-/** All of them, in reading order. `source` is a note's text without its byte-order mark. */
-export function listNumbers(source: string, subjects: ReadonlyMap<string, Subject>): ListedNumber[] {
+/** All of them in the order of the file, those of title, summary and disclosure too. */
+export function listNumbers(
+  note: Pick<Note, 'file' | 'kind' | 'text' | 'front'>,
+  subjects: ReadonlyMap<string, Subject>,
+): ListedNumber[] {
   const bearing = bearingOf(subjects);
-  return findUnheld(source, parseMarkdown(source, true)).map((unheld, index) => {
+  return unheldOf(note).map(({ unheld, at, source, value }, index) => {
     const { start, end } = unheld;
     const words = onOneLine(unheld.source);
-    const around = sentenceAround(source, start, end);
-    const said = saidBy(unheld, words);
-    const asked = typeof said === 'string' ? undefined : askedBy(said, words, contextOf(source, start, end));
+    const around = sentenceAround(value, start, end);
+    const said = at.start < at.end ? saidBy(unheld, words) : 'its value has escapes or marks in it: write it plainly';
+    const asked = typeof said === 'string' ? undefined : askedBy(said, words, contextOf(value, start, end));
     const offers = asked ? offersFor(asked, bearing) : [];
     return {
       number: index + 1,
-      start,
-      end,
-      ...placeOf(source, start),
+      ...at,
+      ...placeOf(source, at.start),
       words,
-      before: onOneLine(source.slice(around.start, start)),
-      after: onOneLine(source.slice(end, around.end)),
+      before: onOneLine(value.slice(around.start, start)),
+      after: onOneLine(value.slice(end, around.end)),
       offers,
       near: asked && offers.length === 0 ? nearestTo(asked, bearing) : [],
       ...(typeof said === 'string' ? { why: said } : {}),
     };
   });
+}
+
+interface Placed {
+  /** Its offsets are into `value`. */
+  readonly unheld: UnheldNumber;
+  /** Where it stands in the file. */
+  readonly at: Pick<ListedNumber, 'start' | 'end' | 'quote'>;
+  readonly source: string;
+  /** The text in which it was found: the file, or a value of its front matter. */
+  readonly value: string;
+}
+
+function unheldOf({ file, kind, text, front }: Pick<Note, 'file' | 'kind' | 'text' | 'front'>): Placed[] {
+  const writing = beginWriting({ file, kind, source: text, lineShift: 0, subjects: new Map() });
+  const { source } = writing;
+  const ahead = frontTexts({ ...(front ? { front } : {}) }, writing).flatMap(({ writing: own, tree }) => {
+    const offsets = own.within?.offsets ?? [];
+    const quote = source[(offsets[0] ?? 0) - 1] === '"' ? ({ quote: "'" } as const) : {};
+    return findUnheld(own.source, tree).map((unheld): Placed => {
+      const [start = 0, end = 0] = [offsets[unheld.start], offsets[unheld.end]];
+      return { unheld, at: { start, end, ...quote }, source, value: own.source };
+    });
+  });
+  const inText = findUnheld(source, parseMarkdown(source, true)).map(
+    (unheld): Placed => ({ unheld, at: { start: unheld.start, end: unheld.end }, source, value: source }),
+  );
+  return [...ahead.sort((a, b) => a.at.start - b.at.start), ...inText];
 }
 
 /** What the words say when they stand alone, or why they cannot be held. */

@@ -5,8 +5,8 @@ import { attemptCautions, cautions, mergeCautions } from '../../figures/cautions
 import { isPresent } from '../../figures/figure.ts';
 import { printQuantity, printUncertainty } from '../../quantities/print.ts';
 import type { Note } from '../../register/register.ts';
-import type { HeldBy, LedgerEntry } from '../../words/written.ts';
-import type { HeldNote, Highlight, Ledgers, Link, Marks, NoteModel } from '../results.ts';
+import type { HeldBy, LedgerEntry, PlainWords } from '../../words/written.ts';
+import type { FrontWords, HeldNote, Highlight, Ledgers, Link, Marks, NoteModel, ShownFront } from '../results.ts';
 import { commonConditions } from './common-conditions.ts';
 import { correctedNumbers, correctionsOf, markCorrected } from './corrections.ts';
 import {
@@ -34,6 +34,7 @@ export function noteModel(parts: Parts, computed: ComputedNote): NoteModel {
     title: note.title,
     date: note.date,
     summary: note.summary ?? '',
+    front: shownFront(computed, corrected),
     marks: marksOf(parts, computed),
     devices: deviceLinks(parts, computed),
     runs: runs.map(({ alias, computed: { run } }) => ({
@@ -58,6 +59,22 @@ export function noteModel(parts: Parts, computed: ComputedNote): NoteModel {
         return reproduced(parts, `attempts/${attempts.id}`, { title: attempts.title, path: attemptsPath(attempts) });
       }),
     ],
+  };
+}
+
+/** Title, summary and disclosure with their held numbers, and signs where those were corrected. */
+export function shownFront({ note, written }: ComputedNote, corrected: ReadonlyMap<number, string>): ShownFront {
+  const { front = {}, entries } = written;
+  const shown = (words: PlainWords): FrontWords =>
+    words.map((piece) =>
+      typeof piece === 'string'
+        ? piece
+        : { number: piece, said: entries[piece - 1]?.shown ?? '', corrected: corrected.get(piece) ?? '' },
+    );
+  return {
+    title: shown(front.title ?? [note.title]),
+    summary: shown(front.summary ?? []),
+    disclosure: shown(front.disclosure ?? []),
   };
 }
 

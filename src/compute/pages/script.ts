@@ -7,7 +7,7 @@ import { sayEntry } from '../../words/script/tokens.ts';
 import { scriptVtt } from '../../words/script/vtt.ts';
 import type { HeldNote, Link, PrompterModel, ScriptModel, SpokenBlock } from '../results.ts';
 import { correctedNumbers, correctionsOf } from './corrections.ts';
-import { cautionsOf, deviceLinks, heldNote, ledgersOf, marksOf, notePath } from './note.ts';
+import { cautionsOf, deviceLinks, heldNote, ledgersOf, marksOf, notePath, shownFront } from './note.ts';
 import { type ComputedNote, type Parts, pagePlot } from './parts.ts';
 
 const NOTHING_PLANNED = 'a script is planned before its page is made';
@@ -22,6 +22,7 @@ export function scriptModel(parts: Parts, computed: ComputedNote): ScriptModel {
     title: note.title,
     date: note.date,
     summary: note.summary ?? '',
+    front: shownFront(computed, corrected),
     marks: marksOf(parts, computed),
     devices: deviceLinks(parts, computed),
     note: noteOf(parts, computed),

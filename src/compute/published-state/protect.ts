@@ -8,6 +8,7 @@
 import { compareText, type Problem, warning } from '../../problem.ts';
 import type { Correction, PublishedEntry, PublishedState } from '../../register/published.ts';
 import type { ContentFile, Note, Register } from '../../register/register.ts';
+import { withPlainFront } from '../../words/front-words.ts';
 import type { NoteOutcome, Notes } from '../notes.ts';
 import type { PlotResult } from '../plot-task.ts';
 import type { Plots } from '../plots.ts';
@@ -111,7 +112,13 @@ function judge(
     const against = [...written.problems.filter((problem) => !recorded.problems.includes(problem)), ...(written.unborne ?? [])];
     const shown = newestFirst([...open, ...state.history]);
     return isOut
-      ? { open, against, corrections: shown, problems: [], recorded: { ...outcome, written: recorded } }
+      ? {
+          open,
+          against,
+          corrections: shown,
+          problems: [],
+          recorded: { ...outcome, note: withPlainFront(note, recorded), written: recorded },
+        }
       : { ...NOTHING, open };
   }
   const { corrections: open, problems } = judgeNote(note, state, present, sources);

@@ -5,9 +5,13 @@ import { placeWithin } from '../text-problem.ts';
 import { placeAt, type Writing } from '../writing.ts';
 import { findUnheld } from './find-unheld.ts';
 
-/** Reports each: as warnings, the first of which says what to do, or as errors where the note refuses them. Code, our directives and front matter are not prose. */
-export function reportUnheld(writing: Writing, tree: Root, severity: 'warning' | 'error'): void {
-  for (const [index, { start, source }] of findUnheld(writing.source, tree).entries()) {
+/** Reports each of some texts of one file: as warnings, the first of which says what to do, or as errors where the note refuses them. Code and our directives are not prose. */
+export function reportUnheld(
+  texts: readonly { readonly writing: Writing; readonly tree: Root }[],
+  severity: 'warning' | 'error',
+): void {
+  const all = texts.flatMap(({ writing, tree }) => findUnheld(writing.source, tree).map((unheld) => ({ writing, ...unheld })));
+  for (const [index, { writing, start, source }] of all.entries()) {
     const line = source.split(/\r\n|\n|\r/)[0] as string;
     writing.problems.push({
       severity,

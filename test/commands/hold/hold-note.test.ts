@@ -111,6 +111,32 @@ describe('commands/hold/hold-note', () => {
     );
   });
 
+  test('numbers of title and summary are offered and held too, whatever quotes their value is in', async () => {
+    const front = FRONT.replace('title: Plain words', 'title: 2 GHz and no more').replace(
+      'status: draft',
+      "status: draft\nsummary: \"At the fast setting it peaks at about 85 degrees.\"\ndisclosure: 'It''s sold with a 5 V supply.'",
+    );
+    const numbers = await list(`${front}It throttles at 84 °C.\n`);
+    expect(numbers.map(({ line, words }) => `${line} ${words}`)).toEqual(['2 2 GHz', '5 about 85 degrees', '6 5 V', '16 84 °C']);
+    expect(numbers[1]?.offers.slice(0, 3).map(({ is }) => is)).toContain('fast.peak_temperature');
+    const { code, err, text } = await hold(`${front}It throttles at 84 °C.\n`, [
+      '--take=1=rated.device.rated_clock',
+      '--take=2=fast.peak_temperature',
+      '--take=3=free',
+      '--take=4=fast.device.throttle_at',
+    ]);
+    expect(err).toBe('');
+    expect(code).toBe(0);
+    expect(text.split('\n').slice(1, 6)).toEqual([
+      'title: :stated[2 GHz]{is="rated.device.rated_clock"} and no more',
+      'date: 2026-04-01',
+      'status: draft',
+      `summary: "At the fast setting it peaks at :stated[about 85 degrees]{is='fast.peak_temperature'}."`,
+      "disclosure: 'It''s sold with a :unheld[5 V] supply.'",
+    ]);
+    expect(await list(text)).toEqual([]);
+  });
+
   test('a phrase over two lines of a quotation comes onto one line, and nothing else moves', async () => {
     const text = `${FRONT}> The fast setting peaks at about\n> 85 degrees of\n> heat.\n`;
     const { text: written } = await hold(text, ['--take', '1=fast.peak_temperature']);
