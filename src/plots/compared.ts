@@ -50,9 +50,9 @@ export function valueText(figure: Figure): string {
   return isPresent(figure) ? printQuantity(figure.quantity).text : 'absent';
 }
 
-/** "± 0.004 (95 %)", or what is known of it; '' for an exact figure and for an absent one. */
-export function uncertaintyText(figure: Figure): string {
-  return isPresent(figure) ? printUncertainty(figure.quantity, { interval: figure.interval }) : '';
+/** "± 0.004 (95 %)", or what is known of it; '' for an exact figure and for an absent one. In `unit`, where one is given. */
+export function uncertaintyText(figure: Figure, unit?: string): string {
+  return isPresent(figure) ? printUncertainty(figure.quantity, { interval: figure.interval, unit }) : '';
 }
 
 /** "1.075 ± 0.004 (95 %)", or "absent". */
@@ -93,7 +93,7 @@ export function intervalWords(figures: readonly Figure[]): string[] {
   const repeated = present.some(({ quantity }) => quantity.repeatabilityOnly);
   const inferred = new Set(present.flatMap((figure) => figure.inferred ?? []));
   return [
-    'Whiskers are 95 % intervals.',
+    'Whiskers are 95 % intervals; one that is shorter than its sign lies behind it.',
     ...(repeated ? ['Where a sensor states no accuracy they hold repeatability only.'] : []),
     ...(unknown ? ['A sign without whiskers has an unknown uncertainty.'] : []),
     ...inferred,

@@ -16,22 +16,24 @@ export function deltasTitle({ groups, reference }: Deltas): string {
 }
 
 export function deltasAlt({ groups, reference }: Deltas): string {
-  const told = groups.map(({ what, deltas }) => `${capital(what)}: ${deltas.map(altOf).join('; ')}.`);
+  const told = groups.map(({ what, unit, deltas }) => `${capital(what)}: ${deltas.map((delta) => altOf(delta, unit)).join('; ')}.`);
   return `Signs for runs, right of the line where they draw more or rise higher than ${reference.alias}. ${told.join(' ')}`;
 }
 
-function altOf(delta: Delta): string {
-  return isPresent(delta.figure) ? `${delta.alias} ${signedText(delta)}, ${verdictOf(delta.figure)}` : `${delta.alias} absent`;
+function altOf(delta: Delta, unit: string): string {
+  return isPresent(delta.figure)
+    ? `${delta.alias} ${signedText(delta, unit)}, ${verdictOf(delta.figure)}`
+    : `${delta.alias} absent`;
 }
 
-export function capital(words: string): string {
+function capital(words: string): string {
   return words.slice(0, 1).toUpperCase() + words.slice(1);
 }
 
-/** "+2.71 W": a difference says its direction. */
-export function signedText({ figure }: Delta): string {
+/** "+2.71 W": a difference says its direction, all of a quantity in one unit. */
+export function signedText({ figure }: Delta, unit: string): string {
   if (!isPresent(figure)) return 'absent';
-  const { text } = printQuantity(figure.quantity);
+  const { text } = printQuantity(figure.quantity, { unit });
   return figure.quantity.value > 0 ? `+${text}` : text;
 }
 
@@ -71,12 +73,12 @@ export function deltasCsv(groups: readonly DeltaGroup[]): string {
 }
 
 export function deltasTable(groups: readonly DeltaGroup[], reference: ComparedRun): Drawn['table'] {
-  const rows = groups.flatMap(({ what, deltas }) =>
+  const rows = groups.flatMap(({ what, unit, deltas }) =>
     deltas.map((delta) => [
       capital(what),
       delta.alias,
-      signedText(delta),
-      uncertaintyText(delta.figure),
+      signedText(delta, unit),
+      uncertaintyText(delta.figure, unit),
       isPresent(delta.figure) ? verdictOf(delta.figure) : delta.figure.why,
     ]),
   );

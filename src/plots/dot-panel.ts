@@ -20,7 +20,10 @@ export interface DotPanel {
   readonly width: number;
   readonly height: number;
   readonly x: Scale;
+  /** '' where the heading says it. */
   readonly xTitle: string;
+  /** Where the upright lines run, px; they leave room for words. */
+  readonly upright: readonly (readonly [from: number, to: number])[];
   /** Where a run equals the reference, in the unit of the axis. */
   readonly neutral: number;
   readonly dots: readonly Dot[];
@@ -40,14 +43,8 @@ export function placeOn(x: Scale, width: number): (value: number) => number {
 export function dotPanel(panel: DotPanel): Spec {
   const { left, right, width, height, x, neutral, dots } = panel;
   const xOf = placeOn(x, width);
-  const upright = (value: number, stroke: string, rule: Partial<Rule> = {}): Rule => ({
-    x: xOf(value),
-    x2: xOf(value),
-    y: 0,
-    y2: height,
-    stroke,
-    ...rule,
-  });
+  const upright = (value: number, stroke: string, rule: Partial<Rule> = {}): Rule[] =>
+    panel.upright.map(([y, y2]) => ({ x: xOf(value), x2: xOf(value), y, y2, stroke, ...rule }));
   const whiskers = dots.flatMap(({ interval, y, k }) =>
     interval ? whisker([xOf(Math.max(interval[0], x.log ? x.from / 2 : interval[0])), xOf(interval[1])], y, [0, width], { k }) : [],
   );
@@ -58,8 +55,8 @@ export function dotPanel(panel: DotPanel): Spec {
       bands([{ x: -left, x2: width + right, y: 0, y2: 0 }]),
       empty({ x, y: { from: height, to: 0, ticks: [], decimals: 0 }, xTitle: panel.xTitle, grid: 'none' }),
       rules([
-        ...x.ticks.map((tick) => upright(tick, 'var(--plot-grid)')),
-        upright(neutral, 'var(--plot-ink)', { width: 1.25 }),
+        ...x.ticks.flatMap((tick) => upright(tick, 'var(--plot-grid)')),
+        ...upright(neutral, 'var(--plot-ink)', { width: 1.25 }),
         ...panel.rules,
         ...whiskers,
       ]),

@@ -8,17 +8,26 @@ export interface Spread {
   readonly interval: readonly [number, number] | null;
 }
 
-/** Whiskers beyond so many times the span of the values do not stretch an axis: they are cut at its ends. */
-const FAR = 2;
+/**
+ * Whiskers stretch an axis beyond its values by at most this share of their span, or by so many median whiskers where that is more; one
+ * that goes on is cut at the end of the axis.
+ */
+const FAR_SHARE = 0.5;
+const FAR_WHISKERS = 2;
 
 /** Lowest and highest that an axis has to hold: all values, `neutral` and the intervals, as far as these do not dwarf the values. */
 export function rangeOf(spreads: readonly Spread[], neutral: number): [low: number, high: number] {
   const values = [neutral, ...spreads.map(({ value }) => value)];
   const [low, high] = [Math.min(...values), Math.max(...values)];
   const ends = spreads.flatMap(({ interval }) => interval ?? []);
-  if (low === high) return [Math.min(low, ...ends), Math.max(high, ...ends)];
-  const room = FAR * (high - low);
+  const room = Math.max(FAR_SHARE * (high - low), FAR_WHISKERS * medianWhisker(spreads));
   return [Math.max(low - room, Math.min(low, ...ends)), Math.min(high + room, Math.max(high, ...ends))];
+}
+
+function medianWhisker(spreads: readonly Spread[]): number {
+  const lengths = spreads.flatMap(({ value, interval }) => (interval ? interval.map((end) => Math.abs(end - value)) : []));
+  const sorted = lengths.sort((a, b) => a - b);
+  return sorted[sorted.length >> 1] ?? 0;
 }
 
 /** Half the length of the stroke at the end of a whisker, px. */

@@ -150,14 +150,14 @@ export function markers(points: readonly Point[], styles: readonly number[], axe
 export interface Axes {
   readonly x: Scale;
   readonly y: Scale;
-  /** Title of the horizontal axis; null: neither labels nor title (another panel below has them). */
+  /** Title of the horizontal axis; '' for labels alone; null: neither labels nor title (another panel below has them). */
   readonly xTitle: string | null;
   /** Horizontal lines at the ticks of y, or none. */
   readonly grid: 'y' | 'none';
 }
 
 function positions(axes: Axes) {
-  const label = axes.xTitle === null ? { labels: false, title: null } : { title: axes.xTitle };
+  const label = axes.xTitle === null ? { labels: false, title: null } : { title: axes.xTitle || null };
   return {
     x: { field: 'x', type: 'quantitative', scale: scaleOf(axes.x), axis: { ...axisOf(axes.x), ...label, grid: false } },
     y: {
@@ -170,7 +170,12 @@ function positions(axes: Axes) {
 }
 
 const scaleOf = ({ from, to, log }: Scale) => ({ domain: [from, to], nice: false, ...(log ? { type: 'log' } : { zero: false }) });
-const axisOf = (scale: Scale) => ({ values: scale.ticks, format: `.${scale.decimals}f`, labelOverlap: false, labelFlush: false });
+const axisOf = (scale: Scale) => ({
+  values: scale.ticks,
+  format: scale.ragged ? '~r' : `.${scale.decimals}f`,
+  labelOverlap: false,
+  labelFlush: false,
+});
 
 function styled(styles: readonly number[], byStyle: (k: number) => unknown) {
   return { field: 'k', type: 'nominal', legend: null, scale: { domain: styles, range: styles.map(byStyle) } };

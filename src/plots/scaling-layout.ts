@@ -9,7 +9,7 @@ import type { PowerLaw, Scaling, ScalingPoint } from './scaling.ts';
 import { lawText } from './scaling-words.ts';
 import { placeLabels } from './sign-labels.ts';
 import type { Size } from './size.ts';
-import { textWidth } from './text-width.ts';
+import { cut, textWidth } from './text-width.ts';
 import { niceScale, pixelOf, type Scale } from './ticks.ts';
 import type { Spec } from './vega.ts';
 import { fixed } from './wording.ts';
@@ -20,6 +20,8 @@ const MARGIN = 0.06;
 const LEAST = 0.05;
 /** Room to the right of the data area, px. */
 const RIGHT = 10;
+/** An alias takes at most this share of the drawing. */
+const WIDEST = 0.3;
 /** Pieces of the curve. */
 const PIECES = 48;
 
@@ -43,11 +45,12 @@ export function layOutScaling(scaling: Scaling, size: Size): Spec {
   const whiskers = scaling.points.flatMap((point) => whiskersOf(point, frame));
   const linear = linearLine(frame);
   const curve = scaling.law ? curveOf(scaling.law, scaling.points, frame) : [];
+  const short = (alias: string) => cut(alias, size.font, WIDEST * size.width);
   const named = namesOfLines(scaling, { linear, curve, others: whiskers, signs: [one, ...marks] }, frame);
   const names = placeLabels(
     [
-      { ...one, text: scaling.reference.alias, fill: inkOf(scaling.reference.k) },
-      ...scaling.points.map(({ alias, k }, i) => ({ ...marks[i]!, text: alias, fill: inkOf(k) })),
+      { ...one, text: short(scaling.reference.alias), fill: inkOf(scaling.reference.k) },
+      ...scaling.points.map(({ alias, k }, i) => ({ ...marks[i]!, text: short(alias), fill: inkOf(k) })),
     ],
     { width: frame.width, height: size.height, font: size.font, taken: named, lines: [...linear, ...curve, ...whiskers] },
   );
@@ -133,18 +136,21 @@ interface Obstacles {
 function namesOfLines(scaling: Scaling, { linear, curve, others, signs: marks }: Obstacles, frame: Frame): Label[] {
   const lines = [...linear, ...curve, ...others].map(({ x, y, x2, y2 }): PixelLine => ({ x: [x, x2], y: [y, y2] }));
   const around = marks.map(({ x, y }): PixelLine => ({ x: [x - 8, x + 8], y: [y - 8, y + 8] }));
-  const first = nameOf('linear', linear, 'above', [...lines, ...around], frame);
+  const grid = frame.y.ticks.map((tick): PixelLine => ({ x: [0, frame.width], y: [frame.yOf(tick), frame.yOf(tick)] }));
+  const all = [...lines, ...around, ...grid];
+  const first = nameOf('linear', linear, 'above', all, frame);
   const law = lawText(scaling);
   if (law === '') return [first];
   const box = boxOf(first);
   const taken: PixelLine = { x: [box.left, box.right], y: [box.top, box.bottom] };
-  return [first, nameOf(law, curve, 'below', [...lines, ...around, taken], frame)];
+  return [first, nameOf(law, curve, 'below', [...all, taken], frame)];
 }
 
 /** Shares of a line at which its name may stand, from its end. */
 const SHARES = [0.97, 0.85, 0.7, 0.55, 0.4, 0.25];
-/** Distance of a name from its line, px. */
+/** Distances of a name from its line, px: along it, and across in the order of preference. */
 const BESIDE = 9;
+const SHIFTS = [5, 9, 14, 20];
 
 function nameOf(
   text: string,
@@ -156,10 +162,12 @@ function nameOf(
   const long = textWidth(text, size.small);
   const places = SHARES.flatMap((share) => {
     const { x, y } = pointOn(line, share);
-    const shift = side === 'above' ? -BESIDE : BESIDE;
     const label = (left: number, at: number): Label => ({ x: left, y: at, text, size: size.small, fill: 'var(--plot-soft)' });
     const beside = side === 'above' ? x - long - BESIDE : x + BESIDE;
-    return [label(beside, y + shift / 2), label(beside, y + shift)].map((each) => ({ label: each, box: boxOf(each) }));
+    return SHIFTS.map((shift) => label(beside, side === 'above' ? y - shift : y + shift)).map((each) => ({
+      label: each,
+      box: boxOf(each),
+    }));
   });
   const inside = places.filter(({ box }) => box.left >= 0 && box.right <= width && box.bottom <= size.height && box.top >= 0);
   return freest(inside.length > 0 ? inside : places, lines).label;

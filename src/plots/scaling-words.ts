@@ -23,16 +23,14 @@ export function scalingAlt({ reference, points, law }: Scaling): string {
   ].join(' ');
 }
 
-export function scalingMethod({ runs, points, law, reference }: Scaling): string {
+export function scalingMethod({ runs, points, law, whyNoLaw, reference }: Scaling): string {
   const figures = points.flatMap(({ clock, speedup }) => [clock, speedup]);
   return [
     `Clock and speed are multiples of those of ${reference.alias}; the clock is the measured one, the speed ${testsOf(points)}.`,
     ...intervalWords(figures),
     ...leftOut(points),
     'The broken line is what linear scaling would give.',
-    law
-      ? 'The curve is the fitted power law, over the clocks that were measured.'
-      : 'No power law is drawn: one over all runs takes four settings with all their figures.',
+    law ? 'The curve is the fitted power law, over the clocks that were measured.' : `No power law is drawn. ${whyNoLaw}`,
     ...absences(
       'sign',
       runs.flatMap(({ alias, clock, speedup }) => [speedup, clock].map((figure) => ({ name: alias, figure }))),

@@ -28,8 +28,9 @@ export interface Scaling {
   readonly reference: ComparedRun;
   readonly runs: readonly ScalingRun[];
   readonly points: readonly ScalingPoint[];
-  /** Null where the comparison has no exponent over all of its runs. */
+  /** Null where the comparison has no exponent over all of its runs; `whyNoLaw` then says why. */
   readonly law: PowerLaw | null;
+  readonly whyNoLaw: string;
 }
 
 /** Plans the speedup over all tests against the ratio of measured clocks. */
@@ -38,7 +39,10 @@ export function planScaling(subject: ComparedSubject, title?: string): Plan | Un
   const runs = compared.others.map((run) => runOf(compared, run));
   const points = runs.flatMap(pointOf);
   if (points.length === 0) return { why: whyNot(runs) };
-  const scaling: Scaling = { reference: compared.reference, runs, points, law: lawOf(compared, points) };
+  const exponent = figureAt(compared, 'scaling_exponent');
+  const law = isPresent(exponent) ? lawOf(exponent, points) : null;
+  const whyNoLaw = isPresent(exponent) ? '' : exponent.why;
+  const scaling: Scaling = { reference: compared.reference, runs, points, law, whyNoLaw };
   return {
     title: title ?? scalingTitle(scaling),
     alt: scalingAlt(scaling),
@@ -68,9 +72,7 @@ function whyNot([first]: readonly ScalingRun[]): string {
  * The power law behind `scaling_exponent`, which is fitted by least squares in the speedup: at the fitted exponent the coefficient is the
  * one that fits best, Σ y·xᵖ ÷ Σ x²ᵖ over the runs and the reference at (1, 1).
  */
-function lawOf({ figures }: Compared, points: readonly ScalingPoint[]): PowerLaw | null {
-  const exponent = figures.get('scaling_exponent');
-  if (!exponent || !isPresent(exponent)) return null;
+function lawOf(exponent: PresentFigure, points: readonly ScalingPoint[]): PowerLaw {
   const power = (x: number) => x ** exponent.quantity.value;
   const pairs = [{ x: 1, y: 1 }, ...points.map(({ clock, speedup }) => ({ x: clock.quantity.value, y: speedup.quantity.value }))];
   const above = pairs.reduce((sum, { x, y }) => sum + y * power(x), 0);

@@ -1,10 +1,11 @@
 /** Where everything of a plot of scores stands, and its specification. */
-import { isPresent } from '../figures/figure.ts';
+import { isPresent, type PresentFigure } from '../figures/figure.ts';
 import { intervalOf, isToldApart } from './compared.ts';
 import { stack } from './config.ts';
 import { type Dot, dotPanel, placeOn } from './dot-panel.ts';
 import { rangeOf } from './dots.ts';
 import type { Label, Rule } from './marks.ts';
+import { freest, type PixelLine } from './obstacles.ts';
 import { inkOf } from './palette.ts';
 import type { Score, ScoreRow, Scores } from './scores.ts';
 import type { Size } from './size.ts';
@@ -21,6 +22,9 @@ const PAD = 7;
 const WIDEST = 0.3;
 /** Free share of the axis beyond the outermost ends. */
 const MARGIN = 0.04;
+/** A run's name takes at most this share of the drawing; half the size of a sign, px. */
+const NAME = 0.28;
+const SIGN = 5;
 /** Distance of a run's name from its sign or whisker, px. */
 const BESIDE = 8;
 
@@ -44,7 +48,7 @@ export function layOutScores({ rows, reference }: Scores, size: Size): Spec {
     : 8;
   const right = 12;
   const width = size.width - left - right;
-  const x = axisOf(rows, size, width);
+  const x = axisOf(rows, size);
   const height = placed.at(-1)!.top + placed.at(-1)!.height;
   const xOf = placeOn(x, width);
   const frame = { size, left, width, xOf };
@@ -58,6 +62,9 @@ export function layOutScores({ rows, reference }: Scores, size: Size): Spec {
         x,
         xTitle: 'Speedup',
         neutral: 1,
+        upright: wide
+          ? [[0, height]]
+          : placed.map(({ first, pitch, top, height: high }) => [first - pitch / 2 - 3, top + high] as const),
         dots: placed.flatMap(dotsOf),
         rules: placed
           .slice(1)
@@ -93,13 +100,11 @@ function place(rows: readonly ScoreRow[], size: Size): Placed[] {
   });
 }
 
-function axisOf(rows: readonly ScoreRow[], size: Size, width: number): Scale {
+function axisOf(rows: readonly ScoreRow[], size: Size): Scale {
   const spreads = rows.flatMap(({ scores }) => scores.flatMap(logSpread));
   const [low, high] = rangeOf(spreads, 0);
-  const span = Math.max(high - low, 0.02);
-  const names = Math.max(...rows[0]!.scores.map(({ alias }) => textWidth(alias, size.font))) + BESIDE + 8;
-  const room = (names / Math.max(1, width - names)) * span;
-  return logScale(Math.exp(low - MARGIN * span), Math.exp(high + Math.max(MARGIN * span, room * 0.6)), size.timeTicks);
+  const margin = MARGIN * Math.max(high - low, 0.02);
+  return logScale(Math.exp(low - margin), Math.exp(high + margin), size.timeTicks);
 }
 
 /** Along the axis: natural logarithms, an end at or below zero far below. */
@@ -133,23 +138,42 @@ function titleOf({ title, top, height }: Placed, { size, left }: Frame): Label[]
   return title.map((text, i) => ({ ...ink, x: -left, y: first + i * (size.font + 2), text }));
 }
 
-/** Runs are named once, beside their signs in the first row; right of the whisker, or left of it where the drawing ends. */
+/** Runs are named once, beside their signs in the first row; right of the whisker, or left of it where there is more room. */
 function namesOf({ row, first, pitch }: Placed, { size, width, xOf }: Frame): Label[] {
   return row.scores.flatMap(({ alias, k, figure }, index): Label[] => {
     if (!isPresent(figure)) return [];
-    const [low, high] = intervalOf(figure) ?? [figure.quantity.value, figure.quantity.value];
-    const common = { y: first + index * pitch, text: alias, size: size.font, fill: inkOf(k) };
-    const behind = Math.min(xOf(high), width) + BESIDE;
-    if (behind + textWidth(alias, size.font) <= width) return [{ ...common, x: behind }];
-    return [{ ...common, x: Math.max(xOf(Math.max(low, 1e-9)), 0) - BESIDE, align: 'right' }];
+    const [from, to] = stretchOf(figure, xOf, width);
+    const text = cut(alias, size.font, NAME * size.width);
+    const common = { y: first + index * pitch, text, size: size.font, fill: inkOf(k) };
+    const rightward = to + BESIDE + textWidth(text, size.font) <= width || width - to >= from;
+    return [rightward ? { ...common, x: to + BESIDE } : { ...common, x: from - BESIDE, align: 'right' }];
   });
 }
 
-/** What a row lacks, in words where it lacks everything. */
-function absentOf({ row, first, pitch }: Placed, { size, width }: Frame): Label[] {
+/** From where to where a sign and its whisker reach, px. */
+function stretchOf(figure: PresentFigure, xOf: Frame['xOf'], width: number): [from: number, to: number] {
+  const at = xOf(figure.quantity.value);
+  const [low, high] = intervalOf(figure) ?? [figure.quantity.value, figure.quantity.value];
+  return [Math.min(at - SIGN, low > 0 ? Math.max(0, xOf(low)) : 0), Math.max(at + SIGN, Math.min(width, xOf(high)))];
+}
+
+/** Runs without a figure of the test, named at whichever end of the row is free; the method says why. */
+function absentOf({ row, first, pitch }: Placed, { size, width, xOf }: Frame): Label[] {
+  const font = Math.min(size.small, pitch + 1);
+  const lines = row.scores.flatMap(({ figure }, index): PixelLine[] => {
+    if (!isPresent(figure)) return [];
+    const y = first + index * pitch;
+    return [{ x: stretchOf(figure, xOf, width), y: [y, y] }];
+  });
   return row.scores.flatMap(({ alias, figure }, index): Label[] => {
     if (isPresent(figure)) return [];
-    const text = cut(`${alias} absent: ${figure.why}`, Math.min(size.small, pitch + 1), width - 12);
-    return [{ x: 6, y: first + index * pitch, text, size: Math.min(size.small, pitch + 1), fill: 'var(--plot-soft)' }];
+    const text = cut(`${alias} absent`, font, width / 2);
+    const long = textWidth(text, font);
+    const y = first + index * pitch;
+    const places = [width - long - 4, 4].map((x) => ({
+      x,
+      box: { left: x, right: x + long, top: y - font / 2, bottom: y + font / 2 },
+    }));
+    return [{ x: freest(places, lines).x, y, text, size: font, fill: 'var(--plot-soft)' }];
   });
 }

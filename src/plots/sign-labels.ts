@@ -75,6 +75,10 @@ function sidesOf({ x, y, text, fill }: Wanted, font: number): Label[] {
     { ...common, x: x - 2, y: y - far, align: 'right' },
     { ...common, x: x + 2, y: y + far, align: 'left' },
     { ...common, x: x - 2, y: y + far, align: 'right' },
+    ...[-far, far].flatMap((down): Label[] => [
+      { ...common, x: x + SIGN, y: y + down, align: 'left' },
+      { ...common, x: x - SIGN, y: y + down, align: 'right' },
+    ]),
   ];
 }
 

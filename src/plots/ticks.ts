@@ -6,6 +6,8 @@ export interface Scale {
   readonly ticks: readonly number[];
   /** Decimals that the ticks need. */
   readonly decimals: number;
+  /** Each tick has the decimals that it needs itself: 0.1, 1, 10. */
+  readonly ragged?: boolean;
   /** Equal distances are equal factors. */
   readonly log?: boolean;
 }
@@ -21,24 +23,35 @@ export function niceScale(low: number, high: number, count: number): Scale {
   return scaleOf(from, to, step);
 }
 
-/** Steps per power of ten of a logarithmic axis, from the finest. */
-const LOG_STEPS = [[1, 1.5, 2, 3, 4, 5, 7], [1, 2, 3, 5], [1, 2, 5], [1]];
+/** Round numbers of a power of ten, from the most. */
+const LEADS = [[1, 1.5, 2, 3, 5, 7], [1, 2, 3, 5], [1, 2, 5], [1, 3], [1]];
+/** Ends of a logarithmic axis by less than this factor apart have ticks at even steps. */
+const EVEN = 4;
 
 /**
- * A logarithmic domain that holds `low` to `high` (above zero), with about `count` ticks: at even steps where the ends are less than a
- * factor of two apart, so that 1.1, 1.2, 1.3 stand there; else at round numbers of each power of ten.
+ * The logarithmic domain from `low` to `high` (above zero) as it is, with at most about `count` ticks: at even steps where the ends are
+ * near each other (0.9, 1, 1.1), else at round numbers of the powers of ten.
  */
 export function logScale(low: number, high: number, count: number): Scale {
-  if (high < 2 * low) return { ...niceScale(low, high, count), log: true };
-  const powers = Array.from(
-    { length: Math.ceil(Math.log10(high)) - Math.floor(Math.log10(low)) + 1 },
-    (_, i) => Math.floor(Math.log10(low)) + i,
+  if (high < EVEN * low) {
+    const step = niceStep((high - low) / count);
+    const { ticks, decimals } = scaleOf(Math.ceil(low / step - 1e-9) * step, high, step);
+    return { from: low, to: high, ticks, decimals, log: true };
+  }
+  const [first, last] = [Math.floor(Math.log10(low)), Math.ceil(Math.log10(high))];
+  const powers = Array.from({ length: last - first + 1 }, (_, i) => first + i);
+  const found = LEADS.map((leads) =>
+    powers.flatMap((power) => leads.map((lead) => Number(`${lead}e${power}`))).filter((tick) => tick >= low && tick <= high),
   );
-  const all = LOG_STEPS.map((leads) => powers.flatMap((power) => leads.map((lead) => Number((lead * 10 ** power).toPrecision(2)))));
-  const within = all.map((ticks) => ticks.filter((tick) => tick >= low && tick <= high));
-  const ticks = within.find((found) => found.length <= count + 1) ?? within.at(-1)!;
-  const decimals = Math.max(0, ...ticks.map((tick) => (String(tick).split('.')[1] ?? '').length));
-  return { from: low, to: high, ticks, decimals, log: true };
+  const ticks = found.find((each) => each.length <= count + 1) ?? sparse(found.at(-1)!, count);
+  return { from: low, to: high, ticks, decimals: 0, ragged: true, log: true };
+}
+
+/** Every second, third, … of too many, 1 among them. */
+function sparse(powers: readonly number[], count: number): number[] {
+  const each = Math.ceil(powers.length / count);
+  const one = Math.max(0, powers.indexOf(1));
+  return powers.filter((_, i) => (i - one) % each === 0);
 }
 
 /** A domain that would all but reach a tick is stretched to it by at most this share. */

@@ -163,20 +163,33 @@ function lineOf({ channel, run, k, label, over, readings }: Raw, display: Displa
   const { t, y, segments, count } = readings;
   const origin = alignment.origins[run]!;
   const limit = over ? undefined : channel.limit;
+  const shown = y.map((value) => inDisplay(value, display));
   return {
     run,
     channel: channel.name,
     label,
     k,
     x: t.map((seconds) => (seconds - origin) / alignment.time.seconds),
-    y: y.map((value) => inDisplay(value, display)),
+    y: shown,
     segments,
     count,
     over: null,
     meanSpan: 0,
-    decimals: channel.quantity === 'throttle_flag' ? 0 : decimalsOf(channel.step / display.divisor),
+    decimals: channel.quantity === 'throttle_flag' ? 0 : shownDecimals(shown, channel.step / display.divisor),
     ...(limit === undefined ? {} : { limit: inDisplay(limit, display) }),
   };
+}
+
+/** More decimals than these are shown only where readings need them: a clock of 2.2 GHz may be logged to the hertz. */
+const USUAL_DECIMALS = 3;
+
+function shownDecimals(values: Float64Array, step: number): number {
+  const most = decimalsOf(step);
+  const fits = (decimals: number) =>
+    values.every((value) => Math.abs(Number(value.toFixed(decimals)) - value) <= 1e-9 * Math.abs(value));
+  let decimals = Math.min(most, USUAL_DECIMALS);
+  while (decimals < most && !fits(decimals)) decimals += 1;
+  return decimals;
 }
 
 /** Lays means over the lines of a panel whose readings scatter; `span` in s. */
