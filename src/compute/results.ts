@@ -409,8 +409,6 @@ export interface ComparedTable {
   }[];
   /** Why figures are absent, each reason once. */
   readonly absent: readonly string[];
-  /** What was not declared, each statement once. */
-  readonly inferred: readonly string[];
 }
 
 export interface ComparedCell {
@@ -466,6 +464,8 @@ export interface ComparisonModel {
   readonly byTest: readonly ComparedTable[];
   /** The runs' own figures. */
   readonly own: ComparedTable;
+  /** What of all these was not declared, each statement once. */
+  readonly inferred: readonly string[];
   readonly plots: readonly PagePlot[];
   /** Why other plots are not drawn, in sentences. */
   readonly undrawn: readonly string[];

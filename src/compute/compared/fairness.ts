@@ -50,7 +50,7 @@ function leadOf(settings: readonly string[], others: readonly string[]): string 
   }
   return settings.length === 0
     ? `${setting}, and so are all conditions that they state: what differs is how far such runs lie apart.`
-    : `${setting} and, as far as the runs state their conditions, in nothing else.`;
+    : `${setting}; as far as the runs state their conditions, nothing else does.`;
 }
 
 /** Several settings changed in one step: nothing tells them apart. */
@@ -107,10 +107,14 @@ export function ambientOf(run: GatheredRun): Quantity | null {
   return figure !== undefined && isPresent(figure) ? figure.quantity : null;
 }
 
+/** Whether the ambient of a run's load was logged. */
+export function isMeasured({ ambient }: GatheredRun): boolean {
+  return String(figuresOf(ambient).get('ambient')?.of?.ambient).startsWith('measured');
+}
+
 /** "22.6 °C (measured)". */
-export function ambientText(run: GatheredRun, quantity: Quantity): string {
-  const how = String(figuresOf(run.ambient).get('ambient')?.of?.ambient ?? 'stated');
-  return `${printQuantity(quantity).text} (${how.split(/[,:]/, 1)[0]})`;
+function ambientText(run: GatheredRun, quantity: Quantity): string {
+  return `${printQuantity(quantity).text} (${isMeasured(run) ? 'measured' : 'stated'})`;
 }
 
 function loads(runs: readonly GatheredRun[]): Difference[] {

@@ -1,20 +1,22 @@
 /** How each plot of a comparison's page is planned from what was gathered. */
 
+import type { QuantityKind } from '../../intake/log.ts';
 import type { ComparedSubject } from '../../plots/compared.ts';
-import { type ComparedRunSeries, type ComparedTraceOptions, planComparedTrace } from '../../plots/compared-trace.ts';
+import { type ComparedRunSeries, planComparedTrace } from '../../plots/compared-trace.ts';
 import { planDeltas } from '../../plots/deltas.ts';
 import type { Plan, Undrawn } from '../../plots/plan.ts';
 import { planScaling } from '../../plots/scaling.ts';
 import { planScores } from '../../plots/scores.ts';
+import { titleOf } from '../../plots/wording.ts';
 import { figuresOf } from './figures-of.ts';
 import type { Gathered } from './gathered.ts';
 import type { ComparedPlotId } from './plot-task.ts';
 
 const PLANNERS: Readonly<Record<ComparedPlotId, (gathered: Gathered) => Plan | Undrawn>> = {
-  temperature: (gathered) => trace(gathered, { panels: [{ quantity: 'temperature' }] }),
-  rise: (gathered) => trace(gathered, { panels: [{ quantity: 'temperature' }], rise: true }),
-  clock: (gathered) => trace(gathered, { panels: [{ quantity: 'clock' }] }),
-  power: (gathered) => trace(gathered, { panels: [{ quantity: electrical(gathered) }] }),
+  temperature: (gathered) => trace(gathered, 'temperature'),
+  rise: (gathered) => trace(gathered, 'temperature', true),
+  clock: (gathered) => trace(gathered, 'clock'),
+  power: (gathered) => trace(gathered, electrical(gathered)),
   scaling: (gathered) => planScaling(subjectOf(gathered)),
   deltas: (gathered) => planDeltas(subjectOf(gathered)),
   scores: (gathered) => planScores(subjectOf(gathered)),
@@ -25,11 +27,19 @@ export function planOf(id: ComparedPlotId, gathered: Gathered): Plan | Undrawn {
   return PLANNERS[id](gathered);
 }
 
-function trace({ runs }: Gathered, options: ComparedTraceOptions): Plan | Undrawn {
+function trace({ runs }: Gathered, quantity: QuantityKind, rise = false): Plan | Undrawn {
   const series = runs.map(
     (run, slot): ComparedRunSeries => ({ alias: run.alias, title: run.title, series: run.series, slot, figures: figuresOf(run) }),
   );
-  return planComparedTrace(series, options);
+  return planComparedTrace(series, { panels: [{ quantity }], rise, title: titleOfTrace(runs, quantity, rise) });
+}
+
+/** "Temperature of soc over time": the channel where it has one name in all runs, which is not that of the quantity. */
+function titleOfTrace(runs: Gathered['runs'], quantity: QuantityKind, rise: boolean): string {
+  const names = new Set(runs.flatMap(({ series }) => series.channels.find((channel) => channel.quantity === quantity)?.name ?? []));
+  const [name] = names;
+  const of = names.size === 1 && name !== quantity ? ` of ${name!.replaceAll('_', ' ')}` : '';
+  return `${rise ? 'Rise over ambient' : titleOf(quantity)}${of} over time`;
 }
 
 function subjectOf(gathered: Gathered): ComparedSubject {

@@ -1,12 +1,17 @@
 /** Setting, conditions and what else a run states, beside those of the other runs. */
+import { printQuantity } from '../../quantities/print.ts';
 import type { ComparisonModel, ConditionRow } from '../results.ts';
-import { ambientOf, ambientText } from './fairness.ts';
+import { ambientOf, isMeasured } from './fairness.ts';
 import type { Gathered, GatheredRun } from './gathered.ts';
 
 /** Digits of a digest by which two logs are told apart at a glance; the whole one stands with the files. */
 const DIGITS = 12;
 
 const NOT_STATED = 'not stated';
+const LOG = 'log, SHA-256';
+const DATE = 'date';
+/** Every run has its own: that they differ tells nothing. */
+const OF_ITS_OWN: readonly string[] = [DATE, LOG];
 
 /** What all runs share, and what any two differ in. */
 export function sideBySide({ runs, reference }: Gathered): Pick<ComparisonModel, 'shared' | 'apart'> {
@@ -21,7 +26,10 @@ export function sideBySide({ runs, reference }: Gathered): Pick<ComparisonModel,
       .filter((label) => !alike.includes(label))
       .map((label) => ({
         label,
-        cells: stated.map((rows) => ({ text: text(rows, label), differs: text(rows, label) !== text(base, label) })),
+        cells: stated.map((rows) => ({
+          text: text(rows, label),
+          differs: !OF_ITS_OWN.includes(label) && text(rows, label) !== text(base, label),
+        })),
       })),
   };
 }
@@ -29,18 +37,17 @@ export function sideBySide({ runs, reference }: Gathered): Pick<ComparisonModel,
 /** Setting first, then what was tested and how, then how it was read. */
 function rowsOf(run: GatheredRun): ConditionRow[] {
   const ambient = ambientOf(run);
-  const measured = ambient !== null && ambientText(run, ambient).endsWith('(measured)');
   const instruments = run.instruments.map(({ title }) => title).join(', ');
   const places = [...new Set(run.channels.flatMap(({ at }) => (at === '' ? [] : [at])))].join(', ');
   return [
     ...run.setting,
-    { label: 'date', text: run.date },
+    { label: DATE, text: run.date },
     { label: 'device', text: run.device.title },
     { label: 'specimen', text: run.specimen },
     ...run.conditions,
-    ...(measured ? [{ label: 'ambient during the load', text: ambientText(run, ambient) }] : []),
+    ...(ambient !== null && isMeasured(run) ? [{ label: 'ambient, measured under load', text: printQuantity(ambient).text }] : []),
     ...(instruments === '' ? [] : [{ label: 'instruments', text: instruments }]),
     ...(places === '' ? [] : [{ label: 'power measured at', text: places }]),
-    { label: 'log, SHA-256', text: `${run.log.sha256.slice(0, DIGITS)}…` },
+    { label: LOG, text: `${run.log.sha256.slice(0, DIGITS)}…` },
   ];
 }

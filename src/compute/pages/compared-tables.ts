@@ -1,5 +1,5 @@
 /** The tables of a comparison's page: its own figures by run and by test, and those of its runs beside each other. */
-import { definitionOf } from '../../figures/catalogue.ts';
+import { CATALOGUE, definitionOf } from '../../figures/catalogue.ts';
 import type { ComparedRun } from '../../figures/comparison/compared.ts';
 import { differencesTo, sideBySideAddresses } from '../../figures/comparison/side-by-side.ts';
 import { type Figure, isPresent } from '../../figures/figure.ts';
@@ -55,19 +55,37 @@ export function testTables(read: ReadComparison): ComparedTable[] {
 /** The runs' own figures, each with its difference against the reference. */
 export function ownTable({ reference, runs }: ReadComparison): ComparedTable {
   const differences = new Map(runs.filter((run) => run !== reference).map((run) => [run, differencesTo(reference, run)] as const));
-  const rows = sideBySideAddresses(runs).map((address): Row => {
-    const found = runs.map(({ figures }) => figures.get(address));
-    return {
-      ...labelled(found.find((figure) => figure !== undefined)!.name),
-      detail: detailOf(found),
-      cells: runs.map((run) => ({
-        anchor: '',
-        figure: bare(address, run.figures.get(address)),
-        against: bare(address, differences.get(run)?.get(address)),
-      })),
-    };
+  const rows = sideBySideAddresses(runs).flatMap((address): Row[] => {
+    const own = runs.map(({ figures }) => figures.get(address));
+    const against = runs.map((run) => differences.get(run)?.get(address));
+    const present = own.filter((figure) => figure !== undefined && isPresent(figure));
+    if (present.length === 0 && address.includes('.')) return [];
+    const repeatability = present.length > 0 && [...present, ...against].every(isRepeatability);
+    const shown = (figure: Figure | undefined) => bare(address, repeatability ? figure && withoutFlag(figure) : figure);
+    return [
+      {
+        ...labelled(own.find((figure) => figure !== undefined)!.name),
+        detail: [detailOf(own), ...(repeatability ? ['repeatability only'] : [])].filter((part) => part !== '').join(', '),
+        cells: runs.map((_, index) => ({ anchor: '', figure: shown(own[index]), against: shown(against[index]) })),
+      },
+    ];
   });
-  return table('Each run, and its difference from the reference', '', runs, rows);
+  return table(`Each run, and its difference from ${reference.alias}`, '', runs, rows);
+}
+
+/** Said once for a row instead of in each of its cells. An absent figure says nothing against it. */
+function isRepeatability(figure: Figure | undefined): boolean {
+  return (
+    figure === undefined ||
+    !isPresent(figure) ||
+    (figure.quantity.repeatabilityOnly === true && figure.quantity.parts?.length !== 0)
+  );
+}
+
+function withoutFlag(figure: Figure): Figure {
+  if (!isPresent(figure)) return figure;
+  const { repeatabilityOnly: _said, ...quantity } = figure.quantity;
+  return { ...figure, quantity };
 }
 
 function scoreTable({ figures, reference, runs }: ReadComparison, tests: ReadonlyMap<string, string>): ComparedTable {
@@ -106,17 +124,26 @@ function acrossTable(single: readonly (readonly [string, Figure])[], tests: Read
 }
 
 function table(caption: string, name: string, columns: readonly { readonly alias: string }[], rows: readonly Row[]): ComparedTable {
-  const shown = rows
-    .flatMap(({ cells }) => cells.flatMap(({ figure, against }) => [figure, against]))
-    .filter((each) => each !== null);
+  const aliases = columns.map(({ alias }) => alias);
   return {
     caption,
     name,
-    columns: columns.map(({ alias }) => alias),
+    columns: aliases,
     rows,
-    absent: [...new Set(shown.flatMap(({ absent }) => (absent === undefined ? [] : [absent])))],
-    inferred: [...new Set(shown.flatMap(({ inferred }) => inferred))],
+    absent: rows.flatMap((row) => absences(row, aliases)),
   };
+}
+
+/** "time to throttle (rated, quick): No throttling was seen." */
+function absences({ label, detail, cells }: Row, columns: readonly string[]): string[] {
+  const reasons = new Map<string, string[]>();
+  for (const [index, { figure, against }] of cells.entries()) {
+    const why = figure?.absent ?? against?.absent;
+    if (why !== undefined) reasons.set(why, [...(reasons.get(why) ?? []), columns[index]!]);
+  }
+  return [...reasons].map(
+    ([why, names]) => `${[label, detail].filter((part) => part !== '').join(', ')} (${names.join(', ')}): ${why}`,
+  );
 }
 
 function withSome(rows: readonly Row[]): Row[] {
@@ -169,8 +196,10 @@ function detailOf(figures: readonly (Figure | undefined)[]): string {
   return said.join(', ');
 }
 
+/** In the order of the catalogue: what is read back from JSON has the order of its letters. */
 function namesOf(entries: readonly (readonly [string, Figure])[]): string[] {
-  return [...new Set(entries.map(([, { name }]) => name))];
+  const names = new Set(entries.map(([, { name }]) => name));
+  return CATALOGUE.flatMap(({ name }) => (names.has(name) ? [name] : []));
 }
 
 function labelled(name: string): { readonly name: string; readonly label: string } {

@@ -5,7 +5,7 @@ import { comparedRun, figuresOf } from '../compared/figures-of.ts';
 import type { Gathered, GatheredRun } from '../compared/gathered.ts';
 import { sideBySide } from '../compared/side-by-side.ts';
 import type { PlotResult } from '../plot-task.ts';
-import type { ComparisonModel, CopyRow, Link, Marks, ShownCaution } from '../results.ts';
+import type { ComparedTable, ComparisonModel, CopyRow, Link, Marks, ShownCaution } from '../results.ts';
 import { comparedTable, overallFigures, ownTable, type ReadComparison, testTables } from './compared-tables.ts';
 import { pagePlot } from './parts.ts';
 
@@ -32,6 +32,7 @@ export interface ComparisonPlots {
 export function comparisonModel(gathered: Gathered, drawn: ComparisonPlots, context: ComparisonContext): ComparisonModel {
   const { id, title, reference, runs } = gathered;
   const read = readComparison(gathered);
+  const [compared, byTest, own] = [comparedTable(read), testTables(read), ownTable(read)];
   return {
     kind: 'comparison',
     id,
@@ -50,10 +51,11 @@ export function comparisonModel(gathered: Gathered, drawn: ComparisonPlots, cont
     cautions: mergedCautions(runs),
     fairness: fairnessOf(gathered),
     ...sideBySide(gathered),
-    compared: comparedTable(read),
+    compared,
     overall: overallFigures(read),
-    byTest: testTables(read),
-    own: ownTable(read),
+    byTest,
+    own,
+    inferred: inferredIn([compared, ...byTest, own]),
     plots: drawn.plots.map((plot) => pagePlot(plot, context.path)),
     undrawn: drawn.undrawn,
     files: runs.flatMap(({ alias, log, tables }) => [
@@ -69,6 +71,11 @@ export function comparisonModel(gathered: Gathered, drawn: ComparisonPlots, cont
 function readComparison(gathered: Gathered): ReadComparison {
   const runs = gathered.runs.map(comparedRun);
   return { figures: figuresOf(gathered), runs, reference: runs.find(({ alias }) => alias === gathered.reference)! };
+}
+
+function inferredIn(tables: readonly ComparedTable[]): string[] {
+  const cells = tables.flatMap(({ rows }) => rows.flatMap((row) => row.cells));
+  return [...new Set(cells.flatMap(({ figure, against }) => [...(figure?.inferred ?? []), ...(against?.inferred ?? [])]))];
 }
 
 function devicesOf(runs: readonly GatheredRun[], { has }: ComparisonContext): Link[] {
