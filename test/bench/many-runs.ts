@@ -68,6 +68,7 @@ export function manyRuns(count: number): RunsModel {
     columns: COLUMNS.map(({ name, label }, at) => ({ name, label, ranks: ranksOf(values[at]!) })),
     rows,
     devices: devices.map((device) => ({ ...device, runs: rows.filter((row) => row.device === device.id).length })),
+    comparisons: [],
     choices: {
       devices: devices.map(({ id, title }) => ({ id, title })),
       specimens: ['no-1', 'no-2', 'no-3'].map((id) => ({ id, title: id })),

@@ -3,7 +3,6 @@ import { writeIndex } from '../../search/write.ts';
 import type { Parts } from '../pages/parts.ts';
 import { runsJson, runsModel } from '../pages/runs.ts';
 import { searchModel } from '../pages/search.ts';
-import { runLink } from '../pages/shown.ts';
 import type { PageModel } from '../results.ts';
 import { searchDocuments } from './search-documents.ts';
 
@@ -17,11 +16,9 @@ export interface Finding {
 
 /** The index of runs and the search, of a site that has these pages besides. */
 export function finding(parts: Parts, models: readonly Paged[]): Finding {
-  const runs = runsModel(parts);
-  const comparisons = [...parts.comparisons.values()].map(({ comparison: { id, title, runs: aliases } }) => {
-    return { id, title, runs: [...aliases.values()].map((run) => runLink(parts.runs.get(run)!.run).title) };
-  });
-  const documents = searchDocuments(models, comparisons);
+  const documents = searchDocuments(models);
+  const comparisons = documents.filter(({ kind }) => kind === 'comparisons').map(({ title, path }) => ({ title, path }));
+  const runs = runsModel(parts, comparisons);
   return {
     pages: [
       ['runs/', runs],

@@ -7,7 +7,7 @@ export interface Choice {
   readonly title: string;
 }
 
-/** The index of devices and runs. */
+/** The index of runs, devices and comparisons. */
 export interface RunsModel {
   readonly kind: 'runs';
   readonly invented: boolean;
@@ -16,6 +16,8 @@ export interface RunsModel {
   /** Newest first. */
   readonly rows: readonly RunsRow[];
   readonly devices: readonly IndexedDevice[];
+  /** Comparisons that have a page. */
+  readonly comparisons: readonly Link[];
   readonly choices: {
     readonly devices: readonly Choice[];
     readonly specimens: readonly Choice[];

@@ -1,6 +1,15 @@
 /** What the search of a site finds: taken from the models of its pages, so that it knows nothing that no page shows. */
 import type { Document } from '../../search/document.ts';
-import type { ConditionRow, DeviceModel, MethodModel, NoteModel, PageModel, RunModel, ScriptModel } from '../results.ts';
+import type {
+  ComparisonModel,
+  ConditionRow,
+  DeviceModel,
+  MethodModel,
+  NoteModel,
+  PageModel,
+  RunModel,
+  ScriptModel,
+} from '../results.ts';
 import type { Choice } from './models.ts';
 import { plainText } from './plain-text.ts';
 
@@ -15,32 +24,9 @@ export const KINDS: readonly Choice[] = [
   { id: 'method', title: 'Method' },
 ];
 
-/** A comparison whose page may be among the models. */
-export interface NamedComparison {
-  readonly id: string;
-  readonly title: string;
-  /** Titles of its runs. */
-  readonly runs: readonly string[];
-}
-
 /** One document for each note, script, run, device and comparison that has a page, each figure of the method page and each of its chapters. */
-export function searchDocuments(
-  models: readonly (readonly [path: string, model: PageModel])[],
-  comparisons: readonly NamedComparison[],
-): Document[] {
-  const paths = new Set(models.map(([path]) => path));
-  return [
-    ...models.flatMap(([path, model]) => documentsOf(path, model)),
-    ...comparisons
-      .map(({ id, title, runs }) => ({
-        kind: 'comparisons',
-        name: id,
-        title,
-        path: `comparisons/${id}/`,
-        text: runs.join(', '),
-      }))
-      .filter(({ path }) => paths.has(path)),
-  ];
+export function searchDocuments(models: readonly (readonly [path: string, model: PageModel])[]): Document[] {
+  return models.flatMap(([path, model]) => documentsOf(path, model));
 }
 
 function documentsOf(path: string, model: PageModel): Document[] {
@@ -49,6 +35,7 @@ function documentsOf(path: string, model: PageModel): Document[] {
   if (model.kind === 'script') return [{ kind: 'scripts', name, title: model.title, path, text: scriptText(model) }];
   if (model.kind === 'run') return [{ kind: 'runs', name, title: model.title, path, text: runText(model) }];
   if (model.kind === 'device') return [{ kind: 'devices', name, title: model.title, path, text: deviceText(model) }];
+  if (model.kind === 'comparison') return [{ kind: 'comparisons', name, title: model.title, path, text: comparisonText(model) }];
   return model.kind === 'method' ? methodDocuments(path, model) : [];
 }
 
@@ -73,6 +60,11 @@ function runText({ device, specimen, date, setting, conditions, body }: RunModel
 function deviceText({ maker, body, ratings, specimens, attempts }: DeviceModel): string {
   const pieces = specimens.map(({ alias }) => `specimen ${alias}`);
   return sentences([maker, plainText(body), rows(ratings), pieces.join(', '), attempts.map(({ title }) => title).join(', ')]);
+}
+
+function comparisonText({ devices, body, runs, fairness }: ComparisonModel): string {
+  const named = runs.map(({ title, setting }) => [title, setting].filter((part) => part !== '').join(', '));
+  return sentences([titles(devices), plainText(body), named.join('; '), fairness.lead]);
 }
 
 function methodDocuments(path: string, { subjects, chapters }: MethodModel): Document[] {

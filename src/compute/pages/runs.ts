@@ -11,8 +11,8 @@ import { isInvented, notePath } from './note.ts';
 import type { ComputedRun, Parts } from './parts.ts';
 import { conditionRows, settingText } from './shown.ts';
 
-/** All that the index prints: every run and every device of the scope. */
-export function runsModel(parts: Parts): RunsModel {
+/** All that the index prints: every run and every device of the scope, and these comparisons. */
+export function runsModel(parts: Parts, comparisons: readonly Link[]): RunsModel {
   const runs = newestFirst(parts);
   const figures = mainFigures(runs);
   const devices = devicesOf(parts, runs);
@@ -42,6 +42,7 @@ export function runsModel(parts: Parts): RunsModel {
       };
     }),
     devices,
+    comparisons,
     choices: {
       devices: devices.filter((device) => device.runs > 0).map(({ id, title }) => ({ id, title })),
       specimens: named([...new Set(runs.map(({ run }) => run.specimen))].map((alias) => ({ id: alias, title: alias }))),

@@ -10,8 +10,8 @@ export function searchModel(documents: readonly Document[], { invented }: RunsMo
     kind: 'search',
     invented,
     lists: [
-      { title: 'Notes', path: '' },
-      { title: 'Runs and devices', path: 'runs/' },
+      { title: 'Notes and scripts', path: '' },
+      { title: 'Runs, devices and comparisons', path: 'runs/' },
       { title: 'Figures and method', path: 'method/' },
     ],
     kinds: kinds.filter(({ count }) => count > 0),
