@@ -19,7 +19,7 @@ export interface KnownFile {
 const BESIDE: readonly (readonly [pattern: RegExp, what: string])[] = [
   [/^((?:notes|scripts)\/[^/]+\/)ledger\.json$/, 'ledger of every number'],
   [/^(runs\/[^/]+\/)series\.json$/, 'series as drawn'],
-  [/^((?:devices|comparisons|record-copies)\/[^/]+\/)figures\.json$/, 'figures, unrounded'],
+  [/^((?:devices|comparisons|record-copies)\/[^/]+\/)figures\.json$/, 'figures'],
   [/^(record-copies\/[^/]+\/)record\.json$/, 'record copy'],
   [/^((?:notes|scripts)\/[^/]+\/)[^/]+\.zip$/, 'archive of its data'],
 ];

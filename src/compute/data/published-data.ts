@@ -37,10 +37,8 @@ function filesOfRun(store: Store, register: Register, computed: ComputedRun): Da
   const made = (role: Role, what: string, path: string, json: object) => jsonFile(store, role, what, path, json);
   return [
     ...files,
-    ...(description === null
-      ? []
-      : [made('description', 'description of the files', `runs/${run.id}/data/datapackage.json`, description)]),
-    made('figures', 'figures, unrounded', `runs/${run.id}/figures.json`, publishedRun(register, computed)),
+    ...(description === null ? [] : [made('description', 'description', `runs/${run.id}/data/datapackage.json`, description)]),
+    made('figures', 'figures', `runs/${run.id}/figures.json`, publishedRun(register, computed)),
   ];
 }
 
@@ -48,7 +46,8 @@ function jsonFile(store: Store, role: Role, what: string, path: string, json: ob
   const text = jsonText(json);
   const bytes = Buffer.byteLength(text);
   const name = path.slice(path.lastIndexOf('/') + 1);
-  return { role, what, name, path, sha256: store.keep(text), bytes, size: sizeText(bytes), rows: null, note: '', source: '' };
+  const note = role === 'figures' ? 'unrounded, for programs' : 'what each column is, for programs';
+  return { role, what, name, path, sha256: store.keep(text), bytes, size: sizeText(bytes), rows: null, note, source: '' };
 }
 
 /** Tables of one device stand in one folder. */

@@ -52,8 +52,9 @@ export function runFiles({ run, summary, data, tables, elsewhere, stated }: RunF
             ...common,
             ...fileOf(cleaned, `${run}-clean.csv`, folder),
             role: 'cleaned' as const,
-            what: 'cleaned readings in canonical units',
+            what: 'cleaned readings',
             source: '',
+            note: 'every row that counts, in canonical units',
           },
         ]
       : []),
