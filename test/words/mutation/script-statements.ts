@@ -34,7 +34,7 @@ export const IN_SCRIPT: readonly Statement[] = [
   less('nearly one watt', BRISK, RATED, [0.5, 1], false),
   less('about two watts', QUICK, BRISK, [1.5, 2.5], true),
   MORE_THAN_TWICE,
-  one('about twenty-eight degrees', 'quick.ambient_ceiling', ['[', 27, 29, ']']),
+  one('between twenty-six and thirty degrees', 'quick.ambient_ceiling', ['[', 26, 30, ']']),
   one('nearly twenty minutes', 'fast.time_to_throttle', ['[', 19, 20, ')'], 1 / 60),
   one('between ninety and ninety-seven percent', 'fast.sustained_ratio', ['[', 90, 97, ']'], 100),
   less('about one watt', FAST, QUICK, [0.5, 1.5], true),
