@@ -11,6 +11,7 @@ import { error, type Problem } from '../problem.ts';
 import type { Sharing } from '../register/register.ts';
 import { keepRunData, type RunData } from './data/run-data.ts';
 import { digest } from './digest.ts';
+import { flagWarnings } from './flag-warnings.ts';
 import { changed } from './passing.ts';
 import { rangeWarnings } from './range-warnings.ts';
 import { type ReadTable, readTables, type TablePaths } from './run-tables.ts';
@@ -76,7 +77,7 @@ export function runStep(root: string, store: Store, task: RunTask): RunResult {
     log: logKey,
     data: kept.data,
     tables: beside.read,
-    problems: [...problems, ...kept.problems, ...beside.problems, ...rangeWarnings(derived, task)],
+    problems: [...problems, ...kept.problems, ...beside.problems, ...rangeWarnings(derived, task), ...flagWarnings(derived, task)],
   };
 }
 

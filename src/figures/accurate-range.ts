@@ -1,6 +1,7 @@
 /** Whether readings lie where their instrument is accurate. */
 import type { Of } from './absent.ts';
 import type { AccurateRange, RunContext } from './context.ts';
+import type { Figure } from './figure.ts';
 import { instrumentOf, kindOf, type Sensor } from './sources.ts';
 
 /** As stated for the quantity, else from the tolerance class of the sensor; an end that nothing states is open. */
@@ -20,4 +21,38 @@ export function rangeWords(context: RunContext, channel: Sensor, reading: number
     ...(from !== undefined && reading < from ? { below_accurate_range: true } : {}),
     ...(to !== undefined && reading > to ? { above_accurate_range: true } : {}),
   };
+}
+
+const SIDES = ['below', 'above'] as const;
+
+/**
+ * `rangeWords` of a value that several channels' readings went into, with the names of those that lie outside; `means` in the
+ * channels' units.
+ */
+export function rangeWordsOf(
+  context: RunContext,
+  channels: readonly (Sensor & { readonly name: string })[],
+  means: readonly number[],
+): Of {
+  const words = channels.map((channel, i) => rangeWords(context, channel, means[i]!));
+  return Object.fromEntries(
+    SIDES.flatMap((side) => {
+      const outside = channels.filter((_, i) => words[i]![`${side}_accurate_range`] === true);
+      if (outside.length === 0) return [];
+      const names = outside.map(({ name }) => name).join(', ');
+      return [
+        [`${side}_accurate_range`, true],
+        [`${side}_accurate_range_of`, names],
+      ];
+    }),
+  );
+}
+
+/** What is computed from figures outside their accurate range lies outside too. */
+export function rangeMarks(...figures: readonly Pick<Figure, 'of'>[]): Of {
+  return Object.fromEntries(
+    SIDES.map((side) => `${side}_accurate_range`)
+      .filter((mark) => figures.some(({ of }) => of?.[mark] === true))
+      .map((mark) => [mark, true]),
+  );
 }

@@ -24,6 +24,9 @@ export interface Measured {
  */
 export type About = 'mean' | 'course';
 
+/** Of a clock of which the author does not say whether it was asked for or really there. */
+export const CLOCK_UNSTATED = 'not stated';
+
 /** Squares of readings from here on overflow, so that nothing can be said of their scatter. */
 const OVERFLOWS = 1e150;
 
@@ -78,9 +81,14 @@ export function fromOf(soak: Soak, channels: readonly { readonly column: string 
   return { columns: [soak.log.time.column, ...new Set(channels.map((channel) => channel.column))], rows: readings.lines };
 }
 
-/** Channel and, where it is known, place of measurement. */
+/** Channel; where it is known, place of measurement; of a clock, whether it is the requested or the delivered one. */
 export function placeOf(channel: Channel): Of {
-  return { channel: channel.name, ...(channel.at ? { at: channel.at } : {}) };
+  return { channel: channel.name, ...(channel.at ? { at: channel.at } : {}), ...clockOf(channel) };
+}
+
+/** What a channel of the clock shows; nothing of other channels. */
+export function clockOf({ quantity, shows }: Channel): Of {
+  return quantity === 'clock' ? { clock: shows ?? CLOCK_UNSTATED } : {};
 }
 
 /** Names the gaps that a mean or an integral leaves out; nothing without gaps. */

@@ -37,6 +37,7 @@ export const ABSENT_CODES = [
   'no-fit',
   'not-throttled',
   'different-places',
+  'different-clocks',
   'out-of-range',
   'no-readings',
   'operand-absent',

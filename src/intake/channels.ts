@@ -184,7 +184,7 @@ function channelOf(
   original: string,
   step: number | null,
 ): Channel {
-  const { name, quantity, column, at, instrument, bits } = declaration;
+  const { name, quantity, column, at, instrument, bits, sticky, shows } = declaration;
   return {
     name,
     quantity,
@@ -197,6 +197,8 @@ function channelOf(
     ...(at === undefined ? {} : { at }),
     ...(instrument === undefined ? {} : { instrument }),
     ...(bits === undefined ? {} : { bits }),
+    ...(sticky === undefined ? {} : { sticky }),
+    ...(shows === undefined ? {} : { shows }),
   };
 }
 

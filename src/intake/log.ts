@@ -20,6 +20,10 @@ export type QuantityKind = (typeof QUANTITY_KINDS)[number];
 export const MEASURED_AT = ['wall', 'adapter output', 'board input', 'rail'] as const;
 export type MeasuredAt = (typeof MEASURED_AT)[number];
 
+/** What a channel of the clock shows: what the governor asked for, or what the clock really was. */
+export const CLOCK_SHOWS = ['requested', 'delivered'] as const;
+export type ClockShows = (typeof CLOCK_SHOWS)[number];
+
 export const TIME_FORMATS = ['elapsed', 'epoch', 'iso8601', 'clock'] as const;
 /** elapsed: numbers with a unit since some start; epoch: numbers since 1970-01-01 UTC; iso8601: date and time; clock: HH:MM:SS without a date. */
 export type TimeFormat = (typeof TIME_FORMATS)[number];
@@ -63,6 +67,10 @@ export interface ChannelDeclaration {
   readonly missing?: readonly string[];
   /** Of a throttle flag: which bits mean "now", with the reason's name. */
   readonly bits?: Readonly<Record<string, string>>;
+  /** Of a throttle flag: which bits mean "has occurred since boot", with the reason's name; none of them is in `bits`. */
+  readonly sticky?: Readonly<Record<string, string>>;
+  /** Of a clock; undefined where the author does not say. */
+  readonly shows?: ClockShows;
   readonly place: Place;
 }
 
@@ -134,6 +142,8 @@ export interface Channel {
   readonly at?: MeasuredAt;
   readonly instrument?: string;
   readonly bits?: Readonly<Record<string, string>>;
+  readonly sticky?: Readonly<Record<string, string>>;
+  readonly shows?: ClockShows;
 }
 
 /** A row that cannot be trusted: kept out, never padded or shifted. With `column` only that cell is kept out, and the row counts. */

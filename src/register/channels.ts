@@ -1,5 +1,5 @@
 /** Channels as a setup or run states them, and their merging. */
-import { MEASURED_AT, QUANTITY_KINDS } from '../intake/log.ts';
+import { CLOCK_SHOWS, MEASURED_AT, QUANTITY_KINDS } from '../intake/log.ts';
 import type { Place } from '../problem.ts';
 import { keyPlace, mapIn, type NameRule, namedEntries, textIn } from './mapping.ts';
 import { isSnakeName, SNAKE_RULE, snakeFromWords } from './names.ts';
@@ -18,6 +18,8 @@ const CHANNEL = shape({
   instrument: optional(text),
   missing: optional(textOrList),
   bits: optional(map),
+  sticky: optional(map),
+  shows: optional(text),
 });
 
 const CHANNEL_NAMES: NameRule = {
@@ -69,7 +71,9 @@ function channelOf(entry: Entry, report: Report): StatedChannel | undefined {
     ...placed('missing', fields.missing, (value) =>
       textsOf(value, 'missing', keyPlace(node, 'missing'), report)?.map((item) => item.text),
     ),
-    ...placed('bits', fields.bits, (value) => bitsOf(value, keyPlace(node, 'bits'), report)),
+    ...placed('bits', fields.bits, (value) => bitsOf('bits', value, keyPlace(node, 'bits'), report)),
+    ...placed('sticky', fields.sticky, (value) => bitsOf('sticky', value, keyPlace(node, 'sticky'), report)),
+    ...placed('shows', fields.shows, (value) => wordOf(value, 'shows', CLOCK_SHOWS, report)),
   };
 }
 
@@ -86,12 +90,12 @@ function placed<K extends string, N extends { readonly place: Place }, T>(
 }
 
 /** Bit number, 0 for the lowest, to the reason that it stands for while it is set. */
-function bitsOf(node: MapNode, place: Place, report: Report): Readonly<Record<string, string>> | undefined {
-  if (node.entries.size === 0) tellEmpty('bits', place, report);
+function bitsOf(key: 'bits' | 'sticky', node: MapNode, place: Place, report: Report): Readonly<Record<string, string>> {
+  if (node.entries.size === 0) tellEmpty(key, place, report);
   const bits: Record<string, string> = {};
   for (const entry of node.entries.values()) {
     if (!/^(?:[0-9]|[1-5][0-9]|6[0-3])$/.test(entry.key)) {
-      report.error('bad-bits', entry.keyPlace, `\`bits\` has the key \`${cut(entry.key)}\``, {
+      report.error('bad-bits', entry.keyPlace, `\`${key}\` has the key \`${cut(entry.key)}\``, {
         expected: 'the number of a bit, 0 for the lowest, at most 63',
       });
     }

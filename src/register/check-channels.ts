@@ -79,18 +79,31 @@ function tellIncomplete(channel: StatedChannel, report: Report): void {
   }
 }
 
-/** A place of measurement belongs to electrical quantities, bits to a throttle flag. */
-function tellMismatch({ name, quantity, at, bits }: StatedChannel, report: Report): void {
+/** A place of measurement belongs to electrical quantities, bits to a throttle flag, what it shows to a clock. */
+function tellMismatch({ name, quantity, at, bits, sticky, shows }: StatedChannel, report: Report): void {
   if (at && quantity && !ELECTRICAL.includes(quantity.value)) {
     report.error('channel-mismatch', at.place, `channel \`${name}\` is ${quantity.value} and states \`at\``, {
       expected: `\`at\` with ${oneOf(ELECTRICAL)} only`,
       remedy: 'remove this line',
     });
   }
-  if (bits && quantity && quantity.value !== 'throttle_flag') {
-    report.error('channel-mismatch', bits.place, `channel \`${name}\` is ${quantity.value} and states \`bits\``, {
-      expected: '`bits` with `throttle_flag` only',
+  for (const [key, stated] of [['bits', bits] as const, ['sticky', sticky] as const]) {
+    if (!stated || !quantity || quantity.value === 'throttle_flag') continue;
+    report.error('channel-mismatch', stated.place, `channel \`${name}\` is ${quantity.value} and states \`${key}\``, {
+      expected: `\`${key}\` with \`throttle_flag\` only`,
       remedy: 'remove them',
+    });
+  }
+  if (shows && quantity && quantity.value !== 'clock') {
+    report.error('channel-mismatch', shows.place, `channel \`${name}\` is ${quantity.value} and states \`shows\``, {
+      expected: '`shows` with `clock` only',
+      remedy: 'remove this line',
+    });
+  }
+  for (const bit of Object.keys(sticky?.value ?? {}).filter((each) => Object.hasOwn(bits?.value ?? {}, each))) {
+    report.error('bad-bits', sticky!.place, `channel \`${name}\` has the bit ${bit} in \`bits\` and in \`sticky\``, {
+      expected: 'under `bits` what a bit says of now, under `sticky` what it says of all the time since the boot',
+      remedy: `take ${bit} out of one of them`,
     });
   }
 }

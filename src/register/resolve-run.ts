@@ -159,6 +159,8 @@ function declarationOf({
   instrument,
   missing,
   bits,
+  sticky,
+  shows,
 }: StatedChannel): ChannelDeclaration | undefined {
   if (!quantity || !column) return undefined;
   return {
@@ -171,6 +173,8 @@ function declarationOf({
     ...(instrument ? { instrument: instrument.value } : {}),
     ...(missing ? { missing: missing.value } : {}),
     ...(bits ? { bits: bits.value } : {}),
+    ...(sticky ? { sticky: sticky.value } : {}),
+    ...(shows ? { shows: shows.value } : {}),
     place,
   };
 }

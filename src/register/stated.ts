@@ -1,6 +1,6 @@
 /** What a file states, before inheritance: values together with their places. */
 import type { DeclaredPhase } from '../figures/context.ts';
-import type { MeasuredAt, QuantityKind, TimeFormat } from '../intake/log.ts';
+import type { ClockShows, MeasuredAt, QuantityKind, TimeFormat } from '../intake/log.ts';
 import type { Place } from '../problem.ts';
 import type { StatedQuantity } from './quantity-value.ts';
 import type { Licence, Sharing } from './register.ts';
@@ -32,6 +32,8 @@ export interface StatedChannel {
   readonly instrument?: Reference;
   readonly missing?: Stated<readonly string[]>;
   readonly bits?: Stated<Readonly<Record<string, string>>>;
+  readonly sticky?: Stated<Readonly<Record<string, string>>>;
+  readonly shows?: Stated<ClockShows>;
 }
 
 export interface StatedTime {

@@ -38,6 +38,7 @@ const WORDS: Readonly<Record<string, string>> = {
   performance_per_watt: 'per watt joule work efficien bill',
   power_delta: 'more power extra draws above bill',
   rise_delta: 'warmer hotter rise more above',
+  clock_delta: 'faster slower clock higher lower more less',
   clock_independent_share: 'share waiting memory independent wait',
   'setting.clock': 'setting set clock clocked asked label configured',
   'setting.voltage_offset': 'offset voltage added more core extra undervolt',

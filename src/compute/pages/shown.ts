@@ -1,4 +1,5 @@
 /** Figures as pages print them: one printer for all of them. */
+import { CLOCK_UNSTATED } from '../../figures/average.ts';
 import { definitionOf } from '../../figures/catalogue.ts';
 import { type Figure, type From, isPresent, type PresentFigure } from '../../figures/figure.ts';
 import { printQuantity, printUncertainty } from '../../quantities/print.ts';
@@ -20,8 +21,17 @@ const DETAILS = [
   'sampling',
   'criterion',
   'reason',
+  'clock',
+  'missed',
+  'sticky',
   'verdict',
 ];
+
+/** How a detail reads that is no phrase by itself. */
+const PHRASES: Readonly<Record<string, (value: string) => string>> = {
+  clock: (value) => (value === CLOCK_UNSTATED ? 'requested or delivered clock: not stated' : `${value} clock`),
+  missed: (value) => `${value} more, or more than that, came and went between two readings`,
+};
 
 const OUTSIDE = [
   ['below_accurate_range', 'below the accurate range of its instrument'],
@@ -55,7 +65,8 @@ export function uncertaintyText({ quantity, interval }: PresentFigure): string {
 function detailOf(figure: Figure): string {
   const of = figure.of ?? {};
   const outside = OUTSIDE.flatMap(([key, words]) => (of[key] === true ? [words] : []));
-  return [...DETAILS.flatMap((key) => (of[key] === undefined ? [] : [String(of[key])])), ...outside].join(', ');
+  const phrase = (key: string) => PHRASES[key] ?? ((value: string) => value);
+  return [...DETAILS.flatMap((key) => (of[key] === undefined ? [] : [phrase(key)(String(of[key]))])), ...outside].join(', ');
 }
 
 /** "columns a, b; lines 2–3601". */

@@ -3,6 +3,7 @@ import type { Definition } from '../catalogue.ts';
 
 const PRACTICE = 'common practice, no source';
 const REPORTED = "The clock is taken as the device reports it: its crystal's error is left out.";
+const WHICH = 'The requested clock or the delivered one, as the channel states it; where it does not, the figure says so.';
 const NO_LOAD = 'there is no load phase';
 
 const clock = (
@@ -23,7 +24,7 @@ export const CLOCK: readonly Definition[] = [
     definition:
       'Mean of the readings of the load phase (or of the phase that the address names), each weighted by the time that it stands for.',
     formula: String.raw`\bar f = \frac{\sum_i w_i f_i}{\sum_i w_i}`,
-    assumptions: [REPORTED, 'Gaps of the log are left out.'],
+    assumptions: [REPORTED, WHICH, 'Gaps of the log are left out.'],
     absentWhen: ['there is no clock channel', 'the phase is missing or holds fewer than two readings'],
     source: PRACTICE,
     check: 'hand-computed means',
@@ -32,7 +33,7 @@ export const CLOCK: readonly Definition[] = [
     definition:
       'Smallest reading of the load phase. Its interval is lopsided: down by half the largest change between two readings, which may have hidden more; up by what noise pushes the smallest of many readings.',
     formula: String.raw`\check f = \min_{i \in \mathrm{load}} f_i`,
-    assumptions: [REPORTED, 'Drops shorter than the step of the log may be missing.'],
+    assumptions: [REPORTED, WHICH, 'Drops shorter than the step of the log may be missing.'],
     absentWhen: ['there is no clock channel', NO_LOAD],
     source: PRACTICE,
     check: 'hand-picked rows',
@@ -41,17 +42,24 @@ export const CLOCK: readonly Definition[] = [
     definition:
       'Time of the load phase in which the clock was below its setting by more than one step of the clock, or 1 % of the setting where that is more; rows of less than half utilisation do not count.',
     formula: String.raw`t_\mathrm{below} = \sum_{i:\, f_i < f_\mathrm{set} - \delta} w_i`,
-    assumptions: [REPORTED, 'Gaps of the log are left out.'],
+    assumptions: [REPORTED, WHICH, 'Gaps of the log are left out.'],
     absentWhen: ['no clock setting is stated', 'there is no clock channel', NO_LOAD],
     source: PRACTICE,
     check: 'hand-counted rows',
   }),
   clock('throttle_events', 'throttle events', '1', {
     definition:
-      'Number of times that throttling began in the load phase: rising bits of the throttle flags that mean "now", by reason; without flags, falls of the clock below its setting that lasted two readings or more.',
+      'Number of times that throttling began in the load phase: rising bits of the throttle flags that mean "now", by reason; without flags, falls of the clock below its setting that lasted two readings or more. Sticky bits ("has occurred since boot") are never counted.',
     formula: String.raw`n = \#\{i \in \mathrm{load} : b_{i-1} = 0,\ b_i = 1\}`,
-    assumptions: ['What came and went between two readings is not counted.'],
-    absentWhen: ['there is neither a throttle flag nor a clock channel', 'without flags: no clock setting is stated', NO_LOAD],
+    assumptions: [
+      'What came and went between two readings is not counted. Where a sticky bit came on under load and no "now" bit was seen, that is said, and the interval reaches up by as many.',
+    ],
+    absentWhen: [
+      'there is neither a throttle flag nor a clock channel',
+      'without flags: no clock setting is stated',
+      'all named bits of the flags are sticky, and there is no clock channel',
+      NO_LOAD,
+    ],
     source: PRACTICE,
     check: 'hand-counted rows',
   }),
@@ -59,7 +67,10 @@ export const CLOCK: readonly Definition[] = [
     definition:
       'Time from the beginning of the load to the first reading that shows throttling. It began within the step before: the interval reaches back that far.',
     formula: String.raw`t_\mathrm{throttle} = \min\{t_i : b_{i-1} = 0,\ b_i = 1\} - t_\mathrm{load}`,
-    assumptions: ['Known to one step of the log.'],
+    assumptions: [
+      'Known to one step of the log.',
+      'A sticky bit that came on under load before any "now" bit tells the time too: between which two readings it was.',
+    ],
     absentWhen: ['no throttling was seen: the figure is then above the length of the load', NO_LOAD],
     source: PRACTICE,
     check: 'hand-counted rows',
@@ -68,7 +79,7 @@ export const CLOCK: readonly Definition[] = [
     definition:
       'Mean clock over the last ten minutes of the load divided by the mean over its first two. All that departs from either mean is its scatter.',
     formula: String.raw`r = \frac{\bar f_\mathrm{last\ 10\ min}}{\bar f_\mathrm{first\ 2\ min}}`,
-    assumptions: [REPORTED],
+    assumptions: [REPORTED, WHICH],
     absentWhen: ['the load lasted less than twenty minutes', 'there is no clock channel'],
     source: PRACTICE,
     check: 'hand-computed means',

@@ -7,9 +7,11 @@ const SHARED =
   'What both runs share (an instrument, an ambient, the reference) is carried by source, so that it cancels where it should.';
 const STANDS_IN =
   'Where the logs do not cover the scores, clock and power of the load phase stand in for those during the scores; the figure says so.';
-const CLOCK = 'The clock is the measured one, never the setting.';
+const CLOCK =
+  'The clock is the measured one, never the setting; requested or delivered, as the channel states. Where no run states which, nothing tells them apart.';
 const NO_SCORE = 'one of the two runs has no score of the test, or the tables state different units or directions';
 const NO_CLOCK = 'one of the two runs has no measured clock';
+const OTHER_CLOCK = 'one of the two runs logged the requested clock, the other the delivered one';
 const SAME_CLOCK = 'the measured clocks are not told apart';
 const NO_POWER = 'one of the two runs has no power, or they were measured at different places';
 
@@ -40,7 +42,7 @@ export const COMPARISON: readonly Definition[] = [
       "Measured clock over the reference's: during the scores where both logs cover them (over several tests the geometric mean), else over the load phase.",
     formula: String.raw`R = \frac{\bar f}{\bar f_\mathrm{ref}}`,
     assumptions: [CLOCK, VERDICT],
-    absentWhen: [NO_CLOCK],
+    absentWhen: [NO_CLOCK, OTHER_CLOCK],
     source: PRACTICE,
     check: 'known clocks',
   }),
@@ -48,7 +50,7 @@ export const COMPARISON: readonly Definition[] = [
     definition: 'Speedup over clock ratio: 1 where a faster clock is turned into speed without loss.',
     formula: String.raw`\eta = \frac{S}{R}`,
     assumptions: [CLOCK, STANDS_IN, VERDICT, SHARED],
-    absentWhen: [NO_SCORE, NO_CLOCK],
+    absentWhen: [NO_SCORE, NO_CLOCK, OTHER_CLOCK],
     source: PRACTICE,
     check: 'the clock model T = a/f + b: 100 s at 2.4 GHz and 160 s at 1.2 GHz give 0.8',
   }),
@@ -56,7 +58,7 @@ export const COMPARISON: readonly Definition[] = [
     definition: 'Share of a gain in clock that is gained in speed: 1 where all of it is, 0 where none.',
     formula: String.raw`g = \frac{S - 1}{R - 1}`,
     assumptions: [CLOCK, STANDS_IN, VERDICT, SHARED],
-    absentWhen: [NO_SCORE, NO_CLOCK, SAME_CLOCK],
+    absentWhen: [NO_SCORE, NO_CLOCK, OTHER_CLOCK, SAME_CLOCK],
     source: PRACTICE,
     check: 'the clock model T = a/f + b: 100 s at 2.4 GHz and 160 s at 1.2 GHz give 0.6',
   }),
@@ -71,7 +73,7 @@ export const COMPARISON: readonly Definition[] = [
       'A power law holds over the settings that were tested, and says nothing beyond them.',
       'All runs weigh alike.',
     ],
-    absentWhen: ['there are fewer than four settings (pairs are given instead)', NO_SCORE, NO_CLOCK, SAME_CLOCK],
+    absentWhen: ['there are fewer than four settings (pairs are given instead)', NO_SCORE, NO_CLOCK, OTHER_CLOCK, SAME_CLOCK],
     source: 'NIST Statistical Reference Datasets, DanWood, for the model; JCGM 100:2008, 5.1.3 for what goes through the fit',
     check:
       'DanWood, certified exponent 3.8604055871; the clock model T = a/f + b: 160 s and 100 s over a factor of two give 0.678072',
@@ -86,7 +88,7 @@ export const COMPARISON: readonly Definition[] = [
       'Memory and storage keep their speed while the clock changes.',
       'With two runs the line is exact, so that nothing tells whether the model holds.',
     ],
-    absentWhen: [NO_SCORE, NO_CLOCK, SAME_CLOCK],
+    absentWhen: [NO_SCORE, NO_CLOCK, OTHER_CLOCK, SAME_CLOCK],
     source: 'C.-H. Hsu and U. Kremer, PLDI 2003, for the model (from memory)',
     check: 'the clock model: 100 s at 2.4 GHz and 160 s at 1.2 GHz give b = 40 s, 0.4 of the time at 2.4 GHz',
   }),
@@ -122,5 +124,13 @@ export const COMPARISON: readonly Definition[] = [
     absentWhen: ['the rise of one of the two runs is absent, for instance because it was not steady'],
     source: 'JCGM 100:2008, 5.2.2 (correlated inputs)',
     check: 'temperatures whose sensor offset is fully shared: u of the difference is that of the scatter alone',
+  }),
+  comparison('clock_delta', 'difference in clock', 'Hz', {
+    definition: "Mean clock of the load phase less the reference's.",
+    formula: String.raw`\Delta f = \bar f - \bar f_\mathrm{ref}`,
+    assumptions: [CLOCK, SHARED, VERDICT],
+    absentWhen: [NO_CLOCK, OTHER_CLOCK],
+    source: 'JCGM 100:2008, 5.2.2 (correlated inputs)',
+    check: 'known clocks: the difference of two means, u the root sum of squares of what they do not share',
   }),
 ];

@@ -1,8 +1,8 @@
 /** Clock figures of a run, channel by channel. */
 import type { Channel } from '../../intake/log.ts';
 import { exact } from '../../quantities/uncertainty.ts';
-import { absent, isReason, noChannel, noPhase, noReadings, type Reason } from '../absent.ts';
-import { fromOf, gapsOf, type Measured, meanOf, placeOf, samplingWords } from '../average.ts';
+import { absent, isReason, noChannel, noPhase, noReadings, type Of, type Reason } from '../absent.ts';
+import { clockOf, fromOf, gapsOf, type Measured, meanOf, placeOf, samplingWords } from '../average.ts';
 import { extremeOf } from '../extreme.ts';
 import { counted, plain } from '../in-words.ts';
 import { figureOf, ofChannel } from '../present.ts';
@@ -11,6 +11,7 @@ import { addressOf, channelsOf, type Entry, phaseOf, rowsOf, type Soak } from '.
 import { quantityOf, samplingPart, stepPart } from '../sources.ts';
 import { timeWhere } from '../time-where.ts';
 import { loadedAt, thresholdOf } from './setting.ts';
+import { stickyWords } from './sticky.ts';
 import { sustainedRatio } from './sustained.ts';
 import { type Throttling, throttlingOf } from './throttle.ts';
 
@@ -30,7 +31,7 @@ export function clockFigures(soak: Soak): Entry[] {
   const throttling = throttlingOf(soak);
   const time = timeToThrottle(soak, throttling);
   const events: Entry[] = [
-    ['throttle_events', figureOf('throttle_events', soak, throttleEvents(soak, throttling))],
+    ['throttle_events', figureOf('throttle_events', soak, throttleEvents(soak, throttling), missedInterval(throttling))],
     ['time_to_throttle', figureOf('time_to_throttle', soak, time, isReason(time) ? {} : { interval: time.interval })],
   ];
   if (channels.length === 0) return [...BY_CHANNEL.map((name): Entry => [name, absent(name, noChannel('clock'))]), ...events];
@@ -90,40 +91,74 @@ function belowSetting(soak: Soak, channel: Channel, address: string): Measured |
   };
 }
 
-/** A count of onsets, exact as a count; what happened between two readings is not in it. */
+/** Sticky bits tell of events that the log missed: the count may be higher by as many, or more. Without them the count is exact as a count. */
+function missedInterval(throttling: Throttling | Reason): { readonly interval?: readonly [number, number] } {
+  if (isReason(throttling) || throttling.missed.length === 0) return {};
+  const { onsets, missed } = throttling;
+  return { interval: [onsets.length, onsets.length + missed.length] };
+}
+
+/** A count of onsets; what happened between two readings is not in it. */
 function throttleEvents(soak: Soak, throttling: Throttling | Reason): Measured | Reason {
   if (isReason(throttling)) return throttling;
-  const { onsets, channels, by, reasons } = throttling;
+  const { onsets, channels, by, reasons, sticky, missed } = throttling;
   const known = new Map(reasons.map((reason) => [reason, 0]));
   for (const { reason } of onsets) known.set(reason, (known.get(reason) ?? 0) + 1);
   const list = [...known].map(([reason, count]) => `${reason}: ${count}`).join(', ');
   return {
     quantity: exact(onsets.length, '1'),
     from: { columns: fromOf(soak, channels, { lines: null }).columns, rows: linesOf(soak, throttling) },
-    of: { by, ...(list ? { reason: list } : {}), ...samplingWords(soak) },
+    of: { by, ...clockWords(channels), ...(list ? { reason: list } : {}), ...samplingWords(soak), ...stickyWords(sticky, missed) },
   };
 }
 
-/** s from the beginning of the load to the first reading that shows an onset; it came within the step before. */
+/** Whether a clock that throttling was told by is the requested or the delivered one. */
+function clockWords([channel]: readonly Channel[]): Of {
+  return channel ? clockOf(channel) : {};
+}
+
+/** The first thing that tells of throttling, and since when it may have been so, s since the log's first row. */
+interface First {
+  readonly row: number;
+  readonly since: number;
+  readonly reason: string;
+  readonly by: string;
+}
+
+/** An onset, or a sticky bit that came on under load before any: then something was missed, but not that it was. */
+function firstOf(soak: Soak, { onsets, missed, by }: Throttling): First | undefined {
+  const { seconds, step } = soak.log.time;
+  const seen = onsets.slice(0, 1).map(({ row, reason }) => ({ row, since: seconds[row]! - (step ?? 0), reason, by }));
+  const unseen = missed.map(({ rose, reason }) => ({
+    row: rose!.row,
+    since: seconds[rose!.before]!,
+    reason,
+    by: 'a sticky bit that came on',
+  }));
+  return [...seen, ...unseen].sort((a, b) => a.row - b.row)[0];
+}
+
+/** s from the beginning of the load to the first reading that shows throttling; it came within the step before. */
 function timeToThrottle(
   soak: Soak,
   throttling: Throttling | Reason,
 ): (Measured & { readonly interval: readonly [number, number] }) | Reason {
   if (isReason(throttling)) return throttling;
-  const { onsets, phase, channels, by } = throttling;
-  const { seconds, step } = soak.log.time;
-  const first = onsets[0];
-  const lasted = (seconds[phase.toRow - 1] ?? phase.from) - phase.from;
+  const { phase, channels, sticky } = throttling;
+  const { seconds } = soak.log.time;
+  const first = firstOf(soak, throttling);
   if (!first) {
     const why = `No throttling was seen in ${counted(phase.toRow - phase.fromRow, 'reading')} of the load.`;
+    const lasted = (seconds[phase.toRow - 1] ?? phase.from) - phase.from;
     return { absent: 'not-throttled', why, bound: { relation: '>', value: lasted, unit: 's' } };
   }
   const value = seconds[first.row]! - phase.from;
+  const earliest = Math.max(0, first.since - phase.from);
   return {
-    quantity: quantityOf(value, 's', [stepPart(soak.context, 'time_to_throttle', step ?? 0)], { stated: true, step: 0 }),
+    quantity: quantityOf(value, 's', [stepPart(soak.context, 'time_to_throttle', value - earliest)], { stated: true, step: 0 }),
     from: { columns: fromOf(soak, channels, { lines: null }).columns, rows: linesOf(soak, throttling) },
-    of: { by, reason: first.reason, ...samplingWords(soak) },
-    interval: [Math.max(0, value - (step ?? 0)), value],
+    of: { by: first.by, ...clockWords(channels), reason: first.reason, ...samplingWords(soak), ...stickyWords(sticky, []) },
+    interval: [earliest, value],
   };
 }
 

@@ -3,7 +3,9 @@ import type { Channel } from '../../intake/log.ts';
 import { isReason, noChannel, noPhase, noReadings, type Reason } from '../absent.ts';
 import type { Phase } from '../figure.ts';
 import { channelsOf, phaseOf, type Soak } from '../soak.ts';
+import { nowBits } from './bits.ts';
 import { loadedAt, thresholdOf } from './setting.ts';
+import { missedIn, type StickyTold, stickyTold } from './sticky.ts';
 
 /** One onset of throttling in the load phase. */
 export interface Onset {
@@ -19,20 +21,42 @@ export interface Throttling {
   readonly by: string;
   /** Every reason that the flags name, also those that never came. */
   readonly reasons: readonly string[];
+  /** What sticky bits tell of the whole log. They are no onsets: when and how often is not in them. */
+  readonly sticky: readonly StickyTold[];
+  /** Of these, what came and went under load between two readings. */
+  readonly missed: readonly StickyTold[];
 }
+
+type Told = Omit<Throttling, 'sticky' | 'missed'>;
 
 /** Onsets of throttling under load: rising bits of the flags, by reason, or falls of the clock below its setting. */
 export function throttlingOf(soak: Soak): Throttling | Reason {
   const phase = phaseOf(soak, 'load');
   const flags = channelsOf(soak.log, 'throttle_flag');
+  const telling = flags.filter((channel) => nowBits(channel).length > 0);
   const clock = channelsOf(soak.log, 'clock')[0];
-  if (flags.length === 0 && !clock) return noChannel('throttle flag or clock');
+  const sticky = stickyTold(soak);
+  if (telling.length === 0 && !clock) return flags.length > 0 ? onlySticky(flags, sticky) : noChannel('throttle flag or clock');
   if (!phase) return noPhase(soak, 'load');
-  return flags.length > 0 ? byFlags(flags, phase) : byClock(soak, clock!, phase);
+  const told = telling.length > 0 ? byFlags(telling, phase) : byClock(soak, clock!, phase);
+  if (isReason(told)) return told;
+  const channels = [...new Set([...told.channels, ...flags.filter((channel) => channel.sticky !== undefined)])];
+  return { ...told, channels, sticky, missed: missedIn(sticky, phase) };
 }
 
-function byFlags(flags: readonly Channel[], phase: Phase): Throttling | Reason {
-  const bits = flags.flatMap((channel) => bitsOf(channel).map((bit) => ({ ...bit, channel })));
+/** Flags without a bit that means "now", and no clock beside them. */
+function onlySticky(flags: readonly Channel[], sticky: readonly StickyTold[]): Reason {
+  const names = flags.map(({ name }) => name).join(', ');
+  const why = `All named bits of ${names} are sticky: they tell that something happened since the boot, not how often.`;
+  return { absent: 'no-channel', why: [why, ...sticky.map(({ statement }) => `${capital(statement)}.`)].join(' ') };
+}
+
+function capital(words: string): string {
+  return `${words.slice(0, 1).toUpperCase()}${words.slice(1)}`;
+}
+
+function byFlags(flags: readonly Channel[], phase: Phase): Told | Reason {
+  const bits = flags.flatMap((channel) => nowBits(channel).map((bit) => ({ ...bit, channel })));
   const onsets = bits.flatMap(({ channel, isSet, reason }) => risingRows(channel, isSet, phase).map((row) => ({ row, reason })));
   if (flags.every((channel) => !hasReadings(channel, phase))) return noReadings(flags[0]!.name, 'the load phase');
   onsets.sort((a, b) => a.row - b.row);
@@ -50,21 +74,6 @@ function hasReadings(channel: Channel, phase: Phase): boolean {
   return false;
 }
 
-interface Bit {
-  readonly reason: string;
-  readonly isSet: (word: number) => boolean;
-}
-
-/** A key is the number of a bit, 0 for the lowest; without any, every word but zero says "throttled". */
-function bitsOf(channel: Channel): Bit[] {
-  const named = Object.entries(channel.bits ?? {});
-  if (named.length === 0) return [{ reason: 'throttled', isSet: (word) => word !== 0 }];
-  return named.map(([key, reason]) => {
-    const mask = 2 ** Number(key);
-    return { reason, isSet: (word) => Math.floor(word / mask) % 2 === 1 };
-  });
-}
-
 /** Rows of the phase where a bit is set that was not set in the reading before; a log that begins with it set counts once. */
 function risingRows(channel: Channel, isSet: (word: number) => boolean, phase: Phase): number[] {
   const rows: number[] = [];
@@ -80,7 +89,7 @@ function risingRows(channel: Channel, isSet: (word: number) => boolean, phase: P
 }
 
 /** The clock counts as throttled after two readings in a row below its setting, once it has been at it. */
-function byClock(soak: Soak, clock: Channel, phase: Phase): Throttling | Reason {
+function byClock(soak: Soak, clock: Channel, phase: Phase): Told | Reason {
   const threshold = thresholdOf(soak, clock);
   if (isReason(threshold)) return threshold;
   if (!hasReadings(clock, phase)) return noReadings(clock.name, 'the load phase');

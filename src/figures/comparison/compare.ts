@@ -4,7 +4,7 @@ import type { Figure } from '../figure.ts';
 import { scalingFigures } from '../scaling/scaling.ts';
 import type { Entry } from '../soak.ts';
 import type { Compared } from './compared.ts';
-import { powerDelta, riseDelta } from './differences.ts';
+import { clockDelta, powerDelta, riseDelta } from './differences.ts';
 import { ratioFigures } from './ratios.ts';
 import { pairsOf } from './relative.ts';
 import { testsOf } from './tests.ts';
@@ -23,6 +23,7 @@ export function compare(comparison: Compared): ReadonlyMap<string, Figure> {
       ...ratioFigures(pair),
       [`power_delta.${pair.run.alias}`, powerDelta(pair)],
       [`rise_delta.${pair.run.alias}`, riseDelta(pair)],
+      [`clock_delta.${pair.run.alias}`, clockDelta(pair)],
     ]),
     ...scalingFigures(comparison, pairs, tests),
   ];

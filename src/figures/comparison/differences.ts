@@ -1,8 +1,10 @@
 /** Differences of a run against the reference: load power, rise over ambient, mean clock. */
 import { subtract } from '../../quantities/arithmetic.ts';
 import { isReason, type Reason } from '../absent.ts';
+import { rangeMarks } from '../accurate-range.ts';
 import type { Figure } from '../figure.ts';
 import { orRefused } from '../joined.ts';
+import { clocksOf } from './clocks.ts';
 import { type ComparedRun, compared, type Derived, named, operand, verdictAgainst } from './compared.ts';
 import { ofScope, type Pair, powerKeys } from './relative.ts';
 
@@ -27,7 +29,7 @@ export function riseDelta(pair: Pair): Figure {
   );
 }
 
-/** Hz: mean clock under load less the reference's. Of no catalogue name: it is printed in timelines, and published nowhere. */
+/** Hz: mean clock under load less the reference's; absent where one is the requested and the other the delivered clock. */
 export function clockDelta(pair: Pair): Figure {
   const { run, reference } = pair;
   const outcome = difference(run, 'mean_clock', reference, 'mean_clock');
@@ -40,9 +42,16 @@ export function difference(run: ComparedRun, key: string, reference: ComparedRun
   const base = operand(reference, referenceKey);
   if (isReason(base)) return base;
   if (isReason(own)) return own;
+  const clocks = clocksOf({ alias: run.alias, figure: own }, { alias: reference.alias, figure: base });
+  if (isReason(clocks)) return clocks;
   const quantity = orRefused(subtract(own.quantity, base.quantity));
   if (isReason(quantity)) return quantity;
   const { channel, at } = own.of ?? {};
-  const of = { ...(channel === undefined ? {} : { channel }), ...(at === undefined ? {} : { at }) };
+  const of = {
+    ...(channel === undefined ? {} : { channel }),
+    ...(at === undefined ? {} : { at }),
+    ...clocks,
+    ...rangeMarks(own, base),
+  };
   return { quantity, figures: [named(run, key), named(reference, referenceKey)], of };
 }

@@ -5,6 +5,7 @@ import type { Refusal } from '../../quantities/refusal.ts';
 import { isRefusal } from '../../quantities/refusal.ts';
 import { exact } from '../../quantities/uncertainty.ts';
 import { isReason, type Reason } from '../absent.ts';
+import { rangeMarks } from '../accurate-range.ts';
 import { orRefused } from '../joined.ts';
 import type { Entry } from '../soak.ts';
 import { compared, type Derived, verdictAgainst } from './compared.ts';
@@ -49,11 +50,17 @@ function joined(
   const quantity = orRefused(operation(speedup.quantity, other.quantity));
   if (isReason(quantity)) return quantity;
   const { tests } = speedup.of ?? {};
+  const { over, clock } = other.of ?? {};
   return {
     quantity,
     figures: [...speedup.figures, ...other.figures],
     inferred: [...(speedup.inferred ?? []), ...(other.inferred ?? [])],
-    of: { ...(tests === undefined ? {} : { tests }), ...(other.of?.over === undefined ? {} : { over: other.of.over }) },
+    of: {
+      ...(tests === undefined ? {} : { tests }),
+      ...(over === undefined ? {} : { over }),
+      ...(clock === undefined ? {} : { clock }),
+      ...rangeMarks({ of: other.of ?? {} }),
+    },
   };
 }
 

@@ -2,8 +2,10 @@
 import { compareText } from '../../problem.ts';
 import { divide } from '../../quantities/arithmetic.ts';
 import { isReason, type Of, type Reason } from '../absent.ts';
+import { rangeMarks } from '../accurate-range.ts';
 import { isPresent } from '../figure.ts';
 import { orRefused } from '../joined.ts';
+import { clocksOf } from './clocks.ts';
 import { type Compared, type ComparedRun, type Derived, named, operand } from './compared.ts';
 import { geometricMeanOf, ofTest, ratiosOf, type Test, testSpeedup } from './tests.ts';
 
@@ -58,18 +60,28 @@ function duringScores({ run, reference, tests }: Pair, scope: Scope, name: 'scor
   const inTest = (test: Test) => ratio(run, reference, `${name}.${test.id}`);
   if (scope) {
     const found = inTest(scope);
-    return isReason(found) ? null : { ...found, of: { over: 'the time of the scores' } };
+    return isReason(found) ? null : { ...found, of: { ...found.of, over: 'the time of the scores' } };
   }
   const scored = ratiosOf(tests, (test) => testSpeedup(run, reference, test)).tests;
   const { ratios, leftOut } = ratiosOf(scored, inTest);
   if (ratios.length === 0 || leftOut.length > 0) return null;
-  return { ...geometricMeanOf(ratios), of: { over: 'the time of the scores' } };
+  return { ...geometricMeanOf(ratios), of: { ...sharedOf(ratios), over: 'the time of the scores' } };
+}
+
+/** What all ratios of a mean say of their clocks, and the mark of any that lies outside an accurate range. */
+function sharedOf(ratios: readonly Derived[]): Of {
+  const clocks = new Set(ratios.map(({ of }) => of?.clock));
+  const [clock] = clocks;
+  return {
+    ...(clocks.size === 1 && clock !== undefined ? { clock } : {}),
+    ...rangeMarks(...ratios.map(({ of }) => ({ of: of ?? {} }))),
+  };
 }
 
 function overLoad({ run, reference, tests }: Pair, key: string, what: 'clock' | 'power', referenceKey = key): Derived | Reason {
   const found = ratio(run, reference, key, referenceKey);
   if (isReason(found)) return found;
-  return { ...found, of: { over: 'the load phase' }, inferred: tests.length > 0 ? [STANDS_IN[what]] : [] };
+  return { ...found, of: { ...found.of, over: 'the load phase' }, inferred: tests.length > 0 ? [STANDS_IN[what]] : [] };
 }
 
 function ratio(run: ComparedRun, reference: ComparedRun, key: string, referenceKey = key): Derived | Reason {
@@ -78,10 +90,12 @@ function ratio(run: ComparedRun, reference: ComparedRun, key: string, referenceK
   if (isReason(base)) return base;
   if (isReason(own)) return own;
   if (own.of?.at !== base.of?.at) return differentPlaces(run, reference, own.of?.at, base.of?.at);
+  const clocks = clocksOf({ alias: run.alias, figure: own }, { alias: reference.alias, figure: base });
+  if (isReason(clocks)) return clocks;
   const quantity = orRefused(divide(own.quantity, base.quantity));
   if (isReason(quantity)) return quantity;
   if (!(quantity.value > 0)) return { absent: 'out-of-range', why: `The ratio of ${key} is not above zero.` };
-  return { quantity, figures: [named(run, key), named(reference, referenceKey)] };
+  return { quantity, figures: [named(run, key), named(reference, referenceKey)], of: { ...clocks, ...rangeMarks(own, base) } };
 }
 
 type At = string | number | boolean | undefined;

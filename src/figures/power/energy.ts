@@ -9,7 +9,7 @@ import { readingsOf } from '../readings.ts';
 import { scatterOf } from '../scatter.ts';
 import { channelsOf, type Entry, type Rows, rowsOf, type Soak } from '../soak.ts';
 import { errorsOf, quantityOf, samplingPart, scaled, stepOf } from '../sources.ts';
-import { type Meter, meterWords } from './meters.ts';
+import { type Meter, meterRange, meterWords } from './meters.ts';
 
 interface Stretch {
   /** '' for the whole log, else `.phase`. */
@@ -120,7 +120,13 @@ function integral(soak: Soak, meter: Meter, { rows, words, span }: Stretch, addr
   return {
     quantity: quantityOf(sum, 'J', [...scaled(errors.parts, seconds), sampling], { stated: errors.stated, step: 0 }),
     from: fromOf(soak, meter.channels, readings),
-    of: { ...meterWords(meter), method: 'integral of power, trapezoidal rule', observed: duration(seconds), ...gapsOf(readings) },
+    of: {
+      ...meterWords(meter),
+      method: 'integral of power, trapezoidal rule',
+      observed: duration(seconds),
+      ...gapsOf(readings),
+      ...meterRange(soak, meter, sum / (seconds || 1), rows),
+    },
   };
 }
 

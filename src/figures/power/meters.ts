@@ -2,7 +2,7 @@
 import type { Channel, MeasuredAt } from '../../intake/log.ts';
 import type { Part, Quantity } from '../../quantities/quantity.ts';
 import { isReason, noReadings, type Of, type Reason } from '../absent.ts';
-import { rangeWords } from '../accurate-range.ts';
+import { rangeWords, rangeWordsOf } from '../accurate-range.ts';
 import { fromOf, gapsOf, type Measured, scatterMean } from '../average.ts';
 import { type Readings, readingsOf } from '../readings.ts';
 import { channelsOf, type Rows, type Soak } from '../soak.ts';
@@ -167,9 +167,10 @@ export function meterMean(soak: Soak, meter: Meter, rows: Rows, address: string)
 }
 
 /** `rangeWords` of a power: of its own channel at `power`, or of what it is made from at its means over the rows. */
-export function meterRange({ context }: Soak, meter: Meter, power: number, rows: Rows): Of {
-  const reading = (channel: Channel) => (channel.quantity === 'power' ? power : plainMean(channel.values, rows));
-  return Object.assign({}, ...meter.channels.map((channel) => rangeWords(context, channel, reading(channel))));
+export function meterRange({ context }: Soak, { how, channels }: Meter, power: number, rows: Rows): Of {
+  if (how === 'power channel') return rangeWords(context, channels[0]!, power);
+  const means = channels.map((channel) => plainMean(channel.values, rows));
+  return rangeWordsOf(context, channels, means);
 }
 
 /** Channel, place and kind of a power. */

@@ -75,6 +75,9 @@ function entryOf(device: string, name: string, group: RepeatGroup, address: stri
 function unlike(figures: readonly PresentFigure[]): Reason | undefined {
   const places = new Set(figures.map(({ of }) => of?.at));
   if (places.size > 1) return { absent: 'different-places', why: 'The runs were measured at different places.' };
+  const clocks = new Set(figures.map(({ of }) => of?.clock));
+  if (clocks.has('requested') && clocks.has('delivered'))
+    return { absent: 'different-clocks', why: 'Some of the runs logged the requested clock, others the delivered one.' };
   const units = new Set(figures.map(({ quantity }) => quantity.unit));
   return units.size > 1 ? { absent: 'out-of-range', why: `The runs give it in ${[...units].join(' and in ')}.` } : undefined;
 }

@@ -2,6 +2,7 @@
 import { compareText } from '../../problem.ts';
 import { maximum } from '../../quantities/arithmetic.ts';
 import { absent, isReason } from '../absent.ts';
+import { rangeMarks } from '../accurate-range.ts';
 import { type Figure, isPresent, type PresentFigure } from '../figure.ts';
 import { orRefused } from '../joined.ts';
 import { fromOf } from './spot.ts';
@@ -41,6 +42,12 @@ export function hottestSurface(surface: Surface, spots: readonly Spot[]): Figure
       spots.map(({ reading }) => reading),
     ),
     ...(surface.inferred.length > 0 ? { inferred: surface.inferred } : {}),
-    of: { spot: hottest.reading.spot, spot_title: hottest.reading.title, part: hottest.reading.part.title, spots: spots.length },
+    of: {
+      ...rangeMarks(hottest.figure),
+      spot: hottest.reading.spot,
+      spot_title: hottest.reading.title,
+      part: hottest.reading.part.title,
+      spots: spots.length,
+    },
   };
 }

@@ -3,6 +3,7 @@ import { subtract } from '../../quantities/arithmetic.ts';
 import { printQuantity } from '../../quantities/print.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
 import { absent, isReason, type Reason } from '../absent.ts';
+import { rangeMarks } from '../accurate-range.ts';
 import { type Figure, isPresent } from '../figure.ts';
 import { orRefused } from '../joined.ts';
 import { materialClasses } from './material.ts';
@@ -28,6 +29,7 @@ export function touchMargin(spot: SurfaceReading, surface: Figure, ambient: Quan
     ...(surface.inferred ? { inferred: surface.inferred } : {}),
     of: {
       ...spotOf(spot),
+      ...rangeMarks(surface),
       contact: contactWords(spot),
       limit_celsius: limit.limit,
       limit_of: limit.material,

@@ -2,6 +2,7 @@
 import type { Channel } from '../../intake/log.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
 import type { Of, Reason } from '../absent.ts';
+import { rangeMarks } from '../accurate-range.ts';
 import { type Measured, meanOf } from '../average.ts';
 import type { From } from '../figure.ts';
 import { channelsOf, type Rows, type Soak } from '../soak.ts';
@@ -21,7 +22,12 @@ export function ambientChannel(soak: Soak): Channel | null {
 export function ambientOver(soak: Soak, rows: Rows, address: string): Ambient | Reason {
   const channel = ambientChannel(soak);
   const measured: Measured | null = channel && meanOf(soak, channel, rows, address);
-  if (measured) return { quantity: measured.quantity, from: measured.from, of: { ambient: `measured, channel ${channel!.name}` } };
+  if (measured)
+    return {
+      quantity: measured.quantity,
+      from: measured.from,
+      of: { ambient: `measured, channel ${channel!.name}`, ...rangeMarks(measured) },
+    };
   const stated = soak.context.ambient;
   if (stated)
     return { quantity: stated, from: null, of: { ambient: channel ? 'stated: no readings of its channel here' : 'stated' } };

@@ -1,6 +1,7 @@
 /** Temperature rise over ambient, and what of it each watt causes. */
 import { divide, subtract } from '../../quantities/arithmetic.ts';
 import { absent, isReason, type Of, type Reason } from '../absent.ts';
+import { rangeMarks } from '../accurate-range.ts';
 import type { Measured } from '../average.ts';
 import { joinFrom, orRefused } from '../joined.ts';
 import { type Meter, meterMean } from '../power/meters.ts';
@@ -52,6 +53,6 @@ function perWatt(course: Course, meter: Meter | Reason): Measured | Reason {
   if (!(power.quantity.value > 0)) return { absent: 'out-of-range', why: 'The mean power over the steady rows is not above zero.' };
   const quotient = orRefused(divide(rise.quantity, power.quantity));
   if (isReason(quotient)) return quotient;
-  const of: Of = { ...rise.of, power: meter.name, ...(meter.at ? { power_at: meter.at } : {}) };
+  const of: Of = { ...rise.of, ...rangeMarks(power), power: meter.name, ...(meter.at ? { power_at: meter.at } : {}) };
   return { quantity: quotient, from: joinFrom(rise.from, power.from), of };
 }

@@ -247,6 +247,34 @@ export const SOAK: readonly Case[] = [
     ok: [],
   },
   {
+    rule: 'bad-bits',
+    bad: [
+      [
+        SETUP,
+        '  board:',
+        '  flags:\n    quantity: throttle_flag\n    column: flags\n    bits:\n      2: hot\n    sticky:\n      2: was hot\n  board:',
+      ],
+    ],
+    report: [
+      'content/setups/open-bench.md:20:7: error: bad-bits: channel `flags` has the bit 2 in `bits` and in `sticky` | expected under `bits` what a bit says of now, under `sticky` what it says of all the time since the boot | take 2 out of one of them',
+    ],
+    ok: [
+      [
+        SETUP,
+        '  board:',
+        '  flags:\n    quantity: throttle_flag\n    column: flags\n    bits:\n      2: hot\n    sticky:\n      18: hot\n  board:',
+      ],
+    ],
+  },
+  {
+    rule: 'channel-mismatch',
+    bad: [[SETUP, '    at: board input', '    at: board input\n    shows: delivered']],
+    report: [
+      'content/setups/open-bench.md:19:12: error: channel-mismatch: channel `board` is current and states `shows` | expected `shows` with `clock` only | remove this line',
+    ],
+    ok: [[SETUP, '  board:', '  core:\n    quantity: clock\n    column: MHz\n    shows: requested\n  board:']],
+  },
+  {
     rule: 'place-unstated',
     bad: [[SETUP, '    at: board input\n', '']],
     report: [
