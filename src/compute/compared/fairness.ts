@@ -1,6 +1,7 @@
 /** Whether a comparison changes one thing: what differs between its runs besides the setting, in sentences for readers. */
 import { AMBIENT_RULE, ambientsDiffer } from '../../figures/comparison/ambients.ts';
 import { isPresent } from '../../figures/figure.ts';
+import { duration } from '../../figures/in-words.ts';
 import { listed } from '../../plots/wording.ts';
 import { printQuantity } from '../../quantities/print.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
@@ -21,14 +22,10 @@ const LOAD_SLACK = 0.05;
 /** Judges all runs of a comparison together. */
 export function fairnessOf({ runs, reference }: Gathered): ComparisonModel['fairness'] {
   const settings = settingsApart(runs);
+  const devices = new Set(runs.map(({ device }) => device.id));
   const others = [
     ...worded(runs, DEVICE, ({ device }) => device.title),
-    ...worded(
-      runs,
-      SPECIMEN,
-      ({ device, specimen }) => `${specimen} of ${device.title}`,
-      ({ specimen }) => specimen,
-    ),
+    ...(devices.size === 1 ? worded(runs, SPECIMEN, ({ specimen }) => specimen) : []),
     ...ambient(runs),
     ...CONDITIONS.flatMap((aspect) => worded(runs, aspect, (run) => conditionOf(run, aspect.label))),
     ...loads(runs),
@@ -80,11 +77,10 @@ function labelsOf(runs: readonly GatheredRun[]): string[] {
 function worded(
   runs: readonly GatheredRun[],
   { label, effect }: Aspect,
-  keyOf: (run: GatheredRun) => string | undefined,
-  shown: (run: GatheredRun) => string | undefined = keyOf,
+  textOf: (run: GatheredRun) => string | undefined,
 ): Difference[] {
-  if (new Set(runs.map(keyOf)).size < 2) return [];
-  const groups = [...grouped(runs, (run) => shown(run) ?? '')].sort(([a], [b]) => Number(a === '') - Number(b === ''));
+  const groups = [...grouped(runs, (run) => textOf(run) ?? '')].sort(([a], [b]) => Number(a === '') - Number(b === ''));
+  if (groups.length < 2) return [];
   const said = groups.map(([text, aliases]) =>
     text === '' ? `not stated for ${listed(aliases)}` : `${text} in ${listed(aliases)}`,
   );
@@ -132,7 +128,7 @@ function loadLength(phases: GatheredRun['series']['phases']): number | undefined
 }
 
 function durationOf(seconds: number | undefined): string | undefined {
-  return seconds === undefined ? undefined : printQuantity({ value: seconds, unit: 's', parts: null, step: 1 }).text;
+  return seconds === undefined ? undefined : duration(seconds);
 }
 
 /** Instruments and places of the primary channel of each quantity that several runs logged. */

@@ -1,0 +1,138 @@
+/** The demonstration's comparison, and small ones that are invented. */
+import { beforeAll, describe, expect, test } from 'vitest';
+import { figuresOf } from '../../../src/compute/compared/figures-of.ts';
+import { gather } from '../../../src/compute/compared/gather.ts';
+import type { Gathered } from '../../../src/compute/compared/gathered.ts';
+import { comparisonModel } from '../../../src/compute/pages/comparison.ts';
+import type { ComparedCell, ComparedTable, ComparisonModel } from '../../../src/compute/results.ts';
+import { type Figure, isPresent } from '../../../src/figures/figure.ts';
+import { printQuantity, printUncertainty } from '../../../src/quantities/print.ts';
+import { comparison, run } from '../compared/gathered.ts';
+import { computeDemo, type Demo } from '../demo.ts';
+
+const CONTEXT = { path: 'comparisons/x/', body: '', status: 'published', notes: [], copies: [], has: () => true } as const;
+const NOTHING_DRAWN = { plots: [], undrawn: [] };
+
+function modelOf(gathered: Gathered): ComparisonModel {
+  return comparisonModel(gathered, NOTHING_DRAWN, CONTEXT);
+}
+
+function cellAt(table: ComparedTable, label: string, column: string): ComparedCell {
+  return table.rows.find((row) => row.label === label)!.cells[table.columns.indexOf(column)]!;
+}
+
+let demo: Demo;
+let gathered: Gathered;
+let model: ComparisonModel;
+let figures: ReadonlyMap<string, Figure>;
+
+beforeAll(async () => {
+  demo = await computeDemo();
+  const { comparison: named, figures: derived } = demo.comparisons.get('larch-steps')!;
+  figures = derived!;
+  const runs = [...demo.runs.outcomes.values()].map(({ run, result }) => {
+    const { series, ambient } = demo.series.get(run.id)!;
+    const { derived, summary, tables } = result;
+    return [run.id, { run, derived: derived!, summary: summary!, tables, series, ambient }] as const;
+  });
+  gathered = gather({ register: demo.register, comparison: named, figures, runs: new Map(runs) })!;
+  model = modelOf(gathered);
+}, 60_000);
+
+describe('compute/pages/comparison', () => {
+  test('prints from JSON alone: what a file gave back is the same page', () => {
+    expect(modelOf(JSON.parse(JSON.stringify(gathered)))).toEqual(model);
+  });
+
+  test('what was gathered gives the figures back, of the comparison and of its runs, to the last bit', () => {
+    const back = figuresOf(gathered);
+    expect([...back.keys()].sort()).toEqual([...figures.keys()].sort());
+    for (const [address, figure] of figures) {
+      const found = back.get(address)!;
+      if (isPresent(figure)) expect(isPresent(found) && found.quantity, address).toEqual(figure.quantity);
+      else expect(found, address).toEqual(figure);
+    }
+  });
+
+  test('every figure of the comparison stands in one place, printed by the one printer', () => {
+    const cells = [model.compared, ...model.byTest].flatMap(({ rows }) => rows.flatMap((row) => row.cells));
+    const anchored = new Map(
+      cells.filter(({ anchor }) => anchor !== '').map((cell) => [cell.anchor, cell.against ?? cell.figure!]),
+    );
+    expect(anchored.size + model.overall.length).toBe(figures.size);
+    for (const [address, figure] of figures) {
+      const shown =
+        anchored.get(`figure-${address.replaceAll('.', '-')}`) ?? model.overall.find((each) => each.address === address);
+      if (!isPresent(figure)) throw new Error(`${address} is absent in the demonstration`);
+      expect([shown!.shown, shown!.uncertainty], address).toEqual([
+        printQuantity(figure.quantity).text,
+        printUncertainty(figure.quantity, figure.interval === undefined ? {} : { interval: figure.interval }),
+      ]);
+      expect(shown!.detail.startsWith(String(figure.of?.verdict)), address).toBe(true);
+    }
+  });
+
+  test('figures stand in the order of the catalogue, runs in that of the author', () => {
+    expect(model.compared.rows.map(({ name }) => name).slice(0, 4)).toEqual([
+      'speedup',
+      'clock_ratio',
+      'scaling_efficiency',
+      'gain_per_clock',
+    ]);
+    expect(model.compared.columns).toEqual(['brisk', 'quick', 'fast']);
+    expect(model.own.columns).toEqual(['rated', 'brisk', 'quick', 'fast']);
+  });
+
+  test('a speedup over several tests says how far they lie apart', () => {
+    expect(cellAt(model.compared, 'speedup', 'fast').figure!.detail).toMatch(/^told apart; 4 tests, 1\.04 to 1\.25$/);
+  });
+
+  test("a run's own figures stand with their difference; the reference has none", () => {
+    const load = cellAt(model.own, 'load power', 'fast');
+    expect(load.figure!.shown).toBe('10.39\u00a0W');
+    expect(load.against).toMatchObject({ shown: cellAt(model.compared, 'difference in power', 'fast').figure!.shown });
+    expect(load.against!.detail).toBe('told apart');
+    expect(cellAt(model.own, 'load power', 'rated').against).toBeNull();
+  });
+
+  test('repeatability only is said once a row', () => {
+    const row = model.own.rows.find(({ name }) => name === 'steady_temperature')!;
+    expect(row.detail).toBe('soc, repeatability only');
+    for (const { figure } of row.cells) expect(figure!.uncertainty).toMatch(/^±/);
+  });
+
+  test('an absent figure has its reason below, with the runs that it is of', () => {
+    expect(model.own.absent).toContain('time to throttle (rated, quick): No throttling was seen in 1800 readings of the load.');
+  });
+
+  test('what was not declared is said once', () => {
+    expect(model.inferred).toHaveLength(new Set(model.inferred).size);
+    expect(model.inferred).toContain(
+      'The clock during the scores was not logged: the mean clock of the load phase stands in for it.',
+    );
+  });
+
+  test('cautions name their runs, each risk once', () => {
+    const risks = model.cautions.map(({ risk }) => risk);
+    expect(risks).toHaveLength(new Set(risks).size);
+    expect(model.cautions.flatMap(({ done }) => done)).toEqual(
+      expect.arrayContaining([
+        'The load lasted 60 min (rated, brisk, quick, fast).',
+        'The core voltage was raised by 60\u00a0mV (quick).',
+      ]),
+    );
+  });
+
+  test('a run or device without a page is named without a link', () => {
+    const alone = comparisonModel(gathered, NOTHING_DRAWN, { ...CONTEXT, has: () => false });
+    expect(alone.runs.map(({ path }) => path)).toEqual(['', '', '', '']);
+    expect(alone.devices).toEqual([{ title: 'Larch 2', path: '' }]);
+    expect(model.runs[0]!.path).toBe('runs/larch-rated/');
+  });
+
+  test('it is marked as invented as soon as one of its devices is', () => {
+    const real = { id: 'alder', title: 'Alder', maker: 'A maker', invented: false };
+    expect(modelOf(comparison(run('rated', { device: real }), run('fast', { device: real }))).marks.invented).toBe(false);
+    expect(modelOf(comparison(run('rated', { device: real }), run('fast'))).marks.invented).toBe(true);
+  });
+});
