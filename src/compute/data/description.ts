@@ -102,7 +102,7 @@ function tabular(
     ...common,
     ...(note === '' ? {} : { description: note }),
     encoding,
-    dialect: { delimiter, header: true },
+    dialect: { delimiter, doubleQuote: true, header: true },
     schema,
   };
 }

@@ -1,0 +1,38 @@
+/** The demonstration's runs as the chain computes them: for tests of what goes out of them. */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { DataFile } from '../../../src/compute/data/data-file.ts';
+import { runFiles } from '../../../src/compute/data/run-files.ts';
+import { digest } from '../../../src/compute/digest.ts';
+import { dataFiles, readProject } from '../../../src/compute/project.ts';
+import { type RunResult, type RunTask, runStep } from '../../../src/compute/run-step.ts';
+import { tablePaths } from '../../../src/compute/run-tables.ts';
+import type { Store } from '../../../src/compute/store.ts';
+import { readRegister } from '../../../src/register/read.ts';
+import type { Register, Run } from '../../../src/register/register.ts';
+
+export const HERE = fileURLToPath(new URL('../../..', import.meta.url));
+
+export function demoRegister(): Register {
+  return readRegister(readProject(HERE).content, dataFiles(HERE)).register;
+}
+
+export interface DemoRun {
+  readonly run: Run;
+  readonly task: RunTask;
+  readonly result: RunResult;
+  readonly files: readonly DataFile[];
+}
+
+/** Computes one run into a store. */
+export function computeDemoRun(store: Store, run: Run): DemoRun {
+  const tables = tablePaths(run);
+  const names = [run.log.file, ...Object.values(tables).map(({ file }) => file)];
+  const digests = Object.fromEntries(names.map((name) => [name, digest(readFileSync(join(HERE, 'data', name)))]));
+  const task: RunTask = { step: 'run', key: run.id, declaration: run.log, context: run.context, tables, digests };
+  const result = runStep(HERE, store, task);
+  const { summary, data } = result;
+  const files = runFiles({ run: run.id, summary: summary!, data: data!, tables: result.tables, stated: false });
+  return { run, task, result, files };
+}
