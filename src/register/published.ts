@@ -53,6 +53,8 @@ const STATE = v.strictObject({
   /** The day of publication that the author gave. */
   date: text,
   entries: list(ENTRY),
+  /** Figures that its tables asked for and that were absent. */
+  absent: v.optional(list(v.strictObject({ line: number, column: number, expression: text, why: text }))),
   plots: list(v.strictObject({ id: text, title: text, sha256: text })),
   /** Addresses of its page and of what stands beside it, below the site's base. */
   addresses: list(text),

@@ -14,6 +14,7 @@ import { element, heldAnchor, type PageElement } from './page-node.ts';
 import { isTextProblem, parseExpression } from './parse-expression.ts';
 import { requestAttributes, runsOf, takeId } from './place-plot.ts';
 import type { WrittenDirective } from './read-directive.ts';
+import { recordedCell } from './recorded.ts';
 import { locate, type TextProblem } from './text-problem.ts';
 import { entryOf, printed } from './value.ts';
 import { placeAt, spanOf, type Writing } from './writing.ts';
@@ -33,6 +34,8 @@ export function placeTable(writing: Writing, read: WrittenDirective, node: Nodes
 }
 
 interface Row {
+  /** As the author wrote it. */
+  readonly address: string;
   readonly label: string;
   /** What the author wrote behind the name: a channel, a test. */
   readonly detail: string;
@@ -50,8 +53,8 @@ function readRow(writing: Writing, { runs }: TableRequest, text: string, place: 
   const wrong = found.find((each) => each !== 'unusable' && isTextProblem(each)) as TextProblem | undefined;
   const cells = found.map((each) => (each === 'unusable' || isTextProblem(each) ? null : each));
   const some = cells.find((cell) => cell !== null);
-  if (some) return { ...headOf(some, tree), cells };
-  return wrong ? refuse(writing, locate(wrong, place)) : { label: text, detail: '', cells };
+  if (some) return { address: text, ...headOf(some, tree), cells };
+  return wrong ? refuse(writing, locate(wrong, place)) : { address: text, label: text, detail: '', cells };
 }
 
 function refuse(writing: Writing, problem: Writing['problems'][number]): null {
@@ -117,11 +120,7 @@ function tableCell(
   absences: Element[],
 ): Element {
   const alias = request.runs[column]?.alias ?? '';
-  const absent = (why: string): Element => {
-    const what = row.detail === '' ? row.label : `${row.label} (${row.detail})`;
-    absences.push(element('li', {}, [`${what}, ${alias.replaceAll('_', ' ')}: ${why}`]));
-    return element('td', { className: ['absent'] }, ['absent']);
-  };
+  const absent = (why: string) => absentCell(writing, request, row, { alias, key: cell?.key ?? row.address, why }, absences);
   if (cell === null) return absent('this run has no such figure.');
   if ('figure' in cell && !isPresent(cell.figure)) return absent(cell.figure.why);
   const quantity = 'fact' in cell ? cell.fact : isPresent(cell.figure) ? cell.figure.quantity : null;
@@ -133,6 +132,23 @@ function tableCell(
   const measuredAt = placeDetail(row, cell);
   const detail = measuredAt === '' ? [] : [element('span', { className: ['detail'] }, [measuredAt])];
   return element('td', { className: ['number'] }, [anchor, ...detail]);
+}
+
+/** "absent", with the reason below the table; of a published script, what was recorded. */
+function absentCell(
+  writing: Writing,
+  { place }: TableRequest,
+  row: Row,
+  { alias, key, why }: { readonly alias: string; readonly key: string; readonly why: string },
+  absences: Element[],
+): Element {
+  const expression = `${alias}.${key}`;
+  const recorded = recordedCell(writing, expression, place, why);
+  if (recorded) return element('td', { className: ['number'] }, [recorded]);
+  writing.absent.push({ line: place.line, column: place.column, expression, why });
+  const what = row.detail === '' ? row.label : `${row.label} (${row.detail})`;
+  absences.push(element('li', {}, [`${what}, ${alias.replaceAll('_', ' ')}: ${why}`]));
+  return element('td', { className: ['absent'] }, ['absent']);
 }
 
 /** Where a cell was measured, said in a row whose electrical figures were not all measured at one place. */

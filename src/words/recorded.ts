@@ -1,4 +1,5 @@
 /** What was recorded of a script stands in for a number that the data no longer gives. */
+import type { Element } from 'hast';
 import type { Place, Problem } from '../problem.ts';
 import { heldAnchor, type PageElement } from './page-node.ts';
 import type { Writing } from './writing.ts';
@@ -6,6 +7,12 @@ import type { LedgerEntry } from './written.ts';
 
 /** A number of a published script as it was said. */
 export type Recorded = Pick<LedgerEntry, 'kind' | 'text' | 'expression' | 'value' | 'unit' | 'u' | 'shown'>;
+
+/** A number of a table as it was recorded, where the figure is absent by now; undefined where nothing of the kind was recorded. */
+export function recordedCell(writing: Writing, expression: string, place: Place, why: string): Element | undefined {
+  const found = writing.recorded.find((each) => each.kind === 'table' && each.expression === expression);
+  return found && standIn(writing, found, place, why);
+}
 
 /**
  * The recorded number as a link, where all that is wrong is that a figure is absent; undefined where nothing of the kind was recorded.
@@ -20,9 +27,11 @@ export function recordedInstead(
 ): PageElement | undefined {
   const found = writing.recorded.find((each) => each.kind === kind && each.text === text);
   if (found === undefined || problems.some(({ rule }) => rule !== 'absent-figure')) return undefined;
-  const { file, line, column } = place;
-  const rests = problems.map((problem) => problem.found).join('; ');
   writing.unborne.push(...problems);
+  return standIn(writing, found, place, problems.map((problem) => problem.found).join('; '));
+}
+
+function standIn(writing: Writing, found: Recorded, { file, line, column }: Place, rests: string): Element {
   writing.drafts.push({ ...found, file, line, column, uncertainty: '', verdict: 'cannot be told', rests, held: [] });
   return heldAnchor(writing.drafts.length - 1, found.shown);
 }

@@ -63,6 +63,7 @@ function written(note: Note, writing: Writing, options: WriteOptions): Written {
     front: Object.fromEntries(pages.map(({ key, page: words }) => [key, plainWords(words)])),
     entries: [...inText, ...highlights],
     sentences,
+    ...(writing.absent.length > 0 ? { absent: writing.absent } : {}),
     ...(note.kind === 'script' ? { script: scriptBlocks(page, writing.cues) } : {}),
     links: writing.links,
     ...(writing.unborne.length > 0 ? { unborne: writing.unborne } : {}),

@@ -6,7 +6,7 @@ import type { Subjects } from './address.ts';
 import type { Span } from './expression-tree.ts';
 import type { Recorded } from './recorded.ts';
 import { locate, type TextProblem } from './text-problem.ts';
-import type { LedgerEntry, PageLink } from './written.ts';
+import type { AbsentEntry, LedgerEntry, PageLink } from './written.ts';
 
 export interface Writing {
   readonly file: string;
@@ -21,6 +21,8 @@ export interface Writing {
   readonly problems: Problem[];
   /** Entries in the order found; the page numbers them in the order printed. */
   readonly drafts: LedgerEntry[];
+  /** Cells of tables that print no number. */
+  readonly absent: AbsentEntry[];
   readonly plots: PlotRequest[];
   /** Times of the cues so far, in seconds; null where the author gives none. */
   readonly cues: (number | null)[];
@@ -50,6 +52,7 @@ export function beginWriting(
     unborne: [],
     problems: [],
     drafts: [],
+    absent: [],
     plots: [],
     ids: new Set(),
     cues: [],

@@ -47,6 +47,14 @@ export interface LedgerEntry {
   readonly held: readonly HeldBy[];
 }
 
+/** A figure that a table asks for and the data does not give: the page prints that it is absent. */
+export interface AbsentEntry {
+  readonly line: number;
+  readonly column: number;
+  readonly expression: string;
+  readonly why: string;
+}
+
 export interface HeldBy {
   readonly alias: string;
   /** Run id. */
@@ -81,6 +89,8 @@ export interface Written {
   readonly front?: Readonly<Partial<Record<FrontKey, PlainWords>>>;
   /** In reading order; entry k is linked from the element with id `n-<k+1>`. Highlights come last and stand in no text. */
   readonly entries: readonly LedgerEntry[];
+  /** Figures of tables that are absent. */
+  readonly absent?: readonly AbsentEntry[];
   /** By index of the entry, for those that stand in the text. */
   readonly sentences?: readonly InSentence[];
   /** Of a script: what is said and what is on screen. */

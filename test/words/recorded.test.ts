@@ -23,6 +23,17 @@ describe('words/recorded', () => {
     expect(unborne?.map(({ rule, severity }) => `${severity} ${rule}`)).toEqual(['error absent-figure']);
   });
 
+  test('a number of a table stands in for an absent cell; a table that is not recorded says that it is absent, and of what', () => {
+    const table = '::table{runs="rated fast" of="steady_temperature"}';
+    const cell = { ...RECORDED, kind: 'table', text: '' } as const;
+    const { pieces, entries, absent, problems } = write(noteOf(table), TWO, { recorded: [cell] });
+    expect(pieces.join('')).toContain('>70.1 °C</a>');
+    expect(entries).toMatchObject([{ kind: 'table', verdict: 'cannot be told', rests: 'Not steady within 60 min.' }]);
+    expect(absent).toEqual([{ line: 1, column: 1, expression: 'rated.steady_temperature', why: 'Not steady within 60 min.' }]);
+    expect(problems).toEqual([]);
+    expect(write(noteOf(table), TWO).absent).toHaveLength(2);
+  });
+
   test('nothing else is excused: neither another number nor another fault', () => {
     expect(said('At :value[rated.steady_temperature].').problems).toHaveLength(1);
     expect(said(':value[fast.steddy_temperature]').problems).toHaveLength(1);

@@ -89,7 +89,9 @@ function earlierState(root: string, file: string): PublishedState | undefined {
 /** What is stored: the present state, and the corrections that this publication closes. */
 function nextState({ state, open }: PresentNote, earlier: PublishedState | undefined, date: string): PublishedState {
   const closed = open.map((correction) => ({ ...correction, closed: date }));
-  return { ...state, date, history: newestFirst([...closed, ...(earlier?.history ?? [])]) };
+  // A table says "absent" from now on where what was recorded stood in for a figure; other such words cannot be published anew.
+  const entries = state.entries.filter(({ kind, verdict }) => !(kind === 'table' && verdict === 'cannot be told'));
+  return { ...state, entries, date, history: newestFirst([...closed, ...(earlier?.history ?? [])]) };
 }
 
 /** Both files or neither: where the note cannot be written, the state is put back as it was. */

@@ -1,7 +1,7 @@
 /** What stands now against what stood: which figures changed, which sentences print differently, what no longer holds, which plots changed. */
 import type { PublishedEntry, PublishedState } from '../../register/published.ts';
 import { inCanonical, plain, printsDifferently, sameValue } from './differ.ts';
-import { matchEntries, type Pair, plainExpression } from './match.ts';
+import { matchStates, type Pair, plainExpression } from './match.ts';
 
 export interface ChangedNumber {
   readonly number: string;
@@ -61,7 +61,7 @@ export function isChanged({ figures, sentences, noLongerHeld, plots, added, remo
 }
 
 function changesOf(was: PublishedState, is: PublishedState): NoteChanges {
-  const { pairs, added, removed } = matchEntries(was.entries, is.entries);
+  const { pairs, added, removed } = matchStates(was, is);
   return {
     of: was.of,
     title: is.title,
@@ -78,7 +78,8 @@ function changesOf(was: PublishedState, is: PublishedState): NoteChanges {
 function figuresOf(pairs: readonly Pair[]): ChangedNumber[] {
   const changed = pairs.filter((pair) => pair.is.kind !== 'claim' && pair.is.kind !== 'stated' && !sameValue(pair));
   const numbers = changed.map(({ was, is }): ChangedNumber => {
-    const difference = was.unit === is.unit ? is.value - was.value : rescaled({ was, is });
+    const by = was.unit === is.unit ? is.value - was.value : rescaled({ was, is });
+    const difference = by !== null && Number.isFinite(by) ? by : null;
     const standardUncertainties = difference === null || is.u === null || is.u === 0 ? null : difference / is.u;
     const unit = is.unit === '°C' ? 'K' : is.unit;
     return {

@@ -3,7 +3,7 @@ import { error, type Place, type Problem, warning } from '../../problem.ts';
 import type { Correction, PublishedState } from '../../register/published.ts';
 import type { Note, StatedCorrection } from '../../register/register.ts';
 import { plain, printsDifferently } from './differ.ts';
-import { matchEntries, type Pair, plainExpression } from './match.ts';
+import { matchStates, type Pair, plainExpression } from './match.ts';
 import type { Sources } from './sources.ts';
 import { whyChanged } from './why.ts';
 
@@ -15,7 +15,7 @@ export interface Judged {
 
 /** Compares a note with its published state; reasons are those of its front matter. */
 export function judgeNote(note: Note, state: PublishedState, present: PublishedState, sources: Sources): Judged {
-  const changes = grouped(matchEntries(state.entries, present.entries).pairs.filter(printsDifferently));
+  const changes = grouped(matchStates(state, present).pairs.filter(printsDifferently));
   const used = new Set<StatedCorrection>();
   const unexplained: Unexplained[] = [];
   const corrections = changes.flatMap((pairs) => {

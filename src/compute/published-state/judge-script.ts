@@ -68,7 +68,7 @@ function correctionOf(note: Note, { was, is }: Pair, state: PublishedState, date
 
 /** What the data says now: the number, or for the author's own words the numbers on which the verdict rests. */
 function nowOf({ kind, shown, verdict, rests = '' }: PublishedEntry): string {
-  if (kind === 'value' && verdict === 'cannot be told') return plain(rests);
+  if ((kind === 'value' || kind === 'table') && verdict === 'cannot be told') return plain(rests);
   if (kind === 'stated') return plain(rests.split(' by the data;')[0]!);
   return plain(kind === 'claim' ? rests : shown);
 }

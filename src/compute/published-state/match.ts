@@ -1,5 +1,5 @@
 /** Which number of a note now is which of its published state, also where the text between has been edited. */
-import type { PublishedEntry } from '../../register/published.ts';
+import type { PublishedEntry, PublishedState } from '../../register/published.ts';
 
 export interface Pair {
   readonly was: PublishedEntry;
@@ -38,6 +38,41 @@ export function matchEntries(was: readonly PublishedEntry[], is: readonly Publis
     added: is.filter((entry) => !partner.has(entry)),
   };
 }
+
+/**
+ * The numbers of two states, and with them those of tables that the data gives in one of the two alone: where the table stands in
+ * both, the number became "absent", or took its place.
+ */
+export function matchStates(was: NumbersOf, is: NumbersOf): Matched {
+  const { pairs, removed, added } = matchEntries(was.entries, is.entries);
+  const gone = removed.flatMap((entry): Pair[] => {
+    const now = absenceOf(entry, is);
+    return now ? [{ was: entry, is: now }] : [];
+  });
+  const come = added.flatMap((entry): Pair[] => {
+    const then = absenceOf(entry, was);
+    return then ? [{ was: then, is: entry }] : [];
+  });
+  return {
+    pairs: [...pairs, ...gone, ...come],
+    removed: removed.filter((entry) => !gone.some((pair) => pair.was === entry)),
+    added: added.filter((entry) => !come.some((pair) => pair.is === entry)),
+  };
+}
+
+type NumbersOf = Pick<PublishedState, 'entries' | 'absent'>;
+
+/** A number of a table as it stands where the table says "absent". It has no value: it equals nothing. */
+function absenceOf(entry: PublishedEntry, { absent = [] }: NumbersOf): PublishedEntry | undefined {
+  const found = absent.find(({ expression }) => plainExpression(expression) === plainExpression(entry.expression));
+  if (entry.kind !== 'table' || !found) return undefined;
+  const { line, column, why } = found;
+  const sentence = entry.pattern.replace('■', ABSENT);
+  return { ...entry, line, column, value: Number.NaN, u: null, shown: ABSENT, verdict: 'cannot be told', rests: why, sentence };
+}
+
+/** As tables print it. */
+const ABSENT = 'absent';
 
 type Trait = (entry: PublishedEntry) => string;
 

@@ -30,6 +30,7 @@ export function presentState(
     title: note.title,
     date: note.date,
     entries,
+    ...(written.absent === undefined ? {} : { absent: written.absent }),
     plots: drawn.map(({ id, title, files }) => ({ id, title, sha256: files.svg })),
     addresses: addressesOf(stateKey(note), drawn),
     sources: [...names].sort(compareText).map((name) => ({ name, sha256: sources.sha256(name) })),

@@ -51,4 +51,15 @@ describe('compute/published-state/changes', () => {
   it('finds nothing between equals', () => {
     expect(changesSince([state([PEAK])], [state([PEAK])]).filter(isChanged)).toEqual([]);
   });
+
+  it('tells a number of a table that became absent as a change of its sentence, not as removed', () => {
+    const number = entry('fast.time_constant', '9.1 min', { kind: 'table', pattern: 'time constant: ■' });
+    const absent = [{ line: 31, column: 1, expression: 'fast.time_constant', why: 'The log is too short.' }];
+    const [changed] = changesSince([state([number])], [state([], { absent })]);
+    expect(changed).toMatchObject({
+      figures: [{ number: 'fast.time_constant', was: '9.1 min', is: 'absent', difference: null, standardUncertainties: null }],
+      sentences: [{ line: 31, before: 'time constant: 9.1 min', after: 'time constant: absent' }],
+      removed: [],
+    });
+  });
 });

@@ -122,4 +122,16 @@ describe('compute/published-state/judge-note', () => {
   it('asks for a reason where the same value is rounded otherwise', () => {
     expect(judged(entry('a.b', '71.3 °C'), entry('a.b', '71 °C', { value: 71.3 })).problems).toHaveLength(1);
   });
+
+  it('asks for a reason where a number of a table became absent', () => {
+    const number = entry('fast.time_constant', '9.1 min', { kind: 'table', pattern: 'time constant: ■' });
+    const absent = [{ line: 20, column: 1, expression: 'fast.time_constant', why: 'The log is too short.' }];
+    const { problems } = judgeNote(note(), state([number]), state([], { absent }), SOURCES);
+    expect(problems).toHaveLength(1);
+    expect(problems[0]?.found).toContain('`fast.time_constant` was 9.1 min and is absent; data/fast.csv changed since');
+    const corrections = [reason('fast.time_constant', 'absent', '2026-05-02')];
+    const judgedAgain = judgeNote(note({ corrections }), state([number]), state([], { absent }), SOURCES);
+    expect(judgedAgain.problems).toEqual([]);
+    expect(judgedAgain.corrections).toMatchObject([{ was: '9.1 min', is: 'absent' }]);
+  });
 });

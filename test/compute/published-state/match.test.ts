@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { matchEntries } from '../../../src/compute/published-state/match.ts';
+import { matchEntries, matchStates } from '../../../src/compute/published-state/match.ts';
 import { entry } from './states.ts';
 
 const inWords = ({ pairs, removed, added }: ReturnType<typeof matchEntries>) => ({
@@ -14,6 +14,20 @@ describe('compute/published-state/match', () => {
     const was = [entry('a.b', '1 K', { pattern: 'First ■.' }), entry('a.b', '2 K', { pattern: 'Then ■.' })];
     const is = [entry('a.b', '3 K', { pattern: 'Then ■.' }), entry('a.b', '4 K', { pattern: 'First ■.' })];
     expect(inWords(matchEntries(was, is)).pairs).toEqual(['2 K > 3 K', '1 K > 4 K']);
+  });
+
+  it('takes a number of a table that became absent, or no longer is, for a change; one whose table is gone was removed', () => {
+    const number = entry('a.b', '1 K', { kind: 'table', pattern: 'rise: ■', sentence: 'rise: 1 K' });
+    const other = entry('c.d', '2 K', { kind: 'table' });
+    const absent = [{ line: 7, column: 1, expression: 'a.b', why: 'The log is too short.' }];
+    const gone = matchStates({ entries: [number, other] }, { entries: [], absent });
+    expect(inWords(gone)).toEqual({ pairs: ['1 K > absent'], removed: ['2 K'], added: [] });
+    expect(gone.pairs[0]?.is).toMatchObject({ line: 7, sentence: 'rise: absent', rests: 'The log is too short.' });
+    expect(inWords(matchStates({ entries: [], absent }, { entries: [number] }))).toEqual({
+      pairs: ['absent > 1 K'],
+      removed: [],
+      added: [],
+    });
   });
 
   it('matches by the words beside a number where its sentence was edited', () => {
