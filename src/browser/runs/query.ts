@@ -82,7 +82,7 @@ export function readAddress(search: string, known: Known): { readonly query: Que
   const told: string[] = [];
   const asked = new Map<string, string>();
   for (const [name, value] of new URLSearchParams(search)) {
-    if (!(name in EVERYTHING))
+    if (!Object.hasOwn(EVERYTHING, name))
       told.push(`“${name}” is no filter of this page; it is ignored.${meant(name, Object.keys(EVERYTHING))}`);
     else if (asked.has(name)) told.push(`“${name}” stands in the address twice; the first counts.`);
     else asked.set(name, value);
