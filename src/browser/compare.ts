@@ -14,6 +14,7 @@ import { isFailed, loader } from './compare/load.ts';
 import { offersOf } from './compare/offers.ts';
 import { readPicker } from './compare/picker.ts';
 import type { ReadRun } from './compare/read-run.ts';
+import { heightOf } from './compare/reserve.ts';
 import { say, tellGone, tellRemarks } from './compare/told.ts';
 import { EMPTY_VIEW, type View } from './compare/view.ts';
 
@@ -42,7 +43,7 @@ function fromAddress(): void {
   const read = readAddress(location.search);
   byId<HTMLDetailsElement>('choose').open =
     read.view.runs.length === 0 || byId<HTMLDetailsElement>('choose').contains(document.activeElement);
-  void show(read.view, read.remarks);
+  show(read.view, read.remarks).catch(failed);
 }
 
 /** A change by the reader is a step that the browser can take back. */
@@ -50,7 +51,7 @@ function go(part: Partial<View>): void {
   const next = { ...view, ...part };
   if (next.reference !== null && (!next.runs.includes(next.reference) || next.reference === next.runs[0])) next.reference = null;
   history.pushState(null, '', location.pathname + queryOf(next));
-  void show(next, []);
+  show(next, []).catch(failed);
 }
 
 async function show(next: View, remarks: readonly string[]): Promise<void> {
@@ -84,7 +85,7 @@ function showRuns(engine: typeof import('./compare/engine.ts'), runs: readonly R
   byId('controls').hidden = false;
   result.hidden = false;
   say(ids.length === 1 ? `${reference} is shown: choose another run.` : `${ids.length} runs are compared with ${reference}.`);
-  redraw = () => void draw(gathered.runs, turn);
+  redraw = () => void draw(gathered.runs, turn).catch(failed);
   redraw();
 }
 
@@ -96,6 +97,7 @@ function hide(): void {
 }
 
 async function draw(runs: readonly GatheredRun[], turn: number): Promise<void> {
+  byId('drawn').style.minHeight = `${heightOf(view.show, byId('drawn').clientWidth)}px`;
   const { drawRuns } = await import('./compare/plot.ts');
   const plot = await drawRuns(runs, view, narrow.matches);
   if (turn === asked) showPlot(plot);
@@ -107,6 +109,12 @@ async function showGone(gone: readonly string[], turn: number): Promise<void> {
   const answer = await fetch(`${base}record-copies/index.json`).catch(() => null);
   const copies = answer === null ? null : answer.ok ? readCopies(await answer.text()) : answer.status === 404 ? [] : null;
   if (turn === asked) tellGone(gone, copies, leaveOut, base);
+}
+
+/** A part of the page that did not come: after a new build its name is another. */
+function failed(reason: unknown): void {
+  const what = reason instanceof Error ? reason.message : String(reason);
+  tellRemarks([`A part of this page could not be used (${what}). Load the page again.`]);
 }
 
 async function copyAddress(): Promise<void> {

@@ -19,8 +19,8 @@ export function byId<E extends HTMLElement = HTMLElement>(id: string): E {
 }
 
 /** A table wider than the page scrolls by itself, by keyboard too. */
-export function scrolling(label: string, table: HTMLTableElement): HTMLElement {
-  return el('div', { class: 'scroll', tabindex: '0', role: 'region', 'aria-label': label }, table);
+export function scrolling(label: string, table: HTMLTableElement, more = ''): HTMLElement {
+  return el('div', { class: `scroll ${more}`.trim(), tabindex: '0', role: 'region', 'aria-label': label }, table);
 }
 
 /** A part of a page under a heading. */

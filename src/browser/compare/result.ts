@@ -22,8 +22,8 @@ export function resultOf(gathered: Gathered, base: string): Result {
   const model = comparisonModel(gathered, { plots: [], undrawn: [] }, context);
   const several = model.runs.length > 1;
   return {
-    before: [runsTable(model, base), ...cautions(model), ...(several ? [fairness(model)] : [])],
-    after: [figures(model, base, several ? unrounded(gathered) : null), conditions(model)],
+    before: [runsTable(model, base)],
+    after: [...cautions(model), conditions(model, several), figures(model, base, several ? unrounded(gathered) : null)],
   };
 }
 
@@ -43,7 +43,7 @@ function unrounded({ reference, runs, sources, figures: all, id }: Gathered): HT
 }
 
 function runsTable({ runs, reference }: ComparisonModel, base: string): HTMLElement {
-  const rows = runs.map(({ alias, title, path, date, setting }) =>
+  const rows = runs.map(({ alias, title, path, setting }) =>
     el(
       'tr',
       {},
@@ -54,7 +54,6 @@ function runsTable({ runs, reference }: ComparisonModel, base: string): HTMLElem
         alias === reference && runs.length > 1 ? el('span', { class: 'detail' }, 'reference') : null,
       ),
       el('td', {}, el('a', { href: base + path }, title)),
-      el('td', { class: 'number' }, date),
       el('td', {}, setting),
     ),
   );
@@ -63,7 +62,7 @@ function runsTable({ runs, reference }: ComparisonModel, base: string): HTMLElem
     {},
     runs.length > 1 ? `Runs; the others are compared with ${reference}` : 'One run: choose others to compare it with',
   );
-  return scrolling('Runs', el('table', {}, caption, headRow(['Id', 'Run', 'Date', 'Setting']), el('tbody', {}, ...rows)));
+  return scrolling('Runs', el('table', {}, caption, headRow(['Id', 'Run', 'Setting']), el('tbody', {}, ...rows)));
 }
 
 function cautions({ cautions: all }: ComparisonModel): HTMLElement[] {
@@ -72,9 +71,18 @@ function cautions({ cautions: all }: ComparisonModel): HTMLElement[] {
   return [el('section', { class: 'cautions', 'aria-label': 'Cautions' }, el('h2', {}, 'Cautions'), el('ul', {}, ...items))];
 }
 
-function fairness({ fairness: { lead, warnings, rule } }: ComparisonModel): HTMLElement {
-  const list = warnings.length === 0 ? null : el('ul', {}, ...warnings.map((warning) => el('li', {}, warning)));
-  return section('fair', 'What differs besides the setting', el('p', {}, lead), list, el('p', { class: 'aside' }, rule));
+function conditions(model: ComparisonModel, several: boolean): HTMLElement {
+  const { lead, warnings, rule } = model.fairness;
+  if (!several) return section('fair', 'Setting and conditions', conditionList(model.shared));
+  return section(
+    'fair',
+    'Setting and conditions',
+    el('p', {}, lead),
+    listOf(warnings),
+    ...sideBySide(model),
+    el('p', { class: 'aside' }, rule),
+    ...(model.shared.length > 0 ? [el('h3', {}, 'The same in all runs'), conditionList(model.shared)] : []),
+  );
 }
 
 function figures(model: ComparisonModel, base: string, download: Content): HTMLElement {
@@ -85,10 +93,11 @@ function figures(model: ComparisonModel, base: string, download: Content): HTMLE
     ...overallTable(model.overall, base),
     ...comparedTable(model.own, base),
     ...model.byTest.flatMap((table) => comparedTable(table, base)),
+    ...(model.inferred.length > 0 ? [el('h3', {}, 'Inferred, not declared'), listOf(model.inferred)] : []),
   ];
   return section('figures', 'Figures', model.runs.length > 1 ? el('p', {}, told) : null, ...tables, download);
 }
 
-function conditions(model: ComparisonModel): HTMLElement {
-  return section('conditions', 'Setting and conditions side by side', conditionList(model.shared), ...sideBySide(model));
+function listOf(sentences: readonly string[]): Content {
+  return sentences.length === 0 ? null : el('ul', {}, ...sentences.map((sentence) => el('li', {}, sentence)));
 }

@@ -1,42 +1,33 @@
 /** The tables of a comparison, as the site's components lay them out. */
 import type { ComparedCell, ComparedTable, ComparisonModel, ConditionRow, ShownFigure } from '../../compute/results.ts';
+import { cellLines } from './cell-lines.ts';
 import { type Content, el, headRow, scrolling } from './dom.ts';
 
 /** As `ComparedTable.astro`: nothing where there is no row. */
 export function comparedTable(table: ComparedTable, base: string): Content[] {
-  const { caption, name, columns, rows, absent, inferred } = table;
+  const { caption, name, columns, rows, absent } = table;
   if (rows.length === 0) return [];
   const body = rows.map((row) =>
     el(
       'tr',
       {},
       el('th', { scope: 'row' }, methodLink(row.name, row.label, base), detail(row.detail)),
-      ...row.cells.map((cell) => comparedCell(cell, name)),
+      ...row.cells.map((cell) => comparedCell(cell, table)),
     ),
   );
   const head = headRow([rows[0]!.name === '' ? 'Test' : 'Figure', ...columns]);
   const title = el('caption', {}, methodLink(name, caption, base));
-  const aside = [...absent.map((reason) => `Absent: ${reason}`), ...inferred.map((statement) => `Inferred: ${statement}`)];
   return [
-    scrolling(caption, el('table', {}, title, head, el('tbody', {}, ...body))),
-    aside.length === 0 ? null : el('ul', { class: 'aside' }, ...aside.map((text) => el('li', {}, text))),
+    scrolling(caption, el('table', {}, title, head, el('tbody', {}, ...body)), 'compared'),
+    absent.length === 0 ? null : el('ul', { class: 'aside' }, ...absent.map((reason) => el('li', {}, `Absent: ${reason}`))),
   ];
 }
 
-function comparedCell(cell: ComparedCell, name: string): HTMLElement {
-  const { figure, against } = cell;
-  const lines = [
-    ...(figure && !figure.absent ? [figure.uncertainty, figure.detail] : []),
-    ...(against
-      ? [against.absent ? '' : `${name === '' ? 'difference' : 'speedup'} ${withUncertainty(against)}`, against.detail]
-      : []),
-  ];
+function comparedCell(cell: ComparedCell, table: ComparedTable): HTMLElement {
+  const { figure } = cell;
   const value = figure === null ? '–' : figure.absent ? el('span', { class: 'absent' }, 'absent') : figure.shown;
-  return el('td', {}, value, ...lines.map(detail));
-}
-
-function withUncertainty({ shown, uncertainty }: ShownFigure): string {
-  return [shown, uncertainty].filter((part) => part !== '').join(uncertainty.startsWith('±') ? ' ' : ', ');
+  const lines = cellLines(cell, table).map(({ text, long }) => el('span', { class: long ? 'detail long' : 'detail' }, text));
+  return el('td', {}, value, ...lines);
 }
 
 /** As `FigureTable.astro`, of figures over all runs. */
@@ -71,7 +62,7 @@ export function sideBySide({ runs, reference, apart }: ComparisonModel): Content
   );
   const caption = el('caption', {}, `What differs; heavy where it is not as in ${reference}`);
   const head = headRow(['', ...runs.map(({ alias }) => alias)]);
-  return [scrolling('What differs', el('table', {}, caption, head, el('tbody', {}, ...rows)))];
+  return [scrolling('What differs', el('table', {}, caption, head, el('tbody', {}, ...rows)), 'compared')];
 }
 
 /** As `Rows.astro`. */

@@ -1,0 +1,20 @@
+/** How high a drawing will be, before it is drawn: its place is kept free, so that nothing below moves when it comes. */
+import { NARROW, type Size, WIDE } from '../../plots/size.ts';
+import type { Shown } from './view.ts';
+
+/** Above each panel, and above and below them all, px: of one row of phase names, as most runs have. */
+const ROOM: Readonly<Record<Size['name'], { readonly panel: number; readonly whole: number }>> = {
+  wide: { panel: 38, whole: 52 },
+  narrow: { panel: 32, whole: 39 },
+};
+/** As the trace lays out a flag. */
+const FLAG_HEIGHT = 40;
+
+/** px, of panels one below the other in a column of that width. */
+export function heightOf(show: readonly Pick<Shown, 'quantity'>[], column: number): number {
+  const size = column < WIDE.width ? NARROW : WIDE;
+  const { panel, whole } = ROOM[size.name];
+  const plain = show.length > 1 ? size.stackedHeight : size.height;
+  const panels = show.map(({ quantity }) => panel + (quantity === 'throttle_flag' ? FLAG_HEIGHT : plain));
+  return Math.round((whole + panels.reduce((sum, height) => sum + height, 0)) * Math.min(1, column / size.width));
+}
