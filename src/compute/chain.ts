@@ -28,7 +28,6 @@ import { protect, recordedWords } from './published-state/protect.ts';
 import { readStates } from './published-state/read-states.ts';
 import { sourcesOf } from './published-state/sources.ts';
 import { printCopies } from './record-copies/print-copies.ts';
-import { readCopies } from './record-copies/read-copies.ts';
 import { MANIFEST_FORMAT, type Manifest, type Scope } from './results.ts';
 import { computeRuns, runBlobs } from './runs.ts';
 import { computeScripts } from './scripts.ts';
@@ -59,10 +58,10 @@ export async function chain({ root, scope, code, store, project, content }: Grou
     const published = readStates(project.published);
     const recorded = recordedWords(register, published.states);
     const notes = computeNotes({ store, code: code.words, register, runs, comparisons, attempts, recorded });
-    const plots = await drawPlots({ store, pool, code: code.plots, register, runs, attempts, notes });
+    const plots = await drawPlots({ store, pool, code: code.plots, register, runs, comparisons, attempts, notes });
     const series = await computeSeries({ store, pool, code: code.series, runs });
     const gathered = await computeGathered({ store, pool, code: code.compared, register, runs, series, comparisons });
-    const copies = await printCopies({ store, pool, code: code.compared }, readCopies(project.copies));
+    const copies = await printCopies({ store, pool, code }, project.copies);
     const sources = sourcesOf({ register, runs, attempts, content: project.content, code: code.run });
     const held = protect({
       register,
@@ -76,7 +75,7 @@ export async function chain({ root, scope, code, store, project, content }: Grou
     const scripts = computeScripts(root, held.notes);
     const accuracy = computeAccuracy(store, code.run);
     const prose = computeProse(register);
-    const site = assemble({
+    const { entries, ...site } = assemble({
       store,
       register,
       runs,
@@ -131,6 +130,7 @@ export async function chain({ root, scope, code, store, project, content }: Grou
           series.keys,
           gathered.keys,
           copies.keys,
+          entries,
         ),
       downloads: [
         ...[...runs.outcomes.values()].flatMap(({ result }) => runBlobs(result)),

@@ -8,7 +8,7 @@ import type { Store } from './store.ts';
 /** Draws one plot. */
 export async function plotStep(root: string, store: Store, task: PlotTask): Promise<PlotResult> {
   const subjects = task.subjects.map((subject, index) => plotSubject(root, store, task.request.runs[index]!.alias, subject));
-  return kept(store, await draw(task.request, subjects, task.request.id, task.attempts));
+  return kept(store, await draw(task.request, subjects, task.request.id, task.attempts, task.compared));
 }
 
 /** A Drawn with its drawings and downloads put into the store. */

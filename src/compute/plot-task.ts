@@ -1,4 +1,5 @@
 /** What a worker is asked to draw, and the key that covers it. */
+import type { ComparedSubject } from '../plots/compared.ts';
 import type { AttemptsSubject, Drawn } from '../plots/drawn.ts';
 import type { PlotRequest } from '../register/requests.ts';
 import { digestOf } from './digest.ts';
@@ -11,6 +12,14 @@ export interface PlotTask {
   /** Its runs, in the request's order. */
   readonly subjects: readonly PlotSubjectTask[];
   readonly attempts: readonly AttemptsSubject[];
+  /** The comparison whose figures are drawn. */
+  readonly compared: ComparedSubject | null;
+}
+
+/** A comparison to draw, with the key of its figures. */
+export interface ComparedTask {
+  readonly key: string;
+  readonly subject: ComparedSubject;
 }
 
 export interface PlotSubjectTask {
@@ -35,8 +44,10 @@ export function plotTask(
   request: PlotRequest,
   subjects: readonly PlotSubjectTask[],
   attempts: readonly AttemptsSubject[] = [],
+  compared: ComparedTask | null = null,
 ): PlotTask {
   const { place: _place, ...asked } = request;
-  const key = digestOf(['plot', code, asked, subjects.map(({ title, run }) => [title, run.key]), attempts]);
-  return { step: 'plot', key, request, subjects, attempts };
+  const beside = compared ? [[compared.key, compared.subject.reference, compared.subject.runs]] : [];
+  const key = digestOf(['plot', code, asked, subjects.map(({ title, run }) => [title, run.key]), attempts, ...beside]);
+  return { step: 'plot', key, request, subjects, attempts, compared: compared?.subject ?? null };
 }

@@ -6,8 +6,9 @@ import type { Register } from '../register/register.ts';
 import type { PlotRequest } from '../register/requests.ts';
 import type { AttemptsOutcome } from './attempts.ts';
 import { attemptsPlot } from './attempts-plot.ts';
+import type { ComparisonOutcome } from './comparisons.ts';
 import type { Notes } from './notes.ts';
-import { type PlotResult, type PlotTask, plotBlobs, plotTask } from './plot-task.ts';
+import { type ComparedTask, type PlotResult, type PlotTask, plotBlobs, plotTask } from './plot-task.ts';
 import type { Pool } from './pool.ts';
 import { runPlots } from './run-plots.ts';
 import type { Runs } from './runs.ts';
@@ -26,6 +27,7 @@ interface Options {
   readonly code: string;
   readonly register: Register;
   readonly runs: Runs;
+  readonly comparisons: ReadonlyMap<string, ComparisonOutcome>;
   readonly attempts: ReadonlyMap<string, AttemptsOutcome>;
   readonly notes: Notes;
 }
@@ -55,11 +57,14 @@ async function drawPlot(options: Options, request: PlotRequest, keys: string[], 
   if (outcomes.some(({ result }) => result.derived === null)) return null;
   const attempts = (request.attempts ?? []).flatMap(({ id }) => attemptsSubject(options, id));
   if (attempts.length < (request.attempts ?? []).length) return null;
+  const compared = request.comparison === undefined ? null : comparedTask(options, request.comparison);
+  if (compared === undefined) return null;
   const task = plotTask(
     options.code,
     request,
     outcomes.map(({ run, task }) => ({ title: run.title, run: task })),
     attempts,
+    compared,
   );
   try {
     const result = stored(options.store, task) ?? (await options.pool.run(task));
@@ -79,6 +84,15 @@ function attemptsSubject({ attempts, register }: Options, id: string): AttemptsS
   const { ladder, attempts: named } = attempts.get(id)!;
   const ratedClock = register.devices.get(named.device)?.ratedClock;
   return ladder === null ? [] : [{ ladder, ...(ratedClock && { ratedClock }) }];
+}
+
+/** Runs that the note names look as in its other plots, others follow them; undefined where a log could not be used: that run's problems say why. */
+function comparedTask({ comparisons }: Options, { id, slots }: NonNullable<PlotRequest['comparison']>): ComparedTask | undefined {
+  const { comparison, figures, key } = comparisons.get(id)!;
+  if (figures === null) return undefined;
+  let next = Object.keys(slots).length;
+  const runs = [...comparison.runs].map(([alias, run]) => ({ alias, slot: slots[run] ?? next++ }));
+  return { key, subject: { reference: comparison.reference, runs, figures } };
 }
 
 /** A stored plot counts only with its drawings and downloads. */

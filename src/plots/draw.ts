@@ -1,6 +1,7 @@
 /** The front door: what a note asks to be drawn and the runs it names → the drawing, its words, its data. */
 import { error, type Place, type Problem } from '../problem.ts';
 import type { PlotRequest } from '../register/requests.ts';
+import type { ComparedSubject } from './compared.ts';
 import { drawIn } from './draw-in.ts';
 import type { AttemptsSubject, Drawn, PlotSubject } from './drawn.ts';
 import { LIGHT } from './palette.ts';
@@ -17,6 +18,7 @@ import { listed } from './wording.ts';
  * @param subjects The runs of the request, in its order.
  * @param prefix Makes the ids of the SVGs unique in their page.
  * @param attempts The attempts of a request of the kind `stability`.
+ * @param compared The comparison of a request that draws one's figures.
  * @returns With problems, located at the request, when it asks for what is not there; the drawing is then empty.
  */
 export async function draw(
@@ -24,8 +26,9 @@ export async function draw(
   subjects: readonly PlotSubject[],
   prefix: string,
   attempts: readonly AttemptsSubject[] = [],
+  compared: ComparedSubject | null = null,
 ): Promise<Drawn> {
-  const planned = plan(request, subjects, attempts);
+  const planned = plan(request, subjects, attempts, compared);
   if (!isPlan(planned)) return undrawn(request, planned);
   const title = aloneTitle(planned.title, request, subjects);
   return drawPlan(planned, request.id, prefix, { title, place: request.place });

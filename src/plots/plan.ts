@@ -1,6 +1,7 @@
 /** A plot before it is drawn: what it says, and how it is laid out in a given size. */
 import type { Problem } from '../problem.ts';
 import type { PlotRequest } from '../register/requests.ts';
+import type { ComparedSubject } from './compared.ts';
 import type { AttemptsSubject, Drawn, PlotSubject } from './drawn.ts';
 import type { Size } from './size.ts';
 import type { Spec } from './vega.ts';
@@ -14,7 +15,12 @@ export interface Plan extends Pick<Drawn, 'title' | 'alt' | 'method' | 'csv' | '
 export type Planned = Plan | readonly Problem[];
 
 /** What a kind of plot offers. */
-export type Planner = (request: PlotRequest, subjects: readonly PlotSubject[], attempts?: readonly AttemptsSubject[]) => Planned;
+export type Planner = (
+  request: PlotRequest,
+  subjects: readonly PlotSubject[],
+  attempts?: readonly AttemptsSubject[],
+  compared?: ComparedSubject | null,
+) => Planned;
 
 /** Why there is nothing to draw: a sentence for readers. */
 export interface Undrawn {

@@ -1,8 +1,13 @@
 /** From a request to a plan and a specification, by the kind of plot. */
 import type { PlotKind, PlotRequest } from '../register/requests.ts';
+import type { ComparedSubject } from './compared.ts';
+import { comparedPlanner } from './compared-planner.ts';
+import { planDeltas } from './deltas.ts';
 import type { AttemptsSubject, PlotSubject } from './drawn.ts';
 import { isPlan, type Planned, type Planner } from './plan.ts';
 import { planPowerByPhase } from './power-by-phase.ts';
+import { planScaling } from './scaling.ts';
+import { planScores } from './scores.ts';
 import type { Size } from './size.ts';
 import { planStability } from './stability.ts';
 import { planStepResponse } from './step-response.ts';
@@ -14,11 +19,19 @@ const PLANNERS: Readonly<Record<PlotKind, Planner>> = {
   'step-response': planStepResponse,
   'power-by-phase': planPowerByPhase,
   stability: planStability,
+  scaling: comparedPlanner(planScaling),
+  deltas: comparedPlanner(planDeltas),
+  scores: comparedPlanner(planScores),
 };
 
 /** Plans the plot asked for, or tells by located errors why it cannot be drawn. */
-export function plan(request: PlotRequest, subjects: readonly PlotSubject[], attempts: readonly AttemptsSubject[] = []): Planned {
-  return PLANNERS[request.kind](request, subjects, attempts);
+export function plan(
+  request: PlotRequest,
+  subjects: readonly PlotSubject[],
+  attempts: readonly AttemptsSubject[] = [],
+  compared: ComparedSubject | null = null,
+): Planned {
+  return PLANNERS[request.kind](request, subjects, attempts, compared);
 }
 
 /** The Vega-Lite specification alone, in one size; null where the request has errors. */

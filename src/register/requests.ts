@@ -2,7 +2,11 @@
 import { error, type Place, type Problem } from '../problem.ts';
 import { ID_RULE, idFromWords, isId, meant, oneOf } from './names.ts';
 
-export const PLOT_KINDS = ['trace', 'step-response', 'power-by-phase', 'stability'] as const;
+/** Kinds that draw the figures of a comparison. */
+export const COMPARED_KINDS = ['scaling', 'deltas', 'scores'] as const;
+export type ComparedKind = (typeof COMPARED_KINDS)[number];
+
+export const PLOT_KINDS = ['trace', 'step-response', 'power-by-phase', 'stability', ...COMPARED_KINDS] as const;
 export type PlotKind = (typeof PLOT_KINDS)[number];
 
 export interface PlotRequest {
@@ -16,6 +20,13 @@ export interface PlotRequest {
   readonly runs: readonly { readonly alias: string; readonly run: string; readonly slot: number }[];
   /** Ids of the attempts that a plot of the kind `stability` draws; such a plot has no runs. */
   readonly attempts?: readonly { readonly alias: string; readonly id: string }[];
+  /** The comparison that a plot of its figures draws; such a plot has no runs. */
+  readonly comparison?: {
+    readonly alias: string;
+    readonly id: string;
+    /** Places of the note's runs by run id: what a run looks like follows it here, too. */
+    readonly slots: Readonly<Record<string, number>>;
+  };
   /** Channel names; empty = the primary temperature. */
   readonly channels: readonly string[];
   /** Temperatures as rise over ambient. */
@@ -50,19 +61,22 @@ export type Read<Request> = Request | { readonly problems: readonly Problem[] };
 
 /**
  * Reads a plot's attributes: `kind`, and optionally `runs` (aliases; all of the note's when left out), `channels`, `rise`, `title`,
- * `id`. Of the kind `stability`: `attempts` (an alias; the note's only one when left out), `title`, `id`. `runs` and `attempts` of the
- * note by alias, `place` that of the directive. Whether a run has a channel is checked where figures are known.
+ * `id`. Of the kind `stability`: `attempts` (an alias; the note's only one when left out), `title`, `id`; of the kinds that draw a
+ * comparison's figures likewise `comparison`. What the note names by alias, `place` that of the directive. Whether a run has a channel
+ * is checked where figures are known.
  */
 export function readPlotRequest(
   attributes: RequestAttributes,
   runs: ReadonlyMap<string, string>,
   place: Place,
   attempts: ReadonlyMap<string, string> = new Map(),
+  comparisons: ReadonlyMap<string, string> = new Map(),
 ): Read<PlotRequest> {
   const problems: Problem[] = [];
   const kind = readKind(attributes, problems, place);
-  if (kind === 'stability') return readStabilityRequest(attributes, attempts, place);
-  problems.push(...notFor(attributes, ['attempts'], kind ?? ''));
+  if (kind === 'stability') return readOfOne(attributes, kind, ATTEMPTS, attempts, place);
+  if (isComparedKind(kind)) return readOfOne(attributes, kind, COMPARISON, comparisons, place, slotsOf(runs));
+  problems.push(...notFor(attributes, ['attempts', 'comparison'], kind ?? ''));
   const chosen = readRuns(attributes, runs, problems, place);
   const channels = wordsOf(attributes.get('channels')).map(({ word }) => word);
   const rise = readRise(attributes, problems);
@@ -75,24 +89,40 @@ export function readPlotRequest(
   return { kind, id, runs: slotted(chosen, runs), channels, rise, ...titleOf(attributes), place };
 }
 
-function readStabilityRequest(
+function isComparedKind(kind: PlotKind | undefined): kind is ComparedKind {
+  return COMPARED_KINDS.some((each) => each === kind);
+}
+
+/** By run id. */
+function slotsOf(runs: ReadonlyMap<string, string>): Readonly<Record<string, number>> {
+  return Object.fromEntries([...runs.values()].map((run, slot) => [run, slot]));
+}
+
+/** What a plot without runs of its own draws: the attribute, and what the note's front matter calls it. */
+const ATTEMPTS = { attribute: 'attempts', other: 'comparison', key: 'attempts' } as const;
+const COMPARISON = { attribute: 'comparison', other: 'attempts', key: 'comparisons' } as const;
+
+function readOfOne(
   attributes: RequestAttributes,
-  attempts: ReadonlyMap<string, string>,
+  kind: PlotKind,
+  { attribute: name, other, key }: typeof ATTEMPTS | typeof COMPARISON,
+  known: ReadonlyMap<string, string>,
   place: Place,
+  slots: Readonly<Record<string, number>> = {},
 ): Read<PlotRequest> {
-  const kind = 'stability';
-  const problems = notFor(attributes, ['runs', 'channels', 'rise'], kind);
-  const attribute = attributes.get('attempts');
-  const named = attribute?.value.trim() ?? (attempts.size === 1 ? [...attempts.keys()][0]! : '');
-  const id = attempts.get(named);
+  const problems = notFor(attributes, ['runs', 'channels', 'rise', other], kind);
+  const attribute = attributes.get(name);
+  const alias = attribute?.value.trim() ?? (known.size === 1 ? [...known.keys()][0]! : '');
+  const id = known.get(alias);
   if (id === undefined) {
-    const found = named === '' ? 'a plot of no attempts' : `unknown alias \`${named}\` of attempts`;
-    const expected = attempts.size > 0 ? `one alias of attempts: ${oneOf([...attempts.keys()])}` : 'a note that names `attempts`';
-    problems.push(error('request-alias', attribute?.place ?? place, found, { expected, ...meant(named, attempts.keys()) }));
+    const found = alias === '' ? `a plot of no ${name}` : `unknown alias \`${alias}\` of ${key}`;
+    const expected = known.size > 0 ? `one alias of ${key}: ${oneOf([...known.keys()])}` : `a note that names \`${key}\``;
+    problems.push(error('request-alias', attribute?.place ?? place, found, { expected, ...meant(alias, known.keys()) }));
   }
-  const plot = readId(attributes, ['plot', kind, named], problems);
+  const plot = readId(attributes, ['plot', kind, alias], problems);
   if (problems.length > 0 || id === undefined) return { problems };
-  return { kind, id: plot, runs: [], attempts: [{ alias: named, id }], channels: [], rise: false, ...titleOf(attributes), place };
+  const drawn = name === 'attempts' ? { attempts: [{ alias, id }] } : { comparison: { alias, id, slots } };
+  return { kind, id: plot, runs: [], ...drawn, channels: [], rise: false, ...titleOf(attributes), place };
 }
 
 /** Attributes that a kind of plot has no use for. */

@@ -14,7 +14,8 @@ import type { Subject } from './written.ts';
 export function placePlot(writing: Writing, read: WrittenDirective, node: Nodes): PageElement | null {
   if (!withoutCommas(writing, read)) return null;
   const attributes = requestAttributes(writing, read);
-  const request = readPlotRequest(attributes, runsOf(writing), placeAt(writing, spanOf(node).start), idsOf(writing, 'attempts'));
+  const place = placeAt(writing, spanOf(node).start);
+  const request = readPlotRequest(attributes, runsOf(writing), place, idsOf(writing, 'attempts'), idsOf(writing, 'comparison'));
   if ('problems' in request) return refuse(writing, request.problems);
   const missing = missingChannels(writing, request, attributes);
   if (missing.length > 0) return refuse(writing, missing);

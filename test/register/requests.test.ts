@@ -46,11 +46,11 @@ describe('register/requests', () => {
   it.each([
     [
       { kind: 'tracee' },
-      'content/notes/a.md:7:10: error: request-kind: a plot of the kind `tracee` | expected `trace`, `step-response`, `power-by-phase` or `stability` | did you mean `trace`?',
+      'content/notes/a.md:7:10: error: request-kind: a plot of the kind `tracee` | expected `trace`, `step-response`, `power-by-phase`, `stability`, `scaling`, `deltas` or `scores` | did you mean `trace`?',
     ],
     [
       { runs: 'fast' },
-      'content/notes/a.md:7:1: error: request-kind: a plot without `kind` | expected `trace`, `step-response`, `power-by-phase` or `stability`',
+      'content/notes/a.md:7:1: error: request-kind: a plot without `kind` | expected `trace`, `step-response`, `power-by-phase`, `stability`, `scaling`, `deltas` or `scores`',
     ],
     [
       { kind: 'trace', runs: 'rated fats' },
@@ -119,6 +119,63 @@ describe('register/requests', () => {
   it('refuses attempts in a plot of runs', () => {
     expect(problemsOf(readPlotRequest(attributes({ kind: 'trace', attempts: 'ladder' }), RUNS, PLACE, LADDERS))).toEqual([
       'content/notes/a.md:7:20: error: request-attribute: `attempts` of a plot of the kind `trace` | remove it',
+    ]);
+  });
+
+  const STEPS = new Map([['steps', 'larch-steps']]);
+  const readScaling = (values: Record<string, string>, comparisons: ReadonlyMap<string, string> = STEPS) =>
+    readPlotRequest(attributes({ kind: 'scaling', ...values }), RUNS, PLACE, LADDERS, comparisons);
+
+  it('reads a plot of a comparison, the only one where none is named, with the places of the note’s runs', () => {
+    const expected = {
+      kind: 'scaling',
+      id: 'plot-scaling-steps',
+      runs: [],
+      comparison: { alias: 'steps', id: 'larch-steps', slots: { 'larch-rated': 0, 'larch-fast': 1 } },
+      channels: [],
+      rise: false,
+      place: PLACE,
+    };
+    expect(readScaling({})).toEqual(expected);
+    expect(readScaling({ comparison: 'steps' })).toEqual(expected);
+    expect(readScaling({ kind: 'scores', title: 'Gains' })).toEqual({
+      ...expected,
+      kind: 'scores',
+      id: 'plot-scores-steps',
+      title: 'Gains',
+    });
+  });
+
+  it.each([
+    [
+      { comparison: 'step' },
+      STEPS,
+      '7:20: error: request-alias: unknown alias `step` of comparisons | expected one alias of comparisons: `steps` | did you mean `steps`?',
+    ],
+    [
+      { comparison: 'fast' },
+      STEPS,
+      '7:20: error: request-alias: unknown alias `fast` of comparisons | expected one alias of comparisons: `steps`',
+    ],
+    [
+      { kind: 'deltas' },
+      new Map<string, string>(),
+      '7:1: error: request-alias: a plot of no comparison | expected a note that names `comparisons`',
+    ],
+    [
+      { kind: 'scores' },
+      new Map([...STEPS, ['cooled', 'b']]),
+      '7:1: error: request-alias: a plot of no comparison | expected one alias of comparisons: `steps` or `cooled`',
+    ],
+    [{ runs: 'fast' }, STEPS, '7:20: error: request-attribute: `runs` of a plot of the kind `scaling` | remove it'],
+    [{ attempts: 'ladder' }, STEPS, '7:20: error: request-attribute: `attempts` of a plot of the kind `scaling` | remove it'],
+  ])('refuses a plot of a comparison %o', (values, comparisons, expected) => {
+    expect(problemsOf(readScaling(values as Record<string, string>, comparisons))).toEqual([`content/notes/a.md:${expected}`]);
+  });
+
+  it.each(['trace', 'stability'])('refuses a comparison in a plot of the kind %s', (kind) => {
+    expect(problemsOf(readPlotRequest(attributes({ kind, comparison: 'steps' }), RUNS, PLACE, LADDERS, STEPS))).toEqual([
+      `content/notes/a.md:7:20: error: request-attribute: \`comparison\` of a plot of the kind \`${kind}\` | remove it`,
     ]);
   });
 
