@@ -1,6 +1,7 @@
 /** Front door for `npm run add`: what a file is, as far as it can be told, and why. */
 import type { Problem } from '../problem.ts';
 import { MISSING_MARKERS, suffixedNumber } from './cells.ts';
+import { flagOddities } from './flag-bits.ts';
 import { flagBase, parseFlag } from './flags.ts';
 import { refuseForm } from './form.ts';
 import { placeOfLine } from './lines.ts';
@@ -181,7 +182,7 @@ function inspectColumn(sheet: Sheet, field: number, kept: Int32Array): Inspected
     ...proposal,
     numbers,
     values,
-    oddities: proposal.quantity === 'throttle_flag' ? [] : columnOddities(numbers, values, unstated),
+    oddities: proposal.quantity === 'throttle_flag' ? flagOddities(values) : columnOddities(numbers, values, unstated),
   };
 }
 

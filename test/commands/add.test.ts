@@ -177,6 +177,20 @@ describe('commands/add', () => {
     expect(check('a', { setup: 'left', date: '2026-03-14' }).problems).toEqual([]);
   });
 
+  it('lists the bits of a flag by whether they go off again, for the author to name', () => {
+    const word = (t: number) => (t >= 30 && t < 40 ? 4 : 0) + (t >= 30 ? 2 ** 18 : 0);
+    const rows = Array.from({ length: 60 }, (_, t) => `${t},${2000 - t},${word(t)}`);
+    data('a.csv', `Elapsed [s],Clock [MHz],Throttled\n${rows.join('\n')}\n`);
+    add('data/bench/a.csv');
+    expect(out).toContain('look: bits that come and go: 2; name those that tell of throttling now under `bits`');
+    expect(run('a')).toContain(
+      '    # bits: # come and go in this log; keep those that tell of throttling now\n    #   2: what it tells\n' +
+        '    # sticky: # never went off again; those that stay set until the next boot\n    #   18: what it tells\n',
+    );
+    expect(run('a')).toContain('    # shows: requested or delivered\n');
+    expect(check('a', { shows: 'delivered', specimen: 'no-1', date: '2026-03-14' }).problems).toEqual([]);
+  });
+
   it('leaves units and time units that the file does not state to the author', () => {
     data('a.csv', soak('time,soc_c,board temp,clock_mhz,input_a'));
     expect(add('data/bench/a.csv')).toBe(0);

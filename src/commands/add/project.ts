@@ -11,6 +11,8 @@ export interface SetupChannel {
   readonly quantity?: QuantityKind;
   readonly column?: string;
   readonly unit?: string;
+  /** Whether it names bits, or says what a clock shows. */
+  readonly explained?: boolean;
 }
 
 export interface KnownSetup {
@@ -75,11 +77,12 @@ function setupOf(id: string, path: string, text: string): KnownSetup | undefined
     phases: shared.phases !== undefined,
     setting: new Set(shared.setting.keys()),
     time: new Set(Object.keys(shared.time)),
-    channels: channels.map(({ name, quantity, column, unit }) => ({
+    channels: channels.map(({ name, quantity, column, unit, bits, sticky, shows }) => ({
       name,
       ...(quantity ? { quantity: quantity.value } : {}),
       ...(column ? { column: column.value } : {}),
       ...(unit ? { unit: unit.value } : {}),
+      ...(bits || sticky || shows ? { explained: true } : {}),
     })),
   };
 }

@@ -1,4 +1,5 @@
 /** Composes content/runs/<id>.md for a new log, ready to edit. */
+import { type SeenBit, seenBits } from '../../intake/flag-bits.ts';
 import type { Inspection } from '../../intake/inspect.ts';
 import type { Matched, Matches } from './match.ts';
 import type { KnownSetup, Project } from './project.ts';
@@ -147,6 +148,28 @@ function channelBlock(channel: Matched): string[] {
     ...(inherited?.quantity === undefined ? [`    quantity: ${quantity}`] : []),
     ...(inherited?.column === undefined ? [`    column: ${quoted(column.column)}`] : []),
     ...(needsPlace(channel) ? ['    # at: wall, adapter output, board input or rail'] : []),
+    ...(!inherited?.explained && quantity === 'throttle_flag' ? bitLines(column) : []),
+    ...(!inherited?.explained && quantity === 'clock' ? ['    # shows: requested or delivered'] : []),
+  ];
+}
+
+/** Bits for the author to name: which of them mean what, the file cannot say. */
+function bitLines({ values }: Matched['column']): string[] {
+  const bits = seenBits(values);
+  if (bits.every(({ number }) => number === 0)) return [];
+  const listed = (key: string, some: readonly SeenBit[], hint: string) =>
+    some.length === 0 ? [] : [`    # ${key}: # ${hint}`, ...some.map(({ number }) => `    #   ${number}: what it tells`)];
+  return [
+    ...listed(
+      'bits',
+      bits.filter(({ goesOff }) => goesOff),
+      'come and go in this log; keep those that tell of throttling now',
+    ),
+    ...listed(
+      'sticky',
+      bits.filter(({ goesOff }) => !goesOff),
+      'never went off again; those that stay set until the next boot',
+    ),
   ];
 }
 
