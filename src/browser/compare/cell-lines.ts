@@ -20,5 +20,5 @@ export function cellLines({ figure, against }: ComparedCell, { name }: Pick<Comp
 }
 
 function said({ uncertainty, detail }: ShownFigure): string[] {
-  return [uncertainty, ...detail.split('; ')];
+  return [uncertainty, detail];
 }

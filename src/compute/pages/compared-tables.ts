@@ -161,7 +161,7 @@ function bare(address: string, figure: Figure | undefined): ShownFigure | null {
   const { verdict } = figure.of ?? {};
   const shown = shownFigure(address, { ...figure, of: verdict === undefined ? {} : { verdict } });
   const spread = spreadOf(figure);
-  return spread === '' ? shown : { ...shown, detail: [shown.detail, spread].filter((part) => part !== '').join('; ') };
+  return spread === '' ? shown : { ...shown, detail: [shown.detail, spread].filter((part) => part !== '').join(', ') };
 }
 
 /** How far the tests lie apart whose mean a speedup is: they are no part of its uncertainty. */

@@ -84,7 +84,7 @@ describe('compute/pages/comparison', () => {
   });
 
   test('a speedup over several tests says how far they lie apart', () => {
-    expect(cellAt(model.compared, 'speedup', 'fast').figure!.detail).toMatch(/^told apart; 4 tests, 1\.04 to 1\.25$/);
+    expect(cellAt(model.compared, 'speedup', 'fast').figure!.detail).toMatch(/^told apart, 4 tests, 1\.04 to 1\.25$/);
   });
 
   test("a run's own figures stand with their difference; the reference has none", () => {
