@@ -6,7 +6,6 @@ import { stabilityFigures } from '../figures/stability/stability.ts';
 import type { Register } from '../register/register.ts';
 import type { AttemptsOutcome } from './attempts.ts';
 import type { AllGathered } from './compared/compared.ts';
-import { gatherRun, methodVersions } from './compared/gather.ts';
 import type { ComparisonOutcome } from './comparisons.ts';
 import { offeredFiles, publishedData } from './data/published-data.ts';
 import { verifyPart } from './data/verify-part.ts';
@@ -27,7 +26,7 @@ import { noteModel, notePath } from './pages/note.ts';
 import { notesFeedModel } from './pages/notes-feed.ts';
 import type { ComputedAttempts, ComputedComparison, ComputedNote, ComputedRun, Parts } from './pages/parts.ts';
 import { attemptsPath, comparisonPath } from './pages/parts.ts';
-import { type Beside, copyRow } from './pages/record-copy.ts';
+import { copyRow } from './pages/record-copy.ts';
 import { runModel } from './pages/run.ts';
 import { prompterModel, scriptFiles, scriptModel } from './pages/script.ts';
 import { plotFiles } from './plot-files.ts';
@@ -67,15 +66,16 @@ interface Options {
 type Files = Manifest['files'][number][];
 
 /** Builds and stores the model of every page of the scope, and the files beside them. */
-export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | 'gathered' | 'feed' | 'problems'> {
+export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | 'gathered' | 'feed' | 'problems' | 'entries'> {
   const parts = partsOf(options);
+  const copies = copyPages(options.store, options.copies, parts);
   const models: [path: string, model: PageModel][] = [
     ['', homeModel(parts)],
     ...parts.notes.flatMap((note) => notePages(parts, note)),
     ...[...parts.runs.values()].map((run): [string, PageModel] => [`runs/${run.run.id}/`, runModel(parts, run)]),
     ...devicesOf(parts).map((device): [string, PageModel] => [`devices/${device.id}/`, deviceModel(parts, device)]),
     ...[...parts.comparisons.values()].map((computed) => comparisonPage(parts, computed, options.copies)),
-    ...copyPages(options.copies, besideCopies(options, parts)),
+    ...copies.pages,
     ['compare/', compareModel(parts)],
     ['method/', methodModel(options.accuracy)],
     ['method/accuracy/', accuracyModel(options.accuracy)],
@@ -108,6 +108,7 @@ export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | '
       [...parts.comparisons].map(([id, { gathered }]) => [id, options.store.keep(canonicalText(gathered))]),
     ),
     feed: feed === null ? null : options.store.keep(JSON.stringify(feedsOf(parts, feed))),
+    entries: copies.keys,
   };
 }
 
@@ -153,22 +154,11 @@ function comparisonPage(
     notes: parts.notes
       .filter(({ note }) => [...note.comparisons.values()].includes(comparison.id))
       .map((computed) => ({ title: computed.note.title, path: notePath(computed) })),
-    copies: copies.filter(({ copy }) => copy.record.id === comparison.id).map(copyRow),
+    copies: copies.filter((copy) => copy.comparison === comparison.id).map(copyRow),
     has: () => true,
   };
   const compare = comparePath([...comparison.runs.values()], comparison.runs.get(comparison.reference));
   return [path, { ...comparisonModel(gathered, { plots, undrawn }, context), compare }];
-}
-
-/** What of the things that copies hold the site still has: no more than it shows (law 9). */
-function besideCopies({ copies: { copies } }: Options, { register, comparisons, runs }: Parts): Beside {
-  const held = new Set(copies.flatMap(({ copy }) => copy.record.runs.map(({ run }) => run)));
-  const shown = [...runs.values()].filter(({ run }) => held.has(run.id));
-  return {
-    comparisons: new Map([...comparisons].map(([id, { gathered }]) => [id, gathered])),
-    runs: new Map(shown.map((computed) => [computed.run.id, gatherRun(register, computed.run.id, computed)])),
-    methods: methodVersions(new Set(copies.flatMap(({ copy }) => Object.keys(copy.record.methods)))),
-  };
 }
 
 /** Attempts stand on the page of their device. */

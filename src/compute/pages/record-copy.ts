@@ -1,35 +1,24 @@
 /** Models of the pages of record copies: each copy as it prints for ever, and beside it what changed since. */
-import type { GatheredRun } from '../compared/gathered.ts';
-import { changedSince, type Living } from '../record-copies/changed-since.ts';
-import type { CopyRow } from '../record-copies/models.ts';
+import type { Gathered } from '../compared/gathered.ts';
+import type { ChangedSince, CopyRow } from '../record-copies/models.ts';
 import { copyPath, type PrintedCopy } from '../record-copies/print-copies.ts';
 import type { RecordCopiesModel, RecordCopyModel } from '../results.ts';
 import { comparisonPath } from './parts.ts';
 
-/** What the site has besides the copies. */
-export interface Beside {
-  /** Comparisons that it shows, by id. */
-  readonly comparisons: ReadonlyMap<string, NonNullable<Living['comparison']>>;
-  /** Runs that it shows, by id. */
-  readonly runs: ReadonlyMap<string, GatheredRun>;
-  readonly methods: Living['methods'];
-}
-
-/** The page of one copy. */
-export function recordCopyModel({ copy, sha256, own }: PrintedCopy, { comparisons, runs, methods }: Beside): RecordCopyModel {
-  const { id, date, record } = copy;
-  const comparison = comparisons.get(record.id) ?? null;
+/** The page of one copy. `living`: its comparison, where the site shows that. */
+export function recordCopyModel(printed: PrintedCopy, living: Gathered | null, since: ChangedSince): RecordCopyModel {
+  const { id, date, title, sha256, own } = printed;
   return {
     kind: 'record-copy',
     id,
-    title: record.title,
+    title,
     date,
     path: copyPath(id),
     file: `${copyPath(id)}record.json`,
     sha256,
     own,
-    living: comparison && { title: comparison.title, path: comparisonPath(record.id) },
-    since: changedSince(record, { comparison, runs, methods }),
+    living: living && { title: living.title, path: comparisonPath(living.id) },
+    since,
   };
 }
 
@@ -39,20 +28,14 @@ export function recordCopiesModel(copies: readonly PrintedCopy[]): RecordCopiesM
 }
 
 /** A copy in lists. */
-export function copyRow({ copy: { id, date, record } }: Pick<PrintedCopy, 'copy'>): CopyRow {
-  return { link: { title: record.title, path: copyPath(id) }, date, runs: record.runs.map(({ title }) => title) };
+export function copyRow({ id, date, title, runs }: PrintedCopy): CopyRow {
+  return { link: { title, path: copyPath(id) }, date, runs: runs.map((run) => run.title) };
 }
 
 /** All copies for programs: which runs each holds. */
-export function copiesIndex(copies: readonly Pick<PrintedCopy, 'copy'>[]): object {
+export function copiesIndex(copies: readonly PrintedCopy[]): object {
   return {
     format: 1,
-    copies: copies.map(({ copy: { id, date, record } }) => ({
-      id,
-      title: record.title,
-      date,
-      path: copyPath(id),
-      runs: record.runs.map(({ run }) => run),
-    })),
+    copies: copies.map(({ id, title, date, runs }) => ({ id, title, date, path: copyPath(id), runs: runs.map(({ run }) => run) })),
   };
 }

@@ -1,50 +1,66 @@
-/** Each record copy printed from itself alone: the model of its own part, its plots, the files beside its page. */
-import { error, type Problem } from '../../problem.ts';
-import { COPIES } from '../../register/record-copies.ts';
+/** Each record copy printed from itself alone, once: what is stored of it is found again by its bytes and the code. */
+import { compareText, error, type Problem } from '../../problem.ts';
+import { COPIES, type Recorded } from '../../register/record-copies.ts';
+import type { ContentFile } from '../../register/register.ts';
+import { isProblem } from '../../register/sealed-file.ts';
 import { drawCompared } from '../compared/compared.ts';
-import type { Gathered } from '../compared/gathered.ts';
-import { type ComparisonPlots, comparisonModel } from '../pages/comparison.ts';
-import type { PlotResult } from '../plot-task.ts';
+import { digestOf } from '../digest.ts';
+import { comparisonModel } from '../pages/comparison.ts';
+import { plotFiles } from '../plot-files.ts';
+import { type PlotResult, plotBlobs } from '../plot-task.ts';
+import type { Pool } from '../pool.ts';
 import { jsonText } from '../published.ts';
-import type { ComparisonModel } from '../results.ts';
-import { copyFile } from './copy.ts';
-import type { Copies, ReadCopy } from './read-copies.ts';
+import type { ComparisonModel, Manifest } from '../results.ts';
+import type { Store } from '../store.ts';
+import { type ReadCopy, readCopy } from './read-copies.ts';
 
 /** A copy as its page prints it. */
-export interface PrintedCopy extends ReadCopy {
+export interface PrintedCopy {
+  /** Covers its file and all code. */
+  readonly key: string;
+  readonly id: string;
+  readonly date: string;
+  readonly title: string;
+  /** Id of the comparison that it was made from. */
+  readonly comparison: string;
+  readonly runs: readonly { readonly run: string; readonly title: string }[];
+  /** Names of the figures whose methods it knows. */
+  readonly methods: readonly string[];
+  /** SHA-256 of the file's own bytes. */
+  readonly sha256: string;
   readonly own: ComparisonModel;
   readonly plots: readonly PlotResult[];
+  /** The file itself, its figures, the downloads of its plots. */
+  readonly files: Manifest['files'];
+  /** Keys of its plots. */
+  readonly keys: readonly string[];
 }
 
 export interface PrintedCopies {
-  /** Newest first. */
+  /** Newest first, those of one day by id. */
   readonly copies: readonly PrintedCopy[];
   readonly plots: readonly (readonly PlotResult[])[];
   readonly keys: readonly string[];
   readonly problems: readonly Problem[];
 }
 
-/** Prints all copies; draws what is not in the store yet. One that cannot be printed is a problem of its file. */
-export async function printCopies(
-  drawing: Parameters<typeof drawCompared>[0],
-  { copies, problems }: Copies,
-): Promise<PrintedCopies> {
-  const keys: string[] = [];
-  const faults: Problem[] = [];
-  const printed = await Promise.all(
-    copies.map(async (read): Promise<PrintedCopy[]> => {
-      try {
-        const drawn = await drawCompared(drawing, read.copy.record);
-        keys.push(...drawn.keys);
-        return [{ ...read, plots: drawn.plots, own: ownPart(read, drawn) }];
-      } catch (thrown) {
-        faults.push(unprintable(read, thrown));
-        return [];
-      }
-    }),
-  );
-  const whole = printed.flat();
-  return { copies: whole, plots: whole.map(({ plots }) => plots), keys, problems: [...problems, ...faults] };
+interface Ground {
+  readonly store: Store;
+  readonly pool: Pool;
+  /** Digests of all code, and of what draws comparisons. */
+  readonly code: { readonly all: string; readonly compared: string };
+}
+
+/** Prints all copies. One that is not as it was written, or cannot be printed, is a problem of its file, and none of the site. */
+export async function printCopies(ground: Ground, files: readonly ContentFile[]): Promise<PrintedCopies> {
+  const all = await Promise.all(files.map((file) => printCopy(ground, file)));
+  const copies = all.filter((printed): printed is PrintedCopy => !isProblem(printed));
+  return {
+    copies: copies.sort((a, b) => compareText(b.date, a.date) || compareText(a.id, b.id)),
+    plots: copies.map(({ plots }) => plots),
+    keys: copies.flatMap(({ key, keys }) => [key, ...keys]),
+    problems: all.filter(isProblem),
+  };
 }
 
 /** Where a copy stands for ever, below the base. */
@@ -52,23 +68,65 @@ export function copyPath(id: string): string {
   return `record-copies/${id}/`;
 }
 
-/** Figures of a copy as those of its comparison are published. */
-export function copyFigures({ copy: { id, record } }: ReadCopy): string {
-  const { sources, figures, reference } = record;
-  const runs = Object.fromEntries(record.runs.map(({ alias, run }) => [alias, run]));
-  return jsonText({ format: 1, comparison: record.id, figures, record: id, reference, runs, sources });
+/** What a copy records, from the store. */
+export function recordOf(store: Store, { files }: PrintedCopy): Recorded {
+  const bytes = store.bytes(files[0]!.blob);
+  if (bytes === undefined) throw new Error('the cache was damaged while it was read: run the command again');
+  return (JSON.parse(new TextDecoder().decode(bytes)) as { record: Recorded }).record;
+}
+
+async function printCopy(ground: Ground, file: ContentFile): Promise<PrintedCopy | Problem> {
+  const { store, code } = ground;
+  const key = digestOf(['record-copy', code.all, file.path, file.text]);
+  const stored = store.get(key) as PrintedCopy | undefined;
+  if (stored?.files.every(({ blob }) => store.has(blob)) && stored.plots.flatMap(plotBlobs).every((blob) => store.has(blob)))
+    return stored;
+  const read = readCopy(file);
+  if (isProblem(read)) return read;
+  try {
+    const printed = await printedFrom(ground, key, read);
+    store.set(key, printed);
+    return printed;
+  } catch (thrown) {
+    return unprintable(file.path, thrown);
+  }
 }
 
 /** Nothing in it hangs on what the site has besides, links included. */
-function ownPart({ copy: { id, record } }: ReadCopy, drawn: ComparisonPlots): ComparisonModel {
-  const gathered: Gathered = record;
+async function printedFrom({ store, pool, code }: Ground, key: string, { copy, text, sha256 }: ReadCopy): Promise<PrintedCopy> {
+  const { id, date, record } = copy;
+  const path = copyPath(id);
+  const { keys, ...drawn } = await drawCompared({ store, pool, code: code.compared }, record);
   const alone = { body: '', status: 'published', notes: [], copies: [], has: () => false } as const;
-  return comparisonModel(gathered, drawn, { path: copyPath(id), ...alone });
+  return {
+    key,
+    id,
+    date,
+    title: record.title,
+    comparison: record.id,
+    runs: record.runs.map(({ run, title }) => ({ run, title })),
+    methods: Object.keys(record.methods),
+    sha256,
+    own: comparisonModel(record, drawn, { path, ...alone }),
+    plots: drawn.plots,
+    files: [
+      { path: `${path}record.json`, blob: store.keep(text) },
+      { path: `${path}figures.json`, blob: store.keep(figuresText(id, record)) },
+      ...plotFiles(path, drawn.plots),
+    ],
+    keys,
+  };
 }
 
-function unprintable({ copy: { id } }: ReadCopy, thrown: unknown): Problem {
+/** As the figures of a comparison are published. */
+function figuresText(id: string, { id: comparison, sources, figures, reference, runs }: Recorded): string {
+  const aliases = Object.fromEntries(runs.map(({ alias, run }) => [alias, run]));
+  return jsonText({ format: 1, comparison, figures, record: id, reference, runs: aliases, sources });
+}
+
+function unprintable(file: string, thrown: unknown): Problem {
   const found = `this record copy could not be printed: ${thrown instanceof Error ? thrown.message : String(thrown)}`;
-  return error('fault', { file: copyFile(id), line: 1, column: 1 }, found, {
+  return error('fault', { file, line: 1, column: 1 }, found, {
     remedy: `if \`${COPIES.command}\` wrote it here, this is a fault of the program: please report it; else take the file out`,
   });
 }

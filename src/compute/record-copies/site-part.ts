@@ -1,26 +1,72 @@
 /** What record copies bring to a site: their pages, the list of them, the files beside both. */
-import { type Beside, copiesIndex, recordCopiesModel, recordCopyModel } from '../pages/record-copy.ts';
-import { plotFiles } from '../plot-files.ts';
+import { gatherRun, methodVersions } from '../compared/gather.ts';
+import type { GatheredRun } from '../compared/gathered.ts';
+import { digestOf } from '../digest.ts';
+import type { Parts } from '../pages/parts.ts';
+import { copiesIndex, recordCopiesModel, recordCopyModel } from '../pages/record-copy.ts';
 import { jsonText } from '../published.ts';
 import type { Manifest, PageModel } from '../results.ts';
 import type { Store } from '../store.ts';
-import { copyFigures, copyPath, type PrintedCopies } from './print-copies.ts';
+import { changedSince, type Living } from './changed-since.ts';
+import type { ChangedSince } from './models.ts';
+import { copyPath, type PrintedCopies, type PrintedCopy, recordOf } from './print-copies.ts';
+
+export interface CopyPages {
+  readonly pages: readonly [path: string, model: PageModel][];
+  /** Of what was stored on the way. */
+  readonly keys: readonly string[];
+}
 
 /** The page of each copy, and the list where there is any. */
-export function copyPages({ copies }: PrintedCopies, beside: Beside): [path: string, model: PageModel][] {
+export function copyPages(store: Store, { copies }: PrintedCopies, parts: Parts): CopyPages {
+  const runs = runsOf(copies, parts);
+  const known = new Map<object, string>();
+  const digestOnce = (value: object): string => {
+    const digest = known.get(value) ?? digestOf(value);
+    known.set(value, digest);
+    return digest;
+  };
+  const made = copies.map((printed) => {
+    const living = livingOf(printed, parts, runs);
+    const digests = [living.comparison, ...living.runs.values()].map((each) => each && digestOnce(each));
+    const key = digestOf(['changed-since', printed.key, digests, living.methods]);
+    const model = recordCopyModel(printed, living.comparison, sinceOf(store, key, printed, living));
+    const page: [string, PageModel] = [copyPath(printed.id), model];
+    return { key, page };
+  });
   const list: [string, PageModel][] = copies.length === 0 ? [] : [['record-copies/', recordCopiesModel(copies)]];
-  return [...list, ...copies.map((printed): [string, PageModel] => [copyPath(printed.copy.id), recordCopyModel(printed, beside)])];
+  return { pages: [...list, ...made.map(({ page }) => page)], keys: made.map(({ key }) => key) };
 }
 
 /** Each copy's own bytes, its figures, the downloads of its plots; and the index for programs, also where it is empty. */
 export function copyFiles(store: Store, { copies }: PrintedCopies): Manifest['files'][number][] {
-  const files = copies.flatMap((printed) => {
-    const path = copyPath(printed.copy.id);
-    return [
-      { path: `${path}record.json`, blob: store.keep(printed.text) },
-      { path: `${path}figures.json`, blob: store.keep(copyFigures(printed)) },
-      ...plotFiles(path, printed.plots),
-    ];
+  const index = { path: 'record-copies/index.json', blob: store.keep(jsonText(copiesIndex(copies))) };
+  return [...copies.flatMap(({ files }) => files), index];
+}
+
+/** Runs that copies hold and the site still shows (law 9), by id. */
+function runsOf(copies: readonly PrintedCopy[], { register, runs }: Parts): ReadonlyMap<string, GatheredRun> {
+  const held = new Set(copies.flatMap((copy) => copy.runs.map(({ run }) => run)));
+  const shown = [...runs.values()].filter(({ run }) => held.has(run.id));
+  return new Map(shown.map((computed) => [computed.run.id, gatherRun(register, computed.run.id, computed)]));
+}
+
+function livingOf({ comparison, runs, methods }: PrintedCopy, parts: Parts, shown: ReadonlyMap<string, GatheredRun>): Living {
+  const still = runs.flatMap(({ run }) => {
+    const found = shown.get(run);
+    return found === undefined ? [] : [[run, found] as const];
   });
-  return [...files, { path: 'record-copies/index.json', blob: store.keep(jsonText(copiesIndex(copies))) }];
+  return {
+    comparison: parts.comparisons.get(comparison)?.gathered ?? null,
+    runs: new Map(still),
+    methods: methodVersions(new Set(methods)),
+  };
+}
+
+function sinceOf(store: Store, key: string, printed: PrintedCopy, living: Living): ChangedSince {
+  const stored = store.get(key) as ChangedSince | undefined;
+  if (stored !== undefined) return stored;
+  const since = changedSince(recordOf(store, printed), living);
+  store.set(key, since);
+  return since;
 }
