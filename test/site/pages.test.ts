@@ -51,9 +51,10 @@ async function eachKind(
   }
 }
 
-/** `notes/x/` is of the kind `notes`, `notes/x/ledger/` of the kind `notes/ledger`. */
+/** `notes/x/` is of the kind `notes`, `notes/x/ledger/` of the kind `notes/ledger`; `runs/`, the index, of the kind `runs/`. */
 function kindOf(path: string): string {
   const parts = path.split('/').filter((part) => part !== '');
+  if (parts.length === 1 && parts[0] !== 'method') return path;
   return (parts[0] === 'method' ? parts : parts.toSpliced(1, 1)).join('/');
 }
 
@@ -75,6 +76,7 @@ describe('every kind of page', () => {
   it('is there to look at', () => {
     expect([...kinds.keys()].sort()).toEqual([
       '',
+      'comparisons',
       'devices',
       'method',
       'method/accuracy',
@@ -82,6 +84,7 @@ describe('every kind of page', () => {
       'notes',
       'notes/ledger',
       'runs',
+      'runs/',
       'scripts',
       'scripts/ledger',
       'scripts/prompter',
