@@ -7,10 +7,12 @@ const text = v.string();
 const number = v.number();
 const list = <S extends v.GenericSchema>(item: S) => v.pipe(v.array(item), v.readonly());
 
+const KIND = v.picklist(['value', 'stated', 'claim', 'table', 'highlight']);
+
 const ENTRY = v.strictObject({
   line: number,
   column: number,
-  kind: v.picklist(['value', 'stated', 'claim', 'table', 'highlight']),
+  kind: KIND,
   text,
   expression: text,
   value: number,
@@ -53,8 +55,8 @@ const STATE = v.strictObject({
   /** The day of publication that the author gave. */
   date: text,
   entries: list(ENTRY),
-  /** Figures that its tables asked for and that were absent. */
-  absent: v.optional(list(v.strictObject({ line: number, column: number, expression: text, why: text }))),
+  /** Numbers of its tables that were absent. */
+  absent: v.optional(list(v.strictObject({ kind: KIND, line: number, column: number, expression: text, why: text }))),
   plots: list(v.strictObject({ id: text, title: text, sha256: text })),
   /** Addresses of its page and of what stands beside it, below the site's base. */
   addresses: list(text),

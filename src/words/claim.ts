@@ -35,7 +35,8 @@ export function claim(writing: Writing, read: WrittenDirective, node: Nodes): Pa
   const judgement = judge(tree, writing.subjects);
   if ('problems' in judgement) {
     const problems = judgement.problems.map((problem) => locate(problem, place));
-    const said = recordedInstead(writing, 'claim', read.label?.text ?? '', placeAt(writing, spanOf(node).start), problems);
+    const asked = { kind: 'claim', text: read.label?.text ?? '', expression: is.value.trim() } as const;
+    const said = recordedInstead(writing, asked, placeAt(writing, spanOf(node).start), problems);
     return said ?? refuse(judgement.problems);
   }
   if (judgement.held.length === 0) return refuse([holdsNothing({ start: 0, end: is.value.length })]);

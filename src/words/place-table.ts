@@ -145,7 +145,7 @@ function absentCell(
   const expression = `${alias}.${key}`;
   const recorded = recordedCell(writing, expression, place, why);
   if (recorded) return element('td', { className: ['number'] }, [recorded]);
-  writing.absent.push({ line: place.line, column: place.column, expression, why });
+  writing.absent.push({ kind: 'table', line: place.line, column: place.column, expression, why });
   const what = row.detail === '' ? row.label : `${row.label} (${row.detail})`;
   absences.push(element('li', {}, [`${what}, ${alias.replaceAll('_', ' ')}: ${why}`]));
   return element('td', { className: ['absent'] }, ['absent']);

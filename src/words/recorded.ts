@@ -16,19 +16,24 @@ export function recordedCell(writing: Writing, expression: string, place: Place,
 
 /**
  * The recorded number as a link, where all that is wrong is that a figure is absent; undefined where nothing of the kind was recorded.
- * The problems are set apart: they are a correction now, and an error again when the script is published anew.
+ * The problems are set apart: they are a correction now, and an error again when the script is published anew. Elsewhere the number is
+ * kept as one that is absent.
  */
 export function recordedInstead(
   writing: Writing,
-  kind: Recorded['kind'],
-  text: string,
+  { kind, text, expression }: Pick<Recorded, 'kind' | 'text' | 'expression'>,
   place: Place,
   problems: readonly Problem[],
 ): PageElement | undefined {
+  if (problems.some(({ rule }) => rule !== 'absent-figure')) return undefined;
+  const why = problems.map((problem) => problem.found).join('; ');
   const found = writing.recorded.find((each) => each.kind === kind && each.text === text);
-  if (found === undefined || problems.some(({ rule }) => rule !== 'absent-figure')) return undefined;
+  if (found === undefined) {
+    if (problems.length > 0) writing.absent.push({ kind, line: place.line, column: place.column, expression, why });
+    return undefined;
+  }
   writing.unborne.push(...problems);
-  return standIn(writing, found, place, problems.map((problem) => problem.found).join('; '));
+  return standIn(writing, found, place, why);
 }
 
 function standIn(writing: Writing, found: Recorded, { file, line, column }: Place, rests: string): Element {

@@ -23,7 +23,8 @@ export function stated(writing: Writing, read: WrittenDirective, node: Nodes): P
   const place = placeAt(writing, is.valueStart);
   const evaluated = evaluate(is.value, writing.subjects, place);
   if ('problems' in evaluated) {
-    const said = recordedInstead(writing, 'stated', labelOf(read).text, placeAt(writing, spanOf(node).start), evaluated.problems);
+    const asked = { kind: 'stated', text: labelOf(read).text, expression: is.value.trim() } as const;
+    const said = recordedInstead(writing, asked, placeAt(writing, spanOf(node).start), evaluated.problems);
     if (said) return said;
     writing.problems.push(...evaluated.problems);
     return null;

@@ -21,7 +21,8 @@ export function value(writing: Writing, read: WrittenDirective, node: Nodes): Pa
   const label = read.label as NonNullable<WrittenDirective['label']>;
   const evaluated = evaluate(label.text, writing.subjects, placeAt(writing, label.start));
   if ('problems' in evaluated) {
-    const said = recordedInstead(writing, 'value', label.text, placeAt(writing, spanOf(node).start), evaluated.problems);
+    const asked = { kind: 'value', text: label.text, expression: label.text.trim() } as const;
+    const said = recordedInstead(writing, asked, placeAt(writing, spanOf(node).start), evaluated.problems);
     if (said) return said;
     writing.problems.push(...evaluated.problems);
     return null;

@@ -21,7 +21,7 @@ export interface Writing {
   readonly problems: Problem[];
   /** Entries in the order found; the page numbers them in the order printed. */
   readonly drafts: LedgerEntry[];
-  /** Cells of tables that print no number. */
+  /** Numbers that the data does not give. */
   readonly absent: AbsentEntry[];
   readonly plots: PlotRequest[];
   /** Times of the cues so far, in seconds; null where the author gives none. */

@@ -47,8 +47,9 @@ export interface LedgerEntry {
   readonly held: readonly HeldBy[];
 }
 
-/** A figure that a table asks for and the data does not give: the page prints that it is absent. */
+/** A number that the text asks for and the data does not give. A table prints that it is absent; elsewhere that is an error. */
 export interface AbsentEntry {
+  readonly kind: LedgerKind;
   readonly line: number;
   readonly column: number;
   readonly expression: string;
@@ -89,7 +90,7 @@ export interface Written {
   readonly front?: Readonly<Partial<Record<FrontKey, PlainWords>>>;
   /** In reading order; entry k is linked from the element with id `n-<k+1>`. Highlights come last and stand in no text. */
   readonly entries: readonly LedgerEntry[];
-  /** Figures of tables that are absent. */
+  /** Numbers that the data does not give. */
   readonly absent?: readonly AbsentEntry[];
   /** By index of the entry, for those that stand in the text. */
   readonly sentences?: readonly InSentence[];

@@ -29,9 +29,13 @@ describe('words/recorded', () => {
     const { pieces, entries, absent, problems } = write(noteOf(table), TWO, { recorded: [cell] });
     expect(pieces.join('')).toContain('>70.1 °C</a>');
     expect(entries).toMatchObject([{ kind: 'table', verdict: 'cannot be told', rests: 'Not steady within 60 min.' }]);
-    expect(absent).toEqual([{ line: 1, column: 1, expression: 'rated.steady_temperature', why: 'Not steady within 60 min.' }]);
+    expect(absent).toEqual([
+      { kind: 'table', line: 1, column: 1, expression: 'rated.steady_temperature', why: 'Not steady within 60 min.' },
+    ]);
     expect(problems).toEqual([]);
     expect(write(noteOf(table), TWO).absent).toHaveLength(2);
+    const inWords = ':stated[a few degrees]{is="fast.steady_temperature"} :value[fast.steady_temperature]';
+    expect(write(noteOf(inWords), TWO).absent?.map(({ kind, column }) => `${kind} ${column}`)).toEqual(['stated 1', 'value 54']);
   });
 
   test('nothing else is excused: neither another number nor another fault', () => {

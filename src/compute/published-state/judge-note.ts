@@ -15,7 +15,7 @@ export interface Judged {
 
 /** Compares a note with its published state; reasons are those of its front matter. */
 export function judgeNote(note: Note, state: PublishedState, present: PublishedState, sources: Sources): Judged {
-  const changes = grouped(matchStates(state, present).pairs.filter(printsDifferently));
+  const changes = grouped(matchStates(state, present).pairs.filter((pair) => printsDifferently(pair) && !isError(pair)));
   const used = new Set<StatedCorrection>();
   const unexplained: Unexplained[] = [];
   const corrections = changes.flatMap((pairs) => {
@@ -33,6 +33,11 @@ interface Unexplained {
   readonly pairs: readonly Pair[];
   /** Its cause in words. */
   readonly why: string;
+}
+
+/** Absent where no table says so, which is an error of its own. */
+function isError({ is }: Pair): boolean {
+  return is.kind === 'value' && is.verdict === 'cannot be told';
 }
 
 /** The same number printed the same way in several places changes once. */

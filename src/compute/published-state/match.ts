@@ -40,19 +40,13 @@ export function matchEntries(was: readonly PublishedEntry[], is: readonly Publis
 }
 
 /**
- * The numbers of two states, and with them those of tables that the data gives in one of the two alone: where the table stands in
- * both, the number became "absent", or took its place.
+ * The numbers of two states, and with them those that the text asks for in both and the data gives in one alone: such a number became
+ * "absent", or took the place of that word.
  */
 export function matchStates(was: NumbersOf, is: NumbersOf): Matched {
   const { pairs, removed, added } = matchEntries(was.entries, is.entries);
-  const gone = removed.flatMap((entry): Pair[] => {
-    const now = absenceOf(entry, is);
-    return now ? [{ was: entry, is: now }] : [];
-  });
-  const come = added.flatMap((entry): Pair[] => {
-    const then = absenceOf(entry, was);
-    return then ? [{ was: then, is: entry }] : [];
-  });
+  const gone = withAbsences(removed, is).map(([entry, now]): Pair => ({ was: entry, is: now }));
+  const come = withAbsences(added, was).map(([entry, then]): Pair => ({ was: then, is: entry }));
   return {
     pairs: [...pairs, ...gone, ...come],
     removed: removed.filter((entry) => !gone.some((pair) => pair.was === entry)),
@@ -62,13 +56,26 @@ export function matchStates(was: NumbersOf, is: NumbersOf): Matched {
 
 type NumbersOf = Pick<PublishedState, 'entries' | 'absent'>;
 
-/** A number of a table as it stands where the table says "absent". It has no value: it equals nothing. */
-function absenceOf(entry: PublishedEntry, { absent = [] }: NumbersOf): PublishedEntry | undefined {
-  const found = absent.find(({ expression }) => plainExpression(expression) === plainExpression(entry.expression));
-  if (entry.kind !== 'table' || !found) return undefined;
-  const { line, column, why } = found;
-  const sentence = entry.pattern.replace('■', ABSENT);
-  return { ...entry, line, column, value: Number.NaN, u: null, shown: ABSENT, verdict: 'cannot be told', rests: why, sentence };
+/** Entries with the absence of the same kind and expression, each absence once. */
+function withAbsences(
+  entries: readonly PublishedEntry[],
+  { absent = [] }: NumbersOf,
+): (readonly [entry: PublishedEntry, absence: PublishedEntry])[] {
+  const left = [...absent];
+  return entries.flatMap((entry) => {
+    const at = left.findIndex(
+      ({ kind, expression }) => kind === entry.kind && plainExpression(expression) === plainExpression(entry.expression),
+    );
+    const [found] = at < 0 ? [] : left.splice(at, 1);
+    return found ? [[entry, asAbsent(entry, found)] as const] : [];
+  });
+}
+
+/** A number as it stands where the data does not give it: without a value, so that it equals nothing. The author's own words stay. */
+function asAbsent(entry: PublishedEntry, { line, column, why }: NonNullable<NumbersOf['absent']>[number]): PublishedEntry {
+  const ownWords = entry.kind === 'stated' || entry.kind === 'claim';
+  const said = ownWords ? {} : { shown: ABSENT, sentence: entry.sentence.replace(entry.shown, ABSENT) };
+  return { ...entry, line, column, value: Number.NaN, u: null, verdict: 'cannot be told', rests: why, ...said };
 }
 
 /** As tables print it. */

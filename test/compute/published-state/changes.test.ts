@@ -54,12 +54,26 @@ describe('compute/published-state/changes', () => {
 
   it('tells a number of a table that became absent as a change of its sentence, not as removed', () => {
     const number = entry('fast.time_constant', '9.1 min', { kind: 'table', pattern: 'time constant: ■' });
-    const absent = [{ line: 31, column: 1, expression: 'fast.time_constant', why: 'The log is too short.' }];
+    const absent = [
+      { kind: 'table' as const, line: 31, column: 1, expression: 'fast.time_constant', why: 'The log is too short.' },
+    ];
     const [changed] = changesSince([state([number])], [state([], { absent })]);
     expect(changed).toMatchObject({
       figures: [{ number: 'fast.time_constant', was: '9.1 min', is: 'absent', difference: null, standardUncertainties: null }],
       sentences: [{ line: 31, before: 'time constant: 9.1 min', after: 'time constant: absent' }],
       removed: [],
+    });
+  });
+
+  it('tells a stated number whose figure became absent as no longer held, with the reason', () => {
+    const stated = entry('fast.time_constant', 'about nine minutes', { kind: 'stated', verdict: 'holds', unit: 's', value: 540 });
+    const absent = [{ kind: 'stated' as const, line: 31, column: 4, expression: 'fast.time_constant', why: 'The power changed.' }];
+    const [changed] = changesSince([state([stated])], [state([], { absent })]);
+    expect(changed).toMatchObject({
+      sentences: [],
+      figures: [],
+      removed: [],
+      noLongerHeld: [{ line: 31, column: 4, words: 'about nine minutes', verdict: 'cannot be told', rests: 'The power changed.' }],
     });
   });
 });

@@ -125,7 +125,9 @@ describe('compute/published-state/judge-note', () => {
 
   it('asks for a reason where a number of a table became absent', () => {
     const number = entry('fast.time_constant', '9.1 min', { kind: 'table', pattern: 'time constant: ■' });
-    const absent = [{ line: 20, column: 1, expression: 'fast.time_constant', why: 'The log is too short.' }];
+    const absent = [
+      { kind: 'table' as const, line: 20, column: 1, expression: 'fast.time_constant', why: 'The log is too short.' },
+    ];
     const { problems } = judgeNote(note(), state([number]), state([], { absent }), SOURCES);
     expect(problems).toHaveLength(1);
     expect(problems[0]?.found).toContain('`fast.time_constant` was 9.1 min and is absent; data/fast.csv changed since');

@@ -19,7 +19,7 @@ describe('compute/published-state/match', () => {
   it('takes a number of a table that became absent, or no longer is, for a change; one whose table is gone was removed', () => {
     const number = entry('a.b', '1 K', { kind: 'table', pattern: 'rise: ■', sentence: 'rise: 1 K' });
     const other = entry('c.d', '2 K', { kind: 'table' });
-    const absent = [{ line: 7, column: 1, expression: 'a.b', why: 'The log is too short.' }];
+    const absent = [{ kind: 'table' as const, line: 7, column: 1, expression: 'a.b', why: 'The log is too short.' }];
     const gone = matchStates({ entries: [number, other] }, { entries: [], absent });
     expect(inWords(gone)).toEqual({ pairs: ['1 K > absent'], removed: ['2 K'], added: [] });
     expect(gone.pairs[0]?.is).toMatchObject({ line: 7, sentence: 'rise: absent', rests: 'The log is too short.' });
