@@ -22,12 +22,22 @@ export interface Plan {
 /** Half width of a stated ambient, K: its mean over the run lies within, and so does its drift from end to end. */
 export const AMBIENT_LIMIT = 0.5;
 
-/** One run: setting, bench, room, log and instruments, all drawn from the seed. */
+/** Which pair a run belongs to: the two of a pair were made on one bench, with the same instruments. */
+export function pairOf(seed: number): number {
+  return Math.ceil(seed / 2);
+}
+
+/** Seeds of benches lie far from those of runs. */
+const BENCHES = 1_000_000;
+
+/** One run: setting, room and log drawn from the seed, the bench and its instruments from that of its pair. */
 export function plan(seed: number, errors: Errors): Plan {
   const draw = random(seed);
+  const bench = random(BENCHES + pairOf(seed));
   const pick = <T>(list: readonly T[]): T => list[Math.floor(draw.uniform() * list.length)]!;
   const between = (low: number, high: number) => low + (high - low) * draw.uniform();
-  const limits = { ...LIMITS, dieStep: pick([0.1, 0.5, 1]) };
+  const steps = [0.1, 0.5, 1];
+  const limits = { ...LIMITS, dieStep: steps[Math.floor(bench.uniform() * steps.length)]! };
   const hot = draw.uniform() < 0.25;
   const stated = draw.uniform() < 0.25;
   const warming = stated ? errorsOf(draw, errors).within(AMBIENT_LIMIT) : between(-1, 2);
@@ -41,7 +51,7 @@ export function plan(seed: number, errors: Errors): Plan {
     supply: SUPPLY,
     every: pick([0.5, 1, 2, 5]),
     limits,
-    instruments: instruments(draw, limits, errors),
+    instruments: instruments(bench, limits, errors),
     workload: { wander: between(0.002, 0.012), memory: pick([5, 15, 30, 60]) },
   };
   const ambient = room.start + room.warming / 2 + errorsOf(draw, errors).within(AMBIENT_LIMIT);
@@ -54,7 +64,7 @@ function instruments(draw: Random, limits: Options['limits'], errors: Errors): I
 }
 
 /** A generator whose `within` draws an error of that stated size by the kind of statement. */
-function errorsOf(draw: Random, errors: Errors): Random {
+export function errorsOf(draw: Random, errors: Errors): Random {
   return errors === 'limits' ? draw : { ...draw, within: (expanded) => (expanded / 2) * draw.normal() };
 }
 

@@ -4,6 +4,7 @@ import { derive } from '../../src/figures/derive.ts';
 import type { RunFigures } from '../../src/figures/figure.ts';
 import type { Log } from '../../src/intake/log.ts';
 import type { Accuracy } from '../../src/quantities/accuracy.ts';
+import { distributionOf, standardOfHalfWidth } from '../../src/quantities/coverage.ts';
 import { contextOf, logOf, phase } from '../figures/build.ts';
 import { LIMITS } from '../simulator/larch.ts';
 import type { Options, Reading, Truth } from '../simulator/options.ts';
@@ -70,7 +71,9 @@ function contextFrom({ options, errors, throttleAt, statedAmbient }: Plan): RunC
   const limit = (absolute: number): Accuracy => ({ ofReading: 0, absolute, digits: 0, coverage, text: 'invented' });
   const meter: Accuracy = { ...limit(0), ofReading: LIMITS.meterGain, digits: LIMITS.meterDigits };
   const exactly = (value: number, unit: string) => ({ value, unit, parts: [] });
+  const run = runOf(options.seed);
   return contextOf({
+    run,
     device: { id: 'larch', throttleAt: { soc: exactly(throttleAt, '°C'), board: exactly(throttleAt, '°C') } },
     instruments: {
       ...facts('on-die', { temperature: limit(LIMITS.die) }),
@@ -80,11 +83,17 @@ function contextFrom({ options, errors, throttleAt, statedAmbient }: Plan): RunC
     },
     phases: [phase('idle', 0, idle), phase('load', idle, idle + load), phase('cool-down', idle + load, Number.POSITIVE_INFINITY)],
     setting: { clock: exactly(options.setting.clock, 'Hz') },
-    ...(statedAmbient === null ? {} : { ambient: stated(statedAmbient, errors) }),
+    ...(statedAmbient === null ? {} : { ambient: stated(run, statedAmbient, errors) }),
   });
 }
 
-function stated(value: number, errors: Errors): NonNullable<RunContext['ambient']> {
-  const share = AMBIENT_LIMIT / (errors === 'limits' ? Math.sqrt(3) : 2);
-  return { value, unit: '°C', parts: [{ source: { id: 'run:soak/ambient', title: 'stated ambient', dof: null }, share }] };
+/** Runs of a pair must not share what only a name makes the same. */
+function runOf(seed: number): string {
+  return `soak-${seed}`;
+}
+
+function stated(run: string, value: number, errors: Errors): NonNullable<RunContext['ambient']> {
+  const coverage = errors === 'limits' ? 'rectangular' : { k: 2 };
+  const source = { id: `run:${run}/ambient`, title: 'stated ambient', dof: null, ...distributionOf(coverage) };
+  return { value, unit: '°C', parts: [{ source, share: standardOfHalfWidth(AMBIENT_LIMIT, coverage) }] };
 }

@@ -2,8 +2,9 @@
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import type { CoverageTable } from '../../src/figures/checks/coverage.ts';
-import { joined, type Tally } from './tally.ts';
-import { TRUTHS } from './truths.ts';
+import type { Tally } from './asked.ts';
+import { pairOf } from './plan.ts';
+import { ASKED, joined } from './tally.ts';
 
 interface Counts {
   readonly limits: Tally;
@@ -14,11 +15,11 @@ interface Counts {
 export async function coverageTable(runs: number, seed: number): Promise<CoverageTable> {
   const threads = availableParallelism();
   const seeds = Array.from({ length: runs }, (_, k) => seed + k);
-  const shares = Array.from({ length: threads }, (_, thread) => seeds.filter((_, k) => k % threads === thread));
+  const shares = Array.from({ length: threads }, (_, thread) => seeds.filter((each) => pairOf(each) % threads === thread));
   const counts = await Promise.all(shares.map(counted));
   const limits = counts.map((count) => count.limits).reduce(joined);
   const expanded = counts.map((count) => count.expanded).reduce(joined);
-  const figures = Object.entries(TRUTHS).map(([name, { kind, words }]) => [
+  const figures = Object.entries(ASKED).map(([name, { kind, words }]) => [
     name,
     { kind, truth: words, limits: limits[name]!, expanded: expanded[name]! },
   ]);

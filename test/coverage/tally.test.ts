@@ -1,15 +1,15 @@
 /** A small sample of the coverage table, with bands so wide that only a broken interval leaves them. */
 import { describe, expect, test } from 'vitest';
 import { COVERAGE } from '../../src/figures/checks/coverage.ts';
-import { holds, joined, tally } from './tally.ts';
-import { TRUTHS } from './truths.ts';
+import { holds } from './holds.ts';
+import { ASKED, joined, tally } from './tally.ts';
 
 const seeds = (from: number, count: number) => Array.from({ length: count }, (_, k) => from + k);
 
 describe('coverage/tally', () => {
   const sample = joined(tally(seeds(9001, 36), 'k = 2'), tally(seeds(9101, 24), 'limits'));
 
-  test.each(Object.keys(TRUTHS))('%s: intervals of 60 runs hold the truth', (name) => {
+  test.each(Object.keys(ASKED))('%s: intervals of 60 runs hold the truth', (name) => {
     const { held, of } = sample[name]!;
     expect(of).toBeGreaterThan(0);
     // Of 60 intervals of 95 %, fewer than 50 hold but once in a hundred thousand times (binomial).
@@ -21,7 +21,7 @@ describe('coverage/tally', () => {
   });
 
   test('the stored table asks for the truths as they are written here', () => {
-    const words = Object.entries(TRUTHS).map(([name, truth]) => [name, truth.kind, truth.words]);
+    const words = Object.entries(ASKED).map(([name, truth]) => [name, truth.kind, truth.words]);
     expect(Object.entries(COVERAGE.figures).map(([name, row]) => [name, row.kind, row.truth])).toEqual(words);
   });
 

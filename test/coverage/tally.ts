@@ -1,16 +1,15 @@
 /** How often the 95 % intervals of the figures hold the truth. */
-import { type Figure, isPresent, type PresentFigure } from '../../src/figures/figure.ts';
-import { interval95 } from '../../src/quantities/uncertainty.ts';
-import { type Errors, plan } from './plan.ts';
-import { type Known, soakOf } from './soak.ts';
+import { type Asked, count, emptyTally, type Tally } from './asked.ts';
+import { BENCH_TRUTHS, tallyBenches } from './bench-truths.ts';
+import { heldAt } from './holds.ts';
+import { PAIRS, type Soaked, tallyPair } from './pairs.ts';
+import { type Errors, pairOf, plan } from './plan.ts';
+import { soakOf } from './soak.ts';
+import { SPOTS, tallySpots } from './spots.ts';
 import { TRUTHS } from './truths.ts';
 
-export interface Held {
-  /** Intervals that held the truth, of all the figures that were present. */
-  held: number;
-  of: number;
-}
-export type Tally = Record<string, Held>;
+/** All figures that are asked, in the order of the table. */
+export const ASKED: Readonly<Record<string, Asked>> = { ...TRUTHS, ...BENCH_TRUTHS, ...PAIRS, ...SPOTS };
 
 /** Figures of several temperature channels count for each. */
 const CHANNELS = [
@@ -18,47 +17,33 @@ const CHANNELS = [
   ['.board', 'board'],
 ] as const;
 
-/** Counts over the runs with these seeds. */
+/** Counts over the runs with these seeds, in ascending order; runs of one pair that are both among them are compared. */
 export function tally(seeds: readonly number[], errors: Errors): Tally {
-  const counts: Tally = Object.fromEntries(Object.keys(TRUTHS).map((name) => [name, { held: 0, of: 0 }]));
+  return [soaks(seeds, errors), tallyBenches(seeds, errors), tallySpots(seeds, errors)].reduce(joined);
+}
+
+function soaks(seeds: readonly number[], errors: Errors): Tally {
+  let counts = emptyTally(Object.keys({ ...TRUTHS, ...PAIRS }));
+  let before: Soaked | null = null;
   for (const seed of seeds) {
-    const { known, figures } = soakOf(plan(seed, errors));
-    for (const [name, { held, of }] of Object.entries(oneRun(known, figures))) {
-      counts[name]!.held += held;
-      counts[name]!.of += of;
-    }
+    const soaked = { seed, ...soakOf(plan(seed, errors)) };
+    counts = joined(counts, oneRun(soaked));
+    if (before && pairOf(before.seed) === pairOf(seed)) counts = joined(counts, tallyPair(before, soaked));
+    before = soaked;
   }
   return counts;
 }
 
-function oneRun(known: Known, figures: ReadonlyMap<string, Figure>): Tally {
-  const counts: Tally = {};
-  for (const [name, truth] of Object.entries(TRUTHS)) {
-    const found = CHANNELS.flatMap(([suffix, part]) => {
-      const figure = figures.get(name + suffix);
-      const value = truth.of(known, part);
-      return figure && isPresent(figure) && value !== null ? [holds(figure, value)] : [];
-    });
-    counts[name] = { held: found.filter(Boolean).length, of: found.length };
-  }
+function oneRun({ known, figures }: Soaked): Tally {
+  const counts = emptyTally(Object.keys(TRUTHS));
+  for (const [name, truth] of Object.entries(TRUTHS))
+    for (const [suffix, part] of CHANNELS) count(counts, name, heldAt(figures, name + suffix, truth.of(known, part)));
   return counts;
-}
-
-/** Whether the figure's 95 % interval holds the truth, rounding of the last digits aside. */
-export function holds({ quantity, interval }: PresentFigure, truth: number): boolean {
-  const [low, high] = interval ?? interval95(quantity)!;
-  const slack = 1e-9 * Math.abs(truth);
-  return low - slack <= truth && truth <= high + slack;
 }
 
 /** The sum of two counts. */
 export function joined(a: Tally, b: Tally): Tally {
   const names = [...new Set([...Object.keys(a), ...Object.keys(b)])];
-  const count = (tally: Tally, name: string, key: keyof Held) => tally[name]?.[key] ?? 0;
-  return Object.fromEntries(
-    names.map((name) => [
-      name,
-      { held: count(a, name, 'held') + count(b, name, 'held'), of: count(a, name, 'of') + count(b, name, 'of') },
-    ]),
-  );
+  const sum = (name: string, key: 'held' | 'of') => (a[name]?.[key] ?? 0) + (b[name]?.[key] ?? 0);
+  return Object.fromEntries(names.map((name) => [name, { held: sum(name, 'held'), of: sum(name, 'of') }]));
 }

@@ -2,13 +2,10 @@
 
 import { quantise } from '../simulator/noise.ts';
 import type { Moment } from '../simulator/truth.ts';
+import { type Asked, TWIN } from './asked.ts';
 import type { Known } from './soak.ts';
 
-export interface TruthOf {
-  /** What the interval is asked to hold, in words for readers. */
-  readonly words: string;
-  /** Extremes and counts are told apart from means and fits: their intervals are made otherwise. */
-  readonly kind: 'mean or fit' | 'extreme' | 'time or count';
+export interface TruthOf extends Asked {
   /** The truth for the die or the board, in the figure's unit; null where there is none. */
   readonly of: (known: Known, part: 'die' | 'board') => number | null;
 }
@@ -64,9 +61,6 @@ function range(values: readonly number[], from: number, width: number): number {
 }
 
 const timeWhere = (known: Known, holds: (moment: Moment) => boolean) => load(known.moments, known).filter(holds).length / 2;
-
-/** What the readings of a mean scatter about: `withoutChance`. */
-const TWIN = ', had neither workload nor room wandered';
 
 /** Where nothing throttled there is nothing to miss: such runs don't count. */
 const throttled =

@@ -1,5 +1,5 @@
 /** What the log says of the time that a test's repeats took: energy per task, clock, power. */
-import type { Quantity } from '../../quantities/quantity.ts';
+import type { Part, Quantity } from '../../quantities/quantity.ts';
 import { standardUncertainty } from '../../quantities/uncertainty.ts';
 import { mean } from '../../statistics/mean.ts';
 import { sampleDeviation } from '../../statistics/sample-deviation.ts';
@@ -9,7 +9,7 @@ import { energyWithin } from '../power/energy.ts';
 import { type Meter, meterMean } from '../power/meters.ts';
 import { figureOf } from '../present.ts';
 import { channelsOf, type Entry, type Soak } from '../soak.ts';
-import { quantityOf, samplingPart } from '../sources.ts';
+import { quantityOf, samplingPart, stepPart } from '../sources.ts';
 import { ofTest, type ScoredTest } from './score-table.ts';
 import { type Window, windowsOf } from './windows.ts';
 
@@ -66,15 +66,10 @@ function overRepeats(
   const scatter = scatterOf(values, within, step);
   const lines = measured.flatMap(({ from }) => from.rows ?? []);
   return {
-    quantity: quantityOf(
-      mean(values),
-      first.quantity.unit,
-      [...shared, samplingPart(soak.context, address, scatter.u, scatter.dof)],
-      {
-        stated: quantities.every(({ repeatabilityOnly }) => !repeatabilityOnly),
-        step,
-      },
-    ),
+    quantity: quantityOf(mean(values), first.quantity.unit, [...shared, scatterPart(soak, first, address, scatter, values, step)], {
+      stated: quantities.every(({ repeatabilityOnly }) => !repeatabilityOnly),
+      step,
+    }),
     from: { columns: first.from.columns, rows: lines.length > 0 ? [Math.min(...lines), Math.max(...lines)] : null },
     of: { ...first.of, n, ...(n > 1 ? { spread: sampleDeviation(values) } : {}) },
   };
@@ -82,6 +77,23 @@ function overRepeats(
 
 function ownScatter({ parts, ...rest }: Quantity, own: string): number {
   return standardUncertainty({ ...rest, parts: (parts ?? []).filter(({ source }) => source.id.startsWith(own)) }) ?? 0;
+}
+
+/**
+ * The scatter under the figure's own name. Windows that all read the same have no scatter but the rounding of that reading, which is one
+ * and the same error in every test of the run: it goes by channel and reading.
+ */
+function scatterPart(
+  soak: Soak,
+  { of }: Measured,
+  address: string,
+  { u, dof }: { readonly u: number; readonly dof: number | null },
+  values: readonly number[],
+  step: number,
+): Part {
+  const same =
+    dof === null && step > 0 && values.every((value) => value === values[0]) && u <= (step / Math.sqrt(12)) * (1 + 1e-12);
+  return same ? stepPart(soak.context, `${of.channel} at ${values[0]}`, step) : samplingPart(soak.context, address, u, dof);
 }
 
 /** Repeats that all read the same share the error of their step: more of them don't make it smaller. */
