@@ -88,6 +88,8 @@ describe('every kind of page', () => {
       'scripts',
       'scripts/ledger',
       'scripts/prompter',
+      'search/',
+      'verify/',
     ]);
   });
 
