@@ -1,6 +1,7 @@
 /**
  * `npm run bench`: whole builds of a generated site, each beside a baseline measured in the same run. Ratios, not seconds,
- * are what to compare between machines. `npm run bench -- --runs 30` times a smaller site.
+ * are what to compare between machines. `npm run bench -- --runs 30` times a smaller site; `npm run bench -- --index` measures the index of
+ * 1,000 runs in a browser instead.
  */
 import { spawnSync } from 'node:child_process';
 import { cpSync, mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
@@ -11,10 +12,17 @@ import { parseArgs } from 'node:util';
 import { readManifest } from '../../src/compute/manifest.ts';
 import { writeBareSite } from './bare-site.ts';
 import { generate, type Size } from './generate.ts';
+import { measureIndex } from './index-page.ts';
 import { specifications } from './specifications.ts';
 
 const HERE = fileURLToPath(new URL('../..', import.meta.url));
-const { values } = parseArgs({ options: { runs: { type: 'string', default: '150' }, repeats: { type: 'string', default: '3' } } });
+const { values } = parseArgs({
+  options: {
+    runs: { type: 'string', default: '150' },
+    repeats: { type: 'string', default: '3' },
+    index: { type: 'boolean', default: false },
+  },
+});
 const runs = Number(values.runs);
 const repeats = Number(values.repeats);
 const size: Size = { runs, notes: Math.max(1, Math.round(runs / 3)), rows: 3600, plots: runs };
@@ -23,9 +31,12 @@ const work = mkdtempSync(join(tmpdir(), 'soakproof-bench-'));
 const root = join(work, 'site');
 const bare = join(work, 'bare');
 try {
-  prepare();
-  measureLongLog();
-  measure();
+  if (values.index) await measureIndex();
+  else {
+    prepare();
+    measureLongLog();
+    measure();
+  }
 } finally {
   rmSync(work, { recursive: true, force: true });
 }
