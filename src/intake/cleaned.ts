@@ -24,12 +24,24 @@ export function cleanedNames(channels: readonly { readonly name: string }[]): Cl
 export function cleanedCsv({ rows, lines, time, channels }: Log): string {
   const names = cleanedNames(channels);
   const text = [`${[names.time, ...channels.map(({ name }) => name), names.line].join(',')}\r\n`];
+  // Readings come in steps: most have been written before, and looking one up costs half of writing it.
+  const columns = channels.map(({ values }) => ({ values, written: new Map<number, string>() }));
   for (let row = 0; row < rows; row++) {
     let line = numeral(time.seconds[row]!);
-    for (const { values } of channels) line += `,${numeral(values[row]!)}`;
+    for (const { values, written } of columns) line += field(values[row]!, written);
     text.push(`${line},${lines[row]}\r\n`);
   }
   return text.join('');
+}
+
+function field(value: number, written: Map<number, string>): string {
+  // A map takes 0 and −0 for one key.
+  if (value === 0) return `,${numeral(value)}`;
+  const known = written.get(value);
+  if (known !== undefined) return known;
+  const text = `,${numeral(value)}`;
+  written.set(value, text);
+  return text;
 }
 
 function numeral(value: number): string {

@@ -20,7 +20,7 @@ export interface Unread {
 /** Columns and records that were read, and what was set aside. */
 export interface Used {
   readonly timeFields: readonly number[];
-  /** Records that became rows. */
+  /** Records that became rows, in their order. */
   readonly kept: Int32Array;
   readonly setAside: readonly SetAside[];
 }
@@ -45,10 +45,14 @@ function isEmpty({ structure, records }: Sheet, field: number, kept: Int32Array)
 
 function unreadLines(sheet: Sheet, kept: Int32Array): number {
   const { records, structure } = sheet;
-  const rows = new Set(kept);
+  let row = 0;
   let count = 0;
   for (let record = 0; record < records.count; record++) {
-    if (rows.has(record) || record === structure.headerAt || record === structure.unitsAt) continue;
+    if (record === kept[row]) {
+      row++;
+      continue;
+    }
+    if (record === structure.headerAt || record === structure.unitsAt) continue;
     const within = record >= structure.first && record < structure.end;
     if (isBlankRecord(records.row(record)) || (within && (isHeaderAgain(record, sheet) || isOnlyReadings(record, sheet)))) continue;
     count++;
