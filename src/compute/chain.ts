@@ -27,6 +27,7 @@ import { computeProse } from './prose.ts';
 import { protect, recordedWords } from './published-state/protect.ts';
 import { readStates } from './published-state/read-states.ts';
 import { sourcesOf } from './published-state/sources.ts';
+import { namedCopies } from './record-copies/copy.ts';
 import { printCopies } from './record-copies/print-copies.ts';
 import { MANIFEST_FORMAT, type Manifest, type Scope } from './results.ts';
 import { computeRuns, runBlobs } from './runs.ts';
@@ -69,6 +70,7 @@ export async function chain({ root, scope, code, store, project, content }: Grou
       published,
       notes,
       plots,
+      copies: namedCopies(project.copies),
       scripts: computeScripts(root, notes),
       sources,
     });

@@ -1,7 +1,8 @@
 /** Models of the pages of record copies: each copy as it prints for ever, and beside it what changed since. */
 import type { Gathered } from '../compared/gathered.ts';
+import { copyPath } from '../record-copies/copy.ts';
 import type { ChangedSince, CopyRow } from '../record-copies/models.ts';
-import { copyPath, type PrintedCopy } from '../record-copies/print-copies.ts';
+import type { PrintedCopy } from '../record-copies/print-copies.ts';
 import type { RecordCopiesModel, RecordCopyModel } from '../results.ts';
 import { comparisonPath } from './parts.ts';
 

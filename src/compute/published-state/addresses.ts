@@ -66,6 +66,7 @@ function covers(was: string, address: string): boolean {
 
 /** A page tells for all below it, a plot's drawing for its other files. */
 function vanished(state: PublishedState, address: string, notes: readonly Note[]): Problem[] {
+  if (address.startsWith('record-copies/')) return [withoutCopy(state, address)];
   const page = `${state.of}/`;
   const note = notes.find((each) => stateKey(each) === state.of);
   if (address === page) {
@@ -86,4 +87,12 @@ function vanished(state: PublishedState, address: string, notes: readonly Note[]
       remedy: `give a plot the attribute \`id=${plot.slice(plot.lastIndexOf('/') + 1)}\`, or write \`was: ${plot}\` into the front matter: its address then leads to the page`,
     }),
   ];
+}
+
+function withoutCopy(state: PublishedState, address: string): Problem {
+  const place = { file: statePath(state.of), line: 1, column: 1 };
+  return error('vanished-address', place, `the published record copy ${address} would vanish`, {
+    expected: `content/${address.replace(/\/$/, '.json')}`,
+    remedy: 'bring back what was committed',
+  });
 }

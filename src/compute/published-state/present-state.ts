@@ -7,6 +7,7 @@ import { clockTime } from '../../words/script/timeline.ts';
 import type { LedgerEntry, Written } from '../../words/written.ts';
 import type { NoteOutcome } from '../notes.ts';
 import type { PlotResult } from '../plot-task.ts';
+import type { NamedCopy } from '../record-copies/copy.ts';
 import type { Sources } from './sources.ts';
 
 /** The key of a note among states: `notes/<slug>` or `scripts/<slug>`. */
@@ -20,6 +21,7 @@ export function presentState(
   plots: readonly (PlotResult | null)[],
   sources: Sources,
   plan?: Plan,
+  copies: readonly NamedCopy[] = [],
 ): PublishedState {
   const drawn = plots.filter((plot) => plot !== null);
   const entries = written.entries.map((entry, index) => entryOf(note, written, entry, plan?.heldAt.get(index + 1)));
@@ -32,10 +34,16 @@ export function presentState(
     entries,
     ...(written.absent === undefined ? {} : { absent: written.absent }),
     plots: drawn.map(({ id, title, files }) => ({ id, title, sha256: files.svg })),
-    addresses: addressesOf(stateKey(note), drawn),
+    addresses: [...addressesOf(stateKey(note), drawn), ...copiesOf(note, copies)],
     sources: [...names].sort(compareText).map((name) => ({ name, sha256: sources.sha256(name) })),
     history: [],
   };
+}
+
+/** Record copies of its comparisons were published with it: their addresses must stand as its own do. */
+function copiesOf({ comparisons }: Note, copies: readonly NamedCopy[]): string[] {
+  const named = new Set(comparisons.values());
+  return copies.filter(({ comparison }) => named.has(comparison)).map(({ path }) => path);
 }
 
 /** `at`: when a script says it, in seconds. */

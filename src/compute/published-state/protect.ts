@@ -12,6 +12,7 @@ import { withPlainFront } from '../../words/front-words.ts';
 import type { NoteOutcome, Notes } from '../notes.ts';
 import type { PlotResult } from '../plot-task.ts';
 import type { Plots } from '../plots.ts';
+import type { NamedCopy } from '../record-copies/copy.ts';
 import type { Scripts } from '../scripts.ts';
 import { keepAddresses, type Redirect } from './addresses.ts';
 import { judgeNote } from './judge-note.ts';
@@ -38,6 +39,8 @@ interface Options {
   readonly published: States;
   readonly notes: Notes;
   readonly plots: Plots;
+  /** Record copies that have a file. */
+  readonly copies: readonly NamedCopy[];
   /** When each script says its numbers. */
   readonly scripts: Scripts;
   readonly sources: Sources;
@@ -55,13 +58,13 @@ export interface Protected {
 }
 
 /** Holds every published note and script against its published state. */
-export function protect({ register, content, published, notes, plots, scripts, sources }: Options): Protected {
+export function protect({ register, content, published, notes, plots, copies, scripts, sources }: Options): Protected {
   const { states, problems: unreadable } = published;
   const judged = notes.outcomes.map((outcome) => {
     const { note } = outcome;
     const drawn = plots.results.get(stateKey(note)) ?? [];
     const plan = note.kind === 'script' ? scripts.plans.get(note.id) : undefined;
-    const present = presentState(outcome, drawn, sources, plan);
+    const present = presentState(outcome, drawn, sources, plan, copies);
     return {
       outcome,
       present,
@@ -70,7 +73,8 @@ export function protect({ register, content, published, notes, plots, scripts, s
     };
   });
   const outcomes = judged.map(({ outcome, recorded }) => recorded ?? outcome);
-  const standing = new Map(judged.flatMap((each) => each.standing));
+  const recorded = ['record-copies', new Set(copies.map(({ path }) => path))] as const;
+  const standing = new Map([...judged.flatMap((each) => each.standing), recorded]);
   const publishedNotes = outcomes.map(({ note }) => note).filter(({ status }) => status === 'published');
   const whole = [...states.values()].filter(
     ({ of }) => register.notes.has(of) || !content.some(({ path }) => path === `content/${of}.md`),

@@ -1,5 +1,6 @@
 /** A record copy as a file: its seal, its id from its content, its path. */
 import type { RecordCopy } from '../../register/record-copies.ts';
+import type { ContentFile } from '../../register/register.ts';
 import { canonicalText, sealOf } from '../seal.ts';
 
 /** Hexadecimal digits of the digest that an id carries: 48 bits, so that two copies of a comparison get the same one never by chance. */
@@ -22,5 +23,27 @@ export function sealedCopy({ id, ...content }: RecordCopy): string {
 export function copyFile(id: string): string {
   return `${COPY_FOLDER}${id}.json`;
 }
+
+/** Where a copy stands for ever, below the base. */
+export function copyPath(id: string): string {
+  return `record-copies/${id}/`;
+}
+
+/** A copy by its file's name alone. */
+export interface NamedCopy {
+  readonly path: string;
+  /** Id of the comparison that it was made from. */
+  readonly comparison: string;
+}
+
+/** The copies that files are named as. Their content is not looked at, so that an edited one is told of as that alone. */
+export function namedCopies(files: readonly Pick<ContentFile, 'path'>[]): NamedCopy[] {
+  return files.flatMap(({ path }) => {
+    const [, id = '', comparison = ''] = NAME.exec(path) ?? [];
+    return comparison === '' ? [] : [{ path: copyPath(id), comparison }];
+  });
+}
+
+const NAME = new RegExp(`^content/record-copies/((.+)-[0-9a-f]{${DIGITS}})\\.json$`);
 
 export const COPY_FOLDER = 'content/record-copies/';

@@ -12,6 +12,7 @@ import type { Pool } from '../pool.ts';
 import { jsonText } from '../published.ts';
 import type { ComparisonModel, Manifest } from '../results.ts';
 import type { Store } from '../store.ts';
+import { copyPath } from './copy.ts';
 import { type ReadCopy, readCopy } from './read-copies.ts';
 
 /** A copy as its page prints it. */
@@ -61,11 +62,6 @@ export async function printCopies(ground: Ground, files: readonly ContentFile[])
     keys: copies.flatMap(({ key, keys }) => [key, ...keys]),
     problems: all.filter(isProblem),
   };
-}
-
-/** Where a copy stands for ever, below the base. */
-export function copyPath(id: string): string {
-  return `record-copies/${id}/`;
 }
 
 /** What a copy records, from the store. */

@@ -8,8 +8,9 @@ import { jsonText } from '../published.ts';
 import type { Manifest, PageModel } from '../results.ts';
 import type { Store } from '../store.ts';
 import { changedSince, type Living } from './changed-since.ts';
+import { copyPath } from './copy.ts';
 import type { ChangedSince } from './models.ts';
-import { copyPath, type PrintedCopies, type PrintedCopy, recordOf } from './print-copies.ts';
+import { type PrintedCopies, type PrintedCopy, recordOf } from './print-copies.ts';
 
 export interface CopyPages {
   readonly pages: readonly [path: string, model: PageModel][];

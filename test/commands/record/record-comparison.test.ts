@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { recordComparison } from '../../../src/commands/record/record-comparison.ts';
 import { digest } from '../../../src/compute/digest.ts';
+import { readPresent } from '../../../src/compute/published-state/read-present.ts';
 import { sealedCopy } from '../../../src/compute/record-copies/copy.ts';
 import type { RecordCopy } from '../../../src/register/record-copies.ts';
 import { demoProject } from '../hold/demo.ts';
@@ -79,6 +80,12 @@ Publish a note that names it under \`comparisons\` first, then freeze what that 
       expect(out).toMatch(/^Nothing changed since larch-steps-[0-9a-f]{12}, as of 2026-03-14: no other copy is made\.\n$/);
     }
     expect(copies()).toHaveLength(1);
+  });
+
+  test('its address is published with the notes that name the comparison, and may vanish as little as theirs', async () => {
+    const { notes } = await readPresent(project.root);
+    const named = notes.filter(({ state }) => state.addresses.some((address) => address.startsWith('record-copies/larch-steps-')));
+    expect(named.map(({ file }) => file)).toEqual([NOTE]);
   });
 
   test('a day before its newest run, one that does not exist, a comparison that is not there: refused with the reason', async () => {

@@ -34,6 +34,25 @@ describe('compute/published-state/addresses', () => {
     expect(problems.map(({ found }) => found)).toEqual(['the published plot notes/larch/plots/trace would vanish']);
   });
 
+  it('stops where a record copy would vanish that was published with a note, whatever became of the note', () => {
+    const copy = 'record-copies/larch-steps-0123456789ab/';
+    const held = state([], { addresses: ['notes/larch/', copy] });
+    const standing = (...copies: string[]) =>
+      new Map([
+        ['notes/larch', new Set(['notes/larch/'])],
+        ['record-copies', new Set(copies)],
+      ]);
+    expect(keepAddresses([held], standing(copy), [note()]).problems).toEqual([]);
+    expect(keepAddresses([held], standing(), [note()]).problems).toMatchObject([
+      {
+        rule: 'vanished-address',
+        place: { file: 'content/published/notes-larch.json' },
+        found: `the published record copy ${copy} would vanish`,
+        expected: 'content/record-copies/larch-steps-0123456789ab.json',
+      },
+    ]);
+  });
+
   it('leads from a former page to the new one, file by file where it has the same', () => {
     const moved = note({ id: 'new', was: was('notes/larch/') });
     const { redirects, problems } = kept({ 'notes/new': ['notes/new/', 'notes/new/plots/trace.svg'] }, moved);
