@@ -51,6 +51,17 @@ const MEASURE = `async (changes) => {
   return times;
 }`;
 
+/** The browser alone: milliseconds for all rows to be hidden, and for all to be shown, each with its layout; the text of an expression. */
+const ALONE = `(() => {
+  const rows = [...document.querySelectorAll('#runs tbody tr')];
+  return [true, false].map((hidden) => {
+    const start = performance.now();
+    for (const row of rows) row.hidden = hidden;
+    document.body.getBoundingClientRect();
+    return performance.now() - start;
+  });
+})()`;
+
 /** Prints and measures the index of an invented site. */
 export async function measureIndex(): Promise<void> {
   const project = copyProject('bench-index');
@@ -77,6 +88,8 @@ async function inBrowser(dist: string): Promise<void> {
     const page = await browser.newPage({ viewport: { width: 1280, height: 900 } });
     await page.goto(`${served.address}runs/`, { waitUntil: 'networkidle' });
     const script = `(${MEASURE})(${JSON.stringify(CHANGES)})`;
+    const alone = (await page.evaluate(ALONE)) as [hide: number, show: number];
+    console.log(`the browser alone hides all rows in ${ms(alone[0])} and shows all in ${ms(alone[1])}`);
     const rounds: (readonly [answered: number, whole: number])[][] = [];
     for (let round = 0; round < ROUNDS; round += 1) rounds.push((await page.evaluate(script)) as [number, number][]);
     for (const [at, [field, value]] of CHANGES.entries()) {
@@ -84,7 +97,7 @@ async function inBrowser(dist: string): Promise<void> {
       const whole = sorted(rounds.map((round) => round[at]![1]));
       const [middle, most] = [answered[Math.floor(ROUNDS / 2)]!, answered.at(-1)!];
       console.log(
-        `${`${field} = ${value || '(all)'}`.padEnd(24)} ${ms(middle)}, at most ${ms(most)} (aim: 50 ms); the last row after ${ms(whole[Math.floor(ROUNDS / 2)]!)}`,
+        `${`${field} = ${value || '(all)'}`.padEnd(24)} ${ms(middle)}, at most ${ms(most)} (aim: 50 ms), ${(middle / alone[1]).toFixed(2)} × showing all; the last row after ${ms(whole[Math.floor(ROUNDS / 2)]!)}`,
       );
     }
   } finally {
