@@ -101,12 +101,14 @@ describe('a published note whose data changes', () => {
     expect(stopped.err).toMatch(
       /^content\/notes\/a-second-larch\.md:\d+:\d+: error: a published number prints differently, here and in \d+ more places: `second\.steady_temperature` was .* and is .*; data\/larch-2\/second-rated-soak\.csv changed since/m,
     );
-    const blocks = [...stopped.err.matchAll(/ {6}- number: .*\n.*\n {8}since: the day\n {8}reason: why/g)].map(([block]) => block);
-    expect(blocks.length).toBeGreaterThan(2);
-    const written = blocks.map((block) =>
-      block.replace('the day', '2026-05-02').replace('reason: why', 'reason: The sensor was set 5 K too low.'),
-    );
-    project.edit(SECOND, AFTER_DATE, `${AFTER_DATE}corrections:\n${written.join('\n')}\n`);
+    // One log moved them all: one reason is asked for, with a list of the numbers.
+    const [block, ...others] = [
+      ...stopped.err.matchAll(/ {6}- numbers:\n(?: {10}- number: .*\n {12}now: .*\n)+ {8}since: the day\n {8}reason: why/g),
+    ].map(([text]) => text);
+    expect(others).toEqual([]);
+    expect(block!.match(/- number: /g)!.length).toBeGreaterThan(2);
+    const written = block!.replace('the day', '2026-05-02').replace('reason: why', 'reason: The sensor was set 5 K too low.');
+    project.edit(SECOND, AFTER_DATE, `${AFTER_DATE}corrections:\n${written}\n`);
     const built = project.run('build');
     expect(built.err).not.toContain(': error:');
     expect(built.code).toBe(0);
@@ -115,8 +117,14 @@ describe('a published note whose data changes', () => {
     expect(shown).toContain('2026-05-02');
     expect(shown).toContain('The sensor was set 5 K too low.');
     expect(shown).toMatch(/was <strong[^>]*>\d\d\.\d °C<\/strong>, is <strong[^>]*>\d\d\.\d °C<\/strong>/);
+    expect(shown).toMatch(/steady temperature of second: was/);
+    expect(shown.match(/The sensor was set 5 K too low\./g)).toHaveLength(1);
+    const [, sign = ''] = /data-n="\d+"[^>]*>[^<]*<\/a><a class="corrected" href="#(c-\d+)"/.exec(html) ?? [];
+    expect(shown).toContain(`id="${sign}"`);
     expect(project.read('dist/corrections.xml')).toContain('The sensor was set 5 K too low.');
-    expect(project.read('dist/notes/a-second-larch/corrections.txt')).toContain('2026-05-02: ');
+    expect(project.read('dist/notes/a-second-larch/corrections.txt')).toMatch(
+      /^2026-05-02: steady temperature of second, .* is now .*\.$/m,
+    );
   });
 
   it('is closed by another publication and kept in the history', () => {
@@ -126,6 +134,44 @@ describe('a published note whose data changes', () => {
     expect(state.history.length).toBeGreaterThan(2);
     expect(state.history.every(({ closed }) => closed === '2026-05-03')).toBe(true);
     expect(project.run('check').err).not.toContain(': error:');
+  });
+});
+
+describe('a published note that is held back again', () => {
+  it('leaves no trace in the site: neither its words and numbers, nor its corrections, feed entries and addresses', () => {
+    const text = project.read(SECOND);
+    const reason = 'A reason that only the held-back note has.';
+    project.write(
+      SECOND,
+      text
+        .replace('status: published', 'status: held back')
+        .replace(
+          AFTER_DATE,
+          `${AFTER_DATE}was: notes/an-elder-name/\ncorrections:\n  - number: second.load_power\n    now: 6.63 W\n    since: 2026-05-04\n    reason: ${reason}\n`,
+        ),
+    );
+    const built = project.run('build');
+    expect(built.err).toContain('the published address notes/a-second-larch/ would vanish');
+    // Only where the published state goes too does the site do without the address.
+    const state = 'content/published/notes-a-second-larch.json';
+    const kept = project.read(state);
+    unlinkSync(join(project.root, state));
+    expect(project.run('build').err).not.toContain(': error:');
+    const dist = tree(join(project.root, 'dist'));
+    const traces = [
+      'a-second-larch',
+      'an-elder-name',
+      'The second one runs warmer',
+      reason,
+      'The sensor was set 5 K too low.',
+      'larch-second',
+    ];
+    const found = [...dist].flatMap(([path, bytes]) =>
+      traces.filter((trace) => path.includes(trace) || bytes.includes(trace)).map((trace) => `${path}: ${trace}`),
+    );
+    expect(found).toEqual([]);
+    project.write(state, kept);
+    project.write(SECOND, text);
   });
 });
 
