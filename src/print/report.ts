@@ -5,6 +5,8 @@ import { codeFrameColumns } from '@babel/code-frame';
 import type { Place, Problem } from '../problem.ts';
 
 const LONGEST_LINE = 300;
+/** Characters of a longer line that are shown before and after the beginning of the mark. */
+const WINDOW = [60, 80] as const;
 
 /** The report of all problems, with a closing count; '' where there are none. */
 export function report(root: string, problems: readonly Problem[]): string {
@@ -47,14 +49,26 @@ function sourceOf(root: string, file: string, known: Map<string, string>): strin
   return text;
 }
 
-/** The line with a mark under the words. Very long lines (minified, or not text at all) are left out. */
+/** The line with a mark under the words; of a very long one (a paragraph in one line, or not text at all) the part around the mark. */
 function frame(source: string, place: Place): string {
   const line = source.split(/\r?\n/, place.line)[place.line - 1];
-  if (line === undefined || line.trim() === '' || line.length > LONGEST_LINE) return '';
+  if (line === undefined || line.trim() === '') return '';
   const oneLine = place.endLine === undefined || place.endLine === place.line;
   const endColumn = oneLine ? place.endColumn : undefined;
+  if (line.length > LONGEST_LINE) return windowOf(line, place.line, place.column, endColumn ?? place.column + 1);
   // The library counts columns from 0, the end exclusive.
   const start = { line: place.line, column: place.column - 1 };
   const end = endColumn !== undefined && endColumn > place.column ? { end: { line: place.line, column: endColumn - 1 } } : {};
   return codeFrameColumns(source, { start, ...end }, { linesAbove: 0, linesBelow: 0, highlightCode: false });
+}
+
+function windowOf(line: string, number: number, column: number, endColumn: number): string {
+  const from = Math.max(0, column - 1 - WINDOW[0]);
+  const to = Math.min(line.length, column - 1 + WINDOW[1]);
+  const [before, after] = [from > 0 ? '… ' : '', to < line.length ? ' …' : ''];
+  const shown = `${before}${line.slice(from, to)}${after}`.replace(/[\t\p{Cc}]/gu, ' ');
+  const start = before.length + column - 1 - from;
+  const mark = Math.max(1, Math.min(endColumn - column, to - column + 1));
+  const gutter = ' '.repeat(String(number).length);
+  return `> ${number} | ${shown}\n  ${gutter} | ${' '.repeat(start)}${'^'.repeat(mark)}`;
 }

@@ -10,10 +10,7 @@ export interface SyntaxProblem {
 
 const QUOTE = 'put the value in quotes';
 const SYNTAX: Readonly<Record<string, Omit<SyntaxProblem, 'rule'>>> = {
-  BLOCK_AS_IMPLICIT_KEY: {
-    found: 'a second `: ` stands on this line, or a deeper line follows a value',
-    remedy: `${QUOTE}, or check the indentation of the line below`,
-  },
+  BLOCK_AS_IMPLICIT_KEY: { found: 'a deeper line follows a value', remedy: 'check the indentation of the line below' },
   MULTILINE_IMPLICIT_KEY: {
     found: 'this line has no colon, or the line below is indented too far',
     expected: 'a key, a colon, a blank and a value',
@@ -59,10 +56,12 @@ const SPECIAL: readonly { readonly code: string; readonly message: RegExp; reado
   },
 ];
 
-/** The problem for one complaint of the library; codes without words of ours get general ones. */
-export function syntaxProblem(code: string, message: string): SyntaxProblem {
+/** The problem for one complaint of the library; codes without words of ours get general ones. `line` is the one complained of. */
+export function syntaxProblem(code: string, message: string, line: string): SyntaxProblem {
   if (code === 'TAB_AS_INDENT')
     return { rule: 'tab-indent', found: 'a tab stands where a line is indented', remedy: 'indent with blanks' };
+  if (code === 'BLOCK_AS_IMPLICIT_KEY' && /:[ \t].*:(?:[ \t]|$)/.test(line))
+    return { rule: 'yaml-syntax', found: 'a second `: ` stands on this line', remedy: QUOTE };
   const special = SPECIAL.find((each) => each.code === code && each.message.test(message));
   return special?.problem ?? { rule: 'yaml-syntax', ...(SYNTAX[code] ?? SYNTAX.UNEXPECTED_TOKEN!) };
 }

@@ -73,10 +73,14 @@ function tellSyntax(document: Document.Parsed, context: Context): boolean {
   }
   const first = [...document.errors].sort((a, b) => a.pos[0] - b.pos[0])[0];
   if (!first) return false;
-  const { rule, found, ...more } = syntaxProblem(first.code, first.message);
+  const { rule, found, ...more } = syntaxProblem(first.code, first.message, lineAt(context.yaml, first.pos[0]));
   const start = /quote$/.test(first.message) ? openingQuote(document, first.pos[0]) : first.pos[0];
   context.report.error(rule, placeAt(context, start, Math.max(start + 1, first.pos[1])), found, more);
   return true;
+}
+
+function lineAt(text: string, offset: number): string {
+  return text.slice(text.lastIndexOf('\n', offset - 1) + 1).split(/\r?\n/, 1)[0] as string;
 }
 
 /** Offset of the last quoted value that begins before an offset: the library complains of a missing quote where it gave up. */

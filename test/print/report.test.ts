@@ -37,6 +37,22 @@ describe('print/report', () => {
     );
   });
 
+  it('shows of a very long line the part around the mark', () => {
+    const line = `${'so the chip warmed '.repeat(40)}and reached 74 °C at once${', and so on'.repeat(40)}`;
+    writeFileSync(join(root, 'long.md'), `one\n${line}\n`);
+    const column = line.indexOf('74 °C') + 1;
+    const place = { file: 'long.md', line: 2, column, endLine: 2, endColumn: column + 5 };
+    const [, shown = '', mark = '', end] = report(root, [error('stated-number', place, 'stated 74 °C')]).split('\n');
+    expect(shown).toMatch(/^> 2 \| … .{60}74 °C at once, and so on.* …$/);
+    expect(mark.indexOf('^')).toBe(shown.indexOf('74 °C'));
+    expect(mark.trimStart().replace('|', '').trim()).toBe('^^^^^');
+    expect(end).toBe('');
+    writeFileSync(join(root, 'short.md'), `${'x'.repeat(400)}`);
+    const first = report(root, [error('a', { file: 'short.md', line: 1, column: 1 }, 'b')]).split('\n');
+    expect(first[1]).toBe(`> 1 | ${'x'.repeat(80)} …`);
+    expect(first[2]).toBe('    | ^');
+  });
+
   it('does without the line of a file that is not there', () => {
     const problem = warning('gone', { file: 'gone.md', line: 3, column: 1 }, 'this file is gone');
     expect(report(root, [problem])).toBe('gone.md:3:1: warning: this file is gone [gone]\n\n0 errors, 1 warning\n');
