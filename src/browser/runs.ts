@@ -63,8 +63,8 @@ function show(next: Query): void {
   const left = visible.filter((each) => each).length;
   const all = table.rows.length;
   count.textContent = left === all ? runs(all) : `${left} of ${runs(all)}`;
-  byId('clear').hidden = !FILTERS.some((filter) => isActive(query, filter));
-  const nothing = left === 0 && all > 0;
+  const nothing = left === 0;
+  byId('clear').hidden = nothing || !FILTERS.some((filter) => isActive(query, filter));
   none.hidden = !nothing;
   region.hidden = nothing;
   ways.replaceChildren(...(nothing ? waysOut(query, countOf, leave) : []));
