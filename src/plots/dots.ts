@@ -33,7 +33,7 @@ function medianWhisker(spreads: readonly Spread[]): number {
 /** Half the length of the stroke at the end of a whisker, px. */
 const END = 4;
 
-/** The whisker of a sign along one axis, from the pixel of its low end to that of its high one, within `from` to `to` px; an end that is cut has no stroke. */
+/** The whisker of a sign along one axis, from the pixel of its low end to that of its high one, within `from` to `to` px; an end that is cut has no stroke, an exact value no whisker. */
 export function whisker(
   ends: readonly [number, number],
   across: number,
@@ -43,7 +43,7 @@ export function whisker(
   const [low, high] = [Math.min(...bounds), Math.max(...bounds)];
   const [start, end] = [Math.min(...ends), Math.max(...ends)];
   const [from, to] = [Math.max(start, low), Math.min(end, high)];
-  if (from > to) return [];
+  if (from > to || start === end) return [];
   const ink = { stroke: inkOf(look.k), width: 1.25 };
   const line = (x: number, y: number, x2: number, y2: number): Rule =>
     look.vertical ? { x: y, y: x, x2: y2, y2: x2, ...ink } : { x, y, x2, y2, ...ink };

@@ -17,7 +17,7 @@ export function loggedRun(subject: PlotSubject): TraceRun {
     begin: log.time.seconds[0] ?? 0,
     end: log.time.seconds.at(-1) ?? 0,
     phases: derived.phases,
-    told: (figure, channel) => shown(figureOf(subject, figure, channel)),
+    told: (figure, channel, unit) => shown(figureOf(subject, figure, channel), unit),
   };
 }
 

@@ -21,7 +21,7 @@ export function seriesRun({ alias, title, series, figures }: SeriesSubject): Tra
     begin: 0,
     end: series.span,
     phases: series.phases,
-    told: (figure, channel) => (figures ? shown(figureIn(figures, figure, channel)) : undefined),
+    told: (figure, channel, unit) => (figures ? shown(figureIn(figures, figure, channel), unit) : undefined),
   };
 }
 

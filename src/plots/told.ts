@@ -21,7 +21,8 @@ export function runName({ alias, title }: Pick<PlotSubject, 'alias' | 'title'>):
   return alias || title;
 }
 
-/** "71.3 °C", or undefined where the figure is absent. */
-export function shown(figure: Figure | undefined): string | undefined {
-  return figure && isPresent(figure) ? printQuantity(figure.quantity).text : undefined;
+/** "71.3 °C", or undefined where the figure is absent; in `unit`, where one is given. */
+export function shown(figure: Figure | undefined, unit?: string): string | undefined {
+  if (!figure || !isPresent(figure)) return undefined;
+  return printQuantity(figure.quantity, unit === undefined ? {} : { unit }).text;
 }

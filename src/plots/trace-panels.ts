@@ -42,6 +42,8 @@ export interface TracePanel {
   /** Quantity and what it is of: "Temperature". */
   readonly heading: string;
   readonly unit: string;
+  /** The unit, where it was asked for: figures beside the panel are then told in it. */
+  readonly asked?: string;
   readonly rise: boolean;
   /** True where a reading holds until the next. */
   readonly stepped: boolean;
@@ -141,7 +143,8 @@ function panelOf(group: readonly TraceSlot[], ground: Ground, span: number): Tra
     kind === 'throttle_flag' ? { unit: '1', divisor: 1 } : displayUnit(kind, rise ? 'K' : canonical, largest, ground.look.units);
   const stepped = kind === 'throttle_flag' || kind === 'clock';
   const lines = raw.map((each) => lineOf(each, display, ground));
-  const bare = { kind, heading: headingOf(slot, kind, rise, ground), unit: display.unit, rise, stepped, lines };
+  const asked = ground.look.units?.includes(display.unit) ? { asked: display.unit } : {};
+  const bare = { kind, heading: headingOf(slot, kind, rise, ground), unit: display.unit, ...asked, rise, stepped, lines };
   return stepped ? bare : withMeans(bare, raw, display, ground, span);
 }
 
@@ -176,9 +179,12 @@ function lineOf({ channel, run, k, label, over, readings }: Raw, display: Displa
     over: null,
     meanSpan: 0,
     decimals: channel.quantity === 'throttle_flag' ? 0 : shownDecimals(shown, channel.step / display.divisor),
-    ...(limit === undefined ? {} : { limit: inDisplay(limit, display) }),
+    ...(limit === undefined ? {} : { limit: Number(inDisplay(limit, display).toPrecision(DIGITS_SURE)) }),
   };
 }
+
+/** Digits of a double that a change of units leaves right. */
+const DIGITS_SURE = 12;
 
 /** More decimals than these are shown only where readings need them: a clock of 2.2 GHz may be logged to the hertz. */
 const USUAL_DECIMALS = 3;

@@ -16,8 +16,8 @@ export interface TraceRun extends Timed {
   /** '' on the run's own page. */
   readonly alias: string;
   readonly title: string;
-  /** A figure of a channel as pages print it; undefined where it is absent or not at hand. */
-  readonly told: (figure: string, channel: string) => string | undefined;
+  /** A figure of a channel as pages print it, or in the unit given; undefined where it is absent or not at hand. */
+  readonly told: (figure: string, channel: string, unit?: string) => string | undefined;
 }
 
 export interface TraceChannel {

@@ -61,7 +61,7 @@ function lineAlt(line: Line, panel: TracePanel, trace: Trace): string {
   const { told: figure } = trace.runs[line.run]!;
   const names = trace.windowed ? [] : panel.rise ? TOLD_RISE : (TOLD[panel.kind] ?? []);
   const figures = names.flatMap(([name, words]) => {
-    const text = figure(name, line.channel);
+    const text = figure(name, line.channel, panel.asked);
     return text === undefined ? [] : [`${words} ${text}`];
   });
   const [low, high] = extent([line]);
