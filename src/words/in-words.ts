@@ -1,7 +1,9 @@
 /** Expressions, figures and facts in words, for readers: "load power of fast less that of rated". Addresses themselves stand in code type. */
 import { definitionOf } from '../figures/catalogue.ts';
+import type { Figure } from '../figures/figure.ts';
 import type { Address, Call, Expression, NamePart, Operation } from './expression-tree.ts';
 import { isTextProblem, parseExpression } from './parse-expression.ts';
+import type { HeldBy } from './written.ts';
 
 const FACTS: ReadonlyMap<string, string> = new Map([
   ['setting.clock', 'clock setting'],
@@ -28,6 +30,21 @@ export function factInWords(key: string): string {
 /** A figure by its name in the catalogue, with what tells it from others of that name; '' for nothing. */
 export function figureInWords(name: string, detail: string): string {
   return withDetail(definitionOf(name)?.label ?? nameInWords(name), detail);
+}
+
+/** What tells a figure from others of its name, in words: a test or spot by its title, where `of` says which it is. */
+export function detailInWords(detail: string, of: Figure['of'] = {}): string {
+  const name = detail.replaceAll('"', '');
+  if (of.test === name && typeof of.title === 'string') return of.title;
+  if (of.spot === name && typeof of.spot_title === 'string') return of.spot_title;
+  return nameInWords(name);
+}
+
+/** What holds a number: a figure with its details, or a fact. */
+export function heldInWords({ address, figure }: Pick<HeldBy, 'address' | 'figure'>, of?: Figure['of']): string {
+  if (figure === undefined) return factInWords(address);
+  const details = address.slice(figure.length + 1).match(/"[^"]*"|[^.]+/g) ?? [];
+  return figureInWords(figure, details.map((detail) => detailInWords(detail, of)).join(', '));
 }
 
 function withDetail(label: string, detail: string): string {

@@ -1,13 +1,13 @@
 /** `::table{runs="…" of="…"}`: a table of figures, one row a figure, one column a run. */
 import type { Element } from 'hast';
 import type { Nodes } from 'mdast';
-import { definitionOf } from '../figures/catalogue.ts';
 import { isPresent } from '../figures/figure.ts';
 import { error, type Place } from '../problem.ts';
 import { readTableRequest, type TableRequest } from '../register/requests.ts';
 import { type Destination, follow } from './address.ts';
 import { heldBy } from './evaluate.ts';
 import type { Address } from './expression-tree.ts';
+import { detailInWords, factInWords, figureInWords } from './in-words.ts';
 import { withoutCommas } from './name-list.ts';
 import { scrollRegion } from './number-page.ts';
 import { element, heldAnchor, type PageElement } from './page-node.ts';
@@ -69,13 +69,13 @@ function followIn({ subjects }: Writing, alias: string, address: Address): Retur
 }
 
 function headOf(destination: Destination, { parts }: Address): Pick<Row, 'label' | 'detail'> {
-  if (!('figure' in destination)) return { label: destination.key.replaceAll(/[._]/g, ' '), detail: '' };
+  if (!('figure' in destination)) return { label: factInWords(destination.key), detail: '' };
   const name = destination.figure.name;
   const detail = parts
     .slice(name.split('.').length)
-    .map((part) => part.name)
+    .map((part) => detailInWords(part.name, destination.figure.of))
     .join(', ');
-  return { label: definitionOf(name)?.label ?? name.replaceAll('_', ' '), detail };
+  return { label: figureInWords(name, ''), detail };
 }
 
 function sheet(writing: Writing, request: TableRequest, rows: readonly Row[]): PageElement {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { expressionInWords, factInWords, figureInWords, nameInWords } from '../../src/words/in-words.ts';
+import { expressionInWords, factInWords, figureInWords, heldInWords, nameInWords } from '../../src/words/in-words.ts';
 
 const ALIASES = new Set(['rated', 'fast', 'steps', 'high_clock']);
 
@@ -34,5 +34,24 @@ describe('words/in-words', () => {
     expect(factInWords('device.throttle_at.ssd')).toBe('throttle limit (ssd)');
     expect(factInWords('setting.fan_speed')).toBe('fan speed');
     expect(figureInWords('energy_per_task', 'Wide copy')).toMatch(/ \(Wide copy\)$/);
+  });
+
+  it('says what holds a number, with the title of a test or spot', () => {
+    expect(heldInWords({ address: 'setting.clock' })).toBe('clock setting');
+    expect(heldInWords({ address: 'peak_temperature.input_probe', figure: 'peak_temperature' })).toBe(
+      'peak temperature (input probe)',
+    );
+    expect(heldInWords({ address: 'score."wide-copy"', figure: 'score' }, { test: 'wide-copy', title: 'Wide copy' })).toMatch(
+      / \(Wide copy\)$/,
+    );
+    expect(
+      heldInWords(
+        { address: 'touch_margin."lid-centre"', figure: 'touch_margin' },
+        { spot: 'lid-centre', spot_title: 'Lid centre' },
+      ),
+    ).toMatch(/ \(Lid centre\)$/);
+    expect(heldInWords({ address: 'highest_passed_clock."0 mV"', figure: 'highest_passed_clock' })).toBe(
+      'highest passed clock (0 mV)',
+    );
   });
 });

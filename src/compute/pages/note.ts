@@ -1,10 +1,10 @@
 /** The model of a note's page. */
 
-import { definitionOf } from '../../figures/catalogue.ts';
 import { attemptCautions, cautions, mergeCautions } from '../../figures/cautions.ts';
-import { isPresent } from '../../figures/figure.ts';
+import { type Figure, isPresent } from '../../figures/figure.ts';
 import { printQuantity, printUncertainty } from '../../quantities/print.ts';
 import type { Note } from '../../register/register.ts';
+import { heldInWords } from '../../words/in-words.ts';
 import type { HeldBy, LedgerEntry, PlainWords } from '../../words/written.ts';
 import type { FrontWords, HeldNote, Highlight, Ledgers, Link, Marks, NoteModel, ShownFront } from '../results.ts';
 import { commonConditions } from './common-conditions.ts';
@@ -150,7 +150,7 @@ export function highlights(parts: Parts, { note, written }: ComputedNote): Highl
     .filter((entry) => entry.kind === 'highlight')
     .map((entry) => {
       const runs = unique(entry.held.map((held) => titleOf(parts, note, held)));
-      const labels = unique(entry.held.map((held) => labelOf(held)));
+      const labels = unique(entry.held.map((held) => heldInWords(held, figureOf(parts, note, held)?.of)));
       return { label: labels.join(', '), shown: entry.shown, uncertainty: entry.uncertainty, run: runs.join(', ') };
     });
 }
@@ -159,6 +159,12 @@ function titleOf(parts: Parts, note: Note, { alias, subject }: HeldBy): string {
   if (note.comparisons.has(alias)) return parts.comparisons.get(subject)!.comparison.title;
   if (note.attempts?.has(alias)) return parts.attempts.get(subject)!.attempts.title;
   return parts.runs.get(subject)?.run.title ?? alias;
+}
+
+function figureOf(parts: Parts, note: Note, { alias, subject, address }: HeldBy): Figure | undefined {
+  if (note.comparisons.has(alias)) return parts.comparisons.get(subject)?.figures.get(address);
+  if (note.attempts?.has(alias)) return parts.attempts.get(subject)?.figures.get(address);
+  return parts.runs.get(subject)?.derived.figures.get(address);
 }
 
 /** What holds one number of a note or script. */
@@ -176,11 +182,12 @@ export function heldNote(parts: Parts, { note }: ComputedNote, entry: LedgerEntr
 function heldByComparison({ comparison, figures }: ComputedComparison, held: HeldBy): HeldNote['figures'] {
   const figure = figures.get(held.address);
   if (figure === undefined || !isPresent(figure)) return [];
+  const label = heldInWords(held, figure.of);
   return [
     {
-      label: labelOf(held),
+      label,
       run: { title: comparison.title, path: `${comparisonPath(comparison.id)}#${figureAnchor(held.address)}` },
-      method: { title: labelOf(held), path: `method/#${figure.name}` },
+      method: { title: label, path: `method/#${figure.name}` },
       shown: printQuantity(figure.quantity).text,
       uncertainty: uncertaintyText(figure),
       file: comparison.file,
@@ -193,11 +200,12 @@ function heldByComparison({ comparison, figures }: ComputedComparison, held: Hel
 function heldByAttempts({ attempts, ladder, figures }: ComputedAttempts, held: HeldBy): HeldNote['figures'] {
   const figure = figures.get(held.address);
   if (figure === undefined || !isPresent(figure)) return [];
+  const label = heldInWords(held, figure.of);
   return [
     {
-      label: labelOf(held),
+      label,
       run: { title: attempts.title, path: attemptsPath(attempts) },
-      method: { title: labelOf(held), path: `method/#${figure.name}` },
+      method: { title: label, path: `method/#${figure.name}` },
       shown: printQuantity(figure.quantity).text,
       uncertainty: typeof figure.of?.basis === 'string' ? figure.of.basis : '',
       file: ladder.file,
@@ -217,10 +225,11 @@ function heldFigure(computed: ComputedRun, held: HeldBy): HeldNote['figures'][nu
   const { run, derived, summary } = computed;
   const figure = derived.figures.get(held.address);
   const fact = run.facts.get(held.address);
+  const label = heldInWords(held, figure?.of);
   const common = {
-    label: labelOf(held),
+    label,
     run: runLink(run),
-    method: held.figure === undefined ? null : { title: labelOf(held), path: `method/#${held.figure}` },
+    method: held.figure === undefined ? null : { title: label, path: `method/#${held.figure}` },
   };
   if (figure !== undefined && isPresent(figure)) {
     return {
@@ -237,13 +246,6 @@ function heldFigure(computed: ComputedRun, held: HeldBy): HeldNote['figures'][nu
   const place = run.factPlaces.get(held.address);
   const from = place === undefined ? 'stated, not measured' : `line ${place.line}, stated, not measured`;
   return { ...common, ...stated, file: place?.file ?? run.file, from, inferred: [] };
-}
-
-function labelOf(held: HeldBy): string {
-  const label =
-    held.figure === undefined ? held.address.replaceAll(/[._]/g, ' ') : (definitionOf(held.figure)?.label ?? held.figure);
-  const detail = held.figure === undefined ? '' : held.address.slice(held.figure.length + 1);
-  return detail === '' ? label : `${label} (${detail})`;
 }
 
 function unique(texts: readonly string[]): string[] {

@@ -3,6 +3,7 @@ import { CATALOGUE } from '../../figures/catalogue.ts';
 import { cautions, mergeCautions } from '../../figures/cautions.ts';
 import { printQuantity } from '../../quantities/print.ts';
 import type { Run } from '../../register/register.ts';
+import { nameInWords } from '../../words/in-words.ts';
 import type { Link, RunModel } from '../results.ts';
 import type { LogSummary } from '../run-step.ts';
 import { comparePath } from './compare.ts';
@@ -86,7 +87,7 @@ function logRow(summary: LogSummary): RunModel['log'] {
 
 function channelRows(parts: Parts, summary: LogSummary): RunModel['channels'] {
   return summary.channels.map(({ name, quantity, column, unit, originalUnit, at, instrument, missing }) => ({
-    name,
+    name: nameInWords(name),
     quantity: quantity.replaceAll('_', ' '),
     column,
     unit: originalUnit === unit ? unit : `${originalUnit} → ${unit}`,

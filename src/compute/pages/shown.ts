@@ -2,9 +2,11 @@
 import { CLOCK_UNSTATED } from '../../figures/average.ts';
 import { definitionOf } from '../../figures/catalogue.ts';
 import { type Figure, type From, isPresent, type PresentFigure } from '../../figures/figure.ts';
+import { CRITERIA, criterionInBrief } from '../../figures/thermal/criteria.ts';
 import { printQuantity, printUncertainty } from '../../quantities/print.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
 import type { Condition, Run } from '../../register/register.ts';
+import { nameInWords } from '../../words/in-words.ts';
 import type { ConditionRow, Link, ShownFigure } from '../results.ts';
 
 /** Parts of `of` that read as a figure's detail, in this order. */
@@ -27,9 +29,13 @@ const DETAILS = [
   'verdict',
 ];
 
+const CRITERIA_IN_BRIEF = new Map(CRITERIA.map((criterion) => [criterion.name, criterionInBrief(criterion)]));
+
 /** How a detail reads that is no phrase by itself. */
 const PHRASES: Readonly<Record<string, (value: string) => string>> = {
   clock: (value) => (value === CLOCK_UNSTATED ? 'requested or delivered clock: not stated' : `${value} clock`),
+  channel: nameInWords,
+  criterion: (value) => `steady: ${CRITERIA_IN_BRIEF.get(value) ?? value}`,
   missed: (value) => `${value} more, or more than that, came and went between two readings`,
 };
 

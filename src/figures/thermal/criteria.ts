@@ -119,6 +119,25 @@ export const CRITERIA: readonly Criterion[] = [
   },
 ];
 
+/** What a criterion allows, in a few words: "at most 1 K in 15 min". */
+export function criterionInBrief({ rule }: Criterion): string {
+  const time = (seconds: number) => (seconds % HOUR === 0 ? `${seconds / HOUR} h` : `${seconds / MINUTE} min`);
+  switch (rule.kind) {
+    case 'change':
+      return `at most ${rule.most} K in ${time(rule.window)}`;
+    case 'slope':
+      return `at most ${rule.most * HOUR} K per hour`;
+    case 'readings':
+      return rule.judged === 'spread'
+        ? `three readings ${time(rule.spacing)} apart within ${rule.most} K`
+        : `three readings without an increase above ${rule.most} K`;
+    case 'within':
+      return rule.of === 'kelvin'
+        ? `within ${rule.most} K of its end value`
+        : `within ${rule.most * 100} % of the step of its end value`;
+  }
+}
+
 /** Names that `steady` may have. */
 export const CRITERION_NAMES: readonly string[] = CRITERIA.map((criterion) => criterion.name);
 
