@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { draw } from '../../src/plots/draw.ts';
-import { channelStyle, stylesOf } from '../../src/plots/styles.ts';
+import { dashOf, inkOf, MOST_STYLES, shapeOf } from '../../src/plots/palette.ts';
+import { channelStyle, runStyles, stylesOf } from '../../src/plots/styles.ts';
 import type { PlotRequest } from '../../src/register/requests.ts';
 import { request, subject } from './subjects.ts';
 
@@ -21,6 +22,15 @@ describe('plots/styles', () => {
     expect(stylesOf(asked(7, 0))).toEqual([1, 0]);
     expect(stylesOf(asked(7, 1))).toEqual([0, 1]);
     expect(stylesOf(asked(6, 1, 0))).toEqual([0, 1, 2]);
+  });
+
+  test('runs of a comparison may be twice as many: a colour comes again with another dash and another marker', () => {
+    const slots = Array.from({ length: MOST_STYLES }, (_, slot) => ({ slot }));
+    const looks = runStyles(slots).map((k) => ({ ink: inkOf(k), dash: String(dashOf(k)), shape: shapeOf(k) }));
+    expect(new Set(looks.map(({ ink, dash }) => `${ink} ${dash}`)).size).toBe(MOST_STYLES);
+    expect(new Set(looks.map(({ ink, shape }) => `${ink} ${shape}`)).size).toBe(MOST_STYLES);
+    expect(runStyles([{ slot: 13 }, { slot: 2 }])).toEqual([1, 2]);
+    expect(runStyles([{ slot: 13 }, { slot: 1 }])).toEqual([0, 1]);
   });
 
   test('channels of one run in one panel differ, the first wears the run’s own', () => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { niceScale, pixelOf, timeScale } from '../../src/plots/ticks.ts';
+import { logScale, niceScale, pixelOf, timeScale } from '../../src/plots/ticks.ts';
 
 const number = fc.double({ min: -1e4, max: 1e4, noNaN: true });
 
@@ -46,5 +46,35 @@ describe('plots/ticks', () => {
     expect(pixelOf(10, scale, 200)).toBe(0);
     expect(pixelOf(0, scale, 200)).toBe(200);
     expect(pixelOf(5, scale, 200)).toBe(100);
+  });
+
+  test('a logarithmic axis of near ends has even steps, one of far ends round numbers of the powers of ten', () => {
+    expect(logScale(0.98, 1.31, 7)).toEqual({
+      from: 0.98,
+      to: 1.31,
+      ticks: [1, 1.05, 1.1, 1.15, 1.2, 1.25, 1.3],
+      decimals: 2,
+      log: true,
+    });
+    expect(logScale(0.4, 50, 6)).toMatchObject({ ticks: [0.5, 1, 2, 5, 10, 20, 50], ragged: true });
+    expect(logScale(0.03, 4000, 5)).toMatchObject({ ticks: [0.1, 1, 10, 100, 1000] });
+    expect(logScale(1e-9, 1e9, 4).ticks).toEqual([1e-5, 1, 1e5]);
+  });
+
+  test('a logarithmic axis keeps its ends, and has ticks inside them, not too many', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 1e-6, max: 1e6, noNaN: true }),
+        fc.double({ min: 1.01, max: 1e6, noNaN: true }),
+        fc.integer({ min: 3, max: 9 }),
+        (low, factor, count) => {
+          const { from, to, ticks } = logScale(low, low * factor, count);
+          expect([from, to]).toEqual([low, low * factor]);
+          expect(ticks.length).toBeLessThanOrEqual(2 * count + 2);
+          expect(ticks.length).toBeGreaterThanOrEqual(1);
+          for (const tick of ticks) expect(tick >= low * (1 - 1e-6) && tick <= low * factor * (1 + 1e-6)).toBe(true);
+        },
+      ),
+    );
   });
 });
