@@ -1,3 +1,5 @@
+import { exp, log } from './elementary.ts';
+
 /**
  * Quantile of the chi-square distribution for whole degrees of freedom.
  *
@@ -14,28 +16,28 @@ export function chiSquareQuantile(p: number, dof: number): number {
   if (!(p > 0 && p < 1)) throw new RangeError(`p is ${p}, expected above 0 and below 1`);
   if (!(Number.isInteger(dof) && dof >= 1 && dof <= 10_000))
     throw new RangeError(`dof is ${dof}, expected a whole number from 1 to 10,000`);
-  let low = Math.log(1e-300);
-  let high = Math.log(100 * dof + 1000);
+  let low = log(1e-300);
+  let high = log(100 * dof + 1000);
   for (let turn = 0; turn < 200 && high - low > 1e-15 * Math.abs(low); turn++) {
     const middle = (low + high) / 2;
     if (middle === low || middle === high) break;
-    if (areaBelow(Math.exp(middle), dof) < p) low = middle;
+    if (areaBelow(exp(middle), dof) < p) low = middle;
     else high = middle;
   }
-  return Math.exp((low + high) / 2);
+  return exp((low + high) / 2);
 }
 
 /** Probability of a smaller chi-square: the regularised incomplete gamma function P(dof/2, x/2). */
 function areaBelow(x: number, dof: number): number {
   const [a, z] = [dof / 2, x / 2];
-  const density = Math.exp(a * Math.log(z) - z - logGamma(dof));
+  const density = exp(a * log(z) - z - logGamma(dof));
   return z < a + 1 ? density * series(a, z) : 1 - density * continuedFraction(a, z);
 }
 
 /** ln Γ(dof/2) by the recurrence from Γ(½) = √π or Γ(1) = 1. */
 function logGamma(dof: number): number {
-  let sum = dof % 2 === 1 ? Math.log(Math.PI) / 2 : 0;
-  for (let twice = dof - 2; twice > 0; twice -= 2) sum += Math.log(twice / 2);
+  let sum = dof % 2 === 1 ? log(Math.PI) / 2 : 0;
+  for (let twice = dof - 2; twice > 0; twice -= 2) sum += log(twice / 2);
   return sum;
 }
 

@@ -1,3 +1,4 @@
+import { exp, log } from './elementary.ts';
 import { mean } from './mean.ts';
 
 /**
@@ -13,5 +14,5 @@ export function geometricMean(values: ArrayLike<number>): number {
   for (let i = 0; i < values.length; i++) {
     if (!(values[i]! > 0)) throw new RangeError(`values[${i}] is ${values[i]}, expected a number above zero`);
   }
-  return Math.exp(mean(Float64Array.from(values, Math.log)));
+  return exp(mean(Float64Array.from(values, log)));
 }

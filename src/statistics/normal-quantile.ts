@@ -1,3 +1,5 @@
+import { log } from './elementary.ts';
+
 /**
  * Quantile of the standard normal distribution.
  *
@@ -13,7 +15,7 @@ export function normalQuantile(p: number): number {
   if (p === 0 || p === 1) return p === 0 ? Number.NEGATIVE_INFINITY : Number.POSITIVE_INFINITY;
   const q = p - 0.5;
   if (Math.abs(q) <= 0.425) return q * ratio(0.180625 - q * q, CENTRE);
-  const r = Math.sqrt(-Math.log(q < 0 ? p : 1 - p));
+  const r = Math.sqrt(-log(q < 0 ? p : 1 - p));
   const size = r <= 5 ? ratio(r - 1.6, SIDE) : ratio(r - 5, TAIL);
   return q < 0 ? -size : size;
 }

@@ -1,3 +1,5 @@
+import { exp } from './elementary.ts';
+
 /** From here on the continued fraction needs fewer terms than the series. */
 const FAR = 4;
 
@@ -13,7 +15,7 @@ const FAR = 4;
  */
 export function normalTail(z: number): { readonly between: number; readonly density: number } {
   if (!(z >= 0)) throw new RangeError(`z is ${z}, expected 0 or more`);
-  const density = Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI);
+  const density = exp((-z * z) / 2) / Math.sqrt(2 * Math.PI);
   return { between: z < FAR ? density * series(z) : 0.5 - (density === 0 ? 0 : density / fraction(z)), density };
 }
 

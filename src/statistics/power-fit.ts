@@ -1,3 +1,4 @@
+import { exp, log } from './elementary.ts';
 import { leastSquares } from './least-squares.ts';
 import { lineFit } from './line-fit.ts';
 import { requirePairs } from './require-pairs.ts';
@@ -33,17 +34,17 @@ export function powerFit(x: ArrayLike<number>, y: ArrayLike<number>): PowerFit {
   requirePairs(x, y, 2);
   requireAboveZero('x', x);
   requireAboveZero('y', y);
-  const logX = Float64Array.from(x, (value) => Math.log(value));
+  const logX = Float64Array.from(x, (value) => log(value));
   const line = lineFit(
     logX,
-    Float64Array.from(y, (value) => Math.log(value)),
+    Float64Array.from(y, (value) => log(value)),
   );
   const centre = logX.reduce((sum, value) => sum + value, 0) / logX.length;
-  const middle = Math.exp(line.intercept + line.slope * centre);
+  const middle = exp(line.intercept + line.slope * centre);
   const centred = logX.map((value) => value - centre);
   const fit = leastSquares({
-    model: (at, [height, exponent]) => height! * Math.exp(exponent! * at),
-    jacobian: (at, [height, exponent]) => [Math.exp(exponent! * at), height! * at * Math.exp(exponent! * at)],
+    model: (at, [height, exponent]) => height! * exp(exponent! * at),
+    jacobian: (at, [height, exponent]) => [exp(exponent! * at), height! * at * exp(exponent! * at)],
     start: [middle, line.slope],
     x: centred,
     y,
@@ -54,7 +55,7 @@ export function powerFit(x: ArrayLike<number>, y: ArrayLike<number>): PowerFit {
 /** From the height at the middle x to the coefficient at x = 1: coefficient = height·e^(−exponent·centre). */
 function atOrigin(fit: ReturnType<typeof leastSquares>, centre: number): PowerFit {
   const [height, exponent] = fit.parameters as [number, number];
-  const factor = Math.exp(-exponent * centre);
+  const factor = exp(-exponent * centre);
   const coefficient = height * factor;
   const [[hh, he], [, ee]] = fit.covariance as [[number, number], [number, number]];
   const variance = factor * factor * hh - 2 * factor * coefficient * centre * he + (coefficient * centre) ** 2 * ee;

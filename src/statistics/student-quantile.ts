@@ -1,3 +1,4 @@
+import { exp, log } from './elementary.ts';
 import { normalQuantile } from './normal-quantile.ts';
 import { studentTail } from './student-tail.ts';
 
@@ -48,14 +49,14 @@ function fromAbove(area: number, dof: number): number {
   const start = Math.max(1, -normalQuantile(area));
   return newton(start, (t) => {
     const { above, density } = studentTail(t, dof);
-    return (above * Math.log(above / area)) / (t * density);
+    return (above * log(above / area)) / (t * density);
   });
 }
 
 function fromBetween(area: number, dof: number): number {
   return newton(area * 2.6, (t) => {
     const { between, density } = studentTail(t, dof);
-    return (-between * Math.log(between / area)) / (t * density);
+    return (-between * log(between / area)) / (t * density);
   });
 }
 
@@ -64,7 +65,7 @@ function newton(start: number, step: (t: number) => number): number {
   let t = start;
   for (let turn = 0; turn < 100; turn++) {
     const move = step(t);
-    t *= Math.exp(move);
+    t *= exp(move);
     if (!(Math.abs(move) > 4e-16)) break;
   }
   return t;

@@ -1,3 +1,5 @@
+import { exp, log1p } from './elementary.ts';
+
 /**
  * The two areas under Student's t density that a value t ≥ 0 cuts: `between` 0 and t, and `above` t. They sum to one half; each is
  * accurate by itself, also where the other swallows it.
@@ -18,7 +20,7 @@ export function studentTail(
   if (!(t >= 0)) throw new RangeError(`t is ${t}, expected 0 or more`);
   if (!(dof > 0 && Number.isFinite(dof))) throw new RangeError(`dof is ${dof}, expected a finite number above 0`);
   const square = t * t;
-  const density = (gammaRatio(dof / 2) / Math.sqrt(dof * Math.PI)) * Math.exp((-(dof + 1) / 2) * Math.log1p(square / dof));
+  const density = (gammaRatio(dof / 2) / Math.sqrt(dof * Math.PI)) * exp((-(dof + 1) / 2) * log1p(square / dof));
   const x = dof / (dof + square);
   const outer = x < (dof / 2 + 1) / (dof / 2 + 2.5);
   if (outer) {

@@ -1,3 +1,4 @@
+import { log1p } from './elementary.ts';
 import { normalTail } from './normal-tail.ts';
 import { studentQuantile } from './student-quantile.ts';
 import { studentTail } from './student-tail.ts';
@@ -27,11 +28,11 @@ export function uniformStudentHalfWidth(p: number, a: number, s: number, dof: nu
   if (!(p > 0 && p < 1)) throw new RangeError(`p is ${p}, expected above 0 and below 1`);
   if (!(a >= 0 && s >= 0 && Number.isFinite(a + s))) throw new RangeError(`widths ${a} and ${s}, expected 0 or more and finite`);
   if (s === 0) return p * a;
-  if (a <= NARROW * s) return Math.hypot(s, a / Math.sqrt(3)) * studentQuantile((1 + p) / 2, dof);
+  if (a <= NARROW * s) return Math.sqrt(s * s + (a * a) / 3) * studentQuantile((1 + p) / 2, dof);
   const area = dof > NEARLY_NORMAL ? normalArea : (z: number) => studentArea(z, dof);
   // The interval is no wider than both together, and no narrower than that of the uniform part alone.
   let [low, high] = [p * a, a + s * studentQuantile((1 + p) / 2, dof)];
-  let h = Math.min(high, Math.hypot(low, high - a));
+  let h = Math.min(high, Math.sqrt(low * low + (high - a) * (high - a)));
   for (let turn = 0; turn < 200; turn++) {
     const [outer, inner] = [area((h + a) / s), area(Math.abs(h - a) / s)];
     const missing = p - (s / (2 * a)) * (outer.integral - inner.integral);
@@ -61,6 +62,6 @@ function normalArea(z: number): Area {
 function studentArea(z: number, dof: number): Area {
   const { between, density } = studentTail(z, dof);
   // At one degree of freedom the last term has a pole; its limit there, less a constant, is a logarithm.
-  const rest = Math.abs(dof - 1) < 1e-6 ? -Math.log1p(z * z) / (2 * Math.PI) : ((dof + z * z) / (dof - 1)) * density;
+  const rest = Math.abs(dof - 1) < 1e-6 ? -log1p(z * z) / (2 * Math.PI) : ((dof + z * z) / (dof - 1)) * density;
   return { between, integral: 2 * (z * between + rest) };
 }

@@ -1,8 +1,10 @@
 /** The tests of compared runs, and how one run did in a test beside another. */
+
 import { compareText } from '../../problem.ts';
 import { divide } from '../../quantities/arithmetic.ts';
 import { combine } from '../../quantities/combine.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
+import { exp, log } from '../../statistics/elementary.ts';
 import { isReason, type Of, type Reason } from '../absent.ts';
 import { orRefused } from '../joined.ts';
 import { type ComparedRun, type Derived, evenMean, named, operand } from './compared.ts';
@@ -68,7 +70,7 @@ function positiveOr({ value }: Quantity, what: string): Reason | null {
  */
 export function geometricMeanOf(ratios: readonly Derived[]): Derived {
   const n = ratios.length;
-  const value = Math.exp(evenMean(ratios.map(({ quantity }) => Math.log(quantity.value))));
+  const value = exp(evenMean(ratios.map(({ quantity }) => log(quantity.value))));
   const terms = ratios.map(({ quantity }) => ({ quantity, sensitivity: value / (n * quantity.value) }));
   const values = ratios.map(({ quantity }) => quantity.value);
   return {

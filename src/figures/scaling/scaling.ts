@@ -1,7 +1,9 @@
 /** How performance grows over the settings of a comparison: an exponent, and the share of time that no clock shortens. */
+
 import { combine } from '../../quantities/combine.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
 import { exact, interval95 } from '../../quantities/uncertainty.ts';
+import { log } from '../../statistics/elementary.ts';
 import { absent, isReason, type Of, type Reason } from '../absent.ts';
 import { type Compared, compared, type Derived, verdictAgainst } from '../comparison/compared.ts';
 import { sameClocks } from '../comparison/ratios.ts';
@@ -102,7 +104,7 @@ function pairExponent(pair: Pair, scope: Scope): Derived | Reason {
   if (isReason(point)) return point;
   const same = sameClocks(pair, { quantity: point.x, figures: [] });
   if (same) return same;
-  const [logX, logY] = [Math.log(point.x.value), Math.log(point.y.value)];
+  const [logX, logY] = [log(point.x.value), log(point.y.value)];
   const { step: _step, ...quantity } = combine(logY / logX, '1', [
     { quantity: point.y, sensitivity: 1 / (point.y.value * logX) },
     { quantity: point.x, sensitivity: -logY / (point.x.value * logX * logX) },
