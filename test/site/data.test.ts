@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
+import type { Browser, FileChooser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openBrowser } from './browser.ts';
 import { copyProject, type TestProject, tree } from './project.ts';
@@ -10,6 +10,9 @@ import { type Served, serve } from './server.ts';
 /** Words that stand in the logs and nowhere else: what must never go out unless the author says so. */
 const HOST = 'bench-seven';
 const SERIAL = 'SN00417';
+
+/** A browser on a loaded machine takes its time. */
+const SLOW = { timeout: 30_000, interval: 250 };
 
 let project: TestProject;
 let site: Map<string, Buffer>;
@@ -220,17 +223,25 @@ describe('the page that checks files', () => {
     await page.locator('#file-to-check').waitFor();
     asked.length = 0;
     await page.locator('h1').click();
-    for (let press = 0; press < 30 && !(await page.evaluate('document.activeElement.id === "file-to-check"')); press++)
-      await page.keyboard.press('Tab');
-    const chooser = page.waitForEvent('filechooser');
-    await page.keyboard.press('Enter');
-    await (await chooser).setFiles([
+    const choosers: FileChooser[] = [];
+    page.on('filechooser', (chooser) => choosers.push(chooser));
+    const isReached = () => page.evaluate('document.activeElement.id === "file-to-check"');
+    for (let press = 0; press < 30 && !(await isReached()); press++) await page.keyboard.press('Tab');
+    expect(await isReached()).toBe(true);
+    // The driver hears of choosers only once it has told the browser so: on a loaded machine that may come after the key.
+    await expect
+      .poll(async () => {
+        if (choosers.length === 0) await page.keyboard.press('Enter');
+        return choosers.length;
+      }, SLOW)
+      .toBeGreaterThan(0);
+    await choosers[0]!.setFiles([
       join(project.root, 'dist', 'runs', 'larch-brisk', 'data', 'larch-brisk-clean.csv'),
       join(project.root, 'data', 'larch-2', 'fast-soak.csv'),
       join(project.root, 'package.json'),
     ]);
     const answers = page.locator('.answers li');
-    await expect.poll(() => answers.count()).toBe(3);
+    await expect.poll(() => answers.count(), SLOW).toBe(3);
     expect(await answers.nth(0).innerText()).toContain(
       'Unchanged: cleaned readings, Brisk setting, hour soak, published as runs/larch-brisk/data/larch-brisk-clean.csv',
     );
@@ -267,7 +278,9 @@ describe('the page that checks files', () => {
     const offline = await open();
     await offline.page.route('**/digests.json', (route) => route.abort());
     await offline.page.locator('#file-to-check').setInputFiles(join(project.root, 'package.json'));
-    await expect.poll(() => offline.page.locator('.answers').innerText()).toContain('The list of digests could not be loaded');
+    await expect
+      .poll(() => offline.page.locator('.answers').innerText(), SLOW)
+      .toContain('The list of digests could not be loaded');
     await offline.close();
   });
 });

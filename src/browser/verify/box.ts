@@ -1,7 +1,7 @@
 /** Where a reader puts files, and how answers show. */
 import type { Answer, PublishedAs } from './answer.ts';
 
-export const FILE_INPUT = 'file-to-check';
+const FILE_INPUT = 'file-to-check';
 
 /** A field for files that can be dropped on too, and the list that its answers go into. */
 export function fileBox(take: (files: readonly File[]) => void): { box: HTMLElement; answers: HTMLElement } {
@@ -10,6 +10,10 @@ export function fileBox(take: (files: readonly File[]) => void): { box: HTMLElem
   label.htmlFor = FILE_INPUT;
   const input = element('input', '') as HTMLInputElement;
   Object.assign(input, { type: 'file', multiple: true, id: FILE_INPUT });
+  // The same file once more must count as a change.
+  input.addEventListener('click', () => {
+    input.value = '';
+  });
   input.addEventListener('change', () => {
     if (input.files !== null && input.files.length > 0) take([...input.files]);
   });
