@@ -31,6 +31,8 @@ export interface ShownFigure {
   readonly label: string;
   /** "71.3 °C", or '' when absent. */
   readonly shown: string;
+  /** In a table: what is set invisibly behind it, so that decimal signs stand in line. */
+  readonly pad?: string;
   /** "± 1.2 °C (95 %)", or what is known of it: "repeatability only", '' when exact. */
   readonly uncertainty: string;
   /** Reason, when absent. */

@@ -3,6 +3,7 @@ import type { Element } from 'hast';
 import type { Nodes } from 'mdast';
 import { isPresent } from '../figures/figure.ts';
 import { error, type Place } from '../problem.ts';
+import { decimalPads } from '../quantities/decimal-pads.ts';
 import { readTableRequest, type TableRequest } from '../register/requests.ts';
 import { type Destination, follow } from './address.ts';
 import { heldBy } from './evaluate.ts';
@@ -86,8 +87,11 @@ function sheet(writing: Writing, request: TableRequest, rows: readonly Row[]): P
       ...request.runs.map(({ alias }) => element('th', { scope: 'col' }, [alias.replaceAll('_', ' ')])),
     ]),
   ]);
-  const body = rows.map((row) => {
-    const cells = row.cells.map((cell, index) => tableCell(writing, request, row, cell, index, absences));
+  const pads = request.runs.map((_, column) => decimalPads(rows.map(({ cells }) => shownOf(cells[column] ?? null)?.shown ?? '')));
+  const body = rows.map((row, index) => {
+    const cells = row.cells.map((cell, column) =>
+      tableCell(writing, request, row, cell, { column, pad: pads[column]?.[index] ?? '' }, absences),
+    );
     return element('tr', {}, [rowHead(row), ...cells]);
   });
   const caption = request.title ?? captionOf(request, rows);
@@ -116,22 +120,33 @@ function tableCell(
   request: TableRequest,
   row: Row,
   cell: Destination | null,
-  column: number,
+  { column, pad }: { readonly column: number; readonly pad: string },
   absences: Element[],
 ): Element {
   const alias = request.runs[column]?.alias ?? '';
   const absent = (why: string) => absentCell(writing, request, row, { alias, key: cell?.key ?? row.address, why }, absences);
   if (cell === null) return absent('this run has no such figure.');
   if ('figure' in cell && !isPresent(cell.figure)) return absent(cell.figure.why);
-  const quantity = 'fact' in cell ? cell.fact : isPresent(cell.figure) ? cell.figure.quantity : null;
-  const interval = 'figure' in cell && isPresent(cell.figure) ? cell.figure.interval : undefined;
-  const shown = quantity && printed(quantity, { interval });
-  if (!shown || 'refused' in shown) return absent('it cannot be printed.');
+  const shown = shownOf(cell);
+  if (!shown) return absent('it cannot be printed.');
   writing.drafts.push(entryOf('table', request.place, '', `${alias}.${cell.key}`, shown, [heldBy(cell)]));
   const anchor = heldAnchor(writing.drafts.length - 1, shown.shown);
   const measuredAt = placeDetail(row, cell);
   const detail = measuredAt === '' ? [] : [element('span', { className: ['detail'] }, [measuredAt])];
-  return element('td', { className: ['number'] }, [anchor, ...detail]);
+  return element('td', { className: ['number'] }, [anchor, ...padding(pad), ...detail]);
+}
+
+/** Set in an attribute: it takes up its width, and is neither copied nor read out. */
+function padding(pad: string): Element[] {
+  return pad === '' ? [] : [element('span', { className: ['pad'], dataPad: pad }, [])];
+}
+
+/** What a cell prints; null where there is nothing to print. */
+function shownOf(cell: Destination | null) {
+  if (cell === null || ('figure' in cell && !isPresent(cell.figure))) return null;
+  const figure = 'figure' in cell && isPresent(cell.figure) ? cell.figure : undefined;
+  const shown = 'fact' in cell ? printed(cell.fact) : figure && printed(figure.quantity, { interval: figure.interval });
+  return shown && !('refused' in shown) ? shown : null;
 }
 
 /** "absent", with the reason below the table; of a published script, what was recorded. */

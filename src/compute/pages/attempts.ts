@@ -3,7 +3,7 @@ import { offsetName } from '../../figures/stability/ladder.ts';
 import { printQuantity } from '../../quantities/print.ts';
 import type { AttemptsModel } from '../results.ts';
 import { attemptsPath, type ComputedAttempts, type Parts, pagePlot } from './parts.ts';
-import { shownFigure } from './shown.ts';
+import { inLine, shownFigure } from './shown.ts';
 
 /** One table of attempts with its figures and its plot. */
 export function attemptsModel({ data }: Parts, { attempts, ladder, figures, plot }: ComputedAttempts): AttemptsModel {
@@ -18,7 +18,7 @@ export function attemptsModel({ data }: Parts, { attempts, ladder, figures, plot
       outcome,
       note,
     })),
-    figures: [...figures].map(([address, figure]) => shownFigure(address, figure)),
+    figures: inLine([...figures].map(([address, figure]) => shownFigure(address, figure))),
     plot: plot === null ? null : pagePlot(plot, attemptsPath(attempts)),
     file: ladder.file,
     data: data.get(`attempts/${attempts.id}`) ?? [],

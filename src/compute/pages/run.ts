@@ -10,7 +10,7 @@ import { comparePath } from './compare.ts';
 import { instrumentRow } from './instruments.ts';
 import { isInvented, notePath } from './note.ts';
 import { type ComputedRun, comparisonPath, type Parts, pagePlot } from './parts.ts';
-import { conditionRows, durationText, runLink, shownFigure } from './shown.ts';
+import { conditionRows, durationText, inLine, runLink, shownFigure } from './shown.ts';
 
 /** All that the page of a run prints. */
 export function runModel(parts: Parts, computed: ComputedRun): RunModel {
@@ -68,7 +68,7 @@ function figureGroups({ derived }: ComputedRun): RunModel['groups'] {
     const figures = names.flatMap((name) =>
       [...derived.figures].filter(([, figure]) => figure.name === name).map(([address, figure]) => shownFigure(address, figure)),
     );
-    return { subject, figures };
+    return { subject, figures: inLine(figures) };
   });
   return groups.filter(({ figures }) => figures.length > 0);
 }

@@ -3,6 +3,7 @@ import { CLOCK_UNSTATED } from '../../figures/average.ts';
 import { definitionOf } from '../../figures/catalogue.ts';
 import { type Figure, type From, isPresent, type PresentFigure } from '../../figures/figure.ts';
 import { CRITERIA, criterionInBrief } from '../../figures/thermal/criteria.ts';
+import { decimalPads } from '../../quantities/decimal-pads.ts';
 import { printQuantity, printUncertainty } from '../../quantities/print.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
 import type { Condition, Run } from '../../register/register.ts';
@@ -56,6 +57,12 @@ export function shownFigure(address: string, figure: Figure): ShownFigure {
     inferred: figure.inferred ?? [],
     from: fromText(figure.from),
   };
+}
+
+/** Figures of one table, with what makes their decimal signs stand in line. */
+export function inLine(figures: readonly ShownFigure[]): ShownFigure[] {
+  const pads = decimalPads(figures.map(({ shown }) => shown));
+  return figures.map((figure, index) => ({ ...figure, pad: pads[index] ?? '' }));
 }
 
 /** The id of the element that a figure stands in, on the page of its run, device or comparison. */
