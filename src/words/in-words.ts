@@ -2,8 +2,12 @@
 import { definitionOf } from '../figures/catalogue.ts';
 import type { Figure } from '../figures/figure.ts';
 import type { Address, Call, Expression, NamePart, Operation } from './expression-tree.ts';
+import { nameInWords } from './name-in-words.ts';
 import { isTextProblem, parseExpression } from './parse-expression.ts';
+
 import type { HeldBy } from './written.ts';
+
+export { nameInWords };
 
 const FACTS: ReadonlyMap<string, string> = new Map([
   ['setting.clock', 'clock setting'],
@@ -13,11 +17,6 @@ const FACTS: ReadonlyMap<string, string> = new Map([
   ['device.supply', 'rated supply'],
   ['device.throttle_at', 'throttle limit'],
 ]);
-
-/** A name of a channel, spot, test, phase or setting with blanks: `input_current`, `wide-copy`, `"0 mV"` without its quotes. */
-export function nameInWords(name: string): string {
-  return name.replaceAll('"', '').replaceAll(/_|(?<=\p{L})-(?=\p{L})/gu, ' ');
-}
 
 /** A setting, condition or rating by its address without alias. */
 export function factInWords(key: string): string {
