@@ -1,7 +1,8 @@
 /** What a plot of power by phase says in words and as tables. */
 import { isPresent } from '../figures/figure.ts';
 import { printQuantity, printUncertainty } from '../quantities/print.ts';
-import { interval95, standardUncertainty } from '../quantities/uncertainty.ts';
+import { standardUncertainty } from '../quantities/uncertainty.ts';
+import { intervalOf } from './compared.ts';
 import { csv } from './csv.ts';
 import type { Drawn } from './drawn.ts';
 import type { PowerBar, PowerByPhase } from './power-by-phase.ts';
@@ -73,7 +74,7 @@ export function powerCsv({ groups }: PowerByPhase): string {
   const rows = groups.flatMap(({ phase, bars }) =>
     bars.map(({ alias, figure }) => {
       if (!isPresent(figure)) return [alias, phase, '', '', '', figure.why];
-      const interval = interval95(figure.quantity);
+      const interval = intervalOf(figure);
       return [alias, phase, figure.quantity.value, interval?.[0] ?? '', interval?.[1] ?? '', ''];
     }),
   );
