@@ -7,7 +7,7 @@ import { decimalPads } from '../../quantities/decimal-pads.ts';
 import { printQuantity, printUncertainty } from '../../quantities/print.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
 import type { Condition, Run } from '../../register/register.ts';
-import { nameInWords } from '../../words/in-words.ts';
+import { nameInWords } from '../../words/name-in-words.ts';
 import type { ConditionRow, Link, ShownFigure } from '../results.ts';
 
 /** Parts of `of` that read as a figure's detail, in this order. */
