@@ -3,6 +3,7 @@ import { HEDGES } from '../../words/stated/hedges.ts';
 import { isUnread, readStated } from '../../words/stated/read.ts';
 import { READINGS } from '../../words/stated/readings.ts';
 import { allowedWords } from '../../words/stated-report.ts';
+import { markdownTable } from './markdown-table.ts';
 
 const INTRO = `A number that the author says in words of his own is checked against the data and never replaced. What the words allow is an
 interval of true values; the site is not printed while a figure lies outside it, and the author is warned where the figure's 95 %
@@ -22,22 +23,17 @@ export const HEDGES_CHAPTER = {
   title: 'Numbers in words',
   markdown: [
     INTRO,
-    table(
+    markdownTable(
       ['without a hedge', 'meaning', 'for example'],
       READINGS.map(({ name, meaning, examples }) => [name, cell(meaning), examples.map(example).join('; ')]),
     ),
-    table(
+    markdownTable(
       ['hedge', 'also said', 'meaning', 'for example'],
       HEDGES.map((hedge) => [hedge.name, alsoSaid(hedge), cell(hedge.meaning), example(hedge.example)]),
     ),
     CLAIMS,
   ].join('\n\n'),
 } as const;
-
-function table(head: readonly string[], rows: readonly (readonly string[])[]): string {
-  const line = (cells: readonly string[]) => `| ${cells.join(' | ')} |`;
-  return [line(head), line(head.map(() => '---')), ...rows.map(line)].join('\n');
-}
 
 function alsoSaid({ name, before, after }: (typeof HEDGES)[number]): string {
   const others = [...before.filter((form) => form !== name), ...after.map((form) => `… ${form}`)];

@@ -1,5 +1,6 @@
 /** What holds for all figures, in prose for readers. Markdown. */
 import { HEDGES_CHAPTER } from './hedges.ts';
+import { STEADY_CHAPTER } from './steady-criteria.ts';
 
 export const CHAPTERS: readonly { readonly id: string; readonly title: string; readonly markdown: string }[] = [
   {
@@ -15,7 +16,11 @@ Limits that a data sheet or an author states are taken as rectangular: the stand
 marked *repeatability only*: it can be compared with another run on the same specimen, and says nothing about another thermometer.
 
 The number after ± on these pages is the half width of the 95 % interval: Student's factor for the effective degrees of
-freedom (Welch–Satterthwaite, JCGM 100:2008, G.4.1) times the standard uncertainty. The JSON files hold standard uncertainties (k = 1).`,
+freedom (Welch–Satterthwaite, JCGM 100:2008, G.4.1) times the standard uncertainty. An error that lies anywhere within limits never leaves
+them: limits alone hold 95 % within 0.95 of their half width, or 1.65 standard uncertainties (JCGM 100:2008, G.1.3). So where sources
+are known by limits, the largest of them is propagated as a rectangular distribution, and everything else beside it as a normal one, or
+as Student's where it rests on few readings (JCGM 101:2008, 5.6.2, 6.4.2 and 6.4.9). Further limits count as normal, which makes the
+interval up to 1 % too wide. The JSON files hold standard uncertainties (k = 1), and say of a source that it is rectangular.`,
   },
   {
     id: 'rounding',
@@ -37,5 +42,6 @@ sorted. A step of more than five times the median step is a gap: means and energ
     markdown: `Figures use every row. Lines are thinned for drawing only: each column of pixels keeps its first, last, lowest and highest reading
 (Jugel, Jerzak, Hackenbroich and Markl, “M4: A Visualization-Oriented Time Series Data Aggregation”, PVLDB 7(10), 2014), so that no peak is lost.`,
   },
+  STEADY_CHAPTER,
   HEDGES_CHAPTER,
 ];

@@ -7,8 +7,8 @@ const STEP = 'F. P. Incropera et al., Fundamentals of Heat and Mass Transfer, lu
 const FIRST_ORDER = 'closed form of one exact exponential step';
 const NOT_STEADY = 'the criterion of steady state did not hold to the end of the load, or the load was shorter than its window';
 const OTHERS = CRITERIA.slice(1)
-  .map(({ name, words, source }) => `${name}: ${words} (${source})`)
-  .join('; ');
+  .map(({ name }) => name)
+  .join(', ');
 
 const thermal = (
   name: string,
@@ -42,7 +42,7 @@ export const THERMAL: readonly Definition[] = [
     check: 'closed form: samples of a triangle whose top lies between two of them stay inside the interval',
   }),
   thermal('steady_temperature', 'steady temperature', '°C', {
-    definition: `Mean over the last window of the load, given that the device had settled: ${CRITERIA[0]!.words}, and stays so to the end of the load. Where the ambient is not measured it is taken as constant. Other criteria by name. ${OTHERS}.`,
+    definition: `Mean over the last window of the load, given that the device had settled: ${CRITERIA[0]!.words}, and stays so to the end of the load. Where the ambient is not measured it is taken as constant. A run may name another criterion: ${OTHERS}.`,
     formula: String.raw`\bar T_\mathrm{steady} = \frac{\sum_i w_i T_i}{\sum_i w_i},\quad \max_{[t,\,t+\Delta]} \vartheta - \min_{[t,\,t+\Delta]} \vartheta \le \delta \ \text{for all later } t`,
     assumptions: [
       'The rise is smoothed over a minute or five readings, at most a third of the window.',

@@ -3,7 +3,10 @@ import { ANALYTIC_CHECKS } from './analytic.ts';
 import type { Check } from './compared.ts';
 import { GUM_CHECKS } from './gum.ts';
 import { CORRELATED_CHECKS } from './gum-correlated.ts';
+import { INFRARED_CHECKS } from './infrared.ts';
 import { INTERVAL_CHECKS } from './intervals.ts';
+import { LIMIT_CHECKS } from './limits.ts';
+import { MODEL_CHECKS } from './models.ts';
 import { NIST_CHECKS } from './nist.ts';
 
 export const CHECKS: readonly Check[] = [
@@ -11,5 +14,8 @@ export const CHECKS: readonly Check[] = [
   ...GUM_CHECKS,
   ...CORRELATED_CHECKS,
   ...INTERVAL_CHECKS,
+  ...LIMIT_CHECKS,
+  ...MODEL_CHECKS,
+  ...INFRARED_CHECKS,
   ...ANALYTIC_CHECKS,
 ];

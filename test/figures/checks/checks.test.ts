@@ -52,6 +52,11 @@ describe('figures/checks/checks', () => {
     }
   });
 
+  test('every figure has a published check, or says that there is no source', () => {
+    const bare = CATALOGUE.filter(({ name }) => (CHECKS_BY_FIGURE[name] ?? []).length === 0);
+    for (const { name, source } of bare) expect(`${name}: ${source}`).toBe(`${name}: common practice, no source`);
+  });
+
   test('carried out, they are plain text for the command and the pages', () => {
     const pontius = checkTables().find(({ id }) => id === 'nist-pontius')!;
     expect(pontius.rows[4]).toEqual({

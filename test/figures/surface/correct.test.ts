@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { correct } from '../../../src/figures/surface/correct.ts';
-import { bandLaw, fractionBelow, LONG_WAVE, type RadiationLaw, TOTAL } from '../../../src/figures/surface/radiation.ts';
+import { bandLaw, fractionBelow, LONG_WAVE, TOTAL } from '../../../src/figures/surface/radiation.ts';
 import { apart } from '../build.ts';
 
 const seen = (reading: number, emissivitySet: number, emissivity: number, reflected: number) => ({
@@ -67,35 +67,10 @@ describe('surface/correct', () => {
     expect(correct(given, LONG_WAVE)!.temperature.toFixed(3)).toBe(long.toFixed(3));
   });
 
-  // Data sheet of the MLX90640 sensor, worked example (quoted by public drivers): T_a-r = Tr⁴ − (Tr⁴ − Ta⁴)/ε, Ta 39.184, Tr 31.
-  test('the data sheet example of an infrared sensor', () => {
-    const surrounding = (emissivity: number) =>
-      TOTAL.radiance(correct(seen(39.184, 1, emissivity, 31), TOTAL)!.temperature + 273.15);
-    expect(apart(surrounding(1), 9516495632.56)).toBeLessThan(1e-11);
-    expect(apart(surrounding(0.95), 9566964549.2957)).toBeLessThan(1e-13);
-    const [signal, alpha, ksTo] = [679.250909123826, 1.1876487360496e-7, -0.00080108642578125];
-    const sx = ksTo * (alpha ** 3 * signal + alpha ** 4 * surrounding(1)) ** 0.25;
-    const object = signal / (alpha * (1 - 273.15 * ksTo) + sx) + surrounding(1);
-    expect((TOTAL.temperature(object) - 273.15).toFixed(5)).toBe('80.36331');
-  });
-
-  // README and help of Thermimage (R): raw signals of a camera, its calibration constants, air of 1 m at 50 % humidity, a window.
-  test('a camera’s raw signals with its own calibration', () => {
-    const [r1, b, f, o, r2] = [21106.77, 1501, 1, -7340, 0.012545258];
-    const camera: RadiationLaw = {
-      band: 'of the camera',
-      radiance: (kelvin) => r1 / (r2 * (Math.exp(b / kelvin) - f)),
-      slope: (kelvin) => (r1 * b * Math.exp(b / kelvin)) / (r2 * (Math.exp(b / kelvin) - f) ** 2 * kelvin ** 2),
-      temperature: (radiance) => b / Math.log(r1 / (r2 * radiance) + f),
-    };
-    const celsius = (signal: number) => camera.temperature(signal + o) - 273.15;
-    const air = transmission(20, 0.5, 1);
-    // With everything around at one temperature, air and window act as a lower emissivity does.
-    const behind = (signal: number) => correct(seen(celsius(signal), 1, 0.95 * 0.96 * air * air, 20), camera)!.temperature;
-    expect(behind(17994.06).toFixed(5)).toBe('23.31223');
-    expect(celsius(18109).toFixed(5)).toBe('23.62433');
-    expect(behind(18109).toFixed(5)).toBe('24.00022');
-    expect((camera.radiance(23 + 273.15) - o).toFixed(2)).toBe('17994.06');
+  // Data sheet of the MLX90640, T_a-r of its worked example at another emissivity, by hand; its own numbers are in the table of checks.
+  test('what surroundings radiate through an emissivity of 0.95', () => {
+    const surrounding = TOTAL.radiance(correct(seen(39.184, 1, 0.95, 31), TOTAL)!.temperature + 273.15);
+    expect(apart(surrounding, 9566964549.2957)).toBeLessThan(1e-13);
   });
 
   test('derivatives are those of the correction', () => {
@@ -116,10 +91,3 @@ describe('surface/correct', () => {
     expect(correct(seen(-40, 1, 0.1, 80), TOTAL)).toBeNull();
   });
 });
-
-/** Transmission of half of a path of air, as Thermimage has it: °C, relative humidity, m. */
-function transmission(air: number, humidity: number, distance: number): number {
-  const water = humidity * Math.exp(1.5587 + 0.06939 * air - 0.00027816 * air ** 2 + 0.00000068455 * air ** 3);
-  const part = (alpha: number, beta: number) => Math.exp(-Math.sqrt(distance / 2) * (alpha + beta * Math.sqrt(water)));
-  return 1.9 * part(0.006569, -0.002276) + (1 - 1.9) * part(0.01262, -0.00667);
-}
