@@ -2,7 +2,8 @@
  * The page that checks downloaded files. A file is read and its digest computed in the browser; nothing of it leaves the machine.
  * Without scripting the page still has the digests and says how to compute one.
  */
-import { answerOf, type Digests } from './verify/answer.ts';
+import type { Digests } from '../compute/data/known-files.ts';
+import { answerOf } from './verify/answer.ts';
 import { fileBox, shown } from './verify/box.ts';
 
 const place = document.getElementById('check')!;

@@ -262,7 +262,7 @@ describe('the page that checks files', () => {
       document.querySelector('.check-file').dispatchEvent(new DragEvent('drop', { dataTransfer, cancelable: true }));
     }`);
     await expect
-      .poll(() => page.locator('.answers li').allInnerTexts())
+      .poll(() => page.locator('.answers li').allInnerTexts(), SLOW)
       .toEqual([expect.stringContaining('Unchanged: log as its author redacted it, Quick setting, hour soak')]);
     await close();
   });
@@ -272,7 +272,7 @@ describe('the page that checks files', () => {
     await page.addInitScript('Object.defineProperty(globalThis.crypto, "subtle", { value: undefined })');
     await page.reload();
     await expect
-      .poll(() => page.locator('#check').innerText())
+      .poll(() => page.locator('#check').innerText(), SLOW)
       .toContain('only on pages that come over https or from this machine');
     await close();
     const offline = await open();

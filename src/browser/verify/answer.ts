@@ -1,19 +1,5 @@
 /** What a file is, by its digest. */
-
-/** `digests.json`. */
-export interface Digests {
-  readonly format: 1;
-  readonly digests: Readonly<Record<string, readonly PublishedAs[]>>;
-}
-
-export interface PublishedAs {
-  readonly what: string;
-  readonly of: string;
-  /** Below the base. */
-  readonly page: string;
-  readonly path: string | null;
-  readonly elsewhere?: string;
-}
+import type { Digests, PublishedAs } from '../../compute/data/known-files.ts';
 
 export interface Answer {
   readonly name: string;

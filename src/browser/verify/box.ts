@@ -1,5 +1,6 @@
 /** Where a reader puts files, and how answers show. */
-import type { Answer, PublishedAs } from './answer.ts';
+import type { PublishedAs } from '../../compute/data/known-files.ts';
+import type { Answer } from './answer.ts';
 
 const FILE_INPUT = 'file-to-check';
 

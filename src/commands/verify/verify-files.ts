@@ -5,6 +5,7 @@ import { createReadStream } from 'node:fs';
 import { resolve } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import { compute } from '../../compute/compute.ts';
+import type { Digests, PublishedAs } from '../../compute/data/known-files.ts';
 import { DIGESTS } from '../../compute/data/verify-part.ts';
 import type { Manifest, Scope } from '../../compute/results.ts';
 import { openStore } from '../../compute/store.ts';
@@ -18,16 +19,6 @@ interface Streams {
   readonly out: (text: string) => void;
   readonly err: (text: string) => void;
 }
-
-interface PublishedAs {
-  readonly what: string;
-  readonly of: string;
-  readonly page: string;
-  readonly path: string | null;
-  readonly elsewhere?: string;
-}
-
-type Digests = Readonly<Record<string, readonly PublishedAs[]>>;
 
 /** Exit code: 0 where every file is known, 1 where one is not, 2 where one cannot be read or none is named. */
 export async function verifyFiles(root: string, names: readonly string[], { folder, out, err }: Streams): Promise<0 | 1 | 2> {
@@ -61,11 +52,11 @@ function said({ what, of, page, path, elsewhere }: PublishedAs, isPublished: boo
 }
 
 /** Digests of what a scope consists of; none where the project cannot be read. */
-async function digestsOf(root: string, scope: Scope): Promise<Digests> {
+async function digestsOf(root: string, scope: Scope): Promise<Digests['digests']> {
   const manifest: Manifest = await compute(root, scope);
   const blob = manifest.files.find(({ path }) => path === DIGESTS)?.blob;
   const bytes = blob && openStore(root).bytes(blob);
-  return bytes ? (JSON.parse(Buffer.from(bytes).toString('utf8')) as { digests: Digests }).digests : {};
+  return bytes ? (JSON.parse(Buffer.from(bytes).toString('utf8')) as Digests).digests : {};
 }
 
 /** SHA-256 of a file of any size; null where it cannot be read. */

@@ -15,6 +15,24 @@ export interface KnownFile {
   readonly elsewhere?: string;
 }
 
+/** `digests.json`. */
+export interface Digests {
+  readonly format: 1;
+  readonly digests: Readonly<Record<string, readonly PublishedAs[]>>;
+}
+
+/** What a digest is known as. */
+export interface PublishedAs {
+  readonly what: string;
+  /** Title of its page. */
+  readonly of: string;
+  /** Below the base. */
+  readonly page: string;
+  /** Below the base; null where the file is not offered. */
+  readonly path: string | null;
+  readonly elsewhere?: string;
+}
+
 /** Files beside pages that are data: which page they belong to, and what they are. */
 const BESIDE: readonly (readonly [pattern: RegExp, what: string])[] = [
   [/^((?:notes|scripts)\/[^/]+\/)ledger\.json$/, 'ledger of every number'],
@@ -47,12 +65,12 @@ export function knownFiles(
 }
 
 /** `digests.json`: digest → the files that have it, in the order of pages. */
-export function digestsJson(known: readonly KnownFile[]): object {
-  const digests: Record<string, object[]> = {};
+export function digestsJson(known: readonly KnownFile[]): Digests {
+  const digests: Record<string, PublishedAs[]> = {};
   for (const { sha256, what, of, path, elsewhere } of known) {
     digests[sha256] ??= [];
     digests[sha256].push({ what, of: of.title, page: of.path, path, ...(elsewhere === undefined ? {} : { elsewhere }) });
   }
   const sorted = Object.keys(digests).sort();
-  return { format: 1, digests: Object.fromEntries(sorted.map((sha256) => [sha256, digests[sha256]])) };
+  return { format: 1, digests: Object.fromEntries(sorted.map((sha256) => [sha256, digests[sha256]!])) };
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { answerOf, type Digests, sha256 } from '../../../src/browser/verify/answer.ts';
+import { answerOf, sha256 } from '../../../src/browser/verify/answer.ts';
+import type { Digests } from '../../../src/compute/data/known-files.ts';
 
 const bytes = (text: string) => new TextEncoder().encode(text).buffer as ArrayBuffer;
 const file = (name: string, text: string) => ({ name, arrayBuffer: async () => bytes(text) });

@@ -41,7 +41,7 @@ describe('compute/data/known-files', () => {
 
   it('is JSON by digest, sorted, and a digest that several files have names them all', () => {
     const twice = [...known, { ...known[1]!, of: { title: 'Run B', path: 'runs/b/' }, path: 'runs/b/data/cleaned.csv' }];
-    const json = digestsJson(twice) as { format: number; digests: Record<string, { of: string; path: string | null }[]> };
+    const json = digestsJson(twice);
     expect(Object.keys(json)).toEqual(['format', 'digests']);
     expect(Object.keys(json.digests)).toEqual(['aa', 'bb', 'cc', 'dd', 'ee', 'gg']);
     expect(json.digests.aa!.map(({ of }) => of)).toEqual(['Run A', 'Run B']);
