@@ -2,6 +2,7 @@
 import { type Figure, isPresent, type PresentFigure } from '../figures/figure.ts';
 import { printQuantity, printUncertainty } from '../quantities/print.ts';
 import { interval95 } from '../quantities/uncertainty.ts';
+import type { Spread } from './dots.ts';
 import { runStyles } from './styles.ts';
 
 export interface ComparedSubject {
@@ -45,6 +46,20 @@ export function intervalOf(figure: PresentFigure): readonly [number, number] | n
   return figure.interval ?? interval95(figure.quantity);
 }
 
+/** Value and interval of the figures that are present. */
+export function spreadsOf(figures: readonly Figure[]): Spread[] {
+  return figures.filter(isPresent).map((figure) => ({ value: figure.quantity.value, interval: intervalOf(figure) }));
+}
+
+/** The same as natural logarithms; an end at or below zero lies far below. */
+export function logSpreads(figures: readonly Figure[]): Spread[] {
+  return spreadsOf(figures).map(({ value, interval }) => {
+    const log = (end: number) => (end > 0 ? Math.log(end) : Math.log(value) - FAR_BELOW);
+    return { value: Math.log(value), interval: interval && ([log(interval[0]), log(interval[1])] as const) };
+  });
+}
+const FAR_BELOW = 10;
+
 /** "1.075", or "absent". */
 export function valueText(figure: Figure): string {
   return isPresent(figure) ? printQuantity(figure.quantity).text : 'absent';
@@ -86,14 +101,15 @@ export function absences(what: string, found: readonly { readonly name: string; 
   return [...reasons].map(([why, names]) => `No ${what} for ${[...new Set(names)].join(', ')}: ${why}`);
 }
 
-/** What whiskers are, and what they leave out. */
-export function intervalWords(figures: readonly Figure[]): string[] {
+/** What whiskers are, and what they leave out; `cut`: some go on beyond the axis. */
+export function intervalWords(figures: readonly Figure[], cut = false): string[] {
   const present = figures.filter(isPresent);
   const unknown = present.some((figure) => intervalOf(figure) === null);
   const repeated = present.some(({ quantity }) => quantity.repeatabilityOnly);
   const inferred = new Set(present.flatMap((figure) => figure.inferred ?? []));
   return [
     'Whiskers are 95 % intervals; one that is shorter than its sign lies behind it.',
+    ...(cut ? ['One without a stroke at its end goes on beyond the axis.'] : []),
     ...(repeated ? ['Where a sensor states no accuracy they hold repeatability only.'] : []),
     ...(unknown ? ['A sign without whiskers has an unknown uncertainty.'] : []),
     ...inferred,

@@ -1,6 +1,6 @@
 /** Where everything of a plot of differences stands, and its specification. */
 import { isPresent } from '../figures/figure.ts';
-import { intervalOf, isToldApart, verdictOf } from './compared.ts';
+import { intervalOf, isToldApart, spreadsOf, verdictOf } from './compared.ts';
 import { stack } from './config.ts';
 import type { Delta, DeltaGroup, Deltas } from './deltas.ts';
 import { signedText } from './deltas-words.ts';
@@ -47,10 +47,7 @@ interface Frame {
 
 function panelOf({ what, unit, deltas }: DeltaGroup, reference: string, frame: Frame): Spec {
   const { size, left, right, width } = frame;
-  const present = deltas.flatMap(({ figure }) =>
-    isPresent(figure) ? [{ value: figure.quantity.value, interval: intervalOf(figure) }] : [],
-  );
-  const x = axisOf(rangeOf(present, 0), size);
+  const x = axisOf(rangeOf(spreadsOf(deltas.map(({ figure }) => figure)), 0), size);
   const height = deltas.length * ROW + 2 * PAD;
   const rowOf = (index: number) => PAD + (index + 0.5) * ROW;
   const dots = deltas.flatMap(({ figure, k }, index): Dot[] => {

@@ -1,9 +1,10 @@
 /** What a plot of differences says in words and in tables. */
 import { isPresent } from '../figures/figure.ts';
 import { printQuantity } from '../quantities/print.ts';
-import { absences, type ComparedRun, cellsOf, intervalWords, uncertaintyText, verdictOf } from './compared.ts';
+import { absences, type ComparedRun, cellsOf, intervalWords, spreadsOf, uncertaintyText, verdictOf } from './compared.ts';
 import { csv } from './csv.ts';
 import type { Delta, DeltaGroup, Deltas } from './deltas.ts';
+import { isCut } from './dots.ts';
 import type { Drawn } from './drawn.ts';
 import { listed } from './wording.ts';
 
@@ -38,10 +39,13 @@ export function signedText({ figure }: Delta, unit: string): string {
 }
 
 export function deltasMethod({ groups, absent, reference }: Deltas): string {
-  const deltas = groups.flatMap((group) => group.deltas);
+  const figures = groups.map(({ deltas }) => deltas.map(({ figure }) => figure));
   return [
     `The upright line is ${reference.alias}; what both runs share, such as an instrument's offset, cancels.`,
-    ...intervalWords(deltas.map(({ figure }) => figure)),
+    ...intervalWords(
+      figures.flat(),
+      figures.some((each) => isCut(spreadsOf(each), 0)),
+    ),
     `A filled sign is told apart from ${reference.alias}, an open one is not.`,
     ...placesOf(groups),
     ...[...groups, ...absent].flatMap(({ what, deltas: all }) =>

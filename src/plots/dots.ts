@@ -24,6 +24,12 @@ export function rangeOf(spreads: readonly Spread[], neutral: number): [low: numb
   return [Math.max(low - room, Math.min(low, ...ends)), Math.min(high + room, Math.max(high, ...ends))];
 }
 
+/** Whether a whisker goes on beyond what the axis has to hold. */
+export function isCut(spreads: readonly Spread[], neutral: number): boolean {
+  const [low, high] = rangeOf(spreads, neutral);
+  return spreads.some(({ interval }) => interval !== null && (interval[0] < low || interval[1] > high));
+}
+
 function medianWhisker(spreads: readonly Spread[]): number {
   const lengths = spreads.flatMap(({ value, interval }) => (interval ? interval.map((end) => Math.abs(end - value)) : []));
   const sorted = lengths.sort((a, b) => a - b);

@@ -1,5 +1,5 @@
 /** Where everything of a plot of scaling stands, and its specification. */
-import { intervalOf, isToldApart } from './compared.ts';
+import { intervalOf, isToldApart, spreadsOf } from './compared.ts';
 import { stack } from './config.ts';
 import { rangeOf, sign, whisker } from './dots.ts';
 import { bands, empty, type Label, type Rule, rules, type SignMark, signs, texts } from './marks.ts';
@@ -72,10 +72,9 @@ export function layOutScaling(scaling: Scaling, size: Size): Spec {
 const SIGN = 70;
 
 function frameOf(points: readonly ScalingPoint[], size: Size): Frame {
-  const spreadsOf = (which: 'clock' | 'speedup') =>
-    points.map((point) => ({ value: point[which].quantity.value, interval: intervalOf(point[which]) }));
-  const x = padded(rangeOf(spreadsOf('clock'), 1), size.timeTicks);
-  const y = padded(rangeOf(spreadsOf('speedup'), 1), size.valueTicks);
+  const spreads = (which: 'clock' | 'speedup') => spreadsOf(points.map((point) => point[which]));
+  const x = padded(rangeOf(spreads('clock'), 1), size.timeTicks);
+  const y = padded(rangeOf(spreads('speedup'), 1), size.valueTicks);
   const left = Math.ceil(Math.max(...y.ticks.map((tick) => textWidth(fixed(tick, y.decimals), size.small))) + 6);
   const width = size.width - left - RIGHT;
   return {

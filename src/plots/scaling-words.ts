@@ -1,7 +1,18 @@
 /** What a plot of scaling says in words and in tables. */
 import { isPresent } from '../figures/figure.ts';
-import { absences, cellsOf, intervalWords, toldText, uncertaintyText, valueText, verdictOf } from './compared.ts';
+import {
+  absences,
+  cellsOf,
+  intervalWords,
+  isToldApart,
+  spreadsOf,
+  toldText,
+  uncertaintyText,
+  valueText,
+  verdictOf,
+} from './compared.ts';
 import { csv } from './csv.ts';
+import { isCut } from './dots.ts';
 import type { Drawn } from './drawn.ts';
 import type { Scaling } from './scaling.ts';
 import { listed } from './wording.ts';
@@ -24,10 +35,12 @@ export function scalingAlt({ reference, points, law }: Scaling): string {
 }
 
 export function scalingMethod({ runs, points, law, whyNoLaw, reference }: Scaling): string {
-  const figures = points.flatMap(({ clock, speedup }) => [clock, speedup]);
+  const [clocks, speedups] = [points.map(({ clock }) => clock), points.map(({ speedup }) => speedup)];
+  const cut = [clocks, speedups].some((each) => isCut(spreadsOf(each), 1));
   return [
     `Clock and speed are multiples of those of ${reference.alias}; the clock is the measured one, the speed ${testsOf(points)}.`,
-    ...intervalWords(figures),
+    ...intervalWords([...clocks, ...speedups], cut),
+    ...(speedups.every(isToldApart) ? [] : [`An open sign is a speed that is not told apart from that of ${reference.alias}.`]),
     ...leftOut(points),
     'The broken line is what linear scaling would give.',
     law ? 'The curve is the fitted power law, over the clocks that were measured.' : `No power law is drawn. ${whyNoLaw}`,

@@ -1,13 +1,13 @@
 /** Where everything of a plot of scores stands, and its specification. */
 import { isPresent, type PresentFigure } from '../figures/figure.ts';
-import { intervalOf, isToldApart } from './compared.ts';
+import { intervalOf, isToldApart, logSpreads } from './compared.ts';
 import { stack } from './config.ts';
 import { type Dot, dotPanel, placeOn } from './dot-panel.ts';
 import { rangeOf } from './dots.ts';
 import type { Label, Rule } from './marks.ts';
 import { freest, type PixelLine } from './obstacles.ts';
 import { inkOf } from './palette.ts';
-import type { Score, ScoreRow, Scores } from './scores.ts';
+import type { ScoreRow, Scores } from './scores.ts';
 import type { Size } from './size.ts';
 import { cut, textWidth, wrap } from './text-width.ts';
 import { logScale, type Scale } from './ticks.ts';
@@ -101,18 +101,10 @@ function place(rows: readonly ScoreRow[], size: Size): Placed[] {
 }
 
 function axisOf(rows: readonly ScoreRow[], size: Size): Scale {
-  const spreads = rows.flatMap(({ scores }) => scores.flatMap(logSpread));
+  const spreads = logSpreads(rows.flatMap(({ scores }) => scores.map(({ figure }) => figure)));
   const [low, high] = rangeOf(spreads, 0);
   const margin = MARGIN * Math.max(high - low, 0.02);
   return logScale(Math.exp(low - margin), Math.exp(high + margin), size.timeTicks);
-}
-
-/** Along the axis: natural logarithms, an end at or below zero far below. */
-function logSpread({ figure }: Score) {
-  if (!isPresent(figure)) return [];
-  const interval = intervalOf(figure);
-  const log = (value: number) => (value > 0 ? Math.log(value) : Math.log(figure.quantity.value) - 10);
-  return [{ value: Math.log(figure.quantity.value), interval: interval && ([log(interval[0]), log(interval[1])] as const) }];
 }
 
 function dotsOf({ row, first, pitch }: Placed): Dot[] {

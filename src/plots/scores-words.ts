@@ -1,7 +1,8 @@
 /** What a plot of scores says in words and in tables. */
 import { isPresent } from '../figures/figure.ts';
-import { absences, cellsOf, intervalWords, uncertaintyText, valueText, verdictOf } from './compared.ts';
+import { absences, cellsOf, intervalWords, logSpreads, uncertaintyText, valueText, verdictOf } from './compared.ts';
 import { csv } from './csv.ts';
+import { isCut } from './dots.ts';
 import type { Drawn } from './drawn.ts';
 import type { ScoreRow, Scores } from './scores.ts';
 import { listed } from './wording.ts';
@@ -25,11 +26,11 @@ function altOf({ title, scores }: ScoreRow): string {
 }
 
 export function scoresMethod({ rows, reference }: Scores): string {
-  const scores = rows.flatMap((row) => row.scores);
+  const figures = rows.flatMap(({ scores }) => scores.map(({ figure }) => figure));
   return [
     `Multiples of the score of ${reference.alias} where higher is better, the other way round where lower is: right is faster. Equal distances are equal factors, so that half and double stand equally far from 1.`,
     ...(rows.length > 2 ? ['Tests are in the order of their gain.'] : []),
-    ...intervalWords(scores.map(({ figure }) => figure)),
+    ...intervalWords(figures, isCut(logSpreads(figures), 0)),
     `A filled sign is told apart from ${reference.alias}, an open one is not.`,
     ...absences(
       'sign',

@@ -82,9 +82,12 @@ describe('plots/scaling', () => {
     expect(drawable(planScaling(FOUR, 'My title')).title).toBe('My title');
   });
 
-  test('an open sign is a speed that is not told apart', () => {
-    const [panel] = partsOf(drawable(planScaling(steps({ base: [1, 1], same: [1.2, 1.01], other: [1.4, 1.3] }))), WIDE);
-    expect(panel!.signs.map(({ fill }) => fill)).toEqual([inkOf(0), 'var(--plot-paper)', inkOf(2)]);
+  test('an open sign is a speed that is not told apart, and said to be', () => {
+    const plan = drawable(planScaling(steps({ base: [1, 1], same: [1.2, 1.01], other: [1.4, 1.3] })));
+    expect(partsOf(plan, WIDE)[0]!.signs.map(({ fill }) => fill)).toEqual([inkOf(0), 'var(--plot-paper)', inkOf(2)]);
+    const said = 'An open sign is a speed that is not told apart from that of base.';
+    expect(plan.method).toContain(said);
+    expect(drawable(planScaling(FOUR)).method).not.toContain(said);
   });
 
   test('a run without a clock has no sign, and is named with the reason; so is the missing power law', () => {

@@ -104,6 +104,9 @@ describe('plots/scores', () => {
       expect(x2).toBeLessThanOrEqual(panel!.width);
     }
     expect(Math.min(...whiskers.map(({ x }) => x))).toBe(0);
+    const said = 'One without a stroke at its end goes on beyond the axis.';
+    expect(drawable(planScores(vague)).method).toContain(said);
+    expect(drawable(planScores(TWO)).method).not.toContain(said);
   });
 
   test('the order of figures, which a JSON file sorts, shows nowhere', () => {
