@@ -3,7 +3,6 @@ import { HEDGES } from '../../words/stated/hedges.ts';
 import { isUnread, readStated } from '../../words/stated/read.ts';
 import { READINGS } from '../../words/stated/readings.ts';
 import { allowedWords } from '../../words/stated-report.ts';
-import { markdownTable } from './markdown-table.ts';
 
 const INTRO = `A number that the author says in words of his own is checked against the data and never replaced. What the words allow is an
 interval of true values; the site is not printed while a figure lies outside it, and the author is warned where the figure's 95 %
@@ -23,32 +22,33 @@ export const HEDGES_CHAPTER = {
   title: 'Numbers in words',
   markdown: [
     INTRO,
-    markdownTable(
-      ['without a hedge', 'meaning', 'for example'],
-      READINGS.map(({ name, meaning, examples }) => [name, cell(meaning), examples.map(example).join('; ')]),
-    ),
-    markdownTable(
-      ['hedge', 'also said', 'meaning', 'for example'],
-      HEDGES.map((hedge) => [hedge.name, alsoSaid(hedge), cell(hedge.meaning), example(hedge.example)]),
-    ),
+    'Without a hedge:',
+    list(READINGS.map(({ name, meaning, examples }) => [name, plain(meaning), `For example ${examples.map(example).join('; ')}.`])),
+    'With one:',
+    list(HEDGES.map((hedge) => [hedge.name, plain(hedge.meaning), `For example ${example(hedge.example)}.`, ...alsoSaid(hedge)])),
     CLAIMS,
   ].join('\n\n'),
 } as const;
 
-function alsoSaid({ name, before, after }: (typeof HEDGES)[number]): string {
-  const others = [...before.filter((form) => form !== name), ...after.map((form) => `… ${form}`)];
-  const more = others.length > FORMS_SHOWN ? ', and the like' : '';
-  return cell(others.slice(0, FORMS_SHOWN).join(', ') + more);
+/** One item a meaning: its name, then sentences. Tables of so many words would not fit a phone. */
+function list(items: readonly (readonly [name: string, ...sentences: string[]])[]): string {
+  return items.map(([name, ...sentences]) => `- **${plain(name)}**: ${sentences.join(' ')}`).join('\n');
 }
 
-/** A wording and the interval that the reader reads from it. Throws where it reads none: the tables would be wrong. */
+function alsoSaid({ name, before, after }: (typeof HEDGES)[number]): string[] {
+  const others = [...before.filter((form) => form !== name), ...after.map((form) => `… ${form}`)];
+  const more = others.length > FORMS_SHOWN ? ', and the like' : '';
+  return others.length === 0 ? [] : [`Also said: ${plain(others.slice(0, FORMS_SHOWN).join(', ') + more)}.`];
+}
+
+/** A wording and the interval that the reader reads from it. Throws where it reads none: the page would be wrong. */
 function example(wording: string): string {
   const read = readStated(wording);
   if (isUnread(read)) throw new Error(`the example "${wording}" is not read: ${read.unread}`);
-  return cell(`“${wording}”: ${allowedWords(read, read.unit)}`);
+  return plain(`“${wording}”: ${allowedWords(read, read.unit)}`);
 }
 
 /** Signs that Markdown would take for its own. */
-function cell(text: string): string {
+function plain(text: string): string {
   return text.replace(/[|*_<>~]/g, '\\$&');
 }

@@ -12,6 +12,7 @@ import type { ConditionRow, Link, ShownFigure } from '../results.ts';
 
 /** Parts of `of` that read as a figure's detail, in this order. */
 const DETAILS = [
+  'title',
   'spot_title',
   'contact',
   'voltage_offset',

@@ -13,10 +13,11 @@ describe('compute/pages/hedges', () => {
     expect(problems).toEqual([]);
   });
 
-  test('every hedge and every reading has its row, with the interval that is read', () => {
-    const rows = html.match(/<tr>/g) ?? [];
-    expect(rows).toHaveLength(HEDGES.length + READINGS.length + 2);
-    for (const { name } of [...HEDGES, ...READINGS]) expect(html).toContain(`<td>${name}</td>`);
+  test('every hedge and every reading has its item, with the interval that is read', () => {
+    const items = html.match(/<li>/g) ?? [];
+    expect(items).toHaveLength(HEDGES.length + READINGS.length);
+    for (const { name } of [...HEDGES, ...READINGS]) expect(html).toContain(`<li><strong>${name}</strong>: `);
+    expect(html).toContain('Also said: almost, not quite, approaching, getting on for.');
     expect(html).toContain('“58 degrees”: 57.5\u00a0°C to below 58.5\u00a0°C');
     expect(html).toContain('“about 60 degrees”: 57.5\u00a0°C to 62.5\u00a0°C');
     expect(html).toContain('“under 60 degrees”: less than 60\u00a0°C');
