@@ -23,6 +23,9 @@ const DETAILS = [
   'at',
   'averaging',
   'sampling',
+  'gaps',
+  'method',
+  'integral_of_power_j',
   'criterion',
   'reason',
   'clock',
@@ -38,6 +41,8 @@ const PHRASES: Readonly<Record<string, (value: string) => string>> = {
   clock: (value) => (value === CLOCK_UNSTATED ? 'requested or delivered clock: not stated' : `${value} clock`),
   channel: nameInWords,
   criterion: (value) => `steady: ${CRITERIA_IN_BRIEF.get(value) ?? value}`,
+  integral_of_power_j: (value) =>
+    `by the integral of power ${printQuantity({ value: Number(value), unit: 'J', parts: null }).text}`,
   missed: (value) => `${value} more, or more than that, came and went between two readings`,
 };
 
