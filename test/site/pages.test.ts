@@ -76,6 +76,7 @@ describe('every kind of page', () => {
   it('is there to look at', () => {
     expect([...kinds.keys()].sort()).toEqual([
       '',
+      'compare/',
       'comparisons',
       'devices',
       'method',
