@@ -28,7 +28,7 @@ export function section(id: string, title: string, ...content: readonly Content[
   return el('section', { 'aria-labelledby': id }, el('h2', { id }, title), ...content);
 }
 
-/** A row of heading cells for columns. */
+/** A row of heading cells for columns; an empty cell where a column has none. */
 export function headRow(cells: readonly Content[]): HTMLElement {
-  return el('thead', {}, el('tr', {}, ...cells.map((cell) => el('th', { scope: 'col' }, cell))));
+  return el('thead', {}, el('tr', {}, ...cells.map((cell) => (cell === null ? el('td') : el('th', { scope: 'col' }, cell)))));
 }

@@ -61,7 +61,7 @@ export function sideBySide({ runs, reference, apart }: ComparisonModel): Content
     ),
   );
   const caption = el('caption', {}, `What differs; heavy where it is not as in ${reference}`);
-  const head = headRow(['Stated', ...runs.map(({ alias }) => alias)]);
+  const head = headRow([null, ...runs.map(({ alias }) => alias)]);
   return [scrolling('What differs', el('table', {}, caption, head, el('tbody', {}, ...rows)), 'compared')];
 }
 
