@@ -61,7 +61,7 @@ export async function chain({ root, scope, code, store, project, content }: Grou
     const notes = computeNotes({ store, code: code.words, register, runs, comparisons, attempts, recorded });
     const plots = await drawPlots({ store, pool, code: code.plots, register, runs, comparisons, attempts, notes });
     const series = await computeSeries({ store, pool, code: code.series, runs });
-    const gathered = await computeGathered({ store, pool, code: code.compared, register, runs, series, comparisons });
+    const gathered = await computeGathered({ store, pool, code, register, runs, series, comparisons });
     const copies = await printCopies({ store, pool, code }, project.copies);
     const sources = sourcesOf({ register, runs, attempts, content: project.content, code: code.run });
     const held = protect({
@@ -136,6 +136,7 @@ export async function chain({ root, scope, code, store, project, content }: Grou
         ),
       downloads: [
         ...[...runs.outcomes.values()].flatMap(({ result }) => runBlobs(result)),
+        ...[...gathered.results.values()].map(({ record }) => record),
         ...[...plots.results.values(), ...gathered.plots, ...copies.plots]
           .flat()
           .flatMap((plot) => (plot === null ? [] : plotBlobs(plot))),

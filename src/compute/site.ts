@@ -5,7 +5,7 @@ import { attemptsHead } from '../figures/stability/publish.ts';
 import { stabilityFigures } from '../figures/stability/stability.ts';
 import type { Register } from '../register/register.ts';
 import type { AttemptsOutcome } from './attempts.ts';
-import type { AllGathered } from './compared/compared.ts';
+import { type AllGathered, recordOf } from './compared/compared.ts';
 import type { ComparisonOutcome } from './comparisons.ts';
 import { offeredFiles, publishedData } from './data/published-data.ts';
 import { verifyPart } from './data/verify-part.ts';
@@ -16,7 +16,6 @@ import { finding } from './finding/finding.ts';
 import type { NoteOutcome } from './notes.ts';
 import { accuracyModel } from './pages/accuracy.ts';
 import { compareModel, comparePath } from './pages/compare.ts';
-import { comparisonModel } from './pages/comparison.ts';
 import { correctionsText, feedModel } from './pages/corrections.ts';
 import { deviceModel } from './pages/device.ts';
 import { homeModel } from './pages/home.ts';
@@ -37,10 +36,17 @@ import type { Protected } from './published-state/protect.ts';
 import { reach } from './reach.ts';
 import type { PrintedCopies } from './record-copies/print-copies.ts';
 import { copyFiles, copyPages } from './record-copies/site-part.ts';
-import { type FeedModel, type Feeds, type Manifest, MISSING_IN_DEV, type PageModel, type Scope } from './results.ts';
+import {
+  type ComparisonModel,
+  type FeedModel,
+  type Feeds,
+  type Manifest,
+  MISSING_IN_DEV,
+  type PageModel,
+  type Scope,
+} from './results.ts';
 import type { RunOutcome, Runs } from './runs.ts';
 import type { Scripts } from './scripts.ts';
-import { canonicalText } from './seal.ts';
 import type { AllSeries } from './series.ts';
 import type { Store } from './store.ts';
 
@@ -104,9 +110,7 @@ export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | '
     pages,
     files: all,
     problems: deadLinks([...parts.notes, ...notShown(options, parts)], { pages, files: all }),
-    gathered: Object.fromEntries(
-      [...parts.comparisons].map(([id, { gathered }]) => [id, options.store.keep(canonicalText(gathered))]),
-    ),
+    gathered: Object.fromEntries([...parts.comparisons].map(([id, { record }]) => [id, record])),
     feed: feed === null ? null : options.store.keep(JSON.stringify(feedsOf(parts, feed))),
     entries: copies.keys,
   };
@@ -141,24 +145,19 @@ function notePages(parts: Parts, computed: ComputedNote): [string, PageModel][] 
 }
 
 /** Whatever it compares is in the site: its runs and their devices. */
-function comparisonPage(
-  parts: Parts,
-  { comparison, gathered, plots, undrawn }: ComputedComparison,
-  { copies }: PrintedCopies,
-): [string, PageModel] {
-  const path = comparisonPath(comparison.id);
-  const context = {
-    path,
+function comparisonPage(parts: Parts, { comparison, own }: ComputedComparison, { copies }: PrintedCopies): [string, PageModel] {
+  const status = parts.published.comparisons.has(comparison.id) ? 'published' : 'held back';
+  const model: ComparisonModel = {
+    ...own,
+    marks: { ...own.marks, status },
     body: parts.prose.get(comparison.file) ?? '',
-    status: parts.published.comparisons.has(comparison.id) ? ('published' as const) : ('held back' as const),
     notes: parts.notes
       .filter(({ note }) => [...note.comparisons.values()].includes(comparison.id))
       .map((computed) => ({ title: computed.note.title, path: notePath(computed) })),
     copies: copies.filter((copy) => copy.comparison === comparison.id).map(copyRow),
-    has: () => true,
+    compare: comparePath([...comparison.runs.values()], comparison.runs.get(comparison.reference)),
   };
-  const compare = comparePath([...comparison.runs.values()], comparison.runs.get(comparison.reference));
-  return [path, { ...comparisonModel(gathered, { plots, undrawn }, context), compare }];
+  return [comparisonPath(comparison.id), model];
 }
 
 /** Attempts stand on the page of their device. */
@@ -176,7 +175,8 @@ function partsOf(options: Options): Parts {
   const usable = new Map(computed.map((run) => [run.run.id, run]));
   const side = [...comparisons].flatMap(([id, { comparison, figures }]): [string, ComputedComparison][] => {
     const made = gathered.results.get(id);
-    return figures === null || made === undefined || !reached.comparisons.has(id) ? [] : [[id, { comparison, figures, ...made }]];
+    if (figures === null || made === undefined || !reached.comparisons.has(id)) return [];
+    return [[id, { comparison, figures, ...made, gathered: recordOf(options.store, made.record) }]];
   });
   const tried = [...attempts].flatMap(([id, outcome]): [string, ComputedAttempts][] =>
     reached.attempts.has(id) ? computedAttempts(outcome, plots).map((computed) => [id, computed]) : [],

@@ -1,11 +1,15 @@
-/** Every comparison gathered, with the plots of its page drawn: from the store or by worker threads. */
+/** Every comparison gathered and printed, with the plots of its page: from the store, or made anew, the plots by worker threads. */
 import { error, type Problem } from '../../problem.ts';
 import type { Register } from '../../register/register.ts';
 import type { ComparisonOutcome } from '../comparisons.ts';
 import { digestOf } from '../digest.ts';
+import { comparisonModel } from '../pages/comparison.ts';
+import { comparisonPath } from '../pages/parts.ts';
 import { type PlotResult, plotBlobs } from '../plot-task.ts';
 import type { Pool } from '../pool.ts';
+import type { ComparisonModel } from '../results.ts';
 import type { Runs } from '../runs.ts';
+import { canonicalText } from '../seal.ts';
 import type { AllSeries } from '../series.ts';
 import type { Store } from '../store.ts';
 import { type GatherableRun, gather } from './gather.ts';
@@ -14,10 +18,13 @@ import { COMPARED_PLOTS, type ComparedPlotResult, type ComparedPlotTask, compare
 
 /** What the page of a comparison is made from. */
 export interface GatheredComparison {
-  readonly gathered: Gathered;
+  /** Blob of what was gathered, as canonical JSON. */
+  readonly record: string;
+  /** Its page, but for what hangs on the rest of the site: body, marks, notes, copies. */
+  readonly own: ComparisonModel;
   readonly plots: readonly PlotResult[];
-  /** Why other plots are not drawn, in sentences. */
-  readonly undrawn: readonly string[];
+  /** Keys of its plots. */
+  readonly keys: readonly string[];
 }
 
 export interface AllGathered {
@@ -32,7 +39,8 @@ export interface AllGathered {
 interface Options {
   readonly store: Store;
   readonly pool: Pool;
-  readonly code: string;
+  /** Digests of all code, and of what draws comparisons. */
+  readonly code: { readonly all: string; readonly compared: string };
   readonly register: Register;
   readonly runs: Runs;
   readonly series: AllSeries;
@@ -41,19 +49,19 @@ interface Options {
 
 /** Gathers all comparisons of the register and draws what is not in the store yet. */
 export async function computeGathered(options: Options): Promise<AllGathered> {
-  const runs = gatherable(options);
   const results = new Map<string, GatheredComparison>();
   const keys: string[] = [];
   const problems: Problem[] = [];
-  const one = async ({ comparison, figures }: ComparisonOutcome) => {
-    const gathered = figures && gather({ register: options.register, comparison, figures, runs });
-    if (gathered === null) return;
+  const one = async (outcome: ComparisonOutcome) => {
+    const { comparison } = outcome;
+    const key = keyOf(options, outcome);
     try {
-      const drawn = await drawCompared(options, gathered);
-      results.set(comparison.id, { gathered, plots: drawn.plots, undrawn: drawn.undrawn });
-      keys.push(...drawn.keys);
+      const result = stored(options.store, key) ?? (await made(options, outcome, key));
+      if (result === null) return;
+      results.set(comparison.id, result);
+      keys.push(key, ...result.keys);
     } catch (thrown) {
-      const found = `the plots of this comparison could not be drawn: ${thrown instanceof Error ? thrown.message : String(thrown)}`;
+      const found = `the page of this comparison could not be made: ${thrown instanceof Error ? thrown.message : String(thrown)}`;
       const remedy = 'this is a fault of the program, not of your files: please report it';
       problems.push(error('fault', comparison.placeOf('runs'), found, { remedy }));
     }
@@ -62,14 +70,63 @@ export async function computeGathered(options: Options): Promise<AllGathered> {
   return { results, plots: [...results.values()].map(({ plots }) => plots), keys, problems };
 }
 
+/** Covers all code, the figures, and what the author says of the comparison, its runs, their devices and instruments. */
+function keyOf({ code, register, runs }: Options, { comparison, key }: ComparisonOutcome): string {
+  const said = [...comparison.runs.values()].map((id) => {
+    const { run, task } = runs.outcomes.get(id)!;
+    const instruments = run.instruments.map((instrument) => register.instruments.get(instrument));
+    return [task.key, run, register.devices.get(run.device), instruments];
+  });
+  return digestOf(['gathered', code.all, key, comparison, said]);
+}
+
+/** A stored page counts only with all that it has in the store. */
+function stored(store: Store, key: string): GatheredComparison | undefined {
+  const result = store.get(key) as GatheredComparison | undefined;
+  return result && [result.record, ...result.plots.flatMap(plotBlobs)].every((blob) => store.has(blob)) ? result : undefined;
+}
+
+async function made(options: Options, { comparison, figures }: ComparisonOutcome, key: string): Promise<GatheredComparison | null> {
+  const { store, register } = options;
+  const gathered = figures && gather({ register, comparison, figures, runs: gatherable(options, [...comparison.runs.values()]) });
+  if (gathered === null) return null;
+  const { keys, ...drawn } = await drawCompared({ ...options, code: options.code.compared }, gathered);
+  const alone = { body: '', status: 'published', notes: [], copies: [], has: () => true } as const;
+  const result = {
+    record: store.keep(canonicalText(gathered)),
+    own: comparisonModel(gathered, drawn, { path: comparisonPath(comparison.id), ...alone }),
+    plots: drawn.plots,
+    keys,
+  };
+  store.set(key, result);
+  return result;
+}
+
+/** What was gathered of a comparison, from the store; one object however often it is asked for. */
+export function recordOf(store: Store, record: string): () => Gathered {
+  let read: Gathered | undefined;
+  return () => {
+    const bytes = read === undefined ? store.bytes(record) : undefined;
+    if (read === undefined && bytes === undefined)
+      throw new Error('the cache was damaged while it was read: run the command again');
+    read ??= JSON.parse(new TextDecoder().decode(bytes)) as Gathered;
+    return read;
+  };
+}
+
 /** The plots of anything gathered, also of a record copy. Throws where one cannot be drawn. */
 export async function drawCompared(
-  { store, pool, code }: Pick<Options, 'store' | 'pool' | 'code'>,
+  { store, pool, code }: Pick<Options, 'store' | 'pool'> & { readonly code: string },
   gathered: Gathered,
-): Promise<Omit<GatheredComparison, 'gathered'> & { readonly keys: readonly string[] }> {
+): Promise<{
+  readonly plots: readonly PlotResult[];
+  /** Why other plots are not drawn, in sentences. */
+  readonly undrawn: readonly string[];
+  readonly keys: readonly string[];
+}> {
   const digest = digestOf(gathered);
   const tasks = COMPARED_PLOTS.map((id) => comparedPlotTask(code, id, gathered, digest));
-  const drawn = await Promise.all(tasks.map(async (task) => stored(store, task) ?? (await pool.run(task))));
+  const drawn = await Promise.all(tasks.map(async (task) => storedPlot(store, task) ?? (await pool.run(task))));
   return {
     plots: drawn.flatMap(({ plot }) => (plot === null ? [] : [plot])),
     undrawn: [...new Set(drawn.flatMap(({ why }) => (why === '' ? [] : [why])))],
@@ -78,17 +135,18 @@ export async function drawCompared(
 }
 
 /** A stored plot counts only with its drawings and downloads. */
-function stored(store: Store, task: ComparedPlotTask): ComparedPlotResult | undefined {
+function storedPlot(store: Store, task: ComparedPlotTask): ComparedPlotResult | undefined {
   const result = store.get(task.key) as ComparedPlotResult | undefined;
   return result?.plot == null || plotBlobs(result.plot).every((blob) => store.has(blob)) ? result : undefined;
 }
 
-function gatherable({ runs, series }: Options): ReadonlyMap<string, GatherableRun> {
-  const entries = [...runs.outcomes.values()].flatMap(({ run, result }): [string, GatherableRun][] => {
+function gatherable({ runs, series }: Options, ids: readonly string[]): ReadonlyMap<string, GatherableRun> {
+  const entries = ids.flatMap((id): [string, GatherableRun][] => {
+    const { run, result } = runs.outcomes.get(id)!;
     const { derived, summary, tables } = result;
-    const made = series.results.get(run.id);
-    if (derived === null || summary === null || made === undefined) return [];
-    return [[run.id, { run, derived, summary, tables, series: made.series, ambient: made.ambient }]];
+    const drawn = series.results.get(id);
+    if (derived === null || summary === null || drawn === undefined) return [];
+    return [[id, { run, derived, summary, tables, series: drawn.series, ambient: drawn.ambient }]];
   });
   return new Map(entries);
 }

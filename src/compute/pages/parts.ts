@@ -11,7 +11,7 @@ import type { Gathered } from '../compared/gathered.ts';
 import type { PublishedData } from '../data/published-data.ts';
 import type { RunData } from '../data/run-data.ts';
 import type { PlotResult } from '../plot-task.ts';
-import type { PagePlot } from '../results.ts';
+import type { ComparisonModel, PagePlot } from '../results.ts';
 import type { LogSummary } from '../run-step.ts';
 import type { ReadTable } from '../run-tables.ts';
 
@@ -33,10 +33,12 @@ export interface ComputedRun {
 export interface ComputedComparison {
   readonly comparison: Comparison;
   readonly figures: ReadonlyMap<string, Figure>;
-  readonly gathered: Gathered;
+  /** Blob of what was gathered of it, as canonical JSON; and the same read. */
+  readonly record: string;
+  readonly gathered: () => Gathered;
+  /** Its page, but for what hangs on the rest of the site. */
+  readonly own: ComparisonModel;
   readonly plots: readonly PlotResult[];
-  /** Why other plots are not drawn, in sentences. */
-  readonly undrawn: readonly string[];
 }
 
 /** Attempts that published notes reach. */

@@ -58,7 +58,7 @@ function livingOf({ comparison, runs, methods }: PrintedCopy, parts: Parts, show
     return found === undefined ? [] : [[run, found] as const];
   });
   return {
-    comparison: parts.comparisons.get(comparison)?.gathered ?? null,
+    comparison: parts.comparisons.get(comparison)?.gathered() ?? null,
     runs: new Map(still),
     methods: methodVersions(new Set(methods)),
   };
