@@ -84,6 +84,8 @@ describe('every kind of page', () => {
       'missing',
       'notes',
       'notes/ledger',
+      'record-copies',
+      'record-copies/',
       'runs',
       'runs/',
       'scripts',

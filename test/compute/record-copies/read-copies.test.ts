@@ -1,3 +1,5 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { copyFile, sealedCopy } from '../../../src/compute/record-copies/copy.ts';
 import { readCopies } from '../../../src/compute/record-copies/read-copies.ts';
@@ -26,6 +28,17 @@ describe('compute/record-copies/read-copies', () => {
     const later = copyOf(recorded(), '2026-05-01');
     const files = [COPY, later].map((copy) => ({ path: copyFile(copy.id), text: sealedCopy(copy) }));
     expect(readCopies(files).copies.map(({ copy }) => copy.date)).toEqual(['2026-05-01', '2026-03-20']);
+  });
+
+  it("reads the demonstration's, which an earlier version wrote", () => {
+    const folder = join(import.meta.dirname, '..', '..', '..', 'content', 'record-copies');
+    const files = readdirSync(folder).map((name) => ({
+      path: `content/record-copies/${name}`,
+      text: readFileSync(join(folder, name), 'utf8'),
+    }));
+    const { copies, problems } = readCopies(files);
+    expect(problems).toEqual([]);
+    expect(copies.map(({ copy }) => copy.record.id)).toEqual(['larch-steps']);
   });
 
   it('is named by the comparison and the digest of all that it holds', () => {
