@@ -84,7 +84,11 @@ function showRuns(engine: typeof import('./compare/engine.ts'), runs: readonly R
   byId('after').replaceChildren(...after);
   byId('controls').hidden = false;
   result.hidden = false;
-  say(ids.length === 1 ? `${reference} is shown: choose another run.` : `${ids.length} runs are compared with ${reference}.`);
+  say(
+    ids.length === 1
+      ? `${reference} is shown: choose another run.`
+      : `${ids.length} runs side by side; ${reference} is the reference.`,
+  );
   redraw = () => void draw(gathered.runs, turn).catch(failed);
   redraw();
 }

@@ -177,7 +177,7 @@ describe('an address', () => {
     expect(await page.locator('#from').inputValue()).toBe('-1');
     expect(await page.locator('#to').inputValue()).toBe('30');
     expect(await page.locator('#reference').inputValue()).toBe('larch-fast');
-    expect(await page.locator('#said').textContent()).toBe('2 runs are compared with larch-fast.');
+    expect(await page.locator('#said').textContent()).toBe('2 runs side by side; larch-fast is the reference.');
     await context.close();
   });
 
@@ -218,7 +218,7 @@ describe('an address', () => {
     const { page, context } = await open(`${TWO}+larch-quick`);
     await drawing(page);
     expect(await page.locator('#told p').allTextContents()).toEqual([
-      'larch-quick cannot be shown: cannot be read: in its series.json it is no JSON.',
+      'larch-quick cannot be shown: in its series.json it is no JSON.',
     ]);
     expect(await page.locator('#before tbody tr').count()).toBe(2);
     writeFileSync(series, text);

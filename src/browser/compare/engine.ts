@@ -10,5 +10,5 @@ export { gatherChosen };
 /** A run from its files, or the end of a sentence that says why not. */
 export function runOf({ figures, series }: RunFiles): ReadRun | Failed {
   const read = readRun(figures, series);
-  return isUnreadable(read) ? { why: `cannot be read: ${read.unreadable}` } : read;
+  return isUnreadable(read) ? { why: read.unreadable } : read;
 }
