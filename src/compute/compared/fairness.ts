@@ -27,7 +27,7 @@ export function fairnessOf({ runs, reference }: Gathered): ComparisonModel['fair
     ...worded(runs, DEVICE, ({ device }) => device.title),
     ...(devices.size === 1 ? worded(runs, SPECIMEN, ({ specimen }) => specimen) : []),
     ...ambient(runs),
-    ...CONDITIONS.flatMap((aspect) => worded(runs, aspect, (run) => conditionOf(run, aspect.label))),
+    ...CONDITIONS.flatMap((aspect) => worded(runs, aspect, (run) => conditionOf(run, aspect.label) ?? loggedInstead(run, aspect))),
     ...loads(runs),
     ...channels(runs),
   ];
@@ -161,6 +161,11 @@ function instrumentOf(run: GatheredRun, quantity: string): string | undefined {
 function unstated(runs: readonly GatheredRun[]): string[] {
   const labels = ASKED_FOR.filter((label) => runs.every((run) => conditionOf(run, label) === undefined));
   return labels.length === 0 ? [] : [`No run states its ${listed(labels)}: whether they differ cannot be told.`];
+}
+
+/** A supply that was logged need not be stated. */
+function loggedInstead(run: GatheredRun, { label }: Aspect): string | undefined {
+  return label === 'supply' && primary(run, 'voltage') ? 'logged' : undefined;
 }
 
 function conditionOf({ conditions }: GatheredRun, label: string): string | undefined {

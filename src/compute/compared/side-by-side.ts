@@ -15,9 +15,10 @@ const OF_ITS_OWN: readonly string[] = [DATE, LOG];
 
 /** What all runs share, and what any two differ in. */
 export function sideBySide({ runs, reference }: Gathered): Pick<ComparisonModel, 'shared' | 'apart'> {
-  const stated = runs.map((run) => new Map(rowsOf(run).map(({ label, text }) => [label, text])));
+  const groups = runs.map(groupsOf);
+  const stated = groups.map((each) => new Map(each.flat().map(({ label, text }) => [label, text])));
   const base = stated[runs.findIndex(({ alias }) => alias === reference)]!;
-  const labels = [...new Set(stated.flatMap((rows) => [...rows.keys()]))];
+  const labels = [...new Set(groups[0]!.flatMap((_, g) => groups.flatMap((each) => each[g]!.map(({ label }) => label))))];
   const alike = labels.filter((label) => new Set(stated.map((rows) => rows.get(label))).size === 1);
   const text = (rows: ReadonlyMap<string, string>, label: string) => rows.get(label) ?? NOT_STATED;
   return {
@@ -34,20 +35,28 @@ export function sideBySide({ runs, reference }: Gathered): Pick<ComparisonModel,
   };
 }
 
-/** Setting first, then what was tested and how, then how it was read. */
-function rowsOf(run: GatheredRun): ConditionRow[] {
+/** Setting first, then what was tested, how, and how it was read. */
+function groupsOf(run: GatheredRun): ConditionRow[][] {
   const ambient = ambientOf(run);
   const instruments = run.instruments.map(({ title }) => title).join(', ');
   const places = [...new Set(run.channels.flatMap(({ at }) => (at === '' ? [] : [at])))].join(', ');
   return [
-    ...run.setting,
-    { label: DATE, text: run.date },
-    { label: 'device', text: run.device.title },
-    { label: 'specimen', text: run.specimen },
-    ...run.conditions,
-    ...(ambient !== null && isMeasured(run) ? [{ label: 'ambient, measured under load', text: printQuantity(ambient).text }] : []),
-    ...(instruments === '' ? [] : [{ label: 'instruments', text: instruments }]),
-    ...(places === '' ? [] : [{ label: 'power measured at', text: places }]),
-    { label: LOG, text: `${run.log.sha256.slice(0, DIGITS)}…` },
+    [...run.setting],
+    [
+      { label: DATE, text: run.date },
+      { label: 'device', text: run.device.title },
+      { label: 'specimen', text: run.specimen },
+    ],
+    [
+      ...run.conditions,
+      ...(ambient !== null && isMeasured(run)
+        ? [{ label: 'ambient, measured under load', text: printQuantity(ambient).text }]
+        : []),
+    ],
+    [
+      ...(instruments === '' ? [] : [{ label: 'instruments', text: instruments }]),
+      ...(places === '' ? [] : [{ label: 'power measured at', text: places }]),
+      { label: LOG, text: `${run.log.sha256.slice(0, DIGITS)}…` },
+    ],
   ];
 }

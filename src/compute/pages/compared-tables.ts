@@ -130,20 +130,24 @@ function table(caption: string, name: string, columns: readonly { readonly alias
     name,
     columns: aliases,
     rows,
-    absent: rows.flatMap((row) => absences(row, aliases)),
+    absent: absences(rows, aliases),
   };
 }
 
-/** "time to throttle (rated, quick): No throttling was seen." */
-function absences({ label, detail, cells }: Row, columns: readonly string[]): string[] {
-  const reasons = new Map<string, string[]>();
-  for (const [index, { figure, against }] of cells.entries()) {
-    const why = figure?.absent ?? against?.absent;
-    if (why !== undefined) reasons.set(why, [...(reasons.get(why) ?? []), columns[index]!]);
+/** "time to throttle (rated, quick): No throttling was seen." Each reason once, with all that it explains. */
+function absences(rows: readonly Row[], columns: readonly string[]): string[] {
+  const reasons = new Map<string, { readonly labels: Set<string>; readonly names: Set<string> }>();
+  for (const { label, detail, cells } of rows) {
+    for (const [index, { figure, against }] of cells.entries()) {
+      const why = figure?.absent ?? against?.absent;
+      if (why === undefined) continue;
+      const explained = reasons.get(why) ?? { labels: new Set(), names: new Set() };
+      reasons.set(why, explained);
+      explained.labels.add([label, detail].filter((part) => part !== '').join(', '));
+      explained.names.add(columns[index]!);
+    }
   }
-  return [...reasons].map(
-    ([why, names]) => `${[label, detail].filter((part) => part !== '').join(', ')} (${names.join(', ')}): ${why}`,
-  );
+  return [...reasons].map(([why, { labels, names }]) => `${[...labels].join('; ')} (${[...names].join(', ')}): ${why}`);
 }
 
 function withSome(rows: readonly Row[]): Row[] {

@@ -59,6 +59,12 @@ describe('compute/compared/fairness', () => {
     expect(judge(none, none).warnings).toEqual(['No run states its firmware and workload: whether they differ cannot be told.']);
   });
 
+  test('a supply that was logged need not be stated; beside a stated one it is told', () => {
+    const logged = { channels: [{ name: 'input', quantity: 'voltage', at: 'board input', instrument: '' }] };
+    expect(judge(logged, logged).warnings).toEqual([]);
+    expect(judge({ conditions: { supply: '12 V' } }, logged).warnings[0]).toMatch(/^Supply: logged in rated; 12 V in fast\. /);
+  });
+
   test('another specimen, another device', () => {
     expect(judge({ specimen: 'no-2' }).warnings[0]).toMatch(/^Specimen: no-1 in rated; no-2 in fast\. Two pieces of one device/);
     const device = { id: 'alder', title: 'Alder', maker: 'Invented Works', invented: true };

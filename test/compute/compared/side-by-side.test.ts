@@ -28,8 +28,8 @@ describe('compute/compared/side-by-side', () => {
       'clock',
       'firmware',
       'ambient, measured under load',
-      'log, SHA-256',
       'airflow',
+      'log, SHA-256',
     ]);
     expect(row('clock')!.cells).toEqual([
       { text: '2.0 GHz', differs: false },

@@ -105,6 +105,17 @@ describe('compute/pages/comparison', () => {
     expect(model.own.absent).toContain('time to throttle (rated, quick): No throttling was seen in 1800 readings of the load.');
   });
 
+  test('a reason that several figures share is given once', () => {
+    const absent = { absent: 'operand-absent', why: 'The run fast has no score.', of: { run: 'fast', reference: 'rated' } };
+    const alone = modelOf({
+      ...comparison(run('rated'), run('fast')),
+      sources: {},
+      figures: { 'speedup.fast': absent, 'scaling_efficiency.fast': absent },
+    });
+    expect(alone.compared.absent).toEqual(['speedup; scaling efficiency (fast): The run fast has no score.']);
+    expect(alone.compared.rows.map(({ label }) => label)).toEqual(['speedup', 'scaling efficiency']);
+  });
+
   test('what was not declared is said once', () => {
     expect(model.inferred).toHaveLength(new Set(model.inferred).size);
     expect(model.inferred).toContain(
