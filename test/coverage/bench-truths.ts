@@ -30,6 +30,18 @@ export const BENCH_TRUTHS: Readonly<Record<string, BenchTruth>> = {
     address: () => 'energy_per_task.a',
     of: ({ powers, duration }) => powers[1]! * duration,
   },
+  score_power: {
+    words: 'true mean power of the run, had the workload not wandered',
+    kind: 'mean or fit',
+    address: () => 'score_power.a',
+    of: ({ powers }) => powers[1]!,
+  },
+  score_clock: {
+    words: 'true clock of the run, which a log rounds to its step',
+    kind: 'mean or fit',
+    address: () => 'score_clock.a',
+    of: ({ clocks }) => clocks[1]!,
+  },
   speedup: {
     words: 'geometric mean over three tests of the ratios of true mean scores',
     kind: 'mean or fit',

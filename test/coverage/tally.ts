@@ -4,12 +4,13 @@ import { BENCH_TRUTHS, tallyBenches } from './bench-truths.ts';
 import { heldAt } from './holds.ts';
 import { PAIRS, type Soaked, tallyPair } from './pairs.ts';
 import { type Errors, pairOf, plan } from './plan.ts';
+import { REPEATED, tallyRepeats } from './repeated.ts';
 import { soakOf } from './soak.ts';
 import { SPOTS, tallySpots } from './spots.ts';
 import { TRUTHS } from './truths.ts';
 
 /** All figures that are asked, in the order of the table. */
-export const ASKED: Readonly<Record<string, Asked>> = { ...TRUTHS, ...BENCH_TRUTHS, ...PAIRS, ...SPOTS };
+export const ASKED: Readonly<Record<string, Asked>> = { ...TRUTHS, ...BENCH_TRUTHS, ...PAIRS, ...SPOTS, ...REPEATED };
 
 /** Figures of several temperature channels count for each. */
 const CHANNELS = [
@@ -19,7 +20,7 @@ const CHANNELS = [
 
 /** Counts over the runs with these seeds, in ascending order; runs of one pair that are both among them are compared. */
 export function tally(seeds: readonly number[], errors: Errors): Tally {
-  return [soaks(seeds, errors), tallyBenches(seeds, errors), tallySpots(seeds, errors)].reduce(joined);
+  return [soaks(seeds, errors), tallyBenches(seeds, errors), tallySpots(seeds, errors), tallyRepeats(seeds)].reduce(joined);
 }
 
 function soaks(seeds: readonly number[], errors: Errors): Tally {

@@ -50,6 +50,9 @@ const EXTREME =
   'The interval makes room for what may have happened between two readings and for what noise lifts the largest of many; mostly less than that happened.';
 const COUNTED = 'The interval reaches over the whole step of the log in which a change fell, so that it seldom misses.';
 
+const GOVERNED =
+  'Under a governor the clock swings about its mean in a cycle; swings that come back count as scatter, so that the interval is wide.';
+
 /** Why a figure's intervals hold the truth more or less often than the band allows (k = 2), for readers. */
 export const WHY: Readonly<Record<string, string>> = {
   peak_temperature: EXTREME,
@@ -58,10 +61,10 @@ export const WHY: Readonly<Record<string, string>> = {
   peak_power: EXTREME,
   held_at_limit:
     'Readings within twice their scatter of the threshold may belong to either side, and the interval has room for all of them.',
-  mean_clock:
-    'Under a governor the clock swings about its mean in a cycle; swings that come back count as scatter, so that the interval is wide.',
-  sustained_ratio:
-    'In ten minutes under a governor the clock takes few steps, or none: what so few say of their mean is little, and the interval is wide.',
+  mean_clock: GOVERNED,
+  clock_delta: GOVERNED,
+  rise_delta:
+    'Errors of the instruments cancel, so that the scatter of two means is left; few independent readings tell how large it is, and the interval is made wide for that.',
   time_below_setting: COUNTED,
   time_to_throttle: COUNTED,
   throttle_events:
@@ -69,7 +72,7 @@ export const WHY: Readonly<Record<string, string>> = {
 };
 
 const LIMITED =
-  'Errors within limits never leave them, so that an interval which widens them as if they were normal holds the truth more often.';
+  'Where several errors within limits meet, all but the largest are taken as normal, so that the interval holds the truth more often.';
 
 /** Why a row lies outside the band, in sentences; '' where it does not. */
 export function whyOutside(name: string): string {
