@@ -118,6 +118,23 @@ describe('the page of a script', () => {
     });
   });
 
+  it('folds what its cautions rest on, also without scripting, and never the risk; on paper all of it is open', async () => {
+    await open(SCRIPT, { javaScriptEnabled: false }, async (page) => {
+      const cautions = page.locator('.cautions');
+      const found = cautions.getByText('The load lasted 60 min (rated).');
+      expect(await cautions.getByText('fire and burn hazard').isVisible()).toBe(true);
+      expect(await found.isVisible()).toBe(false);
+      await cautions.locator('summary').last().press('Enter');
+      expect(await found.isVisible()).toBe(true);
+    });
+    await open(SCRIPT, {}, async (page) => {
+      await page.emulateMedia({ media: 'print' });
+      const sentences = page.locator('.cautions details li');
+      expect(await sentences.count()).toBeGreaterThan(5);
+      for (const sentence of await sentences.all()) expect(await sentence.isVisible()).toBe(true);
+    });
+  });
+
   it('has plain text and WebVTT beside it, which the validator passes', () => {
     const text = site.get(`${SCRIPT}script.txt`)!.toString('utf8');
     expect(text).toContain('invented');
