@@ -17,7 +17,9 @@ describe('coverage/tally', () => {
   });
 
   test('equal seeds give equal counts', () => {
-    expect(tally([7, 8], 'limits')).toEqual(joined(tally([7], 'limits'), tally([8], 'limits')));
+    // 8 and 9 are of two pairs; 7 and 8 are one, which counts more together than apart.
+    expect(tally([8, 9], 'limits')).toEqual(joined(tally([8], 'limits'), tally([9], 'limits')));
+    expect(tally([7, 8], 'limits').power_delta!.of).toBe(1);
   });
 
   test('the stored table asks for the truths as they are written here', () => {
