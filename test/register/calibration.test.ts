@@ -12,7 +12,13 @@ const factsOf = (id: string, ...edits: readonly Edit[]) => {
 describe('register/calibration', () => {
   it('reads a correction with its uncertainty: limits, so a rectangular distribution (JCGM 100:2008, 4.3.7)', () => {
     const correction = factsOf('on-die', soc('    correction: −0.3 ± 0.1 K\n'))?.correction?.temperature;
-    expect(correction).toEqual({ value: -0.3, unit: 'K', u: expect.closeTo(0.1 / Math.sqrt(3), 12), distribution: 'rectangular', text: '−0.3 ± 0.1 K' });
+    expect(correction).toEqual({
+      value: -0.3,
+      unit: 'K',
+      u: expect.closeTo(0.1 / Math.sqrt(3), 12),
+      distribution: 'rectangular',
+      text: '−0.3 ± 0.1 K',
+    });
     const certificate = factsOf('inline-meter', current('    correction: 12 ± 4 mA (k=2)\n'))?.correction?.current;
     expect(certificate).toMatchObject({ value: expect.closeTo(0.012, 12), unit: 'A', u: expect.closeTo(0.002, 12) });
   });

@@ -286,7 +286,9 @@ describe('the prompter, by keyboard alone', () => {
       ] as const) {
         await page.setViewportSize({ width, height });
         const y = async () => (await page.locator('h2').nth(1).boundingBox())!.y;
-        await expect.poll(async () => Math.abs((await y()) - height * 0.33), { message: `${width} by ${height}` }).toBeLessThanOrEqual(3);
+        await expect
+          .poll(async () => Math.abs((await y()) - height * 0.33), { message: `${width} by ${height}` })
+          .toBeLessThanOrEqual(3);
       }
     });
   });

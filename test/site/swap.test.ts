@@ -170,7 +170,8 @@ describe('npm run changes after one log was swapped for another', () => {
   });
 
   it('names the same sentences against what was published', () => {
-    const words = (some: readonly NoteChanges[]) => some.map(({ of, sentences, noLongerHeld }) => ({ of, sentences, noLongerHeld }));
+    const words = (some: readonly NoteChanges[]) =>
+      some.map(({ of, sentences, noLongerHeld }) => ({ of, sentences, noLongerHeld }));
     expect(words(sincePublished)).toEqual(words(told));
   });
 

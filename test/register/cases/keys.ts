@@ -239,7 +239,9 @@ export const KEYS: readonly Case[] = [
   {
     rule: 'unknown-key',
     bad: [[SETUP, 'phases:', 'log:\n  file: larch-2/other.csv\nphases:']],
-    report: ['content/setups/open-bench.md:21:3: error: unknown-key: `log` of a setup has no key `file` | expected `time` or `share`'],
+    report: [
+      'content/setups/open-bench.md:21:3: error: unknown-key: `log` of a setup has no key `file` | expected `time` or `share`',
+    ],
     ok: [[SETUP, 'phases:', 'log:\n  time:\n    zone: "+01:00"\nphases:']],
   },
   {
