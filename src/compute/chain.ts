@@ -11,6 +11,7 @@
  * Runs and plots go to worker threads; every result is stored by a key that covers all it depends on, problems included.
  */
 import { compareProblems, compareText } from '../problem.ts';
+import { readOrigins } from '../register/archives.ts';
 import { readRegister } from '../register/read.ts';
 import { computeAccuracy } from './accuracy.ts';
 import { computeAttempts } from './attempts.ts';
@@ -34,6 +35,7 @@ import { computeRuns, runBlobs } from './runs.ts';
 import { computeScripts } from './scripts.ts';
 import { computeSeries } from './series.ts';
 import { assemble } from './site.ts';
+import { siteFacts } from './site-facts.ts';
 import type { Store } from './store.ts';
 
 /** What the front door has read and opened before it knew that there is work to do. */
@@ -52,6 +54,8 @@ export async function chain({ root, scope, code, store, project, content }: Grou
   const { data, looked } = remembering(dataFiles(root));
   const pool = openPool(root);
   try {
+    const site = await siteFacts(root, store, project.config);
+    const archives = readOrigins(project.archives);
     const { register, problems: registerProblems } = readRegister(project.content, data);
     const runs = await computeRuns({ root, store, pool, code: code.run, register });
     const comparisons = computeComparisons({ store, code: code.comparisons, register, runs });
@@ -77,7 +81,7 @@ export async function chain({ root, scope, code, store, project, content }: Grou
     const scripts = computeScripts(root, held.notes);
     const accuracy = computeAccuracy(store, code.run);
     const prose = computeProse(register);
-    const { entries, ...site } = assemble({
+    const { entries, ...assembled } = assemble({
       store,
       register,
       runs,
@@ -92,6 +96,7 @@ export async function chain({ root, scope, code, store, project, content }: Grou
       scope,
       prose: prose.html,
       accuracy: accuracy.tables,
+      travelling: { site: site.facts, project, states: published.states, origins: archives.origins, code: code.all },
     });
     const tried = [...attempts.values()];
     const digests = new Map([
@@ -113,13 +118,14 @@ export async function chain({ root, scope, code, store, project, content }: Grou
       ...series.problems,
       ...gathered.problems,
       ...copies.problems,
-      ...site.problems,
+      ...archives.problems,
+      ...assembled.problems,
     ];
     const manifest: Manifest = {
       format: MANIFEST_FORMAT,
       scope,
       inputs: { code: code.all, content, data: lookedUp(looked, digests) },
-      ...site,
+      ...assembled,
       present: store.keep(JSON.stringify(held.present)),
       problems: problems.sort(compareProblems),
       entries: [...runs.outcomes.values()]
@@ -133,6 +139,7 @@ export async function chain({ root, scope, code, store, project, content }: Grou
           gathered.keys,
           copies.keys,
           entries,
+          site.keys,
         ),
       downloads: [
         ...[...runs.outcomes.values()].flatMap(({ result }) => runBlobs(result)),

@@ -1,5 +1,5 @@
 /** Links of notes to pages that the site does not have. */
-import { error, type Problem, warning } from '../problem.ts';
+import { compareText, error, type Problem, warning } from '../problem.ts';
 import { nearest } from '../register/names.ts';
 import type { ComputedNote } from './pages/parts.ts';
 import type { Manifest } from './results.ts';
@@ -12,9 +12,21 @@ export interface Linking {
   readonly brings?: readonly string[];
 }
 
-/** Each link that leads to no page and no file of the site: an error in what is published, a warning in what is not. */
-export function deadLinks(notes: readonly Linking[], { pages, files }: Pick<Manifest, 'pages' | 'files'>): Problem[] {
-  const targets = new Set([...pages.map(({ path }) => path), ...files.map(({ path }) => path.replace(/index\.html$/, ''))]);
+/**
+ * Each link that leads to no page and no file of the site: an error in what is published, a warning in what is not.
+ *
+ * @param elsewhere - pages of the site from which notes were unpacked: that they are missing here is nobody's mistake.
+ */
+export function deadLinks(
+  notes: readonly Linking[],
+  { pages, files }: Pick<Manifest, 'pages' | 'files'>,
+  elsewhere: readonly string[] = [],
+): Problem[] {
+  const targets = new Set([
+    ...pages.map(({ path }) => path),
+    ...files.map(({ path }) => path.replace(/index\.html$/, '')),
+    ...elsewhere,
+  ]);
   const hidden = new Set(notes.filter(({ note }) => note.status !== 'published').map(pathOf));
   return notes.flatMap(({ note, written, brings = [] }) => {
     const report = note.status === 'published' ? error : warning;
@@ -26,6 +38,14 @@ export function deadLinks(notes: readonly Linking[], { pages, files }: Pick<Mani
       return [report('dead-link', place, ...wrong(href, unpublished ? 'unpublished' : nearest(path ?? href, targets)))];
     });
   });
+}
+
+/** Pages and files of the site that notes link to, each once. */
+export function linksWithin(notes: readonly Linking[]): string[] {
+  const paths = notes.flatMap(({ note, written }) =>
+    (written.links ?? []).flatMap(({ href }) => targetOf(pathOf({ note }), href) ?? []),
+  );
+  return [...new Set(paths)].sort(compareText);
 }
 
 function pathOf({ note }: Pick<Linking, 'note'>): string {

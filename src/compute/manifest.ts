@@ -36,7 +36,7 @@ export function writeManifest(root: string, manifest: Manifest): void {
 }
 
 export function contentDigest(project: Project): string {
-  return digestOf([project.content, project.published, project.copies, project.problems]);
+  return digestOf([project.content, project.published, project.copies, project.archives, project.config, project.problems]);
 }
 
 /** Whether inputs, pages and files of a stored manifest are still what they were. */

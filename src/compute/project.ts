@@ -11,13 +11,21 @@ export interface Project {
   readonly published: readonly ContentFile[];
   /** Files of content/record-copies/: record copies, and what does not belong there. */
   readonly copies: readonly ContentFile[];
+  /** Files of content/archives/: where what was unpacked here came from. */
+  readonly archives: readonly ContentFile[];
+  /** Text of astro.config.mjs, which says the site's name and address; '' where there is none. */
+  readonly config: string;
   readonly problems: readonly Problem[];
 }
 
 /** Folders of content/ that commands write and the register does not read. */
 const PUBLISHED = 'published/';
 const COPIES = 'record-copies/';
-const STATE = /^published\/[^/]+\.json$/;
+const ARCHIVES = 'archives/';
+const STATE = /^(?:published|archives)\/[^/]+\.json$/;
+
+/** Where a site states its name and address. */
+export const CONFIG = 'astro.config.mjs';
 
 /** A record copy holds some hundred kB a run; what is far larger is none, and would only fill the memory. */
 const LARGEST_COPY = 64 * 2 ** 20;
@@ -26,15 +34,35 @@ const LARGEST_COPY = 64 * 2 ** 20;
 export function readProject(root: string): Project {
   const folder = join(root, 'content');
   const problems: Problem[] = [];
-  const project = { content: [] as ContentFile[], published: [] as ContentFile[], copies: [] as ContentFile[] };
+  const project = {
+    content: [] as ContentFile[],
+    published: [] as ContentFile[],
+    copies: [] as ContentFile[],
+    archives: [] as ContentFile[],
+  };
   for (const name of listFiles(folder, problems)) {
-    const kind = name.startsWith(PUBLISHED) ? 'published' : name.startsWith(COPIES) ? 'copies' : 'content';
-    if (kind === 'published' && !STATE.test(name)) continue;
+    const kind = kindOf(name);
+    if ((kind === 'published' || kind === 'archives') && !STATE.test(name)) continue;
     const path = `content/${name}`;
     const text = (kind === 'copies' ? readExact : readText)(join(folder, name), path, problems);
     if (text !== undefined) project[kind].push({ path, text });
   }
-  return { ...project, problems };
+  return { ...project, config: configOf(root), problems };
+}
+
+function kindOf(name: string): 'content' | 'published' | 'copies' | 'archives' {
+  if (name.startsWith(PUBLISHED)) return 'published';
+  if (name.startsWith(ARCHIVES)) return 'archives';
+  return name.startsWith(COPIES) ? 'copies' : 'content';
+}
+
+/** A folder without one is no site yet, and can be checked all the same. */
+function configOf(root: string): string {
+  try {
+    return readFileSync(join(root, CONFIG), 'utf8');
+  } catch {
+    return '';
+  }
 }
 
 /** The text of a record copy, of which every byte counts. Other files are named and not read. */

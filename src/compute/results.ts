@@ -4,6 +4,7 @@ import type { CheckTable } from '../figures/checks/results.ts';
 import type { Drawn } from '../plots/drawn.ts';
 import type { Problem } from '../problem.ts';
 import type { Licence } from '../register/register.ts';
+import type { Citation } from './cite/citation.ts';
 import type { DataFile } from './data/data-file.ts';
 import type { NotesFeed, RunsModel, SearchModel } from './finding/models.ts';
 import type { CopyRow, RecordCopiesModel, RecordCopyModel } from './record-copies/models.ts';
@@ -184,6 +185,14 @@ export interface NoteModel {
     readonly files: readonly DataFile[];
     readonly made: readonly DataFile[];
   }[];
+  /** All of its data in one file; null where it is not published. */
+  readonly archive: { readonly path: string; readonly name: string; readonly size: string; readonly sha256: string } | null;
+  readonly citation: Citation;
+  /** How its own words may be used; null where nobody says so. */
+  readonly licence: Licence | null;
+  readonly authors: readonly string[];
+  /** Structured data as JSON-LD. */
+  readonly linked: string;
 }
 
 /** A held number as a script says it: linked to its note, with the form that the note of the same number prints. */
@@ -348,6 +357,10 @@ export interface RunModel {
   /** Comparisons that it stands in. */
   readonly comparisons: readonly Link[];
   readonly figuresFile: string;
+  /** In one line of text. */
+  readonly citation: string;
+  /** Structured data as JSON-LD. */
+  readonly linked: string;
 }
 
 export interface DeviceModel {

@@ -1,16 +1,17 @@
 /** Page models and files beside them, from everything computed. */
 import type { CheckTable } from '../figures/checks/results.ts';
-import { publishMap } from '../figures/publish.ts';
-import { attemptsHead } from '../figures/stability/publish.ts';
-import { stabilityFigures } from '../figures/stability/stability.ts';
+import type { ArchiveOrigin } from '../register/archives.ts';
+import type { PublishedState } from '../register/published.ts';
 import type { Register } from '../register/register.ts';
+import { type Archives, archivesOf } from './archive/archives.ts';
 import type { AttemptsOutcome } from './attempts.ts';
+import { citationFiles } from './cite/references.ts';
 import { type AllGathered, recordOf } from './compared/compared.ts';
 import type { ComparisonOutcome } from './comparisons.ts';
 import { offeredFiles, publishedData } from './data/published-data.ts';
 import { verifyPart } from './data/verify-part.ts';
 import { deadLinks, type Linking } from './dead-links.ts';
-import { deviceRepeats } from './device-figures.ts';
+import { publishedDevice, triedOf } from './device-figures.ts';
 import { pageDates } from './finding/dates.ts';
 import { finding } from './finding/finding.ts';
 import type { NoteOutcome } from './notes.ts';
@@ -30,7 +31,9 @@ import { runModel } from './pages/run.ts';
 import { prompterModel, scriptFiles, scriptModel } from './pages/script.ts';
 import { plotFiles } from './plot-files.ts';
 import type { Plots } from './plots.ts';
+import type { Project } from './project.ts';
 import { jsonText, publishLedger, seriesText } from './published.ts';
+import { publishedComparison } from './published-comparison.ts';
 import { redirectFiles } from './published-state/files.ts';
 import type { Protected } from './published-state/protect.ts';
 import { reach } from './reach.ts';
@@ -48,6 +51,7 @@ import {
 import type { RunOutcome, Runs } from './runs.ts';
 import type { Scripts } from './scripts.ts';
 import type { AllSeries } from './series.ts';
+import type { SiteFacts } from './site-facts.ts';
 import type { Store } from './store.ts';
 
 interface Options {
@@ -67,6 +71,17 @@ interface Options {
   readonly prose: ReadonlyMap<string, string>;
   /** Published values beside ours. */
   readonly accuracy: readonly CheckTable[];
+  /** What archives are made of besides. */
+  readonly travelling: Travelling;
+}
+
+export interface Travelling {
+  readonly site: SiteFacts;
+  readonly project: Project;
+  readonly states: ReadonlyMap<string, PublishedState>;
+  readonly origins: readonly ArchiveOrigin[];
+  /** Digest of all code of stage 1. */
+  readonly code: string;
 }
 
 type Files = Manifest['files'][number][];
@@ -74,10 +89,11 @@ type Files = Manifest['files'][number][];
 /** Builds and stores the model of every page of the scope, and the files beside them. */
 export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | 'gathered' | 'feed' | 'problems' | 'entries'> {
   const parts = partsOf(options);
+  const archives = archivesOf(options.store, parts, options.travelling);
   const copies = copyPages(options.store, options.copies, parts);
   const models: [path: string, model: PageModel][] = [
     ['', homeModel(parts)],
-    ...parts.notes.flatMap((note) => notePages(parts, note)),
+    ...parts.notes.flatMap((note) => notePages(parts, note, archives)),
     ...[...parts.runs.values()].map((run): [string, PageModel] => [`runs/${run.run.id}/`, runModel(parts, run)]),
     ...devicesOf(parts).map((device): [string, PageModel] => [`devices/${device.id}/`, deviceModel(parts, device)]),
     ...[...parts.comparisons.values()].map((computed) => comparisonPage(parts, computed, options.copies)),
@@ -91,6 +107,7 @@ export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | '
   const found = finding(parts, models);
   models.push(...found.pages);
   const files = [...filesOf(options.store, parts), ...copyFiles(options.store, options.copies)];
+  files.push(...[...archives.of.values()].map(({ path, sha256 }) => ({ path, blob: sha256 })));
   files.push(...found.files.map(([path, text]) => ({ path, blob: options.store.keep(text) })));
   const verify = verifyPart(options.store, parts.data, models, files, (subject) => pageOfData(parts, subject));
   models.push(verify.page);
@@ -109,10 +126,14 @@ export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | '
   return {
     pages,
     files: all,
-    problems: deadLinks([...parts.notes, ...notShown(options, parts)], { pages, files: all }),
+    problems: deadLinks(
+      [...parts.notes, ...notShown(options, parts)],
+      { pages, files: all },
+      options.travelling.origins.flatMap(({ links }) => links),
+    ),
     gathered: Object.fromEntries([...parts.comparisons].map(([id, { record }]) => [id, record])),
     feed: feed === null ? null : options.store.keep(JSON.stringify(feedsOf(parts, feed))),
-    entries: copies.keys,
+    entries: [...copies.keys, ...archives.keys],
   };
 }
 
@@ -137,10 +158,10 @@ function notShown({ held, runs, attempts }: Options, parts: Parts): Linking[] {
 }
 
 /** The pages of a note or script. */
-function notePages(parts: Parts, computed: ComputedNote): [string, PageModel][] {
+function notePages(parts: Parts, computed: ComputedNote, archives: Archives): [string, PageModel][] {
   const path = notePath(computed);
   const ledger: [string, PageModel] = [`${path}ledger/`, ledgerModel(parts, computed)];
-  if (computed.note.kind === 'note') return [[path, noteModel(parts, computed)], ledger];
+  if (computed.note.kind === 'note') return [[path, noteModel(parts, computed, archives.of.get(path) ?? null)], ledger];
   return [[path, scriptModel(parts, computed)], [`${path}prompter/`, prompterModel(parts, computed)], ledger];
 }
 
@@ -196,6 +217,7 @@ function partsOf(options: Options): Parts {
     prose,
     published: publishedIds(held.notes.outcomes, runs, attempts),
     corrections: held.corrections,
+    site: options.travelling.site,
   };
 }
 
@@ -253,25 +275,17 @@ function filesOf(store: Store, parts: Parts): Files {
     files.push(...plotFiles(`runs/${run.id}/`, computed.plots));
   }
   for (const { id } of devicesOf(parts)) {
-    const tried = [...parts.attempts.values()].filter(({ attempts }) => attempts.device === id);
-    const head = attemptsHead(tried.map(({ attempts, ladder, sha256 }) => ({ id: attempts.id, ladder, sha256 })));
-    const stability = tried.length === 0 ? [] : stabilityFigures(tried.map(({ ladder }) => ladder));
-    const figures = publishMap({ device: id, ...head }, new Map([...deviceRepeats(parts, id), ...stability]));
-    files.push({ path: `devices/${id}/figures.json`, blob: store.keep(jsonText(figures)) });
-    files.push(
-      ...plotFiles(
-        `devices/${id}/`,
-        tried.map(({ plot }) => plot),
-      ),
-    );
+    files.push({ path: `devices/${id}/figures.json`, blob: store.keep(jsonText(publishedDevice(parts, id))) });
+    const drawn = triedOf(parts, id).map(({ plot }) => plot);
+    files.push(...plotFiles(`devices/${id}/`, drawn));
   }
-  for (const { comparison, figures, plots } of parts.comparisons.values()) {
-    const { id, reference, runs } = comparison;
-    const head = { comparison: id, reference, runs: Object.fromEntries(runs) };
-    files.push({ path: `${comparisonPath(id)}figures.json`, blob: store.keep(jsonText(publishMap(head, figures))) });
-    files.push(...plotFiles(comparisonPath(id), plots));
+  for (const computed of parts.comparisons.values()) {
+    const path = comparisonPath(computed.comparison.id);
+    files.push({ path: `${path}figures.json`, blob: store.keep(jsonText(publishedComparison(computed))) });
+    files.push(...plotFiles(path, computed.plots));
   }
   for (const computed of parts.notes) {
+    for (const [path, text] of citationFiles(parts, computed)) files.push({ path, blob: store.keep(text) });
     for (const [path, text] of correctionsText(parts, computed)) files.push({ path, blob: store.keep(text) });
     files.push({ path: `${notePath(computed)}ledger.json`, blob: store.keep(jsonText(publishLedger(computed.written))) });
     files.push(...plotFiles(notePath(computed), computed.plots));

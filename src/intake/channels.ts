@@ -184,7 +184,7 @@ function channelOf(
   original: string,
   step: number | null,
 ): Channel {
-  const { name, quantity, column, at, instrument, bits, sticky, shows } = declaration;
+  const { name, quantity, column, at, instrument, bits, sticky, shows, step: declared } = declaration;
   return {
     name,
     quantity,
@@ -193,7 +193,8 @@ function channelOf(
     originalUnit: original,
     values,
     missing,
-    step,
+    // Declared beats inferred.
+    step: declared ?? step,
     ...(at === undefined ? {} : { at }),
     ...(instrument === undefined ? {} : { instrument }),
     ...(bits === undefined ? {} : { bits }),

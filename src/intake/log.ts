@@ -71,6 +71,8 @@ export interface ChannelDeclaration {
   readonly sticky?: Readonly<Record<string, string>>;
   /** Of a clock; undefined where the author does not say. */
   readonly shows?: ClockShows;
+  /** How finely readings are told apart, in the canonical unit (K for temperatures), where the author says it. */
+  readonly step?: number;
   readonly place: Place;
 }
 

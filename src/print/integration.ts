@@ -1,22 +1,17 @@
 /** What the project asks of Astro, in build and in dev, so that astro.config.mjs holds only what an author decides. */
 import type { AstroIntegration } from 'astro';
+import { addressOf, type SiteOptions } from '../compute/site-facts.ts';
 import { developing } from './dev.ts';
 
-export interface SiteOptions {
-  /** The publication's name. */
-  readonly title: string;
-  /** One line that says what it is. */
-  readonly byline: string;
-}
-
 /** Output, cache, content security policy and the site's name; in dev also stage 1 and the refreshing of pages. */
-export function soakproof(options: SiteOptions): AstroIntegration {
+export function soakproof(options: SiteOptions): AstroIntegration & { readonly named: SiteOptions } {
   return {
     name: 'soakproof',
+    // Stage 1 reads it from here.
+    named: options,
     hooks: {
       'astro:config:setup': ({ config, updateConfig }) => {
-        const base = encodeURI(config.base.endsWith('/') ? config.base : `${config.base}/`);
-        const address = config.site === undefined ? '' : new URL(base, config.site).href;
+        const { base, address } = addressOf(config.site, config.base);
         updateConfig({
           output: 'static',
           trailingSlash: 'always',

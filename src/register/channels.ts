@@ -20,6 +20,7 @@ const CHANNEL = shape({
   bits: optional(map),
   sticky: optional(map),
   shows: optional(text),
+  step: optional(text),
 });
 
 const CHANNEL_NAMES: NameRule = {
@@ -74,6 +75,7 @@ function channelOf(entry: Entry, report: Report): StatedChannel | undefined {
     ...placed('bits', fields.bits, (value) => bitsOf('bits', value, keyPlace(node, 'bits'), report)),
     ...placed('sticky', fields.sticky, (value) => bitsOf('sticky', value, keyPlace(node, 'sticky'), report)),
     ...placed('shows', fields.shows, (value) => wordOf(value, 'shows', CLOCK_SHOWS, report)),
+    ...(fields.step ? { step: fields.step } : {}),
   };
 }
 

@@ -4,6 +4,7 @@ import type { Inherited } from './inherit.ts';
 import { meant, oneOf } from './names.ts';
 import type { Report } from './report.ts';
 import type { StatedChannel } from './stated.ts';
+import { checkStep } from './step.ts';
 
 const ELECTRICAL: readonly QuantityKind[] = ['current', 'voltage', 'power', 'energy'];
 /** Quantities that differ by where they are measured. */
@@ -18,6 +19,7 @@ export function checkChannels(inherited: Inherited, report: Report): void {
   for (const channel of inherited.channels.values()) {
     tellIncomplete(channel, report);
     tellMismatch(channel, report);
+    checkStep(channel, report);
     tellUnlisted(channel, inherited, report);
     tellClash(channel, inherited, report);
     tellNoPlace(channel, report);

@@ -10,7 +10,7 @@ export const FOLDERS = ['devices', 'instruments', 'setups', 'runs', 'attempts', 
 export type Folder = (typeof FOLDERS)[number];
 
 /** Folders that commands write. */
-const WRITTEN_BY_COMMANDS = ['published', 'record-copies'];
+const WRITTEN_BY_COMMANDS = ['published', 'record-copies', 'archives'];
 
 export interface Placed {
   readonly folder: Folder;

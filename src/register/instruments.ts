@@ -9,11 +9,12 @@ import { STEP_KIND } from './kinds.ts';
 import { mapIn } from './mapping.ts';
 import { meant, oneOf } from './names.ts';
 import type { Entry, MapNode, TextNode } from './node.ts';
-import { isBareNumber, quantityOf, type StatedQuantity, statedQuantity, tellFailure, tryQuantity } from './quantity-value.ts';
+import { isBareNumber, quantityOf, statedQuantity, tellFailure } from './quantity-value.ts';
 import type { Instrument } from './register.ts';
 import type { Report } from './report.ts';
 import { map, optional, readShape, shape, tellEmpty, text } from './shape.ts';
 import { itemOf, type SourceFile } from './source-file.ts';
+import { anyStep } from './step.ts';
 import { cut, wordOf } from './values.ts';
 
 const INSTRUMENT = shape({ title: text, connected: optional(text), part_of: optional(text), measures: optional(map) });
@@ -109,17 +110,8 @@ function measureOf(quantity: QuantityKind, entry: Entry, id: string, report: Rep
 function resolutionOf(node: TextNode | undefined, quantity: QuantityKind, id: string, report: Report): Quantity | undefined {
   if (!node) return undefined;
   const kind = STEP_KIND[quantity];
-  const stated = kind ? statedQuantity(node, 'resolution', kind, report) : anyStep(node, report);
+  const stated = kind ? statedQuantity(node, 'resolution', kind, report) : anyStep(node, 'resolution', report);
   return stated && quantityOf(stated, `instrument:${id}/${quantity}/resolution`, `resolution of ${id}`);
-}
-
-/** The step of a fan or of a quantity without a kind of its own: any unit, or none. */
-function anyStep(node: TextNode, report: Report): StatedQuantity | undefined {
-  const read = tryQuantity(node.text, { bare: true });
-  if (isParseFailure(read)) return tellFailure(node, 'resolution', read, 'bad-quantity', report);
-  if (read.value > 0) return { text: node.text, options: { bare: true } };
-  report.error('bad-quantity', node.place, `\`resolution\` is \`${cut(node.text)}\``, { expected: 'a step above 0' });
-  return undefined;
 }
 
 function accuracyOf(node: TextNode | undefined, quantity: QuantityKind, report: Report): Accuracy | undefined {

@@ -2,6 +2,7 @@
 import { type Alias, idsOf, readAliases, tellClashes } from './aliases.ts';
 import { readCorrections, readWas } from './corrections.ts';
 import { dataPathOf } from './data-path.ts';
+import { readLicence } from './licence.ts';
 import type { ListNode, TextNode } from './node.ts';
 import { paceOf } from './pace.ts';
 import type { DataFiles } from './read.ts';
@@ -10,7 +11,7 @@ import type { Report } from './report.ts';
 import { list, optional, readShape, type ShapeOf, shape, text, textOrList, textOrMap } from './shape.ts';
 import { itemOf, type SourceFile } from './source-file.ts';
 import type { Reference } from './stated.ts';
-import { dateOf, idOf, textsOf, wordOf } from './values.ts';
+import { dateOf, idOf, lineOf, textsOf, wordOf } from './values.ts';
 
 const KEYS = {
   title: text,
@@ -22,6 +23,8 @@ const KEYS = {
   highlights: optional(textOrList),
   summary: optional(text),
   disclosure: optional(text),
+  authors: optional(textOrList),
+  licence: optional(textOrMap),
   unheld: optional(text),
   corrections: optional(list),
   was: optional(textOrList),
@@ -54,6 +57,10 @@ export function readNote(source: SourceFile, kind: Note['kind'], data: DataFiles
   const spokenFor = idOf(fields.note, 'note', report);
   const corrections = readCorrections(fields.corrections, source, report);
   const was = readWas(fields.was, source, report);
+  const authors = textsOf(fields.authors, 'authors', source.placeOf('authors'), report)?.flatMap(
+    (node) => lineOf(node, 'authors', report) ?? [],
+  );
+  const licence = readLicence(fields.licence, source.placeOf('licence'), report);
   const note: Note = {
     ...itemOf(source, fields.title, report),
     text: source.text,
@@ -67,6 +74,8 @@ export function readNote(source: SourceFile, kind: Note['kind'], data: DataFiles
     ...(fields.summary ? { summary: fields.summary.text } : {}),
     ...(fields.disclosure ? { disclosure: fields.disclosure.text } : {}),
     front: frontOf(fields),
+    ...(authors ? { authors } : {}),
+    ...(licence ? { licence } : {}),
     ...(unheld ? { unheld } : {}),
     ...(corrections.length > 0 ? { corrections } : {}),
     ...(was.length > 0 ? { was } : {}),

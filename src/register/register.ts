@@ -110,6 +110,10 @@ export interface Note extends Item {
   readonly highlights: readonly { readonly expression: string; readonly place: Place }[];
   readonly summary?: string;
   readonly disclosure?: string;
+  /** Who wrote it, as they want to be cited. */
+  readonly authors?: readonly string[];
+  /** How its own words may be used. */
+  readonly licence?: Licence;
   /** Title, summary and disclosure as they stand in the file, which words read for held numbers. */
   readonly front?: readonly FrontText[];
   /** `refuse`: a number with a unit that nothing holds is an error of this note; a warning else. */

@@ -12,6 +12,7 @@ import type { Report } from './report.ts';
 import type { StatedRun } from './runs.ts';
 import type { Setup } from './setups.ts';
 import type { Shared, StatedChannel } from './stated.ts';
+import { stepOf } from './step.ts';
 import { checkSurface } from './surface.ts';
 
 export interface Named {
@@ -161,6 +162,7 @@ function declarationOf({
   bits,
   sticky,
   shows,
+  step,
 }: StatedChannel): ChannelDeclaration | undefined {
   if (!quantity || !column) return undefined;
   return {
@@ -175,6 +177,7 @@ function declarationOf({
     ...(bits ? { bits: bits.value } : {}),
     ...(sticky ? { sticky: sticky.value } : {}),
     ...(shows ? { shows: shows.value } : {}),
+    ...(step ? stepOf(step.text, quantity.value) : {}),
     place,
   };
 }

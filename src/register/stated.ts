@@ -2,6 +2,7 @@
 import type { DeclaredPhase } from '../figures/context.ts';
 import type { ClockShows, MeasuredAt, QuantityKind, TimeFormat } from '../intake/log.ts';
 import type { Place } from '../problem.ts';
+import type { TextNode } from './node.ts';
 import type { StatedQuantity } from './quantity-value.ts';
 import type { Licence, Sharing } from './register.ts';
 
@@ -34,6 +35,8 @@ export interface StatedChannel {
   readonly bits?: Stated<Readonly<Record<string, string>>>;
   readonly sticky?: Stated<Readonly<Record<string, string>>>;
   readonly shows?: Stated<ClockShows>;
+  /** As written: what it is measured in depends on the quantity, which the setup may state. */
+  readonly step?: TextNode;
 }
 
 export interface StatedTime {

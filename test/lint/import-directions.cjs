@@ -31,6 +31,7 @@ const DOORS = {
   vega: 'plots',
   '@resvg/resvg-js': 'plots',
   minisearch: 'search',
+  fflate: 'compute/archive',
   astro: 'print',
 };
 

@@ -3,6 +3,7 @@
  * are Tabular Data Resources. Chosen over CSVW (W3C), which has no place for a file's digest and size, and wants a description a table.
  */
 import type { RunContext } from '../../figures/context.ts';
+import type { TableForm } from '../../figures/table-form.ts';
 import type { Condition, Licence } from '../../register/register.ts';
 import type { LogSummary } from '../run-step.ts';
 import type { ReadTable } from '../run-tables.ts';
@@ -35,12 +36,11 @@ export function describeRun(described: Described): object | null {
   const { run, device, files } = described;
   const resources = files.flatMap((file) => resourceOf(described, file) ?? []);
   if (resources.length === 0) return null;
-  const about = `Readings of one run of a ${device.title} by ${device.maker}, specimen ${run.specimen}, on ${run.date}.`;
   return {
     profile: 'data-package',
     name: run.id,
     title: run.title,
-    description: device.invented ? `${about} ${INVENTED}` : about,
+    description: aboutRun(run, device),
     ...(device.invented ? { invented: true, keywords: ['invented data'] } : {}),
     ...licencesOf(described.licence),
     sources: files.filter(({ source }) => source !== '').map(sourceOf),
@@ -52,6 +52,12 @@ export function describeRun(described: Described): object | null {
     conditions: statedOf(run.conditions),
     resources,
   };
+}
+
+/** What a run's data is, in a sentence or two. */
+export function aboutRun(run: Pick<Described['run'], 'specimen' | 'date'>, device: Described['device']): string {
+  const about = `Readings of one run of a ${device.title} by ${device.maker}, specimen ${run.specimen}, on ${run.date}.`;
+  return device.invented ? `${about} ${INVENTED}` : about;
 }
 
 /** Files of the author, offered or not, each with the digest by which it is known. */
@@ -74,20 +80,21 @@ function statedOf(conditions: readonly Condition[]): object {
 function resourceOf(described: Described, file: DataFile): object | null {
   const path = file.path === null ? file.elsewhere : file.name;
   if (path === undefined) return null;
-  const common = {
-    name: file.role,
-    path,
-    title: file.what,
-    format: 'csv',
-    mediatype: 'text/csv',
-    bytes: file.bytes,
-    hash: `sha256:${file.sha256}`,
-  };
+  const common = commonOf(file, path);
   const { summary, context, tables } = described;
   if (file.role === 'cleaned') return tabular(common, 'utf-8', ',', cleanedSchema(summary.channels, context), cleanedNote(summary));
   const table = tables.find(({ kind }) => kind === file.role);
   if (table) return tabular(common, encodingLabel(table.form.encoding), table.form.delimiter, tableSchema(table.form), '');
   return { profile: 'data-resource', ...common, ...rawForm(file, summary) };
+}
+
+function commonOf({ role, what, bytes, sha256 }: DataFile, path: string) {
+  return { name: role, path, title: what, format: 'csv', mediatype: 'text/csv', bytes, hash: `sha256:${sha256}` };
+}
+
+/** A table of attempts, which is no run's, as a resource. */
+export function describeAttempts(file: DataFile, form: TableForm): object {
+  return tabular(commonOf(file, file.name), encodingLabel(form.encoding), form.delimiter, tableSchema(form), '');
 }
 
 function tabular(

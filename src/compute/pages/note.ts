@@ -6,6 +6,11 @@ import { printQuantity, printUncertainty } from '../../quantities/print.ts';
 import type { Note } from '../../register/register.ts';
 import { heldInWords } from '../../words/in-words.ts';
 import type { HeldBy, LedgerEntry, PlainWords } from '../../words/written.ts';
+import type { Archive } from '../archive/archive.ts';
+import { citation } from '../cite/citation.ts';
+import { noteReference } from '../cite/references.ts';
+import { sizeText } from '../data/names.ts';
+import { linkedNote } from '../linked-data/note.ts';
 import type { FrontWords, HeldNote, Highlight, Ledgers, Link, Marks, NoteModel, ShownFront } from '../results.ts';
 import { commonConditions } from './common-conditions.ts';
 import { correctedNumbers, correctionsOf, markCorrected } from './corrections.ts';
@@ -22,7 +27,7 @@ import {
 import { conditionRows, figureAnchor, fromText, runLink, settingText, uncertaintyText } from './shown.ts';
 
 /** All that the page of a note prints. */
-export function noteModel(parts: Parts, computed: ComputedNote): NoteModel {
+export function noteModel(parts: Parts, computed: ComputedNote, archive: Archive | null): NoteModel {
   const { note, written } = computed;
   const runs = reachedRuns(parts, computed);
   const shared = commonConditions(runs.map(({ computed: { run } }) => run.conditions));
@@ -59,6 +64,11 @@ export function noteModel(parts: Parts, computed: ComputedNote): NoteModel {
         return reproduced(parts, `attempts/${attempts.id}`, { title: attempts.title, path: attemptsPath(attempts) });
       }),
     ],
+    archive: archive && { path: archive.path, name: `${note.id}.zip`, size: sizeText(archive.bytes), sha256: archive.sha256 },
+    citation: citation(noteReference(parts, computed), notePath(computed)).shown,
+    licence: note.licence ?? null,
+    authors: note.authors ?? [],
+    linked: linkedNote(parts, computed, archive),
   };
 }
 

@@ -14,6 +14,7 @@ import type { PlotResult } from '../plot-task.ts';
 import type { ComparisonModel, PagePlot } from '../results.ts';
 import type { LogSummary } from '../run-step.ts';
 import type { ReadTable } from '../run-tables.ts';
+import type { SiteFacts } from '../site-facts.ts';
 
 export interface ComputedRun {
   readonly run: Run;
@@ -77,6 +78,8 @@ export interface Parts {
   readonly prose: ReadonlyMap<string, string>;
   /** What published notes reach: the rest shows in dev alone, and is marked. */
   readonly published: Readonly<Record<'runs' | 'devices' | 'comparisons', ReadonlySet<string>>>;
+  /** What the site says of itself. */
+  readonly site: SiteFacts;
   /** Of published notes and scripts by `notes/<slug>`, newest first. */
   readonly corrections: ReadonlyMap<string, readonly Correction[]>;
 }

@@ -4,6 +4,9 @@ import { cautions, mergeCautions } from '../../figures/cautions.ts';
 import { printQuantity } from '../../quantities/print.ts';
 import type { Run } from '../../register/register.ts';
 import { nameInWords } from '../../words/in-words.ts';
+import { plainCitation } from '../cite/plain.ts';
+import { runReference } from '../cite/references.ts';
+import { linkedRun } from '../linked-data/run.ts';
 import type { Link, RunModel } from '../results.ts';
 import type { LogSummary } from '../run-step.ts';
 import { comparePath } from './compare.ts';
@@ -51,6 +54,8 @@ export function runModel(parts: Parts, computed: ComputedRun): RunModel {
       .map(({ comparison }) => ({ title: comparison.title, path: comparisonPath(comparison.id) })),
     compare: comparePath([run.id]),
     figuresFile: `${path}figures.json`,
+    citation: plainCitation(runReference(parts, computed)),
+    linked: linkedRun(parts, computed),
   };
 }
 

@@ -1,0 +1,57 @@
+/** The declaration of a run whose log stays with its author, so that it reads the cleaned readings instead. */
+import { cleanedNames } from '../../intake/cleaned.ts';
+import { STEP_KIND } from '../../register/kinds.ts';
+import { mapUnder, type Plain, type PlainFile, type PlainMap } from '../../register/travel/plain.ts';
+import type { LogSummary } from '../run-step.ts';
+
+type ChannelFacts = LogSummary['channels'][number];
+
+/** Keys of a run that speak of lines of its log, which the cleaned readings have behind them. */
+const OF_LINES = ['repairs', 'known'];
+/** Keys of a channel that speak of its column in the log. */
+const OF_COLUMN = ['column', 'unit', 'unit_reason', 'missing', 'step'];
+
+/** @param path - of the cleaned readings, below data/. */
+export function readingCleaned(run: PlainFile, { channels }: LogSummary, path: string): PlainFile {
+  const keys = new Map(run.keys);
+  for (const key of OF_LINES) keys.delete(key);
+  const declared = mapUnder(keys, 'channels');
+  keys.set(
+    'log',
+    new Map<string, Plain>([
+      ['file', path],
+      [
+        'time',
+        new Map([
+          ['column', cleanedNames(channels).time],
+          ['format', 'elapsed'],
+          ['unit', 's'],
+        ]),
+      ],
+      ['share', 'as it came'],
+    ]),
+  );
+  keys.set(
+    'channels',
+    new Map(channels.map((channel) => [channel.name, cleanedChannel(mapUnder(declared, channel.name), channel)])),
+  );
+  return { ...run, keys };
+}
+
+function cleanedChannel(declared: PlainMap, { name, quantity, unit, step }: ChannelFacts): PlainMap {
+  const kept = [...declared].filter(([key]) => !OF_COLUMN.includes(key));
+  if (quantity === 'throttle_flag') return new Map([...kept, ['column', name]]);
+  return new Map<string, Plain>([
+    ...kept,
+    ['column', name],
+    ['unit', unit],
+    ['unit_reason', 'the cleaned readings are in canonical units'],
+    ...(step === null ? [] : [['step', stepText(quantity, step)] as const]),
+  ]);
+}
+
+/** Text that reads back as the same number. A quantity without a unit of its own for steps has them as bare numbers. */
+function stepText(quantity: ChannelFacts['quantity'], step: number): string {
+  const unit = STEP_KIND[quantity]?.unit ?? '1';
+  return unit === '1' ? String(step) : `${step} ${unit}`;
+}

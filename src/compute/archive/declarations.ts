@@ -1,0 +1,95 @@
+/**
+ * The author's files as an archive holds them. All but notes and scripts are written anew from what was read of them, so that only what
+ * is read goes out: no comment, no key that a run takes from nowhere. Notes and scripts keep their lines and columns, since ledgers name them.
+ */
+import type { Instrument, Note, Run } from '../../register/register.ts';
+import { mapUnder, type Plain, type PlainFile, type PlainMap, plainFile, plainText } from '../../register/travel/plain.ts';
+import { wholeRun } from '../../register/travel/whole-run.ts';
+import { withoutComments } from '../../register/travel/without-comments.ts';
+import { withoutRemarks } from '../../words/without-remarks.ts';
+import type { ComputedRun, Parts } from '../pages/parts.ts';
+import { readingCleaned } from './cleaned-run.ts';
+import type { PlacedFile } from './placed-data.ts';
+import type { ArchiveScope } from './scope.ts';
+
+/** Texts of content/ by path. */
+export type Texts = ReadonlyMap<string, string>;
+
+/** Keys of a script that name a file which the site does not offer. */
+const WITHOUT = ['subtitles'];
+
+/** The declarations that the figures of a scope need, by path. */
+export function declarations({ register }: Parts, scope: ArchiveScope, placed: readonly PlacedFile[], texts: Texts) {
+  const read = ({ file: path }: Pick<Run, 'file'>): PlainFile => plainFile({ path, text: texts.get(path) ?? '' });
+  const computed = [...scope.runs.values()];
+  const devices = scope.devices.map((id) => register.devices.get(id)!);
+  const instruments = scope.instruments.map((id) => register.instruments.get(id)!);
+  return new Map<string, string>([
+    ...devices.map((device): [string, string] => [device.file, written(read(device))]),
+    ...instruments.map((each): [string, string] => [each.file, written(ofInstrument(read(each), each, computed))]),
+    ...computed.map((each): [string, string] => [each.run.file, written(ofRun(each, placed, read))]),
+    ...[...scope.attempts.values()].map(({ attempts }): [string, string] => [attempts.file, keysOf(read(attempts))]),
+    ...scope.comparisons.map(({ comparison }): [string, string] => [comparison.file, written(read(comparison))]),
+    ...scope.notes.map(({ note }): [string, string] => [note.file, ofNote(note)]),
+  ]);
+}
+
+/** Its words print on its page, but for what no page prints. */
+function written({ keys, body }: PlainFile): string {
+  return plainText({ keys, body: withoutRemarks(body, false) });
+}
+
+/** Words that no page prints stay with their author. */
+function keysOf({ keys }: PlainFile): string {
+  return plainText({ keys, body: '' });
+}
+
+function ofNote({ file: path, text }: Note): string {
+  return withoutRemarks(withoutComments({ path, text }, WITHOUT), true);
+}
+
+/** What it measures for no run of the archive is left with what pages print of it, its accuracy. */
+function ofInstrument({ keys }: PlainFile, { id }: Instrument, runs: readonly ComputedRun[]): PlainFile {
+  const used = new Set(runs.flatMap((computed) => quantitiesRead(computed, id)));
+  const measures = [...mapUnder(keys, 'measures')].flatMap(([quantity, stated]): [string, Plain][] => {
+    if (used.has(quantity)) return [[quantity, stated]];
+    const printed = ['accuracy', 'resolution'].flatMap((key): [string, Plain][] => {
+      const value = (stated as PlainMap).get(key);
+      return value === undefined ? [] : [[key, value]];
+    });
+    return printed.some(([key]) => key === 'accuracy') ? [[quantity, new Map(printed)]] : [];
+  });
+  const rest = [...keys].filter(([key]) => key !== 'measures');
+  return { keys: new Map([...rest, ...(measures.length === 0 ? [] : [['measures', new Map(measures)] as const])]), body: '' };
+}
+
+/** An ambient may be read by what a thermometer states of temperatures; surfaces are temperatures. */
+function quantitiesRead({ run, summary }: ComputedRun, id: string): string[] {
+  const channels = summary.channels.filter(({ instrument }) => instrument === id).map(({ quantity }) => quantity);
+  const temperatures = channels.includes('ambient') || (run.surface !== undefined && (run.surfaceInstrument ?? id) === id);
+  return [...channels, ...(temperatures ? ['temperature'] : [])];
+}
+
+/** Without its setup; and where its log is not offered, with what stands in its place. */
+function ofRun(
+  { run, summary, data }: ComputedRun,
+  placed: readonly PlacedFile[],
+  read: (of: Pick<Run, 'file'>) => PlainFile,
+): PlainFile {
+  const setup = run.setup === undefined ? undefined : read({ file: `content/setups/${run.setup}.md` });
+  const whole = wholeRun(read(run), setup);
+  if (data.way === 'as it came') return whole;
+  const own = placed.filter(({ of }) => of === `runs/${run.id}`);
+  const below = (role: string) => own.find(({ file }) => file.role === role)?.path?.replace(/^data\//, '');
+  const redacted = below('redacted');
+  if (redacted !== undefined) return readingRedacted(whole, redacted);
+  const cleaned = below('cleaned');
+  return cleaned === undefined ? whole : readingCleaned(whole, summary, cleaned);
+}
+
+function readingRedacted(run: PlainFile, path: string): PlainFile {
+  const log = new Map(mapUnder(run.keys, 'log'));
+  log.set('file', path);
+  log.delete('redacted');
+  return { ...run, keys: new Map([...run.keys, ['log', log]]) };
+}
