@@ -41,6 +41,19 @@ document.addEventListener('keydown', (event) => {
   if (event.key === 'Escape') hide();
 });
 
+/** A number whose sentence was written anew has another address: the old one then leads to the first of the same expression. */
+const ADDRESS = /^#(?:held:)?(.+-)[a-z0-9]{5}(?:-\d+)?$/;
+addEventListener('hashchange', followOld);
+followOld();
+
+function followOld(): void {
+  const [, expression] = ADDRESS.exec(location.hash) ?? [];
+  if (expression === undefined || document.getElementById(location.hash.slice(1)) !== null) return;
+  const held = [...document.querySelectorAll('a.held')];
+  const found = held.find(({ id }) => ADDRESS.exec(`#${id}`)?.[1] === expression);
+  if (found !== undefined) location.replace(`#${found.id}`);
+}
+
 function inside(target: EventTarget | null): boolean {
   return open !== undefined && target instanceof Node && (open.anchor.contains(target) || open.tip.contains(target));
 }

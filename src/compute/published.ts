@@ -5,8 +5,8 @@ import type { Written } from '../words/written.ts';
 
 /** Every number of a note in reading order, highlights last. */
 export function publishLedger(written: Written): object {
-  const entries = written.entries.map(({ file, line, column, kind, text, expression, value, unit, u, shown, verdict }) => {
-    return { file, line, column, kind, text, expression, value, unit, u, shown, verdict };
+  const entries = written.entries.map(({ id, file, line, column, kind, text, expression, value, unit, u, shown, verdict }) => {
+    return { id, file, line, column, kind, text, expression, value, unit, u, shown, verdict };
   });
   return { format: 1, entries };
 }

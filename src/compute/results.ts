@@ -27,6 +27,8 @@ export interface Link {
 export interface ShownFigure {
   /** Address without alias. */
   readonly address: string;
+  /** The same as it stands in a link to the page. */
+  readonly anchor: string;
   readonly name: string;
   /** In words, from the catalogue: "peak temperature". */
   readonly label: string;
@@ -48,6 +50,8 @@ export interface ShownFigure {
 /** One numbered note at the foot: what holds a number. */
 export interface HeldNote {
   readonly number: number;
+  /** Of the number in the page; the note has the same behind `held:`. */
+  readonly id: string;
   readonly shown: string;
   readonly expression: string;
   readonly uncertainty: string;
@@ -96,13 +100,14 @@ export interface ShownCorrection {
 /** Corrections of one day that one reason stands for. */
 export interface CorrectedTogether extends Pick<ShownCorrection, 'since' | 'reason' | 'closed'> {
   readonly numbers: readonly (Pick<ShownCorrection, 'label' | 'was' | 'is' | 'cue' | 'sentence'> & {
-    /** Of the element that tells it: "c-1". */
+    /** Of the element that tells it. */
     readonly id: string;
   })[];
 }
 
 /** The corrections of all published notes and scripts, newest first. */
 export interface FeedModel {
+  /** `path` leads to the correction itself. */
   readonly entries: readonly (ShownCorrection & Link)[];
   /** The day of the newest of them, or of the newest note. */
   readonly updated: string;
@@ -198,6 +203,8 @@ export interface NoteModel {
 /** A held number as a script says it: linked to its note, with the form that the note of the same number prints. */
 export interface SpokenNumber {
   readonly number: number;
+  /** As in its note. */
+  readonly id: string;
   readonly said: string;
   /** Id of its open correction; '' where there is none. */
   readonly corrected: string;
@@ -427,7 +434,7 @@ export interface ComparedTable {
 }
 
 export interface ComparedCell {
-  /** Of a figure of the comparison: "figure-speedup-fast"; '' else. */
+  /** Of a figure of the comparison: "speedup.fast"; '' else. */
   readonly anchor: string;
   /** Null where there is nothing of the kind. */
   readonly figure: ShownFigure | null;

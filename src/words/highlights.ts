@@ -6,10 +6,10 @@ import { ownInterval } from './slack.ts';
 import { locate } from './text-problem.ts';
 import { entryOf, holdsNothing, printed } from './value.ts';
 import type { Writing } from './writing.ts';
-import type { LedgerEntry } from './written.ts';
+import type { DraftEntry } from './written.ts';
 
 /** One entry a highlight, in the author's order; they stand in no text and link nothing. */
-export function highlightsOf(note: Note, writing: Writing): LedgerEntry[] {
+export function highlightsOf(note: Note, writing: Writing): DraftEntry[] {
   return note.highlights.flatMap(({ expression, place }) => {
     const quoted = /["']/.test(writing.source.slice(offsetOf(writing, place)).charAt(0));
     const start = quoted ? { ...place, column: place.column + 1 } : place;

@@ -1,18 +1,18 @@
 /** Last steps on the page's tree: held numbers are numbered in reading order, headings get ids, tables may scroll. */
 import type { Element, Root, RootContent } from 'hast';
 import { visit } from 'unist-util-visit';
+import { freeId } from './fragment.ts';
 import { draftOf, element, plotMark, textOf } from './page-node.ts';
-import type { LedgerEntry } from './written.ts';
+import type { DraftEntry } from './written.ts';
 
 /** Gives every held number its number, counted from 1 over the whole page, and returns the entries in that order. */
-export function numberHeld(tree: Root, drafts: readonly LedgerEntry[]): LedgerEntry[] {
-  const entries: LedgerEntry[] = [];
+export function numberHeld(tree: Root, drafts: readonly DraftEntry[]): DraftEntry[] {
+  const entries: DraftEntry[] = [];
   visit(tree, 'element', (node: Element) => {
     const draft = draftOf(node);
     if (draft === undefined) return;
-    entries.push(drafts[draft] as LedgerEntry);
-    const number = entries.length;
-    node.properties = { className: ['held'], id: `n-${number}`, href: `#h-${number}`, dataN: String(number) };
+    entries.push(drafts[draft] as DraftEntry);
+    node.properties = { className: ['held'], dataN: String(entries.length) };
   });
   return entries;
 }
@@ -21,7 +21,7 @@ const HEADING = /^h[1-6]$/;
 
 /**
  * Gives headings ids made of their words. Held numbers are left out of an id, so that it stays when the data changes; ids that
- * the page uses itself (`n-1`, `h-1`, a plot's) are taken from the start.
+ * the page uses itself (a held number's, a plot's) are taken from the start.
  */
 export function nameHeadings(tree: Root, taken: Iterable<string>): void {
   const ids = new Set(taken);
@@ -35,7 +35,7 @@ export function nameHeadings(tree: Root, taken: Iterable<string>): void {
 
 /** Ids that pages have of their own. */
 const TAKEN =
-  /^([nhlc]-\d+|note-fn.*|footnote-label|held-tip|main|held-notes|reproduce|disclosure|corrections|figures|data-files|log|notes|scripts|devices|(specimen|figure|plot|attempts)-.*)$/;
+  /^(note-fn.*|footnote-label|held-tip|main|held-notes|reproduce|disclosure|corrections|figures|data-files|log|notes|scripts|devices|(specimen|figure|plot|attempts)-.*)$/;
 
 function slug(heading: Element): string {
   const words = withoutHeld(heading).toLowerCase().normalize('NFC');
@@ -48,12 +48,6 @@ function withoutHeld(node: Element): string {
   return node.children
     .map((child) => (child.type === 'element' ? (child.properties.dataN === undefined ? withoutHeld(child) : '') : textOf(child)))
     .join('');
-}
-
-function freeId(wanted: string, taken: ReadonlySet<string>): string {
-  let id = wanted;
-  for (let count = 2; taken.has(id); count += 1) id = `${wanted}-${count}`;
-  return id;
 }
 
 /** Puts ordinary tables into a region that scrolls and can be reached by keyboard. */

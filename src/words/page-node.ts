@@ -24,6 +24,11 @@ export function heldAnchor(draft: number, shown: string): Element {
   return element('a', { className: ['held'], dataDraft: String(draft) }, [shown]);
 }
 
+/** The address of an element of the page, as `Permalink.astro` prints it. */
+export function permalink(id: string, name: string): Element {
+  return element('a', { className: ['permalink'], href: `#${id}`, ariaLabel: `Address of ${name}` }, []);
+}
+
 /** Index of the draft that an element links, or undefined. */
 export function draftOf(node: Element): number | undefined {
   const draft = node.properties.dataDraft;

@@ -11,7 +11,7 @@ import type { Address } from './expression-tree.ts';
 import { detailInWords, factInWords, figureInWords } from './in-words.ts';
 import { withoutCommas } from './name-list.ts';
 import { scrollRegion } from './number-page.ts';
-import { element, heldAnchor, type PageElement } from './page-node.ts';
+import { element, heldAnchor, type PageElement, permalink } from './page-node.ts';
 import { isTextProblem, parseExpression } from './parse-expression.ts';
 import { requestAttributes, runsOf, takeId } from './place-plot.ts';
 import type { WrittenDirective } from './read-directive.ts';
@@ -95,7 +95,11 @@ function sheet(writing: Writing, request: TableRequest, rows: readonly Row[]): P
     return element('tr', {}, [rowHead(row), ...cells]);
   });
   const caption = request.title ?? captionOf(request, rows);
-  const table = element('table', {}, [element('caption', {}, [caption]), head, element('tbody', {}, body)]);
+  const table = element('table', {}, [
+    element('caption', {}, [caption, permalink(request.id, `the table: ${caption}`)]),
+    head,
+    element('tbody', {}, body),
+  ]);
   const reasons = absences.length > 0 ? [element('ul', { className: ['absences'] }, absences)] : [];
   return {
     tagName: 'figure',

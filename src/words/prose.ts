@@ -1,4 +1,5 @@
 /** Free text of devices, runs and chapters: the same Markdown without held numbers. */
+import { CATALOGUE } from '../figures/catalogue.ts';
 import type { Problem } from '../problem.ts';
 import { giveMeaning } from './directives.ts';
 import { parseMarkdown, toHast, toHtml } from './markdown.ts';
@@ -28,6 +29,9 @@ export function renderProse(markdown: string, place: { readonly file: string; re
   return { html, problems: problemsInOrder(writing) };
 }
 
+/** Ids that pages of runs, devices and comparisons have of their own besides those of every page: figures, sections. */
+const OF_THE_PAGE = [...CATALOGUE.map(({ name }) => name), 'comparisons', 'copies', 'fair', 'logs'];
+
 /** The steps, in order. */
 function rendered(writing: Writing): string {
   const tree = parseMarkdown(writing.source, false);
@@ -37,7 +41,7 @@ function rendered(writing: Writing): string {
   giveMeaning(writing, tree);
   escapeRawHtml(writing, tree);
   const page = toHast(tree);
-  nameHeadings(page, []);
+  nameHeadings(page, OF_THE_PAGE);
   wrapTables(page);
   return toHtml(page);
 }

@@ -14,7 +14,7 @@ import { recordedInstead } from './recorded.ts';
 import { ownInterval } from './slack.ts';
 import type { TextProblem } from './text-problem.ts';
 import { placeAt, report, spanOf, type Writing } from './writing.ts';
-import type { HeldBy, LedgerEntry, LedgerKind } from './written.ts';
+import type { DraftEntry, HeldBy, LedgerKind } from './written.ts';
 
 /** The link that shows the value, or null after reporting why it cannot be printed. */
 export function value(writing: Writing, read: WrittenDirective, node: Nodes): PageElement | null {
@@ -82,7 +82,7 @@ export function entryOf(
   expression: string,
   shown: Shown,
   held: readonly HeldBy[],
-): LedgerEntry {
+): DraftEntry {
   const { file, line, column } = place;
   return { file, line, column, kind, text, expression, ...shown, verdict: 'printed', held };
 }

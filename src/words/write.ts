@@ -6,6 +6,7 @@ import { giveMeaning } from './directives.ts';
 import { frontTexts, plainWords } from './front-words.ts';
 import { highlightsOf } from './highlights.ts';
 import { parseMarkdown, toHast, toHtml } from './markdown.ts';
+import { linkHeld, numberIds, tablesOf } from './number-ids.ts';
 import { markPlots, nameHeadings, numberHeld, wrapTables } from './number-page.ts';
 import { splitAtPlots } from './page-node.ts';
 import type { Recorded } from './recorded.ts';
@@ -51,17 +52,22 @@ function written(note: Note, writing: Writing, options: WriteOptions): Written {
   const pages = front.map(({ key, tree: words }) => ({ key, page: toHast(words) }));
   const whole = asRead(page, pages);
   const inText = numberHeld(whole, writing.drafts);
-  nameHeadings(page, writing.ids);
   const sentences = sentencesOf(whole);
+  const highlights = highlightsOf(note, writing);
+  const tables = tablesOf(whole);
+  const within = (index: number) => tables.get(index + 1) ?? sentences[index]?.pattern ?? '';
+  const numbers = [...inText, ...highlights].map((entry, index) => ({ ...entry, within: within(index) }));
+  const ids = numberIds(numbers, writing.ids);
+  linkHeld(whole, ids);
+  nameHeadings(page, [...writing.ids, ...ids]);
   wrapTables(page);
   markPlots(page);
-  const highlights = highlightsOf(note, writing);
   const pieces = splitAtPlots(toHtml(page));
   return {
     pieces,
     plots: writing.plots,
     front: Object.fromEntries(pages.map(({ key, page: words }) => [key, plainWords(words)])),
-    entries: [...inText, ...highlights],
+    entries: [...inText, ...highlights].map((entry, index) => ({ id: ids[index]!, ...entry })),
     sentences,
     ...(writing.absent.length > 0 ? { absent: writing.absent } : {}),
     ...(note.kind === 'script' ? { script: scriptBlocks(page, writing.cues) } : {}),

@@ -6,7 +6,7 @@ import type { Subjects } from './address.ts';
 import type { Span } from './expression-tree.ts';
 import type { Recorded } from './recorded.ts';
 import { locate, type TextProblem } from './text-problem.ts';
-import type { AbsentEntry, LedgerEntry, PageLink } from './written.ts';
+import type { AbsentEntry, DraftEntry, PageLink } from './written.ts';
 
 export interface Writing {
   readonly file: string;
@@ -20,7 +20,7 @@ export interface Writing {
   readonly lines: readonly number[];
   readonly problems: Problem[];
   /** Entries in the order found; the page numbers them in the order printed. */
-  readonly drafts: LedgerEntry[];
+  readonly drafts: DraftEntry[];
   /** Numbers that the data does not give. */
   readonly absent: AbsentEntry[];
   readonly plots: PlotRequest[];

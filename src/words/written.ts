@@ -24,6 +24,8 @@ export type LedgerKind = 'value' | 'stated' | 'claim' | 'table' | 'highlight';
 
 /** One number of the note. Positions count from the start of the file. */
 export interface LedgerEntry {
+  /** Of its element in the page, and of its row in the ledger's. */
+  readonly id: string;
   readonly file: string;
   readonly line: number;
   readonly column: number;
@@ -46,6 +48,9 @@ export interface LedgerEntry {
   /** Figures that hold it: addresses with run ids, for the page's notes. Not part of the published ledger. */
   readonly held: readonly HeldBy[];
 }
+
+/** A number whose place in the page is not known yet. */
+export type DraftEntry = Omit<LedgerEntry, 'id'>;
 
 /** A number that the text asks for and the data does not give. A table prints that it is absent; elsewhere that is an error. */
 export interface AbsentEntry {
@@ -88,7 +93,7 @@ export interface Written {
   readonly plots: readonly PlotRequest[];
   /** Title, summary and disclosure, where the note has them. */
   readonly front?: Readonly<Partial<Record<FrontKey, PlainWords>>>;
-  /** In reading order; entry k is linked from the element with id `n-<k+1>`. Highlights come last and stand in no text. */
+  /** In reading order; each is linked from the element that has its id. Highlights come last and stand in no text. */
   readonly entries: readonly LedgerEntry[];
   /** Numbers that the data does not give. */
   readonly absent?: readonly AbsentEntry[];

@@ -73,7 +73,7 @@ describe('the page of a comparison', () => {
     for (const [address, figure] of figures) {
       if (!isPresent(figure)) throw new Error(`${address} is absent in the demonstration`);
       const own = figure.interval === undefined ? {} : { interval: figure.interval };
-      const found = await page.locator(`#figure-${address.replaceAll('.', '-')}`).textContent();
+      const found = await page.locator(`[id="${address}"]`).textContent();
       const printed = found!.replaceAll(/\s+/g, ' ');
       for (const part of [printQuantity(figure.quantity).text, printUncertainty(figure.quantity, own), String(figure.of?.verdict)])
         expect(printed, address).toContain(part.replaceAll(/\s+/g, ' '));

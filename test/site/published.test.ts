@@ -119,7 +119,7 @@ describe('a published note whose data changes', () => {
     expect(shown).toMatch(/was <strong[^>]*>\d\d\.\d °C<\/strong>, is <strong[^>]*>\d\d\.\d °C<\/strong>/);
     expect(shown).toMatch(/steady temperature of second: was/);
     expect(shown.match(/The sensor was set 5 K too low\./g)).toHaveLength(1);
-    const [, sign = ''] = /data-n="\d+"[^>]*>[^<]*<\/a><a class="corrected" href="#(c-\d+)"/.exec(html) ?? [];
+    const [, sign = ''] = /data-n="\d+"[^>]*>[^<]*<\/a><a class="corrected" href="#(corrected:[^"]+)"/.exec(html) ?? [];
     expect(shown).toContain(`id="${sign}"`);
     expect(project.read('dist/corrections.xml')).toContain('The sensor was set 5 K too low.');
     expect(project.read('dist/notes/a-second-larch/corrections.txt')).toMatch(

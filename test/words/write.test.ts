@@ -10,10 +10,10 @@ function written(text: string): Written {
 /** The anchors of a page: number and text, entities undone. */
 function anchorsOf({ pieces }: Written): { readonly number: number; readonly text: string }[] {
   const html = pieces.filter((piece) => typeof piece === 'string').join('');
-  const anchors = html.matchAll(/<a class="held" id="n-(\d+)" href="#h-\1" data-n="\1">([^<]*)<\/a>/g);
+  const anchors = html.matchAll(/<a class="held" id="([\w.-]+)" href="#held:\1" data-n="(\d+)">([^<]*)<\/a>/g);
   return [...anchors].map((match) => ({
-    number: Number(match[1]),
-    text: (match[2] as string).replaceAll('&#x3C;', '<').replaceAll('&#x26;', '&'),
+    number: Number(match[2]),
+    text: (match[3] as string).replaceAll('&#x3C;', '<').replaceAll('&#x26;', '&'),
   }));
 }
 
@@ -26,10 +26,15 @@ const V = ':value[fast.peak_temperature]';
 describe('words/write', () => {
   test('a value prints as a link to what holds it', () => {
     const { pieces, entries, problems } = written(`It reached ${V} at 10:30.`);
-    expect(pieces).toEqual(['<p>It reached <a class="held" id="n-1" href="#h-1" data-n="1">71.3\u00a0°C</a> at 10:30.</p>']);
+    const id = entries[0]?.id;
+    expect(id).toMatch(/^fast\.peak_temperature-[a-z0-9]{5}$/);
+    expect(pieces).toEqual([
+      `<p>It reached <a class="held" id="${id}" href="#held:${id}" data-n="1">71.3\u00a0°C</a> at 10:30.</p>`,
+    ]);
     expect(problems).toEqual([]);
     expect(entries).toEqual([
       {
+        id,
         file: 'content/notes/note.md',
         line: 1,
         column: 12,
@@ -148,7 +153,7 @@ describe('words/write', () => {
     );
     expect(pieces).toMatchInlineSnapshot(`
       [
-        "<figure class="sheet" id="table-steady-temperature-peak-temperature-ssd-setting-clock"><div class="scroll" tabindex="0" role="region" aria-label="All &#x26; more"><table><caption>All &#x26; more</caption><thead><tr><td></td><th scope="col">fast</th><th scope="col">rated</th></tr></thead><tbody><tr><th scope="row">steady temperature</th><td class="absent">absent</td><td class="absent">absent</td></tr><tr><th scope="row">peak temperature<span class="detail">ssd</span></th><td class="number"><a class="held" id="n-1" href="#h-1" data-n="1">51.3 °C</a></td><td class="number"><a class="held" id="n-2" href="#h-2" data-n="2">41.2 °C</a></td></tr><tr><th scope="row">clock setting</th><td class="number"><a class="held" id="n-3" href="#h-3" data-n="3">2.4 GHz</a></td><td class="number"><a class="held" id="n-4" href="#h-4" data-n="4">2.4 GHz</a></td></tr></tbody></table></div><ul class="absences"><li>steady temperature, fast: Not steady within 60 min.</li><li>steady temperature, rated: Not steady within 60 min.</li></ul></figure>",
+        "<figure class="sheet" id="table-steady-temperature-peak-temperature-ssd-setting-clock"><div class="scroll" tabindex="0" role="region" aria-label="All &#x26; more"><table><caption>All &#x26; more<a class="permalink" href="#table-steady-temperature-peak-temperature-ssd-setting-clock" aria-label="Address of the table: All &#x26; more"></a></caption><thead><tr><td></td><th scope="col">fast</th><th scope="col">rated</th></tr></thead><tbody><tr><th scope="row">steady temperature</th><td class="absent">absent</td><td class="absent">absent</td></tr><tr><th scope="row">peak temperature<span class="detail">ssd</span></th><td class="number"><a class="held" id="fast.peak_temperature.ssd-zknky" href="#held:fast.peak_temperature.ssd-zknky" data-n="1">51.3 °C</a></td><td class="number"><a class="held" id="rated.peak_temperature.ssd-oq5l0" href="#held:rated.peak_temperature.ssd-oq5l0" data-n="2">41.2 °C</a></td></tr><tr><th scope="row">clock setting</th><td class="number"><a class="held" id="fast.setting.clock-jl78s" href="#held:fast.setting.clock-jl78s" data-n="3">2.4 GHz</a></td><td class="number"><a class="held" id="rated.setting.clock-yrxbu" href="#held:rated.setting.clock-yrxbu" data-n="4">2.4 GHz</a></td></tr></tbody></table></div><ul class="absences"><li>steady temperature, fast: Not steady within 60 min.</li><li>steady temperature, rated: Not steady within 60 min.</li></ul></figure>",
       ]
     `);
     expect(entries.map(({ expression }) => expression)).toEqual([
@@ -196,7 +201,7 @@ describe('words/write', () => {
   test('headings get ids of their words, without the numbers that data changes', () => {
     const { pieces } = written(`# Two runs\n\n## Peak of ${V}\n\n## Two runs\n\n## N 1\n\n## !\n\n### Größe 2`);
     const ids = [...pieces.join('').matchAll(/<h(\d) id="([^"]*)">/g)].map(([, depth, id]) => `${depth} ${id}`);
-    expect(ids).toEqual(['1 two-runs', '2 peak-of', '2 two-runs-2', '2 section-n-1', '2 section', '3 größe-2']);
+    expect(ids).toEqual(['1 two-runs', '2 peak-of', '2 two-runs-2', '2 n-1', '2 section', '3 größe-2']);
   });
 
   test('a stated number keeps the words of its author and says on what it rests', () => {

@@ -1,6 +1,6 @@
 /** The archives of all published notes, one after the other: no two are in memory at once. */
 import { readFileSync } from 'node:fs';
-import { notePath } from '../pages/note.ts';
+import { notePath } from '../pages/note-path.ts';
 import type { Parts } from '../pages/parts.ts';
 import type { Travelling } from '../site.ts';
 import type { Store } from '../store.ts';

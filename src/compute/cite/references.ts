@@ -1,6 +1,6 @@
 /** How pages of the site are cited. */
 import { digest } from '../digest.ts';
-import { notePath } from '../pages/note.ts';
+import { notePath } from '../pages/note-path.ts';
 import type { ComputedNote, ComputedRun, Parts } from '../pages/parts.ts';
 import { jsonText, publishLedger } from '../published.ts';
 import { citation } from './citation.ts';

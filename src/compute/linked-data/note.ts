@@ -1,7 +1,7 @@
 /** A note's page as a Report that is based on Datasets. */
 import type { Archive } from '../archive/archive.ts';
 import { absolute, type Name, nameOf } from '../cite/reference.ts';
-import { devicesOf, notePath } from '../pages/note.ts';
+import { devicesOf, notePath } from '../pages/note-path.ts';
 import type { ComputedNote, Parts } from '../pages/parts.ts';
 import { downloadOf, jsonLd, licenceOf, publisherOf } from './json-ld.ts';
 

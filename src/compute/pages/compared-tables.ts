@@ -4,8 +4,9 @@ import type { ComparedRun } from '../../figures/comparison/compared.ts';
 import { differencesTo, sideBySideAddresses } from '../../figures/comparison/side-by-side.ts';
 import { type Figure, isPresent } from '../../figures/figure.ts';
 import { printQuantity } from '../../quantities/print.ts';
+import { fragmentOf } from '../../words/fragment.ts';
 import type { ComparedCell, ComparedTable, ShownFigure } from '../results.ts';
-import { figureAnchor, shownFigure } from './shown.ts';
+import { shownFigure } from './shown.ts';
 
 type Figures = ReadonlyMap<string, Figure>;
 type Row = ComparedTable['rows'][number];
@@ -93,7 +94,7 @@ function scoreTable({ figures, reference, runs }: ReadComparison, tests: Readonl
     const cells = runs.map(({ alias, figures: own }): ComparedCell => {
       const speedup = entryOf(figures, 'speedup', alias, test);
       return {
-        anchor: speedup === undefined ? '' : figureAnchor(speedup[0]),
+        anchor: speedup === undefined ? '' : fragmentOf(speedup[0]),
         figure: bare(`score.${test}`, own.get(`score.${test}`)),
         against: speedup === undefined ? null : bare(...speedup),
       };
@@ -156,7 +157,7 @@ function withSome(rows: readonly Row[]): Row[] {
 
 function comparedCell(entry: readonly [string, Figure] | undefined): ComparedCell {
   if (entry === undefined) return { anchor: '', figure: null, against: null };
-  return { anchor: figureAnchor(entry[0]), figure: bare(...entry), against: null };
+  return { anchor: fragmentOf(entry[0]), figure: bare(...entry), against: null };
 }
 
 /** Printed with its verdict alone: row and column say the rest. */

@@ -1,8 +1,9 @@
 /** Corrections as pages, the feed and the text to paste show them, and the signs beside corrected numbers. */
 import type { Correction } from '../../register/published.ts';
+import { fragmentOf, freeId, shortDigest } from '../../words/fragment.ts';
 import { expressionInWords } from '../../words/in-words.ts';
+import { plainExpression } from '../../words/plain-expression.ts';
 import { plain } from '../published-state/differ.ts';
-import { plainExpression } from '../published-state/match.ts';
 import { pasteText } from '../published-state/paste.ts';
 import { stateKey } from '../published-state/present-state.ts';
 import { newestFirst } from '../published-state/protect.ts';
@@ -35,10 +36,21 @@ function shownCorrections({ corrections }: Parts, { note }: ComputedNote): Shown
   return own.map((each) => ({ ...each, label: expressionInWords(each.number, aliases) }));
 }
 
+/** Each with an id for its place in the page, which stays when others come. */
+function identified(corrections: readonly ShownCorrection[]): (ShownCorrection & { readonly id: string })[] {
+  const ids = new Set<string>();
+  return corrections.map((each) => {
+    const { since, number, was, is, sentence, cue = '' } = each;
+    const own = shortDigest(JSON.stringify([number, was, is, sentence, cue]));
+    const id = freeId(`corrected:${since}-${fragmentOf(number)}-${own}`, ids);
+    ids.add(id);
+    return { ...each, id };
+  });
+}
+
 /** Those of one day and reason stand together where the first of them stands. */
 function together(corrections: readonly ShownCorrection[]): CorrectedTogether[] {
-  const numbered = corrections.map((each, index) => ({ ...each, id: `c-${index + 1}` }));
-  const groups = Map.groupBy(numbered, ({ since, reason, closed }) => JSON.stringify([since, reason, closed]));
+  const groups = Map.groupBy(identified(corrections), ({ since, reason, closed }) => JSON.stringify([since, reason, closed]));
   return [...groups.values()].map((group) => {
     const { since, reason, closed } = group[0]!;
     const numbers = group.map(({ id, label, was, is, cue, sentence }) => ({ id, label, was, is, cue, sentence }));
@@ -48,7 +60,7 @@ function together(corrections: readonly ShownCorrection[]): CorrectedTogether[] 
 
 /** Ids of the open corrections of numbers, by number: the newest of each. */
 export function correctedNumbers(parts: Parts, computed: ComputedNote): ReadonlyMap<number, string> {
-  const open = shownCorrections(parts, computed).map((each, index) => ({ ...each, id: `c-${index + 1}` }));
+  const open = identified(shownCorrections(parts, computed));
   const found = new Map<number, string>();
   for (const [index, { kind, expression, shown }] of computed.written.entries.entries()) {
     if (kind === 'highlight') continue;
@@ -76,7 +88,9 @@ export function markCorrected(html: string, corrected: ReadonlyMap<number, strin
 export function feedModel(parts: Parts): FeedModel | null {
   const published = parts.notes.filter(({ note }) => note.status === 'published');
   const entries = published.flatMap((computed) =>
-    shownCorrections(parts, computed).map((each) => ({ ...each, title: computed.note.title, path: `${stateKey(computed.note)}/` })),
+    identified(shownCorrections(parts, computed)).map(({ id, ...each }) => {
+      return { ...each, title: computed.note.title, path: `${stateKey(computed.note)}/#${id}` };
+    }),
   );
   const days = [...published.map(({ note }) => note.date), ...entries.map(({ since }) => since)].sort();
   return published.length === 0 ? null : { entries: newestFirst(entries), updated: days.at(-1)! };

@@ -127,7 +127,7 @@ function spokenBlock(
 /** Spoken where it is spoken; printed in headings, tables and on what is on screen. */
 function numberIn({ written }: ComputedNote, number: number, aloud: boolean) {
   const entry = written.entries[number - 1]!;
-  return { number, said: aloud ? sayEntry(entry) : entry.shown };
+  return { number, id: entry.id, said: aloud ? sayEntry(entry) : entry.shown };
 }
 
 function heldNotes(parts: Parts, computed: ComputedNote): HeldNote[] {

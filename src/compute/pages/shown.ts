@@ -7,6 +7,7 @@ import { decimalPads } from '../../quantities/decimal-pads.ts';
 import { printQuantity, printUncertainty } from '../../quantities/print.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
 import type { Condition, Run } from '../../register/register.ts';
+import { fragmentOf } from '../../words/fragment.ts';
 import { nameInWords } from '../../words/name-in-words.ts';
 import type { ConditionRow, Link, ShownFigure } from '../results.ts';
 
@@ -54,7 +55,7 @@ const OUTSIDE = [
 /** One figure, printed: value, uncertainty, or the reason why there is none. */
 export function shownFigure(address: string, figure: Figure): ShownFigure {
   const label = definitionOf(figure.name)?.label ?? figure.name.replaceAll('_', ' ');
-  const common = { address, name: figure.name, label, detail: detailOf(figure) };
+  const common = { address, anchor: fragmentOf(address), name: figure.name, label, detail: detailOf(figure) };
   if (!isPresent(figure)) return { ...common, shown: '', uncertainty: '', absent: figure.why, inferred: [], from: '' };
   return {
     ...common,
@@ -69,11 +70,6 @@ export function shownFigure(address: string, figure: Figure): ShownFigure {
 export function inLine(figures: readonly ShownFigure[]): ShownFigure[] {
   const pads = decimalPads(figures.map(({ shown }) => shown));
   return figures.map((figure, index) => ({ ...figure, pad: pads[index] ?? '' }));
-}
-
-/** The id of the element that a figure stands in, on the page of its run, device or comparison. */
-export function figureAnchor(address: string): string {
-  return `figure-${address.replaceAll(/[^a-z0-9_-]+/g, '-')}`;
 }
 
 /** A figure's own interval where it has one, else the one that follows from its sources. */

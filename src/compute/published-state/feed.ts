@@ -29,7 +29,8 @@ export function correctionsFeed({ entries, updated }: FeedModel, site: FeedSite)
   for (const { title, path, since, was, is, reason, sentence, cue, number, label } of entries) {
     const where = cue === undefined ? '' : ` (at ${cue})`;
     feed.addItem({
-      id: urn([path, since, number, was, is, cue ?? '', sentence]),
+      // Of what it says, not of where it stands in the page.
+      id: urn([path.replace(/#.*$/, ''), since, number, was, is, cue ?? '', sentence]),
       // The library marks both texts as HTML.
       title: escaped(`${title}${where}: ${was} is now ${is}`),
       link: site.address + path,

@@ -2,8 +2,9 @@
 import { error, type Place, type Problem, warning } from '../../problem.ts';
 import type { Correction, PublishedState } from '../../register/published.ts';
 import type { Note, StatedCorrection } from '../../register/register.ts';
+import { plainExpression } from '../../words/plain-expression.ts';
 import { plain, printsDifferently } from './differ.ts';
-import { matchStates, type Pair, plainExpression } from './match.ts';
+import { matchStates, type Pair } from './match.ts';
 import type { Sources } from './sources.ts';
 import { whyChanged } from './why.ts';
 

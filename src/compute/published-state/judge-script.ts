@@ -2,9 +2,10 @@
 import type { Problem } from '../../problem.ts';
 import type { Correction, PublishedEntry, PublishedState } from '../../register/published.ts';
 import type { Note } from '../../register/register.ts';
+import { plainExpression } from '../../words/plain-expression.ts';
 import type { LedgerEntry, Written } from '../../words/written.ts';
 import { plain, printsDifferently } from './differ.ts';
-import { matchEntries, type Pair, plainExpression } from './match.ts';
+import { matchEntries, type Pair } from './match.ts';
 
 export interface JudgedScript {
   readonly corrections: readonly Correction[];

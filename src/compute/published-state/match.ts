@@ -1,5 +1,6 @@
 /** Which number of a note now is which of its published state, also where the text between has been edited. */
 import type { PublishedEntry, PublishedState } from '../../register/published.ts';
+import { plainExpression } from '../../words/plain-expression.ts';
 
 export interface Pair {
   readonly was: PublishedEntry;
@@ -98,9 +99,4 @@ function keyOf(entry: PublishedEntry, trait: Trait): string {
 
 function groupsOf(entries: readonly PublishedEntry[], trait: Trait): Map<string, PublishedEntry[]> {
   return Map.groupBy(entries, (entry) => keyOf(entry, trait));
-}
-
-/** An expression less the blanks that mean nothing. */
-export function plainExpression(expression: string): string {
-  return expression.replaceAll(/\s+/g, ' ').trim();
 }

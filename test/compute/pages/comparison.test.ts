@@ -61,8 +61,7 @@ describe('compute/pages/comparison', () => {
     );
     expect(anchored.size + model.overall.length).toBe(figures.size);
     for (const [address, figure] of figures) {
-      const shown =
-        anchored.get(`figure-${address.replaceAll('.', '-')}`) ?? model.overall.find((each) => each.address === address);
+      const shown = anchored.get(address) ?? model.overall.find((each) => each.address === address);
       if (!isPresent(figure)) throw new Error(`${address} is absent in the demonstration`);
       expect([shown!.shown, shown!.uncertainty], address).toEqual([
         printQuantity(figure.quantity).text,

@@ -28,19 +28,30 @@ const OPEN = [
 const entry = (expression: string, shown: string, kind = 'value') => ({ expression, shown, kind }) as LedgerEntry;
 const computed = (entries: readonly LedgerEntry[], more = {}) =>
   ({ note: note(more), written: { pieces: [], plots: [], entries, problems: [] }, plots: [], reaches: [] }) as ComputedNote;
-const parts = (...notes: ComputedNote[]) => ({ notes, corrections: new Map([['notes/larch', OPEN]]) }) as unknown as Parts;
+const partsWith = (corrections: typeof OPEN, notes: readonly ComputedNote[]) =>
+  ({ notes, corrections: new Map([['notes/larch', corrections]]) }) as unknown as Parts;
+const parts = (...notes: ComputedNote[]) => partsWith(OPEN, notes);
+/** Of these corrections, in the order of the page. */
+const idsOf = (corrections: typeof OPEN) =>
+  correctionsOf(partsWith(corrections, []), computed([])).corrections.flatMap(({ numbers }) => numbers.map(({ id }) => id));
 
 describe('compute/pages/corrections', () => {
   it('puts those of one day and reason together, each under its figure in words', () => {
     const one = computed([]);
     const { corrections, correctionsFile } = correctionsOf(parts(one), one);
     expect(correctionsFile).toBe('notes/larch/corrections.txt');
-    expect(
-      corrections.map(({ since, closed, numbers }) => [since, closed, numbers.map(({ id, label }) => `${id} ${label}`)]),
-    ).toEqual([
-      ['2026-05-02', undefined, ['c-1 peak temperature of fast', 'c-2 load power of fast']],
-      ['2026-04-11', '2026-04-12', ['c-3 load power of fast']],
+    expect(corrections.map(({ since, closed, numbers }) => [since, closed, numbers.map(({ label }) => label)])).toEqual([
+      ['2026-05-02', undefined, ['peak temperature of fast', 'load power of fast']],
+      ['2026-04-11', '2026-04-12', ['load power of fast']],
     ]);
+    expect(idsOf(OPEN)).toEqual([
+      expect.stringMatching(/^corrected:2026-05-02-fast\.peak_temperature-[a-z0-9]{5}$/),
+      expect.stringMatching(/^corrected:2026-05-02-fast\.load_power-[a-z0-9]{5}$/),
+      expect.stringMatching(/^corrected:2026-04-11-fast\.load_power-[a-z0-9]{5}$/),
+    ]);
+    // A newer one stands first and moves none of the others.
+    expect(idsOf([correction('fast.energy', '19 kJ', '20 kJ', { since: '2026-06-01' }), ...OPEN]).slice(1)).toEqual(idsOf(OPEN));
+    expect(feedModel(parts(one))?.entries.map(({ path }) => path)).toEqual(idsOf(OPEN).map((id) => `notes/larch/#${id}`));
     expect(correctionsText(parts(one), one)[0]?.[1]).toContain('2026-05-02: load power of fast, 5.2 W is now 5.4 W.');
   });
 
@@ -54,12 +65,13 @@ describe('compute/pages/corrections', () => {
     ]);
     const corrected = correctedNumbers(parts(one), one);
     expect([...corrected]).toEqual([
-      [1, 'c-1'],
-      [3, 'c-2'],
+      [1, idsOf(OPEN)[0]],
+      [3, idsOf(OPEN)[1]],
     ]);
-    const anchor = (number: number) => `<a class="held" id="n-${number}" href="#h-${number}" data-n="${number}">x</a>`;
+    const anchor = (number: number) =>
+      `<a class="held" id="a.b-0000${number}" href="#held:a.b-0000${number}" data-n="${number}">x</a>`;
     expect(markCorrected(`<p>${anchor(1)} ${anchor(2)}</p>`, corrected)).toBe(
-      `<p>${anchor(1)}<a class="corrected" href="#c-1" aria-label="corrected since">†</a> ${anchor(2)}</p>`,
+      `<p>${anchor(1)}<a class="corrected" href="#${idsOf(OPEN)[0]}" aria-label="corrected since">†</a> ${anchor(2)}</p>`,
     );
   });
 

@@ -12,7 +12,7 @@ function judged(was: PublishedEntry, is: PublishedEntry, problems: readonly Prob
   const written: Written = {
     pieces: [],
     plots: [],
-    entries: [{ ...ledger, file: SCRIPT.file, uncertainty: '', held: [] } as Written['entries'][number]],
+    entries: [{ ...ledger, id: 'a.b-00000', file: SCRIPT.file, uncertainty: '', held: [] } as Written['entries'][number]],
     problems,
   };
   return judgeScript(SCRIPT, written, state([was]), state([is]), () => '2026-04-11');
