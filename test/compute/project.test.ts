@@ -18,6 +18,8 @@ describe('compute/project: readProject', () => {
     writeFileSync(join(root, 'content', 'runs', 'b.md'), 'B');
     writeFileSync(join(root, 'content', 'runs', 'a.md'), 'A');
     writeFileSync(join(root, 'content', 'published', 'x.json'), '{}');
+    mkdirSync(join(root, 'content', 'archives'));
+    writeFileSync(join(root, 'content', 'archives', 'x.json'), '{}');
     writeFileSync(join(root, 'content', 'runs', '.hidden'), '');
     expect(readProject(root)).toEqual({
       content: [
@@ -26,6 +28,8 @@ describe('compute/project: readProject', () => {
       ],
       published: [{ path: 'content/published/x.json', text: '{}' }],
       copies: [],
+      archives: [{ path: 'content/archives/x.json', text: '{}' }],
+      config: '',
       problems: [],
     });
   });

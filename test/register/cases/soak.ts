@@ -275,6 +275,22 @@ export const SOAK: readonly Case[] = [
     ok: [[SETUP, '  board:', '  core:\n    quantity: clock\n    column: MHz\n    shows: requested\n  board:']],
   },
   {
+    rule: 'channel-mismatch',
+    bad: [[SETUP, '  board:', '  flags:\n    quantity: throttle_flag\n    column: flags\n    step: 1\n  board:']],
+    report: [
+      'content/setups/open-bench.md:17:11: error: channel-mismatch: channel `flags` is throttle_flag and states `step` | expected `step` with readings that are told apart by a step | remove this line',
+    ],
+    ok: [[SETUP, '  board:', '  core:\n    quantity: clock\n    column: MHz\n    step: 1 MHz\n  board:']],
+  },
+  {
+    rule: 'wrong-unit',
+    bad: [[SETUP, '    at: board input', '    at: board input\n    step: 0.01 V']],
+    report: [
+      'content/setups/open-bench.md:19:11: error: wrong-unit: `step` is `0.01 V`, which is not a current | expected a current, such as 0.01 A',
+    ],
+    ok: [[SETUP, '    at: board input', '    at: board input\n    step: 0.01 A']],
+  },
+  {
     rule: 'place-unstated',
     bad: [[SETUP, '    at: board input\n', '']],
     report: [
