@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { deadLinks } from '../../src/compute/dead-links.ts';
+import { deadLinks, linksWithin } from '../../src/compute/dead-links.ts';
 
 const place = { file: 'content/notes/a.md', line: 3, column: 7 };
 
@@ -45,4 +45,15 @@ describe('compute/dead-links', () => {
       expect.objectContaining({ severity: 'error', found: 'a link to `../later/`, which is not published' }),
     ]);
   });
+});
+
+it("compute/dead-links: pages of the site from which a note was unpacked are missing by nobody's mistake", () => {
+  const linking = (href: string) => ({
+    note: { kind: 'note' as const, id: 'x', status: 'published' as const },
+    written: { links: [{ href, place: { file: 'content/notes/x.md', line: 1, column: 1 } }] },
+  });
+  const notes = [linking('../y/'), linking('../../runs/a/figures.json'), linking('../y/')];
+  expect(linksWithin(notes)).toEqual(['notes/y/', 'runs/a/figures.json']);
+  expect(deadLinks(notes, { pages: [], files: [] })).toHaveLength(3);
+  expect(deadLinks(notes, { pages: [], files: [] }, linksWithin(notes))).toEqual([]);
 });

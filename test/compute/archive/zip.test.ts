@@ -1,0 +1,57 @@
+import { spawnSync } from 'node:child_process';
+import { fileURLToPath } from 'node:url';
+import { unzipSync } from 'fflate';
+import { expect, test } from 'vitest';
+import { zipped } from '../../../src/compute/archive/zip.ts';
+
+const MODULE = fileURLToPath(new URL('../../../src/compute/archive/zip.ts', import.meta.url));
+
+const bytes = (text: string) => new TextEncoder().encode(text);
+
+test('compute/archive/zip: what goes in comes out', () => {
+  const files = new Map([
+    ['b/ü.csv', bytes('1,2\r\n'.repeat(1000))],
+    ['a.txt', bytes('')],
+  ]);
+  const archive = zipped(files, '2026-03-21');
+  expect(Object.keys(unzipSync(archive))).toEqual(['a.txt', 'b/ü.csv']);
+  for (const [path, content] of Object.entries(unzipSync(archive)))
+    expect(Buffer.from(content).equals(files.get(path)!)).toBe(true);
+  expect(archive.length).toBeLessThan(1000);
+});
+
+test('compute/archive/zip: the order of files is of no account', () => {
+  const files: [string, Uint8Array][] = [
+    ['a', bytes('1')],
+    ['b', bytes('2')],
+  ];
+  expect(zipped(new Map(files), '2026-03-21')).toEqual(zipped(new Map(files.toReversed()), '2026-03-21'));
+});
+
+test.each(['1970-01-01', '1980-01-01', '2099-12-31', '9999-12-31'])('compute/archive/zip: the day %s can be written', (day) => {
+  expect(Object.keys(unzipSync(zipped(new Map([['a', bytes('1')]]), day)))).toEqual(['a']);
+});
+
+test('compute/archive/zip: every zone writes the same bytes', () => {
+  // Days on which clocks are put forward: at midnight in Beirut, at two in Berlin, so that midnight or the hour is missing.
+  const code = `const { zipped } = await import(${JSON.stringify(`file://${MODULE}`)});
+for (const day of ['2026-03-29', '2026-10-25', '2026-01-02'])
+  process.stdout.write(Buffer.from(zipped(new Map([['a', Buffer.from('1')]]), day)).toString('hex') + '\\n');`;
+  const [first, ...others] = [
+    'UTC',
+    'Asia/Beirut',
+    'Europe/Berlin',
+    'Pacific/Auckland',
+    'America/St_Johns',
+    'Pacific/Pago_Pago',
+  ].map((TZ) => {
+    const { stdout, stderr } = spawnSync(process.execPath, ['--input-type=module', '-e', code], {
+      encoding: 'utf8',
+      env: { ...process.env, TZ },
+    });
+    expect(stderr).toBe('');
+    return stdout;
+  });
+  expect(first!.length).toBeGreaterThan(300);
+  for (const other of others) expect(other).toBe(first);
+});
