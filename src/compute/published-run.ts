@@ -1,11 +1,11 @@
 /** A run as other programs read it: `runs/<id>/figures.json`. What a comparison says of a run besides its figures stands under `about`. */
 import { publishFigures } from '../figures/publish.ts';
 import type { Register } from '../register/register.ts';
-import { type GatherableRun, gatherRun } from './compared/gather.ts';
+import { gatherFacts, type ReadRun } from './compared/gather.ts';
 
-export function publishedRun(register: Register, computed: GatherableRun): object {
+export function publishedRun(register: Register, computed: ReadRun): object {
   const { id, setting, conditions } = computed.run;
-  const { title, date, device, specimen, instruments, channels, ambient, cautions, log, tables } = gatherRun(
+  const { title, date, device, specimen, instruments, channels, ambient, cautions, log, tables } = gatherFacts(
     register,
     id,
     computed,

@@ -10,6 +10,7 @@ import { soakOf } from '../plots/soak-of.ts';
 import type { Problem } from '../problem.ts';
 import { digestOf } from './digest.ts';
 import { plotSubject } from './plot-subject.ts';
+import { seriesText } from './published.ts';
 import type { RunTask } from './run-step.ts';
 import type { Store } from './store.ts';
 
@@ -20,7 +21,8 @@ export interface SeriesTask {
 }
 
 export interface SeriesResult {
-  readonly series: RunSeries;
+  /** Blob of `runs/<id>/series.json`: most builds only copy it. */
+  readonly text: string;
   /** Mean over the load, or over the whole log where there is none; null where no ambient is measured or stated. */
   readonly ambient: Figure | null;
   readonly problems: readonly Problem[];
@@ -33,7 +35,12 @@ export function seriesTask(code: string, run: RunTask): SeriesTask {
 
 export function seriesStep(root: string, store: Store, { run }: SeriesTask): SeriesResult {
   const subject = plotSubject(root, store, '', { title: '', run });
-  return { series: runSeries(subject), ambient: ambientOf(subject), problems: [] };
+  return { text: store.keep(seriesText(runSeries(subject))), ambient: ambientOf(subject), problems: [] };
+}
+
+/** The series themselves, where a comparison needs them. */
+export function storedSeries(store: Store, { text }: SeriesResult): RunSeries {
+  return JSON.parse(Buffer.from(store.bytes(text)!).toString('utf8')) as RunSeries;
 }
 
 function ambientOf(subject: PlotSubject): Figure | null {

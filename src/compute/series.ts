@@ -28,7 +28,7 @@ export async function computeSeries({ store, pool, code, runs }: Options): Promi
     if (result.derived === null) return;
     const wanted = seriesTask(code, task);
     try {
-      results.set(run.id, (store.get(wanted.key) as SeriesResult | undefined) ?? (await pool.run(wanted)));
+      results.set(run.id, stored(store, wanted.key) ?? (await pool.run(wanted)));
       keys.push(wanted.key);
     } catch (thrown) {
       const found = `the series of this run made Soakproof itself fail: ${thrown instanceof Error ? thrown.message : String(thrown)}`;
@@ -38,4 +38,10 @@ export async function computeSeries({ store, pool, code, runs }: Options): Promi
   };
   await Promise.all([...runs.outcomes.values()].map(one));
   return { results, keys, problems };
+}
+
+/** A stored result counts only with its text. */
+function stored(store: Store, key: string): SeriesResult | undefined {
+  const result = store.get(key) as SeriesResult | undefined;
+  return result !== undefined && store.has(result.text) ? result : undefined;
 }

@@ -14,6 +14,7 @@ import { deadLinks, type Linking } from './dead-links.ts';
 import { publishedDevice, triedOf } from './device-figures.ts';
 import { pageDates } from './finding/dates.ts';
 import { finding } from './finding/finding.ts';
+import { openMemory } from './memory.ts';
 import type { NoteOutcome } from './notes.ts';
 import { accuracyModel } from './pages/accuracy.ts';
 import { compareModel, comparePath } from './pages/compare.ts';
@@ -32,7 +33,7 @@ import { prompterModel, scriptFiles, scriptModel } from './pages/script.ts';
 import { plotFiles } from './plot-files.ts';
 import type { Plots } from './plots.ts';
 import type { Project } from './project.ts';
-import { jsonText, publishLedger, seriesText } from './published.ts';
+import { jsonText, publishLedger } from './published.ts';
 import { publishedComparison } from './published-comparison.ts';
 import { redirectFiles } from './published-state/files.ts';
 import type { Protected } from './published-state/protect.ts';
@@ -51,6 +52,7 @@ import {
 import type { RunOutcome, Runs } from './runs.ts';
 import type { Scripts } from './scripts.ts';
 import type { AllSeries } from './series.ts';
+import { storedSeries } from './series-step.ts';
 import type { SiteFacts } from './site-facts.ts';
 import type { Store } from './store.ts';
 
@@ -133,7 +135,7 @@ export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | '
     ),
     gathered: Object.fromEntries([...parts.comparisons].map(([id, { record }]) => [id, record])),
     feed: feed === null ? null : options.store.keep(JSON.stringify(feedsOf(parts, feed))),
-    entries: [...copies.keys, ...archives.keys],
+    entries: [...copies.keys, ...archives.keys, ...parts.memory.keys],
   };
 }
 
@@ -189,6 +191,7 @@ function pageOfData({ attempts }: Parts, subject: string): string {
 
 function partsOf(options: Options): Parts {
   const { register, runs, comparisons, attempts, held, scripts, plots, gathered, scope, prose } = options;
+  const memory = openMemory(options.store, options.travelling.code);
   const reached = reach(scope, held.notes.outcomes, runs.outcomes.keys(), comparisons.keys(), attempts.keys());
   const computed = [...runs.outcomes.values()]
     .filter(({ run }) => reached.runs.has(run.id))
@@ -213,7 +216,8 @@ function partsOf(options: Options): Parts {
     comparisons: new Map(side),
     attempts: readable,
     notes: whole.map((outcome) => computedNote(outcome, plots, scripts)),
-    data: publishedData(options.store, { register, runs: usable, attempts: readable }),
+    data: publishedData({ store: options.store, memory }, { register, runs: usable, attempts: readable }),
+    memory,
     prose,
     published: publishedIds(held.notes.outcomes, runs, attempts),
     corrections: held.corrections,
@@ -237,19 +241,21 @@ function computedAttempts({ ladder, form, ...outcome }: AttemptsOutcome, plots: 
   return [{ attempts, ladder, form, figures, sha256, bytes, plot: plots.results.get(`attempts/${attempts.id}`)?.[0] ?? null }];
 }
 
-function computedRun({ run, result }: RunOutcome, { plots, series }: Options): ComputedRun[] {
+function computedRun({ run, task, result }: RunOutcome, { store, plots, series }: Options): ComputedRun[] {
   const made = series.results.get(run.id);
   if (result.derived === null || result.summary === null || result.data === null || made === undefined) return [];
   const drawn = plots.results.get(`runs/${run.id}`) ?? [];
   return [
     {
       run,
+      key: task.key,
       derived: result.derived,
       summary: result.summary,
       data: result.data,
       tables: result.tables,
       plots: drawn.filter((plot) => plot !== null),
-      series: made.series,
+      seriesText: made.text,
+      series: () => storedSeries(store, made),
       ambient: made.ambient,
     },
   ];
@@ -271,7 +277,7 @@ function filesOf(store: Store, parts: Parts): Files {
   const files: Files = offeredFiles(parts.data);
   for (const computed of parts.runs.values()) {
     const { run } = computed;
-    files.push({ path: `runs/${run.id}/series.json`, blob: store.keep(seriesText(computed.series)) });
+    files.push({ path: `runs/${run.id}/series.json`, blob: computed.seriesText });
     files.push(...plotFiles(`runs/${run.id}/`, computed.plots));
   }
   for (const { id } of devicesOf(parts)) {

@@ -11,6 +11,7 @@ import type { ComparisonModel } from '../results.ts';
 import type { Runs } from '../runs.ts';
 import { canonicalText } from '../seal.ts';
 import type { AllSeries } from '../series.ts';
+import { storedSeries } from '../series-step.ts';
 import type { Store } from '../store.ts';
 import { type GatherableRun, gather } from './gather.ts';
 import type { Gathered } from './gathered.ts';
@@ -140,13 +141,13 @@ function storedPlot(store: Store, task: ComparedPlotTask): ComparedPlotResult | 
   return result?.plot == null || plotBlobs(result.plot).every((blob) => store.has(blob)) ? result : undefined;
 }
 
-function gatherable({ runs, series }: Options, ids: readonly string[]): ReadonlyMap<string, GatherableRun> {
+function gatherable({ store, runs, series }: Options, ids: readonly string[]): ReadonlyMap<string, GatherableRun> {
   const entries = ids.flatMap((id): [string, GatherableRun][] => {
     const { run, result } = runs.outcomes.get(id)!;
     const { derived, summary, tables } = result;
     const drawn = series.results.get(id);
     if (derived === null || summary === null || drawn === undefined) return [];
-    return [[id, { run, derived, summary, tables, series: drawn.series, ambient: drawn.ambient }]];
+    return [[id, { run, derived, summary, tables, series: () => storedSeries(store, drawn), ambient: drawn.ambient }]];
   });
   return new Map(entries);
 }

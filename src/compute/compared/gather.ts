@@ -12,14 +12,19 @@ import type { LogSummary } from '../run-step.ts';
 import type { ReadTable } from '../run-tables.ts';
 import type { Gathered, GatheredRun, PublishedMap } from './gathered.ts';
 
-/** A run with all that was computed of it. */
-export interface GatherableRun {
+/** A run with its figures, and what they were made from. */
+export interface ReadRun {
   readonly run: Run;
   readonly derived: RunFigures;
   readonly summary: LogSummary;
   readonly tables: readonly ReadTable[];
-  readonly series: RunSeries;
   readonly ambient: Figure | null;
+}
+
+/** A run with all that was computed of it. */
+export interface GatherableRun extends ReadRun {
+  /** Read when they are needed. */
+  readonly series: () => RunSeries;
 }
 
 export interface Gatherable {
@@ -49,11 +54,16 @@ export function gather({ register, comparison, figures, runs }: Gatherable): Gat
 }
 
 /** One run, under an alias. */
-export function gatherRun(
+export function gatherRun(register: Register, alias: string, computed: GatherableRun): GatheredRun {
+  return { ...gatherFacts(register, alias, computed), series: computed.series() };
+}
+
+/** The same less its series. */
+export function gatherFacts(
   register: Register,
   alias: string,
-  { run, derived, summary, tables, series, ambient }: GatherableRun,
-): GatheredRun {
+  { run, derived, summary, tables, ambient }: ReadRun,
+): Omit<GatheredRun, 'series'> {
   const device = register.devices.get(run.device)!;
   return {
     alias,
@@ -70,7 +80,6 @@ export function gatherRun(
     log: { file: `data/${summary.file}`, sha256: summary.sha256, rows: summary.rows, span_s: summary.span },
     tables: tables.map(({ file, sha256 }) => ({ file: `data/${file}`, sha256 })),
     ...publishedMap(derived.figures),
-    series,
     cautions: mergeCautions(cautions(run.context, derived)).map(({ done, risk }) => ({ done, risk })),
   };
 }

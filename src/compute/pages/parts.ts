@@ -10,6 +10,7 @@ import type { Written } from '../../words/written.ts';
 import type { Gathered } from '../compared/gathered.ts';
 import type { PublishedData } from '../data/published-data.ts';
 import type { RunData } from '../data/run-data.ts';
+import type { Memory } from '../memory.ts';
 import type { PlotResult } from '../plot-task.ts';
 import type { ComparisonModel, PagePlot } from '../results.ts';
 import type { LogSummary } from '../run-step.ts';
@@ -18,6 +19,8 @@ import type { SiteFacts } from '../site-facts.ts';
 
 export interface ComputedRun {
   readonly run: Run;
+  /** Of its figures: covers the log, the tables beside it, and what is declared of them. */
+  readonly key: string;
   readonly derived: RunFigures;
   readonly summary: LogSummary;
   /** What goes out of the log. */
@@ -25,7 +28,9 @@ export interface ComputedRun {
   /** Tables read beside the log. */
   readonly tables: readonly ReadTable[];
   readonly plots: readonly PlotResult[];
-  readonly series: RunSeries;
+  /** Blob of its `series.json`, and the series read. */
+  readonly seriesText: string;
+  readonly series: () => RunSeries;
   /** Mean over its load; null where no ambient is measured or stated. */
   readonly ambient: Figure | null;
 }
@@ -74,6 +79,7 @@ export interface Parts {
   readonly notes: readonly ComputedNote[];
   /** Files of data of runs and attempts. */
   readonly data: PublishedData;
+  readonly memory: Memory;
   /** HTML of the authors' own words about runs, devices and comparisons, by file. */
   readonly prose: ReadonlyMap<string, string>;
   /** What published notes reach: the rest shows in dev alone, and is marked. */

@@ -5,8 +5,10 @@ import { gather } from '../../../src/compute/compared/gather.ts';
 import type { Gathered } from '../../../src/compute/compared/gathered.ts';
 import { comparisonModel } from '../../../src/compute/pages/comparison.ts';
 import type { ComparedCell, ComparedTable, ComparisonModel } from '../../../src/compute/results.ts';
+import { storedSeries } from '../../../src/compute/series-step.ts';
 import { type Figure, isPresent } from '../../../src/figures/figure.ts';
 import { printQuantity, printUncertainty } from '../../../src/quantities/print.ts';
+import { printWithUncertainty } from '../../../src/quantities/print-with-uncertainty.ts';
 import { comparison, run } from '../compared/gathered.ts';
 import { computeDemo, type Demo } from '../demo.ts';
 
@@ -31,9 +33,12 @@ beforeAll(async () => {
   const { comparison: named, figures: derived } = demo.comparisons.get('larch-steps')!;
   figures = derived!;
   const runs = [...demo.runs.outcomes.values()].map(({ run, result }) => {
-    const { series, ambient } = demo.series.get(run.id)!;
+    const made = demo.series.get(run.id)!;
     const { derived, summary, tables } = result;
-    return [run.id, { run, derived: derived!, summary: summary!, tables, series, ambient }] as const;
+    return [
+      run.id,
+      { run, derived: derived!, summary: summary!, tables, series: () => storedSeries(demo.store, made), ambient: made.ambient },
+    ] as const;
   });
   gathered = gather({ register: demo.register, comparison: named, figures, runs: new Map(runs) })!;
   model = modelOf(gathered);
@@ -61,13 +66,17 @@ describe('compute/pages/comparison', () => {
     );
     expect(anchored.size + model.overall.length).toBe(figures.size);
     for (const [address, figure] of figures) {
-      const shown = anchored.get(address) ?? model.overall.find((each) => each.address === address);
       if (!isPresent(figure)) throw new Error(`${address} is absent in the demonstration`);
-      expect([shown!.shown, shown!.uncertainty], address).toEqual([
-        printQuantity(figure.quantity).text,
-        printUncertainty(figure.quantity, figure.interval === undefined ? {} : { interval: figure.interval }),
-      ]);
-      expect(shown!.detail.startsWith(String(figure.of?.verdict)), address).toBe(true);
+      const cell = anchored.get(address);
+      const { quantity, interval } = figure;
+      if (cell === undefined) {
+        const { shown, uncertainty } = model.overall.find((each) => each.address === address)!;
+        expect([shown, uncertainty], address).toEqual([printQuantity(quantity).text, printUncertainty(quantity, { interval })]);
+        continue;
+      }
+      const { repeatabilityOnly: _ofItsRow, ...plain } = quantity;
+      expect(cell.shown.replace('×\u00a0', ''), address).toBe(printWithUncertainty(plain, { interval }));
+      expect(cell.verdict, address).toBe(figure.of?.verdict);
     }
   });
 
@@ -83,21 +92,35 @@ describe('compute/pages/comparison', () => {
   });
 
   test('a speedup over several tests says how far they lie apart', () => {
-    expect(cellAt(model.compared, 'speedup', 'fast').figure!.detail).toMatch(/^told apart, 4 tests, 1\.04 to 1\.25$/);
+    expect(cellAt(model.compared, 'speedup', 'fast').figure).toMatchObject({
+      verdict: 'told apart',
+      detail: '4 tests, 1.04 to 1.25',
+    });
   });
 
   test("a run's own figures stand with their difference; the reference has none", () => {
     const load = cellAt(model.own, 'load power', 'fast');
-    expect(load.figure!.shown).toBe('10.39\u00a0W');
-    expect(load.against).toMatchObject({ shown: cellAt(model.compared, 'difference in power', 'fast').figure!.shown });
-    expect(load.against!.detail).toBe('told apart');
+    expect(load.figure!.shown).toBe('10.39\u00a0±\u00a00.09\u00a0W');
+    expect(load.against).toMatchObject({
+      shown: `+${cellAt(model.compared, 'difference in power', 'fast').figure!.shown}`,
+      verdict: 'told apart',
+    });
     expect(cellAt(model.own, 'load power', 'rated').against).toBeNull();
   });
 
-  test('repeatability only is said once a row', () => {
-    const row = model.own.rows.find(({ name }) => name === 'steady_temperature')!;
-    expect(row.detail).toBe('soc, repeatability only');
-    for (const { figure } of row.cells) expect(figure!.uncertainty).toMatch(/^±/);
+  test('a difference stands in the unit of what it is between, signed', () => {
+    expect(cellAt(model.own, 'load power', 'brisk').against!.shown).toBe('+0.873\u00a0±\u00a00.013\u00a0W');
+    const idle = model.own.rows.find(({ name }) => name === 'idle_temperature')!;
+    expect(idle.cells[1]!.figure!.shown).toMatch(/°C$/);
+    expect(idle.cells[1]!.against!.shown).toMatch(/^−0\.5\u00a0±.*K$/);
+  });
+
+  test('repeatability only is said once a row, in every table', () => {
+    const own = model.own.rows.find(({ name }) => name === 'steady_temperature')!;
+    const against = model.compared.rows.find(({ name }) => name === 'rise_delta')!;
+    expect([own.detail, against.detail]).toEqual(['soc, repeatability only', 'repeatability only']);
+    for (const { figure } of [...own.cells, ...against.cells])
+      expect(figure!.shown).toMatch(/^[\d.]+\u00a0±\u00a0[\d.]+\u00a0(°C|K)$/);
   });
 
   test('an absent figure has its reason below, with the runs that it is of', () => {
