@@ -143,6 +143,7 @@ export async function chain({ root, scope, code, store, project, content }: Grou
         ),
       downloads: [
         ...[...runs.outcomes.values()].flatMap(({ result }) => runBlobs(result)),
+        ...[...series.results.values()].map(({ text }) => text),
         ...[...gathered.results.values()].map(({ record }) => record),
         ...[...plots.results.values(), ...gathered.plots, ...copies.plots]
           .flat()
