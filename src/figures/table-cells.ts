@@ -110,6 +110,8 @@ export interface StatedNumber {
   readonly distribution?: 'rectangular';
   /** One unit of the last digit written; 0 where that does not count. */
   readonly step: number;
+  /** As in `Quantity`. */
+  readonly lastDigit?: number;
 }
 
 const CHECKING = { id: 'table', title: '', dof: null };
@@ -149,7 +151,9 @@ function hasUnit(text: string): boolean {
 
 function numberOf(read: Quantity): StatedNumber {
   const distribution = read.parts?.[0]?.source.distribution;
-  return { value: read.value, u: standardUncertainty(read), ...(distribution ? { distribution } : {}), step: read.step ?? 0 };
+  const { value, step = 0, lastDigit } = read;
+  const extra = { ...(distribution && { distribution }), ...(lastDigit !== undefined && { lastDigit }) };
+  return { value, u: standardUncertainty(read), ...extra, step };
 }
 
 /** Tells whether the header of a column states a unit that a value of this canonical unit can be in. */

@@ -1,11 +1,11 @@
 /** Where everything of a plot of stability stands, and its specification. */
+import { printQuantity } from '../quantities/print.ts';
 import { stack } from './config.ts';
 import { bands, bars, empty, type Label, type Rule, rules, type SignMark, signs, texts } from './marks.ts';
 import { SIGNS } from './outcome-signs.ts';
 import { type Area, placeLabels } from './sign-labels.ts';
 import type { Size } from './size.ts';
 import type { Stability } from './stability.ts';
-import { clockText } from './stability-words.ts';
 import { textWidth } from './text-width.ts';
 import { niceScale, pixelOf, type Scale } from './ticks.ts';
 import type { Spec } from './vega.ts';
@@ -117,7 +117,7 @@ function ratedLine({ subject }: Stability, { size, width, yOf }: Frame): { rules
   const rated = subject.ratedClock;
   if (!rated) return { rules: [], labels: [] };
   const y = yOf(rated.value);
-  const text = `rated clock ${clockText(rated.value)}`;
+  const text = `rated clock ${printQuantity(rated).text}`;
   return {
     rules: [{ x: 0, x2: width, y, y2: y, stroke: 'var(--plot-limit)', width: 1.25, dash: [2, 3] }],
     labels: [{ x: width, y: y + size.small * 0.8, text, size: size.small, fill: 'var(--plot-limit)', align: 'right' }],

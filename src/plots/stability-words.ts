@@ -1,5 +1,5 @@
 /** What a plot of stability says in words and in tables. */
-import { OUTCOMES, offsetName } from '../figures/stability/ladder.ts';
+import { clockQuantity, OUTCOMES, offsetName } from '../figures/stability/ladder.ts';
 import { basisOf, type Setting } from '../figures/stability/settings.ts';
 import { printQuantity } from '../quantities/print.ts';
 import { csv } from './csv.ts';
@@ -8,8 +8,8 @@ import type { Stability } from './stability.ts';
 import { listed } from './wording.ts';
 
 /** "2.4 GHz". */
-export function clockText(hertz: number): string {
-  return printQuantity({ value: hertz, unit: 'Hz', parts: [] }).text;
+function clockText(setting: Setting): string {
+  return printQuantity(clockQuantity(setting)).text;
 }
 
 /** "60 mV", with a minus sign below zero. */
@@ -27,7 +27,7 @@ export function stabilityAlt({ settings }: Stability): string {
     const here = settings.filter((setting) => setting.outcome === outcome);
     if (here.length === 0) return [];
     return [
-      `${outcome.charAt(0).toUpperCase()}${outcome.slice(1)}: ${listed(here.map(({ clock, offset }) => `${clockText(clock)} at ${offsetText(offset)}`))}`,
+      `${outcome.charAt(0).toUpperCase()}${outcome.slice(1)}: ${listed(here.map((setting) => `${clockText(setting)} at ${offsetText(setting.offset)}`))}`,
     ];
   });
   return `Signs for settings, clock over voltage offset. ${told.join('. ')}.`;
@@ -58,7 +58,7 @@ export function stabilityCsv({ settings }: Stability): string {
 export function stabilityTable({ settings, subject }: Stability): Drawn['table'] {
   const rows = settings.map((setting) => [
     offsetText(setting.offset),
-    clockText(setting.clock),
+    clockText(setting),
     setting.outcome,
     triedText(setting),
     notesOf(setting.tried),

@@ -6,6 +6,8 @@ export interface Numeral {
   readonly value: number;
   /** One unit of the last digit written: 0.1 for 22.4, 10 for 1.2e2. */
   readonly step: number;
+  /** Whether it was written with zeros at its end that a number does not keep: 2.0, not 2 or 20. */
+  readonly padded: boolean;
   /** Offset after the last character. */
   readonly end: number;
 }
@@ -27,5 +29,6 @@ export function numeralAt(text: string, offset: number, expected: string): Numer
   const [mantissa = '', power = '0'] = found.replaceAll('−', '-').split(/e/i);
   const value = Number(`${mantissa}e${power}`);
   if (!Number.isFinite(value)) return fail(`the number ${found} is too large`, offset, 'a number below 1.8e308');
-  return { value, step: shift(1, Number(power) - (mantissa.split('.')[1]?.length ?? 0)), end };
+  const step = shift(1, Number(power) - (mantissa.split('.')[1]?.length ?? 0));
+  return { value, step, padded: /\.\d*0$/.test(mantissa), end };
 }

@@ -32,18 +32,19 @@ interface Statement {
   /** How `u` was stated. */
   readonly coverage: Coverage;
   readonly step: number;
+  readonly padded: boolean;
   readonly unit: Unit;
 }
 
 /**
  * Reads a quantity. `± a` are limits, taken as rectangular (u = a/√3, JCGM 100:2008, 4.3.7), unless `(k=2)`, `(95 %)` or `(standard)`
  * follows; `22.4(5)` is a standard uncertainty in the last digits (JCGM 100:2008, 7.2.2). The uncertainty belongs to `source`.
- * The result's step is one unit of the last digit written, except where it is exact.
+ * The result's step is one unit of the last digit written; an exact one has none, and keeps the zeros that it was written with (2.0 GHz).
  */
 export function parseQuantity(text: string, source: Source, options: ParseOptions = {}): Quantity | ParseFailure {
   const statement = read(text, options);
   if (isParseFailure(statement)) return statement;
-  const { value, u, coverage, step, unit } = statement;
+  const { value, u, coverage, step, padded, unit } = statement;
   const canonical = toCanonical(value, unit);
   const size = (width: number) => toCanonical(width, { ...unit, offset: 0 });
   for (const part of [canonical, u === null ? 0 : size(u)]) {
@@ -56,7 +57,10 @@ export function parseQuantity(text: string, source: Source, options: ParseOption
     const stated = { ...source, ...distributionOf(coverage) };
     return { ...independent(canonical, unit.canonical, size(u), stated), step: size(step) };
   }
-  if (options.unstated !== 'unknown') return exact(canonical, unit.canonical);
+  if (options.unstated !== 'unknown') {
+    const keeps = padded && unit.decimal !== undefined;
+    return { ...exact(canonical, unit.canonical), ...(keeps && { lastDigit: size(step) }) };
+  }
   return { ...unknown(canonical, unit.canonical), step: size(step) };
 }
 
@@ -86,7 +90,7 @@ function readFrom(text: string, start: number, coverage: Coverage | undefined, o
   if (isParseFailure(unit)) return unit;
   const meant = spread.written === 'brackets' ? 'standard' : (coverage ?? 'rectangular');
   const u = spread.written === 'none' ? null : standardOfHalfWidth(spread.width, meant);
-  return { value: number.value, u, coverage: meant, step: number.step, unit };
+  return { value: number.value, u, coverage: meant, step: number.step, padded: number.padded, unit };
 }
 
 /** Reads `12 V ± 5 %` and `22.4 °C ± 0.5 K`: the half width has a unit of its own (NIST SP 811, 7.7). */
@@ -111,7 +115,14 @@ function readTwoUnits(
   if (share && number.value === 0) return fail('a share of nothing', spread.end, `limits in ${canonical}`);
   const width = toCanonical(spread.width, own) * (share ? Math.abs(number.value) : 1 / unit.factor);
   const meant = coverage ?? 'rectangular';
-  return { value: number.value, u: standardOfHalfWidth(width, meant), coverage: meant, step: number.step, unit };
+  return {
+    value: number.value,
+    u: standardOfHalfWidth(width, meant),
+    coverage: meant,
+    step: number.step,
+    padded: number.padded,
+    unit,
+  };
 }
 
 interface Spread {

@@ -33,7 +33,17 @@ function shortUnit(quantity: Quantity, display: DisplayUnit): DisplayUnit {
 export function rounding(quantity: Quantity, display: DisplayUnit): string {
   const value = fromCanonical(quantity.value, display.unit);
   const range = rangeFor(quantity, display);
-  return range ? roundToRange(value, range) : shortest(value, display.unit.decimal === undefined ? DIGITS_OF_RATIOS : DIGITS_HELD);
+  if (range) return roundToRange(value, range);
+  if (display.unit.decimal === undefined) return shortest(value, DIGITS_OF_RATIOS);
+  return withZeros(shortest(value, DIGITS_HELD), quantity, display);
+}
+
+/** The zeros that the author wrote at the end: 2.0 GHz stays so, beside 2.2 GHz. Zero itself has no use for them. */
+function withZeros(numeral: string, { value, lastDigit }: Quantity, display: DisplayUnit): string {
+  if (lastDigit === undefined || value === 0) return numeral;
+  const missing = -leadingPlace(differenceIn(display, lastDigit)) - decimalsOf(numeral);
+  if (missing <= 0) return numeral;
+  return `${numeral}${numeral.includes('.') ? '' : '.'}${'0'.repeat(missing)}`;
 }
 
 /** What the printed value is a multiple of: also what its interval's ends are rounded to, so that the value never lies outside. */

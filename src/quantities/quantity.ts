@@ -32,4 +32,6 @@ export interface Quantity {
   readonly repeatabilityOnly?: boolean;
   /** Coarsest instrument step that the value rests on, in `unit`: printing is never finer. */
   readonly step?: number;
+  /** Of an exact value that its author wrote with zeros at its end, 2.0: what its last digit counts, in `unit`. Printed; arithmetic leaves it behind. */
+  readonly lastDigit?: number;
 }

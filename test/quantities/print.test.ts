@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { subtract } from '../../src/quantities/arithmetic.ts';
+import { divide, subtract } from '../../src/quantities/arithmetic.ts';
+import { isParseFailure, parseQuantity } from '../../src/quantities/parse.ts';
 import { printQuantity, printUncertainty } from '../../src/quantities/print.ts';
 import type { Quantity } from '../../src/quantities/quantity.ts';
 import { exact, independent, unknown } from '../../src/quantities/uncertainty.ts';
@@ -9,6 +10,11 @@ import { anyQuantity, got, source } from './helpers.ts';
 const plain = (text: string) => text.replaceAll('\u00a0', ' ');
 const shown = (quantity: Quantity, unit?: string) => plain(printQuantity(quantity, unit === undefined ? {} : { unit }).text);
 const spread = (quantity: Quantity, unit?: string) => plain(printUncertainty(quantity, unit === undefined ? {} : { unit }));
+function stated(text: string): Quantity {
+  const read = parseQuantity(text, source('stated'));
+  if (isParseFailure(read)) throw new Error(read.failure);
+  return read;
+}
 const measured = (value: number, unit: string, u: number, step?: number): Quantity => ({
   ...independent(value, unit, u, source('a')),
   ...(step !== undefined && { step }),
@@ -51,6 +57,26 @@ describe('quantities/print', () => {
   ])('an exact quantity prints all its digits', (quantity, text) => {
     expect(shown(quantity)).toBe(text);
     expect(spread(quantity)).toBe('');
+  });
+
+  test.each([
+    ['2.0 GHz', '2.0 GHz'],
+    ['2 GHz', '2 GHz'],
+    ['1500.0 MHz', '1.5000 GHz'],
+    ['12.00 V', '12.00 V'],
+    ['0.080 V', '80 mV'],
+    ['0.0 mV', '0 V'],
+    ['84.0 °C', '84.0 °C'],
+    ['1.0e5 Hz', '100 kHz'],
+    ['120.0 s', '2 min'],
+  ])('an exact quantity written %s keeps its zeros: %s', (text, printed) => {
+    expect(shown(stated(text))).toBe(printed);
+  });
+
+  test('what is computed from exact quantities does not', () => {
+    const [fast, rated] = [stated('2.60 GHz'), stated('2.00 GHz')];
+    expect(shown(got(subtract(fast, rated)))).toBe('600 MHz');
+    expect(shown(got(divide(fast, rated)))).toBe('1.3');
   });
 
   test.each([

@@ -1,5 +1,5 @@
 /** How a device's page shows the settings that were tried on its specimens. */
-import { offsetName } from '../../figures/stability/ladder.ts';
+import { clockQuantity, offsetName } from '../../figures/stability/ladder.ts';
 import { printQuantity } from '../../quantities/print.ts';
 import type { AttemptsModel } from '../results.ts';
 import { attemptsPath, type ComputedAttempts, type Parts, pagePlot } from './parts.ts';
@@ -12,8 +12,8 @@ export function attemptsModel({ data }: Parts, { attempts, ladder, figures, plot
     title: attempts.title,
     specimen: attempts.specimen,
     passed: passedText(attempts.passed),
-    rows: ladder.attempts.map(({ clock, offset, outcome, note }) => ({
-      clock: printQuantity({ value: clock, unit: 'Hz', parts: [] }).text,
+    rows: ladder.attempts.map(({ offset, outcome, note, ...attempt }) => ({
+      clock: printQuantity(clockQuantity(attempt)).text,
       offset: offsetName(offset).replace('-', '−').replace(' ', '\u00a0'),
       outcome,
       note,

@@ -114,11 +114,17 @@ function named(choices: readonly Choice[]): Choice[] {
 /** The clock settings of the runs as printed, each once, and which of them is each run's. */
 function clockChoices(runs: readonly ComputedRun[]): { choices: Choice[]; indices: (number | null)[] } {
   const clocks = runs.map(({ run }) => run.context.setting.clock);
-  const byText = new Map(clocks.flatMap((clock) => (clock === undefined ? [] : [[printQuantity(clock).text, clock.value]])));
-  const sorted = [...byText].sort(([, a], [, b]) => a - b).map(([text]) => text);
+  const known = clocks.filter((clock) => clock !== undefined).sort((a, b) => a.value - b.value);
+  const titles = new Map<number, string>();
+  for (const clock of known) {
+    const { text } = printQuantity(clock);
+    // Of 2 GHz and 2.0 GHz, which are one clock, the one with more digits.
+    if (text.length > (titles.get(clock.value)?.length ?? 0)) titles.set(clock.value, text);
+  }
+  const values = [...titles.keys()];
   return {
-    choices: sorted.map((title) => ({ id: title.replace(/\s/g, ''), title })),
-    indices: clocks.map((clock) => (clock === undefined ? null : sorted.indexOf(printQuantity(clock).text))),
+    choices: [...titles.values()].map((title) => ({ id: title.replace(/\s/g, ''), title })),
+    indices: clocks.map((clock) => (clock === undefined ? null : values.indexOf(clock.value))),
   };
 }
 

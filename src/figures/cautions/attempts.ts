@@ -2,7 +2,7 @@
 import { printQuantity } from '../../quantities/print.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
 import { CLOCK_SLACK } from '../clock/setting.ts';
-import { type Ladder, offsetName } from '../stability/ladder.ts';
+import { clockQuantity, type Ladder, offsetName } from '../stability/ladder.ts';
 import { type Caution, caution } from './caution.ts';
 
 /** Raised voltages and clocks above the rating among the attempts, with the largest of each. */
@@ -12,7 +12,7 @@ export function attemptCautions({ attempts, specimen }: Ladder, rated: Quantity 
   const raised = `Settings with up to ${offsetName(offset).replace(' ', '\u00a0')} more core voltage were tried on specimen ${specimen}.`;
   const cautions = offset > 0 ? [caution('raised-voltage', raised)] : [];
   if (!rated || clock <= rated.value * (1 + CLOCK_SLACK)) return cautions;
-  const highest = printQuantity({ value: clock, unit: 'Hz', parts: [] }).text;
-  const above = `Clocks up to ${highest} were tried on specimen ${specimen}, above the rated ${printQuantity(rated).text}.`;
+  const highest = attempts.find((attempt) => attempt.clock === clock)!;
+  const above = `Clocks up to ${printQuantity(clockQuantity(highest)).text} were tried on specimen ${specimen}, above the rated ${printQuantity(rated).text}.`;
   return [...cautions, caution('clock-above-rating', above)];
 }

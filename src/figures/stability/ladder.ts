@@ -1,4 +1,6 @@
 /** Settings tried on one specimen, and what came of each: what the figures of stability are made of. */
+import type { Quantity } from '../../quantities/quantity.ts';
+import { exact } from '../../quantities/uncertainty.ts';
 
 export const OUTCOMES = [
   'no boot',
@@ -24,6 +26,8 @@ export interface Attempt {
   readonly line: number;
   /** Hz */
   readonly clock: number;
+  /** What its last digit counts, Hz, where it was written with zeros at its end. */
+  readonly clockDigit?: number;
   /** V */
   readonly offset: number;
   readonly outcome: Outcome;
@@ -39,6 +43,11 @@ export interface Ladder {
   readonly attempts: readonly Attempt[];
   /** Columns of clock, voltage offset and outcome, as the header has them. */
   readonly columns: readonly string[];
+}
+
+/** The clock of an attempt or of a setting, as it is printed. */
+export function clockQuantity({ clock, clockDigit }: Pick<Attempt, 'clock' | 'clockDigit'>): Quantity {
+  return { ...exact(clock, 'Hz'), ...(clockDigit !== undefined && { lastDigit: clockDigit }) };
 }
 
 /** "60 mV", "-20 mV", "0 mV": how addresses and pages name a voltage offset; to a thousandth of a millivolt. */

@@ -2,7 +2,7 @@
 import { readTable, type TableRow } from '../../intake/table.ts';
 import type { Problem } from '../../problem.ts';
 import { nearest } from '../../quantities/nearest.ts';
-import { type Cells, cellsOf, quantityIn, tellCell, textOf, type Wanted } from '../table-cells.ts';
+import { type Cells, cellsOf, quantityIn, type StatedNumber, tellCell, textOf, type Wanted } from '../table-cells.ts';
 import { type Attempt, type Ladder, OUTCOMES, type Outcome, type Passing } from './ladder.ts';
 
 const NEEDED = ['clock', 'voltage_offset', 'outcome', 'note'] as const;
@@ -12,7 +12,7 @@ type Name = (typeof NEEDED)[number] | (typeof OPTIONAL)[number];
 /** All columns that a table of attempts may have. */
 export const ATTEMPT_COLUMNS: readonly Name[] = [...NEEDED, ...OPTIONAL];
 
-const CLOCK: Wanted = { canonical: 'Hz', example: '2.6 GHz' };
+const CLOCK: Wanted = { canonical: 'Hz', unstated: 'exact', example: '2.6 GHz' };
 const OFFSET: Wanted = { canonical: 'V', example: '40 mV' };
 const DURATION: Wanted = { canonical: 's', example: '60 min' };
 const AMBIENT: Wanted = { canonical: '°C', kind: 'temperature', example: '22.5 ± 1.0 °C' };
@@ -38,21 +38,23 @@ export function readAttempts(
 
 function attemptOf(cells: Cells<Name>, row: TableRow, shared: Partial<Passing>): Attempt | null {
   const before = cells.problems.length;
-  const clock = numberIn(cells, row, 'clock', CLOCK);
-  const offset = numberIn(cells, row, 'voltage_offset', OFFSET);
+  const stated = statedIn(cells, row, 'clock', CLOCK);
+  const clock = stated?.value ?? null;
+  const offset = statedIn(cells, row, 'voltage_offset', OFFSET)?.value ?? null;
   if (clock !== null && !(clock > 0))
     tellCell(cells, row, 'clock', `\`clock\` is \`${textOf(cells, row, 'clock')}\``, { expected: 'a clock above 0' });
   const outcome = outcomeOf(cells, row);
   const passing = passingOf(cells, row, shared);
   if (cells.problems.length > before || clock === null || offset === null || outcome === null) return null;
-  return { line: row.line, clock, offset, outcome, note: textOf(cells, row, 'note'), passing };
+  const digit = stated?.lastDigit === undefined ? {} : { clockDigit: stated.lastDigit };
+  return { line: row.line, clock, ...digit, offset, outcome, note: textOf(cells, row, 'note'), passing };
 }
 
 /** A value that may not be empty: an offset that is not stated is not zero. */
-function numberIn(cells: Cells<Name>, row: TableRow, name: 'clock' | 'voltage_offset', wanted: Wanted): number | null {
+function statedIn(cells: Cells<Name>, row: TableRow, name: 'clock' | 'voltage_offset', wanted: Wanted): StatedNumber | null {
   if (textOf(cells, row, name) === '')
     return tellCell(cells, row, name, `no \`${name}\``, { expected: `a value such as ${wanted.example}` });
-  return quantityIn(cells, row, name, wanted)?.value ?? null;
+  return quantityIn(cells, row, name, wanted);
 }
 
 function outcomeOf(cells: Cells<Name>, row: TableRow): Outcome | null {

@@ -10,6 +10,7 @@ export interface Tried extends Attempt {
 /** All attempts at one clock and voltage offset. */
 export interface Setting {
   readonly clock: number;
+  readonly clockDigit?: number;
   readonly offset: number;
   readonly tried: readonly Tried[];
   /** The worst that came of it. */
@@ -26,12 +27,18 @@ export function settingsOf(ladders: readonly Ladder[]): Setting[] {
     }
   }
   const settings = [...bySetting.values()].map((tried) => ({
-    clock: tried[0]!.clock,
+    ...clockOf(tried),
     offset: tried[0]!.offset,
     tried,
     outcome: worstOf(tried),
   }));
   return settings.sort((a, b) => a.offset - b.offset || a.clock - b.clock);
+}
+
+/** The clock that all were tried at, as the one who wrote most of its digits has it. */
+function clockOf(tried: readonly Tried[]): Pick<Setting, 'clock' | 'clockDigit'> {
+  const digits = tried.flatMap(({ clockDigit }) => clockDigit ?? []);
+  return { clock: tried[0]!.clock, ...(digits.length > 0 && { clockDigit: Math.min(...digits) }) };
 }
 
 /** Outcomes are listed from the worst on. */

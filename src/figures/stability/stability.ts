@@ -2,7 +2,7 @@
 import { printQuantity } from '../../quantities/print.ts';
 import { absent } from '../absent.ts';
 import type { Figure, From } from '../figure.ts';
-import { type Ladder, offsetName } from './ladder.ts';
+import { clockQuantity, type Ladder, offsetName } from './ladder.ts';
 import { basisOf, hasPassed, type Setting, settingsOf } from './settings.ts';
 
 const PASSED = 'highest_passed_clock';
@@ -40,7 +40,7 @@ function highestPassed(settings: readonly Setting[], ladders: readonly Ladder[],
   }
   return {
     name: PASSED,
-    quantity: { value: highest.clock, unit: 'Hz', parts: [] },
+    quantity: clockQuantity(highest),
     from: fromOf(ladders, highest),
     of: {
       voltage_offset: offsetName(highest.offset),
@@ -77,14 +77,14 @@ function lowestFailed(settings: readonly Setting[], ladders: readonly Ladder[]):
   }
   return {
     name: FAILED,
-    quantity: { value: lowest.clock, unit: 'Hz', parts: [] },
+    quantity: clockQuantity(lowest),
     from: fromOf(ladders, lowest),
     of: { voltage_offset: offsetName(lowest.offset), outcome: lowest.outcome, attempts: lowest.tried.length },
   };
 }
 
-function clockOf({ clock }: Setting): string {
-  return printQuantity({ value: clock, unit: 'Hz', parts: [] }).text;
+function clockOf(setting: Setting): string {
+  return printQuantity(clockQuantity(setting)).text;
 }
 
 function offsetOf(settings: readonly Setting[]) {

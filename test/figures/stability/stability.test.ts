@@ -5,6 +5,7 @@ import type { Passing } from '../../../src/figures/stability/ladder.ts';
 import { attemptsHead } from '../../../src/figures/stability/publish.ts';
 import { readAttempts } from '../../../src/figures/stability/read-attempts.ts';
 import { stabilityFigures } from '../../../src/figures/stability/stability.ts';
+import { printQuantity } from '../../../src/quantities/print.ts';
 
 const PASSING: Passing = { test: 'integer mix', duration: 3600, ambient: '22.5 ± 1.0 °C' };
 const HEAD = 'clock,voltage_offset,outcome,note';
@@ -59,6 +60,15 @@ describe('stability', () => {
     ['highest_passed_clock.40 mV', 'none'],
   ])('%s', (address, expected) => {
     expect(told(figures, address)).toBe(expected);
+  });
+
+  test('a clock is printed with the digits it was written with, of several spellings the finest', () => {
+    const tried = stabilityFigures([ladderOf('2 GHz,0 mV,passed,', '2.0 GHz,0 mV,passed,', '3 GHz,0 mV,no boot,')]);
+    const printed = ['highest_passed_clock', 'lowest_failed_clock.0 mV'].map((address) => {
+      const figure = tried.get(address)!;
+      return isPresent(figure) ? printQuantity(figure.quantity).text : figure.absent;
+    });
+    expect(printed).toEqual(['2.0\u00a0GHz', '3\u00a0GHz']);
   });
 
   test('a setting that passed once and hung once did not pass; one that passed twice says so', () => {
