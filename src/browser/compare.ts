@@ -5,7 +5,7 @@
 
 import type { GatheredRun } from '../compute/compared/gathered.ts';
 import { queryOf, readAddress } from './compare/address.ts';
-import { type Choice, choose } from './compare/choice.ts';
+import { type Choice, choose, underNewIds } from './compare/choice.ts';
 import { readControls } from './compare/controls.ts';
 import { byId } from './compare/dom.ts';
 import { showPlot } from './compare/figure.ts';
@@ -41,9 +41,10 @@ fromAddress();
 
 function fromAddress(): void {
   const read = readAddress(location.search);
+  const renamed = underNewIds(read.view, picker.renamed);
   byId<HTMLDetailsElement>('choose').open =
     read.view.runs.length === 0 || byId<HTMLDetailsElement>('choose').contains(document.activeElement);
-  show(read.view, read.remarks).catch(failed);
+  show(renamed.view, [...read.remarks, ...renamed.remarks]).catch(failed);
 }
 
 /** A change by the reader is a step that the browser can take back. */

@@ -601,6 +601,8 @@ export interface NotFoundModel {
 }
 
 export type PageModel =
+      /** Ids that it had before. */
+      readonly was: readonly string[];
   | HomeModel
   | NoteModel
   | ScriptModel

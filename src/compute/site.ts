@@ -3,6 +3,7 @@ import type { CheckTable } from '../figures/checks/results.ts';
 import type { ArchiveOrigin } from '../register/archives.ts';
 import type { PublishedState } from '../register/published.ts';
 import type { Register } from '../register/register.ts';
+import { formerIdsOf } from '../register/was.ts';
 import { type Archives, archivesOf } from './archive/archives.ts';
 import type { AttemptsOutcome } from './attempts.ts';
 import { citationFiles } from './cite/references.ts';
@@ -36,6 +37,7 @@ import type { Project } from './project.ts';
 import { jsonText, publishLedger } from './published.ts';
 import { publishedComparison } from './published-comparison.ts';
 import { redirectFiles } from './published-state/files.ts';
+import { movedFiles, movedPages } from './published-state/moved.ts';
 import type { Protected } from './published-state/protect.ts';
 import { reach } from './reach.ts';
 import type { PrintedCopies } from './record-copies/print-copies.ts';
@@ -124,7 +126,13 @@ export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | '
   const titles = new Map(parts.notes.map((note) => [notePath(note), note.note.title]));
   const redirects = redirectFiles(options.store, options.held.redirects, files, (page) => titles.get(page) ?? page);
   const feed = feedModel(parts);
-  const all = [...files, ...redirects];
+  const shown = new Set(pages.map(({ path }) => path));
+  const moved = movedFiles(
+    options.store,
+    movedPages(options.register, (page) => shown.has(page)),
+    files,
+  );
+  const all = [...files, ...redirects, ...moved];
   return {
     pages,
     files: all,
@@ -177,7 +185,7 @@ function comparisonPage(parts: Parts, { comparison, own }: ComputedComparison, {
     notes: parts.notes
       .filter(({ note }) => [...note.comparisons.values()].includes(comparison.id))
       .map((computed) => ({ title: computed.note.title, path: notePath(computed) })),
-    copies: copies.filter((copy) => copy.comparison === comparison.id).map(copyRow),
+    copies: copies.filter((copy) => [comparison.id, ...formerIdsOf(comparison)].includes(copy.comparison)).map(copyRow),
     compare: comparePath([...comparison.runs.values()], comparison.runs.get(comparison.reference)),
   };
   return [comparisonPath(comparison.id), model];

@@ -4,11 +4,12 @@ import { meant, oneOf } from './names.ts';
 import type { TextNode } from './node.ts';
 import type { Comparison } from './register.ts';
 import type { Report } from './report.ts';
-import { map, readShape, shape, text } from './shape.ts';
+import { map, optional, readShape, shape, text, textOrList } from './shape.ts';
 import { itemOf, type SourceFile } from './source-file.ts';
 import { cut } from './values.ts';
+import { readFormer } from './was.ts';
 
-const COMPARISON = shape({ title: text, runs: map, reference: text });
+const COMPARISON = shape({ title: text, runs: map, reference: text, was: optional(textOrList) });
 
 export interface StatedComparison {
   readonly runs: ReadonlyMap<string, Alias>;
@@ -23,7 +24,8 @@ export function readComparison(source: SourceFile, report: Report): StatedCompar
     report.error('too-few', source.placeOf('runs'), 'a comparison has one run', { expected: 'two runs or more' });
   }
   const reference = referenceOf(fields.reference, [...(fields.runs?.entries.keys() ?? [])], report);
-  return { runs, comparison: { ...itemOf(source, fields.title, report), runs: idsOf(runs), reference } };
+  const former = readFormer(fields.was, 'comparisons', source, report);
+  return { runs, comparison: { ...itemOf(source, fields.title, report), runs: idsOf(runs), reference, ...former } };
 }
 
 function referenceOf(node: TextNode | undefined, aliases: readonly string[], report: Report): string {

@@ -1,11 +1,11 @@
-/** What a note says of its published words: numbers that print differently now, each with a reason, and addresses where it once stood. */
+/** What a note says of its published words: numbers that print differently now, each with a reason. */
 import { keyPlace, mapsOf } from './mapping.ts';
-import type { ListNode, MapNode, TextNode } from './node.ts';
-import type { EarlierAddress, StatedCorrection } from './register.ts';
+import type { ListNode, MapNode } from './node.ts';
+import type { StatedCorrection } from './register.ts';
 import type { Report } from './report.ts';
 import { list, optional, readShape, type ShapeOf, shape, text } from './shape.ts';
 import type { SourceFile } from './source-file.ts';
-import { cut, dateOf, lineOf, textsOf } from './values.ts';
+import { dateOf, lineOf } from './values.ts';
 
 const CORRECTION = shape({
   number: optional(text),
@@ -51,17 +51,4 @@ function only(node: MapNode, keys: readonly string[]): MapNode {
 
 function numberOf(fields: ShapeOf<typeof NUMBER>, report: Report): Pick<StatedCorrection, 'number' | 'now'> {
   return { number: lineOf(fields.number, 'number', report) ?? '', now: lineOf(fields.now, 'now', report) ?? '' };
-}
-
-const ADDRESS = /^(?:notes|scripts)\/[a-z0-9-]+\/(?:plots\/[a-z0-9-]+(?:\.(?:svg|png|csv))?)?$/;
-
-/** The addresses below the site's base at which something of this note stood, in the author's order. */
-export function readWas(node: TextNode | ListNode | undefined, source: SourceFile, report: Report): EarlierAddress[] {
-  return (textsOf(node, 'was', source.placeOf('was'), report) ?? []).flatMap(({ text: address, place }) => {
-    if (ADDRESS.test(address)) return [{ address, place }];
-    report.error('bad-address', place, `\`was\` names \`${cut(address)}\``, {
-      expected: 'an address of this site, without what stands before it: `notes/old-name/` or `notes/name/plots/trace.svg`',
-    });
-    return [];
-  });
 }

@@ -6,9 +6,10 @@ import type { MapNode, TextNode } from './node.ts';
 import { quantityOf, type StatedQuantity, statedQuantity } from './quantity-value.ts';
 import type { Device } from './register.ts';
 import type { Report } from './report.ts';
-import { optional, readShape, shape, tellEmpty, text, textOrMap } from './shape.ts';
+import { optional, readShape, shape, tellEmpty, text, textOrList, textOrMap } from './shape.ts';
 import { itemOf, type SourceFile } from './source-file.ts';
 import { lineOf, wordOf, yesNoOf } from './values.ts';
+import { readFormer } from './was.ts';
 
 const DEVICE = shape({
   title: text,
@@ -18,6 +19,7 @@ const DEVICE = shape({
   throttle_at: optional(textOrMap),
   supply: optional(text),
   power: optional(text),
+  was: optional(textOrList),
 });
 
 const POWER = ['mains', 'adapter', 'battery'] as const;
@@ -43,6 +45,7 @@ export function readDevice(source: SourceFile, report: Report): Device {
     ),
     ...(supply ? { supply: rating(supply, 'supply') } : {}),
     ...(power ? { power } : {}),
+    ...readFormer(fields.was, 'devices', source, report),
   };
 }
 

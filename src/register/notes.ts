@@ -1,6 +1,6 @@
 /** content/notes/<slug>.md and content/scripts/<slug>.md: what a write-up says of itself. Its text is read by words. */
 import { type Alias, idsOf, readAliases, tellClashes } from './aliases.ts';
-import { readCorrections, readWas } from './corrections.ts';
+import { readCorrections } from './corrections.ts';
 import { dataPathOf } from './data-path.ts';
 import { readLicence } from './licence.ts';
 import type { ListNode, TextNode } from './node.ts';
@@ -12,6 +12,7 @@ import { list, optional, readShape, type ShapeOf, shape, text, textOrList, textO
 import { itemOf, type SourceFile } from './source-file.ts';
 import type { Reference } from './stated.ts';
 import { dateOf, idOf, lineOf, textsOf, wordOf } from './values.ts';
+import { readWas } from './was.ts';
 
 const KEYS = {
   title: text,

@@ -14,6 +14,7 @@ import { readRun, type StatedRun } from './runs.ts';
 import { readSetup, type Setup } from './setups.ts';
 import { readSource, type SourceFile } from './source-file.ts';
 import { tellSameLogs, tellUnusedLimits } from './suspicions.ts';
+import { checkFormer } from './was.ts';
 
 /** What there is below data/, as compute tells it. `outside` = the path leaves data/, also through a symbolic link. */
 export interface DataFiles {
@@ -53,6 +54,7 @@ export function readRegister(files: readonly ContentFile[], data: DataFiles): { 
     comparisons: indexes.comparisons.whole(),
     notes: notes.whole(),
   };
+  checkFormer(register, (folder) => new Set(placed.filter((each) => each.folder === folder).map(({ id }) => id)), report);
   return { register, problems: told(report.problems) };
 }
 

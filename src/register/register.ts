@@ -24,7 +24,13 @@ interface Item {
   readonly placeOf: (path: string) => Place;
 }
 
-export interface Device extends Item {
+/** What has a page that is named by its id. */
+interface Renamed {
+  /** Addresses at which it stood under other ids. */
+  readonly was?: readonly EarlierAddress[];
+}
+
+export interface Device extends Item, Renamed {
   readonly maker: string;
   /** True: everything about it is invented; pages say so. */
   readonly invented: boolean;
@@ -63,7 +69,7 @@ export interface Licence {
   readonly url?: string;
 }
 
-export interface Run extends Item {
+export interface Run extends Item, Renamed {
   readonly setup?: string;
   readonly device: string;
   readonly specimen: string;
@@ -157,7 +163,7 @@ export interface EarlierAddress {
 
 export type UnheldRule = 'warn' | 'refuse';
 
-export interface Comparison extends Item {
+export interface Comparison extends Item, Renamed {
   readonly runs: ReadonlyMap<string, string>;
   readonly reference: string;
 }

@@ -1,7 +1,7 @@
 /** Every rule of the register, with what it means. Ids are permanent: one that is retired is never given another meaning. */
 export const RULES = {
   'bad-accuracy': 'an accuracy is not written as a data sheet writes it, or not in a unit of its quantity',
-  'bad-address': 'an earlier address of a note is no address of a page or plot',
+  'bad-address': 'an earlier address is no address of a page or plot, or of one of another kind',
   'bad-alias': 'an alias of a note or comparison cannot be written in an address',
   'bad-bits': 'the bits of a throttle flag are not numbered from 0, have no names, or mean two things',
   'bad-correction': 'a correction names one number and a list of numbers too',
@@ -41,12 +41,14 @@ export const RULES = {
   'quantity-as-words': 'a free setting looks like a quantity, and its unit is not known',
   'quantity-overridden': 'a run states another quantity for a channel of its setup',
   'reference-not-an-alias': 'the reference of a comparison is none of its aliases',
+  'repeated-address': 'two files name the same earlier address',
   'repeated-item': 'an item stands twice in a list',
   'repeated-run': 'a comparison has the same run under two aliases',
   'request-alias': 'a chart or table asks for an alias that the note does not have',
   'request-attribute': 'a chart or table has an unknown, missing or unreadable attribute',
   'request-kind': 'a chart is of no known kind',
   'same-log': 'two runs read the same log',
+  'standing-address': 'an earlier address is one at which something stands',
   'tab-indent': 'a tab indents a line',
   'throttle-channel': 'a throttle limit is of a channel that no run of the device has',
   'too-many': 'a list is longer than it may be',

@@ -3,14 +3,16 @@ import type { Known, Repair } from '../intake/log.ts';
 import { dataPathOf } from './data-path.ts';
 import { readLog, type StatedLog } from './log.ts';
 import type { DataFiles } from './read.ts';
+import type { Run } from './register.ts';
 import { readKnown, readRepairs } from './repairs.ts';
 import type { Report } from './report.ts';
-import { list, optional, readShape, shape, text, textOrMap } from './shape.ts';
+import { list, optional, readShape, shape, text, textOrList, textOrMap } from './shape.ts';
 import { readShared, referenceOf, SHARED_KEYS } from './shared.ts';
 import { itemOf, type SourceFile } from './source-file.ts';
 import type { Reference, Shared } from './stated.ts';
 import { readSurfaceKey, type StatedSurface } from './surface.ts';
 import { dateOf } from './values.ts';
+import { readFormer } from './was.ts';
 
 const RUN = shape({
   title: text,
@@ -22,11 +24,12 @@ const RUN = shape({
   known: optional(list),
   scores: optional(text),
   surface: optional(textOrMap),
+  was: optional(textOrList),
 });
 
 export interface StatedRun {
   readonly source: SourceFile;
-  readonly item: ReturnType<typeof itemOf>;
+  readonly item: ReturnType<typeof itemOf> & Pick<Run, 'was'>;
   readonly setup?: Reference;
   readonly date: string;
   readonly shared: Shared;
@@ -45,7 +48,7 @@ export function readRun(source: SourceFile, data: DataFiles, report: Report): St
   const surface = readSurfaceKey(fields.surface, source.placeOf('surface'), data, report);
   return {
     source,
-    item: itemOf(source, fields.title, report),
+    item: { ...itemOf(source, fields.title, report), ...readFormer(fields.was, 'runs', source, report) },
     ...(setup ? { setup } : {}),
     date: dateOf(fields.date, 'date', report) ?? '',
     shared: readShared(fields, log, source.root.entries.has('setup'), source.placeOf, report),

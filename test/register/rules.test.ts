@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { RULES } from '../../src/register/rules.ts';
 import { report } from './base.ts';
 import { CORRECTED } from './cases/corrected.ts';
+import { FORMER } from './cases/former.ts';
 import { FRONT_MATTER } from './cases/front-matter.ts';
 import { KEYS } from './cases/keys.ts';
 import { MEASURED } from './cases/measured.ts';
@@ -11,7 +12,7 @@ import { SCRIPTS } from './cases/scripts.ts';
 import { SHARED_DATA } from './cases/shared-data.ts';
 import { SOAK } from './cases/soak.ts';
 
-const CASES = [...CORRECTED, ...FRONT_MATTER, ...KEYS, ...REFERENCES, ...MEASURED, ...SCRIPTS, ...SHARED_DATA, ...SOAK];
+const CASES = [...CORRECTED, ...FORMER, ...FRONT_MATTER, ...KEYS, ...REFERENCES, ...MEASURED, ...SCRIPTS, ...SHARED_DATA, ...SOAK];
 
 /** Requests are read from notes' directives, not from files of the register: see requests.test.ts. */
 const BY_REQUESTS = ['request-alias', 'request-attribute', 'request-kind'];

@@ -3,6 +3,7 @@ import AxeSource from 'axe-core';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openBrowser } from './browser.ts';
+import { amissIn } from './fragments.ts';
 import { copyProject, type TestProject, tree } from './project.ts';
 import { type Served, serve } from './server.ts';
 
@@ -96,6 +97,10 @@ describe('every kind of page', () => {
     ]);
   });
 
+  it('has every id once, and a target for every address with a fragment', () => {
+    expect(amissIn(join(project.root, 'dist'))).toEqual({ twice: [], targetless: [] });
+  });
+
   it.each(['light', 'dark'] as const)('has nothing that axe finds, in %s', async (colorScheme) => {
     // The page's own policy would block axe; nothing else is tested here, so it is set aside.
     await eachKind({ colorScheme, bypassCSP: true }, async (page, kind) => {
@@ -156,8 +161,9 @@ describe('every kind of page', () => {
       expect(await svg.isVisible()).toBe(true);
       const held = page.locator('a.held').first();
       await held.click();
-      expect(page.url()).toMatch(/#h-1$/);
-      expect(await page.locator('#h-1').isVisible()).toBe(true);
+      const note = `held:${await held.getAttribute('id')}`;
+      expect(page.url()).toBe(`${served.address}${kinds.get('notes')}#${note}`);
+      expect(await page.locator(`[id="${note}"]`).isVisible()).toBe(true);
     });
   });
 });

@@ -88,8 +88,8 @@ describe('the page of a script', () => {
       const text = await page.locator('.script').innerText();
       expect(text).toMatch(/settles at [a-z-]+ point [a-z]+ degrees/);
       const held = page.locator('.script .said a.held').filter({ hasText: /point [a-z]+ degrees/ });
-      const number = await held.first().getAttribute('data-n');
-      const note = await page.locator(`#h-${number}`).innerText();
+      const id = await held.first().getAttribute('id');
+      const note = await page.locator(`[id="held:${id}"]`).innerText();
       expect(note).toMatch(/^[\d.]+\s°C /);
       expect(note).toContain(`said “${await held.first().innerText()}”`);
     });
@@ -186,21 +186,23 @@ describe('the page of a script', () => {
 describe('the ledger', () => {
   it.each([NOTE, SCRIPT])('of %s lists every number, linked there and back', async (path) => {
     const { entries } = JSON.parse(site.get(`${path}ledger.json`)!.toString('utf8')) as {
-      entries: { shown: string; kind: string }[];
+      entries: { id: string; shown: string; kind: string }[];
     };
     await open(`${path}ledger/`, {}, async (page) => {
       expect(await page.locator('.ledger > li .shown').allInnerTexts()).toEqual(entries.map(({ shown }) => shown));
       const inText = entries.filter(({ kind }) => kind !== 'highlight').length;
-      const links = page.locator('.ledger .shown a');
+      const links = page.locator('.ledger .shown a:not(.permalink)');
       expect(await links.count()).toBe(inText);
       await links.nth(4).click();
-      expect(page.url()).toBe(`${served.address}${path}#n-5`);
-      await page.waitForSelector('#n-5:target');
-      await page.locator('#h-5 a.row').click();
-      await page.waitForSelector('#l-5:target');
-      expect(page.url()).toBe(`${served.address}${path}ledger/#l-5`);
-      expect(await page.locator('#l-5:target .shown').innerText()).toBe(entries[4]!.shown);
-      expect(await page.locator('#l-5').innerText()).toMatch(/before rounding: .*(data|content)\/.*:\d+:\d+/s);
+      const { id, shown } = entries[4]!;
+      expect(page.url()).toBe(`${served.address}${path}#${id}`);
+      await page.waitForSelector(`a.held[id="${id}"]:target`);
+      await page.locator(`[id="held:${id}"] a.row`).click();
+      const row = page.locator(`li[id="${id}"]:target`);
+      await row.waitFor();
+      expect(page.url()).toBe(`${served.address}${path}ledger/#${id}`);
+      expect(await row.locator('.shown').innerText()).toBe(shown);
+      expect(await row.innerText()).toMatch(/before rounding: .*(data|content)\/.*:\d+:\d+/s);
     });
   });
 });

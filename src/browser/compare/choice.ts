@@ -16,6 +16,18 @@ export interface Choice {
 /** Most runs that one plot can tell apart. */
 export const MOST_RUNS = MOST_STYLES;
 
+/** A view in the ids that runs have now, with a remark for each that had another. */
+export function underNewIds(
+  view: View,
+  renamed: ReadonlyMap<string, string>,
+): { readonly view: View; readonly remarks: readonly string[] } {
+  const idNow = (id: string) => renamed.get(id) ?? id;
+  const former = [...new Set(view.runs)].filter((id) => renamed.has(id));
+  const remarks = former.map((id) => `The run ${id} is called ${idNow(id)} now.`);
+  const runs = [...new Set(view.runs.map(idNow))];
+  return { view: { ...view, runs, reference: view.reference === null ? null : idNow(view.reference) }, remarks };
+}
+
 /** What of a view can be shown on a site that has these runs. */
 export function choose(view: Pick<View, 'runs' | 'reference'>, known: ReadonlySet<string>): Choice {
   const there = view.runs.filter((id) => known.has(id));

@@ -4,6 +4,8 @@ import { byId } from './dom.ts';
 export interface Picker {
   /** Ids of all runs of the site. */
   readonly known: ReadonlySet<string>;
+  /** Their ids by the ids that they had before. */
+  readonly renamed: ReadonlyMap<string, string>;
   /** Ticks the boxes of these runs and no others. */
   mark(runs: readonly string[]): void;
 }
@@ -20,6 +22,7 @@ export function readPicker(choose: (id: string, ticked: boolean) => void): Picke
   words.addEventListener('input', () => listOnly(boxes, texts, words.value));
   return {
     known: new Set(boxes.map(({ value }) => value)),
+    renamed: new Map(boxes.flatMap(({ value, dataset: { was } }) => (was?.split(' ') ?? []).map((id) => [id, value] as const))),
     mark: (runs) => {
       for (const box of boxes) box.checked = runs.includes(box.value);
     },

@@ -1,5 +1,6 @@
 /** The model of the page on which readers compare runs of their own choice, and addresses of it. */
 import { compareText } from '../../problem.ts';
+import { formerIdsOf } from '../../register/was.ts';
 import type { CompareModel } from '../results.ts';
 import { isInvented } from './note.ts';
 import { type ComputedRun, comparisonPath, type Parts } from './parts.ts';
@@ -40,6 +41,7 @@ function choiceOf(parts: Parts, { run }: ComputedRun): CompareModel['devices'][n
   return {
     id: run.id,
     ...runLink(run),
+    was: formerIdsOf(run),
     detail: [run.specimen, run.date, settingText(run)].filter((text) => text !== '').join(', '),
     status: parts.published.runs.has(run.id) ? 'published' : 'held back',
   };

@@ -4,6 +4,7 @@ import { attemptCautions, cautions, mergeCautions } from '../../figures/cautions
 import { type Figure, isPresent } from '../../figures/figure.ts';
 import { printQuantity, printUncertainty } from '../../quantities/print.ts';
 import type { Note } from '../../register/register.ts';
+import { fragmentOf } from '../../words/fragment.ts';
 import { heldInWords } from '../../words/in-words.ts';
 import type { HeldBy, LedgerEntry, PlainWords } from '../../words/written.ts';
 import type { Archive } from '../archive/archive.ts';
@@ -25,7 +26,7 @@ import {
   type Parts,
   pagePlot,
 } from './parts.ts';
-import { conditionRows, figureAnchor, fromText, runLink, settingText, uncertaintyText } from './shown.ts';
+import { conditionRows, fromText, runLink, settingText, uncertaintyText } from './shown.ts';
 
 export { devicesOf, notePath };
 
@@ -82,7 +83,12 @@ export function shownFront({ note, written }: ComputedNote, corrected: ReadonlyM
     words.map((piece) =>
       typeof piece === 'string'
         ? piece
-        : { number: piece, said: entries[piece - 1]?.shown ?? '', corrected: corrected.get(piece) ?? '' },
+        : {
+            number: piece,
+            id: entries[piece - 1]?.id ?? '',
+            said: entries[piece - 1]?.shown ?? '',
+            corrected: corrected.get(piece) ?? '',
+          },
     );
   return {
     title: shown(front.title ?? [note.title]),
@@ -178,8 +184,8 @@ export function heldNote(parts: Parts, { note }: ComputedNote, entry: LedgerEntr
     const computed = parts.runs.get(held.subject);
     return computed === undefined ? [] : [heldFigure(computed, held)];
   });
-  const { shown, expression, uncertainty, rests } = entry;
-  return { number, shown, expression, uncertainty, ...(rests === undefined ? {} : { rests }), figures };
+  const { id, shown, expression, uncertainty, rests } = entry;
+  return { number, id, shown, expression, uncertainty, ...(rests === undefined ? {} : { rests }), figures };
 }
 
 function heldByComparison({ comparison, figures }: ComputedComparison, held: HeldBy): HeldNote['figures'] {
@@ -189,7 +195,7 @@ function heldByComparison({ comparison, figures }: ComputedComparison, held: Hel
   return [
     {
       label,
-      run: { title: comparison.title, path: `${comparisonPath(comparison.id)}#${figureAnchor(held.address)}` },
+      run: { title: comparison.title, path: `${comparisonPath(comparison.id)}#${fragmentOf(held.address)}` },
       method: { title: label, path: `method/#${figure.name}` },
       shown: printQuantity(figure.quantity).text,
       uncertainty: uncertaintyText(figure),
@@ -207,7 +213,7 @@ function heldByAttempts({ attempts, ladder, figures }: ComputedAttempts, held: H
   return [
     {
       label,
-      run: { title: attempts.title, path: attemptsPath(attempts) },
+      run: { title: attempts.title, path: `${attemptsPath(attempts)}#${attempts.id}.${fragmentOf(held.address)}` },
       method: { title: label, path: `method/#${figure.name}` },
       shown: printQuantity(figure.quantity).text,
       uncertainty: typeof figure.of?.basis === 'string' ? figure.of.basis : '',
@@ -237,6 +243,7 @@ function heldFigure(computed: ComputedRun, held: HeldBy): HeldNote['figures'][nu
   if (figure !== undefined && isPresent(figure)) {
     return {
       ...common,
+      run: { title: run.title, path: `${runLink(run).path}#${fragmentOf(held.address)}` },
       shown: printQuantity(figure.quantity).text,
       uncertainty: uncertaintyText(figure),
       file: figure.from.file ?? `data/${summary.file}`,

@@ -3,6 +3,7 @@ import { isPresent } from '../../figures/figure.ts';
 import { idFromWords } from '../../intake/ids.ts';
 import { compareText } from '../../problem.ts';
 import { printQuantity } from '../../quantities/print.ts';
+import { formerIdsOf } from '../../register/was.ts';
 import { mainFigures } from '../finding/main-figures.ts';
 import type { Choice, IndexedDevice, RunsModel, RunsRow } from '../finding/models.ts';
 import { OUTCOMES, outcomesOf } from '../finding/outcome.ts';
@@ -72,8 +73,15 @@ export function runsJson(parts: Parts, model: RunsModel): object {
       absent: absentCodes(parts.runs.get(id)!, columns),
       outcomes: outcomesOf(parts.runs.get(id)!.derived).map((outcome) => outcome.id),
       notes: notes.map(({ path }) => path),
+      ...formerly(parts.runs.get(id)!),
     })),
   };
+}
+
+/** Ids that addresses of before may name. */
+function formerly({ run }: ComputedRun): { readonly was?: readonly string[] } {
+  const was = formerIdsOf(run);
+  return was.length > 0 ? { was } : {};
 }
 
 /** Of a short phrase, its blanks made no-break ones, so that lists of phrases break between them. */

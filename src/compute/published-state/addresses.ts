@@ -20,16 +20,25 @@ export interface Kept {
 /** What the site has: addresses of published notes now, by their key. */
 export type Standing = ReadonlyMap<string, ReadonlySet<string>>;
 
-/** Compares published addresses with those that stand; the earlier addresses of notes lead on. */
-export function keepAddresses(states: Iterable<PublishedState>, standing: Standing, notes: readonly Note[]): Kept {
-  const all = new Set([...standing.values()].flatMap((addresses) => [...addresses]));
+/**
+ * Compares published addresses with those that stand; the earlier addresses of notes lead on. `moved`: former addresses of runs, devices
+ * and comparisons that lead on already.
+ */
+export function keepAddresses(
+  states: Iterable<PublishedState>,
+  standing: Standing,
+  notes: readonly Note[],
+  moved: ReadonlySet<string> = new Set(),
+): Kept {
+  const all = new Set([...standing.values(), moved].flatMap((addresses) => [...addresses]));
   const known = new Set<string>();
   const redirects: Redirect[] = [];
   const problems: Problem[] = [];
   for (const state of states) {
     for (const address of state.addresses) {
+      const again = known.has(address);
       known.add(address);
-      if (all.has(address)) continue;
+      if (all.has(address) || again) continue;
       const to = leadsTo(address, notes, standing);
       if (to !== undefined) redirects.push({ from: address, to });
       else problems.push(...vanished(state, address, notes));
@@ -69,6 +78,8 @@ function vanished(state: PublishedState, address: string, notes: readonly Note[]
   if (address.startsWith('record-copies/')) return [withoutCopy(state, address)];
   const page = `${state.of}/`;
   const note = notes.find((each) => stateKey(each) === state.of);
+  // Of a note that is gone itself, its own address is told.
+  if (/^(?:runs|devices|comparisons)\//.test(address)) return note === undefined ? [] : [withoutPage(state, address)];
   if (address === page) {
     const found = `the published address ${page} would vanish`;
     const place = { file: statePath(state.of), line: 1, column: 1 };
@@ -87,6 +98,15 @@ function vanished(state: PublishedState, address: string, notes: readonly Note[]
       remedy: `give a plot the attribute \`id=${plot.slice(plot.lastIndexOf('/') + 1)}\`, or write \`was: ${plot}\` into the front matter: its address then leads to the page`,
     }),
   ];
+}
+
+function withoutPage(state: PublishedState, address: string): Problem {
+  const place = { file: statePath(state.of), line: 1, column: 1 };
+  const kind = address.slice(0, address.indexOf('/') - 1);
+  return error('vanished-address', place, `the published address ${address} would vanish`, {
+    expected: `a ${kind} of that id which a published note uses, or one that takes its place`,
+    remedy: `write \`was: ${address}\` into the front matter of the ${kind}, or else of the note, that readers should find instead`,
+  });
 }
 
 function withoutCopy(state: PublishedState, address: string): Problem {

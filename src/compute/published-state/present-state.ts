@@ -15,13 +15,14 @@ export function stateKey({ kind, id }: Pick<Note, 'kind' | 'id'>): string {
   return `${kind}s/${id}`;
 }
 
-/** The present state of a note, dated as the note is, without a history. */
+/** The present state of a note, dated as the note is, without a history. `pages`: addresses of the runs, devices and comparisons that it brings. */
 export function presentState(
   { note, written }: Pick<NoteOutcome, 'note' | 'written'>,
   plots: readonly (PlotResult | null)[],
   sources: Sources,
   plan?: Plan,
   copies: readonly NamedCopy[] = [],
+  pages: readonly string[] = [],
 ): PublishedState {
   const drawn = plots.filter((plot) => plot !== null);
   const entries = written.entries.map((entry, index) => entryOf(note, written, entry, plan?.heldAt.get(index + 1)));
@@ -34,7 +35,7 @@ export function presentState(
     entries,
     ...(written.absent === undefined ? {} : { absent: written.absent }),
     plots: drawn.map(({ id, title, files }) => ({ id, title, sha256: files.svg })),
-    addresses: [...addressesOf(stateKey(note), drawn), ...copiesOf(note, copies)],
+    addresses: [...addressesOf(stateKey(note), drawn), ...copiesOf(note, copies), ...pages],
     sources: [...names].sort(compareText).map((name) => ({ name, sha256: sources.sha256(name) })),
     history: [],
   };

@@ -17,6 +17,7 @@ import type { Scripts } from '../scripts.ts';
 import { keepAddresses, type Redirect } from './addresses.ts';
 import { judgeNote } from './judge-note.ts';
 import { judgeScript } from './judge-script.ts';
+import { movedPages } from './moved.ts';
 import { presentState, stateKey } from './present-state.ts';
 import type { States } from './read-states.ts';
 import type { Sources } from './sources.ts';
@@ -64,7 +65,7 @@ export function protect({ register, content, published, notes, plots, copies, sc
     const { note } = outcome;
     const drawn = plots.results.get(stateKey(note)) ?? [];
     const plan = note.kind === 'script' ? scripts.plans.get(note.id) : undefined;
-    const present = presentState(outcome, drawn, sources, plan, copies);
+    const present = presentState(outcome, drawn, sources, plan, copies, pagesOf(outcome, register));
     return {
       outcome,
       present,
@@ -79,7 +80,9 @@ export function protect({ register, content, published, notes, plots, copies, sc
   const whole = [...states.values()].filter(
     ({ of }) => register.notes.has(of) || !content.some(({ path }) => path === `content/${of}.md`),
   );
-  const kept = keepAddresses(whole, standing, publishedNotes);
+  const stands = new Set([...standing.values()].flatMap((addresses) => [...addresses]));
+  const moved = movedPages(register, (page) => stands.has(page));
+  const kept = keepAddresses(whole, standing, publishedNotes, new Set(moved.map(({ from }) => from)));
   return {
     notes: { outcomes, problems: outcomes.flatMap(({ written }) => written.problems) },
     corrections: new Map(judged.map(({ present, corrections }) => [present.of, corrections])),
@@ -87,6 +90,17 @@ export function protect({ register, content, published, notes, plots, copies, sc
     problems: [...unreadable, ...judged.flatMap(({ problems }) => problems), ...kept.problems],
     present: judged.map(({ outcome, present, open, against }) => ({ file: outcome.note.file, state: present, open, against })),
   };
+}
+
+/** Pages that a published note brings into the site besides its own. */
+function pagesOf({ note, reaches }: NoteOutcome, register: Register): string[] {
+  const tried = [...(note.attempts?.values() ?? [])].map((id) => register.attempts.get(id)?.device);
+  const devices = new Set([...reaches.map((id) => register.runs.get(id)?.device), ...tried]);
+  return [
+    ...reaches.map((id) => `runs/${id}/`),
+    ...[...devices].flatMap((id) => (id === undefined ? [] : [`devices/${id}/`])),
+    ...new Set([...note.comparisons.values()].map((id) => `comparisons/${id}/`)),
+  ];
 }
 
 interface Verdict extends Pick<PresentNote, 'open' | 'against'> {

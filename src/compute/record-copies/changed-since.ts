@@ -10,7 +10,7 @@ import type { ChangedSince } from './models.ts';
 export interface Living {
   /** The comparison that a copy was made from, where the site has it. */
   readonly comparison: Gathered | null;
-  /** Runs of the site by id. */
+  /** Runs of the site by the id that the copy knows them by. */
   readonly runs: ReadonlyMap<string, GatheredRun>;
   /** Digest of each figure's method, by the figure's name. */
   readonly methods: Readonly<Record<string, string>>;
@@ -98,6 +98,7 @@ function stated(run: GatheredRun): { readonly key: string; readonly label: strin
     of.map(({ label, text }) => ({ key: `${kind}/${label}`, label, text }));
   return [
     ...rows('run', [
+      { label: 'id', text: run.run },
       { label: 'title', text: run.title },
       { label: 'date', text: run.date },
       { label: 'device', text: run.device.title },

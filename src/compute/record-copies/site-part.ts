@@ -1,8 +1,10 @@
 /** What record copies bring to a site: their pages, the list of them, the files beside both. */
+
+import { formerIdsOf } from '../../register/was.ts';
 import { gatherRun, methodVersions } from '../compared/gather.ts';
-import type { GatheredRun } from '../compared/gathered.ts';
+import type { Gathered, GatheredRun } from '../compared/gathered.ts';
 import { digestOf } from '../digest.ts';
-import type { Parts } from '../pages/parts.ts';
+import type { ComputedComparison, Parts } from '../pages/parts.ts';
 import { copiesIndex, recordCopiesModel, recordCopyModel } from '../pages/record-copy.ts';
 import { jsonText } from '../published.ts';
 import type { Manifest, PageModel } from '../results.ts';
@@ -45,11 +47,17 @@ export function copyFiles(store: Store, { copies }: PrintedCopies): Manifest['fi
   return [...copies.flatMap(({ files }) => files), index];
 }
 
-/** Runs that copies hold and the site still shows (law 9), by id. */
+/** Runs that copies hold and the site still shows (law 9), by the id that the copy has for them. */
 function runsOf(copies: readonly PrintedCopy[], { register, runs }: Parts): ReadonlyMap<string, GatheredRun> {
   const held = new Set(copies.flatMap((copy) => copy.runs.map(({ run }) => run)));
-  const shown = [...runs.values()].filter(({ run }) => held.has(run.id));
-  return new Map(shown.map((computed) => [computed.run.id, gatherRun(register, computed.run.id, computed)]));
+  return new Map(
+    [...runs.values()].flatMap((computed) => {
+      const { id } = computed.run;
+      const names = [id, ...formerIdsOf(computed.run)].filter((name) => held.has(name));
+      const gathered = names.length === 0 ? null : gatherRun(register, id, computed);
+      return gathered === null ? [] : names.map((name) => [name, gathered] as const);
+    }),
+  );
 }
 
 function livingOf({ comparison, runs, methods }: PrintedCopy, parts: Parts, shown: ReadonlyMap<string, GatheredRun>): Living {
@@ -58,10 +66,20 @@ function livingOf({ comparison, runs, methods }: PrintedCopy, parts: Parts, show
     return found === undefined ? [] : [[run, found] as const];
   });
   return {
-    comparison: parts.comparisons.get(comparison)?.gathered() ?? null,
+    comparison: underFormerIds(comparisonNow(parts, comparison)?.gathered() ?? null, new Map(still)),
     runs: new Map(still),
     methods: methodVersions(new Set(methods)),
   };
+}
+
+function comparisonNow({ comparisons }: Parts, id: string): ComputedComparison | undefined {
+  return comparisons.get(id) ?? [...comparisons.values()].find(({ comparison }) => formerIdsOf(comparison).includes(id));
+}
+
+/** A living comparison with each run under the id that the copy has for it. */
+function underFormerIds(living: Gathered | null, runs: ReadonlyMap<string, GatheredRun>): Gathered | null {
+  const known = new Map([...runs].map(([name, { run }]) => [run, name] as const));
+  return living && { ...living, runs: living.runs.map((each) => ({ ...each, run: known.get(each.run) ?? each.run })) };
 }
 
 function sinceOf(store: Store, key: string, printed: PrintedCopy, living: Living): ChangedSince {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { choose, MOST_RUNS } from '../../../src/browser/compare/choice.ts';
+import { choose, MOST_RUNS, underNewIds } from '../../../src/browser/compare/choice.ts';
+import { EMPTY_VIEW } from '../../../src/browser/compare/view.ts';
 
 describe('which runs of an address are shown', () => {
   const known = new Set(['a', 'b', 'c']);
@@ -29,5 +30,14 @@ describe('which runs of an address are shown', () => {
     expect(remarks).toEqual([
       `At most ${MOST_RUNS} runs can be told apart in one plot: r${MOST_RUNS}, r${MOST_RUNS + 1} are left out.`,
     ]);
+  });
+
+  test('a run that is called otherwise now is found under its former id, once', () => {
+    const view = { ...EMPTY_VIEW, runs: ['old', 'b', 'a'], reference: 'old' };
+    expect(underNewIds(view, new Map([['old', 'a']]))).toEqual({
+      view: { ...EMPTY_VIEW, runs: ['a', 'b'], reference: 'a' },
+      remarks: ['The run old is called a now.'],
+    });
+    expect(underNewIds(view, new Map())).toEqual({ view, remarks: [] });
   });
 });

@@ -73,6 +73,39 @@ describe('compute/published-state/addresses', () => {
     expect(redirects).toEqual(PLOT.map((from) => ({ from, to: 'notes/larch/' })));
   });
 
+  it('stops where a run that it showed would vanish, once for all states, until the run that it is now says so', () => {
+    const states = [
+      state([], { addresses: ['notes/larch/', 'runs/old/'] }),
+      state([], { of: 'notes/b', addresses: ['notes/b/', 'runs/old/'] }),
+    ];
+    const standing = new Map([
+      ['notes/larch', new Set(['notes/larch/', 'runs/new/'])],
+      ['notes/b', new Set(['notes/b/', 'runs/new/'])],
+    ]);
+    const notes = [note(), note({ id: 'b' })];
+    expect(keepAddresses(states, standing, notes).problems).toMatchObject([
+      {
+        rule: 'vanished-address',
+        found: 'the published address runs/old/ would vanish',
+        expected: 'a run of that id which a published note uses, or one that takes its place',
+      },
+    ]);
+    expect(keepAddresses(states, standing, notes, new Set(['runs/old/']))).toEqual({ redirects: [], problems: [] });
+    // Withdrawn for good: a note tells what became of it.
+    const told = note({ was: was('runs/old/') });
+    expect(keepAddresses(states, standing, [told, notes[1]!])).toEqual({
+      redirects: [{ from: 'runs/old/', to: 'notes/larch/' }],
+      problems: [],
+    });
+  });
+
+  it('tells a note that is gone once, whatever runs went with it', () => {
+    const gone = state([], { addresses: ['notes/larch/', 'runs/old/', 'devices/old/', 'comparisons/old/'] });
+    expect(keepAddresses([gone], new Map(), []).problems.map(({ found }) => found)).toEqual([
+      'the published address notes/larch/ would vanish',
+    ]);
+  });
+
   it('leads also from an address that no state holds', () => {
     const named = note({ was: was('notes/before-all/') });
     expect(kept({ 'notes/larch': [...STATE.addresses] }, named).redirects).toEqual([

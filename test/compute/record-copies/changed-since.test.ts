@@ -32,6 +32,19 @@ describe('compute/record-copies/changed-since', () => {
     });
   });
 
+  it('says of a run that is called otherwise now how it is called, and nothing else', () => {
+    const [first, fast] = RUNS as readonly [GatheredRun, GatheredRun];
+    const runs = new Map([
+      [first.run, first],
+      [fast.run, { ...fast, run: 'larch-quicker' }],
+    ]);
+    expect(changedSince(THEN, living({ runs }))).toEqual({
+      nothing: false,
+      ...NOTHING,
+      stated: [{ run: 'The fast setting', label: 'id', was: 'larch-fast', is: 'larch-quicker' }],
+    });
+  });
+
   it('a comparison that is gone is no change of what it was made from: the page says so beside it', () => {
     expect(changedSince(THEN, living({ comparison: null })).nothing).toBe(true);
   });

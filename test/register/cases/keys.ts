@@ -7,7 +7,7 @@ export const KEYS: readonly Case[] = [
     rule: 'unknown-key',
     bad: [[FAST, 'setting:', 'settings:']],
     report: [
-      'content/runs/larch-fast.md:5:1: error: unknown-key: a run has no key `settings` | expected `title`, `setup`, `date`, `device`, `specimen`, `conditions`, `setting`, `instruments`, `channels`, `phases`, `steady`, `licence`, `log`, `repairs`, `known`, `scores` or `surface` | did you mean `setting`?',
+      'content/runs/larch-fast.md:5:1: error: unknown-key: a run has no key `settings` | expected `title`, `setup`, `date`, `device`, `specimen`, `conditions`, `setting`, `instruments`, `channels`, `phases`, `steady`, `licence`, `log`, `repairs`, `known`, `scores`, `surface` or `was` | did you mean `setting`?',
     ],
     ok: [],
   },
@@ -15,8 +15,8 @@ export const KEYS: readonly Case[] = [
     rule: 'unknown-key',
     bad: [[DEVICE, 'power: adapter', 'power: adapter\nconstructor: x\n__proto__: y']],
     report: [
-      'content/devices/larch-2.md:10:1: error: unknown-key: a device has no key `constructor` | expected `title`, `maker`, `invented`, `rated_clock`, `throttle_at`, `supply` or `power`',
-      'content/devices/larch-2.md:11:1: error: unknown-key: a device has no key `__proto__` | expected `title`, `maker`, `invented`, `rated_clock`, `throttle_at`, `supply` or `power`',
+      'content/devices/larch-2.md:10:1: error: unknown-key: a device has no key `constructor` | expected `title`, `maker`, `invented`, `rated_clock`, `throttle_at`, `supply`, `power` or `was`',
+      'content/devices/larch-2.md:11:1: error: unknown-key: a device has no key `__proto__` | expected `title`, `maker`, `invented`, `rated_clock`, `throttle_at`, `supply`, `power` or `was`',
     ],
     ok: [],
   },
