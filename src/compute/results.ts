@@ -588,6 +588,8 @@ export interface CompareModel {
     readonly maker: string;
     readonly runs: readonly (Link & {
       readonly id: string;
+      /** Ids that it had before. */
+      readonly was: readonly string[];
       /** Specimen, date and setting. */
       readonly detail: string;
       readonly status: Marks['status'];
@@ -601,8 +603,6 @@ export interface NotFoundModel {
 }
 
 export type PageModel =
-      /** Ids that it had before. */
-      readonly was: readonly string[];
   | HomeModel
   | NoteModel
   | ScriptModel
