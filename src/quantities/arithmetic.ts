@@ -145,7 +145,9 @@ function called(name: string, list: readonly Quantity[]): string {
   return `${name}(${list.slice(0, 3).map(describe).join(', ')}${list.length > 3 ? ', …' : ''})`;
 }
 
-/** A quantity as refusals name it: as it is printed everywhere, with a plain blank. */
+/** A quantity as refusals name it: as it is printed everywhere, with a plain blank; of one that overflowed, what is left. */
 function describe(quantity: Quantity): string {
+  const { value, unit, parts } = quantity;
+  if (![value, ...(parts ?? []).map(({ share }) => share)].every(Number.isFinite)) return `${value} ${unit}`;
   return printQuantity(quantity).text.replaceAll('\u00a0', ' ');
 }

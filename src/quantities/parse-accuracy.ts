@@ -109,6 +109,8 @@ function absoluteTerm(value: number, spelling: string, offset: number): Term | P
   const unit = spelling === '' ? undefined : readUnit(spelling, 'difference');
   if (unit) return { ...NOTHING, absolute: toCanonical(value, unit), unit: unit.canonical };
   if (spelling === '') return fail('a range without a unit', offset, 'the range with its unit, such as 5 A');
+  if (/\sor\s/i.test(spelling))
+    return fail('two limits without a word on which of them counts', offset, 'the larger said, such as ± 2 °C or 2 %, the larger');
   const near = nearest(spelling, ['digits', 'counts']) ?? nearestUnit(spelling);
   return fail(`unknown unit ${spelling}`, offset, near === undefined ? EXPECTED : `did you mean ${near}?`);
 }

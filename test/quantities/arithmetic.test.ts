@@ -48,6 +48,11 @@ describe('quantities/arithmetic', () => {
     ['min(10.0 W, 5.0 K)', minimum([power, rise]), 'the units differ'],
     ['max(10.0 W, 5.0 K)', maximum([power, power, rise]), 'the units differ'],
     ['10.0 W / 0 W', divide(power, exact(0, 'W')), 'division by zero'],
+    [
+      '1e+300 W / 0.5',
+      divide({ ...exact(1e300, 'W'), parts: [{ source: source('a'), share: Number.NaN }] }, exact(0.5, '1')),
+      'too large to compute',
+    ],
     ['1 × 10¹⁹⁴ MW × 1 × 10²⁰⁰', multiply(exact(1e200, 'W'), exact(1e200, '1')), 'too large to compute'],
   ])('%s is refused and says both operands', (written, result, reason) => {
     if (!isRefusal(result)) throw new Error('not refused');

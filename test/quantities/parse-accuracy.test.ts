@@ -35,6 +35,7 @@ describe('quantities/parse-accuracy', () => {
     ['0.5 % + ', 'no number', 7],
     ['0.5 % + 2 dogits', 'unknown unit dogits', 10],
     ['0.5 % + 2 mV + 3 mA', 'limits in V and in A do not add up', 14],
+    ['2 °C or 2 %', 'two limits without a word on which of them counts', 2],
     ['2 % or 3 %, the larger', 'the larger of two limits of one kind, or of sums', 7],
     ['2 % + 1 K or 3 K, the larger', 'the larger of two limits of one kind, or of sums', 13],
     ['± 0.5 °C (about)', '(about) does not say what the limits mean', 9],
