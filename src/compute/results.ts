@@ -437,9 +437,22 @@ export interface ComparedCell {
   /** Of a figure of the comparison: "speedup.fast"; '' else. */
   readonly anchor: string;
   /** Null where there is nothing of the kind. */
-  readonly figure: ShownFigure | null;
-  /** Against the reference, the verdict in its `detail`; null for the reference itself, and where there is none. */
-  readonly against: ShownFigure | null;
+  readonly figure: ComparedFigure | null;
+  /** What lies between it and the reference's; null for the reference itself, and where there is none. */
+  readonly against: ComparedFigure | null;
+}
+
+/** A figure as a cell prints it: row and column say the rest. */
+export interface ComparedFigure {
+  /** "66.5 °C (64.5 to 68.0)", "+6.0 ± 0.9 K": with its 95 % interval; '' when absent. */
+  readonly shown: string;
+  /** "told apart", "not told apart", or what else was found; '' where nothing is compared. */
+  readonly verdict: string;
+  /** What else is said of it. */
+  readonly detail: string;
+  /** Reason, when absent. */
+  readonly absent?: string;
+  readonly inferred: readonly string[];
 }
 
 export interface ComparisonModel {

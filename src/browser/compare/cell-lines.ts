@@ -1,24 +1,37 @@
-/** What stands below a value in a table of runs side by side: on the site's pages and where the browser makes such a table alike. */
-import type { ComparedCell, ComparedTable, ShownFigure } from '../../compute/results.ts';
+/** The lines of a cell in a table of runs side by side: on the site's pages and where the browser makes such a table alike. */
+import type { ComparedCell, ComparedFigure } from '../../compute/results.ts';
+
+/** What a reader needs to know of all such tables, once above them. */
+export const TABLES_SAY =
+  'Two runs are told apart where the 95 % interval leaves out the value that equal runs would have: then what lies between them is heavy, else the words say so. What follows ± and what stands in brackets are 95 % intervals. What both runs share, such as the error of one instrument, cancels in what lies between them.';
 
 export interface CellLine {
   readonly text: string;
-  /** Too long for a line that is not broken. */
+  /** A figure, what is said of it, or that there is none: the class of its element. */
+  readonly kind: 'line' | 'detail' | 'absent';
+  /** What lies between two runs that are told apart. */
+  readonly heavy: boolean;
+  /** Words that are too long for a line that is not broken. */
   readonly long: boolean;
 }
 
 /** Characters of a line that is not broken. */
 const LONGEST = 36;
+const APART = 'told apart';
 
-/** Uncertainty and verdict of a cell's figure, then what lies between it and the reference's. */
-export function cellLines({ figure, against }: ComparedCell, { name }: Pick<ComparedTable, 'name'>): CellLine[] {
-  const lines = [
-    ...(figure && !figure.absent ? said(figure) : []),
-    ...(against && !against.absent ? [`${name === '' ? 'difference' : 'speedup'} ${against.shown}`, ...said(against)] : []),
-  ];
-  return lines.filter((text) => text !== '').map((text) => ({ text, long: text.length > LONGEST }));
+/** The figure, then what lies between it and the reference's; below each what is said of it. One line where there is none. */
+export function cellLines({ figure, against }: ComparedCell): CellLine[] {
+  if (figure === null) return [lineOf('–', 'line')];
+  if (figure.absent !== undefined) return [lineOf('absent', 'absent')];
+  const between = against === null || against.absent !== undefined ? [] : figureLines(against);
+  return [...figureLines(figure), ...between];
 }
 
-function said({ uncertainty, detail }: ShownFigure): string[] {
-  return [uncertainty, detail];
+function figureLines({ shown, verdict, detail }: ComparedFigure): CellLine[] {
+  const said = [verdict === APART ? '' : verdict, detail].filter((text) => text !== '');
+  return [{ ...lineOf(shown, 'line'), heavy: verdict === APART }, ...said.map((text) => lineOf(text, 'detail'))];
+}
+
+function lineOf(text: string, kind: CellLine['kind']): CellLine {
+  return { text, kind, heavy: false, long: text.length > LONGEST };
 }

@@ -3,6 +3,7 @@
 import type { Gathered } from '../../compute/compared/gathered.ts';
 import { comparisonModel } from '../../compute/pages/comparison.ts';
 import type { ComparisonModel } from '../../compute/results.ts';
+import { TABLES_SAY } from './cell-lines.ts';
 import { type Content, el, headRow, scrolling, section } from './dom.ts';
 import { madeFiles } from './files.ts';
 import { comparedTable, conditionList, overallTable, sideBySide } from './tables.ts';
@@ -67,8 +68,15 @@ function runsTable({ runs, reference }: ComparisonModel, base: string): HTMLElem
 
 function cautions({ cautions: all }: ComparisonModel): HTMLElement[] {
   if (all.length === 0) return [];
-  const items = all.map(({ done, risk }) => el('li', {}, `${done.join(' ')} ${risk}`));
+  const items = all.map(({ done, risk }) =>
+    done.length === 1 ? el('li', {}, `${done[0]} ${risk}`) : el('li', {}, risk, folded(done)),
+  );
   return [el('section', { class: 'cautions', 'aria-label': 'Cautions' }, el('h2', {}, 'Cautions'), el('ul', {}, ...items))];
+}
+
+/** As `Cautions.astro`: the risk stands open, what was done in several ways folds. */
+function folded(done: readonly string[]): HTMLElement {
+  return el('details', {}, el('summary', {}, `What was done or found: ${done.length}`), listOf(done));
 }
 
 function conditions(model: ComparisonModel, several: boolean): HTMLElement {
@@ -86,8 +94,6 @@ function conditions(model: ComparisonModel, several: boolean): HTMLElement {
 }
 
 function figures(model: ComparisonModel, base: string, download: Content): HTMLElement {
-  const told =
-    'Two runs are told apart where the 95 % interval leaves out the value that equal runs would have. What both share, such as the error of one instrument, cancels in what is between them.';
   const tables = [
     ...comparedTable(model.compared, base),
     ...overallTable(model.overall, base),
@@ -95,7 +101,7 @@ function figures(model: ComparisonModel, base: string, download: Content): HTMLE
     ...model.byTest.flatMap((table) => comparedTable(table, base)),
     ...(model.inferred.length > 0 ? [el('h3', {}, 'Inferred, not declared'), listOf(model.inferred)] : []),
   ];
-  return section('figures', 'Figures', model.runs.length > 1 ? el('p', {}, told) : null, ...tables, download);
+  return section('figures', 'Figures', model.runs.length > 1 ? el('p', {}, TABLES_SAY) : null, ...tables, download);
 }
 
 function listOf(sentences: readonly string[]): Content {

@@ -12,7 +12,7 @@ export function comparedTable(table: ComparedTable, base: string): Content[] {
       'tr',
       {},
       el('th', { scope: 'row' }, methodLink(row.name, row.label, base), detail(row.detail)),
-      ...row.cells.map((cell) => comparedCell(cell, table)),
+      ...row.cells.map(comparedCell),
     ),
   );
   const head = headRow([rows[0]!.name === '' ? 'Test' : 'Figure', ...columns]);
@@ -23,11 +23,11 @@ export function comparedTable(table: ComparedTable, base: string): Content[] {
   ];
 }
 
-function comparedCell(cell: ComparedCell, table: ComparedTable): HTMLElement {
-  const { figure } = cell;
-  const value = figure === null ? '–' : figure.absent ? el('span', { class: 'absent' }, 'absent') : figure.shown;
-  const lines = cellLines(cell, table).map(({ text, long }) => el('span', { class: long ? 'detail long' : 'detail' }, text));
-  return el('td', {}, value, ...lines);
+function comparedCell(cell: ComparedCell): HTMLElement {
+  const lines = cellLines(cell).map(({ text, kind, heavy, long }) =>
+    el('span', { class: long ? `${kind} long` : kind }, heavy ? el('strong', {}, text) : text),
+  );
+  return el('td', {}, ...lines);
 }
 
 /** As `FigureTable.astro`, of figures over all runs. */

@@ -3,9 +3,8 @@ import { CATALOGUE, definitionOf } from '../../figures/catalogue.ts';
 import type { ComparedRun } from '../../figures/comparison/compared.ts';
 import { differencesTo, sideBySideAddresses } from '../../figures/comparison/side-by-side.ts';
 import { type Figure, isPresent } from '../../figures/figure.ts';
-import { printQuantity } from '../../quantities/print.ts';
-import { fragmentOf } from '../../words/fragment.ts';
-import type { ComparedCell, ComparedTable, ShownFigure } from '../results.ts';
+import type { ComparedTable, ShownFigure } from '../results.ts';
+import { type CellFigures, comparedRow } from './compared-cells.ts';
 import { shownFigure } from './shown.ts';
 
 type Figures = ReadonlyMap<string, Figure>;
@@ -23,11 +22,13 @@ export interface ReadComparison {
 export function comparedTable({ figures, reference, runs }: ReadComparison): ComparedTable {
   const others = runs.filter((run) => run !== reference);
   const own = [...figures].filter(([, { of }]) => of?.run !== undefined && of.test === undefined);
-  const rows = namesOf(own).map((name) => ({
-    ...labelled(name),
-    detail: '',
-    cells: others.map(({ alias }) => comparedCell(own.find(([, figure]) => figure.name === name && figure.of?.run === alias))),
-  }));
+  const rows = namesOf(own).map((name) => {
+    const found = (alias: string) => own.find(([, figure]) => figure.name === name && figure.of?.run === alias);
+    return comparedRow(
+      { ...labelled(name), detail: '' },
+      others.map(({ alias }) => cellOf(found(alias))),
+    );
+  });
   return table(`Against ${reference.alias}`, '', others, rows);
 }
 
@@ -61,54 +62,33 @@ export function ownTable({ reference, runs }: ReadComparison): ComparedTable {
     const against = runs.map((run) => differences.get(run)?.get(address));
     const present = own.filter((figure) => figure !== undefined && isPresent(figure));
     if (present.length === 0 && address.includes('.')) return [];
-    const repeatability = present.length > 0 && [...present, ...against].every(isRepeatability);
-    const shown = (figure: Figure | undefined) => bare(address, repeatability ? figure && withoutFlag(figure) : figure);
+    const head = { ...labelled(own.find((figure) => figure !== undefined)!.name), detail: detailOf(own) };
     return [
-      {
-        ...labelled(own.find((figure) => figure !== undefined)!.name),
-        detail: [detailOf(own), ...(repeatability ? ['repeatability only'] : [])].filter((part) => part !== '').join(', '),
-        cells: runs.map((_, index) => ({ anchor: '', figure: shown(own[index]), against: shown(against[index]) })),
-      },
+      comparedRow(
+        head,
+        own.map((figure, index): CellFigures => ({ address: '', figure, difference: against[index] })),
+      ),
     ];
   });
-  return table(`Each run, and its difference from ${reference.alias}`, '', runs, rows);
-}
-
-/** Said once for a row instead of in each of its cells. An absent figure says nothing against it. */
-function isRepeatability(figure: Figure | undefined): boolean {
-  return (
-    figure === undefined ||
-    !isPresent(figure) ||
-    (figure.quantity.repeatabilityOnly === true && figure.quantity.parts?.length !== 0)
-  );
-}
-
-function withoutFlag(figure: Figure): Figure {
-  if (!isPresent(figure)) return figure;
-  const { repeatabilityOnly: _said, ...quantity } = figure.quantity;
-  return { ...figure, quantity };
+  return table(`Each run, and below it its difference from ${reference.alias}`, '', runs, rows);
 }
 
 function scoreTable({ figures, reference, runs }: ReadComparison, tests: ReadonlyMap<string, string>): ComparedTable {
   const rows = [...tests].map(([test, title]): Row => {
-    const cells = runs.map(({ alias, figures: own }): ComparedCell => {
-      const speedup = entryOf(figures, 'speedup', alias, test);
-      return {
-        anchor: speedup === undefined ? '' : fragmentOf(speedup[0]),
-        figure: bare(`score.${test}`, own.get(`score.${test}`)),
-        against: speedup === undefined ? null : bare(...speedup),
-      };
+    const cells = runs.map(({ alias, figures: own }): CellFigures => {
+      const [address = '', ratio] = entryOf(figures, 'speedup', alias, test) ?? [];
+      return { address, figure: own.get(`score.${test}`), ratio };
     });
-    return { name: '', label: title, detail: betterOf(runs, test), cells };
+    return comparedRow({ name: '', label: title, detail: betterOf(runs, test) }, cells);
   });
-  return table(`Scores by test, and speedup against ${reference.alias}`, 'speedup', runs, rows);
+  return table(`Scores by test, and below them the speedup against ${reference.alias}`, 'speedup', runs, rows);
 }
 
 function ratioTable({ figures, reference, runs }: ReadComparison, tests: ReadonlyMap<string, string>, name: string): ComparedTable {
   const others = runs.filter((run) => run !== reference);
   const rows = [...tests].map(([test, title]): Row => {
-    const cells = others.map(({ alias }) => comparedCell(entryOf(figures, name, alias, test)));
-    return { name: '', label: title, detail: '', cells };
+    const cells = others.map(({ alias }) => cellOf(entryOf(figures, name, alias, test)));
+    return comparedRow({ name: '', label: title, detail: '' }, cells);
   });
   return table(`${capital(labelled(name).label)} by test, against ${reference.alias}`, name, others, withSome(rows));
 }
@@ -118,7 +98,10 @@ function acrossTable(single: readonly (readonly [string, Figure])[], tests: Read
   const names = namesOf(single);
   const rows = [...tests].map(([test, title]): Row => {
     const found = (name: string) => single.find(([, figure]) => figure.name === name && figure.of?.test === test);
-    return { name: '', label: title, detail: '', cells: names.map((name) => comparedCell(found(name))) };
+    return comparedRow(
+      { name: '', label: title, detail: '' },
+      names.map((name) => cellOf(found(name))),
+    );
   });
   const columns = names.map((name) => ({ alias: labelled(name).label }));
   return table('Over all runs, by test', '', columns, withSome(rows));
@@ -127,7 +110,7 @@ function acrossTable(single: readonly (readonly [string, Figure])[], tests: Read
 function table(caption: string, name: string, columns: readonly { readonly alias: string }[], rows: readonly Row[]): ComparedTable {
   const aliases = columns.map(({ alias }) => alias);
   return {
-    caption,
+    caption: `${caption} (95\u00a0% intervals)`,
     name,
     columns: aliases,
     rows,
@@ -155,26 +138,9 @@ function withSome(rows: readonly Row[]): Row[] {
   return rows.filter(({ cells }) => cells.some(({ figure }) => figure !== null));
 }
 
-function comparedCell(entry: readonly [string, Figure] | undefined): ComparedCell {
-  if (entry === undefined) return { anchor: '', figure: null, against: null };
-  return { anchor: fragmentOf(entry[0]), figure: bare(...entry), against: null };
-}
-
-/** Printed with its verdict alone: row and column say the rest. */
-function bare(address: string, figure: Figure | undefined): ShownFigure | null {
-  if (figure === undefined) return null;
-  const { verdict } = figure.of ?? {};
-  const shown = shownFigure(address, { ...figure, of: verdict === undefined ? {} : { verdict } });
-  const spread = spreadOf(figure);
-  return spread === '' ? shown : { ...shown, detail: [shown.detail, spread].filter((part) => part !== '').join(', ') };
-}
-
-/** How far the tests lie apart whose mean a speedup is: they are no part of its uncertainty. */
-function spreadOf(figure: Figure): string {
-  const { smallest, largest, tests } = figure.of ?? {};
-  if (!isPresent(figure) || typeof smallest !== 'number' || typeof largest !== 'number' || tests === 1) return '';
-  const text = (value: number) => printQuantity({ value, unit: '1', parts: null }).text;
-  return `${tests} tests, ${text(smallest)} to ${text(largest)}`;
+function cellOf(entry: readonly [string, Figure] | undefined): CellFigures {
+  const [address = '', figure] = entry ?? [];
+  return { address, figure };
 }
 
 function entryOf(figures: Figures, name: string, alias: string, test: string): readonly [string, Figure] | undefined {
