@@ -11,7 +11,7 @@ import { byId } from './compare/dom.ts';
 import { showPlot } from './compare/figure.ts';
 import { readCopies } from './compare/gone.ts';
 import { isFailed, loader } from './compare/load.ts';
-import { offersOf } from './compare/offers.ts';
+import { missingOf, offersOf } from './compare/offers.ts';
 import { readPicker } from './compare/picker.ts';
 import type { ReadRun } from './compare/read-run.ts';
 import { heightOf } from './compare/reserve.ts';
@@ -69,7 +69,14 @@ async function show(next: View, remarks: readonly string[]): Promise<void> {
   const read = files.map((each) => (isFailed(each) ? each : engine.runOf(each)));
   const runs = read.filter((each): each is ReadRun => !isFailed(each));
   const failures = read.flatMap((each, index) => (isFailed(each) ? [`${choice.shown[index]} cannot be shown: ${each.why}.`] : []));
-  tellRemarks([...remarks, ...choice.remarks, ...failures]);
+  const missing =
+    runs.length === 0
+      ? []
+      : missingOf(
+          view.show,
+          runs.map(({ gathered }) => gathered),
+        );
+  tellRemarks([...remarks, ...choice.remarks, ...failures, ...missing]);
   if (runs.length === 0) return hide();
   showRuns(engine, runs, choice, turn);
 }

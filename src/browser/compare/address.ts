@@ -14,22 +14,24 @@ export interface ReadAddress {
 const ID = /^[a-z0-9]+(-[a-z0-9]+)*$/;
 const CHANNEL = /^[a-z][a-z0-9_]*$/;
 const SECONDS = /^-?\d{1,9}(\.\d{1,6})?$/;
+const MOST_REMARKS = 6;
+const LONGEST_CITED = 60;
 const AXES: readonly Axis[] = ['absolute', 'rise'];
 
 /** Every parameter, each with what it says to a view. A remark is a sentence. */
 type Read = (text: string, remark: (sentence: string) => void) => Partial<View>;
 
 const PARAMETERS: Readonly<Record<string, Read>> = {
-  runs: (text, remark) => ({ runs: once(wordsOf(text), ID, (word) => remark(`“${word}” is no id of a run.`)) }),
+  runs: (text, remark) => ({ runs: once(wordsOf(text), ID, (word) => remark(`“${cited(word)}” is no id of a run.`)) }),
   reference: (text, remark) => {
     if (ID.test(text)) return { reference: text };
-    remark(`“${text}” is no id of a run: the first run is the reference.`);
+    remark(`“${cited(text)}” is no id of a run: the first run is the reference.`);
     return {};
   },
   show: (text, remark) => ({ show: shownOf(wordsOf(text), remark) }),
   as: (text, remark) => {
     const as = AXES.find((axis) => axis === text);
-    if (as === undefined) remark(`“as=${text}” is none of ${AXES.join(', ')}: temperatures stand as they were read.`);
+    if (as === undefined) remark(`“as=${cited(text)}” is none of ${AXES.join(', ')}: temperatures stand as they were read.`);
     return as === undefined ? {} : { as };
   },
   units: (text, remark) => ({ units: unitsOf(wordsOf(text), remark) }),
@@ -43,12 +45,24 @@ export function readAddress(query: string): ReadAddress {
   const remark = (sentence: string) => remarks.push(sentence);
   const given = new Map<string, string>();
   for (const [name, text] of new URLSearchParams(query)) {
-    if (!Object.hasOwn(PARAMETERS, name)) remark(`“${name}” is no part of an address of this page.`);
-    else if (given.has(name)) remark(`“${name}” stands more than once: the first counts.`);
+    if (!Object.hasOwn(PARAMETERS, name)) remark(`“${cited(name)}” is no part of an address of this page.`);
+    else if (given.has(name)) remark(`“${cited(name)}” stands more than once: the first counts.`);
     else given.set(name, text);
   }
   const parts = [...given].map(([name, text]) => PARAMETERS[name]!(text, remark));
-  return { view: consistent(Object.assign({}, EMPTY_VIEW, ...parts), remark), remarks };
+  return { view: consistent(Object.assign({}, EMPTY_VIEW, ...parts), remark), remarks: fewOf(remarks) };
+}
+
+/** The first of many remarks, so that the comparison stays in sight. */
+function fewOf(remarks: readonly string[]): string[] {
+  const more = remarks.length - MOST_REMARKS;
+  if (more < 2) return [...remarks];
+  return [...remarks.slice(0, MOST_REMARKS), `${more} more parts of the address were not understood.`];
+}
+
+/** What stands in an address, cut where it is too long to be recognised. */
+export function cited(text: string): string {
+  return text.length <= LONGEST_CITED ? text : `${text.slice(0, LONGEST_CITED)}…`;
 }
 
 /** The query of a view, with its question mark; '' for the empty view. */
@@ -90,7 +104,7 @@ function shownOf(words: readonly string[], remark: (sentence: string) => void): 
     if (known) shown.set(word, { quantity: quantity as QuantityKind, channel });
     else
       remark(
-        `“${word}” is nothing that can be drawn: ${Object.keys(QUANTITIES).join(', ')}, or one of these with a channel after a dot.`,
+        `“${cited(word)}” is nothing that can be drawn: ${Object.keys(QUANTITIES).join(', ')}, or one of these with a channel after a dot.`,
       );
   }
   if (shown.size > MOST_PLOTS) remark(`The address asks for ${shown.size} plots: the first ${MOST_PLOTS} are drawn.`);
@@ -109,7 +123,7 @@ function unitsOf(words: readonly string[], remark: (sentence: string) => void): 
   for (const word of words) {
     const known = UNIT_WORDS.get(word);
     const [quantity, spelling] = known ?? ['other', ''];
-    if (known === undefined) remark(`“${word}” is no unit of this page: ${[...UNIT_WORDS.keys()].join(', ')}.`);
+    if (known === undefined) remark(`“${cited(word)}” is no unit of this page: ${[...UNIT_WORDS.keys()].join(', ')}.`);
     else if (units[quantity] !== undefined) remark(`Two units of ${quantity} are asked for: the first counts.`);
     else units[quantity] = spelling;
   }
@@ -122,7 +136,7 @@ function unitWords(units: View['units']): string[] {
 
 function end(name: 'from' | 'to', text: string, remark: (sentence: string) => void): Partial<View> {
   if (SECONDS.test(text)) return { [name]: Number(text) + 0 };
-  remark(`“${name}=${text}” is no number of seconds.`);
+  remark(`“${name}=${cited(text)}” is no number of seconds.`);
   return {};
 }
 

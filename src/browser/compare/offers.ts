@@ -23,6 +23,17 @@ export function offersOf(runs: readonly Pick<GatheredRun, 'series'>[]): Offer[] 
   });
 }
 
+/** What is asked for and no run has readings of, in a sentence; none where there is nothing. */
+export function missingOf(show: readonly Shown[], runs: readonly Pick<GatheredRun, 'series'>[]): string[] {
+  const channels = runs.flatMap(({ series }) => series.channels);
+  const has = ({ quantity, channel }: Shown) =>
+    channels.some((each) => each.quantity === quantity && (channel === null || each.name === channel));
+  const missing = show
+    .filter((each) => !has(each))
+    .map((each) => offer(each).label.replace(/^[A-Z]/, (first) => first.toLowerCase()));
+  return missing.length === 0 ? [] : [`Not drawn, since no chosen run has such readings: ${missing.join(', ')}.`];
+}
+
 function offer(shown: Shown): Offer {
   const { quantity, channel } = shown;
   return { token: tokenOf(shown), shown, label: channel === null ? QUANTITIES[quantity] : `${QUANTITIES[quantity]} of ${channel}` };

@@ -1,6 +1,10 @@
 /** What the page says of itself: remarks on the address, runs that cannot be shown, and what was just done. */
+import { cited } from './address.ts';
 import { byId, el } from './dom.ts';
 import { copiesOf, type HeldCopy } from './gone.ts';
+
+/** Ids that are named one by one: as many as one plot could show. */
+const MOST_NAMED = 12;
 
 /** Sentences above the comparison; none clears them. */
 export function tellRemarks(sentences: readonly string[]): void {
@@ -25,17 +29,24 @@ export function tellGone(gone: readonly string[], copies: readonly HeldCopy[] | 
     el(
       'p',
       {},
-      `${gone.join(', ')} ${is} not among the published runs. ${it} was withdrawn or renamed, or the address is wrong. `,
+      `${named(gone)} ${is} not among the published runs. ${it} was withdrawn or renamed, or the address is wrong. `,
       button,
     ),
     ...copyList(gone, copies, base),
   );
 }
 
+/** Ids in a row; of many the first, and how many more. */
+function named(ids: readonly string[]): string {
+  const more = ids.length - MOST_NAMED;
+  const names = (more < 2 ? ids : ids.slice(0, MOST_NAMED)).map(cited).join(', ');
+  return more < 2 ? names : `${names} and ${more} more`;
+}
+
 function copyList(gone: readonly string[], copies: readonly HeldCopy[] | null, base: string): HTMLElement[] {
   if (copies === null) return [el('p', {}, 'Which record copies hold such runs could not be found out.')];
   const found = copiesOf(gone, copies);
-  if (found.length === 0) return [el('p', {}, 'No record copy of this site holds it.')];
+  if (found.length === 0) return [el('p', {}, `No record copy of this site holds ${gone.length === 1 ? 'it' : 'any of them'}.`)];
   const items = found.map(({ title, path, runs }) =>
     el('li', {}, el('a', { href: base + path }, title), `, with ${runs.join(', ')}`),
   );

@@ -89,6 +89,16 @@ describe('the address of a free comparison', () => {
     expect(readAddress(query).remarks).toEqual([typeof remark === 'string' ? remark : expect.stringMatching(remark)]);
   });
 
+  test('of thousands of characters is cited in part', () => {
+    const [long, many] = [
+      readAddress(`?runs=${'A'.repeat(6000)}`),
+      readAddress(`?${Array.from({ length: 300 }, (_, at) => `p${at}=1`).join('&')}`),
+    ];
+    expect(long.remarks).toEqual([`“${'A'.repeat(60)}…” is no id of a run.`]);
+    expect(many.remarks).toHaveLength(7);
+    expect(many.remarks[6]).toBe('294 more parts of the address were not understood.');
+  });
+
   test('is read whatever stands there: each time a view that has an address', () => {
     const word = fc.oneof(
       fc.string(),
