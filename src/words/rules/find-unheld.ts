@@ -40,7 +40,7 @@ interface Found extends Span {
 
 function numbersIn(prose: string): Found[] {
   return findStated(prose).flatMap((said): Found[] => {
-    if (!isUnread(said)) if (!isUnread(said)) return counts(prose, said) ? [{ start: startOf(said), end: said.end, said }] : [];
+    if (!isUnread(said)) return counts(prose, said) ? [{ start: startOf(said), end: said.end, said }] : [];
     const inner = insideOf(prose, said);
     return inner ? [{ ...inner, said }] : [];
   });

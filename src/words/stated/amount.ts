@@ -52,8 +52,14 @@ function signedFrom(tokens: readonly Token[], at: number): number | undefined {
 function isNamePart(tokens: readonly Token[], at: number): boolean {
   const before = tokens[at - 1];
   if (!tokens[at]!.glued || !before) return false;
-  if (before.kind === 'word') return true;
-  return before.glued && /^[-‐‑._/]$/.test(before.text) && tokens[at - 2]?.kind === 'word';
+  if (before.kind === 'word') return !isUnitOfNumber(tokens, at - 1);
+  const word = tokens[at - 2];
+  return before.glued && /^[-‐‑._/]$/.test(before.text) && word?.kind === 'word' && !isUnitOfNumber(tokens, at - 2);
+}
+
+/** `10W` of `10W-20W`, `1h` of `1h20m`: letters right after digits that are not part of a name themselves. */
+function isUnitOfNumber(tokens: readonly Token[], at: number): boolean {
+  return tokens[at]!.glued && tokens[at - 1]?.kind === 'number' && !isNamePart(tokens, at - 1);
 }
 
 type Unsigned = Omit<Amount, 'start' | 'end'> & { next: number };

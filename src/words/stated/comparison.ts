@@ -21,8 +21,18 @@ const PLACES = set('ambient room air surroundings limit idle threshold rating ra
 const NOUNS_MORE = set('rise increase gain climb');
 const NOUNS_LESS = set('drop fall decrease loss reduction');
 const NOUNS_APART = set('difference gap spread headroom margin delta step change');
-const VERBS_MORE = set('rose rises risen climbed climbs gained gains warmed warms grew grows');
-const VERBS_LESS = set('fell falls fallen dropped drops lost loses cooled cools shed sheds');
+const VERBS_MORE = set('rose rises risen climbed climbs gained gains warmed warms grew grows up');
+const VERBS_LESS = set('fell falls fallen dropped drops lost loses cooled cools shed sheds down');
+
+const MOVES = set(
+  'go goes going went gone move moves moved step steps stepped take takes took raised lowered rising falling climbing dropping',
+);
+
+/** Words after which "from … to …" are two numbers, a beginning and an end, and no range. */
+export function changes(token: Token | undefined): boolean {
+  const word = token?.low ?? '';
+  return VERBS_MORE.has(word) || VERBS_LESS.has(word) || MOVES.has(word) || NOUNS_MORE.has(word) || NOUNS_LESS.has(word);
+}
 
 /** Words after the number. */
 export function comparisonAfter(tokens: readonly Token[], at: number): ComparisonFound | undefined {

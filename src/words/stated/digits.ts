@@ -29,7 +29,8 @@ export function digitsOf({ text, start }: Token): Digits | Unread {
   if (/\..*\./.test(text)) return unread(`two points in the number ${text}`, start, EXPECTED);
   const grouping = text.includes(',') ? ',' : BLANKS.exec(text)?.[0];
   const plain = text.replace(/[, \u00a0\u2009\u202f]/g, '').replaceAll('−', '-');
-  const [mantissa = '', power = '0'] = plain.split('e');
+  if (/[^\d.eE+-]/.test(plain)) return unread(`digits that are not 0 to 9: ${text}`, start, EXPECTED);
+  const [mantissa = '', power = '0'] = plain.split(/e/i);
   const value = Number(plain);
   if (!Number.isFinite(value)) return unread(`the number ${text} is too large`, start, 'a number below 1.8e308');
   const place = Number(power) - (mantissa.split('.')[1]?.length ?? 0);

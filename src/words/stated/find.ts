@@ -1,9 +1,11 @@
 /** Finds the number phrases of a text, each with its hedge and its comparison. */
-import { comparisonAfter, comparisonBefore, comparisonRefused } from './comparison.ts';
+import { changes, comparisonAfter, comparisonBefore, comparisonRefused } from './comparison.ts';
 import { deniedBefore, type HedgeFound, hedgeAfter, hedgeBefore } from './hedge-at.ts';
+import type { Inner } from './inner.ts';
 import type { Phrase, Side } from './phrase.ts';
 import { type SideFound, sideAt } from './side.ts';
 import { isUnread, type Unread, unread } from './stated.ts';
+import { strayBeside } from './stray.ts';
 import { type Token, tokenise } from './tokens.ts';
 
 const DASHES = new Set(['–', '—', '-', '−', '‐', '‑']);
@@ -27,18 +29,33 @@ interface PhraseFound {
 }
 
 function phraseAt(text: string, tokens: readonly Token[], at: number): PhraseFound | undefined {
-  const hedge = hedgeBefore(tokens, at);
+  const before = hedgeBefore(tokens, at);
+  const journey = before?.name === 'between' && tokens[before.at]?.low === 'from' && changes(tokens[before.at - 1]);
+  const hedge = journey ? undefined : before;
   const between = hedge?.name === 'between';
   const first = sideAt(tokens, at, between && tokens[hedge.at]?.low !== 'from' && tokens[at - 1]?.low === 'between');
   if (!first) return undefined;
   if (isUnread(first)) return { phrase: first, next: at + 1 };
-  const second = secondAt(tokens, first, between);
+  const second = journey ? undefined : secondAt(tokens, first, between);
   const failed = second && isUnread(second) ? second : undefined;
   if (failed) return { phrase: failed, next: first.next };
   const last = (second as Second | undefined) ?? { ...first, plusMinus: false };
   const sides: readonly [Side] | readonly [Side, Side] = second ? sidesOf(first.side, last.side) : [first.side];
-  return complete({ text, tokens, at, hedge: soleHedge(hedge, sides), sides, plusMinus: last.plusMinus, next: last.next, between });
+  const inner = last.inner ?? first.inner;
+  return complete({
+    text,
+    tokens,
+    at,
+    hedge: soleHedge(hedge, sides),
+    sides,
+    plusMinus: last.plusMinus,
+    next: last.next,
+    between,
+    ...(inner && { inner }),
+  });
 }
+
+const PLUS_MINUS = new Set(['plus or minus', 'give or take', '+ / -', '+ / −']);
 
 interface Second extends SideFound {
   readonly plusMinus: boolean;
@@ -47,13 +64,8 @@ interface Second extends SideFound {
 /** The second number of a range or of a ±. */
 function secondAt(tokens: readonly Token[], first: SideFound, between: boolean): Second | Unread | undefined {
   const token = tokens[first.next];
-  const [, second, third] = [token, tokens[first.next + 1]?.low, tokens[first.next + 2]?.low];
-  const words =
-    token?.low === 'plus' && second === 'or' && third === 'minus'
-      ? 3
-      : token?.low === 'give' && second === 'or' && third === 'take'
-        ? 3
-        : 0;
+  const three = tokens.slice(first.next, first.next + 3).map(({ low }) => low);
+  const words = PLUS_MINUS.has(three.join(' ')) ? 3 : 0;
   const plusMinus = token?.text === '±' || words > 0;
   const binds = plusMinus || token?.low === 'to' || DASHES.has(token?.text ?? '') || (between && token?.low === 'and');
   if (!token || !binds) return undefined;
@@ -83,6 +95,7 @@ interface Draft {
   readonly plusMinus: boolean;
   readonly next: number;
   readonly between: boolean;
+  readonly inner?: Inner;
 }
 
 /** Adds what stands before and after the numbers; refuses what would turn their meaning round. */
@@ -92,19 +105,19 @@ function complete(draft: Draft): PhraseFound {
   const compared = comparisonAfter(tokens, after?.next ?? draft.next);
   const next = compared?.next ?? after?.next ?? draft.next;
   const later = after ? undefined : hedgeAfter(tokens, next);
-  const hedges = [draft.hedge, after, later].filter((hedge) => hedge !== undefined);
+  const hedges = [draft.hedge, draft.inner?.hedge, after, later].filter((hedge) => hedge !== undefined);
   const start = draft.hedge?.at ?? at;
   const end = later?.next ?? next;
   const refused = refusal(draft, hedges, start, after?.next ?? draft.next);
   if (refused) return { phrase: refused, next: end };
-  const comparison = compared?.comparison ?? comparisonBefore(tokens, start)?.comparison;
+  const comparison = compared?.comparison ?? draft.inner?.comparison ?? comparisonBefore(tokens, start)?.comparison;
   const hedge = hedges[0] && { name: hedges[0].name, start: tokens[hedges[0].at]!.start, end: tokens[hedges[0].next - 1]!.end };
   const place = { start: tokens[start]!.start, end: tokens[end - 1]!.end };
   return { phrase: { text, sides, plusMinus, ...place, ...(hedge && { hedge }), ...(comparison && { comparison }) }, next: end };
 }
 
 function refusal(
-  { tokens, at, sides, plusMinus, between }: Draft,
+  { tokens, at, sides, plusMinus, between, next }: Draft,
   hedges: readonly HedgeFound[],
   start: number,
   compared: number,
@@ -117,5 +130,6 @@ function refusal(
   if (names.length > 1) return unread(`two hedges: ${names.join(' and ')}`, tokens[hedges[1]!.at]!.start, 'one hedge at most');
   const odd = second ? names.find((name) => name !== 'between' && (plusMinus || name !== 'about')) : undefined;
   if (odd !== undefined) return unread(`a range with "${odd}"`, place, 'a range alone, or "about" before it');
-  return deniedBefore(tokens, start) ?? comparisonRefused(tokens, compared, second ?? first);
+  const stray = strayBeside(tokens, at, start, next, (second ?? first).unit !== undefined);
+  return stray ?? deniedBefore(tokens, start) ?? comparisonRefused(tokens, compared, second ?? first);
 }

@@ -65,12 +65,13 @@ function wordsAt(tokens: readonly Token[], at: number): Fraction | undefined {
   const part = tokens[count?.next ?? -1]?.low ?? '';
   const parts = PARTS.get(part);
   if (!count || parts === undefined || count.value === 0) return undefined;
-  if ((count.value === 1) === /s$|ves$/.test(part)) return undefined;
+  const spoken = part === 'quarter' && count.value === 3 && tokens[at - 1]?.low === 'and';
+  if (!spoken && (count.value === 1) === /s$|ves$/.test(part)) return undefined;
   if (count.value === 1 && parts !== 2 && part !== 'quarter' && !mayFollow(tokens[count.next + 1])) return undefined;
   return words(count.value, parts, count.next + 1);
 }
 
-/** How many parts: in words, or digits before the word ("3 quarters"). */
+/** How many parts ("one and three quarter hours" is said too): in words, or digits before the word ("3 quarters"). */
 function countAt(tokens: readonly Token[], at: number): { value: number; next: number } | undefined {
   const token = tokens[at];
   if (token?.kind === 'number' && /^\d{1,3}$/.test(token.text)) return { value: Number(token.text), next: at + 1 };

@@ -29,10 +29,14 @@ export function hedgeBefore(tokens: readonly Token[], at: number): HedgeFound | 
   return form && { name: form.name, at: at - form.words.length, next: at };
 }
 
-/** The hedge whose first word stands at a token, or after a comma there. */
-export function hedgeAfter(tokens: readonly Token[], from: number): HedgeFound | undefined {
+/** These add to what follows them, or belong to it, unless nothing does: "60 watts plus 3", "80 degrees max". */
+const CLOSING = new Set(['plus', '+', 'max', 'tops']);
+
+/** The hedge whose first word stands at a token, or after a comma there. `inner`: a unit is to follow ("71-plus degrees"). */
+export function hedgeAfter(tokens: readonly Token[], from: number, inner = false): HedgeFound | undefined {
   const at = tokens[from]?.text === ',' ? from + 1 : from;
-  const form = AFTER.find(({ words }) => wordsStand(tokens, at, words));
+  const closes = ({ length }: readonly string[]) => inner || /^[^\p{L}\p{N}]?$/u.test(tokens[at + length]?.text ?? '');
+  const form = AFTER.find(({ words }) => wordsStand(tokens, at, words) && (!CLOSING.has(words[0]!) || closes(words)));
   return form && { name: form.name, at, next: at + form.words.length };
 }
 

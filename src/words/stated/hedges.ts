@@ -23,6 +23,10 @@ const LESS_THAN = ['less', 'fewer', 'lower', 'cooler', 'colder', 'shorter', 'sma
 const OVER = ['over', 'above', ...MORE_THAN];
 const UNDER = ['under', 'below', ...LESS_THAN];
 
+const DENIED = ['did not', "didn't", 'does not', "doesn't"];
+const ROSE = 'go,goes,went,get,gets,got,rise,rises,rose,climb,climbs,climbed,come,comes,came,run,runs,ran'.split(',');
+const FELL = 'go,goes,went,get,gets,got,drop,drops,dropped,fall,falls,fell,dip,dips,dipped,sink,sinks,sank'.split(',');
+
 function each(words: readonly string[], others: readonly string[]): string[] {
   return words.flatMap((word) => others.map((other) => `${word} ${other}`));
 }
@@ -86,14 +90,14 @@ export const HEDGES: readonly Hedge[] = [
   {
     name: 'just over',
     before: each(DEGREES_OF, OVER),
-    after: [],
+    after: ['and a bit', 'and change'],
     meaning: 'Above the number, by as much as nearly allows below it.',
     example: 'just over 60 degrees',
     interval: ({ nominal, near }) => ends(nominal, nominal + near, false, true),
   },
   {
     name: 'under',
-    before: [...UNDER, '<', 'short of', 'shy of'],
+    before: [...UNDER, '<', 'short of', 'shy of', ...each(['never'], ['reached', 'reaches', 'hit', 'hits', 'touched', 'touches'])],
     after: [],
     meaning: 'Anything below the number, which itself is not.',
     example: 'under 60 degrees',
@@ -102,7 +106,7 @@ export const HEDGES: readonly Hedge[] = [
   {
     name: 'over',
     before: [...OVER, '>', 'beyond', 'past', 'exceeding', 'exceeds', 'exceeded', 'upwards of', 'in excess of'],
-    after: [],
+    after: ['and then some'],
     meaning: 'Anything above the number, which itself is not.',
     example: 'over 60 degrees',
     interval: ({ nominal }) => from(nominal, false),
@@ -119,8 +123,9 @@ export const HEDGES: readonly Hedge[] = [
       ...each(['no', 'not'], LESS_THAN),
       'not under',
       'not below',
+      'a good',
     ],
-    after: ['or more', 'or over', 'or above', 'or longer', 'or higher', 'at least', 'at the least'],
+    after: ['plus', '+', 'or more', 'or over', 'or above', 'or longer', 'or higher', 'at least', 'at the least'],
     meaning: 'The number or anything above it.',
     example: 'at least 60 degrees',
     interval: ({ nominal }) => from(nominal, true),
@@ -128,7 +133,7 @@ export const HEDGES: readonly Hedge[] = [
   {
     name: 'at most',
     before: ['at most', 'at the most', '≤', '<=', ...each(['no', 'not'], MORE_THAN), 'not over', 'not above'],
-    after: ['or less', 'or under', 'or below', 'or fewer', 'or lower', 'at most', 'at the most'],
+    after: ['max', 'tops', 'or less', 'or under', 'or below', 'or fewer', 'or lower', 'at most', 'at the most'],
     meaning: 'The number or anything below it.',
     example: 'at most 60 degrees',
     interval: ({ nominal }) => upTo(nominal, true),
@@ -143,7 +148,12 @@ export const HEDGES: readonly Hedge[] = [
   },
   {
     name: 'never above',
-    before: [...each(['never'], OVER), 'never exceeds', 'never exceeded', 'does not exceed', 'did not exceed', 'not exceeding'],
+    before: [
+      ...each(['never'], OVER),
+      ...each(each(['never', ...DENIED], ROSE), [...OVER, 'past', 'beyond']),
+      ...each(['never', ...DENIED], ['exceed', 'exceeds', 'exceeded']),
+      'not exceeding',
+    ],
     after: [],
     meaning: 'The number or anything below it: say it of a highest value.',
     example: 'never above 60 degrees',
@@ -151,7 +161,7 @@ export const HEDGES: readonly Hedge[] = [
   },
   {
     name: 'never below',
-    before: each(['never'], UNDER),
+    before: [...each(['never'], UNDER), ...each(each(['never', ...DENIED], FELL), UNDER)],
     after: [],
     meaning: 'The number or anything above it: say it of a lowest value.',
     example: 'never below 60 degrees',

@@ -57,7 +57,8 @@ function boundPair(text: string, read: readonly Stated[]): Unread | undefined {
 }
 
 const RATIO_OF = /^\s*(?:of\s*)?(?:the|that|a|an|its|those|these|x|×|\*)?\s*$/u;
-const JOINTS = /^[\s,]*(?:or|and|of|out of|in|by|to|then|\/|x|×|\+)?\s*$/u;
+const JOINTS =
+  /^[\s,]*(?:or|and|of|out of|in|by|to|then|through|thru|till|until|plus|minus|less|times|over|per|against|versus|vs\.?|\/|x|×|\+|\(|…|\.{2,3}|[·:^'_])?\s*$/u;
 
 function isBound(first: Stated, second: Stated, between: string): boolean {
   if (first.unit === '1' && RATIO_OF.test(between)) return true;

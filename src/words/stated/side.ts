@@ -1,7 +1,9 @@
 /** A number with its unit: "half an hour", "a degree and a half", "an hour and 20 minutes", "5 degrees below zero". */
 import { amountAt } from './amount.ts';
+import { cardinalAt } from './cardinal.ts';
 import { clockAt } from './clock-time.ts';
 import { fractionAt } from './fraction.ts';
+import { type Inner, innerAt } from './inner.ts';
 import type { Amount, Side, UnitSaid } from './phrase.ts';
 import { clean, isUnread, type Unread, unread } from './stated.ts';
 import type { Token } from './tokens.ts';
@@ -9,6 +11,8 @@ import { unitAt } from './unit-said.ts';
 
 export interface SideFound {
   readonly side: Side;
+  /** What stands between the number and its unit. */
+  readonly inner?: Inner;
   /** Index after the last token. */
   readonly next: number;
 }
@@ -42,7 +46,7 @@ export function sideAt(tokens: readonly Token[], at: number, separate = false): 
   if (!found || isUnread(found)) return found;
   const whole = separate ? found : withPart(tokens, found);
   const mixed = mixedAt(tokens, whole, separate);
-  return isUnread(mixed) ? mixed : belowZero(tokens, mixed);
+  return isUnread(mixed) ? mixed : { ...belowZero(tokens, mixed), ...(found.inner && { inner: found.inner }) };
 }
 
 function multiplierAt(tokens: readonly Token[], at: number): SideFound | undefined {
@@ -77,6 +81,9 @@ function numberAt(tokens: readonly Token[], at: number): SideFound | Unread | un
   const unit = unitAfter(tokens, found.amount, found.next);
   if (unit && isDecade(tokens, at, unit.unit)) return undefined;
   if (unit) return sideOf(found.amount, unit.unit, unit.next);
+  const inner = innerAt(tokens, found.next);
+  const later = inner && unitAt(tokens, inner.next, found.amount.style);
+  if (later) return { ...sideOf(found.amount, later.unit, later.next), inner };
   if (isPronoun(tokens, at, found.next) || isGluedToName(tokens, found)) return undefined;
   return { side: { amount: found.amount, start: found.amount.start, end: found.amount.end }, next: found.next };
 }
@@ -99,9 +106,11 @@ function isDecade(tokens: readonly Token[], at: number, unit: UnitSaid): boolean
   );
 }
 
-/** "One" alone is a word for a thing before it is a number. */
+/** "One" alone is a word for a thing before it is a number; not so in "one to two watts". */
 function isPronoun(tokens: readonly Token[], at: number, next: number): boolean {
-  return tokens[at]?.low === 'one' && next === at + 1;
+  if (tokens[at]?.low !== 'one' || next !== at + 1) return false;
+  const range = tokens[next]?.low === 'to' || (tokens[next]?.low === 'and' && tokens[at - 1]?.low === 'between');
+  return !(range && (tokens[next + 1]?.kind === 'number' || cardinalAt(tokens, next + 1)));
 }
 
 /** `2nd`, `8GB`: letters at a number's end that are no unit. */
@@ -142,8 +151,15 @@ const SECONDS: ReadonlyMap<string, number> = new Map([
   ['d', 86400],
   ['h', 3600],
   ['min', 60],
+  ['m', 60],
   ['s', 1],
 ]);
+
+/** `m` beside hours or seconds is no metre: `1h20m`, `19m40s`. */
+function inMinutes(unit: UnitSaid | undefined): UnitSaid | undefined {
+  if (unit?.spelling !== 'm') return unit;
+  return { ...unit, spelling: 'min', unit: { canonical: 's', factor: 60, offset: 0 }, kind: 'time' };
+}
 
 /** "1 h 20 min", "two hours, five minutes and ten seconds": whole larger units, then smaller ones, into one number of the smallest. */
 function mixedAt(tokens: readonly Token[], found: SideFound, separate: boolean): SideFound | Unread {
@@ -153,7 +169,8 @@ function mixedAt(tokens: readonly Token[], found: SideFound, separate: boolean):
   const second = numberOrArticleAt(tokens, afterJoint(tokens, next, separate));
   const smaller = second && SECONDS.get(second.side.unit?.spelling ?? '');
   if (!second || !smaller || smaller >= larger || second.side.amount.value < 0) return found;
-  const { amount, unit } = second.side;
+  const { amount } = second.side;
+  const unit = inMinutes(second.side.unit);
   if (amount.value * smaller >= larger) {
     const said = `${amount.value} ${unit!.spelling} after ${side.unit.spelling}`;
     return unread(said, amount.start, `less than ${larger / smaller} ${unit!.spelling}`);
@@ -162,7 +179,7 @@ function mixedAt(tokens: readonly Token[], found: SideFound, separate: boolean):
   const value = clean(side.amount.value * (larger / smaller) + sign * amount.value);
   const { article: _, ...rest } = amount;
   const start = side.start;
-  const mixed = [...(side.mixed ?? [side.unit.spelling]), unit!.spelling];
+  const mixed = [...(side.mixed ?? [inMinutes(side.unit)!.spelling]), unit!.spelling];
   return mixedAt(
     tokens,
     { side: { amount: { ...rest, value, start }, unit: unit!, mixed, start, end: second.side.end }, next: second.next },

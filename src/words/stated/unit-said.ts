@@ -45,7 +45,7 @@ function singleAt(tokens: readonly Token[], at: number, after: Amount['style'] |
   for (let length = LONGEST; length > 0; length--) {
     const taken = tokens.slice(at, at + length);
     if (taken.length < length || taken.some(({ kind }) => kind !== 'word')) continue;
-    const symbol = symbolOfWords(taken.map(({ low }) => low).join(' ')) ?? symbolFrom(taken, after);
+    const symbol = symbolOfWords(tidied(taken.map(({ low }) => low).join(' '))) ?? symbolFrom(taken, after);
     if (symbol !== undefined) return { symbol, next: at + length };
   }
   return undefined;
@@ -55,9 +55,14 @@ function singleAt(tokens: readonly Token[], at: number, after: Amount['style'] |
 function symbolFrom(taken: readonly Token[], after: Amount['style'] | undefined): string | undefined {
   const written = taken.map(({ text }) => text).join('');
   if (after === undefined || (after === 'words' && /^\p{L}$/u.test(written))) return undefined;
-  const tidy = written.replace(/[º˚]/u, '°').replace('℃', '°C').replace('℉', '°F').replace('μ', 'µ').replace('\u2126', 'Ω');
+  const tidy = tidied(written);
   const symbol = SCALE_LETTERS.get(tidy) ?? tidy;
   return nameOfSymbol(symbol) || (taken.length === 1 && readUnit(symbol)) ? symbol : undefined;
+}
+
+/** The signs that look like those of units, as those. */
+function tidied(written: string): string {
+  return written.replace(/[º˚]/u, '°').replace('℃', '°C').replace('℉', '°F').replace('μ', 'µ').replace('\u2126', 'Ω');
 }
 
 const SCALE_LETTERS: ReadonlyMap<string, string> = new Map([
@@ -65,6 +70,9 @@ const SCALE_LETTERS: ReadonlyMap<string, string> = new Map([
   ['F', '°F'],
   ['degC', '°C'],
   ['degF', '°F'],
+  ...'ghz GHz,Ghz GHz,GHZ GHz,mhz MHz,Mhz MHz,MHZ MHz,khz kHz,Khz kHz,KHz kHz,KHZ kHz,kw kW,KW kW,mw mW,mv mV,ma mA,mah mAh,wh Wh,kwh kWh,KWh kWh'
+    .split(',')
+    .map((pair) => pair.split(' ') as [string, string]),
 ]);
 
 function said(tokens: readonly Token[], at: number, spelling: string, next: number): UnitFound | undefined {
