@@ -1,21 +1,22 @@
 /** Whether the load stayed the same: a fit of one step and an extrapolation rest on that. */
 import type { Channel } from '../intake/log.ts';
 import { quantile } from '../statistics/quantile.ts';
-import type { Reason } from './absent.ts';
+import { isReason, type Reason } from './absent.ts';
+import { throttlingOf } from './clock/throttle.ts';
 import { duration, plain } from './in-words.ts';
 import type { Meter } from './power/meters.ts';
 import { type Readings, readingsOf } from './readings.ts';
 import { channelsOf, phaseOf, rowsOf, type Soak } from './soak.ts';
 
-/** Means over this many seconds are compared with their median … */
-const BLOCK = 10;
+/** Means over this many seconds are compared with their median: short ones tell a boost, long ones a governor whose cycle is short … */
+const BLOCKS = [10, 120];
 /** … and the load changed when they lie off to one side for as long as this, s, … */
 const LASTING = 30;
 /** … by more than this share. Power follows the die's temperature (leakage), so it may drift further than a clock. */
 const POWER_SHARE = 0.1;
 const CLOCK_SHARE = 0.03;
 
-/** Why the load does not count as constant, told from the primary power and the primary clock; null when it does. */
+/** Why the load does not count as constant, told from the primary power and the primary clock, or else from throttle flags; null when it does. */
 export function loadChange(soak: Soak, meter: Meter | null): Reason | null {
   const load = phaseOf(soak, 'load');
   if (!load) return null;
@@ -26,10 +27,22 @@ export function loadChange(soak: Soak, meter: Meter | null): Reason | null {
   ];
   for (const each of seen) {
     if (!each) continue;
-    const change = longestDeparture(readingsOf(soak.log, each.values, rowsOf(load)), each.share);
-    if (change) return reasonOf(each.name, change, load.from);
+    const readings = readingsOf(soak.log, each.values, rowsOf(load));
+    for (const length of BLOCKS) {
+      const change = longestDeparture(blockMeans(readings, length), each.share);
+      if (change) return reasonOf(each.name, change, load.from);
+    }
   }
-  return null;
+  return clock || meter ? null : throttled(soak, load.from);
+}
+
+/** Where nothing else tells of the load, a device that throttled did not keep it. */
+function throttled(soak: Soak, start: number): Reason | null {
+  const throttling = throttlingOf(soak);
+  const first = isReason(throttling) ? undefined : throttling.onsets[0];
+  if (!first) return null;
+  const when = duration(soak.log.time.seconds[first.row]! - start);
+  return { absent: 'load-changed', why: `The device throttled from ${when} of the load on, so this was not one constant load.` };
 }
 
 interface Departure {
@@ -55,8 +68,8 @@ interface Run {
 }
 
 /** The longest stretch of blocks on one side of the median by more than `share`, when it lasts. The first block may hold the edge itself. */
-function longestDeparture(readings: Readings, share: number): Departure | null {
-  const blocks = blockMeans(readings).slice(1);
+function longestDeparture(all: readonly Block[], share: number): Departure | null {
+  const blocks = all.slice(1);
   if (blocks.length < 3) return null;
   const median = quantile(
     blocks.map((block) => block.mean),
@@ -92,13 +105,13 @@ interface Block {
   readonly mean: number;
 }
 
-/** Means over blocks of ten seconds, or of three readings where these are further apart. */
-function blockMeans({ t, y }: Readings): Block[] {
+/** Means over blocks of that many seconds, or of three readings where these are further apart. */
+function blockMeans({ t, y }: Readings, length: number): Block[] {
   const blocks: Block[] = [];
   for (let i = 0; i < t.length; ) {
     const from = t[i]!;
     let [sum, n] = [0, 0];
-    while (i < t.length && (t[i]! < from + BLOCK || n < 3)) {
+    while (i < t.length && (t[i]! < from + length || n < 3)) {
       sum += y[i++]!;
       n++;
     }

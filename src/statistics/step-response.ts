@@ -45,7 +45,7 @@ const FLAT = -2 * Math.log(0.001);
  * describe the readings leaves slow residuals, and so tells its own uncertainty. The sensor's own steps and offset are for the caller to add.
  *
  * When: temperatures after the load went on or off, at constant load and ambient. A long-tailed device has more than one time
- * constant: see `supportedTimeConstants`.
+ * constant: see `twoTimeConstants`.
  * @param t instants, never decreasing. Unit: any, usually s.
  * @param y as many readings. Unit: any.
  * @returns the fit, or why there is none, a sentence without its full stop: too few rows, a reading that is not a number, no change

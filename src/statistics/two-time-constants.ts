@@ -23,8 +23,7 @@ export interface TwoTimeConstants {
 /**
  * Step response with two time constants, such as a chip on a board, or a device and its enclosure.
  *
- * When: on the way to `supportedTimeConstants`, which says whether the readings bear it. It is given whether or not its parts stand
- * out from their uncertainties.
+ * When: where one time constant leaves too much. It is given whether or not the readings bear it: that is for the caller to judge.
  * @param t instants, never decreasing. Unit: any, usually s.
  * @param y as many readings. Unit: any.
  * @returns the fit, or why there is none, without a full stop

@@ -15,6 +15,8 @@ function change(channels: Readonly<Record<string, ChannelSketch>>, step = 1) {
 const clock = (values: (t: number) => number) => ({ core: { quantity: 'clock', values } }) as const;
 const power = (values: (t: number) => number) => ({ board: { quantity: 'power', values } }) as const;
 
+const flag = (values: (t: number) => number) => ({ flag: { quantity: 'throttle_flag', values } }) as const;
+
 describe('a load counts as constant', () => {
   const random = noise(8);
   test.each<[string, Readonly<Record<string, ChannelSketch>>]>([
@@ -23,7 +25,9 @@ describe('a load counts as constant', () => {
     ['with leakage that follows the temperature', power((t) => 10 - 0.8 * Math.exp(-t / 600))],
     ['with a drop of twenty seconds', power((t) => (t > 1000 && t < 1020 ? 3 : 10))],
     ['with an edge in its first seconds', power((t) => (t < 5 ? 3 : 10))],
+    ['with work that comes and goes every twenty seconds', power((t) => (t % 40 < 20 ? 14 : 11))],
     ['without clock and power', {}],
+    ['without clock and power, flags at rest', flag(() => 0)],
   ])('%s', (_, channels) => {
     expect(change(channels)).toBeNull();
   });
@@ -37,6 +41,16 @@ describe('a load changed', () => {
       /^The clock \(channel core\) was 20 % above its median from 10 s to 60 s of the load, so this was not one constant load\.$/,
     ],
     ['by one step of the clock for good', clock((t) => (t > 3000 ? 1.9e9 : 2e9)), /4\.99 % below its median from 50 min to 60 min/],
+    [
+      'by a governor that steps up and down every twenty seconds',
+      clock((t) => (t > 1080 && t % 40 < 20 ? 2.3e9 : 2.6e9)),
+      /^The clock \(channel core\) was 6\.\d+ % above its median from 2 min to 18 min of the load/,
+    ],
+    [
+      'by throttling that flags alone tell of',
+      flag((t) => (t > 1800 ? 1 : 0)),
+      /^The device throttled from 30 min of the load on, so this was not one constant load\.$/,
+    ],
     ['by power alone', power((t) => (t > 1000 && t < 1200 ? 5 : 10)), /^The power \(channel board\) was/],
   ])('%s', (_, channels, why) => {
     const reason = change(channels);

@@ -1,5 +1,5 @@
 /** Seeded noise for coverage tests: the same numbers on every machine. */
-import { seededRandom } from '../../src/statistics/seeded-random.ts';
+import { seededRandom } from './seeded-random.ts';
 
 /** Standard normal deviates by the method of Box and Muller, The Annals of Mathematical Statistics 29, 1958, 610–611. */
 export function gaussian(seed: number): () => number {

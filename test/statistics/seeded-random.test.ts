@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { autocorrelation } from '../../src/statistics/autocorrelation.ts';
 import { mean } from '../../src/statistics/mean.ts';
 import { sampleDeviation } from '../../src/statistics/sample-deviation.ts';
-import { seededRandom } from '../../src/statistics/seeded-random.ts';
+import { seededRandom } from './seeded-random.ts';
 
 const draw = (seed: number, n: number) => {
   const random = seededRandom(seed);

@@ -28,6 +28,7 @@ const DETAILS = [
   'method',
   'integral_of_power_j',
   'criterion',
+  'held',
   'reason',
   'clock',
   'missed',

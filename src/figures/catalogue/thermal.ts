@@ -5,6 +5,7 @@ import { CRITERIA } from '../thermal/criteria.ts';
 const PRACTICE = 'common practice, no source';
 const STEP = 'F. P. Incropera et al., Fundamentals of Heat and Mass Transfer, lumped capacitance (from memory)';
 const FIRST_ORDER = 'closed form of one exact exponential step';
+const HELD = 'the governor held the temperature at its limit';
 const NOT_STEADY = 'the criterion of steady state did not hold to the end of the load, or the load was shorter than its window';
 const OTHERS = CRITERIA.slice(1)
   .map(({ name }) => name)
@@ -47,6 +48,7 @@ export const THERMAL: readonly Definition[] = [
     assumptions: [
       'The rise is smoothed over a minute or five readings, at most a third of the window.',
       'What it would still have climbed after the load ended is not added.',
+      'Where the device throttled and was at its limit for half of the window or more, the governor holds the temperature and the figure says so: the clock and the power are then what settles.',
     ],
     absentWhen: [NOT_STEADY, 'there is no load phase'],
     source: CRITERIA[0]!.source,
@@ -77,12 +79,13 @@ export const THERMAL: readonly Definition[] = [
       'Time constant of the exponential fitted to the rise under load by least squares; of the slower one where the readings bear two.',
     formula: String.raw`\vartheta(t) = \vartheta_\infty - \sum_k A_k\, e^{-t/\tau_k},\quad \tau = \max_k \tau_k`,
     assumptions: [
-      'The load was constant: clock within 3 %, power within 10 % of its median.',
+      'The load was constant: clock within 3 %, power within 10 % of its median, over 10 s and over 2 min; where neither is logged, no throttling was flagged.',
+      'The readings bear two where these differ threefold, each carries 5 % of the step or more, and the second explains more than chance would once in about 1000 (F test on the effective number of readings).',
       'Residuals that follow each other widen its uncertainty.',
       'An ambient that is stated and not measured may have drifted over the load by its own standard uncertainty.',
       'What the model leaves out (leakage, free convection, more masses than two) adds 1 % as a standard uncertainty.',
     ],
-    absentWhen: ['the load changed', 'the load lasted less than two time constants', 'residuals exceed 5 % of the step'],
+    absentWhen: ['the load changed', HELD, 'the load lasted less than two time constants', 'residuals exceed 5 % of the step'],
     source: STEP,
     check: `${FIRST_ORDER}; NIST StRD Misra1a and BoxBOD through the fit itself`,
   }),
@@ -90,7 +93,7 @@ export const THERMAL: readonly Definition[] = [
     definition: 'Temperature at which the fitted step response ends, at the mean ambient of the load phase.',
     formula: String.raw`T_\infty = \vartheta_\infty + \bar T_\mathrm{ambient}`,
     assumptions: ['The load was constant and would have gone on.'],
-    absentWhen: ['the load changed', 'the load lasted less than two time constants', 'residuals exceed 5 % of the step'],
+    absentWhen: ['the load changed', HELD, 'the load lasted less than two time constants', 'residuals exceed 5 % of the step'],
     source: STEP,
     check: FIRST_ORDER,
   }),
@@ -117,7 +120,7 @@ export const THERMAL: readonly Definition[] = [
       'Ambient at which the steady temperature would reach the limit: the limit less the temperature rise. An extrapolation, given within 10 K of the ambient of the test.',
     formula: String.raw`T_\mathrm{ceiling} = T_\mathrm{limit} - \Delta T,\quad |T_\mathrm{ceiling} - \bar T_\mathrm{ambient}| \le 10\,\mathrm K`,
     assumptions: ['The rise does not depend on the ambient; leakage and fans say otherwise far from the test.'],
-    absentWhen: [NOT_STEADY, 'the load changed', 'it lies more than 10 K from the ambient of the test', 'no limit is stated'],
+    absentWhen: [NOT_STEADY, 'the load changed', HELD, 'it lies more than 10 K from the ambient of the test', 'no limit is stated'],
     source: PRACTICE,
     check: 'hand-computed differences',
   }),

@@ -51,7 +51,7 @@ const EXTREME =
 const COUNTED = 'The interval reaches over the whole step of the log in which a change fell, so that it seldom misses.';
 
 const GOVERNED =
-  'Under a governor the clock swings about its mean in a cycle; swings that come back count as scatter, so that the interval is wide.';
+  'Under a governor the clock steps down and then swings in cycles of minutes. Half a cycle later it is off to the other side, which would make its mean better known; the interval takes no credit for that (the sum of autocorrelations ends where it first falls to zero), so that it is wider than need be.';
 
 /** Why a figure's intervals hold the truth more or less often than the band allows (k = 2), for readers. */
 export const WHY: Readonly<Record<string, string>> = {

@@ -2,7 +2,6 @@
 
 import type { Channel } from '../../intake/log.ts';
 import { subtract } from '../../quantities/arithmetic.ts';
-import type { Quantity } from '../../quantities/quantity.ts';
 import { isReason, noPhase, noReadings, type Reason } from '../absent.ts';
 import { fromOf, gapsOf, type Measured, placeOf, samplingWords } from '../average.ts';
 import type { Extreme } from '../extreme.ts';
@@ -16,21 +15,10 @@ import { addressOf, type Entry, phaseOf, rowsOf, type Soak } from '../soak.ts';
 import { intervalOf, quantityOf, samplingPart, stepOf } from '../sources.ts';
 import { timeWhere } from '../time-where.ts';
 import { ambientOver } from './ambient.ts';
+import { limitOf, toleranceOf } from './at-limit.ts';
 import { riseOf } from './rise.ts';
 import { isSettled } from './settle.ts';
 import type { Course } from './thermal.ts';
-
-function limitOf(soak: Soak, channel: Channel): Quantity | Reason {
-  const limit = soak.context.device.throttleAt[channel.name];
-  if (!limit) return { absent: 'no-rating', why: `The device states no temperature at which ${channel.name} throttles.` };
-  if (limit.unit !== channel.unit) {
-    return {
-      absent: 'no-rating',
-      why: `The limit of ${channel.name} is stated in ${limit.unit}, its readings are in ${channel.unit}.`,
-    };
-  }
-  return limit;
-}
 
 /** Limit less peak temperature, K; negative when the limit was passed. Its interval is that of the peak, the other way round. */
 export function throttleHeadroom(soak: Soak, channel: Channel, index: number, peak: Extreme | Reason): Entry {
@@ -50,9 +38,6 @@ function headroom(soak: Soak, channel: Channel, peak: Measured | Reason): Measur
     ? quantity
     : { quantity, from: peak.from, of: { ...peak.of, limit: `${plain(limit.value)} ${limit.unit}` } };
 }
-
-/** A channel is at its limit from this far below it, K, or from one step of its sensor where that is coarser. */
-const AT_LIMIT = 1;
 
 /** Width of a normal 95 % interval, in standard deviations. */
 const WIDTH = 2 * 1.959964;
@@ -74,7 +59,7 @@ function held(soak: Soak, channel: Channel, address: string): Held | Reason {
   if (!phase) return noPhase(soak, 'load');
   const readings = readingsOf(soak.log, channel.values, rowsOf(phase));
   if (readings.y.length < 2) return noReadings(channel.name, 'the load phase');
-  const tolerance = Math.max(AT_LIMIT, stepOf(soak.context, channel));
+  const tolerance = toleranceOf(soak, channel);
   const step = soak.log.time.step ?? 0;
   const scatter = 2 * typicalScatter(readings.y) + stepOf(soak.context, channel) / 2;
   const above = (least: number) => timeWhere(readings, (value) => value >= least, step, phase);

@@ -4,6 +4,7 @@ import { duration, plain } from '../in-words.ts';
 import { firstRowAt } from '../phases.ts';
 import { movingMean, smoothingSpan } from '../smooth.ts';
 import type { Rows, Soak } from '../soak.ts';
+import { isHeld } from './at-limit.ts';
 import { CRITERION_NAMES, type Criterion, criterionOf, type Rule } from './criteria.ts';
 import { type End, holdsFrom, type Judged, judge } from './judge.ts';
 import type { LoadSeries } from './load-series.ts';
@@ -21,6 +22,8 @@ export interface Settled {
   readonly rows: Rows;
   /** Its length, s. */
   readonly averaging: number;
+  /** Whether the governor held the temperature there, so that it says nothing of the cooling. */
+  readonly held: boolean;
 }
 
 /** Not settled: the reason, and what the course at the end still says. */
@@ -115,7 +118,8 @@ function settledAt(soak: Soak, series: LoadSeries, criterion: Criterion, judged:
   const smooth = noiseOfSmoothed(series, span);
   const interval = openingBetween(judged, first, excessOf(criterion.rule, smooth, span), series.step);
   const u = Math.max((interval[1] - interval[0]) / WIDTH, series.step / Math.sqrt(12));
-  return { criterion, opens, u, interval, rows: { from, to: phase.toRow }, averaging };
+  const rows = { from, to: phase.toRow };
+  return { criterion, opens, u, interval, rows, held: isHeld(soak, series.channel, rows), averaging };
 }
 
 /** Width of a normal 95 % interval, in standard deviations. */
@@ -175,5 +179,11 @@ function openingBetween(
 
 /** What settled figures say of the criterion. */
 export function settledWords(settled: Settled): Of {
-  return { criterion: settled.criterion.name, averaging: `mean over the last ${duration(settled.averaging)} of the load` };
+  const averaging = `mean over the last ${duration(settled.averaging)} of the load`;
+  return { criterion: settled.criterion.name, averaging, ...heldWords(settled) };
+}
+
+/** What a temperature that settled at its limit means. */
+export function heldWords({ held }: Settled): Of {
+  return held ? { held: 'held at its limit by the governor: the clock and the power are what settles' } : {};
 }

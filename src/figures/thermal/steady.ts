@@ -5,7 +5,7 @@ import { figureOf, present } from '../present.ts';
 import { addressOf, type Entry } from '../soak.ts';
 import { quantityOf, samplingPart } from '../sources.ts';
 import { ambientChannel } from './ambient.ts';
-import { isSettled, settledWords, type Unsettled } from './settle.ts';
+import { heldWords, isSettled, settledWords, type Unsettled } from './settle.ts';
 import type { Course } from './thermal.ts';
 
 /** Mean over the last window of the load, given that the criterion held to its end; else why it did not. */
@@ -39,7 +39,7 @@ export function timeToSteadyState(course: Course): Entry {
   const measured: Measured = {
     quantity: quantityOf(settling.opens, 's', [sampling], { stated: true, step: 0 }),
     from: fromOf(soak, columnsOf(course), series.readings),
-    of: { channel: channel.name, criterion: settling.criterion.name, ...gapsOf(series.readings) },
+    of: { channel: channel.name, criterion: settling.criterion.name, ...heldWords(settling), ...gapsOf(series.readings) },
   };
   return [address, present(name, soak, measured, { interval: settling.interval })];
 }

@@ -11,7 +11,7 @@ import { type LoadSeries, loadSeries } from './load-series.ts';
 import { type Response, responseOf } from './response.ts';
 import { asymptoteTemperature, timeConstant } from './response-figures.ts';
 import { risePerWatt, temperatureRise } from './rise.ts';
-import { type Settled, settle, type Unsettled } from './settle.ts';
+import { isSettled, type Settled, settle, type Unsettled } from './settle.ts';
 import { steadyTemperature, timeToSteadyState } from './steady.ts';
 
 /** One temperature channel with what is known of its course under load. */
@@ -73,18 +73,25 @@ function peakFigures(soak: Soak, channel: Channel, index: number): Entry[] {
 
 const COURSE_NAMES = THERMAL_NAMES.filter((name) => !/^(idle|peak|throttle|held)_/.test(name));
 
+/** Without a change of the load that shows: a governor may have worked from its first seconds to its last. */
+const HELD: Reason = {
+  absent: 'load-changed',
+  why: 'The governor held the temperature at its limit, so that neither its course nor its end is that of a constant load.',
+};
+
 function courseFigures(soak: Soak, channel: Channel, index: number, meter: Meter | Reason, changed: Reason | null): Entry[] {
   const series = loadSeries(soak, channel);
   if (isReason(series)) return COURSE_NAMES.map((name) => [addressOf(name, channel, index), absent(name, series)]);
-  const response = changed ?? responseOf(soak, series, index);
-  const settling = settle(soak, series, () => response);
-  const course: Course = { soak, channel, index, series, settling, response };
+  const fitted = changed ?? responseOf(soak, series, index);
+  const settling = settle(soak, series, () => fitted);
+  const governed = changed ?? (isSettled(settling) && settling.held ? HELD : null);
+  const course: Course = { soak, channel, index, series, settling, response: governed ?? fitted };
   return [
     steadyTemperature(course),
     timeToSteadyState(course),
     temperatureRise(course),
     risePerWatt(course, meter),
-    ambientCeiling(course, changed),
+    ambientCeiling(course, governed),
     timeConstant(course),
     asymptoteTemperature(course),
   ];

@@ -7,9 +7,9 @@ import { degreesOfFreedom, exact, interval95, standardUncertainty } from '../../
 import { mean } from '../../../src/statistics/mean.ts';
 import { normalQuantile } from '../../../src/statistics/normal-quantile.ts';
 import { sampleDeviation } from '../../../src/statistics/sample-deviation.ts';
-import { seededRandom } from '../../../src/statistics/seeded-random.ts';
 import { expectNear } from '../../statistics/near.ts';
 import { nist } from '../../statistics/nist.ts';
+import { seededRandom } from '../../statistics/seeded-random.ts';
 import { presentAt } from '../build.ts';
 import { absentAt, compareRuns, figure, part, type Sketch } from '../comparison/runs.ts';
 

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { derive } from '../../../src/figures/derive.ts';
 import { interval95, standardUncertainty } from '../../../src/quantities/uncertainty.ts';
+import { autoregressive, gaussian, stepped } from '../../statistics/noise.ts';
 import { apart, contextOf, every, logOf, noise, phase, presentAt, STEP, stepAt } from '../build.ts';
 
 /** Autocorrelated noise: a first-order autoregression with coefficient 0.95, K. */
@@ -48,6 +49,25 @@ describe('time constant and asymptote (closed form of one exact exponential step
     expect(apart(constant.quantity.value, 600)).toBeLessThan(0.02);
     expect(constant.of).toMatchObject({ fit: 'two exponentials, the slower one is given' });
     expect(Math.abs(presentAt(figures, 'asymptote_temperature').quantity.value - 62)).toBeLessThan(0.1);
+  });
+
+  /** In how many of 40 logs with noise of this memory, and a fast part of this size, two exponentials were borne. */
+  function foundTwo(fast: number, memory: number): number {
+    const normal = gaussian(fast + 100 * memory);
+    let found = 0;
+    for (let run = 0; run < 40; run++) {
+      const random = autoregressive(900, memory, normal);
+      const course = (t: number, row: number) => 70 - fast * Math.exp(-t / 60) - 30 * Math.exp(-t / 700) + 0.3 * random[row]!;
+      const values = stepped(Float64Array.from(every(4, 3596), course), 0.5);
+      const { figures } = derive(logOf(every(4, 3596), { soc: { quantity: 'temperature', values, step: 0.5 } }), contextOf());
+      if (presentAt(figures, 'time_constant').of?.fit === 'two exponentials, the slower one is given') found++;
+    }
+    return found;
+  }
+
+  test.each([0, 0.9])('a second part is found where there is one, and none invented where there is none; memory %d', (memory) => {
+    expect(foundTwo(12, memory)).toBeGreaterThanOrEqual(38);
+    expect(foundTwo(0, memory)).toBeLessThanOrEqual(1);
   });
 
   test('the fit shares its sources between both figures', () => {

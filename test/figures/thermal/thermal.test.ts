@@ -206,6 +206,25 @@ describe('against the limit', () => {
     expect(apart(u(held((t) => (t >= 100 && t < 250 ? 84 : 70))), Math.sqrt(2 / 12))).toBeLessThan(1e-12);
   });
 
+  test('held there by a governor, the temperature says so, and neither fit nor ceiling is made of it', () => {
+    // Throttled from the first minute, ten seconds on and ten off: power and clock are even from then on.
+    const throttled = (t: number) => (t >= 60 && t % 20 < 10 ? 1 : 0);
+    const sketch = {
+      soc: { quantity: 'temperature', values: (t: number) => 85 - 50 * Math.exp(-t / 200) },
+      flag: { quantity: 'throttle_flag', values: throttled },
+      core: { quantity: 'clock', values: (t: number) => (throttled(t) ? 1.8e9 : 2e9) },
+    } as const;
+    const { figures } = derive(logOf(every(1, 3600), sketch), contextOf({ device, ambient: celsius(22) }));
+    const held = 'held at its limit by the governor: the clock and the power are what settles';
+    for (const name of ['steady_temperature', 'temperature_rise', 'time_to_steady_state'])
+      expect(presentAt(figures, name).of).toMatchObject({ held });
+    for (const name of ['time_constant', 'asymptote_temperature', 'ambient_ceiling'])
+      expect(figures.get(name)).toMatchObject({ absent: 'load-changed' });
+    const cool = derive(logOf(every(1, 3600), { soc: sketch.soc }), contextOf({ device, ambient: celsius(22) })).figures;
+    expect(presentAt(cool, 'steady_temperature').of).not.toHaveProperty('held');
+    expect(presentAt(cool, 'ambient_ceiling').quantity.value).toBeCloseTo(22, 1);
+  });
+
   const ceiling = (limit: number, ambient = 22) => {
     const log = logOf(every(1, 3600), { soc: { quantity: 'temperature', values: () => 60 } });
     return derive(log, contextOf({ ambient: celsius(ambient), device: { id: 'larch', throttleAt: { soc: celsius(limit) } } }))

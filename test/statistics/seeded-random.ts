@@ -1,7 +1,7 @@
 /**
  * Generator of repeatable pseudo-random numbers: xoshiro128**, its state filled from the seed by splitmix32.
  *
- * When: resampling, and tests. The same seed gives the same numbers on every machine. Not for secrets.
+ * When: noise of tests. The same seed gives the same numbers on every machine. Not for secrets.
  * @param seed any whole number; its low 32 bits count
  * @returns a function that gives the next number, 0 ≤ number < 1, with 32 random bits
  * Source: Blackman & Vigna, "Scrambled linear pseudorandom number generators", ACM Transactions on Mathematical Software 47(4), 2021
