@@ -2,9 +2,9 @@
 import { mapUnder, type Plain, type PlainFile, type PlainMap } from './plain.ts';
 
 /** Keys that a run may take from its setup whole. */
-const WHOLE = ['device', 'specimen', 'instruments', 'phases', 'steady', 'licence'] as const;
+export const WHOLE = ['device', 'specimen', 'instruments', 'phases', 'steady', 'licence'] as const;
 /** Keys that it takes from it key by key. */
-const BY_KEY = ['conditions', 'setting'] as const;
+export const BY_KEY = ['conditions', 'setting'] as const;
 
 /** The same run without its setup, by the rules of inherit.ts. */
 export function wholeRun(run: PlainFile, setup: PlainFile | undefined): PlainFile {

@@ -1,8 +1,9 @@
 import { expect, test } from 'vitest';
 import { dataFiles, readProject } from '../../../src/compute/project.ts';
 import { readRegister } from '../../../src/register/read.ts';
+import { SHARED_KEYS } from '../../../src/register/shared.ts';
 import { plainFile, plainText } from '../../../src/register/travel/plain.ts';
-import { wholeRun } from '../../../src/register/travel/whole-run.ts';
+import { BY_KEY, WHOLE, wholeRun } from '../../../src/register/travel/whole-run.ts';
 import { HERE } from '../../compute/data/demo.ts';
 
 const file = (lines: string) => plainFile({ path: 'content/runs/x.md', text: `---\n${lines}---\n\nWords.\n` });
@@ -90,6 +91,10 @@ test('register/travel/whole-run: written anew without their setups, the runs of 
     const { setup: _none, ...facts } = plainOf(register.runs.get(run.id)!);
     expect(plainOf(run), run.id).toEqual(facts);
   }
+});
+
+test('register/travel/whole-run: every key that a setup and a run share is taken from the setup', () => {
+  expect([...WHOLE, ...BY_KEY, 'channels'].toSorted()).toEqual(Object.keys(SHARED_KEYS).toSorted());
 });
 
 /** Without places, which the other file has elsewhere. Conditions come in another order, which no figure looks at. */
