@@ -82,9 +82,14 @@ function worded(
   const groups = [...grouped(runs, (run) => textOf(run) ?? '')].sort(([a], [b]) => Number(a === '') - Number(b === ''));
   if (groups.length < 2) return [];
   const said = groups.map(([text, aliases]) =>
-    text === '' ? `not stated for ${listed(aliases)}` : `${text} in ${listed(aliases)}`,
+    text === '' ? `not stated for ${listed(aliases)}` : `${setOff(text)} in ${listed(aliases)}`,
   );
   return [{ what: label, sentence: `${capital(label)}: ${said.join('; ')}. ${effect}` }];
+}
+
+/** In quotation marks where the author's words would run into the sentence. */
+function setOff(text: string): string {
+  return /[,;:]| in /.test(text) ? `“${text}”` : text;
 }
 
 function ambient(runs: readonly GatheredRun[]): Difference[] {
@@ -131,30 +136,56 @@ function durationOf(seconds: number | undefined): string | undefined {
   return seconds === undefined ? undefined : duration(seconds);
 }
 
-/** Instruments and places of the primary channel of each quantity that several runs logged. */
+type Channel = GatheredRun['channels'][number];
+
+/** One reading that several runs logged. */
+interface Reading {
+  /** "temperature", "temperature (board)". */
+  readonly label: string;
+  readonly of: (run: GatheredRun) => Channel | undefined;
+}
+
+/** Instruments and places of what several runs logged. */
 function channels(runs: readonly GatheredRun[]): Difference[] {
-  const quantities = unique(runs.flatMap(({ channels }) => channels.map(({ quantity }) => quantity)));
-  return quantities.flatMap((quantity) => {
-    const had = runs.filter((run) => primary(run, quantity) !== undefined);
-    const label = quantity.replaceAll('_', ' ');
+  return [...primaries(runs), ...secondaries(runs)].flatMap(({ label, of }) => {
+    const had = runs.filter((run) => of(run) !== undefined);
     return [
-      ...worded(had, { label: `instrument of the ${label}`, effect: INSTRUMENT }, (run) => instrumentOf(run, quantity)),
-      ...worded(
-        had,
-        { label: `place where the ${label} was measured`, effect: PLACE },
-        (run) => primary(run, quantity)?.at || undefined,
-      ),
+      ...worded(had, { label: `instrument of the ${label}`, effect: INSTRUMENT }, (run) => instrumentOf(run, of(run), had)),
+      ...worded(had, { label: `place where the ${label} was measured`, effect: PLACE }, (run) => of(run)?.at || undefined),
     ];
   });
 }
 
-function primary({ channels }: GatheredRun, quantity: string): GatheredRun['channels'][number] | undefined {
-  return channels.find((channel) => channel.quantity === quantity);
+function primaries(runs: readonly GatheredRun[]): Reading[] {
+  const quantities = unique(runs.flatMap((run) => run.channels.map(({ quantity }) => quantity)));
+  return quantities.map((quantity) => ({ label: inWords(quantity), of: (run) => primary(run, quantity) }));
 }
 
-function instrumentOf(run: GatheredRun, quantity: string): string | undefined {
-  const id = primary(run, quantity)?.instrument;
-  return run.instruments.find((instrument) => instrument.id === id)?.title;
+/** Other channels, which runs have in common by their name. */
+function secondaries(runs: readonly GatheredRun[]): Reading[] {
+  const others = runs.flatMap((run) => run.channels.filter((channel) => channel !== primary(run, channel.quantity)));
+  const byName = new Map(others.map((channel) => [`${channel.quantity} ${channel.name}`, channel]));
+  return [...byName.values()].map(({ name, quantity }) => ({
+    label: `${inWords(quantity)} (${inWords(name)})`,
+    of: (run) => run.channels.find((channel) => channel.name === name && channel.quantity === quantity),
+  }));
+}
+
+function primary({ channels: all }: GatheredRun, quantity: string): Channel | undefined {
+  return all.find((channel) => channel.quantity === quantity);
+}
+
+/** Its title; with the id where two of one title are among the runs. */
+function instrumentOf(run: GatheredRun, channel: Channel | undefined, among: readonly GatheredRun[]): string | undefined {
+  const used = run.instruments.find(({ id }) => id === channel?.instrument);
+  const namesakes = among
+    .flatMap(({ instruments }) => instruments)
+    .filter((each) => each.title === used?.title && each.id !== used.id);
+  return used && namesakes.length > 0 ? `${used.title} (${used.id})` : used?.title;
+}
+
+function inWords(name: string): string {
+  return name.replaceAll('_', ' ');
 }
 
 /** Conditions that no run states: nothing tells whether they differ. */

@@ -107,6 +107,28 @@ describe('compute/compared/fairness', () => {
     ]);
   });
 
+  test('another instrument of a channel beside the primary, and one of the same title', () => {
+    const instruments = [
+      { id: 'probe', title: 'Probe', accuracy: '± 1 K' },
+      { id: 'probe-2', title: 'Probe', accuracy: '± 1 K' },
+    ];
+    const temperatures = (board: string) => [
+      { name: 'soc', quantity: 'temperature', at: '', instrument: 'probe' },
+      { name: 'board', quantity: 'temperature', at: '', instrument: board },
+    ];
+    const rated = { instruments, channels: temperatures('probe') };
+    expect(judge({ instruments, channels: temperatures('probe') }, rated).warnings).toEqual([]);
+    expect(judge({ instruments, channels: temperatures('probe-2') }, rated).warnings).toEqual([
+      'Instrument of the temperature (board): Probe (probe) in rated; Probe (probe-2) in fast. The errors of two instruments do not cancel in a difference.',
+    ]);
+  });
+
+  test("the author's words are set off where they would run into the sentence", () => {
+    expect(judge({ conditions: { cooling: 'finned lid, no fan' } }, { conditions: { cooling: 'fan' } }).warnings[0]).toMatch(
+      /^Cooling: fan in rated; “finned lid, no fan” in fast\. /,
+    );
+  });
+
   test('two settings changed in one step cannot be told apart; runs that changed one alone are not named', () => {
     const { lead, warnings } = fairnessOf(
       comparison(
