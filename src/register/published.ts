@@ -10,6 +10,8 @@ const list = <S extends v.GenericSchema>(item: S) => v.pipe(v.array(item), v.rea
 const KIND = v.picklist(['value', 'stated', 'claim', 'table', 'highlight']);
 
 const ENTRY = v.strictObject({
+  /** Its address within the page; states from before there were any have none. */
+  id: v.optional(text),
   line: number,
   column: number,
   kind: KIND,

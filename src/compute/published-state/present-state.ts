@@ -49,9 +49,10 @@ function copiesOf({ comparisons }: Note, copies: readonly NamedCopy[]): string[]
 
 /** `at`: when a script says it, in seconds. */
 function entryOf(note: Note, { entries, sentences }: Written, entry: LedgerEntry, at: number | undefined): PublishedEntry {
-  const { line, column, kind, text, expression, value, unit, u, shown, verdict, rests } = entry;
+  const { id, line, column, kind, text, expression, value, unit, u, shown, verdict, rests } = entry;
   const sentence = sentences?.[entries.indexOf(entry)];
   return {
+    id,
     line,
     column,
     kind,

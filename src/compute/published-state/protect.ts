@@ -17,6 +17,7 @@ import type { Scripts } from '../scripts.ts';
 import { keepAddresses, type Redirect } from './addresses.ts';
 import { judgeNote } from './judge-note.ts';
 import { judgeScript } from './judge-script.ts';
+import { keepIds } from './keep-ids.ts';
 import { movedPages } from './moved.ts';
 import { presentState, stateKey } from './present-state.ts';
 import type { States } from './read-states.ts';
@@ -61,11 +62,12 @@ export interface Protected {
 /** Holds every published note and script against its published state. */
 export function protect({ register, content, published, notes, plots, copies, scripts, sources }: Options): Protected {
   const { states, problems: unreadable } = published;
-  const judged = notes.outcomes.map((outcome) => {
-    const { note } = outcome;
+  const judged = notes.outcomes.map((written) => {
+    const { note } = written;
     const drawn = plots.results.get(stateKey(note)) ?? [];
     const plan = note.kind === 'script' ? scripts.plans.get(note.id) : undefined;
-    const present = presentState(outcome, drawn, sources, plan, copies, pagesOf(outcome, register));
+    const going = presentState(written, drawn, sources, plan, copies, pagesOf(written, register));
+    const { outcome, present } = keepIds({ outcome: written, present: going }, stateOf(note, states));
     return {
       outcome,
       present,
