@@ -2,6 +2,7 @@
 import type { Root } from 'mdast';
 import { readUnit } from '../../quantities/units.ts';
 import type { Span } from '../expression-tree.ts';
+import type { UnitSaid } from '../stated/phrase.ts';
 import { findStated, isUnread, type Stated, type Unread } from '../stated/read.ts';
 import { numberSpans } from './number-spans.ts';
 
@@ -15,7 +16,7 @@ export interface UnheldNumber extends Span {
 }
 
 /** Units of this trade's figures; others (an inch, a bit) are no measured number here. */
-const MEASURED = new Set(['°C', 'K', 's', 'Hz', 'A', 'V', 'W', 'J', '1', 'K/W', 'A·s', 'V/A']);
+const MEASURED = new Set(['°C', 'K', 's', 'Hz', 'A', 'V', 'W', 'J', '1', 'K/W', 'K/s', 'rpm', 'A·s', 'V/A']);
 
 /** All of a tree, in the order of the source. */
 export function findUnheld(source: string, tree: Root): UnheldNumber[] {
@@ -31,7 +32,7 @@ export function findUnheld(source: string, tree: Root): UnheldNumber[] {
 
 /** Entities and marks of Markdown as blanks of the same length, so that `**71** degrees` and `71&nbsp;°C` are read and offsets stay. */
 function masked(prose: string): string {
-  return prose.replace(/&(?:nbsp|thinsp|#\d+);|[*_`]+|\\(?=[!-/:-@[-`{-~])|^[ \t]*>+/gm, (mark) => ' '.repeat(mark.length));
+  return prose.replace(/&(?:nbsp|thinsp|#\d+);|[*_`]+|~~|\\(?=[!-/:-@[-`{-~])|^[ \t]*>+/gm, (mark) => ' '.repeat(mark.length));
 }
 
 interface Found extends Span {
@@ -41,7 +42,7 @@ interface Found extends Span {
 function numbersIn(prose: string): Found[] {
   return findStated(prose).flatMap((said): Found[] => {
     if (!isUnread(said)) return counts(prose, said) ? [{ start: startOf(said), end: said.end, said }] : [];
-    const inner = insideOf(prose, said);
+    const inner = insideOf(prose, said) ?? measureOf(prose, said);
     return inner ? [{ ...inner, said }] : [];
   });
 }
@@ -51,12 +52,22 @@ function startOf({ start, said }: Stated): number {
   return Math.min(start, said.comparison?.start ?? start);
 }
 
+/** The whole phrase, where no part of it can be read: "2,4 GHz", "sixty-odd degrees". */
+function measureOf(prose: string, { measure }: Unread): Span | undefined {
+  if (!measure || !isMeasured(measure.unit) || CURRENCY.test(prose.slice(0, measure.start))) return undefined;
+  return { start: measure.start, end: measure.end };
+}
+
+function isMeasured({ spelling }: UnitSaid): boolean {
+  return spelling !== 'd' && MEASURED.has(readUnit(spelling)?.canonical ?? '');
+}
+
 /** How far behind a word that makes a number unreadable the number is looked for. */
 const REACH = 60;
 
 /** The number itself, where the words before it ("never", "not") keep it from being read with them. */
-function insideOf(prose: string, { offset }: Unread): Span | undefined {
-  const rest = prose.slice(offset, offset + REACH);
+function insideOf(prose: string, { offset, measure }: Unread): Span | undefined {
+  const rest = prose.slice(offset, measure?.end ?? offset + REACH);
   const word = /^\p{L}+(?:['’]\p{L}+)?\s+/u.exec(rest)?.[0] ?? '';
   for (const from of new Set([0, word.length])) {
     const found = findStated(rest.slice(from)).find((said) => !isUnread(said)) as Stated | undefined;
@@ -73,7 +84,7 @@ const COMPARES = /^\s*(?:as|the|that|what|its|faster|slower|more|less)\b/;
 function counts(prose: string, said: Stated): boolean {
   const side = said.said.sides.at(-1);
   const unit = side?.unit;
-  if (!side || !unit || unit.spelling === 'd' || !MEASURED.has(readUnit(unit.spelling)?.canonical ?? '')) return false;
+  if (!side || !unit || !isMeasured(unit)) return false;
   if (CURRENCY.test(prose.slice(0, said.start)) || CURRENCY.test(prose.slice(0, side.start))) return false;
   if (unit.kind === 'times')
     return said.hedge !== undefined || said.said.comparison !== undefined || COMPARES.test(prose.slice(said.end));

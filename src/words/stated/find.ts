@@ -2,11 +2,12 @@
 import { changes, comparisonAfter, comparisonBefore, comparisonRefused } from './comparison.ts';
 import { deniedBefore, type HedgeFound, hedgeAfter, hedgeBefore } from './hedge-at.ts';
 import type { Inner } from './inner.ts';
-import type { Phrase, Side } from './phrase.ts';
+import type { Phrase, Side, UnitSaid } from './phrase.ts';
 import { type SideFound, sideAt } from './side.ts';
 import { isUnread, type Unread, unread } from './stated.ts';
 import { strayBeside } from './stray.ts';
 import { type Token, tokenise } from './tokens.ts';
+import { unitAt } from './unit-said.ts';
 
 const DASHES = new Set(['–', '—', '-', '−', '‐', '‑']);
 
@@ -35,7 +36,8 @@ function phraseAt(text: string, tokens: readonly Token[], at: number): PhraseFou
   const between = hedge?.name === 'between';
   const first = sideAt(tokens, at, between && tokens[hedge.at]?.low !== 'from' && tokens[at - 1]?.low === 'between');
   if (!first) return undefined;
-  if (isUnread(first)) return { phrase: first, next: at + 1 };
+  if (isUnread(first))
+    return { phrase: withMeasure(first, tokens[at]!.start, unitAt(tokens, at + 1, 'digits')?.unit), next: at + 1 };
   const second = journey ? undefined : secondAt(tokens, first, between);
   const failed = second && isUnread(second) ? second : undefined;
   if (failed) return { phrase: failed, next: first.next };
@@ -109,19 +111,20 @@ function complete(draft: Draft): PhraseFound {
   const start = draft.hedge?.at ?? at;
   const end = later?.next ?? next;
   const refused = refusal(draft, hedges, start, after?.next ?? draft.next);
-  if (refused) return { phrase: refused, next: end };
+  const place = { start: tokens[start]!.start, end: tokens[end - 1]!.end };
+  if (refused) return { phrase: withMeasure(refused, place.start, sides.at(-1)!.unit), next: end };
   const comparison = compared?.comparison ?? draft.inner?.comparison ?? comparisonBefore(tokens, start)?.comparison;
   const hedge = hedges[0] && { name: hedges[0].name, start: tokens[hedges[0].at]!.start, end: tokens[hedges[0].next - 1]!.end };
-  const place = { start: tokens[start]!.start, end: tokens[end - 1]!.end };
   return { phrase: { text, sides, plusMinus, ...place, ...(hedge && { hedge }), ...(comparison && { comparison }) }, next: end };
 }
 
-function refusal(
-  { tokens, at, sides, plusMinus, between, next }: Draft,
-  hedges: readonly HedgeFound[],
-  start: number,
-  compared: number,
-): Unread | undefined {
+/** Names the phrase that is refused by its unit, where it has one. */
+function withMeasure(refused: Unread, start: number, unit: UnitSaid | undefined): Unread {
+  return unit ? { ...refused, measure: { start: Math.min(start, refused.offset), end: unit.end, unit } } : refused;
+}
+
+function refusal(draft: Draft, hedges: readonly HedgeFound[], start: number, compared: number): Unread | undefined {
+  const { tokens, at, sides, plusMinus, between, next } = draft;
   const place = tokens[at]!.start;
   const [first, second] = sides;
   if (between && !second && tokens[at - 1]?.low === 'between')
@@ -131,5 +134,5 @@ function refusal(
   const odd = second ? names.find((name) => name !== 'between' && (plusMinus || name !== 'about')) : undefined;
   if (odd !== undefined) return unread(`a range with "${odd}"`, place, 'a range alone, or "about" before it');
   const stray = strayBeside(tokens, at, start, next, (second ?? first).unit !== undefined);
-  return stray ?? deniedBefore(tokens, start) ?? comparisonRefused(tokens, compared, second ?? first);
+  return draft.inner?.refused ?? stray ?? deniedBefore(tokens, start) ?? comparisonRefused(tokens, compared, second ?? first);
 }

@@ -1,11 +1,15 @@
 /** Words between a number and its unit: "30 or so watts", "five more degrees", "two full hours". */
 import { type HedgeFound, hedgeAfter } from './hedge-at.ts';
 import type { Comparison } from './phrase.ts';
+import type { Unread } from './stated.ts';
+import { OPEN, refusedBy } from './stray.ts';
 import type { Token } from './tokens.ts';
 
 export interface Inner {
   readonly hedge?: HedgeFound;
   readonly comparison?: Comparison;
+  /** What leaves the number open: "sixty-odd degrees". */
+  readonly refused?: Unread;
   /** Index of the unit's first token. */
   readonly next: number;
 }
@@ -27,6 +31,7 @@ export function innerAt(tokens: readonly Token[], at: number): Inner | undefined
   if (ADJECTIVES.has(token.low)) return { next: at + 1 };
   const kind = COMPARED.get(token.low);
   if (kind) return { comparison: { kind, ofRatio: false, start: token.start, end: token.end }, next: at + 1 };
+  if (OPEN.has(token.low)) return { refused: refusedBy(token, 'after'), next: at + 1 };
   const hedge = hedgeAfter(tokens, at, true);
   return hedge && hedge.at === at ? { hedge, next: hedge.next } : undefined;
 }

@@ -1,5 +1,5 @@
 /** A number in the author's words, and the interval of true values that the words allow. */
-import type { Phrase } from './phrase.ts';
+import type { Phrase, UnitSaid } from './phrase.ts';
 
 /** An interval; ends may be infinite, and an infinite end is open. */
 export interface Ends {
@@ -35,6 +35,8 @@ export interface Unread {
   readonly offset: number;
   /** What would have been right. */
   readonly expected: string;
+  /** The phrase in the text where it has a unit: a number that somebody should hold or reword. */
+  readonly measure?: { readonly start: number; readonly end: number; readonly unit: UnitSaid };
 }
 
 export function unread(found: string, offset: number, expected: string): Unread {
