@@ -54,14 +54,18 @@ export function bearingOf(subjects: ReadonlyMap<string, Subject>): Bearing {
   return { subjects, candidates: candidatesOf(subjects), aliases: aliasWords(subjects) };
 }
 
-/** The figures, settings, conditions and ratings that bear the words; where there are none, differences and ratios of two of them. */
+/**
+ * The figures, settings, conditions and ratings that bear the words; where there are none, or where the words compare ("13.5 kelvin
+ * hotter"), differences and ratios of two of them.
+ */
 export function offersFor({ said, context, inUnitOf }: Asked, bearing: Bearing): Offer[] {
   const single = bearing.candidates.flatMap((candidate) => {
     const { unit, value } = candidate.quantity;
     const score = () => contextScore(candidate, context, bearing.aliases);
     return offerOf(inUnitOf(unit), { is: candidate.is, value, score, title: () => titleOf(candidate) }, bearing);
   });
-  const found = single.length > 0 ? single : pairOffers(said, inUnitOf, context, bearing);
+  const pairs = single.length === 0 || said.said.comparison ? pairOffers(said, inUnitOf, context, bearing) : [];
+  const found = [...single, ...pairs];
   const sorted = found.sort((a, b) => b.score - a.score);
   return withoutTwins(sorted)
     .slice(0, MOST)

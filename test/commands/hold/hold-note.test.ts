@@ -143,15 +143,15 @@ describe('commands/hold/hold-note', () => {
     expect(written).toBe(`${FRONT}> The fast setting peaks at :stated[about 85 degrees]{is="fast.peak_temperature"} of\n> heat.\n`);
   });
 
-  test('differences and ratios are offered only where no single figure fits', async () => {
-    const numbers = await list(
-      `${FRONT}The fast run peaked 4.5 to 5.5 degrees higher than the quick one, and the quick one drew 45 percent more than the rated one.\n`,
+  test('differences and ratios are offered where the words compare, or where no single figure fits', async () => {
+    const [warmer, more, plain, far] = await list(
+      `${FRONT}The quick run peaked 13.5 kelvin hotter than the brisk one and drew 45 percent more than the rated one. It settled at 79 degrees; the rest is 2.0 W.\n`,
     );
-    expect(numbers[1]?.offers[0]?.is).toBe('quick.load_power / rated.load_power');
-    for (const { offers } of numbers) {
-      const single = offers.filter(({ is }) => !/ [-/] /.test(is)).length;
-      expect([0, offers.length]).toContain(single);
-    }
+    expect(warmer?.offers[0]?.is).toBe('quick.peak_temperature - brisk.peak_temperature');
+    expect(more?.offers[0]?.is).toBe('quick.load_power / rated.load_power');
+    const compared = (offers: readonly { is: string }[] = []) => offers.map(({ is }) => / [-/] /.test(is));
+    expect(new Set(compared(plain?.offers))).toEqual(new Set([false]));
+    expect(new Set(compared(far?.offers))).toEqual(new Set([true]));
   });
 
   test('an expression that does not bear the words, a wrong number and a number in a link are refused with the reason', async () => {
