@@ -112,13 +112,14 @@ function complete(draft: Draft): PhraseFound {
   const end = later?.next ?? next;
   const refused = refusal(draft, hedges, start, after?.next ?? draft.next);
   const place = { start: tokens[start]!.start, end: tokens[end - 1]!.end };
-  if (refused) return { phrase: withMeasure(refused, place.start, sides.at(-1)!.unit), next: end };
+  const { amount, unit } = sides.at(-1) as Side;
+  if (refused) return { phrase: withMeasure(refused, place.start, amount.article ? undefined : unit), next: end };
   const comparison = compared?.comparison ?? draft.inner?.comparison ?? comparisonBefore(tokens, start)?.comparison;
   const hedge = hedges[0] && { name: hedges[0].name, start: tokens[hedges[0].at]!.start, end: tokens[hedges[0].next - 1]!.end };
   return { phrase: { text, sides, plusMinus, ...place, ...(hedge && { hedge }), ...(comparison && { comparison }) }, next: end };
 }
 
-/** Names the phrase that is refused by its unit, where it has one. */
+/** Names the phrase that is refused, where it has a unit; "not an hour" is an idiom. */
 function withMeasure(refused: Unread, start: number, unit: UnitSaid | undefined): Unread {
   return unit ? { ...refused, measure: { start: Math.min(start, refused.offset), end: unit.end, unit } } : refused;
 }
