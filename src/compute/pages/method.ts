@@ -31,7 +31,23 @@ function methodEntry(entry: Definition, tables: readonly CheckTable[]): MethodEn
   const formula = katex.renderToString(entry.formula, { output: 'mathml', displayMode: true, throwOnError: true, strict: 'error' });
   const passed = CHECKS_BY_FIGURE[entry.name] ?? [];
   const checks = tables.filter(({ id }) => passed.includes(id)).map(({ id, title, fewest }) => ({ id, title, digits: fewest }));
-  return { ...entry, formula, checks, coverage: coverageOf(entry.name) };
+  return { ...whole(entry), formula, checks, coverage: coverageOf(entry.name) };
+}
+
+/** The definition with its numbers kept on the line of their unit. */
+function whole(entry: Definition): Definition {
+  const { definition, assumptions, absentWhen, check } = entry;
+  return {
+    ...entry,
+    definition: keepUnits(definition),
+    assumptions: assumptions.map(keepUnits),
+    absentWhen: absentWhen.map(keepUnits),
+    check: keepUnits(check),
+  };
+}
+
+function keepUnits(text: string): string {
+  return text.replaceAll(/(\d) (?=(?:%|°C|MHz|min|K|h|s)(?![A-Za-z]))/g, '$1\u00a0');
 }
 
 function coverageOf(name: string): MethodEntry['coverage'] {
