@@ -1,0 +1,74 @@
+/** A note, and the words of a front matter. */
+import type { Licence } from '../../register/register.ts';
+import type { Citation } from '../cite/citation.ts';
+import type { DataFile } from '../data/data-file.ts';
+import type { CorrectedTogether } from './corrections.ts';
+import type { Ledgers } from './ledger.ts';
+import type { ConditionRow, HeldNote, Highlight, Link, Marks, PagePlot, ShownCaution } from './shared.ts';
+
+export interface NoteModel {
+  readonly kind: 'note';
+  readonly title: string;
+  readonly date: string;
+  readonly summary: string;
+  /** The same words with their held numbers, for the page itself. */
+  readonly front: ShownFront;
+  readonly marks: Marks;
+  readonly devices: readonly Link[];
+  readonly runs: readonly {
+    readonly link: Link;
+    readonly alias: string;
+    readonly setting: string;
+    readonly conditions: readonly ConditionRow[];
+  }[];
+  /** Conditions that all its runs share. */
+  readonly shared: readonly ConditionRow[];
+  /** Comparisons that it names. */
+  readonly comparisons: readonly Link[];
+  readonly highlights: readonly Highlight[];
+  readonly pieces: readonly (string | PagePlot)[];
+  readonly heldNotes: readonly HeldNote[];
+  readonly cautions: readonly ShownCaution[];
+  readonly disclosure: string;
+  /** Published scripts that speak for it. */
+  readonly scripts: readonly Link[];
+  /** Newest first. */
+  readonly corrections: readonly CorrectedTogether[];
+  /** They as text ready to paste; '' where there are none. */
+  readonly correctionsFile: string;
+  readonly ledger: Ledgers;
+  /** By run or attempts: the author's files with their digests, and what is made from them. */
+  readonly reproduce: readonly {
+    readonly of: Link;
+    readonly files: readonly DataFile[];
+    readonly made: readonly DataFile[];
+  }[];
+  /** All of its data in one file; null where it is not published. */
+  readonly archive: { readonly path: string; readonly name: string; readonly size: string; readonly sha256: string } | null;
+  readonly citation: Citation;
+  /** How its own words may be used; null where nobody says so. */
+  readonly licence: Licence | null;
+  readonly authors: readonly string[];
+  /** Structured data as JSON-LD. */
+  readonly linked: string;
+}
+
+/** A held number as a script says it: linked to its note, with the form that the note of the same number prints. */
+export interface SpokenNumber {
+  readonly number: number;
+  /** As in its note. */
+  readonly id: string;
+  readonly said: string;
+  /** Id of its open correction; '' where there is none. */
+  readonly corrected: string;
+}
+
+/** Words of the front matter, with the held numbers in them. */
+export type FrontWords = readonly (string | SpokenNumber)[];
+
+/** Title, summary and disclosure of a note or script; empty where it has none. */
+export interface ShownFront {
+  readonly title: FrontWords;
+  readonly summary: FrontWords;
+  readonly disclosure: FrontWords;
+}

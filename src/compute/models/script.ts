@@ -1,0 +1,72 @@
+/** A script, and the page that it is spoken from. */
+import type { CorrectedTogether } from './corrections.ts';
+import type { Ledgers } from './ledger.ts';
+import type { ShownFront, SpokenNumber } from './note.ts';
+import type { HeldNote, Link, Marks, PagePlot, ShownCaution } from './shared.ts';
+
+/** A block of a script in HTML, in pieces. */
+export interface SpokenBlock {
+  readonly kind: 'heading' | 'said' | 'cue' | 'shown';
+  /** Of a heading. */
+  readonly depth: number;
+  readonly id: string;
+  /** Of a cue, when it is due; of a heading, when its section begins: "1:05". */
+  readonly time: string;
+  /** "about" where the time is an estimate, '' where the author or the video gives it. */
+  readonly about: string;
+  readonly pieces: readonly (string | SpokenNumber | PagePlot)[];
+}
+
+export interface ScriptModel {
+  readonly kind: 'script';
+  readonly title: string;
+  readonly date: string;
+  readonly summary: string;
+  /** The same words with their held numbers, for the page itself. */
+  readonly front: ShownFront;
+  readonly marks: Marks;
+  readonly devices: readonly Link[];
+  /** The note that it speaks for, where that is published. */
+  readonly note: Link | null;
+  readonly length: {
+    /** "2:31" */
+    readonly time: string;
+    readonly words: number;
+    /** On what the times rest, in words. */
+    readonly basis: string;
+    readonly sections: readonly {
+      readonly title: string;
+      readonly id: string;
+      readonly words: number;
+      readonly time: string;
+      readonly from: string;
+    }[];
+  };
+  readonly blocks: readonly SpokenBlock[];
+  readonly heldNotes: readonly HeldNote[];
+  readonly cautions: readonly ShownCaution[];
+  readonly disclosure: string;
+  /** Newest first. */
+  readonly corrections: readonly CorrectedTogether[];
+  /** They as text ready to paste; '' where there are none. */
+  readonly correctionsFile: string;
+  readonly prompter: string;
+  readonly ledger: Ledgers;
+  readonly files: { readonly txt: string; readonly vtt: string };
+}
+
+/** A script to be read while speaking. */
+export interface PrompterModel {
+  readonly kind: 'prompter';
+  readonly title: string;
+  readonly marks: Marks;
+  readonly script: Link;
+  readonly pace: number;
+  readonly words: number;
+  readonly blocks: readonly {
+    readonly kind: SpokenBlock['kind'];
+    readonly time: string;
+    /** Plain words in spoken form. */
+    readonly text: string;
+  }[];
+}
