@@ -28,21 +28,24 @@ export function directionOf(hedge: string | undefined): Direction {
 
 /** Decimals tried beyond the author's. */
 const FINER = 12;
+/** Beside a hedge, more than these are no way to speak: "just over 33.688 percent". */
+export const FINER_HEDGED = 1;
 /** Parts that people say without thinking, the commonest first; beside a whole only halves and quarters. */
 const PARTS = [2, 4, 3, 5];
 
 /**
  * What to say of `value` (in the side's own unit): in the author's parts, in multiples of his round step, to his last digit, and then ever
  * finer. `up` and `down` give the next number on that side and the one after it, for hedges that leave out the number itself.
+ * `finer` is how many decimals beyond the author's are tried.
  */
-export function sayingsOf(side: Side, value: number, direction: Direction): Saying[] {
+export function sayingsOf(side: Side, value: number, direction: Direction, finer = FINER): Saying[] {
   const { amount } = side;
   const sayings: Saying[] = [];
   const inParts = amount.part !== undefined || amount.article === true || (side.unit?.kind === 'times' && amount.place === 0);
   if (inParts && Math.abs(value) < 1000) sayings.push(...inPartsOf(side, value, direction));
   const step = amount.part === undefined && amount.place >= 0 ? roundStep(Math.abs(amount.value)) : 0;
   if (step > 0) sayings.push(...around(value / step, direction).map((count) => ({ value: clean(count * step), place: 0 })));
-  for (let place = amount.place; place >= Math.min(amount.place, 0) - FINER; place--) {
+  for (let place = amount.place; place >= Math.min(amount.place, 0) - finer; place--) {
     sayings.push(...around(shift(value, -place), direction).map((count) => ({ value: shift(count, place), place })));
   }
   return sayings;

@@ -1,6 +1,6 @@
 /** A wording in the author's own form that a value would bear out. */
 import { fromCanonical, readUnit, type Unit } from '../../quantities/units.ts';
-import { type Direction, directionOf, sayingsOf } from './candidates.ts';
+import { type Direction, directionOf, FINER_HEDGED, sayingsOf } from './candidates.ts';
 import { holds } from './holds.ts';
 import { inUnit } from './meaning.ts';
 import type { Comparison, Phrase, Side } from './phrase.ts';
@@ -50,7 +50,8 @@ interface Stretch {
 function* withSide(stated: Stated, value: number, side: Side, stretch: Stretch, direction: Direction): Generator<string> {
   const { text, comparison } = stated.said;
   const { said, turned } = saidValue(stated, side, value);
-  for (const saying of sayingsOf(side, said, direction)) {
+  const finer = stated.said.hedge && stated.said.hedge.name !== 'exactly' ? FINER_HEDGED : undefined;
+  for (const saying of sayingsOf(side, said, direction, finer)) {
     const wording = wordingOf(side, text, saying);
     if (wording === undefined) continue;
     const flipped = turned && comparison ? turn(text, comparison) : undefined;

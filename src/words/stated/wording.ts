@@ -77,7 +77,7 @@ function fractionWords(size: number, parts: number): string | undefined {
   return whole === 0 ? part : `${cardinalWords(whole)} and ${part}`;
 }
 
-/** The unit with what binds it to the number: " degrees", " of an hour", "-minute". */
+/** The unit with what binds it to the number: " degrees", " of an hour", "-minute", " more degrees", "-ish degrees". */
 function unitOf(side: Side, text: string, saying: Saying): string {
   const { amount, unit } = side;
   const size = Math.abs(saying.value);
@@ -89,7 +89,8 @@ function unitOf(side: Side, text: string, saying: Saying): string {
     return one === undefined || unit.kind === 'times' ? ` ${written}` : ` ${saying.parts === 2 ? '' : 'of '}${article(one)} ${one}`;
   }
   const gap = text.slice(amount.end, unit.start);
-  const plain = /^[ \u00a0\u2009\u202f]?$/.test(gap) || /^[-‐‑]$/.test(gap) ? gap : ' ';
+  const inner = amount.part === undefined && /[^\s-]/.test(gap);
+  const plain = inner || /^[ \u00a0\u2009\u202f]?$/.test(gap) || /^[-‐‑]$/.test(gap) ? gap : ' ';
   const single = /^[-‐‑]$/.test(gap) || (size === 1 && !('place' in saying && saying.place < 0));
   return `${plain}${nameIn(text, unit.start, unit.end, !single)}`;
 }
