@@ -4,6 +4,7 @@ import type { Unit } from '../quantities/units.ts';
 import { MISSING_MARKERS, suffixedNumber } from './cells.ts';
 import { settleUnit } from './column-unit.ts';
 import { type FlagBase, flagBase, parseFlag } from './flags.ts';
+import type { Acknowledged } from './known.ts';
 import type { Channel, ChannelDeclaration, Inference } from './log.ts';
 import { parseNumber } from './numbers.ts';
 import type { Sheet } from './open.ts';
@@ -49,7 +50,7 @@ function readNumbers(
   const channel = channelOf(declaration, values, missing, unit, settled.original, step === null ? null : step * ratio);
   return {
     channel,
-    problems: [...settled.problems, ...lackOfReadings(declaration, missing, kept.length)],
+    problems: [...settled.problems, ...lackOfReadings(declaration, missing, kept.length, reporter.known)],
     inferences: settled.inferences,
   };
 }
@@ -171,7 +172,7 @@ function readFlags(
   const unit: Unit = { canonical: '1', factor: 1, offset: 0 };
   return {
     channel: channelOf(declaration, values, missing, unit, declaration.unit ?? '1', null),
-    problems: lackOfReadings(declaration, missing, kept.length),
+    problems: lackOfReadings(declaration, missing, kept.length, reporter.known),
     inferences,
   };
 }
@@ -203,7 +204,7 @@ function channelOf(
   };
 }
 
-function lackOfReadings(declaration: ChannelDeclaration, missing: number, rows: number): Problem[] {
+function lackOfReadings(declaration: ChannelDeclaration, missing: number, rows: number, known: Acknowledged): Problem[] {
   if (rows === 0 || missing === 0) return [];
   if (missing === rows) {
     return [
@@ -215,8 +216,8 @@ function lackOfReadings(declaration: ChannelDeclaration, missing: number, rows: 
       ),
     ];
   }
-  if (missing * 5 < rows) return [];
-  return [
-    warning('many-missing', declaration.place, `the channel ${declaration.name} has no reading in ${missing} of ${rows} rows`),
-  ];
+  const found = `no reading in ${missing} of ${rows} rows`;
+  if (missing * 5 < rows || known.takesChannel(declaration.name, found)) return [];
+  const remedy = `where you know why, say so: \`known\` in the run's file takes \`channel: ${declaration.name}\` and the \`reason\``;
+  return [warning('many-missing', declaration.place, `the channel ${declaration.name} has ${found}`, { remedy })];
 }

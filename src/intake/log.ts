@@ -88,13 +88,11 @@ export type Repair =
       readonly place: Place;
     };
 
-/** Lines of a log on which something is as it should not be, known to the author, with the reason. */
-export interface Known {
-  readonly fromLine: number;
-  readonly toLine: number;
+/** Lines of a log on which something is as it should not be, or a channel with few readings, known to the author, with the reason. */
+export type Known = ({ readonly fromLine: number; readonly toLine: number } | { readonly channel: string }) & {
   readonly reason: string;
   readonly place: Place;
-}
+};
 
 export interface Log {
   readonly file: string;

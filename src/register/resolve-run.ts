@@ -96,6 +96,7 @@ function complete(
   const channels = [...inherited.channels.values()].map(declarationOf);
   if (!device || inherited.specimen === undefined || stated.log.file === undefined) return undefined;
   if (!allThere(instruments) || !allThere(channels)) return undefined;
+  tellUnknownChannels(stated, channels, report);
   const facts: Stated = {
     id,
     device,
@@ -129,6 +130,18 @@ function complete(
     facts: addresses,
     factPlaces: factPlacesOf(addresses.keys(), facts, placeOf),
   };
+}
+
+/** Names of channels under `known` that the run has not. */
+function tellUnknownChannels({ known }: StatedRun, channels: readonly ChannelDeclaration[], report: Report): void {
+  const names = channels.map(({ name }) => name);
+  for (const entry of known) {
+    if (!('channel' in entry) || names.includes(entry.channel)) continue;
+    report.error('no-channel', entry.place, `\`known\` names the channel \`${entry.channel}\`, which the run has not`, {
+      ...(names.length > 0 ? { expected: oneOf(names) } : {}),
+      ...meant(entry.channel, names),
+    });
+  }
 }
 
 function logOf(

@@ -12,6 +12,7 @@ export const RULES = {
   'bad-pace': 'the pace of a script is not in words per minute, or not one that is spoken',
   'bad-phase': 'a phase is not `from .. to` in elapsed time, or ends before it begins',
   'bad-quantity': 'a quantity cannot be read, or cannot be what its key says',
+  'bad-known': 'an entry of `known` does not say either lines or a channel',
   'bad-repair': 'a repair does not say which lines, what and why',
   'bad-sharing': 'a log is to go out in two ways that exclude each other',
   'bad-zone': 'a time zone is neither an IANA name nor an offset',

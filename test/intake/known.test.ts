@@ -54,6 +54,20 @@ describe('intake/known', () => {
     ]);
   });
 
+  it('takes a channel that has few readings, and warns where it has not', () => {
+    const sparse = ['Time [s],Temp [°C]', ...Array.from({ length: 12 }, (_, k) => `${k},${k % 3 === 0 ? 40 + k : ''}`)].join('\n');
+    const entry: Known = { channel: 'soc', reason: 'The sensor answers every third second.', place: { ...RUN, line: 9 } };
+    const [warned] = reading(sparse).problems;
+    expect(warned).toMatchObject({ rule: 'many-missing', found: 'the channel soc has no reading in 8 of 12 rows' });
+    expect(warned?.remedy).toContain('`channel: soc`');
+    const { log, problems } = reading(sparse, entry);
+    expect(problems).toEqual([]);
+    expect(log?.known?.map(({ found }) => found)).toEqual([['no reading in 8 of 12 rows']]);
+    expect(reading('Time [s],Temp [°C]\n0,40\n1,41\n2,42', entry).problems.map(({ rule, found }) => [rule, found])).toEqual([
+      ['known-idle', 'the channel soc has readings in most rows of a.csv: nothing is warned of it'],
+    ]);
+  });
+
   it('says which entry stands for nothing, and never hides an error', () => {
     const { problems } = reading(LOG, known(8), known(10, 12), known(3, 4, 13));
     expect(problems).toEqual([

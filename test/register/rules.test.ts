@@ -6,13 +6,25 @@ import { CORRECTED } from './cases/corrected.ts';
 import { FORMER } from './cases/former.ts';
 import { FRONT_MATTER } from './cases/front-matter.ts';
 import { KEYS } from './cases/keys.ts';
+import { KNOWN } from './cases/known.ts';
 import { MEASURED } from './cases/measured.ts';
 import { REFERENCES } from './cases/references.ts';
 import { SCRIPTS } from './cases/scripts.ts';
 import { SHARED_DATA } from './cases/shared-data.ts';
 import { SOAK } from './cases/soak.ts';
 
-const CASES = [...CORRECTED, ...FORMER, ...FRONT_MATTER, ...KEYS, ...REFERENCES, ...MEASURED, ...SCRIPTS, ...SHARED_DATA, ...SOAK];
+const CASES = [
+  ...CORRECTED,
+  ...FORMER,
+  ...FRONT_MATTER,
+  ...KEYS,
+  ...KNOWN,
+  ...REFERENCES,
+  ...MEASURED,
+  ...SCRIPTS,
+  ...SHARED_DATA,
+  ...SOAK,
+];
 
 /** Requests are read from notes' directives, not from files of the register: see requests.test.ts. */
 const BY_REQUESTS = ['request-alias', 'request-attribute', 'request-kind'];

@@ -1,6 +1,7 @@
 /** The model of a run's page. */
 import { CATALOGUE } from '../../figures/catalogue.ts';
 import { cautions, mergeCautions } from '../../figures/cautions.ts';
+import { whereKnown } from '../../intake/known.ts';
 import { printQuantity } from '../../quantities/print.ts';
 import type { Run } from '../../register/register.ts';
 import { nameInWords } from '../../words/in-words.ts';
@@ -60,9 +61,9 @@ export function runModel(parts: Parts, computed: ComputedRun): RunModel {
 }
 
 /** "line 323: a gap of 48 s. The device restarted." */
-function knownText({ fromLine, toLine, found, reason }: NonNullable<LogSummary['known']>[number]): string {
-  const lines = fromLine === toLine ? `line ${fromLine}` : `lines ${fromLine} to ${toLine}`;
-  return `${lines}${found.length === 0 ? '' : `: ${found.join('; ')}`}. ${reason}`;
+function knownText(known: NonNullable<LogSummary['known']>[number]): string {
+  const { found, reason } = known;
+  return `${whereKnown(known)}${found.length === 0 ? '' : `: ${found.join('; ')}`}. ${reason}`;
 }
 
 /** Figures by subject, in the catalogue's order. */

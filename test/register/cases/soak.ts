@@ -138,14 +138,6 @@ export const SOAK: readonly Case[] = [
   },
   {
     rule: 'bad-repair',
-    bad: [[FAST, 'log:', 'known:\n  - lines: line 12\n    reason: noise\nlog:']],
-    report: [
-      'content/runs/larch-fast.md:9:12: error: bad-repair: `lines` is `line 12` | expected lines of the log, numbered from 1: one such as `12`, or first and last such as `12..15`',
-    ],
-    ok: [[FAST, 'log:', 'known:\n  - lines: 12\n    reason: noise\n  - lines: 20 .. 30\n    reason: more noise\nlog:']],
-  },
-  {
-    rule: 'bad-repair',
     bad: [withRepairs('  - reason: noise')],
     report: [
       'content/runs/larch-fast.md:9:5: error: bad-repair: a repair says neither `drop` nor `shift_time` | expected one of `drop` and `shift_time`, with the lines of the log',

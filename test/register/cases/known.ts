@@ -1,0 +1,40 @@
+/** Mistakes in what a run says is known of its log. */
+import { FAST } from '../base.ts';
+import type { Case } from './case.ts';
+
+const knownOf = (entries: string): readonly [string, string, string] => [FAST, 'log:', `known:\n${entries}\nlog:`];
+
+export const KNOWN: readonly Case[] = [
+  {
+    rule: 'bad-repair',
+    bad: [[FAST, 'log:', 'known:\n  - lines: line 12\n    reason: noise\nlog:']],
+    report: [
+      'content/runs/larch-fast.md:9:12: error: bad-repair: `lines` is `line 12` | expected lines of the log, numbered from 1: one such as `12`, or first and last such as `12..15`',
+    ],
+    ok: [[FAST, 'log:', 'known:\n  - lines: 12\n    reason: noise\n  - lines: 20 .. 30\n    reason: more noise\nlog:']],
+  },
+  {
+    rule: 'bad-known',
+    bad: [knownOf('  - reason: noise')],
+    report: [
+      'content/runs/larch-fast.md:9:5: error: bad-known: an entry of `known` says neither `lines` nor `channel` | expected the lines of the log, or the channel that has few readings',
+    ],
+    ok: [knownOf('  - channel: soc\n    reason: noise')],
+  },
+  {
+    rule: 'bad-known',
+    bad: [knownOf('  - lines: 12\n    channel: soc\n    reason: noise')],
+    report: [
+      'content/runs/larch-fast.md:9:5: error: bad-known: an entry of `known` cannot say both `lines` and `channel` | expected the lines of the log, or the channel that has few readings',
+    ],
+    ok: [knownOf('  - lines: 12\n    reason: noise')],
+  },
+  {
+    rule: 'no-channel',
+    bad: [knownOf('  - channel: sok\n    reason: noise')],
+    report: [
+      'content/runs/larch-fast.md:9:14: error: no-channel: `known` names the channel `sok`, which the run has not | expected `soc` or `board` | did you mean `soc`?',
+    ],
+    ok: [knownOf('  - channel: soc\n    reason: noise')],
+  },
+];
