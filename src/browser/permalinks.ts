@@ -27,11 +27,11 @@ document.addEventListener('click', (event) => {
 
 function say(link: HTMLElement): void {
   said.textContent = 'copied';
-  const { right, top } = link.getBoundingClientRect();
+  const { right, top, bottom } = link.getBoundingClientRect();
   const frame = document.body.getBoundingClientRect();
   const farthest = document.documentElement.clientWidth - said.offsetWidth - DISTANCE;
   said.style.left = `${Math.min(right + DISTANCE, farthest) - frame.left}px`;
-  said.style.top = `${top - frame.top}px`;
+  said.style.top = `${(top + bottom - said.offsetHeight) / 2 - frame.top}px`;
   clearTimeout(ending);
   ending = setTimeout(() => said.replaceChildren(), SAID);
 }
