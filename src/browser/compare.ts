@@ -61,10 +61,9 @@ async function show(next: View, remarks: readonly string[]): Promise<void> {
   const turn = asked;
   const choice = choose(view, picker.known);
   picker.mark(view.runs);
-  tellRemarks([...remarks, ...choice.remarks]);
+  tellRemarks([...remarks, ...choice.remarks], choice.shown);
   void showGone(choice.gone, turn);
   if (choice.reference === null) return hide();
-  say(`Being loaded: ${choice.shown.join(', ')}.`);
   const [engine, files] = await Promise.all([import('./compare/engine.ts'), Promise.all(choice.shown.map(load))]);
   if (turn !== asked) return;
   const read = files.map((each) => (isFailed(each) ? each : engine.runOf(each)));
@@ -127,7 +126,6 @@ async function showGone(gone: readonly string[], turn: number): Promise<void> {
 /** A part of the page that did not come: after a new build its name is another. */
 function failed(reason: unknown): void {
   const what = reason instanceof Error ? reason.message : String(reason);
-  say('');
   tellRemarks([`A part of this page could not be used (${what}). Load the page again.`]);
 }
 

@@ -145,7 +145,9 @@ describe('a record copy of somebody else', () => {
     project.write(copyFile(other.id), sealedCopy(other));
     builds();
     const html = page(other.id);
-    for (const printed of [html, project.read('dist/record-copies/index.html'), project.read('dist/comparisons/two/index.html')]) {
+    for (const file of [html, project.read('dist/record-copies/index.html'), project.read('dist/comparisons/two/index.html')]) {
+      // Within an attribute's quotation marks, which are escaped in what it holds, nothing begins an element.
+      const printed = file.replaceAll(/ aria-label="[^"]*"/g, '');
       expect(printed).not.toContain('<img src=x');
       expect(printed).not.toContain('<script>alert');
       expect(printed).toContain('&lt;img src=x');

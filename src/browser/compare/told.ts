@@ -6,9 +6,10 @@ import { copiesOf, type HeldCopy } from './gone.ts';
 /** Ids that are named one by one: as many as one plot could show. */
 const MOST_NAMED = 12;
 
-/** Sentences above the comparison; none clears them. */
-export function tellRemarks(sentences: readonly string[]): void {
-  byId('told').replaceChildren(...sentences.map((sentence) => el('p', {}, sentence)));
+/** Sentences above the comparison, and runs that are awaited; none clears them. */
+export function tellRemarks(sentences: readonly string[], awaited: readonly string[] = []): void {
+  const waiting = awaited.length === 0 ? [] : [el('p', { class: 'aside' }, `Being loaded: ${awaited.join(', ')}.`)];
+  byId('told').replaceChildren(...sentences.map((sentence) => el('p', {}, sentence)), ...waiting);
 }
 
 /** For ears as well as eyes: what is shown, or what a button did. */
