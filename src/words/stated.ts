@@ -61,7 +61,7 @@ function kept(writing: Writing, { read, node, words, said, evaluated, expression
   const shown = printed(quantity, { interval });
   if ('refused' in shown) return null;
   const entry = entryOf('stated', placeAt(writing, start), labelOf(read).text, expression, { ...shown, shown: words }, held);
-  const rests = `the data says ${withUncertainty(shown.shown, shown.uncertainty)}; the words allow ${allowedWords(said, quantity.unit)}`;
+  const rests = restsOn(withUncertainty(shown.shown, shown.uncertainty), allowedWords(said, quantity.unit));
   writing.drafts.push({ ...entry, verdict: verdict === 'fails' ? 'fails' : 'holds', rests });
   return heldAnchor(writing.drafts.length - 1, words);
 }
@@ -74,4 +74,14 @@ export function verdictOf(said: Stated, evaluated: Evaluated): Verdict {
 
 function labelOf({ label }: WrittenDirective): NonNullable<WrittenDirective['label']> {
   return label as NonNullable<WrittenDirective['label']>;
+}
+
+/** On what a stated number rests, in words. */
+export function restsOn(data: string, allowed: string): string {
+  return `the data says ${data}; the words allow ${allowed}`;
+}
+
+/** What the data says, of the words of `restsOn`. */
+export function dataOf(rests: string): string {
+  return /^the data says (.*); the words allow /s.exec(rests)?.[1] ?? rests;
 }

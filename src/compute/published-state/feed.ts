@@ -2,7 +2,6 @@
 import { Feed } from 'feed';
 import { digest } from '../digest.ts';
 import type { FeedModel } from '../results.ts';
-import { corrected } from './corrected.ts';
 
 /** Where the site stands and who speaks. */
 export interface FeedSite {
@@ -33,13 +32,13 @@ export function correctionsFeed({ entries, updated }: FeedModel, site: FeedSite)
       // Of what it says, not of where it stands in the page.
       id: urn([path.replace(/#.*$/, ''), since, number, was, is, cue ?? '', sentence]),
       // The library marks both texts as HTML.
-      title: escaped(`${title}${where}: ${corrected({ was, is })}`),
+      title: escaped(`${title}${where}: ${was} is now ${is}`),
       link: site.address + path,
       date: midnight(since),
       description: escaped(
         [
           sentence === '' ? '' : `It said: ${sentence}`,
-          `${label === '' ? '' : `${sentenceCase(label)}: `}${corrected({ was, is })}, since ${since}.`,
+          `${label === '' ? 'Was' : `${sentenceCase(label)}: was`} ${was}, is ${is}, since ${since}.`,
           reason,
         ]
           .filter((part) => part !== '')

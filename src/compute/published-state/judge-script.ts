@@ -3,6 +3,7 @@ import type { Problem } from '../../problem.ts';
 import type { Correction, PublishedEntry, PublishedState } from '../../register/published.ts';
 import type { Note } from '../../register/register.ts';
 import { plainExpression } from '../../words/plain-expression.ts';
+import { dataOf } from '../../words/stated.ts';
 import type { LedgerEntry, Written } from '../../words/written.ts';
 import { plain, printsDifferently } from './differ.ts';
 import { matchEntries, type Pair } from './match.ts';
@@ -70,7 +71,7 @@ function correctionOf(note: Note, { was, is }: Pair, state: PublishedState, date
 /** What the data says now: the number, or for the author's own words the numbers on which the verdict rests. */
 function nowOf({ kind, shown, verdict, rests = '' }: PublishedEntry): string {
   if ((kind === 'value' || kind === 'table') && verdict === 'cannot be told') return plain(rests);
-  if (kind === 'stated') return plain(rests.split(' by the data;')[0]!);
+  if (kind === 'stated') return plain(dataOf(rests));
   return plain(kind === 'claim' ? rests : shown);
 }
 

@@ -1,6 +1,5 @@
 /** Corrections as text, ready to paste under a video or into a reply. */
 import type { CorrectedTogether } from '../results.ts';
-import { corrected } from './corrected.ts';
 
 /** Newest first, one paragraph each reason. */
 export function pasteText(title: string, corrections: readonly CorrectedTogether[]): string {
@@ -8,7 +7,7 @@ export function pasteText(title: string, corrections: readonly CorrectedTogether
     const lines = numbers.flatMap(({ label, cue, was, is, sentence }) => {
       const where = cue === undefined ? '' : ` at ${cue}`;
       const what = label === '' ? '' : `${label}, `;
-      return [`${since}${where}: ${what}${corrected({ was, is })}.`, ...(sentence === '' ? [] : [`It said: ${sentence}`])];
+      return [`${since}${where}: ${what}${was} is now ${is}.`, ...(sentence === '' ? [] : [`It said: ${sentence}`])];
     });
     return [...lines, `Why: ${reason}`].join('\n');
   });

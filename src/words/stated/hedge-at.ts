@@ -23,9 +23,12 @@ function formsOf(side: 'before' | 'after'): Forms {
   return forms.sort((a, b) => b.words.length - a.words.length);
 }
 
+/** Forms by their last word: they are many. */
+const BEFORE_BY_LAST: ReadonlyMap<string | undefined, Forms> = Map.groupBy(BEFORE, ({ words }) => words.at(-1));
+
 /** The hedge whose last word stands right before a token. */
 export function hedgeBefore(tokens: readonly Token[], at: number): HedgeFound | undefined {
-  const form = BEFORE.find(({ words }) => wordsStand(tokens, at - words.length, words));
+  const form = BEFORE_BY_LAST.get(tokens[at - 1]?.low)?.find(({ words }) => wordsStand(tokens, at - words.length, words));
   return form && { name: form.name, at: at - form.words.length, next: at };
 }
 

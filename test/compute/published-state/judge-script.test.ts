@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { judgeScript } from '../../../src/compute/published-state/judge-script.ts';
 import type { Problem } from '../../../src/problem.ts';
 import type { PublishedEntry } from '../../../src/register/published.ts';
+import { restsOn } from '../../../src/words/stated.ts';
 import type { Written } from '../../../src/words/written.ts';
 import { entry, note, state } from './states.ts';
 
@@ -48,7 +49,7 @@ describe('compute/published-state/judge-script', () => {
     const is = entry('a.b', 'about 71 degrees', {
       ...stated,
       verdict: 'fails',
-      rests: '75.0\u00a0°C by the data; the words allow 70 °C to 72 °C',
+      rests: restsOn('75.0\u00a0°C', '70 °C to 72 °C'),
     });
     const { corrections, written } = judged(was, is, [differs, other]);
     expect(corrections).toMatchObject([{ was: 'about 71 degrees', is: '75.0 °C' }]);

@@ -31,11 +31,4 @@ describe('compute/published-state/paste', () => {
       ].join('\n'),
     );
   });
-
-  it("says of the author's own words that no longer hold what the data says against them", () => {
-    const is = 'the data says 72.1 °C; the words allow 70 °C to 72 °C';
-    const number = { id: 'c-1', label: '', was: 'about 71 degrees', is, cue: '0:12', sentence: '' };
-    const [, line] = pasteText('A faster Larch', [{ since: '2026-05-02', reason: 'A retest.', numbers: [number] }]).split('\n\n');
-    expect(line).toBe(`2026-05-02 at 0:12: stated "about 71 degrees", and ${is}.\nWhy: A retest.\n`);
-  });
 });
