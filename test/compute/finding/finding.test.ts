@@ -96,7 +96,12 @@ describe('compute/finding, the index of runs', () => {
     const fast = index.runs.find(({ id }) => id === 'larch-fast')!;
     expect(fast.notes).toEqual(['notes/a-clock-it-cannot-keep/']);
     expect(index.devices[fast.device]!.title).toBe('Larch 2');
-    expect(model.choices.clocks.map(({ title }) => title)).toEqual(['2.0\u00a0GHz', '2.2\u00a0GHz', '2.4\u00a0GHz', '2.6\u00a0GHz']);
+    expect(model.choices.clocks.map(({ title }) => title)).toEqual([
+      '2.0\u00a0GHz',
+      '2.2\u00a0GHz',
+      '2.4\u00a0GHz',
+      '2.6\u00a0GHz',
+    ]);
     expect(model.clocks[model.rows.findIndex(({ id }) => id === 'larch-fast')]).toBe(3);
   });
 });
