@@ -52,7 +52,8 @@ export function copyProject(name: string): TestProject {
       const done = spawnSync(process.execPath, [script(command), ...args], {
         cwd: root,
         encoding: 'utf8',
-        env: { ...process.env, ...env },
+        // As npm would tell it of this folder, and not of the one that the tests were started in.
+        env: { ...process.env, INIT_CWD: root, ...env },
       });
       return { code: done.status, out: done.stdout, err: done.stderr };
     },
