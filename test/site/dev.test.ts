@@ -52,14 +52,12 @@ describe('npm run dev', () => {
   });
 
   it('shows a changed CSV', async () => {
-    const steady = page.locator('a.held').nth(1);
+    const steady = page.locator('a.held[id^="second.steady_temperature-"]').first();
     const before = await steady.innerText();
     const path = 'data/larch-2/second-rated-soak.csv';
     const warmer = (_all: string, time: string, degrees: string, rest: string) => `${time}${Number(degrees) + 5}${rest}`;
     project.write(path, project.read(path).replaceAll(/(:\d\d, )(\d\d)(\.\d,)/g, warmer));
-    await page.waitForFunction((old) => document.querySelectorAll<HTMLElement>('a.held')[1]?.innerText !== old, before, {
-      timeout: 30_000,
-    });
+    await expect.poll(() => steady.innerText(), { timeout: 30_000 }).not.toBe(before);
     expect(Number.parseFloat(await steady.innerText())).toBeCloseTo(Number.parseFloat(before) + 5, 1);
   });
 
