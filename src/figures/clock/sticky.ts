@@ -14,7 +14,7 @@ export interface StickyTold {
   /** Row at which it was first seen set, where it was seen to come on; the row before it is `before`. */
   readonly rose: { readonly row: number; readonly before: number } | null;
   readonly reason: string;
-  /** True where it came on and no bit that means "now" was seen set until then: what happened was shorter than the step of the log. */
+  /** True where it came on and no bit that means "now" was seen set since it was last on: what happened was shorter than the step of the log. */
   readonly missed: boolean;
 }
 
@@ -52,20 +52,25 @@ function toldBy(soak: Soak, channel: Channel, bit: StickyBit): StickyTold[] {
   return told;
 }
 
-/** Whether a "now" bit of the reason (any of the flag's, where none has that reason) was set in the reading of that row or in one before. */
+/**
+ * Whether a "now" bit of the reason (any of the flag's, where none has that reason) was set in the reading of that row or in one before it,
+ * back to the last with the sticky bit: what was seen before the flags were cleared is another event.
+ */
 function wasSeen(channel: Channel, sticky: StickyBit, row: number): boolean {
   const all = nowBits(channel);
   const alike = all.filter(({ reason }) => reason === sticky.reason);
   const bits: readonly Bit[] = alike.length > 0 ? alike : all;
   for (let at = row; at >= 0; at--) {
     const word = channel.values[at]!;
-    if (!Number.isNaN(word) && bits.some(({ isSet }) => isSet(word))) return true;
+    if (Number.isNaN(word)) continue;
+    if (at < row && sticky.isSet(word)) return false;
+    if (bits.some(({ isSet }) => isSet(word))) return true;
   }
   return false;
 }
 
 /** Those that came on in the phase without a "now" bit: events that the log missed. */
-export function missedIn(told: readonly StickyTold[], phase: Phase): readonly StickyTold[] {
+export function missedIn(told: readonly StickyTold[], phase: Pick<Phase, 'fromRow' | 'toRow'>): readonly StickyTold[] {
   return told.filter(({ missed, rose }) => missed && rose !== null && rose.row >= phase.fromRow && rose.row < phase.toRow);
 }
 

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { flagWarnings } from '../../../src/compute/flag-warnings.ts';
 import { shownFigure } from '../../../src/compute/pages/shown.ts';
+import { missedIn, type StickyTold } from '../../../src/figures/clock/sticky.ts';
 import { derive } from '../../../src/figures/derive.ts';
 import { contextOf, every, logOf, phase, presentAt } from '../build.ts';
 
@@ -86,6 +87,33 @@ describe('figures/clock/sticky', () => {
     const named = { bits: { '2': 'hot', '0': 'supply too low' }, sticky: { '18': 'hot', '16': 'supply too low' } };
     const events = presentAt(figuresOf((t) => (t >= 400 ? 1 + 2 ** 16 + SINCE_BOOT : 0), named).figures, 'throttle_events');
     expect(events.of).toMatchObject({ missed: 1, reason: 'supply too low: 1, hot: 0' });
+  });
+
+  test('a "now" bit that was read just before counts, one from before the flags were cleared does not', () => {
+    const before = presentAt(figuresOf((t) => (t === 398 ? NOW : t >= 400 ? SINCE_BOOT : 0)).figures, 'throttle_events');
+    expect(before.of).not.toHaveProperty('missed');
+    const cleared = (t: number) => (t >= 200 && t < 210 ? NOW : 0) + ((t >= 200 && t < 300) || t >= 400 ? SINCE_BOOT : 0);
+    expect(presentAt(figuresOf(cleared).figures, 'throttle_events')).toMatchObject({
+      quantity: { value: 1 },
+      interval: [1, 2],
+      of: { missed: 1 },
+    });
+  });
+
+  test('a sticky bit whose reason no "now" bit has is held against all of them', () => {
+    const named = { bits: BITS.bits, sticky: { '18': 'slowed' } };
+    const seen = presentAt(figuresOf((t) => (t >= 400 ? NOW + SINCE_BOOT : 0), named).figures, 'throttle_events');
+    expect(seen.of).not.toHaveProperty('missed');
+    expect(presentAt(figuresOf((t) => (t >= 400 ? SINCE_BOOT : 0), named).figures, 'throttle_events').of).toMatchObject({
+      missed: 1,
+    });
+  });
+
+  test('what came on in the first reading after a phase, or before it, is none of its events', () => {
+    const at = (row: number) =>
+      ({ channel: 'flag', reason: 'hot', statement: '', missed: true, rose: { row, before: row - 1 } }) satisfies StickyTold;
+    const load = { fromRow: 50, toRow: 300 };
+    expect(missedIn([at(49), at(50), at(299), at(300)], load)).toEqual([at(50), at(299)]);
   });
 
   test('sticky bits alone tell no count: the clock does, and without one the figure is absent with what is known', () => {
