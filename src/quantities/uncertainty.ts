@@ -51,7 +51,7 @@ function estimateOf({ source }: Part): string {
  * Half width of the 95 % interval. Unit as u; null = unknown. Student's t for the effective degrees of freedom × u (JCGM 100:2008, G.3);
  * where a source is rectangular, the largest such is propagated as a distribution together with everything else, which is taken as
  * Student's t with the degrees of freedom of the rest (JCGM 101:2008, 5.6.2, 6.4.2, 6.4.9). So limits alone give 0.95 of their half width.
- * Further rectangular sources count as normal: then the interval is up to 1 % too wide.
+ * Further rectangular sources count as normal: then the interval is at most 1.4 % too narrow and at most 1.1 % too wide.
  */
 export function expandedUncertainty(quantity: Quantity): number | null {
   const u = standardUncertainty(quantity);

@@ -72,6 +72,25 @@ describe('quantities/uncertainty', () => {
     expectClose(expandedUncertainty(beside)!, 2.9647276172365995, 1e-11);
   });
 
+  // Two unequal ones, of half widths a > b, have a trapezoidal distribution: 95 % within 0.95 a while b ≤ 0.05 a, else within
+  // a + b − √(0.2 a b), in closed form.
+  test('of two limits the larger one keeps its distribution, whichever it is and whatever its sign', () => {
+    const limits = (id: string): Source => ({ id, title: '', dof: null, distribution: 'rectangular' });
+    for (let percent = 5; percent <= 100; percent += 5) {
+      const b = percent / 100;
+      const halves = [
+        { source: limits('a'), share: -1 / Math.sqrt(3) },
+        { source: limits('b'), share: b / Math.sqrt(3) },
+      ];
+      const exactly = 1 + b - Math.sqrt(0.2 * b);
+      for (const parts of [halves, halves.toReversed()]) {
+        const ours = expandedUncertainty({ value: 0, unit: 'K', parts })!;
+        expect(ours / exactly, `b is ${b}`).toBeGreaterThan(1 - 0.014);
+        expect(ours / exactly, `b is ${b}`).toBeLessThan(1 + 0.009);
+      }
+    }
+  });
+
   // t at 2 degrees of freedom, 95 %: JCGM 100:2008, Table G.2, prints 4.30; Miller & Miller, 3rd ed., p. 54: mean 37.8, s 0.964365, n 3, ± 2.396.
   test('three observations', () => {
     const mean = independent(37.8, 'points', 0.964365 / Math.sqrt(3), source('repeats', 2));
