@@ -66,6 +66,11 @@ describe('intake/known', () => {
     expect(reading('Time [s],Temp [°C]\n0,40\n1,41\n2,42', entry).problems.map(({ rule, found }) => [rule, found])).toEqual([
       ['known-idle', 'the channel soc has readings in most rows of a.csv: nothing is warned of it'],
     ]);
+    expect(
+      reading(sparse, { ...entry, channel: 'board' })
+        .problems.map(({ rule }) => rule)
+        .sort(),
+    ).toEqual(['known-idle', 'many-missing']);
   });
 
   it('says which entry stands for nothing, and never hides an error', () => {

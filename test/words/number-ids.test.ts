@@ -54,6 +54,13 @@ describe('words/number-ids', () => {
     );
   });
 
+  it('lets capitals, commas and blanks of a sentence be, and no word of it', () => {
+    const idIn = (within: string) => numberIds([{ expression: 'x', within }], new Set())[0];
+    const alike = ['At last, it reached ■.', 'at last it reached ■', 'At  last it reached ■…'].map(idIn);
+    expect(new Set(alike).size).toBe(1);
+    expect(idIn('At first it reached ■.')).not.toBe(alike[0]);
+  });
+
   it('tells apart what an address cannot show', () => {
     const within = 'It is ■.';
     const [less, more, ...rest] = numberIds(

@@ -93,6 +93,10 @@ describe('browser/runs/query', () => {
     expect(readAddress(address, KNOWN).told).toEqual([sentence]);
   });
 
+  it('takes the first of two that stand in the address', () => {
+    expect(readAddress('?device=larch-2&device=sedge-1', KNOWN).query.device).toBe('larch-2');
+  });
+
   it('keeps the rest of an address that is partly wrong', () => {
     const { query } = readAddress('?device=larch-9x9&clock=2.0GHz..9GHz&words=soak', KNOWN);
     expect(query).toEqual({ ...EVERYTHING, words: 'soak', clock: { from: '2.0GHz', to: '' } });

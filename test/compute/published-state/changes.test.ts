@@ -28,6 +28,9 @@ describe('compute/published-state/changes', () => {
   it('tells a difference across units in the unit of what it is', () => {
     const now = entry('fast.load_power', '5300 mW', { pattern: 'It drew ■.', unit: 'mW', value: 5300 });
     expect(changesSince([state([POWER])], [state([now])])[0]?.figures[0]?.difference).toBeCloseTo(50, 6);
+    // 71.3 °C and 162.14 °F: a difference of scales with different zeros.
+    const fahrenheit = { ...PEAK, shown: '162.14 °F', unit: '°F', value: 162.14 };
+    expect(changesSince([state([PEAK])], [state([fahrenheit])])[0]?.figures[0]?.difference).toBeCloseTo(1.8, 6);
   });
 
   it('tells stated numbers and claims that are decided otherwise, plots, and numbers that came or went', () => {

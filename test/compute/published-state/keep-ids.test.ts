@@ -46,5 +46,9 @@ describe('compute/published-state/keep-ids', () => {
       'It reached :value[fast.peak_temperature] in the end.\n\nOnce more :value[fast.peak_temperature] was reached in this test.',
     );
     expect(idsOf(keepIds(both, THEN.present))).toEqual(idsOf(both));
+    // The published number's own words are gone, while what was published of another is what a number of now has.
+    const stolen = { ...THEN.present, entries: THEN.present.entries.map((entry) => ({ ...entry, id: idsOf(both)[1]! })) };
+    const kept = idsOf(keepIds(both, stolen));
+    expect(new Set(kept).size).toBe(kept.length);
   });
 });

@@ -28,6 +28,11 @@ describe('compute/published-state/match', () => {
       removed: [],
       added: [],
     });
+    expect(inWords(matchStates({ entries: [number, { ...number, shown: '3 K' }] }, { entries: [], absent }))).toEqual({
+      pairs: ['1 K > absent'],
+      removed: ['3 K'],
+      added: [],
+    });
   });
 
   it('matches by the words beside a number where its sentence was edited', () => {
