@@ -39,6 +39,8 @@ export interface LogDeclaration {
     readonly unit?: string;
     /** Of a civil time without an offset: an IANA name or ±HH:MM. Never assumed. */
     readonly zone?: string;
+    /** Of an elapsed column: the instant at which it is zero, epoch seconds. */
+    readonly start?: number;
   };
   readonly channels: readonly ChannelDeclaration[];
   readonly repairs: readonly Repair[];

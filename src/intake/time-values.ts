@@ -25,12 +25,16 @@ export function readTimes(
   records: Int32Array,
   declaration: Pick<LogDeclaration, 'time' | 'place'>,
 ): TimeValues {
-  if (reading.format === 'elapsed' || reading.format === 'epoch') return readNumbers(sheet, column, reading, records);
+  const start = declaration.time?.start;
+  if (start !== undefined && reading.format !== 'elapsed') return unusedStart(column, reading, declaration);
+  if (reading.format === 'elapsed') return readNumbers(sheet, column, reading, records, start ?? null);
+  if (reading.format === 'epoch') return readNumbers(sheet, column, reading, records, 0);
   if (reading.format === 'clock') return readClock(sheet, column, records);
   return readDates(sheet, column, reading, records, declaration);
 }
 
-function readNumbers(sheet: Sheet, column: TimeColumn, reading: TimeReading, records: Int32Array): TimeValues {
+/** @param zero - epoch seconds at which the column is zero; null where nobody says it. */
+function readNumbers(sheet: Sheet, column: TimeColumn, reading: TimeReading, records: Int32Array, zero: number | null): TimeValues {
   const field = column.fields[0]!;
   const { factor } = reading.unit;
   const divisor = factor < 1 ? Math.round(1 / factor) : 0;
@@ -43,7 +47,16 @@ function readNumbers(sheet: Sheet, column: TimeColumn, reading: TimeReading, rec
     values[k] = divisor > 0 ? (value - first) / divisor : (value - first) * factor;
   }
   const start = divisor > 0 ? first / divisor : first * factor;
-  return { values, origin: reading.format === 'epoch' && !Number.isNaN(start) ? start : null, problems: [], inferences: [] };
+  return { values, origin: zero === null || Number.isNaN(start) ? null : zero + start, problems: [], inferences: [] };
+}
+
+function unusedStart(column: TimeColumn, { format }: TimeReading, { place }: Pick<LogDeclaration, 'place'>): TimeValues {
+  const found = `\`start\` says when an elapsed time was zero, and \`${column.name}\` is read as ${format}`;
+  const problem = error('time-start', place, found, {
+    expected: 'a `start` only of elapsed time',
+    remedy: 'remove `start` below `time`, or correct `format`',
+  });
+  return { values: new Float64Array(0), origin: null, problems: [problem], inferences: [] };
 }
 
 const DAY = 86400;

@@ -6,10 +6,10 @@ import type { MapNode, TextNode } from './node.ts';
 import type { DataFiles } from './read.ts';
 import type { Sharing } from './register.ts';
 import type { Report } from './report.ts';
-import { map, optional, readShape, shape, text } from './shape.ts';
+import { map, optional, readShape, type ShapeOf, shape, text } from './shape.ts';
 import { readSharing, shareOf } from './sharing.ts';
 import type { StatedTime } from './stated.ts';
-import { cut, lineOf, wordOf } from './values.ts';
+import { cut, instantOf, lineOf, wordOf } from './values.ts';
 
 const LOG = shape({
   file: text,
@@ -19,7 +19,9 @@ const LOG = shape({
   elsewhere: optional(text),
 });
 const SHARED_LOG = shape({ time: optional(map), share: optional(text) });
-const TIME = shape({ column: optional(text), format: optional(text), unit: optional(text), zone: optional(text) });
+const TIME_KEYS = { column: optional(text), format: optional(text), unit: optional(text), zone: optional(text) };
+const SHARED_TIME = shape(TIME_KEYS);
+const TIME = shape({ ...TIME_KEYS, start: optional(text) });
 const TIME_UNITS = ['ms', 's', 'min', 'h'] as const;
 
 export interface StatedLog {
@@ -47,7 +49,7 @@ export function readLog(node: TextNode | MapNode | undefined, place: Place, data
   return {
     ...(file === undefined ? {} : { file }),
     place: fields.file?.place ?? place,
-    time: timeOf(fields.time, report),
+    time: ownTimeOf(fields.time, report),
     sharing: readSharing(fields, data, report),
   };
 }
@@ -57,12 +59,22 @@ export function readSharedLog(node: MapNode | undefined, report: Report): Shared
   if (!node) return { time: {}, sharing: {} };
   const fields = readShape(SHARED_LOG, node, '`log` of a setup', node.place, report);
   const share = shareOf(fields.share, report);
-  return { time: timeOf(fields.time, report), sharing: share === undefined ? {} : { share } };
+  return { time: sharedTimeOf(fields.time, report), sharing: share === undefined ? {} : { share } };
 }
 
-function timeOf(node: MapNode | undefined, report: Report): StatedTime {
+function ownTimeOf(node: MapNode | undefined, report: Report): StatedTime {
   if (!node) return {};
   const fields = readShape(TIME, node, '`time`', node.place, report);
+  const start = instantOf(fields.start, 'start', report);
+  return { ...timeOf(fields, report), ...(start === undefined ? {} : { start }) };
+}
+
+/** When a log began is its run's own. */
+function sharedTimeOf(node: MapNode | undefined, report: Report): StatedTime {
+  return node ? timeOf(readShape(SHARED_TIME, node, '`time` of a setup', node.place, report), report) : {};
+}
+
+function timeOf(fields: ShapeOf<typeof SHARED_TIME>, report: Report): StatedTime {
   const column = lineOf(fields.column, 'column', report);
   const format = wordOf(fields.format, 'format', TIME_FORMATS, report);
   const unit = wordOf(fields.unit, 'unit', TIME_UNITS, report);

@@ -5,7 +5,7 @@ export const RULES = {
   'bad-alias': 'an alias of a note or comparison cannot be written in an address',
   'bad-bits': 'the bits of a throttle flag are not numbered from 0, have no names, or mean two things',
   'bad-correction': 'a correction names one number and a list of numbers too',
-  'bad-date': 'a date is not year-month-day, or no such day exists',
+  'bad-date': 'a date is not year-month-day, no such day exists, or an instant states no offset from UTC',
   'bad-id': 'an id is not lower-case words joined by hyphens',
   'bad-name': 'the name of a channel, setting or phase is not a name that an address can hold',
   'bad-outside-address': 'an address outside the site is not a whole https address',

@@ -44,6 +44,8 @@ export interface StatedTime {
   readonly format?: TimeFormat;
   readonly unit?: string;
   readonly zone?: string;
+  /** Epoch seconds. */
+  readonly start?: number;
 }
 
 /** What a setup and a run can both state. */

@@ -1,4 +1,5 @@
 /** Readers of single values: each reports what is wrong at the value and gives undefined then. */
+import { readCivil } from '../intake/civil.ts';
 import type { Place } from '../problem.ts';
 import { ID_RULE, idFromWords, isId, meant, oneOf } from './names.ts';
 import type { ListNode, Node, TextNode } from './node.ts';
@@ -58,6 +59,18 @@ export function dateOf(node: TextNode | undefined, key: string, report: Report):
   if (isDate(node.text)) return node.text;
   const found = parts ? `there is no day \`${node.text}\`` : `\`${key}\` is \`${cut(node.text)}\``;
   report.error('bad-date', node.place, found, { expected: 'a day written year-month-day, such as 2026-03-14' });
+  return undefined;
+}
+
+/** An instant as `2026-03-14T09:00:00Z` (ISO 8601 with its offset from UTC), epoch seconds. */
+export function instantOf(node: TextNode | undefined, key: string, report: Report): number | undefined {
+  if (node === undefined) return undefined;
+  const civil = readCivil(node.text, 'ymd');
+  const epoch = civil === null || civil.offset === null ? Number.NaN : civil.day * 86_400 + civil.seconds - civil.offset;
+  if (Number.isFinite(epoch)) return epoch;
+  report.error('bad-date', node.place, `\`${key}\` is \`${cut(node.text)}\``, {
+    expected: 'a day, a clock time and its offset from UTC, such as 2026-03-14T09:00:00Z or 2026-03-14T10:00:00+01:00',
+  });
   return undefined;
 }
 

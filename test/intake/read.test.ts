@@ -346,6 +346,20 @@ describe('intake/read: time', () => {
     expect(soc('time,soc_c\n0,50\n1,51\n', { time: { unit: 'mins.' } }).problems[0]).toMatchObject({ rule: 'unit-unknown' });
   });
 
+  it('takes from its author when elapsed time was zero, and only of elapsed time', () => {
+    const start = Date.UTC(2026, 4, 3, 8) / 1000;
+    const log = (csv: string, time: object) => soc(csv, { time: { start, ...time } });
+    expect(log('t_s,soc_c\n0,50\n2,51\n', {}).log!.time.start).toBe(start);
+    expect(log('t_min,soc_c\n5,50\n6,51\n', { unit: 'min' }).log!.time.start).toBe(start + 300);
+    expect(log('t_ms,soc_c\n?,50\n1250,51\n', { column: 't_ms' }).log!.time.start).toBe(start + 1.25);
+    for (const time of ['2026-05-03T08:00:00Z', '08:00:00', '1777795200']) {
+      expect(log(`time,soc_c\n${time},50\n`, {}), time).toMatchObject({
+        log: null,
+        problems: [{ rule: 'time-start', place: RUN }],
+      });
+    }
+  });
+
   it('reports a time column that is not there, and a format that does not fit', () => {
     expect(soc('t_s,soc_c\n0,50\n', { time: { column: 't_sec' } }).problems[0]).toMatchObject({
       rule: 'column-not-found',

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { TextNode } from '../../src/register/node.ts';
 import { Report } from '../../src/register/report.ts';
-import { cut, dateOf } from '../../src/register/values.ts';
+import { cut, dateOf, instantOf } from '../../src/register/values.ts';
 
 const PLACE = { file: 'content/runs/a.md', line: 2, column: 7 };
 
@@ -22,6 +22,20 @@ describe('register/values', () => {
       }),
       { numRuns: 2000 },
     );
+  });
+
+  it.each([
+    ['2026-03-14T09:00:00Z', Date.UTC(2026, 2, 14, 9)],
+    ['2026-03-14T10:00:00.25+01:00', Date.UTC(2026, 2, 14, 9, 0, 0, 250)],
+    ['2026-03-14T09:00:00', undefined],
+    ['2026-02-30T09:00:00Z', undefined],
+    ['09:00:00Z', undefined],
+    ['2026-03-14', undefined],
+  ])('%s is an instant: %s ms since 1970', (text, expected) => {
+    const report = new Report();
+    const epoch = instantOf(node(text), 'start', report);
+    expect(epoch).toBe(expected === undefined ? undefined : expected / 1000);
+    expect(report.problems.map(({ rule }) => rule)).toEqual(expected === undefined ? ['bad-date'] : []);
   });
 
   it.each([

@@ -200,13 +200,10 @@ describe('the archive of a note', () => {
 function figuresIn(project: TestProject, path: string): Record<string, unknown> {
   const { figures } = JSON.parse(project.read(path)) as { figures: Record<string, Record<string, unknown>> };
   return Object.fromEntries(
-    // Without the time of day, nothing tells when a task ran: the text on how to rebuild says so.
-    Object.entries(figures)
-      .filter(([address]) => !address.startsWith('energy_per_task.'))
-      .map(([address, { value, unit, u, dof, interval, parts, absent }]) => [
-        address,
-        { value, unit, u, dof, interval, parts, absent },
-      ]),
+    Object.entries(figures).map(([address, { value, unit, u, dof, interval, parts, absent }]) => [
+      address,
+      { value, unit, u, dof, interval, parts, absent },
+    ]),
   );
 }
 

@@ -11,9 +11,13 @@ const OF_LINES = ['repairs', 'known'];
 /** Keys of a channel that speak of its column in the log. */
 const OF_COLUMN = ['column', 'unit', 'unit_reason', 'missing', 'step'];
 
-/** @param path - of the cleaned readings, below data/. */
-export function readingCleaned(run: PlainFile, { channels }: LogSummary, path: string): PlainFile {
+/**
+ * @param path - of the cleaned readings, below data/.
+ * @param timed - whether something beside the log is found in it by the time of day. If not, that stays with the author.
+ */
+export function readingCleaned(run: PlainFile, { channels, time }: LogSummary, path: string, timed: boolean): PlainFile {
   const keys = new Map(run.keys);
+  const zone = mapUnder(mapUnder(keys, 'log'), 'time').get('zone');
   for (const key of OF_LINES) keys.delete(key);
   const declared = mapUnder(keys, 'channels');
   keys.set(
@@ -22,10 +26,12 @@ export function readingCleaned(run: PlainFile, { channels }: LogSummary, path: s
       ['file', path],
       [
         'time',
-        new Map([
+        new Map<string, Plain>([
           ['column', cleanedNames(channels).time],
           ['format', 'elapsed'],
           ['unit', 's'],
+          ...(timed && zone !== undefined ? [['zone', zone] as const] : []),
+          ...(timed && time.start !== null ? [['start', instantText(time.start)] as const] : []),
         ]),
       ],
       ['share', 'as it came'],
@@ -48,6 +54,17 @@ function cleanedChannel(declared: PlainMap, { name, quantity, unit, step }: Chan
     ['unit_reason', 'the cleaned readings are in canonical units'],
     ...(step === null ? [] : [['step', stepText(quantity, step)] as const]),
   ]);
+}
+
+/** An instant in UTC to the microsecond (ISO 8601), which is how finely a log's start is kept. */
+export function instantText(epoch: number): string {
+  const whole = Math.floor(epoch);
+  const micro = Math.round((epoch - whole) * 1e6);
+  const [seconds] = new Date((whole + Math.floor(micro / 1e6)) * 1000).toISOString().split('.');
+  const fraction = String(micro % 1e6)
+    .padStart(6, '0')
+    .replace(/0+$/, '');
+  return `${seconds}${fraction === '' ? '' : `.${fraction}`}Z`;
 }
 
 /** Text that reads back as the same number. A quantity without a unit of its own for steps has them as bare numbers. */

@@ -8,6 +8,7 @@ import { wholeRun } from '../../register/travel/whole-run.ts';
 import { withoutComments } from '../../register/travel/without-comments.ts';
 import { withoutRemarks } from '../../words/without-remarks.ts';
 import type { ComputedRun, Parts } from '../pages/parts.ts';
+import type { ReadTable } from '../run-tables.ts';
 import { readingCleaned } from './cleaned-run.ts';
 import type { PlacedFile } from './placed-data.ts';
 import type { ArchiveScope } from './scope.ts';
@@ -72,7 +73,7 @@ function quantitiesRead({ run, summary }: ComputedRun, id: string): string[] {
 
 /** Without its setup; and where its log is not offered, with what stands in its place. */
 function ofRun(
-  { run, summary, data }: ComputedRun,
+  { run, summary, data, tables }: ComputedRun,
   placed: readonly PlacedFile[],
   read: (of: Pick<Run, 'file'>) => PlainFile,
 ): PlainFile {
@@ -84,7 +85,12 @@ function ofRun(
   const redacted = below('redacted');
   if (redacted !== undefined) return readingRedacted(whole, redacted);
   const cleaned = below('cleaned');
-  return cleaned === undefined ? whole : readingCleaned(whole, summary, cleaned);
+  return cleaned === undefined ? whole : readingCleaned(whole, summary, cleaned, tables.some(tellsTime));
+}
+
+/** Whether a table says when its rows were measured. */
+function tellsTime({ form }: ReadTable): boolean {
+  return form.columns.some(({ name }) => name === 'start' || name === 'end');
 }
 
 function readingRedacted(run: PlainFile, path: string): PlainFile {

@@ -61,7 +61,7 @@ function differing(placed: readonly PlacedFile[]): string[][] {
   });
   if (lines.length === 0) return [];
   const why =
-    'The values and uncertainties of its figures are the same; file, digest, columns and lines in its figures.json are those of what it reads. Cleaned readings know no time of day: what needs one (energy per task) is absent.';
+    'The values and uncertainties of its figures are the same; file, digest, columns and lines in its figures.json are those of what it reads.';
   return [['What reads another file than its author did', ...lines, why]];
 }
 

@@ -1,11 +1,12 @@
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
-import { readingCleaned } from '../../../src/compute/archive/cleaned-run.ts';
+import { instantText, readingCleaned } from '../../../src/compute/archive/cleaned-run.ts';
 import { digest } from '../../../src/compute/digest.ts';
 import { dataFiles, readProject } from '../../../src/compute/project.ts';
 import { runStep } from '../../../src/compute/run-step.ts';
+import { tablePaths } from '../../../src/compute/run-tables.ts';
 import { openStore } from '../../../src/compute/store.ts';
 import { isPresent } from '../../../src/figures/figure.ts';
 import { readRegister } from '../../../src/register/read.ts';
@@ -15,38 +16,36 @@ import { computeDemoRun, demoRegister, HERE } from '../data/demo.ts';
 
 const root = mkdtempSync(join(tmpdir(), 'soakproof-cleaned-run-'));
 afterAll(() => rmSync(root, { recursive: true, force: true }));
-mkdirSync(join(root, 'data'));
+cpSync(join(HERE, 'data'), join(root, 'data'), { recursive: true });
 
 const { content } = readProject(HERE);
 const fileAt = (path: string) => content.find((each) => each.path === path)!;
 const shared = content.filter(({ path }) => /^content\/(?:devices|instruments)\//.test(path));
 
-/** Tables beside the log are left out on both sides: they are not what is cleaned. */
-const WITHOUT_TABLES = ['scores', 'surface'];
-
 test.each([...demoRegister().runs.values()].map((run) => [run.id, run] as const))(
   'compute/archive: %s, declared to read its cleaned readings, has bit by bit the figures of its log',
   (id, run) => {
     const store = openStore(root);
-    const { scores: _scores, surface: _surface, ...bare } = run;
-    const original = computeDemoRun(store, bare).result;
+    const original = computeDemoRun(store, run).result;
     const clean = `${id}-clean.csv`;
     writeFileSync(join(root, 'data', clean), store.bytes(original.data!.cleaned!.sha256)!);
     const setup = plainFile(fileAt(`content/setups/${run.setup}.md`));
-    const { keys, body } = wholeRun(plainFile(fileAt(run.file)), setup);
-    const whole = { keys: new Map([...keys].filter(([key]) => !WITHOUT_TABLES.includes(key))), body };
-    const text = plainText(readingCleaned(whole, original.summary!, clean));
+    const whole = wholeRun(plainFile(fileAt(run.file)), setup);
+    const text = plainText(readingCleaned(whole, original.summary!, clean, true));
     const read = readRegister([...shared, { path: run.file, text }], dataFiles(root));
     expect(read.problems.filter(({ severity }) => severity === 'error')).toEqual([]);
     const again = read.register.runs.get(id)!;
-    const digests = { [clean]: digest(store.bytes(original.data!.cleaned!.sha256)!) };
+    expect(again.log.time?.start).toBe(original.summary!.time.start ?? undefined);
+    const tables = tablePaths(again);
+    const names = [clean, ...Object.values(tables).map(({ file }) => file)];
+    const digests = Object.fromEntries(names.map((name) => [name, digest(readFileSync(join(root, 'data', name)))]));
     const result = runStep(root, store, {
       step: 'run',
       key: 'x',
       declaration: again.log,
       context: again.context,
       sharing: again.sharing!,
-      tables: {},
+      tables,
       digests,
     });
     expect(result.problems.filter(({ severity }) => severity === 'error')).toEqual([]);
@@ -57,6 +56,22 @@ test.each([...demoRegister().runs.values()].map((run) => [run.id, run] as const)
     expect([...before.values()].filter(isPresent).length).toBeGreaterThan(4);
   },
 );
+
+test('compute/archive: the time of day stays with the author where nothing beside the log needs it', () => {
+  const run = demoRegister().runs.get('larch-quick')!;
+  const { summary } = computeDemoRun(openStore(root), run).result;
+  expect(summary!.time.start).not.toBeNull();
+  const text = plainText(readingCleaned(plainFile(fileAt(run.file)), summary!, 'x.csv', false));
+  expect(text).toContain('format: elapsed');
+  expect(text).not.toContain('start:');
+});
+
+test('compute/archive: the text of an instant reads back as the same microsecond (ISO 8601)', () => {
+  expect(instantText(1_773_480_000)).toBe('2026-03-14T09:20:00Z');
+  expect(instantText(1_773_480_000.25)).toBe('2026-03-14T09:20:00.25Z');
+  expect(instantText(1_773_480_000.000001)).toBe('2026-03-14T09:20:00.000001Z');
+  expect(instantText(59.9999999)).toBe('1970-01-01T00:01:00Z');
+});
 
 /** What a figure says, but for where it was read. */
 function stated(figure: Parameters<typeof isPresent>[0]) {

@@ -16,6 +16,22 @@ export const SOAK: readonly Case[] = [
     ok: [withLog('\n  file: larch-2/fast-soak.csv\n  time:\n    zone: Europe/Vienna')],
   },
   {
+    rule: 'bad-date',
+    bad: [withLog('\n  file: larch-2/fast-soak.csv\n  time:\n    start: 2026-03-14 10:00')],
+    report: [
+      'content/runs/larch-fast.md:11:12: error: bad-date: `start` is `2026-03-14 10:00` | expected a day, a clock time and its offset from UTC, such as 2026-03-14T09:00:00Z or 2026-03-14T10:00:00+01:00',
+    ],
+    ok: [withLog('\n  file: larch-2/fast-soak.csv\n  time:\n    start: 2026-03-14T10:00:00+01:00')],
+  },
+  {
+    rule: 'unknown-key',
+    bad: [[SETUP, 'channels:', 'log:\n  time:\n    start: 2026-03-14T10:00:00Z\nchannels:']],
+    report: [
+      'content/setups/open-bench.md:11:5: error: unknown-key: `time` of a setup has no key `start` | expected `column`, `format`, `unit` or `zone`',
+    ],
+    ok: [[SETUP, 'channels:', 'log:\n  time:\n    zone: UTC\nchannels:']],
+  },
+  {
     rule: 'bad-phase',
     bad: [withPhases('  load: 0 - 5 min\n')],
     report: [
