@@ -2,9 +2,10 @@
 import { compare } from '../figures/comparison/compare.ts';
 import type { ComparedRun } from '../figures/comparison/compared.ts';
 import type { Figure } from '../figures/figure.ts';
-import { error, type Problem } from '../problem.ts';
+import type { Problem } from '../problem.ts';
 import type { Comparison, Register } from '../register/register.ts';
 import { digestOf } from './digest.ts';
+import { fault } from './passing.ts';
 import type { RunOutcome, Runs } from './runs.ts';
 import type { Store } from './store.ts';
 
@@ -45,9 +46,8 @@ function tried(comparison: Comparison, named: Named): Pick<ComparisonOutcome, 'f
   try {
     return { figures: derived(comparison, named), problems: [] };
   } catch (thrown) {
-    const found = `this comparison made Soakproof itself fail: ${thrown instanceof Error ? thrown.message : String(thrown)}`;
-    const remedy = 'this is a fault of the program, not of your files: please report it with the tables of scores';
-    return { figures: null, problems: [error('fault', comparison.placeOf('runs'), found, { remedy })] };
+    const what = 'this comparison made Soakproof itself fail';
+    return { figures: null, problems: [fault(comparison.placeOf('runs'), what, thrown, ' with the tables of scores')] };
   }
 }
 

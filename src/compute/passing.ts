@@ -2,15 +2,22 @@
 import { error, type Place, type Problem } from '../problem.ts';
 
 /** A file changed between its digest and its reading. */
-export const CHANGED_WHILE_READ = 'changed-while-read';
+const CHANGED_WHILE_READ = 'changed-while-read';
 
 /** A fault of our own code, which may have been one of the disk. */
-export const FAULT = 'fault';
+const FAULT = 'fault';
 
 /** Of a file that is being written while it is read. */
 export function changed(file: string, place: Place): Problem {
   const remedy = 'let the logger finish, then run the command again';
   return error(CHANGED_WHILE_READ, place, `${file} changed while it was read`, { remedy });
+}
+
+/** Of what our own code could not do: `what` is the beginning of a sentence, `report` what to send along. */
+export function fault(place: Place, what: string, thrown: unknown, report = ''): Problem {
+  const found = `${what}: ${thrown instanceof Error ? thrown.message : String(thrown)}`;
+  const remedy = `this is a fault of the program, not of your files: please report it${report}`;
+  return error(FAULT, place, found, { remedy });
 }
 
 /** Whether a problem may go away by itself. */

@@ -1,13 +1,14 @@
 /** Every plot: those that notes ask for, and those that runs' pages have of their own. */
 
 import type { AttemptsSubject } from '../plots/drawn.ts';
-import { error, type Problem } from '../problem.ts';
+import type { Problem } from '../problem.ts';
 import type { Register } from '../register/register.ts';
 import type { PlotRequest } from '../register/requests.ts';
 import type { AttemptsOutcome } from './attempts.ts';
 import { attemptsPlot } from './attempts-plot.ts';
 import type { ComparisonOutcome } from './comparisons.ts';
 import type { Notes } from './notes.ts';
+import { fault } from './passing.ts';
 import { type ComparedTask, type PlotResult, type PlotTask, plotBlobs, plotTask } from './plot-task.ts';
 import type { Pool } from './pool.ts';
 import { runPlots } from './run-plots.ts';
@@ -72,10 +73,7 @@ async function drawPlot(options: Options, request: PlotRequest, keys: string[], 
     problems.push(...result.problems.map((problem) => ({ ...problem, place: request.place })));
     return result;
   } catch (thrown) {
-    const found = `this plot could not be drawn: ${thrown instanceof Error ? thrown.message : String(thrown)}`;
-    problems.push(
-      error('fault', request.place, found, { remedy: 'this is a fault of the program, not of your files: please report it' }),
-    );
+    problems.push(fault(request.place, 'this plot could not be drawn', thrown));
     return null;
   }
 }

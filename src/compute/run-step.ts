@@ -81,7 +81,8 @@ export function runStep(root: string, store: Store, task: RunTask): RunResult {
   };
 }
 
-function failed(problems: readonly Problem[]): RunResult {
+/** A run of which nothing could be computed, and why. */
+export function failed(problems: readonly Problem[]): RunResult {
   return { derived: null, summary: null, log: null, data: null, tables: [], problems };
 }
 

@@ -1,12 +1,13 @@
 /** The figures of every run, from the store or from worker threads. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { error, type Problem } from '../problem.ts';
+import type { Problem } from '../problem.ts';
 import type { Register, Run } from '../register/register.ts';
 import { dataBlobs } from './data/run-data.ts';
 import { digest, digestOf } from './digest.ts';
+import { fault } from './passing.ts';
 import type { Pool } from './pool.ts';
-import type { RunResult, RunTask } from './run-step.ts';
+import { failed, type RunResult, type RunTask } from './run-step.ts';
 import { tablePaths } from './run-tables.ts';
 import type { Store } from './store.ts';
 
@@ -86,14 +87,5 @@ function fileDigest(root: string, file: string): string {
 
 /** A fault of our own code must not take the other runs' problems with it. */
 function faulty(run: Run, thrown: unknown): RunResult {
-  const found = `this run made Soakproof itself fail: ${thrown instanceof Error ? thrown.message : String(thrown)}`;
-  const remedy = 'this is a fault of the program, not of your files: please report it with the log';
-  return {
-    derived: null,
-    summary: null,
-    log: null,
-    data: null,
-    tables: [],
-    problems: [error('fault', run.placeOf('log'), found, { remedy })],
-  };
+  return failed([fault(run.placeOf('log'), 'this run made Soakproof itself fail', thrown, ' with the log')]);
 }

@@ -1,5 +1,6 @@
 /** The series of every run, from the store or from worker threads. */
-import { error, type Problem } from '../problem.ts';
+import type { Problem } from '../problem.ts';
+import { fault } from './passing.ts';
 import type { Pool } from './pool.ts';
 import type { RunOutcome, Runs } from './runs.ts';
 import { type SeriesResult, seriesTask } from './series-step.ts';
@@ -31,9 +32,7 @@ export async function computeSeries({ store, pool, code, runs }: Options): Promi
       results.set(run.id, stored(store, wanted.key) ?? (await pool.run(wanted)));
       keys.push(wanted.key);
     } catch (thrown) {
-      const found = `the series of this run made Soakproof itself fail: ${thrown instanceof Error ? thrown.message : String(thrown)}`;
-      const remedy = 'this is a fault of the program, not of your files: please report it with the log';
-      problems.push(error('fault', run.placeOf('log'), found, { remedy }));
+      problems.push(fault(run.placeOf('log'), 'the series of this run made Soakproof itself fail', thrown, ' with the log'));
     }
   };
   await Promise.all([...runs.outcomes.values()].map(one));

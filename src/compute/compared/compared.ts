@@ -1,10 +1,11 @@
 /** Every comparison gathered and printed, with the plots of its page: from the store, or made anew, the plots by worker threads. */
-import { error, type Problem } from '../../problem.ts';
+import type { Problem } from '../../problem.ts';
 import type { Register } from '../../register/register.ts';
 import type { ComparisonOutcome } from '../comparisons.ts';
 import { digestOf } from '../digest.ts';
 import { comparisonModel } from '../pages/comparison.ts';
 import { comparisonPath } from '../pages/parts.ts';
+import { fault } from '../passing.ts';
 import { type PlotResult, plotBlobs } from '../plot-task.ts';
 import type { Pool } from '../pool.ts';
 import type { ComparisonModel } from '../results.ts';
@@ -62,9 +63,7 @@ export async function computeGathered(options: Options): Promise<AllGathered> {
       results.set(comparison.id, result);
       keys.push(key, ...result.keys);
     } catch (thrown) {
-      const found = `the page of this comparison could not be made: ${thrown instanceof Error ? thrown.message : String(thrown)}`;
-      const remedy = 'this is a fault of the program, not of your files: please report it';
-      problems.push(error('fault', comparison.placeOf('runs'), found, { remedy }));
+      problems.push(fault(comparison.placeOf('runs'), 'the page of this comparison could not be made', thrown));
     }
   };
   await Promise.all([...options.comparisons.values()].map(one));
