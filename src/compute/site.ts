@@ -94,14 +94,13 @@ type Files = Manifest['files'][number][];
 export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | 'gathered' | 'feed' | 'problems' | 'entries'> {
   const parts = partsOf(options);
   const archives = archivesOf(options.store, parts, options.travelling);
-  const copies = copyPages(options.store, options.copies, parts);
   const models: [path: string, model: PageModel][] = [
     ['', homeModel(parts)],
     ...parts.notes.flatMap((note) => notePages(parts, note, archives)),
     ...[...parts.runs.values()].map((run): [string, PageModel] => [`runs/${run.run.id}/`, runModel(parts, run)]),
     ...devicesOf(parts).map((device): [string, PageModel] => [`devices/${device.id}/`, deviceModel(parts, device)]),
     ...[...parts.comparisons.values()].map((computed) => comparisonPage(parts, computed, options.copies)),
-    ...copies.pages,
+    ...copyPages(options.store, options.copies, parts),
     ['compare/', compareModel(parts)],
     ['method/', methodModel(options.accuracy)],
     ['method/accuracy/', accuracyModel(options.accuracy)],
@@ -143,7 +142,7 @@ export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | '
     ),
     gathered: Object.fromEntries([...parts.comparisons].map(([id, { record }]) => [id, record])),
     feed: feed === null ? null : options.store.keep(JSON.stringify(feedsOf(parts, feed))),
-    entries: [...copies.keys, ...archives.keys, ...parts.memory.keys],
+    entries: [...archives.keys, ...parts.memory.keys],
   };
 }
 

@@ -11,17 +11,10 @@ import type { Manifest, PageModel } from '../results.ts';
 import type { Store } from '../store.ts';
 import { changedSince, type Living } from './changed-since.ts';
 import { copyPath } from './copy.ts';
-import type { ChangedSince } from './models.ts';
 import { type PrintedCopies, type PrintedCopy, recordOf } from './print-copies.ts';
 
-export interface CopyPages {
-  readonly pages: readonly [path: string, model: PageModel][];
-  /** Of what was stored on the way. */
-  readonly keys: readonly string[];
-}
-
 /** The page of each copy, and the list where there is any. */
-export function copyPages(store: Store, { copies }: PrintedCopies, parts: Parts): CopyPages {
+export function copyPages(store: Store, { copies }: PrintedCopies, parts: Parts): [path: string, model: PageModel][] {
   const runs = runsOf(copies, parts);
   const known = new Map<object, string>();
   const digestOnce = (value: object): string => {
@@ -29,16 +22,14 @@ export function copyPages(store: Store, { copies }: PrintedCopies, parts: Parts)
     known.set(value, digest);
     return digest;
   };
-  const made = copies.map((printed) => {
+  const pages = copies.map((printed): [string, PageModel] => {
     const living = livingOf(printed, parts, runs);
     const digests = [living.comparison, ...living.runs.values()].map((each) => each && digestOnce(each));
-    const key = digestOf(['changed-since', printed.key, digests, living.methods]);
-    const model = recordCopyModel(printed, living.comparison, sinceOf(store, key, printed, living));
-    const page: [string, PageModel] = [copyPath(printed.id), model];
-    return { key, page };
+    const inputs = [printed.key, digests, living.methods];
+    const since = parts.memory.of('changed since a record copy', inputs, () => changedSince(recordOf(store, printed), living));
+    return [copyPath(printed.id), recordCopyModel(printed, living.comparison, since)];
   });
-  const list: [string, PageModel][] = copies.length === 0 ? [] : [['record-copies/', recordCopiesModel(copies)]];
-  return { pages: [...list, ...made.map(({ page }) => page)], keys: made.map(({ key }) => key) };
+  return copies.length === 0 ? [] : [['record-copies/', recordCopiesModel(copies)], ...pages];
 }
 
 /** Each copy's own bytes, its figures, the downloads of its plots; and the index for programs, also where it is empty. */
@@ -80,12 +71,4 @@ function comparisonNow({ comparisons }: Parts, id: string): ComputedComparison |
 function underFormerIds(living: Gathered | null, runs: ReadonlyMap<string, GatheredRun>): Gathered | null {
   const known = new Map([...runs].map(([name, { run }]) => [run, name] as const));
   return living && { ...living, runs: living.runs.map((each) => ({ ...each, run: known.get(each.run) ?? each.run })) };
-}
-
-function sinceOf(store: Store, key: string, printed: PrintedCopy, living: Living): ChangedSince {
-  const stored = store.get(key) as ChangedSince | undefined;
-  if (stored !== undefined) return stored;
-  const since = changedSince(recordOf(store, printed), living);
-  store.set(key, since);
-  return since;
 }
