@@ -6,7 +6,6 @@ import { nearest } from '../quantities/nearest.ts';
 import { isParseFailure, type ParseOptions, parseQuantity } from '../quantities/parse.ts';
 import type { Quantity } from '../quantities/quantity.ts';
 import { standardUncertainty } from '../quantities/uncertainty.ts';
-import { unitFor } from '../quantities/units.ts';
 
 export interface Column {
   readonly index: number;
@@ -154,10 +153,4 @@ function numberOf(read: Quantity): StatedNumber {
   const { value, step = 0, lastDigit } = read;
   const extra = { ...(distribution && { distribution }), ...(lastDigit !== undefined && { lastDigit }) };
   return { value, u: standardUncertainty(read), ...extra, step };
-}
-
-/** Tells whether the header of a column states a unit that a value of this canonical unit can be in. */
-export function statesUnit<Name extends string>({ columns }: Cells<Name>, name: Name, canonical: string): boolean {
-  const unit = columns.get(name)?.unit;
-  return unit !== undefined && !('refused' in unitFor(canonical, unit));
 }

@@ -15,15 +15,6 @@ import { stickyWords } from './sticky.ts';
 import { sustainedRatio } from './sustained.ts';
 import { type Throttling, throttlingOf } from './throttle.ts';
 
-export const CLOCK_NAMES = [
-  'mean_clock',
-  'lowest_clock',
-  'time_below_setting',
-  'throttle_events',
-  'time_to_throttle',
-  'sustained_ratio',
-] as const;
-
 const BY_CHANNEL = ['mean_clock', 'lowest_clock', 'time_below_setting', 'sustained_ratio'] as const;
 
 export function clockFigures(soak: Soak): Entry[] {

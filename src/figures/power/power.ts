@@ -11,8 +11,6 @@ import { intervalOf, quantityOf, samplingPart } from '../sources.ts';
 import { energyFigures } from './energy.ts';
 import { type Meter, meterMean, meterRange, meterWords } from './meters.ts';
 
-export const POWER_NAMES = ['idle_current', 'load_current', 'idle_power', 'load_power', 'peak_power', 'energy'] as const;
-
 const BY_PHASE = [
   ['idle', 'idle_current', 'idle_power'],
   ['load', 'load_current', 'load_power'],
