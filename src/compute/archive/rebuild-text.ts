@@ -1,4 +1,5 @@
 /** REBUILD.txt: how to build the note's pages again from its archive, and what can then be compared. */
+import type { DataFile } from '../data/data-file.ts';
 import type { ComputedNote } from '../pages/parts.ts';
 import { AS_PUBLISHED, type PlacedFile } from './placed-data.ts';
 import type { ArchiveScope } from './scope.ts';
@@ -25,6 +26,7 @@ export interface Rebuilding {
 
 export function rebuildText({ scope, placed, citation, invented, maker, computed }: Rebuilding): string {
   const [note] = scope.notes as [ComputedNote];
+  const others = readingOthers(placed).map(({ run }) => `${AS_PUBLISHED}${run}/figures.json`);
   const sections = [
     [note.note.title, ...(invented ? ['Everything in it is invented: device, maker, people and numbers.'] : []), citation],
     [
@@ -38,30 +40,39 @@ export function rebuildText({ scope, placed, citation, invented, maker, computed
       `1. Take a checkout of Soakproof, version ${maker.version}, and remove its content/ and data/.`,
       `2. Unpack this archive into the checkout's folder.`,
       `3. npm run build (Node ${maker.node} comes with it; any from 20 on starts it).`,
-      `4. npm run verify -- ${computed.join(' ')}`,
-      'It names each file that was computed to the same bytes. A figure of a device rests here on the runs of this archive alone.',
+      `4. npm run verify -- ${computed.filter((path) => !others.includes(path)).join(' ')}`,
+      'It names each file that was computed to the same bytes, as all of these are. A figure of a device rests here on the runs of this archive alone.',
       `Made by code with the digest ${maker.code}; the beginning of .cache/manifest-site.json has the one of your checkout under "code". With another, methods may differ, and with them figures.`,
       'A link to a page of the site that is not in this archive leads nowhere in what you build.',
     ],
-    ...differing(placed),
+    ...differing(placed, others),
     ...missing(placed),
   ];
   return `${sections.map((lines) => lines.join('\n')).join('\n\n')}\n`;
 }
 
-/** Logs that stay with their author: what is read in their place. */
-function differing(placed: readonly PlacedFile[]): string[][] {
-  const runs = new Set(placed.filter(({ file, path }) => file.role === 'log' && path === null).map(({ of }) => of));
-  const lines = [...runs].flatMap((run) => {
+interface ReadingOther {
+  readonly run: string;
+  readonly log: DataFile;
+  readonly stands: PlacedFile;
+}
+
+/** Runs whose log stays with its author, with what they read in its place. */
+function readingOthers(placed: readonly PlacedFile[]): ReadingOther[] {
+  return placed.flatMap(({ of: run, file: log, path: own }) => {
     const stands = placed.find(({ of, file, path }) => of === run && path !== null && ['redacted', 'cleaned'].includes(file.role));
-    const log = placed.find(({ of, file }) => of === run && file.role === 'log')?.file;
-    const where =
-      log?.elsewhere === undefined ? '' : `; the log as it came is to be had at ${log.elsewhere} (SHA-256 ${log.sha256})`;
-    return stands ? [`${run} reads ${stands.path}, ${stands.file.what}${where}`] : [];
+    return log.role === 'log' && own === null && stands ? [{ run, log, stands }] : [];
+  });
+}
+
+/** Logs that stay with their author: what is read in their place. */
+function differing(placed: readonly PlacedFile[], others: readonly string[]): string[][] {
+  const lines = readingOthers(placed).map(({ run, log: { elsewhere, sha256 }, stands }) => {
+    const where = elsewhere === undefined ? '' : `; the log as it came is to be had at ${elsewhere} (SHA-256 ${sha256})`;
+    return `${run} reads ${stands.path}, ${stands.file.what}${where}`;
   });
   if (lines.length === 0) return [];
-  const why =
-    'The values and uncertainties of its figures are the same; file, digest, columns and lines in its figures.json are those of what it reads.';
+  const why = `Values, uncertainties, intervals and parts of its figures are those of ${others.join(' and ')}; file, digest, columns and lines are those of what it reads, so that step 4 cannot name it.`;
   return [['What reads another file than its author did', ...lines, why]];
 }
 

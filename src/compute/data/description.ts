@@ -56,7 +56,7 @@ export function describeRun(described: Described): object | null {
 
 /** What a run's data is, in a sentence or two. */
 export function aboutRun(run: Pick<Described['run'], 'specimen' | 'date'>, device: Described['device']): string {
-  const about = `Readings of one run of a ${device.title} by ${device.maker}, specimen ${run.specimen}, on ${run.date}.`;
+  const about = `Readings of one run of the ${device.title} by ${device.maker}, specimen ${run.specimen}, on ${run.date}.`;
   return device.invented ? `${about} ${INVENTED}` : about;
 }
 
