@@ -40,4 +40,7 @@ test('compute/run-step: figures, stored log and page see corrected readings, the
   expect(result.summary!.inferences.map(({ statement }) => statement).join()).toContain('corrected by −0.10 ± 0.02 W');
   expect(result.problems.find(({ rule }) => rule === 'below-accurate-range')).toMatchObject({ severity: 'warning', place });
   expect(readFileSync(join(root, 'data', 'log.csv'), 'utf8')).toBe(text);
+  // Whoever computes with the cleaned readings corrects them himself.
+  const cleaned = new TextDecoder().decode(store.bytes(result.data!.cleaned!.sha256));
+  expect(cleaned.split('\r\n')[1]).toBe('0,0.4,2');
 });
