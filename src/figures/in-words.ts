@@ -1,4 +1,4 @@
-/** Durations and numbers inside sentences for readers: short, the same in every locale. */
+/** Durations, numbers and lists inside sentences for readers: short, the same in every locale. */
 
 /** "45 s", "12.5 min", "2.5 h": to three significant digits, seconds below two minutes, minutes below three hours. */
 export function duration(seconds: number): string {
@@ -15,6 +15,11 @@ export function plain(value: number): string {
 /** "1 gap" or "3 gaps". */
 export function counted(count: number, noun: string): string {
   return `${count} ${noun}${count === 1 ? '' : 's'}`;
+}
+
+/** "fast", "fast and rated", "fast, rated and slow". */
+export function listed(names: readonly string[]): string {
+  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
 }
 
 /** "one reading in 1 s", or nothing known with fewer than two rows. */

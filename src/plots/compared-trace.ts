@@ -1,4 +1,6 @@
 /** Runs of a comparison over time, drawn from their series: by stage 1, from a record copy and in the reader's browser alike. */
+
+import { listed } from '../figures/in-words.ts';
 import type { QuantityKind } from '../intake/log.ts';
 import type { Window } from './align.ts';
 import { MOST_STYLES } from './palette.ts';
@@ -9,7 +11,7 @@ import { runStyles } from './styles.ts';
 import { type TraceSlot, traceOf } from './trace-panels.ts';
 import { tracePlan } from './trace-plan.ts';
 import type { TraceChannel } from './trace-run.ts';
-import { listed, namedTitle } from './wording.ts';
+import { namedTitle } from './wording.ts';
 
 export interface ComparedRunSeries extends SeriesSubject {
   /** Place of the run among those of its comparison, from 0: what it looks like follows it. */

@@ -1,12 +1,12 @@
 /** What a plot of differences says in words and in tables. */
 import { isPresent } from '../figures/figure.ts';
+import { listed } from '../figures/in-words.ts';
 import { printQuantity } from '../quantities/print.ts';
 import { absences, type ComparedRun, cellsOf, intervalWords, spreadsOf, uncertaintyText, verdictOf } from './compared.ts';
 import { csv } from './csv.ts';
 import type { Delta, DeltaGroup, Deltas } from './deltas.ts';
 import { isCut } from './dots.ts';
 import type { Drawn } from './drawn.ts';
-import { listed } from './wording.ts';
 
 /** "Differences in power and rise over ambient from rated: brisk and fast". */
 export function deltasTitle({ groups, reference }: Deltas): string {

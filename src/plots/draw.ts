@@ -1,4 +1,6 @@
 /** The front door: what a note asks to be drawn and the runs it names → the drawing, its words, its data. */
+
+import { listed } from '../figures/in-words.ts';
 import { error, type Place, type Problem } from '../problem.ts';
 import type { PlotRequest } from '../register/requests.ts';
 import type { ComparedSubject } from './compared.ts';
@@ -10,7 +12,6 @@ import { png } from './png.ts';
 import { NARROW, WIDE } from './size.ts';
 import { plan } from './specify.ts';
 import { standalone } from './svg.ts';
-import { listed } from './wording.ts';
 
 /**
  * Draws a plot: inline SVG for a wide and a narrow column, SVG and PNG to take away, data as CSV and as a short table.

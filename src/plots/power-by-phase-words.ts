@@ -1,12 +1,12 @@
 /** What a plot of power by phase says in words and as tables. */
 import { isPresent } from '../figures/figure.ts';
+import { listed } from '../figures/in-words.ts';
 import { printQuantity, printUncertainty } from '../quantities/print.ts';
 import { standardUncertainty } from '../quantities/uncertainty.ts';
 import { intervalOf } from './compared.ts';
 import { csv } from './csv.ts';
 import type { Drawn } from './drawn.ts';
 import type { PowerBar, PowerByPhase } from './power-by-phase.ts';
-import { listed } from './wording.ts';
 
 /** "Mean power by phase at the board input: fast and rated". */
 export function powerTitle({ at, groups }: PowerByPhase): string {

@@ -1,5 +1,6 @@
 /** What a plot of scaling says in words and in tables. */
 import { isPresent } from '../figures/figure.ts';
+import { listed } from '../figures/in-words.ts';
 import {
   absences,
   cellsOf,
@@ -15,7 +16,6 @@ import { csv } from './csv.ts';
 import { isCut } from './dots.ts';
 import type { Drawn } from './drawn.ts';
 import type { Scaling } from './scaling.ts';
-import { listed } from './wording.ts';
 
 /** "Speedup over measured clock, against rated: brisk and fast". */
 export function scalingTitle({ reference, points }: Scaling): string {

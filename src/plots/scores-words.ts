@@ -1,11 +1,11 @@
 /** What a plot of scores says in words and in tables. */
 import { isPresent } from '../figures/figure.ts';
+import { listed } from '../figures/in-words.ts';
 import { absences, cellsOf, intervalWords, logSpreads, uncertaintyText, valueText, verdictOf } from './compared.ts';
 import { csv } from './csv.ts';
 import { isCut } from './dots.ts';
 import type { Drawn } from './drawn.ts';
 import type { ScoreRow, Scores } from './scores.ts';
-import { listed } from './wording.ts';
 
 /** "Speedup by test, against rated: brisk and fast". */
 export function scoresTitle({ rows, reference }: Scores): string {

@@ -1,11 +1,12 @@
 /** What a plot of stability says in words and in tables. */
+
+import { listed } from '../figures/in-words.ts';
 import { clockQuantity, OUTCOMES, offsetName } from '../figures/stability/ladder.ts';
 import { basisOf, type Setting } from '../figures/stability/settings.ts';
 import { printQuantity } from '../quantities/print.ts';
 import { csv } from './csv.ts';
 import type { Drawn } from './drawn.ts';
 import type { Stability } from './stability.ts';
-import { listed } from './wording.ts';
 
 /** "2.4 GHz". */
 function clockText(setting: Setting): string {

@@ -1,6 +1,6 @@
 /** What a step response shows, in words and as tables. */
 
-import { duration } from '../figures/in-words.ts';
+import { duration, listed } from '../figures/in-words.ts';
 import type { Drawn } from './drawn.ts';
 import { drawLine } from './drawn-line.ts';
 import { type CsvLine, lineCsv } from './line-csv.ts';
@@ -10,7 +10,7 @@ import { overOf } from './step-response-layout.ts';
 import { timeScale } from './ticks.ts';
 import { shown } from './told.ts';
 import { cellAt, halfStep, TABLE_ROWS } from './trace-tables.ts';
-import { fixed, listed, reading, withUnit } from './wording.ts';
+import { fixed, reading, withUnit } from './wording.ts';
 
 /** "Step response of soc to the load: fast and rated". */
 export function responseTitle({ channel, courses }: StepResponse): string {

@@ -1,11 +1,11 @@
 /** What a trace shows, in words: title, text alternative, method. */
 
-import { duration } from '../figures/in-words.ts';
+import { duration, listed } from '../figures/in-words.ts';
 import type { QuantityKind } from '../intake/log.ts';
 import { limitText } from './limit-marks.ts';
 import type { Line, Trace, TracePanel } from './trace-panels.ts';
 import { extent } from './value-scale.ts';
-import { fixed, listed, reading } from './wording.ts';
+import { fixed, reading } from './wording.ts';
 
 /** "Temperature and clock over time: fast and rated"; of a single channel its name, too. */
 export function traceTitle(trace: Trace): string {

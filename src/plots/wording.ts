@@ -22,12 +22,6 @@ export function titleOf(kind: QuantityKind): string {
   return TITLES[kind];
 }
 
-/** "fast", "fast and rated", "fast, rated and slow". */
-export function listed(names: readonly string[]): string {
-  if (names.length < 2) return names.join('');
-  return `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
-}
-
 /** The same within a sentence. */
 export function namedTitle(kind: QuantityKind): string {
   const title = kind === 'throttle_flag' ? 'Throttle flag' : TITLES[kind];

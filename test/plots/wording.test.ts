@@ -1,16 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { decimalsOf, displayUnit, fixed, listed, reading, withUnit } from '../../src/plots/wording.ts';
+import { decimalsOf, displayUnit, fixed, reading, withUnit } from '../../src/plots/wording.ts';
 
 describe('plots/wording', () => {
-  test.each([
-    [[], ''],
-    [['fast'], 'fast'],
-    [['fast', 'rated'], 'fast and rated'],
-    [['fast', 'rated', 'slow'], 'fast, rated and slow'],
-  ])('%j is listed as %j', (names, text) => {
-    expect(listed(names)).toBe(text);
-  });
-
   // Prefixes of the SI Brochure, 9th edition, table 7.
   test.each([
     ['clock', 'Hz', 2.4e9, { unit: 'GHz', divisor: 1e9 }],

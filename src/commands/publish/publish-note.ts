@@ -6,6 +6,7 @@ import { newestFirst, type PresentNote, stateOf } from '../../compute/published-
 import { type Present, readPresent, readPresentWith } from '../../compute/published-state/read-present.ts';
 import { readStates, sealed, statePath } from '../../compute/published-state/read-states.ts';
 import { writeWhole } from '../../compute/store.ts';
+import { counted } from '../../figures/in-words.ts';
 import { report } from '../../print/report.ts';
 import type { Problem } from '../../problem.ts';
 import type { PublishedState } from '../../register/published.ts';
@@ -109,8 +110,4 @@ function writeBoth(root: string, file: string, state: PublishedState): void {
     else writeWhole(path, before);
     throw thrown;
   }
-}
-
-function counted(count: number, noun: string): string {
-  return `${count} ${noun}${count === 1 ? '' : 's'}`;
 }

@@ -1,4 +1,5 @@
 /** A citation in one line of text. */
+import { listed } from '../../figures/in-words.ts';
 import { type Name, namesOf, type Reference } from './reference.ts';
 
 /** `Rowan Alder (2026): Title. Bench notes, 2026-03-21. https://… (ledger SHA-256 0123456789ab).` */
@@ -14,10 +15,6 @@ export function plainCitation(reference: Reference): string {
 
 function written(name: Name): string {
   return 'literal' in name ? name.literal : `${name.given} ${name.family}`;
-}
-
-function listed(names: readonly string[]): string {
-  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
 }
 
 /** A sentence keeps its own end. */

@@ -1,8 +1,7 @@
 /** Whether a comparison changes one thing: what differs between its runs besides the setting, in sentences for readers. */
 import { AMBIENT_RULE, ambientsDiffer } from '../../figures/comparison/ambients.ts';
 import { isPresent } from '../../figures/figure.ts';
-import { duration } from '../../figures/in-words.ts';
-import { listed } from '../../plots/wording.ts';
+import { duration, listed } from '../../figures/in-words.ts';
 import { printQuantity } from '../../quantities/print.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
 import type { ComparisonModel, ConditionRow } from '../results.ts';

@@ -3,6 +3,7 @@
  * are Tabular Data Resources. Chosen over CSVW (W3C), which has no place for a file's digest and size, and wants a description a table.
  */
 import type { RunContext } from '../../figures/context.ts';
+import { counted } from '../../figures/in-words.ts';
 import type { TableForm } from '../../figures/table-form.ts';
 import type { Condition, Licence } from '../../register/register.ts';
 import type { LogSummary } from '../run-step.ts';
@@ -136,9 +137,9 @@ function cleanedNote({ rows, setAside, repairs }: LogSummary): string {
   const cells = setAside.length - lines;
   const said = [
     `${rows} rows, none thinned; times and readings in canonical units, as read and before any correction of an instrument`,
-    ...(lines > 0 ? [`${lines} ${lines === 1 ? 'line' : 'lines'} of the log set aside`] : []),
-    ...(cells > 0 ? [`${cells} ${cells === 1 ? 'cell' : 'cells'} without a reading that could be trusted`] : []),
-    ...repairs.map(({ repair, rows: count }) => `${count} ${count === 1 ? 'row' : 'rows'} repaired: ${repair.reason}`),
+    ...(lines > 0 ? [`${counted(lines, 'line')} of the log set aside`] : []),
+    ...(cells > 0 ? [`${counted(cells, 'cell')} without a reading that could be trusted`] : []),
+    ...repairs.map(({ repair, rows: count }) => `${counted(count, 'row')} repaired: ${repair.reason}`),
   ];
   return `${said.join('; ')}.`;
 }

@@ -1,4 +1,5 @@
 /** A small table as a file of data. */
+import { counted } from '../../figures/in-words.ts';
 import type { TableForm, TableKind } from '../../figures/table-form.ts';
 import type { DataFile } from './data-file.ts';
 import { publishedName, sizeText } from './names.ts';
@@ -31,7 +32,7 @@ export function tableFile({ kind, file, sha256, bytes, form }: Table, folder: st
     bytes,
     size: sizeText(bytes),
     rows: form.rows,
-    note: unread === 0 ? '' : `not offered: it holds ${unread} ${unread === 1 ? 'column' : 'columns'} that nothing reads`,
+    note: unread === 0 ? '' : `not offered: it holds ${counted(unread, 'column')} that nothing reads`,
     source: `data/${file}`,
   };
 }

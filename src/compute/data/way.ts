@@ -1,4 +1,5 @@
 /** How a log goes out: as its author says, else so that nothing leaks. */
+import { listed } from '../../figures/in-words.ts';
 import type { Unread } from '../../intake/unread.ts';
 import type { Share, Sharing } from '../../register/register.ts';
 
@@ -24,5 +25,5 @@ export function unreadText({ columns, lines, cells }: Unread): string {
     [cells, 'cell with words in place of a reading', 'cells with words in place of a reading'],
   ] as const;
   const said = parts.filter(([count]) => count > 0).map(([count, one, many]) => `${count} ${count === 1 ? one : many}`);
-  return said.length < 2 ? said.join('') : `${said.slice(0, -1).join(', ')} and ${said.at(-1)}`;
+  return listed(said);
 }

@@ -1,6 +1,7 @@
 /** The model of a run's page. */
 import { CATALOGUE } from '../../figures/catalogue.ts';
 import { cautions, mergeCautions } from '../../figures/cautions.ts';
+import { counted } from '../../figures/in-words.ts';
 import { whereKnown } from '../../intake/known.ts';
 import { printQuantity } from '../../quantities/print.ts';
 import type { Run } from '../../register/register.ts';
@@ -46,7 +47,7 @@ export function runModel(parts: Parts, computed: ComputedRun): RunModel {
     log: logRow(summary),
     channels: channelRows(parts, summary),
     setAside: summary.setAside.map(({ line, reason }) => ({ line, reason })),
-    repairs: summary.repairs.map(({ repair, rows }) => `${rows} ${rows === 1 ? 'row' : 'rows'}: ${repair.reason}`),
+    repairs: summary.repairs.map(({ repair, rows }) => `${counted(rows, 'row')}: ${repair.reason}`),
     known: (summary.known ?? []).map(knownText),
     inferences: [...summary.inferences, ...derived.inferences].map((inference) => inference.statement),
     notes: notesAbout(parts, run),

@@ -1,4 +1,5 @@
 /** Why a number changed: which of the things it rests on are not as they were. */
+import { listed } from '../../figures/in-words.ts';
 import type { PublishedState } from '../../register/published.ts';
 import type { Pair } from './match.ts';
 import { METHODS, type Sources } from './sources.ts';
@@ -16,8 +17,4 @@ export function whyChanged({ was, is }: Pair, state: PublishedState, sources: So
   ];
   if (causes.length > 0) return causes.join('; ');
   return was.held.join() === is.held.join() ? 'its text asks for it otherwise' : 'its alias stands for something else';
-}
-
-function listed(names: readonly string[]): string {
-  return names.length < 2 ? names.join() : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
 }
