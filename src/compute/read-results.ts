@@ -1,10 +1,11 @@
 /** The reader of results: all that pages import. It reads what stage 1 wrote and computes nothing. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import type { FeedSite } from './atom.ts';
 import { notesFeed } from './finding/notes-feed.ts';
 import { robotsText, sitemapFiles } from './finding/sitemap.ts';
 import { manifestPath, readManifest } from './manifest.ts';
-import { correctionsFeed, type FeedSite } from './published-state/feed.ts';
+import { correctionsFeed } from './published-state/feed.ts';
 import { type Feeds, MANIFEST_VARIABLE, type Manifest, type PageModel, SCOPE_VARIABLE } from './results.ts';
 
 /** Astro runs with the project folder as its working folder, in build and in dev. */

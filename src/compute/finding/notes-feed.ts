@@ -1,26 +1,14 @@
 /** The feed of notes: Atom (RFC 4287), with the authors' dates. */
-import { Feed } from 'feed';
-import { escaped, type FeedSite, midnight, urn } from '../published-state/feed.ts';
+import { escaped, type FeedSite, midnight, openFeed, urn } from '../atom.ts';
 import type { Highlight } from '../results.ts';
 import type { NoteEntry, NotesFeed } from './models.ts';
 
 /** The feed as XML. An entry keeps its id through every build: it hangs on the site's title and the note's address alone. */
 export function notesFeed({ entries, updated }: NotesFeed, site: FeedSite): string {
-  const feed = new Feed({
-    id: URL.canParse(site.self) ? site.self : urn([site.title, 'notes']),
-    title: site.title,
-    description: site.byline,
-    link: site.address,
-    feedLinks: { atom: site.self },
-    author: { name: site.title },
-    copyright: '',
-    generator: 'Soakproof',
-    updated: midnight(updated),
-  });
+  const feed = openFeed(site, { kind: ['notes'], title: site.title, description: site.byline, updated });
   for (const entry of entries) {
     feed.addItem({
       id: urn([site.title, entry.path]),
-      // The library marks texts as HTML.
       title: escaped(entry.title),
       link: site.address + entry.path,
       date: midnight(entry.updated),
