@@ -1,14 +1,13 @@
 import { rmSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { isPresent } from '../../src/figures/figure.ts';
 import { isUnreadable, readPublishedFigures } from '../../src/figures/read-published.ts';
 import { printQuantity, printUncertainty } from '../../src/quantities/print.ts';
 import { printWithUncertainty } from '../../src/quantities/print-with-uncertainty.ts';
-import { openBrowser } from './browser.ts';
-import { copyProject, differences, type TestProject, tree } from './project.ts';
-import { type Served, serve } from './server.ts';
+import { builtSite } from './built-site.ts';
+import { differences, tree } from './project.ts';
 
 const PATH = 'comparisons/larch-steps/';
 const WARNING =
@@ -26,28 +25,18 @@ reference: brisk
 What Adderstongue does is for later.
 `;
 
-let project: TestProject;
+const built = builtSite('comparisons', (project) => {
+  project.unprotect();
+  project.write('content/comparisons/unreached.md', UNREACHED);
+});
 let site: Map<string, Buffer>;
-let served: Served;
-let browser: Browser;
 let page: Page;
 
 beforeAll(async () => {
-  project = copyProject('comparisons');
-  project.unprotect();
-  project.write('content/comparisons/unreached.md', UNREACHED);
-  expect(project.run('build').code).toBe(0);
-  const dist = join(project.root, 'dist');
-  site = tree(dist);
-  served = await serve(dist);
-  browser = await openBrowser();
-  page = await (await browser.newContext({ javaScriptEnabled: false, viewport: { width: 360, height: 800 } })).newPage();
-  await page.goto(served.address + PATH);
-});
-afterAll(async () => {
-  await browser?.close();
-  await served?.close();
-  project?.remove();
+  site = tree(join(built.project.root, 'dist'));
+  const narrow = { javaScriptEnabled: false, viewport: { width: 360, height: 800 } };
+  page = await (await built.browser.newContext(narrow)).newPage();
+  await page.goto(built.served.address + PATH);
 });
 
 function text(path: string): string {
@@ -143,15 +132,15 @@ describe('the series of a run', () => {
 describe('a run with another firmware', () => {
   it('is warned of on the page; a build on top equals a cold one', () => {
     expect(text(`${PATH}index.html`)).not.toContain(WARNING);
-    project.edit('content/runs/larch-fast.md', 'conditions:\n', 'conditions:\n  firmware: 1.9\n');
-    const ran = project.run('build');
+    built.project.edit('content/runs/larch-fast.md', 'conditions:\n', 'conditions:\n  firmware: 1.9\n');
+    const ran = built.project.run('build');
     expect(ran.err).not.toContain(': error:');
-    const dist = join(project.root, 'dist');
+    const dist = join(built.project.root, 'dist');
     const incremental = tree(dist);
     expect(incremental.get(`${PATH}index.html`)!.toString('utf8')).toContain(WARNING);
-    rmSync(join(project.root, '.cache'), { recursive: true });
+    rmSync(join(built.project.root, '.cache'), { recursive: true });
     rmSync(dist, { recursive: true });
-    expect(project.run('build').code).toBe(0);
+    expect(built.project.run('build').code).toBe(0);
     expect(differences(incremental, tree(dist))).toEqual([]);
   });
 });

@@ -4,31 +4,15 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
-import AxeSource from 'axe-core';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { manyRuns } from '../bench/many-runs.ts';
-import { openBrowser } from './browser.ts';
-import { copyProject, type TestProject } from './project.ts';
-import { type Served, serve } from './server.ts';
+import { violationsIn } from './accessibility.ts';
+import { builtSite } from './built-site.ts';
 
 const MANY = fileURLToPath(new URL('../bench/print-many-runs.ts', import.meta.url));
 
-let project: TestProject;
-let served: Served;
-let browser: Browser;
-
-beforeAll(async () => {
-  project = copyProject('finding');
-  expect(project.run('build').code).toBe(0);
-  served = await serve(join(project.root, 'dist'));
-  browser = await openBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  await served?.close();
-  project?.remove();
-});
+const built = builtSite('finding');
 
 /** Waits for a loaded machine too. */
 function eventually<T>(look: () => T) {
@@ -40,9 +24,9 @@ async function open(
   path: string,
   options: Parameters<Browser['newContext']>[0] = {},
 ): Promise<{ page: Page; context: BrowserContext }> {
-  const context = await browser.newContext(options);
+  const context = await built.browser.newContext(options);
   const page = await context.newPage();
-  await page.goto(served.address + path, { waitUntil: 'networkidle' });
+  await page.goto(built.served.address + path, { waitUntil: 'networkidle' });
   return { page, context };
 }
 
@@ -70,7 +54,7 @@ describe('the index of runs', () => {
     await eventually(() => titles(page)).toEqual(chosen);
     expect(await count(page)).toBe(`4 of ${all.length} runs`);
     expect(await heading.locator('..').getAttribute('aria-sort')).toBe('descending');
-    const address = page.url().slice(served.address.length);
+    const address = page.url().slice(built.served.address.length);
     expect(address).toBe('runs/?words=hour+soak&outcome=steady&order=-peak_temperature');
     await context.close();
 
@@ -121,7 +105,7 @@ describe('the index of runs', () => {
 
   it('is complete with scripting off, without filters that could not work', async () => {
     const { page, context } = await open('runs/?outcome=throttled', { javaScriptEnabled: false });
-    const index = JSON.parse(project.read('dist/runs/index.json')) as {
+    const index = JSON.parse(built.project.read('dist/runs/index.json')) as {
       runs: { title: string; figures: Record<string, string> }[];
     };
     expect(await titles(page)).toEqual(index.runs.map(({ title }) => title));
@@ -145,7 +129,7 @@ describe('the search', () => {
     expect(await page.locator('[data-kind=notes] mark').first().innerText()).toMatch(/steady|temperature/i);
     expect(page.url()).toMatch(/\?words=stedy\+temperature$/);
     await link.first().press('Enter');
-    await page.waitForURL(`${served.address}method/#steady_temperature`);
+    await page.waitForURL(`${built.served.address}method/#steady_temperature`);
     await page.goBack();
     await eventually(() => page.locator('#results a').first().innerText()).toBe('steady temperature');
     await context.close();
@@ -183,14 +167,7 @@ describe('both, filled', () => {
       for (const path of filled) {
         const { page, context } = await open(path, { colorScheme, bypassCSP: true, viewport: { width: 360, height: 740 } });
         await eventually(() => count(page)).toMatch(/\d/);
-        await page.evaluate(AxeSource.source);
-        const found = (await page.evaluate('axe.run(document, { resultTypes: ["violations"] })')) as {
-          violations: { id: string; nodes: { html: string }[] }[];
-        };
-        expect(
-          found.violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`),
-          path,
-        ).toEqual([]);
+        expect(await violationsIn(page), path).toEqual([]);
         expect(await page.evaluate('document.documentElement.scrollWidth'), path).toBeLessThanOrEqual(360);
         await context.close();
       }
@@ -200,35 +177,35 @@ describe('both, filled', () => {
 
 describe('feeds and sitemap', () => {
   it('are named in the head and at the foot of the home page', async () => {
-    const home = project.read('dist/index.html');
+    const home = built.project.read('dist/index.html');
     expect(home).toMatch(/<link rel="alternate" type="application\/atom\+xml" title="Bench notes" href="\/notes\.xml">/);
     expect(home).toMatch(/<footer[^>]*>.*href="\/notes\.xml".*<\/footer>/s);
-    expect(project.read('dist/notes.xml').match(/<entry>/g)).toHaveLength(2);
+    expect(built.project.read('dist/notes.xml').match(/<entry>/g)).toHaveLength(2);
   });
 
   it('list every page that there is, and no redirect, feed or missing page', () => {
-    const listed = [...project.read('dist/sitemap.xml').matchAll(/<loc>https:\/\/bench\.example\/([^<]*)<\/loc>/g)].map(
+    const listed = [...built.project.read('dist/sitemap.xml').matchAll(/<loc>https:\/\/bench\.example\/([^<]*)<\/loc>/g)].map(
       ([, path]) => path!,
     );
-    for (const path of listed) expect(project.read(`dist/${path}index.html`)).toContain('</main>');
+    for (const path of listed) expect(built.project.read(`dist/${path}index.html`)).toContain('</main>');
     expect(listed).toContain('runs/');
     expect(listed.length).toBe(new Set(listed).size);
     expect(listed.filter((path) => /xml|json|404/.test(path))).toEqual([]);
-    expect(project.read('dist/robots.txt')).toContain('Sitemap: https://bench.example/sitemap.xml');
+    expect(built.project.read('dist/robots.txt')).toContain('Sitemap: https://bench.example/sitemap.xml');
   });
 
   it('carry no word of what is not published', () => {
     for (const path of ['notes.xml', 'sitemap.xml', 'runs/index.html', 'runs/index.json', 'search/index.html', 'search/index.json'])
-      expect(project.read(`dist/${path}`), path).not.toMatch(/larch-preview|the-next-firmware/);
+      expect(built.project.read(`dist/${path}`), path).not.toMatch(/larch-preview|the-next-firmware/);
   });
 });
 
 // Last, since it prints another index into the same site.
 describe('an index of 1,000 runs', () => {
   it('stays below 150 kB compressed, and answers as a look through all its runs does', async () => {
-    const done = spawnSync(process.execPath, [MANY, '1000'], { cwd: project.root, encoding: 'utf8' });
+    const done = spawnSync(process.execPath, [MANY, '1000'], { cwd: built.project.root, encoding: 'utf8' });
     expect(done.stderr).toBe('');
-    const bytes = gzipSync(readFileSync(join(project.root, 'dist', 'runs', 'index.html'))).length;
+    const bytes = gzipSync(readFileSync(join(built.project.root, 'dist', 'runs', 'index.html'))).length;
     expect(bytes).toBeLessThan(150_000);
     const { rows, choices, clocks } = manyRuns(1000);
     const wanted = rows.filter((row, at) => {

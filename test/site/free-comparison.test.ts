@@ -1,11 +1,9 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import AxeSource from 'axe-core';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { openBrowser } from './browser.ts';
-import { copyProject, type TestProject } from './project.ts';
-import { type Served, serve } from './server.ts';
+import { describe, expect, test } from 'vitest';
+import { violationsIn } from './accessibility.ts';
+import { builtSite } from './built-site.ts';
 
 /** The comparison of the demonstration, in its own order. */
 const ALIASES = new Map([
@@ -17,23 +15,9 @@ const ALIASES = new Map([
 const RUNS = [...ALIASES.values()];
 const TWO = '?runs=larch-rated+larch-fast';
 
-let project: TestProject;
-let served: Served;
-let browser: Browser;
+const built = builtSite('free-comparison');
 /** What the console of any page said, and what of policy or program failed. */
 const said: string[] = [];
-
-beforeAll(async () => {
-  project = copyProject('free-comparison');
-  expect(project.run('build').code).toBe(0);
-  served = await serve(join(project.root, 'dist'));
-  browser = await openBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  await served?.close();
-  project?.remove();
-});
 
 interface Opened {
   readonly page: Page;
@@ -44,13 +28,13 @@ interface Opened {
 
 /** Opens a view in a fresh profile; with runs in it, waits for its drawing. */
 async function open(query: string, options: Parameters<Browser['newContext']>[0] = {}): Promise<Opened> {
-  const context = await browser.newContext(options);
+  const context = await built.browser.newContext(options);
   const page = await context.newPage();
   const asked = new Set<string>();
-  page.on('request', (request) => asked.add(request.url().slice(served.address.length)));
+  page.on('request', (request) => asked.add(request.url().slice(built.served.address.length)));
   page.on('console', (message) => said.push(message.text()));
   page.on('pageerror', (thrown) => said.push(thrown.message));
-  await page.goto(`${served.address}compare/${query}`, { waitUntil: 'networkidle' });
+  await page.goto(`${built.served.address}compare/${query}`, { waitUntil: 'networkidle' });
   return { page, context, asked: asked };
 }
 
@@ -112,11 +96,11 @@ describe('a free comparison made by keyboard alone', () => {
     address = await page.evaluate(() => navigator.clipboard.readText());
     picture = await drawing(page);
     figures = await downloaded(page);
-    expect(address).toBe(`${served.address}compare/?runs=${RUNS.join('+')}&show=temperature+clock`);
+    expect(address).toBe(`${built.served.address}compare/?runs=${RUNS.join('+')}&show=temperature+clock`);
   });
 
   test('is the same in a fresh profile: picture, tables, figures', async () => {
-    const { page, context } = await open(address.slice(`${served.address}compare/`.length), { acceptDownloads: true });
+    const { page, context } = await open(address.slice(`${built.served.address}compare/`.length), { acceptDownloads: true });
     expect(await drawing(page)).toBe(picture);
     expect(await downloaded(page)).toEqual(figures);
     expect(await rendered(page)).toEqual(await rendered(first.page));
@@ -124,7 +108,7 @@ describe('a free comparison made by keyboard alone', () => {
   });
 
   test('has to the last digit the figures that stage 1 gives for a comparison of the same runs', () => {
-    const stage1 = JSON.parse(readFileSync(join(project.root, 'dist/comparisons/larch-steps/figures.json'), 'utf8'));
+    const stage1 = JSON.parse(readFileSync(join(built.project.root, 'dist/comparisons/larch-steps/figures.json'), 'utf8'));
     const text = JSON.stringify({ figures: stage1.figures, sources: stage1.sources }).replaceAll('larch-steps', 'chosen-runs');
     const { figures: own, sources } = figures;
     expect(Object.keys(own).length).toBeGreaterThan(30);
@@ -133,7 +117,7 @@ describe('a free comparison made by keyboard alone', () => {
 
   test('prints them as the page of that comparison does', async () => {
     const { page, context } = await open('');
-    await page.goto(`${served.address}comparisons/larch-steps/`);
+    await page.goto(`${built.served.address}comparisons/larch-steps/`);
     const printed = await rendered(page);
     expect(printed.length).toBeGreaterThan(5);
     const inBrowser = await rendered(first.page);
@@ -193,7 +177,7 @@ describe('an address', () => {
   });
 
   test('that names a run that is gone says so, shows the rest, and offers the record copies that hold it', async () => {
-    const index = join(project.root, 'dist/record-copies/index.json');
+    const index = join(built.project.root, 'dist/record-copies/index.json');
     const copies = [
       { id: 'a1', title: 'Withdrawn pair', path: 'record-copies/a1/', runs: ['larch-gone', 'larch-fast'] },
       { id: 'b2', title: 'Others', path: 'record-copies/b2/', runs: ['larch-rated'] },
@@ -207,12 +191,12 @@ describe('an address', () => {
     expect(await page.locator('#before tbody tr').count()).toBe(2);
     await page.getByRole('button', { name: 'Leave it out' }).click();
     await expect.poll(() => page.locator('#gone').isHidden()).toBe(true);
-    expect(page.url()).toBe(`${served.address}compare/${TWO}`);
+    expect(page.url()).toBe(`${built.served.address}compare/${TWO}`);
     await context.close();
   });
 
   test('of a run whose file is damaged says which and how, and shows the rest', async () => {
-    const series = join(project.root, 'dist/runs/larch-quick/series.json');
+    const series = join(built.project.root, 'dist/runs/larch-quick/series.json');
     const text = readFileSync(series);
     writeFileSync(series, text.subarray(0, 100));
     const { page, context } = await open(`${TWO}+larch-quick`);
@@ -231,11 +215,7 @@ describe('the page', () => {
     const { page, context } = await open(TWO, { colorScheme, bypassCSP: true });
     await drawing(page);
     for (const details of await page.locator('details').all()) await details.evaluate((each) => each.setAttribute('open', ''));
-    await page.evaluate(AxeSource.source);
-    const found = (await page.evaluate('axe.run(document, { resultTypes: ["violations"] })')) as {
-      violations: { id: string; nodes: { html: string }[] }[];
-    };
-    expect(found.violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([]);
+    expect(await violationsIn(page)).toEqual([]);
     await context.close();
   });
 
@@ -245,7 +225,7 @@ describe('the page', () => {
       window.shifted = 0;
       new PerformanceObserver((list) => { for (const entry of list.getEntries()) window.shifted += entry.value; })
         .observe({ type: 'layout-shift', buffered: true });`);
-    await page.goto(`${served.address}compare/?runs=${RUNS.join('+')}&show=temperature+clock`);
+    await page.goto(`${built.served.address}compare/?runs=${RUNS.join('+')}&show=temperature+clock`);
     await drawing(page);
     expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0);
     expect(await page.evaluate('window.shifted')).toBeLessThan(0.01);
@@ -269,7 +249,9 @@ describe('the page', () => {
   test('is led to by runs and comparisons, with the address filled in', async () => {
     const { page, context } = await open('');
     const target = (path: string) =>
-      page.goto(served.address + path).then(() => page.getByRole('link', { name: 'Compare with other runs' }).getAttribute('href'));
+      page
+        .goto(built.served.address + path)
+        .then(() => page.getByRole('link', { name: 'Compare with other runs' }).getAttribute('href'));
     expect(await target('runs/larch-fast/')).toBe('/compare/?runs=larch-fast');
     expect(await target('comparisons/larch-steps/')).toBe(`/compare/?runs=${RUNS.join('+')}`);
     await context.close();

@@ -1,34 +1,21 @@
 import { join } from 'node:path';
-import AxeSource from 'axe-core';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { openBrowser } from './browser.ts';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { violationsIn } from './accessibility.ts';
+import { builtSite } from './built-site.ts';
 import { amissIn } from './fragments.ts';
-import { copyProject, type TestProject, tree } from './project.ts';
-import { type Served, serve } from './server.ts';
+import { tree } from './project.ts';
 
-let project: TestProject;
-let served: Served;
-let browser: Browser;
+const built = builtSite('pages');
 /** One address of each kind of page. */
 let kinds: Map<string, string>;
 
-beforeAll(async () => {
-  project = copyProject('pages');
-  expect(project.run('build').code).toBe(0);
-  const dist = join(project.root, 'dist');
-  served = await serve(dist);
-  browser = await openBrowser();
-  const pages = [...tree(dist).keys()]
+beforeAll(() => {
+  const pages = [...tree(join(built.project.root, 'dist')).keys()]
     .filter((path) => path.endsWith('index.html'))
     .map((path) => path.replace(/index\.html$/, ''));
   kinds = new Map(pages.map((path) => [kindOf(path), path]));
   kinds.set('missing', 'no/such/page/');
-});
-afterAll(async () => {
-  await browser?.close();
-  await served?.close();
-  project?.remove();
 });
 
 /** Opens every kind of page in a fresh profile, and hands each to `look`. */
@@ -37,7 +24,7 @@ async function eachKind(
   look: (page: Page, kind: string, context: BrowserContext) => Promise<void>,
 ): Promise<void> {
   for (const [kind, path] of kinds) {
-    const context = await browser.newContext(options);
+    const context = await built.browser.newContext(options);
     const page = await context.newPage();
     await page.addInitScript(WATCH_LAYOUT);
     const violations: string[] = [];
@@ -45,7 +32,7 @@ async function eachKind(
       if (message.type() === 'error' && !message.text().includes('404')) violations.push(message.text());
     });
     page.on('pageerror', (thrown) => violations.push(thrown.message));
-    await page.goto(served.address + path, { waitUntil: 'networkidle' });
+    await page.goto(built.served.address + path, { waitUntil: 'networkidle' });
     await look(page, kind, context);
     expect(violations, `${kind}: errors in the console`).toEqual([]);
     await context.close();
@@ -98,19 +85,13 @@ describe('every kind of page', () => {
   });
 
   it('has every id once, and a target for every address with a fragment', () => {
-    expect(amissIn(join(project.root, 'dist'))).toEqual({ twice: [], targetless: [] });
+    expect(amissIn(join(built.project.root, 'dist'))).toEqual({ twice: [], targetless: [] });
   });
 
   it.each(['light', 'dark'] as const)('has nothing that axe finds, in %s', async (colorScheme) => {
     // The page's own policy would block axe; nothing else is tested here, so it is set aside.
     await eachKind({ colorScheme, bypassCSP: true }, async (page, kind) => {
-      await page.evaluate(AxeSource.source);
-      const found = await page.evaluate('axe.run(document, { resultTypes: ["violations"] })');
-      const { violations } = found as { violations: { id: string; nodes: { html: string; failureSummary: string }[] }[] };
-      expect(
-        violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html} ${nodes[0]?.failureSummary}`),
-        kind,
-      ).toEqual([]);
+      expect(await violationsIn(page), kind).toEqual([]);
     });
   });
 
@@ -120,16 +101,16 @@ describe('every kind of page', () => {
       page.on('request', (request) => asked.push(request.url()));
       await page.reload({ waitUntil: 'networkidle' });
       expect(asked.length, kind).toBeGreaterThan(1);
-      expect(asked.filter((url) => !url.startsWith(served.address) && !url.startsWith('data:'))).toEqual([]);
+      expect(asked.filter((url) => !url.startsWith(built.served.address) && !url.startsWith('data:'))).toEqual([]);
     });
   });
 
   it('holds a policy that really blocks what is inline', async () => {
-    const page = await browser.newPage();
+    const page = await built.browser.newPage();
     const blocked: string[] = [];
     page.on('console', (message) => blocked.push(message.text()));
     for (const path of kinds.values()) {
-      await page.goto(served.address + path);
+      await page.goto(built.served.address + path);
       blocked.length = 0;
       await page.evaluate(INLINE_SCRIPT);
       expect(await page.evaluate('window.inlineRan'), path).toBeUndefined();
@@ -162,7 +143,7 @@ describe('every kind of page', () => {
       const held = page.locator('a.held').first();
       await held.click();
       const note = `held:${await held.getAttribute('id')}`;
-      expect(page.url()).toBe(`${served.address}${kinds.get('notes')}#${note}`);
+      expect(page.url()).toBe(`${built.served.address}${kinds.get('notes')}#${note}`);
       expect(await page.locator(`[id="${note}"]`).isVisible()).toBe(true);
     });
   });
@@ -170,8 +151,8 @@ describe('every kind of page', () => {
 
 describe('a held number', () => {
   it('tells what holds it when the keyboard reaches it, and lets go with Escape', async () => {
-    const page = await browser.newPage();
-    await page.goto(served.address + kinds.get('notes'));
+    const page = await built.browser.newPage();
+    await page.goto(built.served.address + kinds.get('notes'));
     const held = page.locator('a.held').first();
     await held.focus();
     const tip = page.locator('.held-tip');
@@ -186,9 +167,9 @@ describe('a held number', () => {
   });
 
   it('does so by touch too, inside a narrow window', async () => {
-    const context = await browser.newContext({ viewport: { width: 360, height: 740 }, hasTouch: true });
+    const context = await built.browser.newContext({ viewport: { width: 360, height: 740 }, hasTouch: true });
     const page = await context.newPage();
-    await page.goto(served.address + kinds.get('notes'));
+    await page.goto(built.served.address + kinds.get('notes'));
     const all = page.locator('.words a.held');
     for (let index = 0; index < Math.min(8, await all.count()); index += 1) {
       await page.keyboard.press('Escape');
@@ -201,8 +182,8 @@ describe('a held number', () => {
   });
 
   it('becomes a numbered note in print', async () => {
-    const page = await browser.newPage();
-    await page.goto(served.address + kinds.get('notes'));
+    const page = await built.browser.newPage();
+    await page.goto(built.served.address + kinds.get('notes'));
     await page.emulateMedia({ media: 'print' });
     const mark = await page.evaluate('getComputedStyle(document.querySelector("a.held"), "::after").content');
     expect(mark).toContain('1');

@@ -1,42 +1,30 @@
 import { join } from 'node:path';
-import AxeSource from 'axe-core';
-import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { BrowserContextOptions, Page } from 'playwright-core';
+import { beforeAll, describe, expect, it } from 'vitest';
 import webvtt from 'webvtt-parser';
-import { openBrowser } from './browser.ts';
-import { copyProject, type TestProject, tree } from './project.ts';
-import { type Served, serve } from './server.ts';
+import { violationsIn } from './accessibility.ts';
+import { builtSite } from './built-site.ts';
+import { copyProject, tree } from './project.ts';
 
 const SCRIPT = 'scripts/a-clock-it-cannot-keep/';
 const NOTE = 'notes/a-clock-it-cannot-keep/';
 const PAGES = [SCRIPT, `${SCRIPT}prompter/`, `${SCRIPT}ledger/`, `${NOTE}ledger/`];
 
-let project: TestProject;
-let served: Served;
-let browser: Browser;
+const built = builtSite('scripts');
 let site: Map<string, Buffer>;
 
-beforeAll(async () => {
-  project = copyProject('scripts');
-  expect(project.run('build').code).toBe(0);
-  site = tree(join(project.root, 'dist'));
-  served = await serve(join(project.root, 'dist'));
-  browser = await openBrowser();
-});
-afterAll(async () => {
-  await browser?.close();
-  await served?.close();
-  project?.remove();
+beforeAll(() => {
+  site = tree(join(built.project.root, 'dist'));
 });
 
 /** Opens a page in a fresh profile, hands it to `look`, and fails on anything that the console was told. */
 async function open(path: string, options: BrowserContextOptions, look: (page: Page) => Promise<void>): Promise<void> {
-  const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, ...options });
+  const context = await built.browser.newContext({ viewport: { width: 1280, height: 800 }, ...options });
   const page = await context.newPage();
   const told: string[] = [];
   page.on('console', (message) => told.push(message.text()));
   page.on('pageerror', (thrown) => told.push(thrown.message));
-  await page.goto(served.address + path, { waitUntil: 'networkidle' });
+  await page.goto(built.served.address + path, { waitUntil: 'networkidle' });
   await look(page);
   expect(told, path).toEqual([]);
   await context.close();
@@ -48,14 +36,7 @@ describe('pages of scripts and ledgers', () => {
   it.each(['light', 'dark'] as const)('have nothing that axe finds, in %s', async (colorScheme) => {
     for (const path of PAGES) {
       await open(path, { colorScheme, bypassCSP: true }, async (page) => {
-        await page.evaluate(AxeSource.source);
-        const found = (await page.evaluate('axe.run(document, { resultTypes: ["violations"] })')) as {
-          violations: { id: string; nodes: { html: string }[] }[];
-        };
-        expect(
-          found.violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`),
-          path,
-        ).toEqual([]);
+        expect(await violationsIn(page), path).toEqual([]);
       });
     }
   });
@@ -195,12 +176,12 @@ describe('the ledger', () => {
       expect(await links.count()).toBe(inText);
       await links.nth(4).click();
       const { id, shown } = entries[4]!;
-      expect(page.url()).toBe(`${served.address}${path}#${id}`);
+      expect(page.url()).toBe(`${built.served.address}${path}#${id}`);
       await page.waitForSelector(`a.held[id="${id}"]:target`);
       await page.locator(`[id="held:${id}"] a.row`).click();
       const row = page.locator(`li[id="${id}"]:target`);
       await row.waitFor();
-      expect(page.url()).toBe(`${served.address}${path}ledger/#${id}`);
+      expect(page.url()).toBe(`${built.served.address}${path}ledger/#${id}`);
       expect(await row.locator('.shown').innerText()).toBe(shown);
       expect(await row.innerText()).toMatch(/before rounding: .*(data|content)\/.*:\d+:\d+/s);
     });
@@ -246,7 +227,7 @@ describe('the prompter, by keyboard alone', () => {
       expect(await page.evaluate('getComputedStyle(document.querySelector("main")).transform')).toBe('none');
 
       await page.keyboard.press('Escape');
-      await page.waitForURL(served.address + SCRIPT);
+      await page.waitForURL(built.served.address + SCRIPT);
     });
   });
 

@@ -1,0 +1,15 @@
+/** What axe finds in a page, by the rules that it has for WCAG and good practice. A page's own policy would block it: open the page with `bypassCSP`. */
+import AxeSource from 'axe-core';
+import type { Page } from 'playwright-core';
+
+interface Violation {
+  readonly id: string;
+  readonly nodes: readonly { readonly html: string; readonly failureSummary: string }[];
+}
+
+/** A line for each rule that the page breaks, with the first element that breaks it. */
+export async function violationsIn(page: Page): Promise<string[]> {
+  await page.evaluate(AxeSource.source);
+  const found = (await page.evaluate('axe.run(document, { resultTypes: ["violations"] })')) as { violations: Violation[] };
+  return found.violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html} ${nodes[0]?.failureSummary}`);
+}
