@@ -1,8 +1,8 @@
 import { readFileSync, renameSync } from 'node:fs';
 import { join } from 'node:path';
-import AxeSource from 'axe-core';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { violationsIn } from './accessibility.ts';
 import { openBrowser } from './browser.ts';
 import { amissIn } from './fragments.ts';
 import { copyProject, type TestProject, tree } from './project.ts';
@@ -143,6 +143,13 @@ describe('a site in which something was renamed', () => {
     expect(project.read('dist/sitemap.xml')).not.toContain(OLD);
   });
 
+  it('takes the address of a figure along to the page that it leads on to', async () => {
+    const { context, page } = await open(`${OLD}#peak_temperature`);
+    await page.waitForURL(`${served.address}${NEW}#peak_temperature`);
+    await page.locator(':target').waitFor();
+    await context.close();
+  });
+
   it('keeps every file of the run at its former address, with the bytes that it has now', () => {
     const files = [...before.keys()].filter((path) => path.startsWith(OLD) && !path.endsWith('.html'));
     expect(files).toContain(`${OLD}figures.json`);
@@ -248,10 +255,7 @@ describe('the link beside a title, a figure, a plot', () => {
     for (const path of [NOTE, NEW, 'comparisons/larch-steps/', 'devices/larch-2/', 'method/']) {
       const touch = { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true, bypassCSP: true };
       const { context, page } = await open(path, { ...touch, colorScheme });
-      await page.evaluate(AxeSource.source);
-      const found = await page.evaluate('axe.run(document, { resultTypes: ["violations"] })');
-      const { violations } = found as { violations: { id: string; nodes: { html: string }[] }[] };
-      expect(violations.map(({ id, nodes }) => `${path} ${id}: ${nodes[0]?.html}`)).toEqual([]);
+      expect(await violationsIn(page), path).toEqual([]);
       await context.close();
     }
   });

@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { describe, expect, it } from 'vitest';
 import { redirectPage } from '../../../src/compute/published-state/redirect-page.ts';
 
@@ -7,7 +8,14 @@ describe('compute/published-state/redirect-page', () => {
     expect(html).toContain('<meta http-equiv="refresh" content="0; url=../../notes/new/">');
     expect(html).toContain('<link rel="canonical" href="../../notes/new/">');
     expect(html).toContain('<a href="../../notes/new/">Larch &amp; &quot;Co&quot;</a>');
-    expect(html).not.toContain('<script');
+  });
+
+  it('has one script, which its policy names by digest (Content Security Policy Level 3, hash sources), and allows nothing else', () => {
+    const html = redirectPage('notes/old/', 'notes/new/', 'A');
+    const [script, ...more] = [...html.matchAll(/<script[^>]*>(.*?)<\/script>/gs)];
+    expect(more).toEqual([]);
+    const own = createHash('sha256').update(script![1]!).digest('base64');
+    expect(html).toContain(`content="default-src 'none'; script-src 'sha256-${own}'"`);
   });
 
   it('is relative to where it stands, so that any base will do', () => {
