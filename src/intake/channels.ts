@@ -113,7 +113,8 @@ function oddCellReader(
       const value = parseNumber(text.slice(0, -suffix.length), sheet.dialect.decimal, shift);
       if (!Number.isNaN(value)) return value;
     }
-    reporter.cell(record, field, 'cell-not-a-number', `\`${text.slice(0, 40)}\` is not a number`, `channel ${declaration.name}`);
+    const told = `\`${text.slice(0, 40)}\` is not a number`;
+    reporter.cell(record, field, 'cell-not-a-number', 'the reading is not a number', `channel ${declaration.name}`, told);
     return Number.NaN;
   };
 }
@@ -156,8 +157,9 @@ function readFlags(
       kept[row]!,
       field,
       'cell-not-a-flag',
-      `\`${text.slice(0, 40)}\` is neither a number nor yes or no`,
+      'the reading is neither a number nor yes or no',
       `channel ${declaration.name}`,
+      `\`${text.slice(0, 40)}\` is neither a number nor yes or no`,
     );
   }
   const inferences =

@@ -153,6 +153,7 @@ export interface SetAside {
   readonly line: number;
   /** 1-based, in UTF-16 units. */
   readonly column?: number;
+  /** Without a word of the log, since pages print it of logs that are not offered. */
   readonly reason: string;
   /** The line as it stands, cut at 120 characters. */
   readonly text: string;

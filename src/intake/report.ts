@@ -10,10 +10,10 @@ export interface Reporter {
   readonly setAside: SetAside[];
   /** What the author knows of the file. */
   readonly known: Acknowledged;
-  /** Sets a whole record aside. */
-  readonly row: (record: number, rule: string, reason: string) => void;
+  /** Sets a whole record aside. `reason` goes out, so it says no word of the log; `told`, where it does, is for the author alone. */
+  readonly row: (record: number, rule: string, reason: string, told?: string) => void;
   /** Sets one cell of a record aside; the row itself counts. `about` names the column. */
-  readonly cell: (record: number, field: number, rule: string, reason: string, about: string) => void;
+  readonly cell: (record: number, field: number, rule: string, reason: string, about: string, told?: string) => void;
   /** Closes the tally: one warning a reason. */
   readonly close: () => void;
 }
@@ -46,16 +46,16 @@ export function reporterFor(sheet: Sheet, known: Acknowledged = NOTHING_KNOWN): 
     problems,
     setAside,
     known,
-    row: (record, rule, reason) => {
+    row: (record, rule, reason, told = reason) => {
       setAside.push({ line: lineOf(record), reason, text: textOf(record) });
       if (known.takes(lineOf(record), reason)) return;
-      tally(`${rule} ${reason.replace(/\d+/g, '#')}`, { rule, record, field: -1, reason, about: '' });
+      tally(`${rule} ${told.replace(/\d+/g, '#')}`, { rule, record, field: -1, reason: told, about: '' });
     },
-    cell: (record, field, rule, reason, about) => {
+    cell: (record, field, rule, reason, about, told = reason) => {
       const place = placeOfField(sheet.file, sheet.lines, lineOf(record), field, sheet.dialect.delimiter);
       setAside.push({ line: lineOf(record), column: place.column, reason: `${about}: ${reason}`, text: textOf(record) });
       if (known.takes(lineOf(record), `${about}: ${reason}`)) return;
-      tally(`${rule} ${field}`, { rule, record, field, reason, about });
+      tally(`${rule} ${field}`, { rule, record, field, reason: told, about });
     },
     close: () => {
       for (const entry of tallies.values()) problems.push(problemOf(sheet, entry, lineOf(entry.record)));

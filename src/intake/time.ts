@@ -79,7 +79,8 @@ function withTime(
       reporter.row(
         records[k]!,
         'time-unreadable',
-        text === '' ? 'the row has no time' : `the time \`${text.slice(0, 40)}\` cannot be read`,
+        text === '' ? 'the row has no time' : 'the time cannot be read',
+        text === '' ? undefined : `the time \`${text.slice(0, 40)}\` cannot be read`,
       );
     }
   }

@@ -31,6 +31,22 @@ describe('intake/known', () => {
     expect(log?.known).toBeUndefined();
   });
 
+  it('keeps the words of the log to itself: what was found is printed, also of a log that is not offered', () => {
+    const told = read(
+      bytes('Time [s],Temp [°C]\n0,50\n1,host-17\nbob logs in,51\n3,50\n4,50\n5,50\n6,50\n'),
+      declare([channel('soc', 'temperature', 'Temp [°C]')], { known: [known(3), known(4)] }),
+      'data/a.csv',
+    ).log!;
+    expect(told.known?.map(({ found }) => found)).toEqual([
+      ['channel soc: the reading is not a number'],
+      ['the time cannot be read'],
+    ]);
+    expect(told.setAside.map(({ line, reason }) => `${line}: ${reason}`)).toEqual([
+      '4: the time cannot be read',
+      '3: channel soc: the reading is not a number',
+    ]);
+  });
+
   it('is silent about what is known, keeps it aside all the same, and tells what was found there', () => {
     const plain = reading(LOG);
     const { log, problems } = reading(LOG, known(8), known(10, 12));

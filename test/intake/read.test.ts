@@ -219,8 +219,8 @@ describe('intake/read: columns and units', () => {
     expect(values(plain)).toEqual([50, Number.NaN, Number.NaN, -1, Number.NaN, Number.NaN]);
     expect(plain.log!.channels[0]!.missing).toBe(4);
     expect(plain.log!.setAside).toEqual([
-      { line: 6, column: 3, reason: 'channel soc: `error 3` is not a number', text: '4,error 3' },
-      { line: 7, column: 3, reason: 'channel soc: `22.` is not a number', text: '5,22.' },
+      { line: 6, column: 3, reason: 'channel soc: the reading is not a number', text: '4,error 3' },
+      { line: 7, column: 3, reason: 'channel soc: the reading is not a number', text: '5,22.' },
     ]);
     const told = plain.problems.find(({ rule }) => rule === 'cell-not-a-number')!;
     expect(told.place).toEqual({ file: 'data/a.csv', line: 6, column: 3, endLine: 6, endColumn: 10 });
@@ -377,7 +377,7 @@ describe('intake/read: time', () => {
     expect(result.log).toMatchObject({
       rows: 2,
       setAside: [
-        { line: 3, reason: 'the time `2026-01-05 10:99:00` cannot be read' },
+        { line: 3, reason: 'the time cannot be read' },
         { line: 5, reason: 'the row has no time' },
       ],
     });

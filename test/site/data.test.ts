@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { unzipSync } from 'fflate';
 import type { Browser, FileChooser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openBrowser } from './browser.ts';
@@ -45,8 +46,12 @@ function writeLogs(project: TestProject): void {
   const rated = 'data/larch-2/rated-soak.csv';
   project.write(rated, withColumn(rated, ',', 'host', HOST));
   const quick = 'data/larch-2/quick-soak.csv';
-  project.write('data/larch-2/quick-redacted.csv', project.read(quick));
-  project.write(quick, withColumn(quick, ',', 'serial', SERIAL));
+  project.write('data/larch-2/quick-redacted.csv', withLine(project.read(quick), 'taken out,27.5,28.1,21.7,600,false,12.09,0.118'));
+  // A row whose time is a word is set aside, and the page names its line.
+  project.write(
+    quick,
+    withLine(withColumn(quick, ',', 'serial', SERIAL), `${SERIAL} plugged in,27.5,28.1,21.7,600,false,12.09,0.118,`),
+  );
   project.edit(
     'content/runs/larch-quick.md',
     'log: larch-2/quick-soak.csv',
@@ -64,8 +69,22 @@ function writeLogs(project: TestProject): void {
   project.write('data/larch-2/rated-scores.csv', withColumn('data/larch-2/rated-scores.csv', ',', 'user', HOST));
 }
 
+/** With a line after the third. */
+function withLine(csv: string, line: string): string {
+  return csv.split('\n').toSpliced(3, 0, line).join('\n');
+}
+
 function logWith(file: string, line: string): string {
   return `log:\n  file: larch-2/${file}\n  ${line}`;
+}
+
+/** All files of a site, those in archives too: packed, no word of theirs is found. */
+function* unpacked(site: ReadonlyMap<string, Buffer>): Generator<[path: string, bytes: Buffer]> {
+  for (const [path, bytes] of site) {
+    yield [path, bytes];
+    if (!path.endsWith('.zip')) continue;
+    for (const [inner, content] of Object.entries(unzipSync(bytes))) yield [`${path}/${inner}`, Buffer.from(content)];
+  }
 }
 
 describe('what goes out of a run', () => {
@@ -126,7 +145,8 @@ describe('what goes out of a run', () => {
   it('holds no unused column and no redacted word, in any file, byte by byte', () => {
     for (const path of ['rated-soak.csv', 'rated-scores.csv']) expect(project.read(`data/larch-2/${path}`)).toContain(HOST);
     expect(project.read('data/larch-2/quick-soak.csv')).toContain(SERIAL);
-    for (const [path, bytes] of site) {
+    expect(text('runs/larch-quick/index.html')).toContain('line 4: the time cannot be read');
+    for (const [path, bytes] of unpacked(site)) {
       for (const word of [HOST, SERIAL]) expect(bytes.includes(word), `${path} holds ${word}`).toBe(false);
     }
   });
