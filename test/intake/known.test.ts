@@ -42,8 +42,8 @@ describe('intake/known', () => {
       ['the time cannot be read'],
     ]);
     expect(told.setAside.map(({ line, reason }) => `${line}: ${reason}`)).toEqual([
-      '4: the time cannot be read',
       '3: channel soc: the reading is not a number',
+      '4: the time cannot be read',
     ]);
   });
 

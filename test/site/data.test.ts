@@ -313,8 +313,13 @@ describe('a redaction that changes a reading', () => {
     lines[700] = lines[700]!.replace(/^(\d+),\d/, '$1,9');
     project.write(path, lines.join('\n'));
     const ran = project.run('build');
+    const verified = project.run('verify', {}, ['package.json']);
     project.write(path, original);
     expect(ran.code).toBe(1);
+    expect(verified.out).toContain(
+      'package.json: no file of this project has this digest, as far as it can be read: it has 1 error;',
+    );
+    expect(verified.code).toBe(2);
     expect(ran.err).toMatch(
       /^data\/larch-2\/quick-redacted\.csv:701:15: error: the column `die \(°C\)` \(soc\) of the redacted log: 9[\d.]+ °C, where line 701 of data\/larch-2\/quick-soak\.csv has [\d.]+ °C/m,
     );

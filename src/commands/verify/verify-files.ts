@@ -9,6 +9,7 @@ import type { Digests, PublishedAs } from '../../compute/data/known-files.ts';
 import { DIGESTS } from '../../compute/data/verify-part.ts';
 import type { Manifest, Scope } from '../../compute/results.ts';
 import { openStore } from '../../compute/store.ts';
+import { counted } from '../../figures/in-words.ts';
 
 export const USAGE =
   'Usage: npm run verify -- FILE…\nSays of each file which published file of this project it is, to the last byte.\n';
@@ -20,15 +21,15 @@ interface Streams {
   readonly err: (text: string) => void;
 }
 
-/** Exit code: 0 where every file is known, 1 where one is not, 2 where one cannot be read or none is named. */
+/** Exit code: 0 where every file is known, 1 where one is not, 2 where one cannot be read or told, or none is named. */
 export async function verifyFiles(root: string, names: readonly string[], { folder, out, err }: Streams): Promise<0 | 1 | 2> {
   if (names.length === 0 || names.some((name) => name.startsWith('--'))) {
     err(USAGE);
     return 2;
   }
-  const published = await digestsOf(root, 'site');
+  const { digests: published } = await digestsOf(root, 'site');
   // Drafts and what is held back are the author's to know.
-  const all = await digestsOf(root, 'all');
+  const { digests: all, errors } = await digestsOf(root, 'all');
   let code: 0 | 1 | 2 = 0;
   for (const name of names) {
     const sha256 = await digestOfFile(resolve(folder, name));
@@ -39,11 +40,19 @@ export async function verifyFiles(root: string, names: readonly string[], { fold
     }
     const known = published[sha256] ?? all[sha256] ?? [];
     out(
-      `${name}: ${known.length === 0 ? 'no file of this project has this digest' : known.map((each) => said(each, sha256 in published)).join('; also ')}\n  SHA-256 ${sha256}\n`,
+      `${name}: ${known.length === 0 ? unknown(errors) : known.map((each) => said(each, sha256 in published)).join('; also ')}\n  SHA-256 ${sha256}\n`,
     );
-    if (known.length === 0 && code === 0) code = 1;
+    if (known.length === 0 && errors > 0) code = 2;
+    else if (known.length === 0 && code === 0) code = 1;
   }
   return code;
+}
+
+/** A file of a run that has an error has no digest here: that it was changed cannot be said. */
+function unknown(errors: number): string {
+  const found = 'no file of this project has this digest';
+  if (errors === 0) return found;
+  return `${found}, as far as it can be read: it has ${counted(errors, 'error')}; mend what \`npm run check\` tells, then verify again`;
 }
 
 function said({ what, of, page, path, elsewhere }: PublishedAs, isPublished: boolean): string {
@@ -51,12 +60,13 @@ function said({ what, of, page, path, elsewhere }: PublishedAs, isPublished: boo
   return `${what}, ${of} (${page})${isPublished ? `, ${where}` : ', not published'}`;
 }
 
-/** Digests of what a scope consists of; none where the project cannot be read. */
-async function digestsOf(root: string, scope: Scope): Promise<Digests['digests']> {
+/** Digests of what a scope consists of, and how many errors keep others out. */
+async function digestsOf(root: string, scope: Scope): Promise<Pick<Digests, 'digests'> & { readonly errors: number }> {
   const manifest: Manifest = await compute(root, scope);
   const blob = manifest.files.find(({ path }) => path === DIGESTS)?.blob;
   const bytes = blob && openStore(root).bytes(blob);
-  return bytes ? (JSON.parse(Buffer.from(bytes).toString('utf8')) as Digests).digests : {};
+  const digests = bytes ? (JSON.parse(Buffer.from(bytes).toString('utf8')) as Digests).digests : {};
+  return { digests, errors: manifest.problems.filter(({ severity }) => severity === 'error').length };
 }
 
 /** SHA-256 of a file of any size; null where it cannot be read. */
