@@ -27,11 +27,14 @@ function named(name: Name): string {
   return 'literal' in name ? `{${escaped(name.literal)}}` : `${escaped(name.family)}, ${escaped(name.given)}`;
 }
 
-/** The ten characters that TeX takes for itself. Source: D. E. Knuth, "The TeXbook", chapter 7. */
+/**
+ * The ten characters that TeX takes for itself. Source: D. E. Knuth, "The TeXbook", chapter 7. Braces go by name: BibTeX counts them
+ * even behind a backslash, so that a lone one would take the rest of the file along.
+ */
 const SPECIAL: Readonly<Record<string, string>> = {
   '\\': '\\textbackslash{}',
-  '{': '\\{',
-  '}': '\\}',
+  '{': '\\textbraceleft{}',
+  '}': '\\textbraceright{}',
   $: '\\$',
   '&': '\\&',
   '#': '\\#',

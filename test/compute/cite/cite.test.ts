@@ -68,6 +68,17 @@ describe('compute/cite', () => {
     expect(author).toEqual([{ family: `A ${HARD}` }, { family: 'Alder and Sons' }, { family: 'Birch', given: 'C_d' }]);
   });
 
+  it('has every brace closed, as BibTeX counts them: those behind a backslash too', () => {
+    const text = bibtex({ ...REFERENCE, title: 'A lone { or } }', publisher: '}', authors: ['{ and {', 'Al}der, R{'] });
+    let depth = 0;
+    for (const sign of text.replace(/^@misc\{/, '').replace(/\}\n$/, '')) {
+      depth += sign === '{' ? 1 : sign === '}' ? -1 : 0;
+      expect(depth).toBeGreaterThanOrEqual(0);
+    }
+    expect(depth).toBe(0);
+    expect(read(text)).toMatchObject({ title: 'A lone { or } }', publisher: '}' });
+  });
+
   it('is CSL-JSON in which names that their author did not set apart stay whole', () => {
     expect(cslJson(REFERENCE)).toEqual([
       {
