@@ -6,6 +6,12 @@ import { compareText } from '../../problem.ts';
 const LEVEL = 9;
 /** A zip counts years from 1980 (APPNOTE.TXT, 4.4.6); the library takes them up to 2099. */
 const YEARS = { first: 1980, last: 2099 };
+/**
+ * Made on UNIX (APPNOTE.TXT, 4.4.2), a plain file that its owner writes and all read. Info-ZIP's unzip takes the names of an archive made on
+ * MS-DOS, which is what the library writes by itself, for code page 437 though they are flagged as UTF-8, and puts files with umlauts in
+ * their names where no build finds them.
+ */
+const ORIGIN = { os: 3, attrs: 0o100644 << 16 };
 
 /**
  * @param files - by path, in any order.
@@ -14,7 +20,7 @@ const YEARS = { first: 1980, last: 2099 };
 export function zipped(files: ReadonlyMap<string, Uint8Array>, day: string): Uint8Array {
   const tree: Zippable = {};
   for (const path of [...files.keys()].sort(compareText)) tree[path] = files.get(path)!;
-  return zipSync(tree, { level: LEVEL, mtime: noonOf(day) });
+  return zipSync(tree, { level: LEVEL, mtime: noonOf(day), ...ORIGIN });
 }
 
 /** A zip holds local time: noon of the day is there in every zone, which cannot be said of midnight. */

@@ -20,6 +20,16 @@ test('compute/archive/zip: what goes in comes out', () => {
   expect(archive.length).toBeLessThan(1000);
 });
 
+test('compute/archive/zip: names are UTF-8, of files made on UNIX, so that what unpacks them takes them as they are', () => {
+  const archive = Buffer.from(zipped(new Map([['b/ü.csv', bytes('1')]]), '2026-03-21'));
+  // Fields of the central directory: APPNOTE.TXT (PKWARE, .ZIP File Format Specification 6.3), 4.3.12.
+  const entry = archive.subarray(archive.indexOf('PK\x01\x02', 0, 'latin1'));
+  const [madeBy, flags, attributes, length] = [entry[5], entry.readUInt16LE(8), entry.readUInt32LE(38), entry.readUInt16LE(28)];
+  expect({ madeBy, utf8: (flags & 0x800) !== 0 }).toEqual({ madeBy: 3, utf8: true });
+  expect((attributes >>> 16).toString(8)).toBe('100644');
+  expect(entry.subarray(46, 46 + length!).toString('utf8')).toBe('b/ü.csv');
+});
+
 test('compute/archive/zip: the order of files is of no account', () => {
   const files: [string, Uint8Array][] = [
     ['a', bytes('1')],
