@@ -52,23 +52,31 @@ function formerId({ address }: EarlierAddress): string {
   return address.slice(address.indexOf('/') + 1, -1);
 }
 
-/** Tells of former addresses at which something stands, and of those that two claim. `ids`: of all files, those with errors too. */
+/**
+ * Tells of former addresses at which something stands, and of those that two files claim: an address leads to one page. What a note claims
+ * may stand, held back, until the note takes its place. `ids`: of all files, those with errors too.
+ */
 export function checkFormer(
-  register: Pick<Register, PageFolder>,
+  register: Pick<Register, PageFolder | 'notes'>,
   ids: (folder: PageFolder) => ReadonlySet<string>,
   report: Report,
 ): void {
+  const claimed = new Map<string, string>();
+  const claim = (earlier: EarlierAddress, file: string) => {
+    const other = claimed.get(earlier.address);
+    if (other === undefined) claimed.set(earlier.address, file);
+    else tellClaimed(earlier, other, report);
+  };
   for (const folder of ['runs', 'devices', 'comparisons'] as const) {
     const standing = ids(folder);
-    const claimed = new Map<string, string>();
     for (const { file, was = [] } of register[folder].values()) {
       for (const earlier of was) {
         if (standing.has(formerId(earlier))) tellStanding(earlier, report);
-        else if (claimed.has(earlier.address)) tellClaimed(earlier, folder, claimed.get(earlier.address)!, report);
-        else claimed.set(earlier.address, file);
+        else claim(earlier, file);
       }
     }
   }
+  for (const { file, was = [] } of register.notes.values()) for (const earlier of was) claim(earlier, file);
 }
 
 function tellStanding({ address, place }: EarlierAddress, report: Report): void {
@@ -79,8 +87,8 @@ function tellStanding({ address, place }: EarlierAddress, report: Report): void 
   });
 }
 
-function tellClaimed({ address, place }: EarlierAddress, folder: PageFolder, other: string, report: Report): void {
+function tellClaimed({ address, place }: EarlierAddress, other: string, report: Report): void {
   report.error('repeated-address', place, `\`was\` names \`${address}\`, as ${other} does`, {
-    remedy: `keep it where readers of ${folder} should be led`,
+    remedy: `keep it where readers of ${address.slice(0, address.indexOf('/'))} should be led`,
   });
 }

@@ -1,5 +1,5 @@
-/** Earlier addresses of runs, devices and comparisons. */
-import { DEVICE, FAST, RATED, STEPS } from '../base.ts';
+/** Earlier addresses of runs, devices, comparisons and notes. */
+import { DEVICE, FAST, NOTE, RATED, SCRIPT, STEPS } from '../base.ts';
 import type { Case } from './case.ts';
 
 const SETUP = 'setup: open-bench';
@@ -48,6 +48,28 @@ export const FORMER: readonly Case[] = [
     ],
     report: [
       'content/runs/larch-rated.md:4:6: error: repeated-address: `was` names `runs/second/`, as content/runs/larch-fast.md does | keep it where readers of runs should be led',
+    ],
+    ok: [],
+  },
+  {
+    rule: 'repeated-address',
+    bad: [
+      [NOTE, 'status: ', 'was: notes/larch/\nstatus: '],
+      [SCRIPT, 'status: ', 'was: notes/larch/\nstatus: '],
+    ],
+    report: [
+      'content/scripts/overclocking-larch.md:4:6: error: repeated-address: `was` names `notes/larch/`, as content/notes/overclocking-larch.md does | keep it where readers of notes should be led',
+    ],
+    ok: [[NOTE, 'status: ', 'was: notes/larch/\nstatus: ']],
+  },
+  {
+    rule: 'repeated-address',
+    bad: [
+      [FAST, SETUP, `${SETUP}\nwas: runs/first/`],
+      [NOTE, 'status: ', 'was: runs/first/\nstatus: '],
+    ],
+    report: [
+      'content/notes/overclocking-larch.md:4:6: error: repeated-address: `was` names `runs/first/`, as content/runs/larch-fast.md does | keep it where readers of runs should be led',
     ],
     ok: [],
   },
