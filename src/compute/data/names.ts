@@ -1,11 +1,15 @@
 /** Names under which files of data are published. */
 
 /**
- * The last step of a path, with a hyphen for what an address, an archive or a disk may not take. Stable: it depends on nothing but
- * the path.
+ * The last step of a path: letters without their marks, as in ids, and a hyphen for what an address, an archive or a disk may not take.
+ * Stable: it depends on nothing but the path, and not on whether a disk keeps a letter and its mark as one or two.
  */
 export function publishedName(path: string): string {
-  const name = path.slice(path.lastIndexOf('/') + 1).replace(/[^A-Za-z0-9._-]+/g, '-');
+  const letters = path
+    .slice(path.lastIndexOf('/') + 1)
+    .normalize('NFKD')
+    .replace(/\p{M}+/gu, '');
+  const name = letters.replace(/[^A-Za-z0-9._-]+/g, '-');
   const plain = name.replace(/\.{2,}/g, '.').replace(/^[.-]+|[.-]+$/g, '');
   return plain === '' ? 'data' : plain;
 }

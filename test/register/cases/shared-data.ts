@@ -66,6 +66,15 @@ export const SHARED_DATA: readonly Case[] = [
     ok: [],
   },
   {
+    // RFC 3986, chapter 2, has neither blanks nor quotes nor letters with marks; 2.1 has what stands for them.
+    rule: 'bad-outside-address',
+    bad: [withLog(`elsewhere: 'https://files.example/a b/kühl.csv?x="2"&y=%20'`)],
+    report: [
+      'content/runs/larch-fast.md:10:14: error: bad-outside-address: `elsewhere` is `https://files.example/a b/kühl.csv?x="2"&y=%20`, no whole https address | expected an address such as `https://files.example/fast-soak.csv` | write it as `https://files.example/a%20b/k%C3%BChl.csv?x=%222%22&y=%20`',
+    ],
+    ok: [withLog('elsewhere: https://files.example/a%20b/k%C3%BChl.csv?x=%222%22&y=%20#(1)')],
+  },
+  {
     rule: 'unknown-licence',
     bad: [withLicence('licence: CC-BY-4')],
     report: [
