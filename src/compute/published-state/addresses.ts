@@ -44,7 +44,22 @@ export function keepAddresses(
       else problems.push(...vanished(state, address, notes));
     }
   }
-  return { redirects: [...redirects, ...promised(notes, all, known)], problems };
+  return { redirects: [...redirects, ...promised(notes, all, known)], problems: [...problems, ...stillStanding(notes, standing)] };
+}
+
+/** Earlier addresses at which the site has a page: whoever follows them would never be led on. */
+function stillStanding(notes: readonly Note[], standing: Standing): Problem[] {
+  const pages = new Set([...standing.values()].flatMap((addresses) => [...addresses]));
+  return notes.flatMap((note) =>
+    (note.was ?? [])
+      .filter(({ address }) => address.endsWith('/') && pages.has(address))
+      .map(({ address, place }) =>
+        error('standing-address', place, `\`was\` names \`${address}\`, at which a page of this site stands`, {
+          expected: 'an address at which nothing stands any more',
+          remedy: 'remove this line: an address leads to one page',
+        }),
+      ),
+  );
 }
 
 /** Earlier addresses of a time before the first published state. */

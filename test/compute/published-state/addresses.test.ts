@@ -66,6 +66,18 @@ describe('compute/published-state/addresses', () => {
     ]);
   });
 
+  it('stops where a page stands at an earlier address: it would never lead on', () => {
+    const place = { file: 'content/notes/new.md', line: 4, column: 5 };
+    const claims = ['runs/fast/', 'notes/larch/', 'notes/gone/'].map((address) => ({ address, place }));
+    const standing = { 'notes/larch': [...STATE.addresses, 'runs/fast/'], 'notes/new': ['notes/new/'] };
+    const { redirects, problems } = kept(standing, note(), note({ id: 'new', was: claims }));
+    expect(problems).toMatchObject([
+      { rule: 'standing-address', place, found: '`was` names `runs/fast/`, at which a page of this site stands' },
+      { rule: 'standing-address', place, found: '`was` names `notes/larch/`, at which a page of this site stands' },
+    ]);
+    expect(redirects).toEqual([{ from: 'notes/gone/', to: 'notes/new/' }]);
+  });
+
   it('leads from a plot that is gone to the page', () => {
     const gone = note({ was: was('notes/larch/plots/trace') });
     const { redirects, problems } = kept({ 'notes/larch': ['notes/larch/', 'notes/larch/ledger.json'] }, gone);
