@@ -44,7 +44,10 @@ export function keepAddresses(
       else problems.push(...vanished(state, address, notes));
     }
   }
-  return { redirects: [...redirects, ...promised(notes, all, known)], problems: [...problems, ...stillStanding(notes, standing)] };
+  return {
+    redirects: [...redirects, ...promised(notes, all, known, standing)],
+    problems: [...problems, ...stillStanding(notes, standing)],
+  };
 }
 
 /** Earlier addresses at which the site has a page: whoever follows them would never be led on. */
@@ -62,13 +65,20 @@ function stillStanding(notes: readonly Note[], standing: Standing): Problem[] {
   );
 }
 
-/** Earlier addresses of a time before the first published state. */
-function promised(notes: readonly Note[], all: ReadonlySet<string>, known: ReadonlySet<string>): Redirect[] {
-  return notes.flatMap((note) =>
-    (note.was ?? [])
-      .filter(({ address }) => address.endsWith('/') && !all.has(address) && !known.has(address))
-      .map(({ address }) => ({ from: address, to: `${stateKey(note)}/` })),
-  );
+/** Earlier addresses of a time before the first published state; of a page of the same kind, the pages below it too. */
+function promised(notes: readonly Note[], all: ReadonlySet<string>, known: ReadonlySet<string>, standing: Standing): Redirect[] {
+  return notes.flatMap((note) => {
+    const page = `${stateKey(note)}/`;
+    const below = [...(standing.get(stateKey(note)) ?? [])].filter((address) => address.startsWith(page) && address.endsWith('/'));
+    const redirects = (note.was ?? [])
+      .filter(({ address }) => address.endsWith('/'))
+      .flatMap(({ address }) =>
+        address.startsWith(page.slice(0, page.indexOf('/') + 1))
+          ? [...new Set([page, ...below])].map((to) => ({ from: address + to.slice(page.length), to }))
+          : [{ from: address, to: page }],
+      );
+    return redirects.filter(({ from }) => !all.has(from) && !known.has(from));
+  });
 }
 
 /** A page leads to the note that names it, a file of such a page to the same file of that note where it has one. */

@@ -2,11 +2,18 @@
 import type { Manifest } from '../results.ts';
 import type { Store } from '../store.ts';
 import type { Redirect } from './addresses.ts';
+import { formerPath } from './moved.ts';
 import { redirectPage } from './redirect-page.ts';
 
 type Files = Manifest['files'][number][];
 
-/** A page that leads on, or the same bytes at their former address. A file that gives way to a page becomes a folder with that page. */
+/** The page of a note or script. */
+const NOTE = /^(notes|scripts)\/[a-z0-9-]+\/$/;
+
+/**
+ * A page that leads on, or the same bytes at their former address. A file that gives way to a page becomes a folder with that page. With
+ * the page of a note go the files beside it (archive, citations, ledger), under their former names.
+ */
 export function redirectFiles(
   store: Store,
   redirects: readonly Redirect[],
@@ -14,10 +21,19 @@ export function redirectFiles(
   titleOf: (page: string) => string,
 ): Files {
   const blobs = new Map(files.map(({ path, blob }) => [path, blob]));
-  return redirects.flatMap(({ from, to }) => {
+  const led = redirects.flatMap(({ from, to }) => {
     const same = blobs.get(to);
     if (same !== undefined && !from.endsWith('/')) return [{ path: from, blob: same }];
     const folder = from.endsWith('/') ? from : `${from}/`;
     return [{ path: `${folder}index.html`, blob: store.keep(redirectPage(folder, to, titleOf(to))) }];
   });
+  const taken = new Set(led.map(({ path }) => path));
+  return [...led, ...besideNotes(redirects, files).filter(({ path }) => !taken.has(path))];
+}
+
+function besideNotes(redirects: readonly Redirect[], files: Manifest['files']): Files {
+  const renamed = redirects.filter(({ from, to }) => NOTE.test(from) && NOTE.exec(from)?.[1] === NOTE.exec(to)?.[1]);
+  return renamed.flatMap(({ from, to }) =>
+    files.filter(({ path }) => path.startsWith(to)).map(({ path, blob }) => ({ path: formerPath(path, from, to), blob })),
+  );
 }

@@ -22,23 +22,27 @@ export function movedPages(register: Pick<Register, 'runs' | 'devices' | 'compar
   );
 }
 
-/** For each of them a page that leads on; and every file beside its page once more, under its former name where that has the id in it. */
+/**
+ * For each of them a page that leads on; and every file beside its page once more, under its former name where that has the id in it, and
+ * under the one that descriptions beside it have for it now.
+ */
 export function movedFiles(store: Store, moved: readonly Moved[], files: Manifest['files']): Manifest['files'][number][] {
   return moved.flatMap(({ from, to, title }) => {
     const beside = files.filter(({ path }) => path.startsWith(to));
-    const former = beside.flatMap(({ path, blob }) => formerPaths(path, from, to).map((each) => ({ path: each, blob })));
+    const former = beside.flatMap(({ path, blob }) =>
+      [...new Set([from + path.slice(to.length), formerPath(path, from, to)])].map((each) => ({ path: each, blob })),
+    );
     return [{ path: `${from}index.html`, blob: store.keep(redirectPage(from, to, title)) }, ...former];
   });
 }
 
-/** `runs/new/data/new-clean.csv` stood at `runs/old/data/old-clean.csv`; descriptions beside it name it as it is now. */
-function formerPaths(path: string, from: string, to: string): string[] {
+/** `runs/new/data/new-clean.csv` stood at `runs/old/data/old-clean.csv`. */
+export function formerPath(path: string, from: string, to: string): string {
   const same = from + path.slice(to.length);
   const at = same.lastIndexOf('/') + 1;
   const [id, former] = [lastStep(to), lastStep(from)];
   const name = same.slice(at);
-  const renamed = name.startsWith(`${id}-`) || name.startsWith(`${id}.`) ? former + name.slice(id.length) : name;
-  return [...new Set([same, same.slice(0, at) + renamed])];
+  return name.startsWith(`${id}-`) || name.startsWith(`${id}.`) ? same.slice(0, at) + former + name.slice(id.length) : same;
 }
 
 function lastStep(page: string): string {

@@ -66,6 +66,17 @@ describe('compute/published-state/addresses', () => {
     ]);
   });
 
+  it('leads on from the pages below a former page that no state knows, as from itself', () => {
+    const below = ['notes/new/', 'notes/new/ledger/', 'notes/new/ledger.json', 'runs/fast/'];
+    const moved = note({ id: 'new', was: was('notes/old/', 'runs/old/') });
+    const { redirects } = keepAddresses([], new Map([['notes/new', new Set(below)]]), [moved]);
+    expect(redirects).toEqual([
+      { from: 'notes/old/', to: 'notes/new/' },
+      { from: 'notes/old/ledger/', to: 'notes/new/ledger/' },
+      { from: 'runs/old/', to: 'notes/new/' },
+    ]);
+  });
+
   it('stops where a page stands at an earlier address: it would never lead on', () => {
     const place = { file: 'content/notes/new.md', line: 4, column: 5 };
     const claims = ['runs/fast/', 'notes/larch/', 'notes/gone/'].map((address) => ({ address, place }));
