@@ -17,6 +17,14 @@ export interface Redaction {
 const EXPECTED = 'the readings of the log, so that its figures can be computed from either file';
 const REMEDY = 'take columns, lines and words out that no channel reads, and leave the rest as it is';
 
+/** Says that a redaction is the log, byte for byte: what was to be taken out would go out with it. */
+export function nothingTaken({ file, place }: Redaction): Problem {
+  return error('redacted-nothing', place, `${file} is the log itself, byte for byte: nothing is taken out of it`, {
+    expected: 'the log without what is not to go out',
+    remedy: 'take it out of that file; where all of the log may go out, write `share: as it came` in the place of `redacted`',
+  });
+}
+
 /** Reads it as the log was read. Errors say where it yields other readings than the log does, the first place of each channel. */
 export function checkRedacted(redaction: Redaction, declaration: LogDeclaration, log: Log): Problem[] {
   const { file, bytes, place } = redaction;

@@ -44,3 +44,30 @@ test('compute/run-step: figures, stored log and page see corrected readings, the
   const cleaned = new TextDecoder().decode(store.bytes(result.data!.cleaned!.sha256));
   expect(cleaned.split('\r\n')[1]).toBe('0,0.4,2');
 });
+
+test('compute/run-step: a redaction that is a copy of the log is an error, since all of it would go out', () => {
+  const text = `t [s],power [W],host\n${Array.from({ length: 60 }, (_, t) => `${t},0.40,bench-7`).join('\n')}\n`;
+  const problems = (redacted: string) => {
+    const files = { 'log.csv': text, 'redacted.csv': redacted };
+    for (const [name, content] of Object.entries(files)) writeFileSync(join(root, 'data', name), content);
+    const place = { file: 'content/runs/invented.md', line: 3, column: 5 };
+    return runStep(root, openStore(root), {
+      step: 'run',
+      key: 'invented',
+      declaration: {
+        file: 'log.csv',
+        channels: [{ name: 'board', quantity: 'power', column: 'power [W]', place }],
+        repairs: [],
+        place,
+      },
+      context: contextOf({ phases: [phase('load', 0, 60)] }),
+      tables: {},
+      sharing: { redacted: { file: 'redacted.csv', place } },
+      digests: Object.fromEntries(Object.entries(files).map(([name, content]) => [name, digest(Buffer.from(content))])),
+    }).problems.filter(({ severity }) => severity === 'error');
+  };
+  expect(problems(text)).toMatchObject([
+    { rule: 'redacted-nothing', found: 'data/redacted.csv is the log itself, byte for byte: nothing is taken out of it' },
+  ]);
+  expect(problems(text.replaceAll('bench-7', ''))).toEqual([]);
+});

@@ -1,7 +1,7 @@
 /** What goes out of a run's log: the file itself or its redaction, and the cleaned readings; made where the log is read. */
 import { cleanedCsv } from '../../intake/cleaned.ts';
 import type { Log } from '../../intake/log.ts';
-import { checkRedacted } from '../../intake/redacted.ts';
+import { checkRedacted, nothingTaken } from '../../intake/redacted.ts';
 import type { Unread } from '../../intake/unread.ts';
 import type { Problem } from '../../problem.ts';
 import { digest } from '../digest.ts';
@@ -50,8 +50,11 @@ function redactedOf(root: string, store: Store, task: RunTask, log: Log, problem
   const bytes = named && bytesOf(root, named, 'redacted log', problems);
   if (named === undefined || bytes === undefined) return null;
   const file = `data/${named.file}`;
-  if (digest(bytes) !== task.digests[named.file]) problems.push(changed(file, named.place));
-  else problems.push(...checkRedacted({ file, bytes, place: named.place }, task.declaration, log));
+  const redaction = { file, bytes, place: named.place };
+  const sha256 = digest(bytes);
+  if (sha256 !== task.digests[named.file]) problems.push(changed(file, named.place));
+  else if (sha256 === task.digests[task.declaration.file]) problems.push(nothingTaken(redaction));
+  else problems.push(...checkRedacted(redaction, task.declaration, log));
   return { file: named.file, ...stored(store, bytes) };
 }
 
