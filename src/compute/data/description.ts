@@ -11,6 +11,7 @@ import type { ReadTable } from '../run-tables.ts';
 import type { DataFile } from './data-file.ts';
 import { encodingLabel } from './encoding.ts';
 import { cleanedSchema, type TableSchema, tableSchema } from './fields.ts';
+import { timeWords } from './time-words.ts';
 
 export interface Described {
   readonly run: {
@@ -86,7 +87,8 @@ function resourceOf(described: Described, file: DataFile): object | null {
   if (file.role === 'cleaned') return tabular(common, 'utf-8', ',', cleanedSchema(summary.channels, context), cleanedNote(summary));
   const table = tables.find(({ kind }) => kind === file.role);
   if (table) return tabular(common, encodingLabel(table.form.encoding), table.form.delimiter, tableSchema(table.form), '');
-  return { profile: 'data-resource', ...common, ...rawForm(file, summary) };
+  const cleaned = described.files.some(({ role, path }) => role === 'cleaned' && path !== null);
+  return { profile: 'data-resource', ...common, ...rawForm(file, summary, cleaned) };
 }
 
 function commonOf({ role, what, bytes, sha256 }: DataFile, path: string) {
@@ -116,11 +118,12 @@ function tabular(
 }
 
 /** Loggers' own forms, with lines of their own above and between: told in words, since a table schema would not hold. */
-function rawForm({ role }: DataFile, { encoding, delimiter, rows, time }: LogSummary): object {
+function rawForm({ role }: DataFile, { encoding, delimiter, rows, time }: LogSummary, cleaned: boolean): object {
   if (role === 'redacted') return { description: `As its author redacted it; ${rows} rows of readings` };
+  const form = `As the logger wrote it; ${rows} rows of readings, fields parted by ${DELIMITER_WORDS[delimiter] ?? `"${delimiter}"`}, time in column "${time.column}" (${timeWords(time.format)}).`;
   return {
     encoding: encodingLabel(encoding),
-    description: `As the logger wrote it; ${rows} rows of readings, fields parted by ${DELIMITER_WORDS[delimiter] ?? `"${delimiter}"`}, time in column "${time.column}" (${time.format}). The cleaned readings are the same without its faults.`,
+    description: cleaned ? `${form} The cleaned readings are the same without its faults.` : form,
   };
 }
 

@@ -10,7 +10,7 @@ export function publishedName(path: string): string {
     .normalize('NFKD')
     .replace(/\p{M}+/gu, '');
   const name = letters.replace(/[^A-Za-z0-9._-]+/g, '-');
-  const plain = name.replace(/\.{2,}/g, '.').replace(/^[.-]+|[.-]+$/g, '');
+  const plain = name.replace(/-*\.{2,}|-+\./g, '.').replace(/^[.-]+|[.-]+$/g, '');
   return plain === '' ? 'data' : plain;
 }
 

@@ -3,11 +3,11 @@ import { CATALOGUE } from '../../figures/catalogue.ts';
 import { cautions, mergeCautions } from '../../figures/cautions.ts';
 import { counted } from '../../figures/in-words.ts';
 import { whereKnown } from '../../intake/known.ts';
-import { printQuantity } from '../../quantities/print.ts';
 import type { Run } from '../../register/register.ts';
 import { nameInWords } from '../../words/in-words.ts';
 import { plainCitation } from '../cite/plain.ts';
 import { runReference } from '../cite/references.ts';
+import { timeWords } from '../data/time-words.ts';
 import { linkedRun } from '../linked-data/run.ts';
 import type { Link, RunModel } from '../results.ts';
 import type { LogSummary } from '../run-step.ts';
@@ -15,7 +15,7 @@ import { comparePath } from './compare.ts';
 import { instrumentRow } from './instruments.ts';
 import { isInvented, notePath } from './note.ts';
 import { type ComputedRun, comparisonPath, type Parts, pagePlot } from './parts.ts';
-import { conditionRows, durationText, inLine, runLink, shownFigure } from './shown.ts';
+import { conditionRows, durationText, inLine, runLink, shownFigure, stepText } from './shown.ts';
 
 /** All that the page of a run prints. */
 export function runModel(parts: Parts, computed: ComputedRun): RunModel {
@@ -82,12 +82,11 @@ function figureGroups({ derived }: ComputedRun): RunModel['groups'] {
 
 function logRow(summary: LogSummary): RunModel['log'] {
   const { rows, span, time, encoding } = summary;
-  const step = time.step === null ? '' : printQuantity({ value: time.step, unit: 's', parts: [] }).text;
   return {
     rows,
     span: durationText(span),
-    step,
-    time: `${time.format}, column “${time.column}”`,
+    step: time.step === null ? '' : stepText(time.step),
+    time: `${timeWords(time.format)}, column “${time.column}”`,
     encoding,
   };
 }

@@ -129,3 +129,8 @@ export function runLink(run: Run): Link {
 export function durationText(seconds: number): string {
   return printQuantity({ value: seconds, unit: 's', parts: null, step: 1 }).text;
 }
+
+/** Seconds between two rows: "10 ms". A difference of two times, so that what stands behind the sixth digit is their rounding. */
+export function stepText(seconds: number): string {
+  return printQuantity({ value: Number(seconds.toPrecision(6)), unit: 's', parts: [] }).text;
+}

@@ -167,6 +167,9 @@ describe('compute/data/description', () => {
       resources: expect.arrayContaining([expect.objectContaining({ name: 'log', path: url, bytes: 171171 })]),
       sources: expect.arrayContaining([expect.objectContaining({ title: 'data/larch-2/fast-soak.csv', path: url })]),
     });
+    const alone = moved.map((file) => (file.role === 'log' ? file : { ...file, path: null }));
+    expect(JSON.stringify(describeRun({ ...about, files: moved }))).toContain('The cleaned readings are the same');
+    expect(JSON.stringify(describeRun({ ...about, files: alone })), 'where they stay too').not.toContain('cleaned readings');
     const nothing = files.map((file) => ({ ...file, path: null }));
     expect(describeRun({ ...about, files: nothing })).toBeNull();
   });
