@@ -34,6 +34,7 @@ describe('search', () => {
     ['71.3 °C', ['notes/hot-lid/']],
     ['fallboard', ['notes/hot-lid/']],
     ['larch-fast', ['runs/larch-fast/']],
+    ['hot-lid', ['notes/hot-lid/']],
     ['2026-03-14', ['runs/larch-fast/']],
     ['2.6 GHz', ['runs/larch-fast/']],
   ])('%s finds %j', (query, paths) => {

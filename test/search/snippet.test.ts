@@ -14,6 +14,7 @@ describe('search/snippet', () => {
       /^… [a-z].*Then the \[lid\] reached \[71\.3\] °C, and the \[lid\] stayed there\..* …$/i,
     );
     expect(shown(LONG, ['lid']).length).toBeLessThan(220);
+    expect(LONG.split(' ')).toContain(shown(LONG, ['lid']).split(' ')[1]);
   });
 
   it('shows a short text whole, and the beginning where no word stands in it', () => {

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { bibtex } from '../../../src/compute/cite/bibtex.ts';
 import { cslJson } from '../../../src/compute/cite/csl.ts';
 import { plainCitation } from '../../../src/compute/cite/plain.ts';
-import { type Reference, versionOf } from '../../../src/compute/cite/reference.ts';
+import { nameOf, type Reference, versionOf } from '../../../src/compute/cite/reference.ts';
 
 const REFERENCE: Reference = {
   key: 'note-a-clock-2026',
@@ -77,6 +77,10 @@ describe('compute/cite', () => {
     }
     expect(depth).toBe(0);
     expect(read(text)).toMatchObject({ title: 'A lone { or } }', publisher: '}' });
+  });
+
+  it.each(['Alder, Rowan, Jr', 'Alder and Sons, Larch Works', 'Alder,', ', Rowan'])('does not guess how %s divides', (author) => {
+    expect(nameOf(author)).toEqual({ literal: author });
   });
 
   it('is CSL-JSON in which names that their author did not set apart stay whole', () => {

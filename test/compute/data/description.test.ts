@@ -153,6 +153,8 @@ describe('compute/data/description', () => {
       expect(description.licenses).toMatchObject([{ title: licence.title }]);
     }
     expect(descriptionOf('larch-fast', licences[0]).licenses).toMatchObject([{ name: 'CC-BY-4.0', path: licences[0]!.url }]);
+    // Data Package, "licenses": each must have a name or a path.
+    expect(descriptionOf('larch-fast', licences[2]).licenses).toEqual([{ name: 'other', title: 'Ask first' }]);
   });
 
   it('names a log that is not offered by its digest alone, and one kept elsewhere by its address', () => {

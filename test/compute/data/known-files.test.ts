@@ -20,6 +20,7 @@ const files = [
   { path: 'notes/n/ledger.json', blob: 'ee' },
   { path: 'notes/n/plots/trace.svg', blob: 'ff' },
   { path: 'record-copies/c1/record.json', blob: 'gg' },
+  { path: 'notes/n/n.zip', blob: 'hh' },
 ];
 const titles = new Map([
   ['runs/a/', 'Run A'],
@@ -36,6 +37,7 @@ describe('compute/data/known-files', () => {
       ['dd', 'series as drawn', 'Run A', 'runs/a/series.json'],
       ['ee', 'ledger of every number', 'notes/n/', 'notes/n/ledger.json'],
       ['gg', 'record copy', 'record-copies/c1/', 'record-copies/c1/record.json'],
+      ['hh', 'archive of its data', 'notes/n/', 'notes/n/n.zip'],
     ]);
   });
 
@@ -43,7 +45,7 @@ describe('compute/data/known-files', () => {
     const twice = [...known, { ...known[1]!, of: { title: 'Run B', path: 'runs/b/' }, path: 'runs/b/data/cleaned.csv' }];
     const json = digestsJson(twice);
     expect(Object.keys(json)).toEqual(['format', 'digests']);
-    expect(Object.keys(json.digests)).toEqual(['aa', 'bb', 'cc', 'dd', 'ee', 'gg']);
+    expect(Object.keys(json.digests)).toEqual(['aa', 'bb', 'cc', 'dd', 'ee', 'gg', 'hh']);
     expect(json.digests.aa!.map(({ of }) => of)).toEqual(['Run A', 'Run B']);
     expect(json.digests.bb).toEqual([
       { what: 'the log', of: 'Run A', page: 'runs/a/', path: null, elsewhere: 'https://files.example/log.csv' },

@@ -47,6 +47,9 @@ describe('compute/published-state/feed', () => {
     const two = ids({ entries: [ENTRY, { ...ENTRY, is: '73.0 °C' }], updated: '2026-05-02' });
     expect(new Set(two).size).toBe(2);
     expect(ids({ entries: [ENTRY], updated: '2026-06-02' })[0]).toBe(two[0]);
+    // Corrected to and fro: the same numbers on another day. And the same correction, wherever it stands in the page.
+    expect(ids({ entries: [{ ...ENTRY, since: '2026-05-09' }], updated: '2026-06-02' })[0]).not.toBe(two[0]);
+    expect(ids({ entries: [{ ...ENTRY, path: `${ENTRY.path}#corrected:3` }], updated: '2026-06-02' })[0]).toBe(two[0]);
   });
 
   it('depends on no clock: empty, it has the date that it is given', () => {
