@@ -5,12 +5,12 @@ import { afterAll, expect, test } from 'vitest';
 import { instantText, readingCleaned } from '../../../src/compute/archive/cleaned-run.ts';
 import { digest } from '../../../src/compute/digest.ts';
 import { dataFiles, readProject } from '../../../src/compute/project.ts';
-import { runStep } from '../../../src/compute/run-step.ts';
+import { type LogSummary, runStep } from '../../../src/compute/run-step.ts';
 import { tablePaths } from '../../../src/compute/run-tables.ts';
 import { openStore } from '../../../src/compute/store.ts';
 import { isPresent } from '../../../src/figures/figure.ts';
 import { readRegister } from '../../../src/register/read.ts';
-import { plainFile, plainText } from '../../../src/register/travel/plain.ts';
+import { mapUnder, type Plain, plainFile, plainText } from '../../../src/register/travel/plain.ts';
 import { wholeRun } from '../../../src/register/travel/whole-run.ts';
 import { computeDemoRun, demoRegister, HERE } from '../data/demo.ts';
 
@@ -77,3 +77,44 @@ test('compute/archive: the text of an instant reads back as the same microsecond
 function stated(figure: Parameters<typeof isPresent>[0]) {
   return isPresent(figure) ? { quantity: figure.quantity, interval: figure.interval } : { absent: figure.absent };
 }
+
+test('compute/archive: what speaks of lines and columns of the log stays behind, and steps that cleaned numbers do not show are declared', () => {
+  const keys = new Map([
+    ['log', 'fast.csv'],
+    ['repairs', 'of lines'],
+    ['known', 'of lines'],
+    [
+      'channels',
+      new Map([
+        [
+          'soc',
+          new Map([
+            ['column', 'die'],
+            ['unit', 'mK'],
+            ['missing', '-1'],
+            ['instrument', 'on-die'],
+          ]),
+        ],
+      ]),
+    ],
+  ] as [string, Plain][]);
+  const channels = [
+    { name: 'soc', quantity: 'temperature', unit: '°C', step: 0.5 },
+    { name: 'events', quantity: 'throttle_flag', unit: '1', step: null },
+    { name: 'busy', quantity: 'utilisation', unit: '1', step: 0.01 },
+  ];
+  const summary = { channels, time: { start: null } } as unknown as LogSummary;
+  const read = readingCleaned({ keys, body: '' }, summary, 'cleaned/fast-clean.csv', false);
+  expect([...read.keys.keys()]).toEqual(['log', 'channels']);
+  const declared = mapUnder(read.keys, 'channels');
+  const reason = ['unit_reason', 'the cleaned readings are in canonical units'];
+  expect([...mapUnder(declared, 'soc')]).toEqual([
+    ['instrument', 'on-die'],
+    ['column', 'soc'],
+    ['unit', '°C'],
+    reason,
+    ['step', '0.5 K'],
+  ]);
+  expect([...mapUnder(declared, 'events')]).toEqual([['column', 'events']]);
+  expect([...mapUnder(declared, 'busy')]).toEqual([['column', 'busy'], ['unit', '1'], reason, ['step', '0.01']]);
+});
