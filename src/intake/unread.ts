@@ -62,12 +62,15 @@ function unreadLines(sheet: Sheet, kept: Int32Array): number {
 
 /** Digits and what numbers and times are written with: also of a number or time that was cut off. */
 const DIGITS = /^[-+\d.,:/\sTZ]*$/;
+/** An address of IPv4 (RFC 791) is digits as well, and names a machine. */
+const ADDRESS = /(?<!\d)\d{1,3}(?:\.\d{1,3}){3}(?!\d)/;
 
 /** No more fields than a row has, each of them a number, a time, a flag or nothing. */
 function isOnlyReadings(record: number, { records, structure, dialect }: Sheet): boolean {
   const row = records.row(record);
   return row.every((cell, field) => {
     if (field >= structure.width) return cell.trim() === '';
-    return cellKind(cell, dialect.decimal) !== 'text' || DIGITS.test(cell) || !Number.isNaN(parseFlag(cell, 10));
+    if (cellKind(cell, dialect.decimal) !== 'text' || !Number.isNaN(parseFlag(cell, 10))) return true;
+    return DIGITS.test(cell) && !ADDRESS.test(cell);
   });
 }

@@ -51,6 +51,8 @@ describe('intake/unread', () => {
     expect(between('2.5,bench-7 lost its sensor')).toEqual({ ...NOTHING, lines: 1 });
     expect(between('2.5,43.0,no,8891')).toEqual({ ...NOTHING, lines: 1 });
     expect(unread(`${HEAD}${ROWS}6,4`), 'cut off in a number').toEqual(NOTHING);
+    expect(between('192.0.2.17'), 'an address set aside for documents (RFC 5737)').toEqual({ ...NOTHING, lines: 1 });
+    expect(between('2.5 192.0.2.17:22')).toEqual({ ...NOTHING, lines: 1 });
   });
 
   it('counts lines that the author drops by what they hold, as any other', () => {

@@ -5,6 +5,7 @@ import type { ContentFile } from '../../register/register.ts';
 import { citation } from '../cite/citation.ts';
 import { plainCitation } from '../cite/plain.ts';
 import { noteReference } from '../cite/references.ts';
+import { DESCRIPTION } from '../data/names.ts';
 import { linksWithin } from '../dead-links.ts';
 import { publishedDevice } from '../device-figures.ts';
 import { digest, digestOf } from '../digest.ts';
@@ -149,5 +150,5 @@ function originOf({ parts }: ArchiveSources, { notes }: ArchiveScope): ArchiveOr
 
 function packageOf({ store, parts }: ArchiveSources, scope: ArchiveScope, placed: readonly PlacedFile[]): [string, string][] {
   const made = archivePackage(store, parts, scope, placed);
-  return made === null ? [] : [['datapackage.json', jsonText(made)]];
+  return made === null ? [] : [[DESCRIPTION, jsonText(made)]];
 }

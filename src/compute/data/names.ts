@@ -14,9 +14,15 @@ export function publishedName(path: string): string {
   return plain === '' ? 'data' : plain;
 }
 
-/** Distinct names in the given order, also on disks that tell no case apart: a later one that is taken is led by its role. */
+/** What describes the files of a folder has its name from its standard (Data Package, "Descriptor"). */
+export const DESCRIPTION = 'datapackage.json';
+
+/**
+ * Distinct names in the given order, also on disks that tell no case apart, and apart from the description's: a later one that is taken is
+ * led by its role.
+ */
 export function distinctNames(files: readonly { readonly role: string; readonly name: string }[]): string[] {
-  const taken = new Set<string>();
+  const taken = new Set<string>([DESCRIPTION]);
   return files.map(({ role, name }) => {
     let free = name;
     while (taken.has(free.toLowerCase())) free = `${role}-${free}`;

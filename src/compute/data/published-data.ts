@@ -7,7 +7,7 @@ import { publishedRun } from '../published-run.ts';
 import type { Store } from '../store.ts';
 import type { DataFile, Role } from './data-file.ts';
 import { describeRun } from './description.ts';
-import { distinctNames, sizeText } from './names.ts';
+import { DESCRIPTION, distinctNames, sizeText } from './names.ts';
 import { runFiles } from './run-files.ts';
 import { tableFile } from './table-file.ts';
 
@@ -52,7 +52,7 @@ function filesOfRun(store: Store, register: Register, computed: ComputedRun): Da
   const made = (role: Role, what: string, path: string, json: object) => jsonFile(store, role, what, path, json);
   return [
     ...files,
-    ...(description === null ? [] : [made('description', 'description', `runs/${run.id}/data/datapackage.json`, description)]),
+    ...(description === null ? [] : [made('description', 'description', `runs/${run.id}/data/${DESCRIPTION}`, description)]),
     made('figures', 'figures', `runs/${run.id}/figures.json`, publishedRun(register, computed)),
   ];
 }

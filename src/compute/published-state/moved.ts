@@ -24,15 +24,15 @@ export function movedPages(register: Pick<Register, 'runs' | 'devices' | 'compar
 
 /**
  * For each of them a page that leads on; and every file beside its page once more, under its former name where that has the id in it, and
- * under the one that descriptions beside it have for it now.
+ * under the one that descriptions beside it have for it now. What descriptions name goes first where two files meet in one name.
  */
 export function movedFiles(store: Store, moved: readonly Moved[], files: Manifest['files']): Manifest['files'][number][] {
   return moved.flatMap(({ from, to, title }) => {
     const beside = files.filter(({ path }) => path.startsWith(to));
-    const former = beside.flatMap(({ path, blob }) =>
-      [...new Set([from + path.slice(to.length), formerPath(path, from, to)])].map((each) => ({ path: each, blob })),
-    );
-    return [{ path: `${from}index.html`, blob: store.keep(redirectPage(from, to, title)) }, ...former];
+    const former = new Map(beside.map(({ path, blob }) => [formerPath(path, from, to), blob]));
+    for (const { path, blob } of beside) former.set(from + path.slice(to.length), blob);
+    const page = { path: `${from}index.html`, blob: store.keep(redirectPage(from, to, title)) };
+    return [page, ...[...former].map(([path, blob]) => ({ path, blob }))];
   });
 }
 

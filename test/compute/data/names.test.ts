@@ -31,6 +31,7 @@ describe('compute/data/names', () => {
       { role: 'surface', name: 'soak.csv' },
     ];
     expect(distinctNames(named)).toEqual(['soak.csv', 'scores-SOAK.csv', 'surface-soak.csv']);
+    expect(distinctNames([{ role: 'log', name: 'DataPackage.json' }]), 'that of the description').toEqual(['log-DataPackage.json']);
     fc.assert(
       fc.property(
         fc.array(fc.record({ role: fc.constantFrom('log', 'x'), name: fc.constantFrom('a', 'A', 'x-a', 'b') })),

@@ -37,13 +37,25 @@ describe('compute/published-state/moved', () => {
     const moved = movedFiles(store, [{ from: 'runs/old/', to: 'runs/new/', title: 'The <new> run' }], files);
     expect(moved.slice(1)).toEqual([
       { path: 'runs/old/figures.json', blob: 'a' },
-      // Under the name that the description beside it has for it, and under its former one.
-      { path: 'runs/old/data/new-clean.csv', blob: 'b' },
+      // Under its former name, and under the one that the description beside it has for it.
       { path: 'runs/old/data/old-clean.csv', blob: 'b' },
+      { path: 'runs/old/data/new-clean.csv', blob: 'b' },
     ]);
     expect(moved[0]?.path).toBe('runs/old/index.html');
     const page = Buffer.from(store.bytes(moved[0]!.blob)!).toString('utf8');
     expect(page).toContain('content="0; url=../../runs/new/"');
     expect(page).toContain('<a href="../../runs/new/">The &lt;new> run</a>');
+  });
+
+  it('gives each address one file: the one that descriptions name by it', () => {
+    const files = [
+      { path: 'runs/new/data/old-soak.csv', blob: 'a' },
+      { path: 'runs/new/data/new-soak.csv', blob: 'b' },
+    ];
+    const moved = movedFiles(openStore(root), [{ from: 'runs/old/', to: 'runs/new/', title: 'A run' }], files).slice(1);
+    expect(moved.map(({ path, blob }) => `${path} ${blob}`).toSorted()).toEqual([
+      'runs/old/data/new-soak.csv b',
+      'runs/old/data/old-soak.csv a',
+    ]);
   });
 });
