@@ -160,7 +160,9 @@ function civilFormat(sheet: Sheet, column: TimeColumn, declaration: Declaration)
     return {
       reading: reading(first),
       problems: [],
-      inferences: say(`All dates in \`${column.name}\` are equal, so that the order of day and month does not matter.`),
+      inferences: say(
+        `All dates in \`${column.name}\` are equal: they are read ${wordsOf(first)}, and elapsed time is the same the other way round.`,
+      ),
     };
   if (dates.dotted)
     return {

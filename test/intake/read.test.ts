@@ -324,6 +324,11 @@ describe('intake/read: time', () => {
 
   it('stays local without a zone and never guesses the order of day and month from slashes', () => {
     expect(soc('time,soc_c\n2026-01-05 10:00:00,50\n2026-01-05 10:00:02,51\n').log!.time).toMatchObject({ start: null, step: 2 });
+    const one = soc('time,soc_c\n01/02/2026 10:00:00,50\n01/02/2026 10:00:02,51\n').log!;
+    expect(one.time.step).toBe(2);
+    expect(one.inferences.find(({ method }) => method === 'time-format')!.statement).toBe(
+      'All dates in `time` are equal: they are read day first, and elapsed time is the same the other way round.',
+    );
     expect(soc('time,soc_c\n01/02/2026 10:00:00,50\n02/02/2026 10:00:00,51\n').problems).toMatchObject([
       { rule: 'date-order-unknown', severity: 'error' },
     ]);
