@@ -1,7 +1,7 @@
 /** Lines are labelled where they end: names in the right margin, moved apart, led to their line where they had to move. */
 import { dodge } from './dodge.ts';
 import type { Label, Rule } from './marks.ts';
-import { hits, type PixelLine } from './obstacles.ts';
+import { type Box, hits, overlap, type PixelLine } from './obstacles.ts';
 import { inkOf } from './palette.ts';
 import type { Size } from './size.ts';
 import { cut, textWidth, wrap } from './text-width.ts';
@@ -13,6 +13,15 @@ export interface LineEnd {
   /** Style of the line, from 0. */
   readonly k: number;
   readonly text: string;
+}
+
+/** Where labels stand. */
+export interface Area {
+  readonly width: number;
+  readonly height: number;
+  readonly size: Size;
+  /** What a label may not cover. */
+  readonly lines: readonly PixelLine[];
 }
 
 /** Free stretch between the data area and its labels, px; a leader crosses it. */
@@ -32,14 +41,19 @@ function linesOf(text: string, size: Size): string[] {
   return wrap(text, size.font, limit).map((line) => cut(line, size.font, limit));
 }
 
-/** Labels and leaders of the lines of one panel. A line that ends early is labelled at its end where that place is free. */
-export function endLabels(
-  ends: readonly LineEnd[],
-  area: { readonly width: number; readonly height: number; readonly size: Size; readonly lines: readonly PixelLine[] },
-): { labels: Label[]; leaders: Rule[] } {
+/** Labels and leaders of the lines of one panel. A line that ends early is labelled at its end where no line and no other label is. */
+export function endLabels(ends: readonly LineEnd[], area: Area): { labels: Label[]; leaders: Rule[] } {
   const told = ends.map((end) => ({ end, lines: linesOf(end.text, area.size) }));
-  const early = told.filter((each) => standsFree(each.end, each.lines, area));
-  const late = told.filter((each) => !early.includes(each));
+  const taken: Box[] = [];
+  const early = new Map(
+    told.flatMap((each) => {
+      const box = freeBox(each.end, each.lines, area, taken);
+      if (box === undefined) return [];
+      taken.push(box);
+      return [[each, (box.top + box.bottom) / 2]] as const;
+    }),
+  );
+  const late = told.filter((each) => !early.has(each));
   const places = dodge(
     late.map(({ end }) => end.y),
     late.map(({ lines }) => lines.length * (area.size.font + 2)),
@@ -48,7 +62,7 @@ export function endLabels(
   );
   return {
     labels: [
-      ...early.map(({ end, lines }) => label(lines, end.x + CLEAR, end.y, end.k, area.size)),
+      ...[...early].map(([{ end, lines }, y]) => label(lines, end.x + CLEAR, y, end.k, area.size)),
       ...late.map(({ end, lines }, i) => label(lines, area.width + LEADER, places[i]!, end.k, area.size)),
     ],
     leaders: late.flatMap(({ end }, i) => leader(end, places[i]!, area.width)),
@@ -58,16 +72,18 @@ export function endLabels(
 /** Distance of a label from the end of its line inside the data area, px. */
 const CLEAR = 7;
 
-function standsFree(
-  end: LineEnd,
-  lines: readonly string[],
-  area: { readonly width: number; readonly size: Size; readonly lines: readonly PixelLine[] },
-): boolean {
+/** Where a label is tried, in its font's sizes above or below the end of its line. */
+const TRIED = [0, -0.9, 0.9];
+
+/** What a label right behind the end of its line covers, where nothing else is; undefined where there is no such place. */
+function freeBox(end: LineEnd, lines: readonly string[], area: Area, taken: readonly Box[]): Box | undefined {
   const { font } = area.size;
-  const right = end.x + CLEAR + Math.max(...lines.map((line) => textWidth(line, font)));
   const half = (lines.length * (font + 2)) / 2;
-  if (right > area.width) return false;
-  return hits({ left: end.x + CLEAR / 2, right, top: end.y - half, bottom: end.y + half }, area.lines) === 0;
+  const right = end.x + CLEAR + Math.max(...lines.map((line) => textWidth(line, font)));
+  if (right > area.width) return undefined;
+  return TRIED.map((shift) => end.y + shift * font)
+    .map((y): Box => ({ left: end.x + CLEAR / 2, right, top: y - half, bottom: y + half }))
+    .find((box) => hits(box, area.lines) === 0 && !taken.some((other) => overlap(box, other)));
 }
 
 function label(lines: readonly string[], x: number, y: number, k: number, size: Size): Label {
@@ -75,8 +91,13 @@ function label(lines: readonly string[], x: number, y: number, k: number, size: 
   return { x, y: first, text: lines.length === 1 ? lines[0]! : lines, size: size.font, fill: inkOf(k) };
 }
 
-/** A thin line from the end of the line to its label, where the label does not simply follow it. */
+/** From here on a leader crosses what could be data, px. */
+const FAR = 8;
+
+/** A thin line from the end of the line to its label, where the label does not simply follow it: dotted where it could be taken for readings. */
 function leader(end: LineEnd, y: number, width: number): Rule[] {
-  if (Math.abs(end.y - y) < 4 && width - end.x < 8) return [];
-  return [{ x: end.x + 3, y: end.y, x2: width + LEADER - 3, y2: y, stroke: inkOf(end.k), width: 0.75 }];
+  const far = width - end.x >= FAR;
+  if (Math.abs(end.y - y) < 4 && !far) return [];
+  const rule = { x: end.x + 3, y: end.y, x2: width + LEADER - 3, y2: y, stroke: inkOf(end.k), width: 0.75 };
+  return [far ? { ...rule, dash: [1, 3] } : rule];
 }

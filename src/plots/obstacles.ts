@@ -8,6 +8,11 @@ export interface Box {
   readonly bottom: number;
 }
 
+/** Whether two boxes share more than an edge. */
+export function overlap(a: Box, b: Box): boolean {
+  return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+}
+
 /** A line in pixels. */
 export interface PixelLine {
   readonly x: readonly number[];

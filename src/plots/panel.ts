@@ -72,13 +72,14 @@ export function panelSpec(content: PanelContent, frame: Frame, height: number, x
   const drawn = content.lines.map((line) => drawLine(line, x, width));
   const pixels = drawn.map(({ faint, strong }) => inPixels(faint.length > 0 ? faint : strong, content.y, frame, height));
   const area = { width, height, size, lines: pixels };
+  const limit = limitMarks(content.limits, content.unit, content.y, area);
+  const limits = limit.rules.map(({ x: from, x2, y, y2 }): PixelLine => ({ x: [from, x2], y: [y, y2] }));
   const ends = content.labelled
     ? endLabels(
         content.lines.flatMap((line, i) => endOf(line, drawn[i]!, content.y, frame, height)),
-        area,
+        { ...area, lines: [...pixels, ...limits] },
       )
     : NOTHING;
-  const limit = limitMarks(content.limits, content.unit, content.y, area);
   const more = content.remarks?.(frame, pixels) ?? NOTHING;
   const faint = drawn.flatMap((line) => line.faint);
   return {

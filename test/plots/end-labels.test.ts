@@ -25,10 +25,26 @@ describe('plots/end-labels', () => {
   test('a line that ends early is labelled at its end where that place is free, else in the margin', () => {
     const early = [end(300, 100, 0, 'brisk')];
     expect(endLabels(early, area).labels[0]).toMatchObject({ x: 307, y: 100 });
-    const crossing = { x: [310, 340], y: [100, 100] };
+    const below = { x: [0, 600], y: [102, 102] };
+    expect(endLabels(early, { ...area, lines: [below] }).labels[0], 'a limit runs there').toMatchObject({
+      x: 307,
+      y: 100 - 0.9 * WIDE.font,
+    });
+    const crossing = { x: [310, 340], y: [90, 110] };
     const { labels, leaders } = endLabels(early, { ...area, lines: [crossing] });
     expect(labels[0]).toMatchObject({ x: 612 });
-    expect(leaders[0]).toMatchObject({ x: 303, x2: 609 });
+    expect(leaders[0], 'dotted: no reading').toMatchObject({ x: 303, x2: 609, dash: [1, 3] });
+  });
+
+  test('labels of lines that end early together do not cover each other', () => {
+    const together = [end(300, 100, 0, 'brisk'), end(301, 104, 1, 'rated'), end(300, 102, 2, 'slow')];
+    const { labels, leaders } = endLabels(together, area);
+    expect(labels).toMatchObject([
+      { text: 'brisk', x: 307, y: 100 },
+      { text: 'rated', x: 308, y: 104 + 0.9 * WIDE.font },
+      { text: 'slow', x: 612 },
+    ]);
+    expect(leaders).toMatchObject([{ stroke: 'var(--plot-3)', dash: [1, 3] }]);
   });
 
   test('the margin is as wide as the widest label, and a long one is broken into lines', () => {
