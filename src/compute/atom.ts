@@ -36,11 +36,6 @@ export function openFeed(site: FeedSite, { kind, title, description, updated }: 
   });
 }
 
-/** Plain text as HTML. */
-export function escaped(text: string): string {
-  return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
-}
-
 /** The beginning of a day, in coordinated universal time: authors state days. */
 export function midnight(day: string): Date {
   return new Date(`${day}T00:00:00Z`);

@@ -1,5 +1,6 @@
 /** The feed of notes: Atom (RFC 4287), with the authors' dates. */
-import { escaped, type FeedSite, midnight, openFeed, urn } from '../atom.ts';
+import { type FeedSite, midnight, openFeed, urn } from '../atom.ts';
+import { escaped } from '../escaped.ts';
 import type { Highlight } from '../results.ts';
 import type { NoteEntry, NotesFeed } from './models.ts';
 

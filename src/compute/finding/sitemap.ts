@@ -1,5 +1,7 @@
 /** The sitemap by which search engines find the pages: sitemaps.org, protocol 0.9. */
+
 import { compareText } from '../../problem.ts';
+import { escaped } from '../escaped.ts';
 import type { PageEntry } from '../results.ts';
 
 const NAMESPACE = 'http://www.sitemaps.org/schemas/sitemap/0.9';
@@ -33,13 +35,4 @@ function entry(element: 'url' | 'sitemap', location: string, date: string | unde
 
 function xml(root: 'urlset' | 'sitemapindex', entries: readonly string[]): string {
   return `<?xml version="1.0" encoding="UTF-8"?>\n<${root} xmlns="${NAMESPACE}">\n${entries.join('\n')}\n</${root}>\n`;
-}
-
-function escaped(text: string): string {
-  return text
-    .replaceAll('&', '&amp;')
-    .replaceAll("'", '&apos;')
-    .replaceAll('"', '&quot;')
-    .replaceAll('<', '&lt;')
-    .replaceAll('>', '&gt;');
 }

@@ -1,5 +1,6 @@
 /** The feed of corrections: Atom (RFC 4287), with the dates that the author gave. */
-import { escaped, type FeedSite, midnight, openFeed, urn } from '../atom.ts';
+import { type FeedSite, midnight, openFeed, urn } from '../atom.ts';
+import { escaped } from '../escaped.ts';
 import type { FeedModel } from '../results.ts';
 
 /** The feed as XML: one entry a correction, newest first. Its own date is that of its newest entry, or of the newest publication. */

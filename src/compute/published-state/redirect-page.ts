@@ -1,5 +1,6 @@
 /** The page at an address that leads on: plain HTML that works on any static host and without scripting. */
 import { digest } from '../digest.ts';
+import { escaped } from '../escaped.ts';
 
 /**
  * A refresh forgets what follows the `#`, by which figures and numbers are found: with scripting it goes along. Behind the refresh, so
@@ -28,8 +29,4 @@ export function redirectPage(from: string, to: string, title: string): string {
 </body>
 </html>
 `;
-}
-
-function escaped(text: string): string {
-  return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('"', '&quot;');
 }

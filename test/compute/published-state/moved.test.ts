@@ -44,7 +44,7 @@ describe('compute/published-state/moved', () => {
     expect(moved[0]?.path).toBe('runs/old/index.html');
     const page = Buffer.from(store.bytes(moved[0]!.blob)!).toString('utf8');
     expect(page).toContain('content="0; url=../../runs/new/"');
-    expect(page).toContain('<a href="../../runs/new/">The &lt;new> run</a>');
+    expect(page).toContain('<a href="../../runs/new/">The &lt;new&gt; run</a>');
   });
 
   it('gives each address one file: the one that descriptions name by it', () => {
