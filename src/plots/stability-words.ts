@@ -1,7 +1,7 @@
 /** What a plot of stability says in words and in tables. */
 
 import { listed } from '../figures/in-words.ts';
-import { clockQuantity, OUTCOMES, offsetName } from '../figures/stability/ladder.ts';
+import { clockQuantity, OUTCOMES, offsetWords } from '../figures/stability/ladder.ts';
 import { basisOf, type Setting } from '../figures/stability/settings.ts';
 import { printQuantity } from '../quantities/print.ts';
 import { csv } from './csv.ts';
@@ -15,7 +15,7 @@ function clockText(setting: Setting): string {
 
 /** "60 mV", with a minus sign below zero. */
 export function offsetText(volts: number): string {
-  return offsetName(volts).replace('-', '−').replace(' ', '\u00a0');
+  return offsetWords(volts).replace(' ', '\u00a0');
 }
 
 export function stabilityTitle({ subject }: Stability): string {

@@ -1,5 +1,6 @@
 /** How a device's page shows the settings that were tried on its specimens. */
-import { clockQuantity, offsetName } from '../../figures/stability/ladder.ts';
+import { clockQuantity } from '../../figures/stability/ladder.ts';
+import { offsetText } from '../../plots/stability-words.ts';
 import { printQuantity } from '../../quantities/print.ts';
 import type { AttemptsModel } from '../results.ts';
 import { attemptsPath, type ComputedAttempts, type Parts, pagePlot } from './parts.ts';
@@ -14,7 +15,7 @@ export function attemptsModel({ data }: Parts, { attempts, ladder, figures, plot
     passed: passedText(attempts.passed),
     rows: ladder.attempts.map(({ offset, outcome, note, ...attempt }) => ({
       clock: printQuantity(clockQuantity(attempt)).text,
-      offset: offsetName(offset).replace('-', '−').replace(' ', '\u00a0'),
+      offset: offsetText(offset),
       outcome,
       note,
     })),

@@ -50,7 +50,12 @@ export function clockQuantity({ clock, clockDigit }: Pick<Attempt, 'clock' | 'cl
   return { ...exact(clock, 'Hz'), ...(clockDigit !== undefined && { lastDigit: clockDigit }) };
 }
 
-/** "60 mV", "-20 mV", "0 mV": how addresses and pages name a voltage offset; to a thousandth of a millivolt. */
+/** "60 mV", "-20 mV", "0 mV": how addresses name a voltage offset; to a thousandth of a millivolt. */
 export function offsetName(volts: number): string {
   return `${Number((volts * 1000).toFixed(3)) + 0} mV`;
+}
+
+/** The same in sentences: with a minus sign. */
+export function offsetWords(volts: number): string {
+  return offsetName(volts).replace('-', '−');
 }

@@ -2,7 +2,7 @@
 import { printQuantity } from '../../quantities/print.ts';
 import { absent } from '../absent.ts';
 import type { Figure, From } from '../figure.ts';
-import { clockQuantity, type Ladder, offsetName } from './ladder.ts';
+import { clockQuantity, type Ladder, offsetName, offsetWords } from './ladder.ts';
 import { basisOf, hasPassed, type Setting, settingsOf } from './settings.ts';
 
 const PASSED = 'highest_passed_clock';
@@ -18,7 +18,7 @@ export function stabilityFigures(ladders: readonly Ladder[]): ReadonlyMap<string
   for (const offset of new Set(settings.map((setting) => setting.offset))) {
     const here = settings.filter((setting) => setting.offset === offset);
     const name = offsetName(offset);
-    figures.set(`${PASSED}.${name}`, highestPassed(here, ladders, `no clock that was tried at ${minus(name)}`));
+    figures.set(`${PASSED}.${name}`, highestPassed(here, ladders, `no clock that was tried at ${offsetWords(offset)}`));
     figures.set(`${FAILED}.${name}`, lowestFailed(here, ladders));
   }
   return figures;
@@ -72,7 +72,7 @@ function lowestFailed(settings: readonly Setting[], ladders: readonly Ladder[]):
   const lowest = above[0];
   if (!lowest) {
     const bound = { relation: '>', value: highest, unit: 'Hz' } as const;
-    const why = `Nothing was tried at ${minus(offsetName(settings[0]!.offset))} above the highest clock that passed.`;
+    const why = `Nothing was tried at ${offsetWords(settings[0]!.offset)} above the highest clock that passed.`;
     return absent(FAILED, { absent: 'none-failed', why, bound, of: offsetOf(settings) });
   }
   return {
@@ -85,11 +85,6 @@ function lowestFailed(settings: readonly Setting[], ladders: readonly Ladder[]):
 
 function clockOf(setting: Setting): string {
   return printQuantity(clockQuantity(setting)).text;
-}
-
-/** An offset's name as sentences have it. */
-function minus(name: string): string {
-  return name.replace('-', '−');
 }
 
 function offsetOf(settings: readonly Setting[]) {
