@@ -1,7 +1,7 @@
 /** Lines are labelled where they end: names in the right margin, moved apart, led to their line where they had to move. */
 import { dodge } from './dodge.ts';
 import type { Label, Rule } from './marks.ts';
-import { type Box, hits, overlap, type PixelLine } from './obstacles.ts';
+import { type Area, type Box, hits, overlap } from './obstacles.ts';
 import { inkOf } from './palette.ts';
 import type { Size } from './size.ts';
 import { cut, textWidth, wrap } from './text-width.ts';
@@ -13,15 +13,6 @@ export interface LineEnd {
   /** Style of the line, from 0. */
   readonly k: number;
   readonly text: string;
-}
-
-/** Where labels stand. */
-export interface Area {
-  readonly width: number;
-  readonly height: number;
-  readonly size: Size;
-  /** What a label may not cover. */
-  readonly lines: readonly PixelLine[];
 }
 
 /** Free stretch between the data area and its labels, px; a leader crosses it. */

@@ -1,7 +1,6 @@
 /** The throttle limit: a line of its own, named where no other line runs. */
 import type { Label, Rule } from './marks.ts';
-import { type Box, freest, type PixelLine } from './obstacles.ts';
-import type { Size } from './size.ts';
+import { type Area, type Box, freest } from './obstacles.ts';
 import { textWidth } from './text-width.ts';
 import { pixelOf, type Scale } from './ticks.ts';
 import { fixed } from './wording.ts';
@@ -27,12 +26,7 @@ export function limitText(value: number, unit: string): string {
 const COLOUR = 'var(--plot-limit)';
 
 /** Rules and labels of the limits; one that lies off the scale is only named, at the upper edge. */
-export function limitMarks(
-  limits: readonly Limit[],
-  unit: string,
-  y: Scale,
-  area: { readonly width: number; readonly height: number; readonly size: Size; readonly lines: readonly PixelLine[] },
-): { rules: Rule[]; labels: Label[] } {
+export function limitMarks(limits: readonly Limit[], unit: string, y: Scale, area: Area): { rules: Rule[]; labels: Label[] } {
   const drawn = limits.map(({ value, owners }) => {
     const inside = value >= y.from && value <= y.to;
     const whose = owners.length > 0 ? `, ${owners.join(', ')}` : '';
@@ -44,11 +38,7 @@ export function limitMarks(
   return { rules: drawn.flatMap(({ rules }) => rules), labels: drawn.map(({ label }) => label) };
 }
 
-function labelAt(
-  text: string,
-  at: number,
-  area: { readonly width: number; readonly size: Size; readonly lines: readonly PixelLine[] },
-): Label {
+function labelAt(text: string, at: number, area: Area): Label {
   const { small } = area.size;
   const long = textWidth(text, small);
   const rows = [...(at > small ? [at - small * 0.65] : []), at + small * 0.75];

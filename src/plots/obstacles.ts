@@ -1,4 +1,5 @@
 /** Where a label may stand without covering a line. */
+import type { Size } from './size.ts';
 
 /** A box in pixels. */
 export interface Box {
@@ -17,6 +18,15 @@ export function overlap(a: Box, b: Box): boolean {
 export interface PixelLine {
   readonly x: readonly number[];
   readonly y: readonly number[];
+}
+
+/** Where labels stand. */
+export interface Area {
+  readonly width: number;
+  readonly height: number;
+  readonly size: Size;
+  /** What a label may not cover. */
+  readonly lines: readonly PixelLine[];
 }
 
 /** Length of the lines inside a box, in pieces that touch it: 0 is a free place. Judged by the bounding box of each piece. */

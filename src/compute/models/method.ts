@@ -1,19 +1,9 @@
 /** How figures are defined, and how well they are computed. */
+import type { Definition } from '../../figures/catalogue.ts';
 import type { CheckTable } from '../../figures/checks/results.ts';
 
-export interface MethodEntry {
-  readonly name: string;
-  readonly label: string;
-  readonly subject: string;
-  readonly definition: string;
-  /** MathML. */
-  readonly formula: string;
-  readonly unit: string;
-  readonly assumptions: readonly string[];
-  readonly absentWhen: readonly string[];
-  readonly source: string;
-  /** What outside the project it was checked against, in words. */
-  readonly check: string;
+/** A figure of the catalogue, its formula as MathML. */
+export interface MethodEntry extends Definition {
   /** Published values that it passes, with the fewest digits reached. */
   readonly checks: readonly { readonly id: string; readonly title: string; readonly digits: string }[];
   /** How often its interval held the truth in simulated runs; null where that was not simulated. */

@@ -6,8 +6,8 @@ import type { CorrectedTogether } from './corrections.ts';
 import type { Ledgers } from './ledger.ts';
 import type { ConditionRow, HeldNote, Highlight, Link, Marks, PagePlot, ShownCaution } from './shared.ts';
 
-export interface NoteModel {
-  readonly kind: 'note';
+/** What notes and scripts have in common. */
+export interface WordsModel {
   readonly title: string;
   readonly date: string;
   readonly summary: string;
@@ -15,6 +15,18 @@ export interface NoteModel {
   readonly front: ShownFront;
   readonly marks: Marks;
   readonly devices: readonly Link[];
+  readonly heldNotes: readonly HeldNote[];
+  readonly cautions: readonly ShownCaution[];
+  readonly disclosure: string;
+  /** Newest first. */
+  readonly corrections: readonly CorrectedTogether[];
+  /** They as text ready to paste; '' where there are none. */
+  readonly correctionsFile: string;
+  readonly ledger: Ledgers;
+}
+
+export interface NoteModel extends WordsModel {
+  readonly kind: 'note';
   readonly runs: readonly {
     readonly link: Link;
     readonly alias: string;
@@ -27,16 +39,8 @@ export interface NoteModel {
   readonly comparisons: readonly Link[];
   readonly highlights: readonly Highlight[];
   readonly pieces: readonly (string | PagePlot)[];
-  readonly heldNotes: readonly HeldNote[];
-  readonly cautions: readonly ShownCaution[];
-  readonly disclosure: string;
   /** Published scripts that speak for it. */
   readonly scripts: readonly Link[];
-  /** Newest first. */
-  readonly corrections: readonly CorrectedTogether[];
-  /** They as text ready to paste; '' where there are none. */
-  readonly correctionsFile: string;
-  readonly ledger: Ledgers;
   /** By run or attempts: the author's files with their digests, and what is made from them. */
   readonly reproduce: readonly {
     readonly of: Link;

@@ -1,8 +1,6 @@
 /** A script, and the page that it is spoken from. */
-import type { CorrectedTogether } from './corrections.ts';
-import type { Ledgers } from './ledger.ts';
-import type { ShownFront, SpokenNumber } from './note.ts';
-import type { HeldNote, Link, Marks, PagePlot, ShownCaution } from './shared.ts';
+import type { SpokenNumber, WordsModel } from './note.ts';
+import type { Link, Marks, PagePlot } from './shared.ts';
 
 /** A block of a script in HTML, in pieces. */
 export interface SpokenBlock {
@@ -17,15 +15,8 @@ export interface SpokenBlock {
   readonly pieces: readonly (string | SpokenNumber | PagePlot)[];
 }
 
-export interface ScriptModel {
+export interface ScriptModel extends WordsModel {
   readonly kind: 'script';
-  readonly title: string;
-  readonly date: string;
-  readonly summary: string;
-  /** The same words with their held numbers, for the page itself. */
-  readonly front: ShownFront;
-  readonly marks: Marks;
-  readonly devices: readonly Link[];
   /** The note that it speaks for, where that is published. */
   readonly note: Link | null;
   readonly length: {
@@ -43,15 +34,7 @@ export interface ScriptModel {
     }[];
   };
   readonly blocks: readonly SpokenBlock[];
-  readonly heldNotes: readonly HeldNote[];
-  readonly cautions: readonly ShownCaution[];
-  readonly disclosure: string;
-  /** Newest first. */
-  readonly corrections: readonly CorrectedTogether[];
-  /** They as text ready to paste; '' where there are none. */
-  readonly correctionsFile: string;
   readonly prompter: string;
-  readonly ledger: Ledgers;
   readonly files: { readonly txt: string; readonly vtt: string };
 }
 

@@ -32,7 +32,8 @@ export function redirectFiles(
 }
 
 function besideNotes(redirects: readonly Redirect[], files: Manifest['files']): Files {
-  const renamed = redirects.filter(({ from, to }) => NOTE.test(from) && NOTE.exec(from)?.[1] === NOTE.exec(to)?.[1]);
+  const folderOf = (page: string) => NOTE.exec(page)?.[1];
+  const renamed = redirects.filter(({ from, to }) => folderOf(from) !== undefined && folderOf(from) === folderOf(to));
   return renamed.flatMap(({ from, to }) =>
     files.filter(({ path }) => path.startsWith(to)).map(({ path, blob }) => ({ path: formerPath(path, from, to), blob })),
   );
