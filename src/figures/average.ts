@@ -2,12 +2,13 @@
 import type { Channel } from '../intake/log.ts';
 import type { Part, Quantity } from '../quantities/quantity.ts';
 import { seriesMean } from '../statistics/series-mean.ts';
-import type { Of } from './absent.ts';
+import { noReadings, type Of, type Reason } from './absent.ts';
 import { rangeWords } from './accurate-range.ts';
-import type { From } from './figure.ts';
+import type { From, Phase } from './figure.ts';
+import { filledWords, fillGaps, gapParts, isFilled, notObserved, type Span, type Unfilled } from './gaps.ts';
 import { counted, duration, samplingOf } from './in-words.ts';
 import { type Readings, readingsOf } from './readings.ts';
-import { movingMean } from './smooth.ts';
+import { scatterOf } from './scatter.ts';
 import type { Rows, Soak } from './soak.ts';
 import { errorsOf, quantityOf, samplingPart, stepOf, stepPart } from './sources.ts';
 
@@ -19,10 +20,13 @@ export interface Measured {
 }
 
 /**
- * What counts as scatter of a mean: all that departs from it, a drift included (`mean`: of something that should be
- * steady); or what departs from the phase's own slow course (`course`: the mean of a phase as it went).
+ * What the readings of a mean scatter about: their level (of something that should be steady, a drift counts as scatter); a straight line (the
+ * mean of something that drifts, such as a room); or the exponential of the load's own temperature (the mean of a load as it went).
  */
-export type About = 'mean' | 'course';
+export type Course = 'level' | 'line' | 'load';
+
+/** What the course came to, for readers: a load whose temperature has no fit has a level only. */
+const COURSE_WORDS = { level: 'level', line: 'straight line', load: 'exponential course' } as const;
 
 /** Of a clock of which the author does not say whether it was asked for or really there. */
 export const CLOCK_UNSTATED = 'not stated';
@@ -30,50 +34,109 @@ export const CLOCK_UNSTATED = 'not stated';
 /** Squares of readings from here on overflow, so that nothing can be said of their scatter. */
 const OVERFLOWS = 1e150;
 
-/** Slower than this share of the stretch is its course. */
-const COURSE = 1 / 8;
+/** Readings that scatter by this share of their step or more go through all of its parts: their mean hides nothing of a step. */
+const DITHERED = 0.6;
+
+export interface Scattered {
+  readonly mean: number;
+  readonly sampling: Part;
+  /** Number of independent readings that would tell as much, and what they scatter about. */
+  readonly of: Of;
+}
 
 /**
- * Mean of the readings and the part that their scatter adds: autocorrelation counted in, and never below step/√12
- * (a rectangular distribution of one step's width, JCGM 100:2008, F.2.2.1). Needs two readings or more.
+ * Mean of the readings and the part that their scatter adds: autocorrelation counted in. Where they scatter less than their steps
+ * the mean is never better than step/√12 (a rectangular distribution of one step's width, JCGM 100:2008, F.2.2.1). Needs two readings or more.
  */
-export function scatterMean(
+export function scatterMean(soak: Soak, readings: Readings, step: number, address: string, about: Course): Scattered {
+  const { t, y } = readings;
+  const course = courseOf(soak, t, about);
+  const { mean, u, dof, effectiveCount } = seriesMean(y, readings.observed > 0 ? readings.weights : undefined, course?.shape);
+  const told = y.every((value) => Math.abs(value) < OVERFLOWS) ? u : Number.NaN;
+  const floored = told <= step / Math.sqrt(12) && scatterOf(y).deviation < DITHERED * step;
+  const freedom = Number.isFinite(dof) ? dof : null;
+  const sampling = floored ? stepPart(soak.context, address, step) : samplingPart(soak.context, address, told, freedom);
+  const words = COURSE_WORDS[course?.about ?? 'level'];
+  return { mean, sampling, of: { independent_readings: Number(effectiveCount.toPrecision(2)), scatter_about: words } };
+}
+
+/** One number a reading, or null where readings scatter about their level. */
+function courseOf(soak: Soak, t: Float64Array, about: Course): { readonly about: Course; readonly shape: Float64Array } | null {
+  if (about === 'line') return { about, shape: t };
+  const { fast } = soak;
+  return about === 'load' && fast !== null ? { about, shape: t.map((time) => Math.exp((t[0]! - time) / fast)) } : null;
+}
+
+/** Readings under load follow its temperature; those of other phases are of a level. */
+export function courseIn(phase: string | null): Course {
+  return phase === 'load' ? 'load' : 'level';
+}
+
+/**
+ * Mean of a channel over rows; `address` names the figure in its sampling source, `words` the stretch in a reason. `span` is what the mean is
+ * of, where that may reach beyond the rows. Gaps are filled as `fillGaps` does; where they cannot be, there is no mean.
+ */
+export function meanOf(
+  soak: Soak,
+  channel: Channel,
+  rows: Rows,
+  address: string,
+  { about = 'level', words = 'this stretch', span = null }: Stretch = {},
+): Measured | Reason {
+  const readings = readingsOf(soak.log, channel.values, rows);
+  if (readings.y.length < 2) return noReadings(channel.name, words);
+  const step = stepOf(soak.context, channel);
+  const told = meanAcross(soak, readings, step, address, about, span);
+  if (!isTold(told)) return notObserved(told, words);
+  const { mean, scatter, of } = told;
+  const errors = errorsOf(soak.context, channel, mean);
+  return {
+    quantity: quantityOf(mean, channel.unit, [...errors.parts, ...scatter], { stated: errors.stated, step }),
+    from: fromOf(soak, [channel], readings),
+    of: { ...placeOf(channel), ...of, ...rangeWords(soak.context, channel, mean) },
+  };
+}
+
+export interface Stretch {
+  readonly about?: Course;
+  readonly words?: string;
+  readonly span?: Span | null;
+}
+
+/** What a mean over a phase is of. */
+export function overPhase({ name, from, to }: Phase): Stretch {
+  return { about: courseIn(name), words: `the ${name} phase`, span: { from, to } };
+}
+
+export interface Told {
+  readonly mean: number;
+  readonly scatter: readonly Part[];
+  readonly of: Of;
+}
+
+/** Mean over a stretch, its gaps filled; or the gap that cannot be. */
+export function meanAcross(
   soak: Soak,
   readings: Readings,
   step: number,
   address: string,
-  about: About,
-): { mean: number; sampling: Part } {
-  const { t, y } = readings;
-  const weights = readings.observed > 0 ? readings.weights : undefined;
-  const whole = seriesMean(y, weights);
-  const { u, dof } = about === 'mean' ? whole : seriesMean(departures(t, y), weights);
-  const told = y.every((value) => Math.abs(value) < OVERFLOWS) ? u : Number.NaN;
-  const floor = step / Math.sqrt(12);
-  const floored = told <= floor;
-  const freedom = Number.isFinite(dof) ? dof : null;
-  const sampling = floored ? stepPart(soak.context, address, step) : samplingPart(soak.context, address, told, freedom);
-  return { mean: whole.mean, sampling };
-}
-
-/** Readings less their moving mean over an eighth of the stretch. */
-function departures(t: Float64Array, y: Float64Array): Float64Array {
-  const course = movingMean(t, y, COURSE * (t[t.length - 1]! - t[0]!));
-  return y.map((value, i) => value - course[i]!);
-}
-
-/** Mean of a channel over rows; null with fewer than two readings. `address` names the figure in its sampling source. */
-export function meanOf(soak: Soak, channel: Channel, rows: Rows, address: string, about: About = 'course'): Measured | null {
-  const readings = readingsOf(soak.log, channel.values, rows);
-  if (readings.y.length < 2) return null;
-  const step = stepOf(soak.context, channel);
-  const { mean, sampling } = scatterMean(soak, readings, step, address, about);
-  const errors = errorsOf(soak.context, channel, mean);
+  about: Course,
+  span: Span | null,
+): Told | Unfilled {
+  const { mean, sampling, of } = scatterMean(soak, readings, step, address, about);
+  const filled = fillGaps(readings, span);
+  if (!isFilled(filled)) return filled;
+  if (filled.count === 0) return { mean, scatter: [sampling], of };
+  const seconds = readings.observed + filled.seconds;
   return {
-    quantity: quantityOf(mean, channel.unit, [...errors.parts, sampling], { stated: errors.stated, step }),
-    from: fromOf(soak, [channel], readings),
-    of: { ...placeOf(channel), ...gapsOf(readings), ...rangeWords(soak.context, channel, mean) },
+    mean: (mean * readings.observed + filled.integral) / seconds,
+    scatter: [sampling, ...gapParts(soak, address, filled, 1 / seconds)],
+    of: { ...filledWords(filled), ...of },
   };
+}
+
+export function isTold(outcome: Told | Unfilled): outcome is Told {
+  return 'mean' in outcome;
 }
 
 /** Columns with the time column first, and the lines of the readings. */
@@ -91,7 +154,7 @@ export function clockOf({ quantity, shows }: Channel): Of {
   return quantity === 'clock' ? { clock: shows ?? CLOCK_UNSTATED } : {};
 }
 
-/** Names the gaps that a mean or an integral leaves out; nothing without gaps. */
+/** Names the gaps that a figure leaves out; nothing without gaps. */
 export function gapsOf(readings: Pick<Readings, 'gaps' | 'gapTime'>): Of {
   if (readings.gaps === 0) return {};
   return { gaps: `${counted(readings.gaps, 'gap')}, ${duration(readings.gapTime)} left out` };

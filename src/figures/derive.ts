@@ -13,6 +13,7 @@ import type { Soak } from './soak.ts';
 import { intervalOf, isTellable } from './sources.ts';
 import { surfaceFigures } from './surface/surface.ts';
 import type { RunTables } from './tables.ts';
+import { fastConstant } from './thermal/fast-constant.ts';
 import { thermalFigures } from './thermal/thermal.ts';
 
 /**
@@ -22,10 +23,12 @@ import { thermalFigures } from './thermal/thermal.ts';
  */
 export function derive(log: Log, context: RunContext, tables: RunTables = {}): RunFigures {
   const { phases, inferences } = phasesOf(log, context);
-  const soak: Soak = { log, context, phases, inferred: phases.length > 0 ? inferences.map(({ statement }) => statement) : [] };
-  const { meters, why } = metersOf(soak);
+  const inferred = phases.length > 0 ? inferences.map(({ statement }) => statement) : [];
+  const unfitted: Soak = { log, context, phases, inferred, fast: null };
+  const { meters, why } = metersOf(unfitted);
   const primary = meters[0] ?? null;
-  const changed = loadChange(soak, primary);
+  const changed = loadChange(unfitted, primary);
+  const soak: Soak = { ...unfitted, fast: changed ? null : fastConstant(unfitted) };
   const entries = [
     ...thermalFigures(soak, primary ?? why ?? { absent: 'no-channel', why: 'The log has no power.' }, changed),
     ...clockFigures(soak),

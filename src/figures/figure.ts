@@ -40,6 +40,7 @@ export const ABSENT_CODES = [
   'different-clocks',
   'out-of-range',
   'no-readings',
+  'not-observed',
   'operand-absent',
   'low-emissivity',
   'none-passed',

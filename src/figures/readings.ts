@@ -10,6 +10,8 @@ export interface Readings {
   readonly weights: Float64Array;
   /** Sum of the weights: the time that was observed. */
   readonly observed: number;
+  /** Of each gap, the index of the reading after it. */
+  readonly holes: readonly number[];
   readonly gaps: number;
   /** Seconds inside gaps, left out. */
   readonly gapTime: number;
@@ -17,12 +19,16 @@ export interface Readings {
   readonly lines: readonly [number, number] | null;
 }
 
-/** A step longer than this many median steps is a gap, as intake tells gaps of the time axis. */
+/** A step longer than this many median steps is a gap, as intake tells gaps of the time axis, unless steps like it stand beside it. */
 const GAP_STEPS = 5;
+/** Steps looked at to each side, and how many of them may be gaps themselves. */
+const BESIDE = 4;
+const OTHER_GAPS = 1;
 
 /**
  * Collects the readings of `values` (one per row, NaN = none) in `rows`. The weights are those of the trapezoidal rule, so
- * that a weighted mean times `observed` is the integral. Nothing is copied where no reading is missing.
+ * that a weighted mean times `observed` is the integral. Nothing is copied where no reading is missing. A log may change its step: what is
+ * long beside the log's median step is no gap where the channel was read like that before or after.
  */
 export function readingsOf(log: Log, values: Float64Array, rows: Rows): Readings {
   const { seconds, step } = log.time;
@@ -44,15 +50,15 @@ function presentRows(values: Float64Array, rows: Rows): Int32Array {
   return kept.subarray(0, n);
 }
 
-function weigh(t: Float64Array, limit: number): Pick<Readings, 'weights' | 'observed' | 'gaps' | 'gapTime'> {
+function weigh(t: Float64Array, limit: number): Pick<Readings, 'weights' | 'observed' | 'holes' | 'gaps' | 'gapTime'> {
   const weights = new Float64Array(t.length);
   let observed = 0;
-  let gaps = 0;
+  const holes: number[] = [];
   let gapTime = 0;
   for (let i = 1; i < t.length; i++) {
     const width = t[i]! - t[i - 1]!;
-    if (width > limit) {
-      gaps++;
+    if (width > limit && width > GAP_STEPS * stepBeside(t, i)) {
+      holes.push(i);
       gapTime += width;
       continue;
     }
@@ -60,5 +66,15 @@ function weigh(t: Float64Array, limit: number): Pick<Readings, 'weights' | 'obse
     weights[i] = width / 2;
     observed += width;
   }
-  return { weights, observed, gaps, gapTime };
+  return { weights, observed, holes, gaps: holes.length, gapTime };
+}
+
+/** The step that the readings beside a step come in: the larger of what is usual in the four steps before it and in the four after it. */
+function stepBeside(t: Float64Array, i: number): number {
+  const usual = (from: number, to: number): number => {
+    const steps: number[] = [];
+    for (let k = Math.max(1, from); k < Math.min(t.length, to); k++) steps.push(t[k]! - t[k - 1]!);
+    return steps.length <= OTHER_GAPS ? 0 : steps.sort((a, b) => a - b)[OTHER_GAPS]!;
+  };
+  return Math.max(usual(i - BESIDE, i), usual(i + 1, i + 1 + BESIDE));
 }

@@ -9,6 +9,8 @@ export interface Soak {
   readonly phases: readonly Phase[];
   /** How the phases were inferred; empty when they are declared. */
   readonly inferred: readonly string[];
+  /** Time constant of the first temperature's quickest part under load, s: what is loaded warms by it. Null without a fit. */
+  readonly fast: number | null;
 }
 
 /** A figure under its address without alias. */

@@ -44,22 +44,27 @@ describe('statistics/series-mean', () => {
     expect(found.effectiveCount).toBeGreaterThan(990);
   });
 
-  test('the digits of π are as good as independent (NIST PiDigits, lag-1 coefficient −0.004)', () => {
+  test('the digits of π are no better than independent, and seem slow by chance on 32 blocks (NIST PiDigits, lag-1 coefficient −0.004)', () => {
     const { y } = nist('PiDigits');
-    expectNear(seriesMean(y).u, sampleDeviation(y) / Math.sqrt(5000), 0.2);
+    const ratio = seriesMean(y).u / (sampleDeviation(y) / Math.sqrt(5000));
+    expect(ratio).toBeGreaterThanOrEqual(0.999);
+    expect(ratio).toBeLessThan(2.2);
   });
 
   // Variance of the mean of a first-order autoregressive series: Zięba & Ramza 2011, or any text on time series (closed form).
-  test.each([0, 0.5, 0.9])('memory %d: u² is on average the variance of the mean, or a little more', (memory) => {
-    const [n, runs] = [2000, 200];
-    const normal = gaussian(11);
-    let sum = 0;
-    for (let run = 0; run < runs; run++) sum += seriesMean(autoregressive(n, memory, normal)).u ** 2 / runs;
-    const end = (2 * memory * (1 - memory ** n)) / (n * (1 - memory) ** 2);
-    const ratio = (sum * n) / ((1 + memory) / (1 - memory) - end);
-    expect(ratio).toBeGreaterThan(0.95);
-    expect(ratio).toBeLessThan(1.2);
-  });
+  test.each([0, 0.5, 0.9])(
+    'memory %d: u² is on average the variance of the mean, or up to half as much again, as the widest of three is taken',
+    (memory) => {
+      const [n, runs] = [2000, 200];
+      const normal = gaussian(11);
+      let sum = 0;
+      for (let run = 0; run < runs; run++) sum += seriesMean(autoregressive(n, memory, normal)).u ** 2 / runs;
+      const end = (2 * memory * (1 - memory ** n)) / (n * (1 - memory) ** 2);
+      const ratio = (sum * n) / ((1 + memory) / (1 - memory) - end);
+      expect(ratio).toBeGreaterThan(0.95);
+      expect(ratio).toBeLessThan(1.5);
+    },
+  );
 
   // 400 runs: a coverage of 0.95 is seen within 0.92 … 0.98 but once in a hundred times; small counts are allowed a little less.
   test.each([
@@ -68,7 +73,7 @@ describe('statistics/series-mean', () => {
     [100, 0.5, 0.92, 0.98],
     [600, 0.9, 0.92, 0.98],
     [600, 0.98, 0.9, 0.98],
-    [3600, 0, 0.92, 0.98],
+    [3600, 0, 0.92, 0.99],
     [3600, 0.98, 0.92, 0.99],
   ])('%i readings of memory %d: the interval covers in %d … %d of the runs', (n, memory, least, most) => {
     const normal = gaussian(n + 1000 * memory);
@@ -105,6 +110,47 @@ describe('statistics/series-mean', () => {
       expect(found.u).toBeLessThan(0.5);
       expect(found.dof).toBeLessThan(3);
     }
+  });
+
+  describe('about a course', () => {
+    const [n, quick] = [400, 25];
+    const bend = Float64Array.from({ length: n }, (_, i) => Math.exp(-i / quick));
+
+    test('what follows it is no scatter, and the mean stays as it is', () => {
+      const normal = gaussian(23);
+      const values = bend.map((value) => 3 + 7 * value + normal() / 10);
+      const plain = seriesMean(values);
+      const along = seriesMean(values, undefined, bend);
+      expect(along.mean).toBe(plain.mean);
+      expect(plain.u).toBeGreaterThan(0.3);
+      expect(along.u * Math.sqrt(n)).toBeGreaterThan(0.09);
+      expect(along.u * Math.sqrt(n)).toBeLessThan(0.15);
+    });
+
+    test('with noise about it the interval covers', () => {
+      const normal = gaussian(21);
+      let held = 0;
+      for (let run = 0; run < 300; run++) {
+        const values = autoregressive(n, 0.8, normal).map((value, i) => value + 5 * (bend[i]! - quick / n));
+        const truth = 5 * (bend.reduce((sum, value) => sum + value, 0) / n - quick / n);
+        const { mean: found, u, dof } = seriesMean(values, undefined, bend);
+        if (Math.abs(found - truth) <= studentQuantile(0.975, dof) * u) held++;
+      }
+      expect(held / 300).toBeGreaterThan(0.92);
+    });
+
+    test('a flat one changes nothing, a few readings have none, and its length must fit', () => {
+      const values = [1, 4, 2, 5, 3, 4, 2, 5, 1, 3];
+      expect(seriesMean(values, undefined, new Array(10).fill(1))).toEqual(seriesMean(values));
+      expect(seriesMean(values.slice(0, 7), undefined, [0, 1, 2, 3, 4, 5, 6])).toEqual(seriesMean(values.slice(0, 7)));
+      expect(() => seriesMean(values, undefined, [1, 2])).toThrow('found a course of 2 for 10 values');
+    });
+  });
+
+  test('a small slow part under quick noise is seen on few blocks', () => {
+    const normal = gaussian(31);
+    const covered = coverage(200, () => autoregressive(3600, Math.exp(-1 / 240), normal).map((value) => 0.3 * value + normal()));
+    expect(covered).toBeGreaterThan(0.9);
   });
 
   test('equal weights change nothing, a scale of the weights neither', () => {

@@ -2,7 +2,7 @@
 import type { Channel } from '../../intake/log.ts';
 import { exact } from '../../quantities/uncertainty.ts';
 import { absent, isReason, noChannel, noPhase, noReadings, type Of, type Reason } from '../absent.ts';
-import { clockOf, fromOf, gapsOf, type Measured, meanOf, placeOf, samplingWords } from '../average.ts';
+import { clockOf, fromOf, gapsOf, type Measured, meanOf, overPhase, placeOf, samplingWords } from '../average.ts';
 import { extremeOf } from '../extreme.ts';
 import { counted, plain } from '../in-words.ts';
 import { figureOf, ofChannel } from '../present.ts';
@@ -47,7 +47,7 @@ export function clockFigures(soak: Soak): Entry[] {
 function meanClock(soak: Soak, channel: Channel, phaseName: string, address: string): Entry {
   const phase = phaseOf(soak, phaseName);
   if (!phase) return [address, absent('mean_clock', noPhase(soak, phaseName))];
-  const mean = meanOf(soak, channel, rowsOf(phase), address) ?? noReadings(channel.name, `the ${phaseName} phase`);
+  const mean = meanOf(soak, channel, rowsOf(phase), address, overPhase(phase));
   return [address, figureOf('mean_clock', soak, mean, { of: { phase: phaseName } })];
 }
 

@@ -2,7 +2,7 @@
 
 import type { Channel } from '../../intake/log.ts';
 import { divide } from '../../quantities/arithmetic.ts';
-import { absent, isReason, noPhase, noReadings, type Reason, tooShort } from '../absent.ts';
+import { absent, isReason, noPhase, type Reason, tooShort } from '../absent.ts';
 import { type Measured, meanOf } from '../average.ts';
 import { duration } from '../in-words.ts';
 import { joinFrom, orRefused } from '../joined.ts';
@@ -32,15 +32,12 @@ function ratioOf(soak: Soak, channel: Channel, address: string): Measured | Reas
       `The load lasted ${duration(lasted)}; first and last minutes are told apart from ${duration(NEEDED)} on.`,
       NEEDED,
     );
-  const first = meanOf(
-    soak,
-    channel,
-    { from: phase.fromRow, to: firstRowAt(seconds, phase.from + FIRST) },
-    `${address}.first`,
-    'mean',
-  );
-  const last = meanOf(soak, channel, { from: firstRowAt(seconds, end - LAST), to: phase.toRow }, `${address}.last`, 'mean');
-  if (!first || !last) return noReadings(channel.name, 'the first two or the last ten minutes of the load');
+  const first = meanOf(soak, channel, { from: phase.fromRow, to: firstRowAt(seconds, phase.from + FIRST) }, `${address}.first`);
+  const last = meanOf(soak, channel, { from: firstRowAt(seconds, end - LAST), to: phase.toRow }, `${address}.last`, {
+    words: 'the last ten minutes of the load',
+  });
+  if (isReason(first)) return first;
+  if (isReason(last)) return last;
   const quantity = orRefused(divide(last.quantity, first.quantity));
   if (isReason(quantity)) return quantity;
   const of = { ...last.of, averaging: `last ${duration(LAST)} over first ${duration(FIRST)} of the load` };

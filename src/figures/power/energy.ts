@@ -1,15 +1,18 @@
 /** Energy of the whole log and of each phase: by a running counter where there is one, else the integral of power. */
 import type { Channel } from '../../intake/log.ts';
+import type { Part } from '../../quantities/quantity.ts';
 import { absent, isReason, type Of, type Reason } from '../absent.ts';
-import { fromOf, gapsOf, type Measured, placeOf } from '../average.ts';
+import { fromOf, type Measured, placeOf } from '../average.ts';
 import type { Figure } from '../figure.ts';
-import { counted, duration } from '../in-words.ts';
+import type { Span } from '../gaps.ts';
+import { counted } from '../in-words.ts';
 import { figureOf } from '../present.ts';
 import { readingsOf } from '../readings.ts';
-import { scatterOf } from '../scatter.ts';
 import { channelsOf, type Entry, type Rows, rowsOf, type Soak } from '../soak.ts';
-import { errorsOf, quantityOf, samplingPart, scaled, stepOf } from '../sources.ts';
-import { type Meter, meterRange, meterWords } from './meters.ts';
+import { errorsOf, quantityOf, samplingPart, stepOf } from '../sources.ts';
+import { acrossResets } from './counter-resets.ts';
+import { integralOf, type Piece, piecesOf } from './integral.ts';
+import type { Meter } from './meters.ts';
 
 interface Stretch {
   /** '' for the whole log, else `.phase`. */
@@ -18,12 +21,8 @@ interface Stretch {
   readonly rows: Rows;
   /** Of a phase; null for the whole log. */
   readonly span: Span | null;
-}
-
-/** Seconds since the log's first row. */
-interface Span {
-  readonly from: number;
-  readonly to: number;
+  /** What its scatter is told by: the phases and what lies between them. */
+  readonly pieces: readonly Piece[];
 }
 
 /** What an energy is told from: a counter, a meter, or both. */
@@ -36,7 +35,13 @@ interface Account {
 /** `energy` and `energy.<phase>` of the primary, `energy.<channel>` of the others over the whole log. */
 export function energyFigures(soak: Soak, meters: readonly Meter[], why: Reason | null): Entry[] {
   const accounts = accountsOf(soak, meters);
-  const whole: Stretch = { suffix: '', words: 'the whole log', rows: { from: 0, to: soak.log.rows }, span: null };
+  const whole: Stretch = {
+    suffix: '',
+    words: 'the whole log',
+    rows: { from: 0, to: soak.log.rows },
+    span: null,
+    pieces: piecesOf(soak),
+  };
   const [primary, ...others] = accounts;
   if (!primary)
     return [
@@ -47,6 +52,7 @@ export function energyFigures(soak: Soak, meters: readonly Meter[], why: Reason 
     words: `the ${phase.name} phase`,
     rows: rowsOf(phase),
     span: phase,
+    pieces: [{ name: phase.name, rows: rowsOf(phase), span: phase }],
   }));
   return [
     ...[whole, ...phases].map(
@@ -79,14 +85,15 @@ export function energyWithin(
 ): Measured | Reason | null {
   const [account] = accountsOf(soak, meter ? [meter] : []);
   if (!account) return null;
-  const stretch: Stretch = { suffix: '', words: 'the time that the task took', rows, span };
+  const pieces = [{ name: null, rows, span }];
+  const stretch: Stretch = { suffix: '', words: 'the time that the task took', rows, span, pieces };
   if (account.counter) return counterTotal(soak, account.counter, stretch, address);
-  return account.meter && integral(soak, account.meter, stretch, address);
+  return account.meter && integralOf(soak, account.meter, stretch, address);
 }
 
 function energyOf(soak: Soak, account: Account, stretch: Stretch, address: string): Figure {
   const { counter, meter } = account;
-  const byMeter = meter && integral(soak, meter, stretch, address);
+  const byMeter = meter && integralOf(soak, meter, stretch, address);
   const byCounter = counter && counterTotal(soak, counter, stretch, address);
   if (byCounter && !isReason(byCounter)) {
     const beside: Of = byMeter && !isReason(byMeter) ? { integral_of_power_j: byMeter.quantity.value } : {};
@@ -98,71 +105,49 @@ function energyOf(soak: Soak, account: Account, stretch: Stretch, address: strin
 }
 
 /**
- * The trapezoidal rule with gaps left out. To the edges of a phase the first and the last reading are held, as the edge is
- * where the power changes. The scatter of single readings makes it uncertain, not that of their mean over a changing load.
- */
-function integral(soak: Soak, meter: Meter, { rows, words, span }: Stretch, address: string): Measured | Reason {
-  const readings = readingsOf(soak.log, meter.values, rows);
-  const { t, y, observed } = readings;
-  if (y.length < 2) return { absent: 'no-readings', why: `The power of ${meter.name} has fewer than two readings in ${words}.` };
-  const reach = 2 * (soak.log.time.step ?? 0);
-  const before = edge(t[0]! - (span?.from ?? t[0]!), reach);
-  const after = edge((span?.to ?? t[t.length - 1]!) - t[t.length - 1]!, reach);
-  let [sum, squares] = [before * y[0]! + after * y[y.length - 1]!, 0];
-  for (let i = 0; i < y.length; i++) {
-    sum += readings.weights[i]! * y[i]!;
-    squares += readings.weights[i]! ** 2;
-  }
-  const seconds = observed + before + after;
-  const scatter = Math.max(scatterOf(y).deviation, meter.grain / Math.sqrt(12));
-  const sampling = samplingPart(soak.context, address, scatter * Math.sqrt(squares), y.length - 1);
-  const errors = meter.errorsAt(sum / (seconds || 1), rows);
-  return {
-    quantity: quantityOf(sum, 'J', [...scaled(errors.parts, seconds), sampling], { stated: errors.stated, step: 0 }),
-    from: fromOf(soak, meter.channels, readings),
-    of: {
-      ...meterWords(meter),
-      method: 'integral of power, trapezoidal rule',
-      observed: duration(seconds),
-      ...gapsOf(readings),
-      ...meterRange(soak, meter, sum / (seconds || 1), rows),
-    },
-  };
-}
-
-/** A stretch at an edge counts up to two steps long; what is longer was not observed. */
-function edge(length: number, reach: number): number {
-  return length > 0 && length <= reach ? length : 0;
-}
-
-/**
- * Sum of the counter's increases; a fall is a reset, whose step is left out and said. At the edges of a phase the counter is
- * read between the two rows about the edge, by a straight line.
+ * Sum of the counter's increases; a fall is a reset, and the step across it is guessed from the steps about it. At the edges of a phase the
+ * counter is read between the two rows about the edge, by a straight line.
  */
 function counterTotal(soak: Soak, counter: Channel, { rows, words, span }: Stretch, address: string): Counted | Reason {
   const readings = readingsOf(soak.log, counter.values, rows);
   if (readings.y.length < 2)
     return { absent: 'no-readings', why: `The counter ${counter.name} has fewer than two readings in ${words}.` };
-  let total = span ? edgeShares(soak.log.time.seconds, counter.values, rows, span) : 0;
-  let resets = 0;
-  for (let i = 1; i < readings.y.length; i++) {
-    const increase = readings.y[i]! - readings.y[i - 1]!;
-    if (increase < 0) resets++;
-    else total += increase;
-  }
+  const edges = span ? edgeShares(soak.log.time.seconds, counter.values, rows, span) : 0;
+  const { counted: sure, guessed, resets } = acrossResets(readings);
+  const total = edges + sure + (guessed?.value ?? 0);
   const step = stepOf(soak.context, counter);
   const { parts, stated } = errorsOf(soak.context, counter, total);
   const gain = parts.filter((part) => part.source.id.endsWith('/gain'));
   const ends = samplingPart(soak.context, address, (step / Math.sqrt(12)) * Math.sqrt(2 * (resets + 1)), null);
+  if (resets > 0 && !guessed)
+    return {
+      absent: 'not-observed',
+      why: `The counter ${counter.name} was reset in ${words}, and too few of its steps tell how much it may have gained across that.`,
+      bound: { relation: '>', value: edges + sure - 2 * Math.abs(ends.share), unit: counter.unit },
+    };
+  const across: Part[] = guessed
+    ? [
+        {
+          source: {
+            id: `run:${soak.context.run}/${address}/resets`,
+            title: `steps of the counter across resets in ${address}`,
+            dof: guessed.dof,
+          },
+          share: guessed.u,
+        },
+      ]
+    : [];
   const through: Of = readings.gaps > 0 ? { gaps: `${counted(readings.gaps, 'gap')}, counted through` } : {};
   return {
-    quantity: quantityOf(total, counter.unit, [...gain, ends], { stated, step }),
+    quantity: quantityOf(total, counter.unit, [...gain, ends, ...across], { stated, step }),
     from: fromOf(soak, [counter], readings),
     of: { ...placeOf(counter), method: 'running counter, last less first', ...through },
     inferred:
       resets === 0
         ? []
-        : [`The counter ${counter.name} fell ${counted(resets, 'time')}: taken as a reset, the step across it is left out.`],
+        : [
+            `The counter ${counter.name} fell ${counted(resets, 'time')}: taken as a reset, and the step across it as the mean of the steps about it.`,
+          ],
   };
 }
 

@@ -3,7 +3,8 @@ import type { Channel, MeasuredAt } from '../../intake/log.ts';
 import type { Part, Quantity } from '../../quantities/quantity.ts';
 import { isReason, noReadings, type Of, type Reason } from '../absent.ts';
 import { rangeWords, rangeWordsOf } from '../accurate-range.ts';
-import { fromOf, gapsOf, type Measured, scatterMean } from '../average.ts';
+import { fromOf, isTold, type Measured, meanAcross, type Stretch } from '../average.ts';
+import { notObserved } from '../gaps.ts';
 import { type Readings, readingsOf } from '../readings.ts';
 import { channelsOf, type Rows, type Soak } from '../soak.ts';
 import { type Errors, errorsOf, quantityOf, scaled, stepOf } from '../sources.ts';
@@ -153,15 +154,23 @@ function plainMean(values: Float64Array, rows: Rows): number {
 }
 
 /** Mean power over rows, W; `address` names its sampling source. */
-export function meterMean(soak: Soak, meter: Meter, rows: Rows, address: string): (Measured & { readings: Readings }) | Reason {
+export function meterMean(
+  soak: Soak,
+  meter: Meter,
+  rows: Rows,
+  address: string,
+  { about = 'level', words = 'this stretch', span = null }: Stretch = {},
+): (Measured & { readings: Readings }) | Reason {
   const readings = readingsOf(soak.log, meter.values, rows);
-  if (readings.y.length < 2) return noReadings(meter.name, 'this stretch');
-  const { mean, sampling } = scatterMean(soak, readings, meter.grain, address, 'course');
+  if (readings.y.length < 2) return noReadings(meter.name, words);
+  const told = meanAcross(soak, readings, meter.grain, address, about, span);
+  if (!isTold(told)) return notObserved(told, words);
+  const { mean, scatter, of } = told;
   const errors = meter.errorsAt(mean, rows);
   return {
-    quantity: quantityOf(mean, 'W', [...errors.parts, sampling], { stated: errors.stated, step: meter.step }),
+    quantity: quantityOf(mean, 'W', [...errors.parts, ...scatter], { stated: errors.stated, step: meter.step }),
     from: fromOf(soak, meter.channels, readings),
-    of: { ...meterWords(meter), ...gapsOf(readings), ...meterRange(soak, meter, mean, rows) },
+    of: { ...meterWords(meter), ...of, ...meterRange(soak, meter, mean, rows) },
     readings,
   };
 }

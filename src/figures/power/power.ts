@@ -1,7 +1,7 @@
 /** Electrical figures of a run: currents, powers, energy. */
 import type { Channel } from '../../intake/log.ts';
-import { absent, isReason, noChannel, noPhase, noReadings, type Reason } from '../absent.ts';
-import { fromOf, gapsOf, type Measured, meanOf } from '../average.ts';
+import { absent, noChannel, noPhase, noReadings, type Reason } from '../absent.ts';
+import { fromOf, gapsOf, type Measured, meanOf, overPhase } from '../average.ts';
 import { extremeValue, lopsided } from '../extreme-value.ts';
 import { samplingOf } from '../in-words.ts';
 import { figureOf, ofChannel, present } from '../present.ts';
@@ -42,7 +42,7 @@ function currentIn(soak: Soak, channel: Channel, index: number, phaseName: strin
   const address = addressOf(name, channel, index);
   const phase = phaseOf(soak, phaseName);
   if (!phase) return [address, absent(name, noPhase(soak, phaseName))];
-  const mean = meanOf(soak, channel, rowsOf(phase), address) ?? noReadings(channel.name, `the ${phaseName} phase`);
+  const mean = meanOf(soak, channel, rowsOf(phase), address, overPhase(phase));
   return [address, figureOf(name, soak, mean, { of: { phase: phaseName } })];
 }
 
@@ -50,8 +50,7 @@ function powerIn(soak: Soak, meter: Meter, index: number, phaseName: string, nam
   const address = addressOf(name, meter, index);
   const phase = phaseOf(soak, phaseName);
   if (!phase) return [address, absent(name, noPhase(soak, phaseName))];
-  const mean = meterMean(soak, meter, rowsOf(phase), address);
-  const outcome = isReason(mean) ? noReadings(meter.name, `the ${phaseName} phase`) : mean;
+  const outcome = meterMean(soak, meter, rowsOf(phase), address, overPhase(phase));
   return [address, figureOf(name, soak, outcome, { of: { phase: phaseName }, inferred: meter.inferred })];
 }
 

@@ -3,7 +3,7 @@ import type { Part, Quantity } from '../../quantities/quantity.ts';
 import { standardUncertainty } from '../../quantities/uncertainty.ts';
 import { mean } from '../../statistics/mean.ts';
 import { sampleDeviation } from '../../statistics/sample-deviation.ts';
-import { absent, isReason, noChannel, noReadings, type Reason } from '../absent.ts';
+import { absent, isReason, noChannel, type Reason } from '../absent.ts';
 import { type Measured, meanOf } from '../average.ts';
 import { energyWithin } from '../power/energy.ts';
 import { type Meter, meterMean } from '../power/meters.ts';
@@ -38,7 +38,7 @@ export function windowFigures(soak: Soak, test: ScoredTest, meter: Meter | Reaso
 function clockIn(soak: Soak, { rows, repeat }: Window, at: string): Measured | Reason {
   const clock = channelsOf(soak.log, 'clock')[0];
   if (!clock) return noChannel('clock');
-  return meanOf(soak, clock, rows, at) ?? noReadings(clock.name, `the time that repeat ${repeat} took`);
+  return meanOf(soak, clock, rows, at, { words: `the time that repeat ${repeat} took` });
 }
 
 /**

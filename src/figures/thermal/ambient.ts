@@ -1,7 +1,7 @@
 /** The ambient of a run: measured where there is an ambient channel, else as stated. */
 import type { Channel } from '../../intake/log.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
-import type { Of, Reason } from '../absent.ts';
+import { isReason, type Of, type Reason } from '../absent.ts';
 import { rangeMarks } from '../accurate-range.ts';
 import { type Measured, meanOf } from '../average.ts';
 import type { From } from '../figure.ts';
@@ -21,8 +21,8 @@ export function ambientChannel(soak: Soak): Channel | null {
 /** Mean ambient over rows, or the stated one; absent when there is neither. `address` names its sampling source. */
 export function ambientOver(soak: Soak, rows: Rows, address: string): Ambient | Reason {
   const channel = ambientChannel(soak);
-  const measured: Measured | null = channel && meanOf(soak, channel, rows, address);
-  if (measured)
+  const measured: Measured | Reason | null = channel && meanOf(soak, channel, rows, address, { about: 'line' });
+  if (measured && !isReason(measured))
     return {
       quantity: measured.quantity,
       from: measured.from,
@@ -30,7 +30,7 @@ export function ambientOver(soak: Soak, rows: Rows, address: string): Ambient | 
     };
   const stated = soak.context.ambient;
   if (stated)
-    return { quantity: stated, from: null, of: { ambient: channel ? 'stated: no readings of its channel here' : 'stated' } };
+    return { quantity: stated, from: null, of: { ambient: channel ? 'stated: too few readings of its channel here' : 'stated' } };
   return { absent: 'no-condition', why: 'The ambient is neither measured by a channel nor stated under conditions.' };
 }
 

@@ -1,5 +1,5 @@
 /** Time constant and asymptote of the step response. */
-import type { Of, Reason } from '../absent.ts';
+import { isReason, type Of, type Reason } from '../absent.ts';
 import { fromOf, gapsOf, type Measured, meanOf } from '../average.ts';
 import { joinFrom } from '../joined.ts';
 import { figureOf } from '../present.ts';
@@ -44,10 +44,12 @@ export function asymptoteTemperature(course: Course): Entry {
  * The fit runs over the rise where the ambient is measured; its mean is put back, so the thermometer's offset cancels and
  * only its scatter stays. The temperature sensor's own errors come once, at the asymptote.
  */
-function asymptote(course: Course, response: Response, address: string): Measured {
+function asymptote(course: Course, response: Response, address: string): Measured | Reason {
   const { soak, channel, series } = course;
   const ambient = ambientChannel(soak);
-  const mean = ambient && meanOf(soak, ambient, rowsOf(series.phase), 'ambient.load');
+  const measured = ambient && meanOf(soak, ambient, rowsOf(series.phase), 'ambient.load', { about: 'line' });
+  if (measured && isReason(measured)) return measured;
+  const mean = measured;
   const value = response.asymptote + (mean?.quantity.value ?? 0);
   const scatter = mean?.quantity.parts?.filter((part) => part.source.id.endsWith('/sampling')) ?? [];
   const errors = errorsOf(soak.context, channel, value);

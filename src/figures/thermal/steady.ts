@@ -1,5 +1,5 @@
 /** Steady temperature, and the time that it took. */
-import { absent, type Bound, noReadings, type Reason } from '../absent.ts';
+import { absent, type Bound, type Reason } from '../absent.ts';
 import { fromOf, gapsOf, type Measured, meanOf } from '../average.ts';
 import { figureOf, present } from '../present.ts';
 import { addressOf, type Entry } from '../soak.ts';
@@ -12,8 +12,9 @@ import type { Course } from './thermal.ts';
 export function steadyMean(course: Course): Measured | Reason {
   const { soak, channel, index, settling } = course;
   if (!isSettled(settling)) return settling.reason;
-  const mean = meanOf(soak, channel, settling.rows, addressOf('steady_temperature', channel, index), 'mean');
-  return mean ?? noReadings(channel.name, 'the last window of the load');
+  return meanOf(soak, channel, settling.rows, addressOf('steady_temperature', channel, index), {
+    words: 'the last window of the load',
+  });
 }
 
 export function steadyTemperature(course: Course): Entry {

@@ -1,7 +1,7 @@
 /** All thermal figures of a run, channel by channel. */
 import type { Channel } from '../../intake/log.ts';
-import { absent, isReason, noChannel, noPhase, noReadings, type Reason } from '../absent.ts';
-import { meanOf } from '../average.ts';
+import { absent, isReason, noChannel, noPhase, type Reason } from '../absent.ts';
+import { meanOf, overPhase } from '../average.ts';
 import { extremeOf } from '../extreme.ts';
 import type { Meter } from '../power/meters.ts';
 import { figureOf, ofChannel } from '../present.ts';
@@ -56,7 +56,7 @@ function idleTemperature(soak: Soak, channel: Channel, index: number): Entry {
   const address = addressOf('idle_temperature', channel, index);
   const phase = phaseOf(soak, 'idle');
   if (!phase) return [address, absent('idle_temperature', noPhase(soak, 'idle'))];
-  const mean = meanOf(soak, channel, rowsOf(phase), address) ?? noReadings(channel.name, 'the idle phase');
+  const mean = meanOf(soak, channel, rowsOf(phase), address, overPhase(phase));
   return [address, figureOf('idle_temperature', soak, mean, { of: { phase: 'idle' } })];
 }
 

@@ -51,13 +51,16 @@ describe('means and extremes', () => {
     expect(figures.get('time_constant.ssd')).toMatchObject({ absent: 'no-fit', of: { channel: 'ssd' } });
   });
 
-  test('a gap is left out of a mean, and named', () => {
-    const times = [...every(1, 100), ...every(1, 100).map((t) => t + 1000)];
-    const log = logOf(times, { soc: { quantity: 'temperature', values: (t) => (t < 500 ? 20 : 40) } });
-    const { figures } = derive(log, contextOf({ phases: [phase('idle', 0, 2000)] }));
-    const idle = presentAt(figures, 'idle_temperature');
+  test('a gap is filled in a mean, and named; one that the rest is too short for leaves no mean', () => {
+    const idleOf = (gap: number) => {
+      const times = [...every(1, 1000), ...every(1, 1000).map((t) => t + 1000 + gap)];
+      const log = logOf(times, { soc: { quantity: 'temperature', values: (t) => (t <= 1000 ? 20 : 40) } });
+      return derive(log, contextOf({ phases: [phase('idle', 0, 2000 + gap)] })).figures;
+    };
+    const idle = presentAt(idleOf(100), 'idle_temperature');
     expect(apart(idle.quantity.value, 30)).toBeLessThan(1e-12);
-    expect(idle.of).toMatchObject({ gaps: '1 gap, 15 min left out' });
+    expect(idle.of).toMatchObject({ gaps: '1 gap, 100 s filled from the readings about' });
+    expect(idleOf(1000).get('idle_temperature')).toMatchObject({ absent: 'not-observed' });
   });
 });
 
