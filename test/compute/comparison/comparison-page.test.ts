@@ -44,7 +44,7 @@ beforeAll(async () => {
   model = modelOf(gathered);
 }, 60_000);
 
-describe('compute/pages/comparison', () => {
+describe('compute/comparison/comparison-page', () => {
   test('prints from JSON alone: what a file gave back is the same page', () => {
     expect(modelOf(JSON.parse(JSON.stringify(gathered)))).toEqual(model);
   });

@@ -10,7 +10,7 @@ function judge(fast: RunSketch, rated: RunSketch = {}) {
   return fairnessOf(comparison(run('rated', rated), run('fast', fast)));
 }
 
-describe('compute/compared/fairness', () => {
+describe('compute/comparison/fairness', () => {
   test('one setting and nothing else: no warning', () => {
     expect(judge({})).toMatchObject({ lead: ONE_SETTING, warnings: [] });
   });

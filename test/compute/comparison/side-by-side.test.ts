@@ -10,7 +10,7 @@ const { shared, apart } = sideBySide(
 );
 const row = (label: string) => apart.find((each) => each.label === label);
 
-describe('compute/compared/side-by-side', () => {
+describe('compute/comparison/side-by-side', () => {
   test('what all runs share is said once', () => {
     expect(shared).toEqual([
       { label: 'date', text: '2026-03-12' },

@@ -6,7 +6,7 @@ const conditions = (ambient: string, workload: string) => [
   { name: 'workload', text: workload },
 ];
 
-describe('compute/pages/common-conditions', () => {
+describe('compute/contents/common-conditions', () => {
   it('says once what most runs share, and of each run what departs', () => {
     const runs = [conditions('22 °C', 'mix'), conditions('23 °C', 'mix'), conditions('24 °C', 'sort')];
     const { common, departures } = commonConditions(runs);

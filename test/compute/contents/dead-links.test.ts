@@ -12,7 +12,7 @@ function problemsOf(href: string, status: 'draft' | 'published' = 'published') {
   return deadLinks([note, draft], { pages, files });
 }
 
-describe('compute/dead-links', () => {
+describe('compute/contents/dead-links', () => {
   it.each(['../b/', '../b', '../b/#part', '../../method/#energy', '../b/ledger.json', '/notes/b/', '../old/', '../../'])(
     'finds %s',
     (href) => {

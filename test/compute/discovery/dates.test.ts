@@ -14,7 +14,7 @@ const CORRECTED = page('notes/larch/', {
 const SCRIPT = page('scripts/larch/', { kind: 'script', date: '2026-03-25', corrections: [] });
 const run = (path: string, date: string, ...notes: string[]) => page(path, { kind: 'run', date, notes: notes.map(link) });
 
-describe('compute/finding/dates', () => {
+describe('compute/discovery/dates', () => {
   it('gives a note the day of its newest correction, and its ledger and prompter that of their own page', () => {
     const dates = pageDates([
       CORRECTED,

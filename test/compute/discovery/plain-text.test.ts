@@ -3,7 +3,7 @@ import { toHtml } from 'hast-util-to-html';
 import { describe, expect, it } from 'vitest';
 import { plainText } from '../../../src/compute/discovery/plain-text.ts';
 
-describe('compute/finding/plain-text', () => {
+describe('compute/discovery/plain-text', () => {
   it.each([
     [
       '<p>It reached <a class="held" href="#h-1" data-n="1">71.3 °C</a>.</p>\n<p>Then it fell.</p>',

@@ -21,7 +21,7 @@ const faults = async (xml: string) => {
 };
 const locations = (xml: string) => [...xml.matchAll(/<loc>([^<]*)<\/loc>/g)].map(([, text]) => text);
 
-describe('compute/finding/sitemap', () => {
+describe('compute/discovery/sitemap', () => {
   it('is valid by the schema that sitemaps.org publishes', async () => {
     const xml = sitemapFiles(PAGES, ADDRESS).get('sitemap')!;
     expect(await faults(xml)).toEqual([]);

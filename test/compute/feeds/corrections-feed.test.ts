@@ -26,7 +26,7 @@ const REQUIRED_OF_FEED = [
 // RFC 3339, 5.6, as RFC 4287, 3.3 asks.
 const DATE = /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(?:\.\d+)?(?:Z|[+-]\d\d:\d\d)$/;
 
-describe('compute/published-state/feed', () => {
+describe('compute/feeds/corrections-feed', () => {
   it('has the parts that RFC 4287 requires, in the feed and in each entry', () => {
     const xml = feed({ entries: [ENTRY], updated: '2026-05-02' });
     const [head = '', entry = ''] = xml.split('<entry>');

@@ -4,7 +4,7 @@ import { escaped } from '../../../src/compute/feeds/escaped.ts';
 
 const TEXT = `<a href="x">&amp; 'b'</a> ]]>`;
 
-describe('compute/escaped', () => {
+describe('compute/feeds/escaped', () => {
   it('names the five characters of XML, an ampersand of the text too', () => {
     expect(escaped(TEXT)).toBe('&lt;a href=&quot;x&quot;&gt;&amp;amp; &apos;b&apos;&lt;/a&gt; ]]&gt;');
   });

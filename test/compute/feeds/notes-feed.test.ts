@@ -32,7 +32,7 @@ const ONCE_IN_ENTRY = [/<id>[^<]+<\/id>/g, /<title[ >]/g, /<updated>[^<]+<\/upda
 // RFC 3339, 5.6, as RFC 4287, 3.3 asks.
 const DATE = /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(?:\.\d+)?(?:Z|[+-]\d\d:\d\d)$/;
 
-describe('compute/finding/notes-feed', () => {
+describe('compute/feeds/notes-feed', () => {
   it('has the parts that RFC 4287 requires, in the feed and in each entry', () => {
     const [head = '', entry = ''] = feed(ONE).split('<entry>');
     expect(head).toContain('<feed xmlns="http://www.w3.org/2005/Atom">');

@@ -13,7 +13,7 @@ beforeEach(() => {
 });
 afterEach(() => rmSync(root, { recursive: true }));
 
-describe('compute/project: readProject', () => {
+describe('compute/project/read-project: readProject', () => {
   it('reads what authors write, in one order, and leaves out what commands write', () => {
     writeFileSync(join(root, 'content', 'runs', 'b.md'), 'B');
     writeFileSync(join(root, 'content', 'runs', 'a.md'), 'A');
@@ -87,7 +87,7 @@ describe('compute/project: readProject', () => {
   });
 });
 
-describe('compute/project: dataFiles', () => {
+describe('compute/project/read-project: dataFiles', () => {
   it('tells files, folders, what is missing, and what leaves data/', () => {
     writeFileSync(join(root, 'data', 'bench', 'a.csv'), '');
     writeFileSync(join(root, 'secret.csv'), '');

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { pasteText } from '../../../src/compute/published-state/corrections-text.ts';
 
-describe('compute/published-state/paste', () => {
+describe('compute/published-state/corrections-text', () => {
   it('says what a number is, was and is, when it is said, and why once for all of one reason', () => {
     const one = {
       id: 'c-1',

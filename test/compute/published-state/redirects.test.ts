@@ -18,7 +18,7 @@ const REGISTER = {
   comparisons: new Map(),
 } as unknown as Register;
 
-describe('compute/published-state/moved', () => {
+describe('compute/published-state/redirects', () => {
   it('leads from every former address to a page that the site has, and from no other', () => {
     expect(movedPages(REGISTER, (page) => page !== 'runs/hidden/').map(({ from, to }) => `${from} ${to}`)).toEqual([
       'runs/old/ runs/new/',

@@ -22,7 +22,7 @@ function led(...redirects: { readonly from: string; readonly to: string }[]): st
   );
 }
 
-describe('compute/published-state/files', () => {
+describe('compute/published-state/state-files', () => {
   it('keeps archive and citations at the former address of a note, under their former names', () => {
     expect(led({ from: 'notes/old/', to: 'notes/new/' })).toEqual([
       'notes/old/index.html page',

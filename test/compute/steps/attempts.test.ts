@@ -28,7 +28,7 @@ function register(): Register {
 const compute = (code = 'a') => computeAttempts({ root, code, register: register() }).get('ladder')!;
 const write = (text: string) => writeFileSync(join(root, 'data', 'ladder.csv'), text);
 
-describe('compute/attempts', () => {
+describe('compute/steps/attempts', () => {
   it('reads the table and derives its figures', () => {
     write('clock,voltage_offset,outcome,note\n2 GHz,0 mV,passed,\n2.2 GHz,0 mV,hung under load,\n');
     const { figures, ladder, problems, sha256 } = compute();

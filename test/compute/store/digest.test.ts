@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { digest, digestOf } from '../../../src/compute/store/digest.ts';
 
-describe('compute/digest', () => {
+describe('compute/store/digest', () => {
   it('is SHA-256', () => {
     // FIPS 180-2, appendix B.1.
     expect(digest('abc')).toBe('ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad');

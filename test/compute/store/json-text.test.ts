@@ -11,7 +11,7 @@ const SERIES: RunSeries = {
   channels: [{ name: 'soc', quantity: 'temperature', unit: '°C', decimals: 1, t: [0, 1.5], y: [20, 20.5], breaks: [] }],
 };
 
-describe('compute/published', () => {
+describe('compute/store/json-text', () => {
   test('a series begins with its format, the rest is canonical JSON in one line (RFC 8785: keys in order, no blanks)', () => {
     expect(seriesText(SERIES)).toBe(
       '{"format":1,"channels":[{"breaks":[],"decimals":1,"name":"soc","quantity":"temperature","t":[0,1.5],"unit":"°C","y":[20,20.5]}],"load":null,"phases":[],"run":"invented","span":1.5}\n',

@@ -10,7 +10,7 @@ beforeEach(() => {
 });
 afterEach(() => rmSync(root, { recursive: true }));
 
-describe('compute/store', () => {
+describe('compute/store/store', () => {
   it('gives back what was set, maps, typed arrays and infinities included', () => {
     const store = openStore(root);
     const value = { map: new Map([['a', [1, Number.POSITIVE_INFINITY]]]), column: Float64Array.of(1.5, Number.NaN) };

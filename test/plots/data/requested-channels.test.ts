@@ -10,7 +10,7 @@ const told = (subjects: readonly ReturnType<typeof subject>[], channels: readonl
     return [problem.rule, problem.found, problem.remedy ?? problem.expected];
   });
 
-describe('plots/slots', () => {
+describe('plots/data/requested-channels', () => {
   test('without channels the primary temperature of each run', () => {
     const { slots, problems } = slotsOf(request('trace', [rated, fast]), [rated, fast]);
     expect(problems).toEqual([]);

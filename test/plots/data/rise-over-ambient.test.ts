@@ -5,7 +5,7 @@ import { channel, logOf, subject } from '../subjects.ts';
 const rated = subject('rated');
 const soc = channel('soc', 'temperature', '°C', [30, 50], 0.1);
 
-describe('plots/rise', () => {
+describe('plots/data/rise-over-ambient', () => {
   test('over the stated ambient', () => {
     expect([...riseOver({ ...rated, log: logOf([0, 1], [soc], 1) }, soc)!]).toEqual([8, 28]);
     expect(statedBase(rated)).toBe(22);

@@ -17,7 +17,7 @@ function logged(times: readonly number[], values: readonly number[], step: numbe
   return { ...rated, log: logOf(times, [soc], 1) };
 }
 
-describe('plots/run-series', () => {
+describe('plots/data/run-series', () => {
   test('every channel with a reading, with what a plot needs of it; one without any is left out', () => {
     expect(series.channels.map(({ name, quantity, unit }) => [name, quantity, unit])).toEqual([
       ['soc', 'temperature', '°C'],

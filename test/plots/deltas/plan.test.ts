@@ -11,7 +11,7 @@ const THREE = comparison({
   less: { more: spent(4, 40.1) },
 });
 
-describe('plots/deltas', () => {
+describe('plots/deltas/plan', () => {
   test.each([WIDE, NARROW])('$name: a panel each for power and rise, signs at the differences, the reference at zero', (size) => {
     const [power, rise] = partsOf(drawable(planDeltas(THREE)), size);
     expect(power!.signs.map(({ x }) => x)).toEqual([2.5, -1].map((watts) => expect.closeTo(power!.xOf(watts), 6)));

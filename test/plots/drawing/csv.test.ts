@@ -3,7 +3,7 @@ import Papa from 'papaparse';
 import { describe, expect, test } from 'vitest';
 import { csv } from '../../../src/plots/drawing/csv.ts';
 
-describe('plots/csv', () => {
+describe('plots/drawing/csv', () => {
   test('lines end with CRLF; commas, quotes and line breaks are quoted (RFC 4180, 2)', () => {
     expect(
       csv([

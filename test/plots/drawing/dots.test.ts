@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { rangeOf, sign, whisker } from '../../../src/plots/drawing/dots.ts';
 import { inkOf } from '../../../src/plots/drawing/palette.ts';
 
-describe('plots/dots', () => {
+describe('plots/drawing/dots', () => {
   test('an axis holds all values, the neutral one and the whiskers', () => {
     expect(rangeOf([{ value: 3, interval: [2.5, 3.5] }], 1)).toEqual([1, 3.5]);
     expect(rangeOf([{ value: 3, interval: null }], 5)).toEqual([3, 5]);

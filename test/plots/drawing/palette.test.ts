@@ -61,7 +61,7 @@ const PALETTES: readonly (readonly [string, Palette])[] = [
   ['dark', DARK],
 ];
 
-describe('plots/palette', () => {
+describe('plots/drawing/palette', () => {
   test('the contrast of the test is that of WCAG: black on white is 21, #767676 on white just passes 4.5', () => {
     expect(contrast('#000000', '#ffffff')).toBe(21);
     expect(contrast('#767676', '#ffffff')).toBeGreaterThan(4.5);

@@ -40,7 +40,7 @@ function placeOf(layers: readonly Layer[], text: string): { readonly x: number; 
   return layers.flatMap(({ data }) => data?.values ?? []).find((value) => value.text === text)!;
 }
 
-describe('plots/panel', () => {
+describe('plots/drawing/panel', () => {
   test('a line that ends early is labelled at its end, level with it where nothing runs there', () => {
     const { frame, layers } = panel([]);
     const { x, y } = placeOf(layers, 'brisk');

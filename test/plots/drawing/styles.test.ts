@@ -12,7 +12,7 @@ const asked = (...slots: readonly number[]): Pick<PlotRequest, 'runs'> => ({
 /** Kinds that draw runs. */
 const KINDS = ['trace', 'step-response', 'power-by-phase'] as const;
 
-describe('plots/styles', () => {
+describe('plots/drawing/styles', () => {
   test('follow the places of aliases in the note, whatever the order of the request', () => {
     expect(stylesOf(asked(0, 1, 2))).toEqual([0, 1, 2]);
     expect(stylesOf(asked(3, 1))).toEqual([3, 1]);

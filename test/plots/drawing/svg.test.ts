@@ -10,7 +10,7 @@ const VEGA =
   '<text transform="translate(1,2)" font-family="\'Source Sans 3\', sans-serif" opacity="1">1.23456 GHz</text></g></g></g>' +
   '<defs><clipPath id="clip1"><rect x="0" y="0" width="9" height="9"/></clipPath></defs></svg>';
 
-describe('plots/svg', () => {
+describe('plots/drawing/svg', () => {
   test('inlined, it is one small labelled image whose ids no other plot has', () => {
     expect(inline(VEGA, 'trace-wide', 'Peak < 80 & "more"')).toMatchInlineSnapshot(
       `"<svg role="img" aria-label="Peak &#60; 80 &#38; &#34;more&#34;" font-family="'Source Sans 3', sans-serif" xmlns="http://www.w3.org/2000/svg" width="720" height="300" viewBox="0 0 720 300"><g fill="none" transform="translate(19.1,40)"><g><g clip-path="url(#trace-wide-clip1)"><path d="M0.1,1.5L-2,1e-7" stroke="var(--plot-1)"/><text transform="translate(1,2)">1.23456 GHz</text></g></g></g><defs><clipPath id="trace-wide-clip1"><rect x="0" y="0" width="9" height="9"/></clipPath></defs></svg>"`,

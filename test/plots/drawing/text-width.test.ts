@@ -37,7 +37,7 @@ function advances(): (code: number) => number {
   return (code) => (bytes.readUInt16BE(tables.get('hmtx')! + 4 * Math.min(glyph(code), metrics - 1)) * 1000) / perEm;
 }
 
-describe('plots/text-width', () => {
+describe('plots/drawing/text-width', () => {
   test('the table holds the widths of the font itself', () => {
     const widthOf = advances();
     const wrong = Object.entries(REGULAR_WIDTHS).flatMap(([width, characters]) =>

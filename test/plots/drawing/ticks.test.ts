@@ -4,7 +4,7 @@ import { logScale, niceScale, pixelOf, timeScale } from '../../../src/plots/draw
 
 const number = fc.double({ min: -1e4, max: 1e4, noNaN: true });
 
-describe('plots/ticks', () => {
+describe('plots/drawing/ticks', () => {
   test('a value axis holds its data, begins and ends on ticks at even distances of 1, 2 or 5', () => {
     fc.assert(
       fc.property(number, fc.double({ min: 0.1, max: 1e6, noNaN: true }), fc.integer({ min: 2, max: 10 }), (low, span, count) => {

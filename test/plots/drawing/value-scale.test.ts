@@ -5,7 +5,7 @@ import { extent, valueScale } from '../../../src/plots/drawing/value-scale.ts';
 const of = (kind: QuantityKind, values: readonly number[], limit?: number, rise = false) =>
   valueScale({ kind, rise, lines: [{ label: 'a', y: Float64Array.from(values), ...(limit === undefined ? {} : { limit }) }] }, 6);
 
-describe('plots/value-scale', () => {
+describe('plots/drawing/value-scale', () => {
   test('power begins at zero, a temperature does not, a rise does', () => {
     expect(of('power', [5, 7]).from).toBe(0);
     expect(of('temperature', [35, 80]).from).toBe(30);

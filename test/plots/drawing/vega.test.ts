@@ -10,7 +10,7 @@ const bars = (field: string, more: Spec = {}): Spec => ({
 /** A clip makes Vega define an id from its counter. */
 const clipped: Spec = { ...bars('a'), mark: { type: 'point', clip: true } };
 
-describe('plots/vega', () => {
+describe('plots/drawing/vega', () => {
   test('renders a specification to SVG without warnings', async () => {
     const { svg, warnings } = await render(bars('a'));
     expect(svg).toMatch(/^<svg .*<\/svg>$/s);

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { decimalsOf, displayUnit, fixed, reading, withUnit } from '../../../src/plots/drawing/wording.ts';
 
-describe('plots/wording', () => {
+describe('plots/drawing/wording', () => {
   // Prefixes of the SI Brochure, 9th edition, table 7.
   test.each([
     ['clock', 'Hz', 2.4e9, { unit: 'GHz', divisor: 1e9 }],

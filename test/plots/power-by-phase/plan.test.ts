@@ -19,7 +19,7 @@ function planned(subjects: Subjects, channels: readonly string[] = []): Plan {
 const rated = subject('rated');
 const fast = subject('fast', { load: 2000 });
 
-describe('plots/power-by-phase', () => {
+describe('plots/power-by-phase/plan', () => {
   test('bars are the run’s own figures, with their intervals', () => {
     const figure = rated.derived.figures.get('load_power')!;
     const { table, csv, title, alt } = planned([rated, fast]);

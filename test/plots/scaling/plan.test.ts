@@ -13,7 +13,7 @@ import { request } from '../subjects.ts';
 
 const FOUR = steps({ base: [1, 1], one: [1.2, 1.15], two: [1.4, 1.28], three: [1.6, 1.42] });
 
-describe('plots/scaling', () => {
+describe('plots/scaling/plan', () => {
   test.each([WIDE, NARROW])('$name: signs stand at clock ratio and speedup, the reference at 1 and 1', (size) => {
     const [panel] = partsOf(drawable(planScaling(FOUR)), size);
     const expected = [

@@ -19,7 +19,7 @@ function rowsOf<T>(signs: readonly T[], counts: readonly number[]): T[][] {
   });
 }
 
-describe('plots/scores', () => {
+describe('plots/scores/plan', () => {
   test.each([WIDE, NARROW])('$name: a row for all tests and one for each, from the largest gain; signs at the speedups', (size) => {
     const plan = drawable(planScores(TWO));
     const [panel] = partsOf(plan, size);

@@ -57,7 +57,7 @@ function layersOf(plan: Plan, size: typeof WIDE) {
   return { panel: panel!, values };
 }
 
-describe('plots/stability', () => {
+describe('plots/stability/plan', () => {
   test('title, text alternative, table and CSV say every setting and what came of it', () => {
     const { title, alt, table, csv, method } = planned(LADDER);
     expect(title).toBe('Settings tried on specimen no-1, and what came of each');

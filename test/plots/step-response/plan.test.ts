@@ -28,7 +28,7 @@ const texts = (plan: Plan, panel: number) => {
   return layer.find(({ mark }) => mark.type === 'text')!.data.values.map(({ text }) => text);
 };
 
-describe('plots/step-response', () => {
+describe('plots/step-response/plan', () => {
   // The invented course is 40 K·(1 − exp(−t/300 s)): one time constant is 5 min, and 63.2 % of the step is reached there
   // (the definition of a first-order system's time constant; common practice, no source).
   test('the fitted curve follows the course, and one time constant is marked', () => {

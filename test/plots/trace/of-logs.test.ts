@@ -15,7 +15,7 @@ function planned(subjects: Subjects, channels: readonly string[] = [], more: Par
 const rated = subject('rated', { rise: 40 });
 const fast = subject('fast', { rise: 55 });
 
-describe('plots/trace', () => {
+describe('plots/trace/of-logs', () => {
   test('titles say what is drawn', () => {
     expect(planned([rated, fast]).title).toBe('Temperature of soc over time: rated and fast');
     expect(planned([rated], ['soc', 'core_clock', 'flag']).title).toBe('Temperature, clock and throttle flag over time: rated');

@@ -36,7 +36,7 @@ const panelsOf = (plan: ReturnType<typeof drawable>, size = WIDE) =>
   plan.layOut(size).vconcat as { readonly layer: readonly Layer[] }[];
 const linesOf = ({ layer }: { readonly layer: readonly Layer[] }) => layer.filter(({ mark }) => mark.type === 'line');
 
-describe('plots/compared-trace', () => {
+describe('plots/trace/of-series', () => {
   const both = runs(['rated', { rise: 40 }], ['fast', { rise: 55, idle: 120 }]);
 
   test.each([

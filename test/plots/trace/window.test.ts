@@ -14,7 +14,7 @@ function readings(t: readonly number[], y: readonly number[], more: Partial<Trac
 }
 const points = ({ t, y }: TraceReadings) => [...t].map((time, i) => [time, y[i]]);
 
-describe('plots/window', () => {
+describe('plots/trace/window', () => {
   const ramp = readings([0, 10, 20, 30, 40], [0, 1, 2, 3, 4]);
 
   test('readings from end to end, both included, counted from the origin', () => {

@@ -5,7 +5,7 @@ const passed = (text: string) =>
   [ATTEMPTS, 'table: larch-2/attempts.csv\n', `table: larch-2/attempts.csv\npassed:\n${text}\n`] as const;
 const read = (text: string) => reading(passed(text)).register.attempts.get('larch-settings')?.passed;
 
-describe('register/attempts', () => {
+describe('register/files/attempts', () => {
   it('says what passing means, in canonical units, the ambient as it was written', () => {
     expect(read('  test: integer mix\n  duration: 60 min\n  ambient: 22.5 ± 1.0 °C')).toEqual({
       test: 'integer mix',

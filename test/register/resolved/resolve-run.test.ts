@@ -24,7 +24,7 @@ function short(_: string, value: unknown): unknown {
   return `${known.value} ${known.unit} {${shares}}`;
 }
 
-describe('register/resolve-run', () => {
+describe('register/resolved/resolve-run', () => {
   it('resolves a series without an error', () => {
     const { register, problems } = readRegister(SERIES, ALL_THERE);
     expect(problems.map(({ rule }) => rule)).toEqual(['no-instrument']);

@@ -9,7 +9,7 @@ const factsOf = (id: string, ...edits: readonly Edit[]) => {
   return register.runs.get('larch-fast')?.context.instruments[id];
 };
 
-describe('register/calibration', () => {
+describe('register/sections/calibration', () => {
   it('reads a correction with its uncertainty: limits, so a rectangular distribution (JCGM 100:2008, 4.3.7)', () => {
     const correction = factsOf('on-die', soc('    correction: −0.3 ± 0.1 K\n'))?.correction?.temperature;
     expect(correction).toEqual({

@@ -10,7 +10,7 @@ const LISTED = [SETUP, '[inline-meter, on-die]', '[inline-meter, on-die, camera]
 const surface = (text: string) => [FAST, 'log: larch-2/fast-soak.csv\n', `log: larch-2/fast-soak.csv\n${text}\n`] as const;
 const runWith = (text: string) => reading(CAMERA, LISTED, surface(text)).register.runs.get('larch-fast');
 
-describe('register/surface', () => {
+describe('register/sections/surface', () => {
   it('a path alone names no instrument', () => {
     const run = runWith('surface: larch-2/other.csv');
     expect(run?.surface).toBe('larch-2/other.csv');

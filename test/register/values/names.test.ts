@@ -14,7 +14,7 @@ import {
 
 const KEYS = ['temperature', 'ambient', 'clock', 'current', 'throttle_flag'];
 
-describe('register/names', () => {
+describe('register/values/names', () => {
   it.each([
     // Worked examples of edit distance that textbooks repeat: kitten/sitting 3 (from memory), and a swap of neighbours as one edit.
     ['kitten', 'sitting', 3],

@@ -10,7 +10,7 @@ function node(text: string): TextNode {
   return { kind: 'text', text, quoted: false, place: PLACE, inside: PLACE };
 }
 
-describe('register/values', () => {
+describe('register/values/values', () => {
   it('knows the days of the Gregorian calendar as ECMAScript does (ECMA-262, time values; ISO 8601 calendar dates)', () => {
     const part = (most: number) => fc.integer({ min: 0, max: most });
     fc.assert(

@@ -17,7 +17,7 @@ function htmlOf(rated: Subject): string {
   return pieces.join('');
 }
 
-describe('words/place-table: where power was measured', () => {
+describe('words/directives/place-table: where power was measured', () => {
   test('is not said where it is the same in all runs', () => {
     expect(htmlOf(RATED)).not.toContain('board input');
   });

@@ -26,7 +26,7 @@ function shown(text: string, subjects: ReadonlyMap<string, Subject>): string[] {
   return entries.map((entry) => entry.shown.replaceAll('\u00a0', ' '));
 }
 
-describe('words/address', () => {
+describe('words/expression/address', () => {
   test('attempts answer to their alias; a voltage offset is written in quotes', () => {
     const subjects = new Map([
       ['ladder', LADDER],

@@ -24,7 +24,7 @@ function withX(value: number, u: number, dof: number | null, interval?: readonly
   return new Map([['r', { ...FAST, figures: new Map([['x', figure]]) }]]);
 }
 
-describe('words/condition', () => {
+describe('words/expression/condition', () => {
   // Half widths of 95 % intervals: JCGM 100:2008, table G.2, t95 = 1.960 for infinitely many degrees of freedom, 2.23 for ν = 10.
   test.each([
     [null, 1.95, 'cannot be told'],

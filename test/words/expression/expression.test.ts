@@ -10,7 +10,7 @@ function value(text: string): Evaluated {
   return evaluated;
 }
 
-describe('words/expression', () => {
+describe('words/expression/expression', () => {
   // Precedence and grouping as everyday arithmetic has them; the operands are literals, so that the values are exact.
   test.each([
     ['2 + 3 * 4', 14, '1'],

@@ -3,7 +3,7 @@ import { expressionInWords, factInWords, figureInWords, heldInWords, nameInWords
 
 const ALIASES = new Set(['rated', 'fast', 'steps', 'high_clock']);
 
-describe('words/in-words', () => {
+describe('words/expression/in-words', () => {
   it.each([
     ['fast.peak_temperature', 'peak temperature of fast'],
     ['high_clock.peak_temperature.input_probe', 'peak temperature (input probe) of high clock'],

@@ -29,7 +29,7 @@ function slackOf(text: string): Slack {
   return (evaluated as Evaluated).slack;
 }
 
-describe('words/slack', () => {
+describe('words/expression/interval-slack', () => {
   test.each([
     ['a.peak', [0, 1]],
     ['a.peak - b.peak', [3, 1]],

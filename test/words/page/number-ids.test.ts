@@ -19,7 +19,7 @@ function idOf(of: Standing, among: readonly Standing[]): string {
   return numberIds(among, new Set())[among.indexOf(of)]!;
 }
 
-describe('words/number-ids', () => {
+describe('words/page/number-ids', () => {
   it('keeps every id where numbers trade places', () => {
     fc.assert(
       fc.property(

@@ -13,7 +13,7 @@ const RECORDED = {
 } as const;
 const said = (text: string) => write(noteOf(text), TWO, { recorded: [RECORDED] });
 
-describe('words/recorded', () => {
+describe('words/page/recorded-words', () => {
   test('what was said stands where its figure is absent by now, and the problem is set apart', () => {
     const { pieces, entries, problems, unborne } = said('It settled at :value[fast.steady_temperature].');
     expect(pieces.join('')).toContain('>70.1 °C</a>');

@@ -9,7 +9,7 @@ function sentences(text: string) {
 const V = ':value[fast.peak_temperature]';
 const W = ':value[rated.peak_temperature]';
 
-describe('words/sentences', () => {
+describe('words/page/sentences', () => {
   test('gives the sentence of each number, and the same with marks in the place of numbers', () => {
     expect(sentences(`At first, nothing. It reached ${V}, and ${W}\nbefore. Then it fell.`)).toEqual([
       { text: 'It reached 71.3\u00a0°C, and 61.2\u00a0°C before.', pattern: 'It reached ■, and □ before.' },

@@ -37,7 +37,7 @@ function scriptWith(subtitles?: string | Uint8Array) {
   };
 }
 
-describe('compute/scripts', () => {
+describe('compute/steps/notes/scripts', () => {
   it('estimates without subtitles', () => {
     const { plan, files, problems } = scriptWith();
     expect([plan.basis, plan.blocks[1]?.from, files.size, problems]).toEqual(['pace', 30, 0, []]);

@@ -4,7 +4,7 @@ import { unreadText, wayOf } from '../../../../src/compute/steps/runs/log-sharin
 const NOTHING = { columns: 0, lines: 0, cells: 0 };
 const HOST = { ...NOTHING, columns: 1 };
 
-describe('compute/data/way', () => {
+describe('compute/steps/runs/log-sharing', () => {
   it('offers a log as it came only where all of it is read, unless its author says otherwise', () => {
     expect(wayOf(undefined, NOTHING)).toBe('as it came');
     for (const unread of [HOST, { ...NOTHING, lines: 1 }, { ...NOTHING, cells: 1 }]) {

@@ -28,7 +28,7 @@ const meter = (accurate: InstrumentFacts['accurate'] = {}) =>
     { title: 'the wall meter', accurate, resolution: { power: { value: 0.01, unit: 'W', parts: [] } } },
   );
 
-describe('compute/range-warnings', () => {
+describe('compute/steps/runs/range-warnings', () => {
   test('a mean below the stated range is warned of at its channel, and its figure says so', () => {
     const { figures, problems } = runOf('power', meter({ power: { from: 0.5 } }), 0.31, 3);
     expect(problems).toEqual([

@@ -7,7 +7,7 @@ const labels = fc.array(fc.record({ at: fc.double({ min: 0, max: 300, noNaN: tru
   maxLength: 8,
 });
 
-describe('plots/dodge', () => {
+describe('plots/drawing/labels/dodge', () => {
   test('labels never overlap, keep their order, and stay in bounds where there is room', () => {
     fc.assert(
       fc.property(labels, (all) => {

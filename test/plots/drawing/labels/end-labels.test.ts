@@ -6,7 +6,7 @@ import { textWidth } from '../../../../src/plots/drawing/text-width.ts';
 const area = { width: 600, height: 300, size: WIDE, lines: [] };
 const end = (x: number, y: number, k: number, text: string) => ({ x, y, k, text });
 
-describe('plots/end-labels', () => {
+describe('plots/drawing/labels/end-labels', () => {
   test('a line that ends at the edge is labelled beside it, without a leader', () => {
     const { labels, leaders } = endLabels([end(600, 120, 0, 'fast')], area);
     expect(labels).toEqual([{ x: 612, y: 120, text: 'fast', size: WIDE.font, fill: 'var(--plot-1)' }]);

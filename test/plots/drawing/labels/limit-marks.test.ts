@@ -6,7 +6,7 @@ import { niceScale } from '../../../../src/plots/drawing/ticks.ts';
 const area = { width: 600, height: 300, size: WIDE, lines: [] };
 const scale = niceScale(30, 90, 6);
 
-describe('plots/limit-marks', () => {
+describe('plots/drawing/labels/limit-marks', () => {
   test('a limit that all lines share is drawn once and belongs to nobody', () => {
     const limits = limitsOf([
       { label: 'rated', limit: 80 },

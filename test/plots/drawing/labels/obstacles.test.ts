@@ -4,7 +4,7 @@ import { freest, hits } from '../../../../src/plots/drawing/labels/obstacles.ts'
 const rising = { x: [0, 10, 20, 30], y: [30, 20, 10, 0] };
 const box = (left: number, top: number) => ({ left, right: left + 5, top, bottom: top + 5 });
 
-describe('plots/obstacles', () => {
+describe('plots/drawing/labels/obstacles', () => {
   test('counts the pieces of lines that touch a box', () => {
     expect(hits(box(12, 12), [rising])).toBe(1);
     expect(hits(box(8, 18), [rising])).toBe(2);

@@ -13,7 +13,7 @@ const styledRows = (subjects: ReturnType<typeof subject>[], styles: number[]) =>
 };
 const xOf = (x: number) => (x + 5) * 10;
 
-describe('plots/phase-marks', () => {
+describe('plots/drawing/labels/phase-marks', () => {
   test('runs of equal phases share a row, and their load is shaded', () => {
     const rows = rowsOf(subject('rated'), subject('fast'));
     expect(rows.map(({ fill }) => fill)).toEqual(['var(--plot-soft)']);

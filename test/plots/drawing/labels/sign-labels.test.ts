@@ -4,7 +4,7 @@ import { placeLabels } from '../../../../src/plots/drawing/labels/sign-labels.ts
 const area = { width: 200, height: 100, font: 12, taken: [], lines: [] };
 const sign = (x: number, y: number, text = 'passed') => ({ x, y, text, fill: 'var(--plot-3)' });
 
-describe('plots/sign-labels', () => {
+describe('plots/drawing/labels/sign-labels', () => {
   test('to the right where there is room, else to the left', () => {
     const [inside, edge] = placeLabels([sign(50, 50), sign(195, 20)], area);
     expect([inside!.align, edge!.align]).toEqual(['left', 'right']);

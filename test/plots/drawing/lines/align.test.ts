@@ -5,7 +5,7 @@ import { type Shape, subject } from '../../subjects.ts';
 
 const run = (alias: string, shape: Shape = {}) => loggedRun(subject(alias, shape));
 
-describe('plots/align', () => {
+describe('plots/drawing/lines/align', () => {
   test('runs are aligned where their loads begin, in minutes', () => {
     const alignment = align([run('rated', { idle: 300 }), run('fast', { idle: 120, load: 3000 })]);
     expect(alignment).toEqual({ origins: [300, 120], atLoad: true, time: { unit: 'min', seconds: 60 }, from: -5, to: 55 });

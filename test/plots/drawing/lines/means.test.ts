@@ -5,7 +5,7 @@ const x = Float64Array.from({ length: 40 }, (_, i) => i / 10 - 1);
 const zigzag = x.map((_, i) => (i % 2 === 0 ? 1 : 3));
 const whole = [{ start: 0, end: 40 }];
 
-describe('plots/means', () => {
+describe('plots/drawing/lines/means', () => {
   test('means of time and reading in spans that begin at 0', () => {
     const means = scatterMeans(x, zigzag, whole, 1, 20)!;
     expect(means).toHaveLength(4);

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { presentReadings, segments } from '../../../../src/plots/drawing/lines/segments.ts';
 
-describe('plots/segments', () => {
+describe('plots/drawing/lines/segments', () => {
   test('breaks where a step is more than five median steps', () => {
     expect(segments(Float64Array.of(0, 1, 2, 3, 9, 10, 11))).toEqual([
       { start: 0, end: 4 },

@@ -22,7 +22,7 @@ const gridOf = ({ x }: Series, count: number) => ({ from: x[0]!, to: x.at(-1)! +
 const columnOf = (x: number, grid: ReturnType<typeof gridOf>) =>
   Math.min(Math.floor(((x - grid.from) / (grid.to - grid.from)) * grid.columns), grid.columns - 1);
 
-describe('plots/thin', () => {
+describe('plots/drawing/lines/thin', () => {
   // M4 as the paper defines it: group by pixel column; rows with the least and greatest time and the least and greatest value
   // (Jugel, Jerzak, Hackenbroich & Markl, PVLDB 7(10), 2014).
   test('keeps first, last, lowest and highest of each column, at most four, in order', () => {
