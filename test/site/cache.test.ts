@@ -17,7 +17,7 @@ describe('site: the cache', () => {
   it('tells with a warm cache what it tells with a cold one after the code of a warning has changed', () => {
     expect(warnings(project.run('check').err)).toEqual([]);
     project.edit(
-      'src/compute/flag-warnings.ts',
+      'src/compute/steps/runs/flag-warnings.ts',
       "if (!channel || typeof missed !== 'number') return [];",
       'if (!channel) return [];',
     );
