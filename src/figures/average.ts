@@ -1,7 +1,8 @@
 /** Time-weighted means of a channel over a stretch of rows, with what makes them uncertain. */
 import type { Channel } from '../intake/log.ts';
 import type { Part, Quantity } from '../quantities/quantity.ts';
-import { seriesMean } from '../statistics/series-mean.ts';
+import { kneeCourse } from '../statistics/knee-course.ts';
+import { type SeriesCourse, seriesMean } from '../statistics/series-mean.ts';
 import { noReadings, type Of, type Reason } from './absent.ts';
 import { rangeWords } from './accurate-range.ts';
 import type { From, Phase } from './figure.ts';
@@ -21,12 +22,9 @@ export interface Measured {
 
 /**
  * What the readings of a mean scatter about: their level (of something that should be steady, a drift counts as scatter); a straight line (the
- * mean of something that drifts, such as a room); or the exponential of the load's own temperature (the mean of a load as it went).
+ * mean of something that drifts, such as a room); or how a load goes: as the climb of its own temperature, or, where it changed, at two levels.
  */
 export type Course = 'level' | 'line' | 'load';
-
-/** What the course came to, for readers: a load whose temperature has no fit has a level only. */
-const COURSE_WORDS = { level: 'level', line: 'straight line', load: 'exponential course' } as const;
 
 /** Of a clock of which the author does not say whether it was asked for or really there. */
 export const CLOCK_UNSTATED = 'not stated';
@@ -49,22 +47,33 @@ export interface Scattered {
  * the mean is never better than step/√12 (a rectangular distribution of one step's width, JCGM 100:2008, F.2.2.1). Needs two readings or more.
  */
 export function scatterMean(soak: Soak, readings: Readings, step: number, address: string, about: Course): Scattered {
-  const { t, y } = readings;
-  const course = courseOf(soak, t, about);
-  const { mean, u, dof, effectiveCount } = seriesMean(y, readings.observed > 0 ? readings.weights : undefined, course?.shape);
+  const { y } = readings;
+  const course = courseOf(soak, readings, about);
+  const { mean, u, dof, effectiveCount } = seriesMean(y, readings.observed > 0 ? readings.weights : undefined, course?.course);
   const told = y.every((value) => Math.abs(value) < OVERFLOWS) ? u : Number.NaN;
   const floored = told <= step / Math.sqrt(12) && scatterOf(y).deviation < DITHERED * step;
   const freedom = Number.isFinite(dof) ? dof : null;
   const sampling = floored ? stepPart(soak.context, address, step) : samplingPart(soak.context, address, told, freedom);
-  const words = COURSE_WORDS[course?.about ?? 'level'];
-  return { mean, sampling, of: { independent_readings: Number(effectiveCount.toPrecision(2)), scatter_about: words } };
+  return {
+    mean,
+    sampling,
+    of: { independent_readings: Number(effectiveCount.toPrecision(2)), scatter_about: course?.words ?? 'level' },
+  };
 }
 
-/** One number a reading, or null where readings scatter about their level. */
-function courseOf(soak: Soak, t: Float64Array, about: Course): { readonly about: Course; readonly shape: Float64Array } | null {
-  if (about === 'line') return { about, shape: t };
-  const { fast } = soak;
-  return about === 'load' && fast !== null ? { about, shape: t.map((time) => Math.exp((t[0]! - time) / fast)) } : null;
+interface Followed {
+  readonly course: SeriesCourse;
+  readonly words: string;
+}
+
+/** What the readings follow besides their level; null where nothing, as under a load whose temperature cannot be fitted. */
+function courseOf({ warming }: Soak, { t, y }: Readings, about: Course): Followed | null {
+  if (about === 'line') return { course: { shapes: [t], parameters: 1 }, words: 'straight line' };
+  if (about === 'level' || warming === null) return null;
+  if (warming !== 'load changed')
+    return { course: { shapes: [t.map((time) => warming(time))], parameters: 1 }, words: 'course of the temperature' };
+  const course = kneeCourse(t, y);
+  return course && { course, words: 'two levels and what settles between them' };
 }
 
 /** Readings under load follow its temperature; those of other phases are of a level. */

@@ -13,8 +13,8 @@ import type { Soak } from './soak.ts';
 import { intervalOf, isTellable } from './sources.ts';
 import { surfaceFigures } from './surface/surface.ts';
 import type { RunTables } from './tables.ts';
-import { fastConstant } from './thermal/fast-constant.ts';
 import { thermalFigures } from './thermal/thermal.ts';
+import { warmingOf } from './thermal/warming.ts';
 
 /**
  * Derives every thermal, clock and power figure of the catalogue, present with its uncertainty or absent with the reason.
@@ -24,11 +24,11 @@ import { thermalFigures } from './thermal/thermal.ts';
 export function derive(log: Log, context: RunContext, tables: RunTables = {}): RunFigures {
   const { phases, inferences } = phasesOf(log, context);
   const inferred = phases.length > 0 ? inferences.map(({ statement }) => statement) : [];
-  const unfitted: Soak = { log, context, phases, inferred, fast: null };
+  const unfitted: Soak = { log, context, phases, inferred, warming: null };
   const { meters, why } = metersOf(unfitted);
   const primary = meters[0] ?? null;
   const changed = loadChange(unfitted, primary);
-  const soak: Soak = { ...unfitted, fast: changed ? null : fastConstant(unfitted) };
+  const soak: Soak = { ...unfitted, warming: changed ? 'load changed' : warmingOf(unfitted) };
   const entries = [
     ...thermalFigures(soak, primary ?? why ?? { absent: 'no-channel', why: 'The log has no power.' }, changed),
     ...clockFigures(soak),

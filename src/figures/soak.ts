@@ -9,8 +9,8 @@ export interface Soak {
   readonly phases: readonly Phase[];
   /** How the phases were inferred; empty when they are declared. */
   readonly inferred: readonly string[];
-  /** Time constant of the first temperature's quickest part under load, s: what is loaded warms by it. Null without a fit. */
-  readonly fast: number | null;
+  /** What is left of the climb of the temperature under load, K, by the seconds since the log's first row; null without a fit. */
+  readonly warming: ((t: number) => number) | 'load changed' | null;
 }
 
 /** A figure under its address without alias. */

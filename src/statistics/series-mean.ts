@@ -16,6 +16,12 @@ export interface SeriesMean {
   readonly effectiveCount: number;
 }
 
+/** What values follow besides their mean: shapes of one number a reading, each up to a factor, and how many parameters it took to find them. */
+export interface SeriesCourse {
+  readonly shapes: readonly ArrayLike<number>[];
+  readonly parameters: number;
+}
+
 /** The correction for what was taken out of the residuals stops here: past it the series is too short for its own memory. */
 const SMALLEST_CORRECTION = 0.2;
 /** Fewer degrees of freedom than this make intervals wider without making them truer (see the coverage tests). */
@@ -39,8 +45,8 @@ const LONGER_BLOCKS = [100, 32];
  * When: any mean over a stretch of a log. For independent repeats use `mean` and `sampleDeviation`.
  * @param values finite readings in order of time. Unit: any; mean and u have the same.
  * @param weights share of each reading, not negative, with a sum above zero; the time that it stands for, when sampling is uneven. Default: all equal.
- * @param course what the values follow besides, up to a factor and a constant, one number a reading: fitted by least squares and taken
- *   out of the residuals. It leaves the mean as it is, so a wrong course can only widen u. Default: none. Used from eight readings on.
+ * @param course what the values follow besides: fitted by least squares and taken out of the residuals. It leaves the mean as it is, so a
+ *   wrong course can only widen u; one of many parameters would take slow noise with it. Default: none. Used from eight readings on.
  * @throws RangeError for a value or weight that is not finite, a negative weight, weights that sum to zero, or unequal lengths
  * Source: `correlationWindow` and `correlationTime` name theirs; several block sizes: H. Flyvbjerg and H. G. Petersen, The Journal of
  *   Chemical Physics 91, 1989, 461–466 (abstract read), where the plateau is sought; taking the widest is ours. U. Wolff, Computer Physics
@@ -48,7 +54,7 @@ const LONGER_BLOCKS = [100, 32];
  *   JCGM 100:2008, G.4.2, eq. G.3, less what the mean takes); L. Kish, Survey Sampling, 1965 (effective number of unequal weights).
  * Cost: a few passes, and at most about 400,000 products.
  */
-export function seriesMean(values: ArrayLike<number>, weights?: ArrayLike<number>, course?: ArrayLike<number>): SeriesMean {
+export function seriesMean(values: ArrayLike<number>, weights?: ArrayLike<number>, course?: SeriesCourse): SeriesMean {
   requireFinite('values', values);
   const n = values.length;
   const { mean, total } = weightedMean(values, weights);
@@ -56,7 +62,9 @@ export function seriesMean(values: ArrayLike<number>, weights?: ArrayLike<number
   const independent = 1 / sumOfSquares(shares);
   if (n < 2 || !(independent > 1 + 1e-12)) return { mean, u: Number.NaN, dof: 0, n, effectiveCount: Math.min(n, 1) };
   const residuals = Float64Array.from(shares, (_, i) => values[i]! - mean);
-  const parameters = 1 + (course && n >= FEWEST_FOR_COURSE ? takenOut(residuals, shares, course) : 0);
+  const follows = course && n >= FEWEST_FOR_COURSE;
+  const taken = follows ? takenOut(residuals, shares, course.shapes) : 0;
+  const parameters = 1 + (taken > 0 ? course!.parameters : 0);
   const squares = residuals.reduce((sum, residual, i) => sum + shares[i]! * residual * residual, 0);
   if (squares <= (Number.EPSILON * mean) ** 2) return { mean, u: 0, dof: n - 1, n, effectiveCount: n };
   const { u, dof } = widest(residuals, shares, parameters);
@@ -70,19 +78,35 @@ function sharesOf(n: number, weights: ArrayLike<number> | undefined, total: numb
   return Float64Array.from({ length: n }, (_, i) => (weights ? weights[i]! : 1) / total);
 }
 
-/** Takes out of the residuals what follows the course, by least squares; how many parameters that took. */
-function takenOut(residuals: Float64Array, shares: Float64Array, course: ArrayLike<number>): number {
-  if (course.length !== residuals.length) throw new RangeError(`found a course of ${course.length} for ${residuals.length} values`);
-  const { mean } = weightedMean(course, shares);
-  let [products, squares] = [0, 0];
-  for (let i = 0; i < residuals.length; i++) {
-    const centred = course[i]! - mean;
-    products += shares[i]! * centred * residuals[i]!;
-    squares += shares[i]! * centred * centred;
+/** Takes out of the residuals what follows the shapes, by least squares (each made orthogonal to those before it); how many there were to take. */
+function takenOut(residuals: Float64Array, shares: Float64Array, shapes: readonly ArrayLike<number>[]): number {
+  const taken: Float64Array[] = [];
+  for (const shape of shapes) {
+    if (shape.length !== residuals.length) throw new RangeError(`found a course of ${shape.length} for ${residuals.length} values`);
+    const { mean } = weightedMean(shape, shares);
+    const centred = Float64Array.from(residuals, (_, i) => shape[i]! - mean);
+    const before = product(centred, centred, shares);
+    for (const other of taken) takeOut(centred, other, shares);
+    if (!(product(centred, centred, shares) > SAME * before)) continue;
+    takeOut(residuals, centred, shares);
+    taken.push(centred);
   }
-  if (!(squares > 0) || !Number.isFinite(products / squares)) return 0;
-  for (let i = 0; i < residuals.length; i++) residuals[i]! -= (products / squares) * (course[i]! - mean);
-  return 1;
+  return taken.length;
+}
+
+/** What is left of a shape beside others, as a share of its square, below which it says nothing of its own. */
+const SAME = 1e-12;
+
+function takeOut(values: Float64Array, shape: Float64Array, shares: Float64Array): void {
+  const factor = product(values, shape, shares) / product(shape, shape, shares);
+  if (!Number.isFinite(factor)) return;
+  for (let i = 0; i < values.length; i++) values[i]! -= factor * shape[i]!;
+}
+
+function product(a: Float64Array, b: Float64Array, shares: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < a.length; i++) sum += shares[i]! * a[i]! * b[i]!;
+  return sum;
 }
 
 interface Estimate {

@@ -8,7 +8,7 @@ import { type ChannelSketch, contextOf, every, logOf, noise, phase } from './bui
 function change(channels: Readonly<Record<string, ChannelSketch>>, step = 1) {
   const log = logOf(every(step, 3600), channels);
   const context = contextOf();
-  const soak: Soak = { log, context, phases: declaredPhases(log, [phase('load', 0, 3600)]), inferred: [], fast: null };
+  const soak: Soak = { log, context, phases: declaredPhases(log, [phase('load', 0, 3600)]), inferred: [], warming: null };
   return loadChange(soak, metersOf(soak).meters[0] ?? null);
 }
 

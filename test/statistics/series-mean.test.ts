@@ -114,17 +114,18 @@ describe('statistics/series-mean', () => {
 
   describe('about a course', () => {
     const [n, quick] = [400, 25];
+    const along = (shape: ArrayLike<number>) => ({ shapes: [shape], parameters: 1 });
     const bend = Float64Array.from({ length: n }, (_, i) => Math.exp(-i / quick));
 
     test('what follows it is no scatter, and the mean stays as it is', () => {
       const normal = gaussian(23);
       const values = bend.map((value) => 3 + 7 * value + normal() / 10);
       const plain = seriesMean(values);
-      const along = seriesMean(values, undefined, bend);
-      expect(along.mean).toBe(plain.mean);
+      const found = seriesMean(values, undefined, along(bend));
+      expect(found.mean).toBe(plain.mean);
       expect(plain.u).toBeGreaterThan(0.3);
-      expect(along.u * Math.sqrt(n)).toBeGreaterThan(0.09);
-      expect(along.u * Math.sqrt(n)).toBeLessThan(0.15);
+      expect(found.u * Math.sqrt(n)).toBeGreaterThan(0.09);
+      expect(found.u * Math.sqrt(n)).toBeLessThan(0.15);
     });
 
     test('with noise about it the interval covers', () => {
@@ -133,7 +134,7 @@ describe('statistics/series-mean', () => {
       for (let run = 0; run < 300; run++) {
         const values = autoregressive(n, 0.8, normal).map((value, i) => value + 5 * (bend[i]! - quick / n));
         const truth = 5 * (bend.reduce((sum, value) => sum + value, 0) / n - quick / n);
-        const { mean: found, u, dof } = seriesMean(values, undefined, bend);
+        const { mean: found, u, dof } = seriesMean(values, undefined, along(bend));
         if (Math.abs(found - truth) <= studentQuantile(0.975, dof) * u) held++;
       }
       expect(held / 300).toBeGreaterThan(0.92);
@@ -141,9 +142,9 @@ describe('statistics/series-mean', () => {
 
     test('a flat one changes nothing, a few readings have none, and its length must fit', () => {
       const values = [1, 4, 2, 5, 3, 4, 2, 5, 1, 3];
-      expect(seriesMean(values, undefined, new Array(10).fill(1))).toEqual(seriesMean(values));
-      expect(seriesMean(values.slice(0, 7), undefined, [0, 1, 2, 3, 4, 5, 6])).toEqual(seriesMean(values.slice(0, 7)));
-      expect(() => seriesMean(values, undefined, [1, 2])).toThrow('found a course of 2 for 10 values');
+      expect(seriesMean(values, undefined, along(new Array(10).fill(1)))).toEqual(seriesMean(values));
+      expect(seriesMean(values.slice(0, 7), undefined, along([0, 1, 2, 3, 4, 5, 6]))).toEqual(seriesMean(values.slice(0, 7)));
+      expect(() => seriesMean(values, undefined, along([1, 2]))).toThrow('found a course of 2 for 10 values');
     });
   });
 

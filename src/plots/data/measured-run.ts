@@ -3,5 +3,5 @@ import type { Soak } from '../../figures/soak.ts';
 import type { PlotSubject } from '../drawing/drawn.ts';
 
 export function soakOf({ log, context, derived }: PlotSubject): Soak {
-  return { log, context, phases: derived.phases, inferred: [], fast: null };
+  return { log, context, phases: derived.phases, inferred: [], warming: null };
 }

@@ -59,7 +59,10 @@ export const FAMILY: Family = {
     ),
     ...[20, 60, 300, 3600].map((n) => cell(`${n} readings, memory 1/10`, { n, noise: { memory: 1 / 10 } }, { why: SLOW })),
     ...[60, 15].map((share) =>
-      cell(`3600 readings, white noise and 0.3 of it with memory 1/${share}`, { n: 3600, noise: { memory: 1 / share, white: 1 / 0.3 } }),
+      cell(`3600 readings, white noise and 0.3 of it with memory 1/${share}`, {
+        n: 3600,
+        noise: { memory: 1 / share, white: 1 / 0.3 },
+      }),
     ),
     ...[8, 32, 300].flatMap((n) =>
       [20, 5, 2, 1].map((step) =>
