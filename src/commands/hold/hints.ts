@@ -1,6 +1,6 @@
 /** Words that people use around a number, by the figure or fact that they mean: beginnings of words, in lower case. */
 import { definitionOf } from '../../figures/catalogue.ts';
-import { CONDITIONS, isConditionName } from '../../register/condition-kinds.ts';
+import { CONDITIONS, isConditionName } from '../../register/values/condition-kinds.ts';
 
 interface Hint {
   readonly spoken: string;

@@ -4,8 +4,8 @@ import { type Figure, type FigureMap, isPresent, type PresentFigure } from '../.
 import { compareText } from '../../problem.ts';
 import { printQuantity } from '../../quantities/print.ts';
 import { standardUncertainty } from '../../quantities/uncertainty.ts';
-import { shownFigure } from '../pages/shown.ts';
-import type { ChangedFigures } from './models.ts';
+import { shownFigure } from '../contents/figure-text.ts';
+import type { ChangedFigures } from '../models/record-copies.ts';
 
 type Figures = FigureMap;
 type Row = ChangedFigures['rows'][number];
