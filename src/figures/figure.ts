@@ -39,6 +39,7 @@ export const ABSENT_CODES = [
   'no-rating',
   'too-short',
   'not-steady',
+  'undecided',
   'load-changed',
   'no-fit',
   'not-throttled',

@@ -8,6 +8,7 @@ import { extremeOf } from '../extreme.ts';
 import type { Meter } from '../power/meters.ts';
 import { figureOf, ofChannel } from '../present.ts';
 import { addressOf, channelsOf, type Entry, phaseOf, rowsOf, type Soak } from '../soak.ts';
+import { endTemperature } from './end.ts';
 import { ambientCeiling, heldAtLimit, throttleHeadroom } from './limit.ts';
 import { type LoadSeries, loadSeries } from './load-series.ts';
 import { type Response, responseOf } from './response.ts';
@@ -47,6 +48,7 @@ const FIGURES: Readonly<Record<keyof typeof THERMAL, (heated: Heated) => Entry>>
   throttle_headroom: ({ soak, channel, index, peak }) => throttleHeadroom(soak, channel, index, peak),
   held_at_limit: ({ soak, channel, index }) => heldAtLimit(soak, channel, index),
   steady_temperature: ofCourse('steady_temperature', steadyTemperature),
+  end_temperature: ofCourse('end_temperature', endTemperature),
   time_to_steady_state: ofCourse('time_to_steady_state', timeToSteadyState),
   temperature_rise: ofCourse('temperature_rise', temperatureRise),
   rise_per_watt: ofCourse('rise_per_watt', (course, { meter }) => risePerWatt(course, meter)),

@@ -11,9 +11,7 @@ describe('figures/checks/coverage', () => {
     const counted = ({ name }: { readonly name: string }) => Object.hasOwn(COVERAGE.figures, name) || inFamilies.has(name);
     const uncounted = CATALOGUE.filter((definition) => !counted(definition));
     expect(COVERAGE.runs).toBe(2000);
-    expect(uncounted.map(({ name }) => name)).toEqual(
-      CATALOGUE.filter(({ uncounted: why }) => why !== undefined).map(({ name }) => name),
-    );
+    for (const { name, uncounted: why } of uncounted) expect(why, name).toMatch(/^[A-Z].*\.$/);
     for (const name of Object.keys(COVERAGE.figures)) expect(definitionOf(name), name).toBeDefined();
   });
 
