@@ -25,6 +25,8 @@ const DETAILS = [
   'averaging',
   'sampling',
   'gaps',
+  'independent_readings',
+  'scatter_about',
   'method',
   'integral_of_power_j',
   'criterion',
@@ -38,11 +40,19 @@ const DETAILS = [
 
 const CRITERIA_IN_BRIEF = new Map(CRITERIA.map((criterion) => [criterion.name, criterionInBrief(criterion)]));
 
+/** Fewer independent readings than this are more luck than an interval tells. */
+const FEW = 6;
+
 /** How a detail reads that is no phrase by itself. */
 const PHRASES: Readonly<Record<string, (value: string) => string>> = {
   clock: (value) => (value === CLOCK_UNSTATED ? 'requested or delivered clock: not stated' : `${value} clock`),
   channel: nameInWords,
   criterion: (value) => `steady: ${CRITERIA_IN_BRIEF.get(value) ?? value}`,
+  independent_readings: (value) =>
+    Number(value) < FEW
+      ? `worth about ${value} independent readings, too few for a tested interval`
+      : `worth about ${value} independent readings`,
+  scatter_about: (value) => `scatter about its ${value}`,
   integral_of_power_j: (value) =>
     `by the integral of power ${printQuantity({ value: Number(value), unit: 'J', parts: null }).text}`,
   missed: (value) => `${value} more, or more than that, came and went between two readings`,

@@ -34,7 +34,9 @@ hold the unrounded numbers.`,
     title: 'Time, phases and gaps',
     markdown: `Time runs from the first row of the log that can be trusted. A phase is half open: a row at its end belongs to the next one,
 except in the last phase. Rows that cannot be trusted are set aside and listed on the run's page; they are never padded, shifted or
-sorted. A step of more than five times the median step is a gap: means and energies leave it out, charts break their line there.`,
+sorted. A step of more than five times the median step is a gap, where charts break their line. Means and energies guess what happened in it from the
+readings about it, as uncertain as the same guess proves elsewhere in the log, or are absent. Where the channel was read at long steps for a while, these are
+no gaps.`,
   },
   {
     id: 'plots',

@@ -1,60 +1,78 @@
 /** Definitions of the electrical figures. */
-import type { Definition } from '../catalogue.ts';
+import { COURSE, GAPS, LEVEL, SLOW, STEP, UNOBSERVED } from './means.ts';
+import { EXTREME } from './outside.ts';
+import { LIMITS, MEAN, PRODUCT } from './proofs.ts';
+import { subject } from './subject.ts';
 
 const PRACTICE = 'common practice, no source';
 const WHICH =
   'A power channel is preferred; else current times voltage of channels at one place, row by row; else current times the stated supply at that place.';
 const NO_POWER = 'there is no power channel, and no current with a voltage at the same place';
 const WALL = 'At the wall only a power channel counts: alternating power is not volts times amperes.';
-const GAPS = 'Gaps of the log are left out.';
-const COURSE = "What departs from the phase's own slow course (a moving mean over an eighth of it) is its scatter.";
 
-const power = (
-  name: string,
-  label: string,
-  unit: string,
-  rest: Omit<Definition, 'name' | 'label' | 'unit' | 'subject'>,
-): Definition => ({
-  name,
-  label,
-  subject: 'power',
-  unit,
-  ...rest,
-});
-
-const MEAN_CURRENT = { source: PRACTICE, check: 'hand-computed means', assumptions: [GAPS, COURSE] };
+const MEAN_CURRENT = { source: PRACTICE, check: 'hand-computed means' };
 const MEAN_POWER = {
   source: 'JCGM 100:2008, 5.1 for the uncertainty of a product',
   check: 'a meter with 1 % gain error: 0.07 W on 10 W less 3 W, its gain being shared',
-  assumptions: [GAPS, COURSE, WALL],
 };
 
-export const POWER: readonly Definition[] = [
-  power('idle_current', 'idle current', 'A', {
+export const POWER = subject('power', {
+  idle_current: {
+    label: 'idle current',
+    unit: 'A',
+    spoken: 'idle rest nothing',
+    publishedChecks: MEAN,
+    lists: [],
     definition: 'Mean of the readings of the idle phase, each weighted by the time that it stands for.',
     formula: String.raw`\bar I_\mathrm{idle} = \frac{\sum_i w_i I_i}{\sum_i w_i}`,
-    absentWhen: ['there is no current channel', 'there is no idle phase'],
+    assumptions: [LEVEL, STEP, GAPS, SLOW],
+    absentWhen: ['there is no current channel', 'there is no idle phase', UNOBSERVED],
     ...MEAN_CURRENT,
-  }),
-  power('load_current', 'load current', 'A', {
+  },
+  load_current: {
+    label: 'load current',
+    unit: 'A',
+    spoken: 'load draws drew pulls',
+    publishedChecks: MEAN,
+    lists: [],
     definition: 'Mean of the readings of the load phase, each weighted by the time that it stands for.',
     formula: String.raw`\bar I_\mathrm{load} = \frac{\sum_i w_i I_i}{\sum_i w_i}`,
-    absentWhen: ['there is no current channel', 'there is no load phase'],
+    assumptions: [COURSE, STEP, GAPS, SLOW],
+    absentWhen: ['there is no current channel', 'there is no load phase', UNOBSERVED],
     ...MEAN_CURRENT,
-  }),
-  power('idle_power', 'idle power', 'W', {
+  },
+  idle_power: {
+    label: 'idle power',
+    unit: 'W',
+    spoken: 'idle rest nothing',
+    publishedChecks: [...MEAN, ...PRODUCT, ...LIMITS],
+    lists: ['side by side', 'repeats'],
     definition: `Mean power of the idle phase, each reading weighted by the time that it stands for. ${WHICH}`,
     formula: String.raw`\bar P_\mathrm{idle} = \frac{\sum_i w_i P_i}{\sum_i w_i}`,
-    absentWhen: [NO_POWER, 'there is no idle phase'],
+    assumptions: [LEVEL, STEP, GAPS, SLOW, WALL],
+    absentWhen: [NO_POWER, 'there is no idle phase', UNOBSERVED],
     ...MEAN_POWER,
-  }),
-  power('load_power', 'load power', 'W', {
+  },
+  load_power: {
+    label: 'load power',
+    unit: 'W',
+    spoken: 'load draws drew pulls consumes takes uses average power under',
+    prior: 0.5,
+    publishedChecks: [...MEAN, ...PRODUCT, ...LIMITS],
+    lists: ['runs', 'side by side', 'repeats'],
     definition: `Mean power of the load phase, each reading weighted by the time that it stands for. ${WHICH}`,
     formula: String.raw`\bar P_\mathrm{load} = \frac{\sum_i w_i P_i}{\sum_i w_i}`,
-    absentWhen: [NO_POWER, 'there is no load phase'],
+    assumptions: [COURSE, STEP, GAPS, SLOW, WALL],
+    absentWhen: [NO_POWER, 'there is no load phase', UNOBSERVED],
     ...MEAN_POWER,
-  }),
-  power('peak_power', 'peak power', 'W', {
+  },
+  peak_power: {
+    label: 'peak power',
+    unit: 'W',
+    spoken: 'peak highest most maximum spike',
+    publishedChecks: [],
+    lists: ['side by side'],
+    outside: EXTREME,
     definition:
       'Largest power of the load phase as it was logged, without averaging beyond that of the instrument. Its interval is lopsided: up by half the largest change between two readings, which may have hidden more; down by what noise lifts the largest of many readings.',
     formula: String.raw`\hat P = \max_{i \in \mathrm{load}} P_i`,
@@ -62,17 +80,28 @@ export const POWER: readonly Definition[] = [
     absentWhen: [NO_POWER, 'there is no load phase'],
     source: PRACTICE,
     check: 'hand-picked rows',
-  }),
-  power('energy', 'energy', 'J', {
+  },
+  energy: {
+    label: 'energy',
+    unit: 'J',
+    spoken: 'energy hour whole total joule watt-hour altogether used uses',
+    publishedChecks: ['trapezoidal-rule', ...LIMITS],
+    lists: ['side by side, under load'],
     definition:
       'Energy of the whole log, or of the phase that the address names: last less first reading of a running counter where one is logged; else the integral of the power by the trapezoidal rule.',
     formula: String.raw`E = \sum_i \frac{P_i + P_{i+1}}{2}\,(t_{i+1} - t_i)`,
     assumptions: [
-      'An integral leaves gaps of the log out; a counter runs through them.',
-      'A counter that falls was reset: the step across the reset is left out.',
+      'The scatter of an integral is that of the mean power, phase by phase: what another run alike would take. The two agree.',
+      `In an integral: ${GAPS} A counter runs through gaps.`,
+      'A counter that falls was reset: the step across the reset is taken as the mean of the steps about it, as uncertain as that guess proves for the steps that were read.',
+      SLOW,
     ],
-    absentWhen: [NO_POWER, 'the stretch holds fewer than two readings'],
+    absentWhen: [
+      NO_POWER,
+      'the stretch holds fewer than two readings',
+      `${UNOBSERVED}: the energy of what was logged is then a bound`,
+    ],
     source: 'R. L. Burden and J. D. Faires, Numerical Analysis, composite trapezoidal rule (from memory)',
     check: 'hand-computed 30.5 J on uneven steps; the trapezoidal sums of a sine over half a period',
-  }),
-];
+  },
+});
