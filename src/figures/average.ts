@@ -38,7 +38,7 @@ const DITHERED = 0.6;
 export interface Scattered {
   readonly mean: number;
   readonly sampling: Part;
-  /** Number of independent readings that would tell as much, and what they scatter about. */
+  /** Number of independent readings that would tell as much, and what they scatter about where that is no level. */
   readonly of: Of;
 }
 
@@ -57,7 +57,7 @@ export function scatterMean(soak: Soak, readings: Readings, step: number, addres
   return {
     mean,
     sampling,
-    of: { independent_readings: Number(effectiveCount.toPrecision(2)), scatter_about: course?.words ?? 'level' },
+    of: { independent_readings: Number(effectiveCount.toPrecision(2)), ...(course ? { scatter_about: course.words } : {}) },
   };
 }
 
@@ -68,12 +68,12 @@ interface Followed {
 
 /** What the readings follow besides their level; null where nothing, as under a load whose temperature cannot be fitted. */
 function courseOf({ warming }: Soak, { t, y }: Readings, about: Course): Followed | null {
-  if (about === 'line') return { course: { shapes: [t], parameters: 1 }, words: 'straight line' };
+  if (about === 'line') return { course: { shapes: [t], parameters: 1 }, words: 'line through them' };
   if (about === 'level' || warming === null) return null;
   if (warming !== 'load changed')
     return { course: { shapes: [t.map((time) => warming(time))], parameters: 1 }, words: 'course of the temperature' };
   const course = kneeCourse(t, y);
-  return course && { course, words: 'two levels and what settles between them' };
+  return course && { course, words: 'two levels of a load that changed' };
 }
 
 /** Readings under load follow its temperature; those of other phases are of a level. */

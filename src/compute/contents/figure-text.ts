@@ -52,7 +52,7 @@ const PHRASES: Readonly<Record<string, (value: string) => string>> = {
     Number(value) < FEW
       ? `worth about ${value} independent readings, too few for a tested interval`
       : `worth about ${value} independent readings`,
-  scatter_about: (value) => `scatter about its ${value}`,
+  scatter_about: (value) => `scatter about the ${value}`,
   integral_of_power_j: (value) =>
     `by the integral of power ${printQuantity({ value: Number(value), unit: 'J', parts: null }).text}`,
   missed: (value) => `${value} more, or more than that, came and went between two readings`,

@@ -1,5 +1,5 @@
 /** Definitions of the clock figures. */
-import { COURSE, GAPS, SLOW, STEP, UNOBSERVED } from './means.ts';
+import { COURSE, GAPS, SLOW, STEPS, UNOBSERVED } from './means.ts';
 import { COUNTED, EXTREME, GOVERNED } from './outside.ts';
 import { MEAN } from './proofs.ts';
 import { subject } from './subject.ts';
@@ -21,7 +21,7 @@ export const CLOCK = subject('clock', {
     definition:
       'Mean of the readings of the load phase (or of the phase that the address names), each weighted by the time that it stands for.',
     formula: String.raw`\bar f = \frac{\sum_i w_i f_i}{\sum_i w_i}`,
-    assumptions: [REPORTED, WHICH, COURSE, STEP, GAPS, SLOW],
+    assumptions: [REPORTED, WHICH, COURSE, STEPS, GAPS, SLOW],
     absentWhen: ['there is no clock channel', 'the phase is missing or holds fewer than two readings', UNOBSERVED],
     source: PRACTICE,
     check: 'hand-computed means',

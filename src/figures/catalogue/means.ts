@@ -9,7 +9,7 @@ export const COURSE =
 export const SLOW =
   'Not in the interval: noise that is slower than a tenth of the stretch. It cannot be told from the level itself, and shows as spread between runs.';
 
-export const STEP =
+export const STEPS =
   'Readings that scatter by less than 0.6 of their step leave open where between two steps the mean lies: the interval then reaches over the step.';
 
 export const GAPS =

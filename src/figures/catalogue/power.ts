@@ -1,5 +1,5 @@
 /** Definitions of the electrical figures. */
-import { COURSE, GAPS, LEVEL, SLOW, STEP, UNOBSERVED } from './means.ts';
+import { COURSE, GAPS, LEVEL, SLOW, STEPS, UNOBSERVED } from './means.ts';
 import { EXTREME } from './outside.ts';
 import { LIMITS, MEAN, PRODUCT } from './proofs.ts';
 import { subject } from './subject.ts';
@@ -25,7 +25,7 @@ export const POWER = subject('power', {
     lists: [],
     definition: 'Mean of the readings of the idle phase, each weighted by the time that it stands for.',
     formula: String.raw`\bar I_\mathrm{idle} = \frac{\sum_i w_i I_i}{\sum_i w_i}`,
-    assumptions: [LEVEL, STEP, GAPS, SLOW],
+    assumptions: [LEVEL, STEPS, GAPS, SLOW],
     absentWhen: ['there is no current channel', 'there is no idle phase', UNOBSERVED],
     ...MEAN_CURRENT,
   },
@@ -37,7 +37,7 @@ export const POWER = subject('power', {
     lists: [],
     definition: 'Mean of the readings of the load phase, each weighted by the time that it stands for.',
     formula: String.raw`\bar I_\mathrm{load} = \frac{\sum_i w_i I_i}{\sum_i w_i}`,
-    assumptions: [COURSE, STEP, GAPS, SLOW],
+    assumptions: [COURSE, STEPS, GAPS, SLOW],
     absentWhen: ['there is no current channel', 'there is no load phase', UNOBSERVED],
     ...MEAN_CURRENT,
   },
@@ -49,7 +49,7 @@ export const POWER = subject('power', {
     lists: ['side by side', 'repeats'],
     definition: `Mean power of the idle phase, each reading weighted by the time that it stands for. ${WHICH}`,
     formula: String.raw`\bar P_\mathrm{idle} = \frac{\sum_i w_i P_i}{\sum_i w_i}`,
-    assumptions: [LEVEL, STEP, GAPS, SLOW, WALL],
+    assumptions: [LEVEL, STEPS, GAPS, SLOW, WALL],
     absentWhen: [NO_POWER, 'there is no idle phase', UNOBSERVED],
     ...MEAN_POWER,
   },
@@ -62,7 +62,7 @@ export const POWER = subject('power', {
     lists: ['runs', 'side by side', 'repeats'],
     definition: `Mean power of the load phase, each reading weighted by the time that it stands for. ${WHICH}`,
     formula: String.raw`\bar P_\mathrm{load} = \frac{\sum_i w_i P_i}{\sum_i w_i}`,
-    assumptions: [COURSE, STEP, GAPS, SLOW, WALL],
+    assumptions: [COURSE, STEPS, GAPS, SLOW, WALL],
     absentWhen: [NO_POWER, 'there is no load phase', UNOBSERVED],
     ...MEAN_POWER,
   },

@@ -1,6 +1,6 @@
 /** Definitions of the thermal figures. */
 import { CRITERIA } from '../thermal/criteria.ts';
-import { GAPS, LEVEL, SLOW, STEP, UNOBSERVED } from './means.ts';
+import { GAPS, LEVEL, SLOW, STEPS, UNOBSERVED } from './means.ts';
 import { EXTREME } from './outside.ts';
 import { FIT, LIMITS, MEAN, PRODUCT } from './proofs.ts';
 import { subject } from './subject.ts';
@@ -24,7 +24,7 @@ export const THERMAL = subject('thermal', {
     lists: ['side by side'],
     definition: 'Mean of the readings of the idle phase, each weighted by the time that it stands for.',
     formula: String.raw`\bar T_\mathrm{idle} = \frac{\sum_i w_i T_i}{\sum_i w_i}`,
-    assumptions: ['The device had settled before the idle phase began: this is not checked.', LEVEL, STEP, GAPS, SLOW],
+    assumptions: ['The device had settled before the idle phase began: this is not checked.', LEVEL, STEPS, GAPS, SLOW],
     absentWhen: ['there is no idle phase', 'it holds fewer than two readings', UNOBSERVED],
     source: PRACTICE,
     check: 'hand-computed means; JCGM 100:2008, 4.4.3 for the uncertainty of independent readings',

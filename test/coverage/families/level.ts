@@ -48,7 +48,7 @@ export const FAMILY: Family = {
   title: 'The level of a phase',
   words:
     'An idle phase of about 2 W, whose readings scatter by 0.2 W: few of them, or many with a memory (a correlation time, given as a share of the phase), also beside noise without one, or read in steps. The truth is the level, and the level times the length of the phase.',
-  trials: 600,
+  trials: 400,
   quick: 60,
   cells: [
     ...[3, 5, 8, 12, 16, 20, 32, 60, 100, 300, 3600].map((n) =>
