@@ -76,7 +76,11 @@ export const POWER = subject('power', {
     definition:
       'Largest power of the load phase as it was logged, without averaging beyond that of the instrument. Its interval is lopsided: up by half the largest change between two readings, which may have hidden more; down by what noise lifts the largest of many readings.',
     formula: String.raw`\hat P = \max_{i \in \mathrm{load}} P_i`,
-    assumptions: ['Peaks shorter than the step of the log are averaged by the instrument, or missed.', WALL],
+    assumptions: [
+      'Peaks shorter than the step of the log are averaged by the instrument, or missed.',
+      'Not in the interval: noise of the meter that lasts from reading to reading. It cannot be told from a power that moved.',
+      WALL,
+    ],
     absentWhen: [NO_POWER, 'there is no load phase'],
     source: PRACTICE,
     check: 'hand-picked rows',

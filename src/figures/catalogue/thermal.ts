@@ -8,6 +8,10 @@ import { subject } from './subject.ts';
 const PRACTICE = 'common practice, no source';
 const STEP = 'F. P. Incropera et al., Fundamentals of Heat and Mass Transfer, lumped capacitance (from memory)';
 const FIRST_ORDER = 'closed form of one exact exponential step';
+const MOVED =
+  'Not in the interval: noise of the sensor that lasts from reading to reading. It cannot be told from a temperature that moved.';
+const LAG =
+  'Not in the interval: how far the device lags behind a room that drifts. It is the drift of the room times the time constant: 0.17 K where the room warms by 1 K an hour and the time constant is 10 min.';
 const HELD = 'the governor held the temperature at its limit';
 const NOT_STEADY = 'the criterion of steady state did not hold to the end of the load, or the load was shorter than its window';
 const OTHERS = CRITERIA.slice(1)
@@ -40,7 +44,7 @@ export const THERMAL = subject('thermal', {
     definition:
       'Largest reading of the load phase as it was logged. Its interval is lopsided: up by half the largest change between two readings, which may have hidden more; down by what noise lifts the largest of many readings.',
     formula: String.raw`\hat T = \max_{i \in \mathrm{load}} T_i`,
-    assumptions: ['Between two readings the temperature never changed faster than it was seen to change.'],
+    assumptions: ['Between two readings the temperature never changed faster than it was seen to change.', MOVED],
     absentWhen: ['there is no load phase', 'it holds fewer than two readings'],
     source: PRACTICE,
     check: 'closed form: samples of a triangle whose top lies between two of them stay inside the interval',
@@ -95,7 +99,7 @@ export const THERMAL = subject('thermal', {
     definition:
       'Steady temperature less the ambient over the same rows: measured where there is an ambient channel, else as stated.',
     formula: String.raw`\Delta T = \bar T_\mathrm{steady} - \bar T_\mathrm{ambient}`,
-    assumptions: ['The ambient sensor stood where the air was not warmed by the device.'],
+    assumptions: ['The ambient sensor stood where the air was not warmed by the device.', LAG],
     absentWhen: [NOT_STEADY, 'the ambient is neither measured nor stated'],
     source: 'JESD51 family of standards, definition of thermal resistance, numerator (from memory)',
     check: 'JCGM 100:2008, 5.2.2 with eq. 16: an offset shared by both sensors cancels',
