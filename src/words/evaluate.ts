@@ -7,6 +7,7 @@ import { nearestUnit, readUnit, toCanonical } from '../quantities/units.ts';
 import { type Destination, follow, type Subjects } from './address.ts';
 import { differentPlaces, isElectrical } from './electrical.ts';
 import type { Address, Call, Expression, Literal, Operation, Span } from './expression-tree.ts';
+import { groupIn, membersOf } from './members.ts';
 import { combinedSlack, NONE, type Slack, slackOfFigure } from './slack.ts';
 import type { TextProblem } from './text-problem.ts';
 import type { HeldBy } from './written.ts';
@@ -35,7 +36,7 @@ export function isUnheld(outcome: Outcome): outcome is { readonly problems: read
 export function evaluateTree(tree: Expression, subjects: Subjects): Outcome {
   switch (tree.kind) {
     case 'address':
-      return evaluateAddress(tree, subjects);
+      return groupIn(tree) ? aGroup(tree) : evaluateAddress(tree, subjects);
     case 'literal':
       return evaluateLiteral(tree, subjects);
     case 'negation':
@@ -131,8 +132,24 @@ const LISTS = {
   mean: { make: mean, sensitivities: (values: readonly number[]) => values.map(() => 1 / values.length) },
 } as const;
 
-function evaluateCall(tree: Call, subjects: Subjects): Outcome {
+/** A group where one value is needed. */
+function aGroup(address: Address): Outcome {
+  return one({
+    rule: 'expression-syntax',
+    start: address.start,
+    end: address.end,
+    found: 'a group of values where one is needed',
+    expected: '`min`, `max`, `mean` or `count` of it, or a claim with `all`, `any` or `none`',
+  });
+}
+
+function evaluateCall(call: Call, subjects: Subjects): Outcome {
+  const members = call.operands.map((operand) => membersOf(operand, subjects));
+  const problems = members.filter((each) => 'rule' in each);
+  if (problems.length > 0) return { problems };
+  const tree: Call = { ...call, operands: (members as Expression[][]).flat() };
   const operands = tree.operands.map((operand) => evaluateTree(operand, subjects));
+  if (tree.name === 'count') return counted(operands);
   if (tree.name !== 'abs')
     return differentPlaces(operands, tree) ?? combine(tree, operands, LISTS[tree.name].make, LISTS[tree.name].sensitivities);
   if (operands.length === 1)
@@ -149,6 +166,13 @@ function evaluateCall(tree: Call, subjects: Subjects): Outcome {
     found: `\`abs\` of ${operands.length} operands`,
     expected: 'one',
   });
+}
+
+/** How many there are; each of them must be there. */
+function counted(operands: readonly Outcome[]): Outcome {
+  if (operands.some(isUnheld)) return { problems: problemsOf(operands) };
+  const held = once((operands as readonly Evaluated[]).flatMap((operand) => operand.held));
+  return { quantity: { value: operands.length, unit: '1', parts: [] }, held, at: [], slack: NONE };
 }
 
 type Sensitivities = (values: readonly number[]) => readonly number[];
