@@ -148,6 +148,7 @@ function evaluateCall(call: Call, subjects: Subjects): Outcome {
   const problems = members.filter((each) => 'rule' in each);
   if (problems.length > 0) return { problems };
   const tree: Call = { ...call, operands: (members as Expression[][]).flat() };
+  if (tree.name === 'kinds') return kinds(tree.operands, subjects);
   const operands = tree.operands.map((operand) => evaluateTree(operand, subjects));
   if (tree.name === 'count') return counted(operands);
   if (tree.name !== 'abs')
@@ -173,6 +174,44 @@ function counted(operands: readonly Outcome[]): Outcome {
   if (operands.some(isUnheld)) return { problems: problemsOf(operands) };
   const held = once((operands as readonly Evaluated[]).flatMap((operand) => operand.held));
   return { quantity: { value: operands.length, unit: '1', parts: [] }, held, at: [], slack: NONE };
+}
+
+/** How many different ones there are among values that are exact, or among names: settings, specimens. */
+function kinds(operands: readonly Expression[], subjects: Subjects): Outcome {
+  const named = operands.map((operand) => nameOf(operand, subjects) ?? evaluateTree(operand, subjects));
+  const problems = problemsOf(named.filter((each) => 'problems' in each));
+  if (named.some((each) => 'problems' in each)) return { problems };
+  const found = named as readonly (Evaluated | Named)[];
+  const measured = found.findIndex((each) => 'quantity' in each && each.quantity.parts?.length !== 0);
+  if (measured >= 0) return notExact(operands[measured] as Expression);
+  const different = new Set(found.map((each) => ('name' in each ? each.name : `${each.quantity.value} ${each.quantity.unit}`)));
+  const held = once(found.flatMap((each) => each.held));
+  return { quantity: { value: different.size, unit: '1', parts: [] }, held, at: [], slack: NONE };
+}
+
+/** Measured values are hardly ever the same, so that counting different ones says nothing. */
+function notExact({ start, end }: Span): Outcome {
+  return one({
+    rule: 'refused-arithmetic',
+    start,
+    end,
+    found: '`kinds` of a measured value',
+    expected: 'settings, ratings, `specimen` or `device`',
+  });
+}
+
+interface Named {
+  readonly name: string;
+  readonly held: readonly HeldBy[];
+}
+
+/** What an address such as `fast.specimen` names, or undefined where it is no name. */
+function nameOf(tree: Expression, subjects: Subjects): Named | undefined {
+  if (tree.kind !== 'address' || tree.parts.length !== 2) return undefined;
+  const [alias, key] = tree.parts.map(({ name }) => name) as [string, string];
+  const subject = subjects.get(alias);
+  const name = subject?.names?.get(key);
+  return subject && name !== undefined ? { name, held: [{ alias, subject: subject.id, address: key }] } : undefined;
 }
 
 type Sensitivities = (values: readonly number[]) => readonly number[];

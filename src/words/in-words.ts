@@ -63,6 +63,7 @@ const CALLS: Readonly<Record<Call['name'], string>> = {
   mean: 'mean of',
   abs: 'size of',
   count: 'number of',
+  kinds: 'number of different',
 };
 
 function words(tree: Expression, aliases: ReadonlySet<string>): string {

@@ -1,5 +1,7 @@
 /** `:stated[words]{is="expression"}`: keeps the author's words; an error where the data no longer bears them. */
 import type { Nodes } from 'mdast';
+import { printedStep } from '../quantities/print.ts';
+import type { Quantity } from '../quantities/quantity.ts';
 import { interval95 } from '../quantities/uncertainty.ts';
 import { wordsOf } from './directive-words.ts';
 import type { Evaluated } from './evaluate.ts';
@@ -8,8 +10,10 @@ import { heldAnchor, type PageElement } from './page-node.ts';
 import type { WrittenDirective } from './read-directive.ts';
 import { recordedInstead } from './recorded.ts';
 import { ownInterval } from './slack.ts';
+import { HEDGES } from './stated/hedges.ts';
 import { holds, type Verdict } from './stated/holds.ts';
 import { isUnread, readStated, type Stated } from './stated/read.ts';
+import { clean } from './stated/stated.ts';
 import { allowedWords, reportNarrow, reportStated, reportUnread, withUncertainty } from './stated-report.ts';
 import { locate } from './text-problem.ts';
 import { entryOf, holdsNothing, printed } from './value.ts';
@@ -33,7 +37,8 @@ export function stated(writing: Writing, read: WrittenDirective, node: Nodes): P
     writing.problems.push(locate(holdsNothing({ start: 0, end: is.value.length }), place));
     return null;
   }
-  const said = readStated(words, evaluated.quantity.unit);
+  const unit = read.attributes.find(({ name }) => name === 'unit')?.value;
+  const said = readStated(unit === undefined ? words : `${words} ${unit}`, evaluated.quantity.unit);
   if (isUnread(said)) {
     report(writing, reportUnread(words, said, evaluated.quantity, labelOf(read)));
     return null;
@@ -69,7 +74,20 @@ function kept(writing: Writing, { read, node, words, said, evaluated, expression
 /** Whether words hold for an evaluated expression, its 95 % interval being its own where it has one. `said` is in its unit. */
 export function verdictOf(said: Stated, evaluated: Evaluated): Verdict {
   const { quantity } = evaluated;
-  return holds(said, quantity.value, ownInterval(evaluated) ?? interval95(quantity));
+  const verdict = holds(said, quantity.value, ownInterval(evaluated) ?? interval95(quantity));
+  return verdict === 'holds narrowly' && saidAsPrinted(said, quantity) ? 'holds' : verdict;
+}
+
+/** Hedges that set a limit or a side: with them the interval must not reach across. */
+const LIMITS = new Set(HEDGES.map(({ name }) => name).filter((name) => name !== 'about' && name !== 'nearly'));
+
+/**
+ * Whether the words say a number no more closely than the page would print it. Digits that follow the uncertainty are what readers take
+ * for as much as is known (JCGM 100:2008, 7.2.6), so that such words need no wider interval.
+ */
+function saidAsPrinted({ said, hedge, lower, upper }: Stated, quantity: Quantity): boolean {
+  if (said.sides.length > 1 || (hedge !== undefined && LIMITS.has(hedge))) return false;
+  return clean(upper - lower) >= clean(printedStep(quantity).canonical);
 }
 
 function labelOf({ label }: WrittenDirective): NonNullable<WrittenDirective['label']> {

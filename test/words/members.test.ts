@@ -84,6 +84,19 @@ describe('words/members', () => {
     expect('quantity' in counted && counted.quantity).toEqual({ value: 3, unit: '1', parts: [] });
   });
 
+  test('counts members, and different ones', () => {
+    const specimens = new Map(
+      [...THREE].map(([alias, run]) => [alias, { ...run, names: new Map([['specimen', alias === 'hot' ? 'no-2' : 'no-1']]) }]),
+    );
+    const value = (text: string) => {
+      const found = evaluate(text, specimens, PLACE);
+      return 'quantity' in found ? found.quantity.value : found.problems.map((each) => each.found);
+    };
+    expect([value('kinds(*.specimen)'), value('kinds([rated fast].specimen)'), value('kinds(*.setting.clock)')]).toEqual([2, 1, 1]);
+    expect(value('count(rated.peak_temperature.*)')).toBe(1);
+    expect(value('fast.specimen')).toEqual(['unknown figure `specimen` of `fast`']);
+  });
+
   test('reads in words', () => {
     const aliases = new Set(['rated', 'fast']);
     expect(expressionInWords('max(*.peak_temperature)', aliases)).toBe('greatest of peak temperature of every run');
