@@ -4,8 +4,8 @@ import type { Quantity } from '../quantities/quantity.ts';
 import { isRefusal } from '../quantities/refusal.ts';
 import { type RoundingRange, rangeOfStep, sizeOf } from '../quantities/rounding.ts';
 import { unitFor } from '../quantities/units.ts';
-import type { WrittenAttribute } from './read-directive.ts';
-import type { TextProblem } from './text-problem.ts';
+import type { WrittenAttribute } from './directives/read-directive.ts';
+import type { TextProblem } from './expression/text-problem.ts';
 
 export interface Coarser {
   readonly to: RoundingRange;

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { judge, type Verdict } from '../../src/words/condition.ts';
-import { evaluate } from '../../src/words/expression.ts';
-import { expressionInWords } from '../../src/words/in-words.ts';
-import { isTextProblem, parseCondition } from '../../src/words/parse-expression.ts';
+import { judge, type Verdict } from '../../src/words/expression/condition.ts';
+import { evaluate } from '../../src/words/expression/expression.ts';
+import { expressionInWords } from '../../src/words/expression/in-words.ts';
+import { isTextProblem, parseCondition } from '../../src/words/expression/parse-expression.ts';
 import type { Subject } from '../../src/words/written.ts';
 import { FAST, quantity, RATED, TWO } from './subjects.ts';
 

@@ -1,5 +1,5 @@
 /** What makes a number without a unit of ours one that data should hold: the words right behind it, or "scores" before it. */
-import type { Span } from '../expression-tree.ts';
+import type { Span } from '../expression/expression-tree.ts';
 import type { Stated } from '../stated/read.ts';
 
 /** Where the words end that belong to the number, and its unit where it has one. */

@@ -1,12 +1,12 @@
 /** Numbers that stand in the prose, that data could hold and that nothing holds: for the rule, and for the command that holds them. */
 import type { Root } from 'mdast';
 import { readUnit } from '../../quantities/units.ts';
-import type { Span } from '../expression-tree.ts';
+import type { Span } from '../expression/expression-tree.ts';
+import { numberSpans } from '../page/number-spans.ts';
 import type { UnitSaid } from '../stated/phrase.ts';
 import { findStated, isUnread, type Stated, type Unread } from '../stated/read.ts';
-import { unread } from '../stated/stated.ts';
+import { unread } from '../stated/stated-number.ts';
 import { besideNumber, gluedIn } from './beside-number.ts';
-import { numberSpans } from './number-spans.ts';
 import { ranksIn } from './ranks.ts';
 
 export interface UnheldNumber extends Span {

@@ -1,5 +1,5 @@
 /** Ranks of things that the data can order: "the second fastest", "third-hottest". A claim holds them: `… is largest of …`. */
-import type { Span } from '../expression-tree.ts';
+import type { Span } from '../expression/expression-tree.ts';
 
 const PLACES = String.raw`second|third|fourth|fifth|sixth|\d+(?:nd|rd|th)`;
 const SUPERLATIVES =

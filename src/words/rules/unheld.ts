@@ -1,8 +1,8 @@
 /** Numbers that stand in the prose, that data could hold and that nothing holds. */
 import type { Root } from 'mdast';
 import type { Problem } from '../../problem.ts';
-import { placeWithin } from '../text-problem.ts';
-import { placeAt, type Writing } from '../writing.ts';
+import { placeWithin } from '../expression/text-problem.ts';
+import { placeAt, type Writing } from '../page/writing.ts';
 import { findUnheld } from './find-unheld.ts';
 import { ownUnits } from './own-units.ts';
 

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { parseMarkdown } from '../../../src/words/markdown.ts';
+import { parseMarkdown } from '../../../src/words/page/markdown.ts';
 import { findUnheld } from '../../../src/words/rules/find-unheld.ts';
 
 const OWN = new Set(['runs/s', 'points', 'MB/s', 'tokens/s']);
