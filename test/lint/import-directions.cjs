@@ -91,6 +91,7 @@ module.exports = {
       from: { path: '^src/' },
       to: { couldNotResolve: true, pathNot: '^(astro:|(mdast|hast|unist|vite)$)' },
     },
+    { name: 'nothing-of-the-tests', severity: 'error', from: { path: '^src/' }, to: { path: '^test/' } },
     {
       name: 'not-from-tests',
       severity: 'error',

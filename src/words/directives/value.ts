@@ -5,9 +5,9 @@ import { error, type Place } from '../../problem.ts';
 import { printQuantity, printUncertainty } from '../../quantities/print.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
 import { isRefusal, type Refusal } from '../../quantities/refusal.ts';
+
 import type { RoundingRange } from '../../quantities/rounding.ts';
 import { nearestUnit, unitFor } from '../../quantities/units.ts';
-import { coarserOf } from '../coarser.ts';
 import { evaluate } from '../expression/expression.ts';
 import type { Span } from '../expression/expression-tree.ts';
 import { ownInterval } from '../expression/interval-slack.ts';
@@ -16,6 +16,7 @@ import { heldAnchor, type PageElement } from '../page/page-node.ts';
 import { recordedInstead } from '../page/recorded-words.ts';
 import { placeAt, report, spanOf, type Writing } from '../page/writing.ts';
 import type { DraftEntry, HeldBy, LedgerKind } from '../written.ts';
+import { coarserOf } from './coarser.ts';
 import type { WrittenDirective } from './read-directive.ts';
 
 /** The link that shows the value, or null after reporting why it cannot be printed. */

@@ -6,13 +6,14 @@ import { add, subtract } from '../../quantities/arithmetic.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
 import { isRefusal } from '../../quantities/refusal.ts';
 import { interval95 } from '../../quantities/uncertainty.ts';
-import { addressesIn, groupIn, membersOf } from '../members.ts';
+
 import type { HeldBy } from '../written.ts';
 import { isPlainName, type Subjects, spelled } from './address.ts';
 import { differentPlaces } from './electrical.ts';
 import { type Evaluated, evaluateTree, isUnheld, type Outcome, once, problemsOf, refused } from './evaluate.ts';
 import type { Comparison, Condition, Expression, Extreme, Ordering, Quantified, Span } from './expression-tree.ts';
 import { combinedSlack, widened } from './interval-slack.ts';
+import { addressesIn, groupIn, membersOf } from './members.ts';
 import type { TextProblem } from './text-problem.ts';
 import { withoutUnit } from './without-unit.ts';
 

@@ -4,12 +4,12 @@ import { absolute, add, divide, maximum, mean, minimum, multiply, negate, subtra
 import type { Quantity } from '../../quantities/quantity.ts';
 import { isRefusal, type Refusal } from '../../quantities/refusal.ts';
 import { nearestUnit, readUnit, toCanonical } from '../../quantities/units.ts';
-import { groupIn, membersOf } from '../members.ts';
 import type { HeldBy } from '../written.ts';
 import { type Destination, follow, type Subjects } from './address.ts';
 import { differentPlaces, isElectrical } from './electrical.ts';
 import type { Address, Call, Expression, Literal, Operation, Span } from './expression-tree.ts';
 import { combinedSlack, NONE, type Slack, slackOfFigure } from './interval-slack.ts';
+import { groupIn, membersOf } from './members.ts';
 import type { TextProblem } from './text-problem.ts';
 
 export interface Evaluated {

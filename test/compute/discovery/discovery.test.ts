@@ -50,7 +50,7 @@ const text = (blob: string) => Buffer.from(openStore(root).bytes(blob)!).toStrin
 const file = (path: string) => text(manifest.files.find((each) => each.path === path)!.blob);
 const page = (path: string) => JSON.parse(text(manifest.pages.find((each) => each.path === path)!.blob)) as PageModel;
 
-describe('compute/finding, the index of runs', () => {
+describe('compute/discovery, the index of runs', () => {
   it('has every run that has a page, and no other', () => {
     const pages = manifest.pages.filter(({ kind }) => kind === 'run').map(({ path }) => path);
     expect(index.runs.map(({ id }) => `runs/${id}/`).toSorted()).toEqual(pages.toSorted());
@@ -106,7 +106,7 @@ describe('compute/finding, the index of runs', () => {
   });
 });
 
-describe('compute/finding, the search', () => {
+describe('compute/discovery, the search', () => {
   it.each([
     ['cannot keep', 'notes/a-clock-it-cannot-keep/'],
     ['hour soak fast', 'runs/larch-fast/'],
@@ -133,14 +133,14 @@ describe('compute/finding, the search', () => {
   });
 });
 
-describe('compute/finding, law 9', () => {
+describe('compute/discovery, law 9', () => {
   it('lets neither the index nor the search know a draft, a run that only a draft uses, or a held-back run', () => {
     const all = ['runs/index.json', 'search/index.json'].map(file).join('') + JSON.stringify([model, page('search/')]);
     expect(all).not.toMatch(/larch-preview|the-next-firmware/);
   });
 });
 
-describe('compute/finding, dates', () => {
+describe('compute/discovery, dates', () => {
   it('stand by the pages that hang on one, and come from no clock', () => {
     const dates = new Map(manifest.pages.map(({ path, date }) => [path, date]));
     expect(dates.get('notes/a-clock-it-cannot-keep/')).toBe('2026-03-21');

@@ -2,9 +2,9 @@
  * Groups in expressions: `*.peak_temperature` for every run of the note, `[rated fast].peak_temperature` for those of a list,
  * `fast.score.*` for every test, spot, channel or phase. A tree with groups becomes one tree for each member.
  */
-import { isPlainName, type Subjects } from './expression/address.ts';
-import type { Address, Condition, Expression, NamePart } from './expression/expression-tree.ts';
-import type { TextProblem } from './expression/text-problem.ts';
+import { isPlainName, type Subjects } from './address.ts';
+import type { Address, Condition, Expression, NamePart } from './expression-tree.ts';
+import type { TextProblem } from './text-problem.ts';
 
 /** More members than this are a mistake, not a sentence. */
 const MOST = 1000;

@@ -1,11 +1,11 @@
 /** `:value[…]{to="0.1 GHz"}`: a value printed coarser than its uncertainty, as the author wants it said; never finer. */
-import { printedStep } from '../quantities/print.ts';
-import type { Quantity } from '../quantities/quantity.ts';
-import { isRefusal } from '../quantities/refusal.ts';
-import { type RoundingRange, rangeOfStep, sizeOf } from '../quantities/rounding.ts';
-import { unitFor } from '../quantities/units.ts';
-import type { WrittenAttribute } from './directives/read-directive.ts';
-import type { TextProblem } from './expression/text-problem.ts';
+import { printedStep } from '../../quantities/print.ts';
+import type { Quantity } from '../../quantities/quantity.ts';
+import { isRefusal } from '../../quantities/refusal.ts';
+import { type RoundingRange, rangeOfStep, sizeOf } from '../../quantities/rounding.ts';
+import { unitFor } from '../../quantities/units.ts';
+import type { TextProblem } from '../expression/text-problem.ts';
+import type { WrittenAttribute } from './read-directive.ts';
 
 export interface Coarser {
   readonly to: RoundingRange;

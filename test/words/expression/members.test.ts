@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { judge, type Verdict } from '../../src/words/expression/condition.ts';
-import { evaluate } from '../../src/words/expression/expression.ts';
-import { expressionInWords } from '../../src/words/expression/in-words.ts';
-import { isTextProblem, parseCondition } from '../../src/words/expression/parse-expression.ts';
-import type { Subject } from '../../src/words/written.ts';
-import { FAST, quantity, RATED, TWO } from './subjects.ts';
+import { judge, type Verdict } from '../../../src/words/expression/condition.ts';
+import { evaluate } from '../../../src/words/expression/expression.ts';
+import { expressionInWords } from '../../../src/words/expression/in-words.ts';
+import { isTextProblem, parseCondition } from '../../../src/words/expression/parse-expression.ts';
+import type { Subject } from '../../../src/words/written.ts';
+import { FAST, quantity, RATED, TWO } from '../subjects.ts';
 
 const PLACE = { file: 'content/notes/note.md', line: 1, column: 1 };
 
@@ -32,7 +32,7 @@ function outcome(text: string, subjects = THREE): Verdict | string {
   return 'problems' in judged ? judged.problems.map(({ start, found }) => `${start}: ${found}`).join('; ') : judged.verdict;
 }
 
-describe('words/members', () => {
+describe('words/expression/members', () => {
   test.each([
     ['all *.peak_temperature < 85 °C', 'holds'],
     ['all *.peak_temperature < 80 °C', 'fails'],
