@@ -13,7 +13,6 @@ import { placeAt, report, spanOf, type Writing, warn } from '../page/writing.ts'
 import { HEDGES } from '../stated/hedges.ts';
 import { holds, type Verdict } from '../stated/holds.ts';
 import { isUnread, readStated, type Stated } from '../stated/read.ts';
-import { clean } from '../stated/stated-number.ts';
 import { wordsOf } from './directive-words.ts';
 import type { WrittenDirective } from './read-directive.ts';
 import { allowedWords, reportNarrow, reportStated, reportUnread, withUncertainty } from './stated-report.ts';
@@ -62,7 +61,10 @@ function kept(writing: Writing, { read, node, words, said, evaluated, expression
   const start = spanOf(node).start;
   const span = { start, end: read.end };
   if (verdict === 'fails') report(writing, { ...reportStated(said, quantity, interval), ...span });
-  if (verdict === 'holds narrowly') warn(writing, { ...reportNarrow(said, quantity, interval), ...span });
+  if (verdict === 'holds narrowly') {
+    const weight = shareOutside(said, interval ?? interval95(quantity));
+    warn(writing, { ...reportNarrow(said, quantity, interval), weight, ...span });
+  }
   const shown = printed(quantity, { interval });
   if ('refused' in shown) return null;
   const entry = entryOf('stated', placeAt(writing, start), labelOf(read).text, expression, { ...shown, shown: words }, held);
@@ -78,6 +80,9 @@ export function verdictOf(said: Stated, evaluated: Evaluated): Verdict {
   return verdict === 'holds narrowly' && saidAsPrinted(said, quantity) ? 'holds' : verdict;
 }
 
+/** Differences of decimals lose their last digits. */
+const ROUNDING = 1e-9;
+
 /** Hedges that set a limit or a side: with them the interval must not reach across. */
 const LIMITS = new Set(HEDGES.map(({ name }) => name).filter((name) => name !== 'about' && name !== 'nearly'));
 
@@ -87,7 +92,15 @@ const LIMITS = new Set(HEDGES.map(({ name }) => name).filter((name) => name !== 
  */
 function saidAsPrinted({ said, hedge, lower, upper }: Stated, quantity: Quantity): boolean {
   if (said.sides.length > 1 || (hedge !== undefined && LIMITS.has(hedge))) return false;
-  return clean(upper - lower) >= clean(printedStep(quantity).canonical);
+  return upper - lower >= printedStep(quantity).canonical * (1 - ROUNDING);
+}
+
+/** How much of an interval lies outside what the words allow: 0 for none of it, 1 for all. */
+function shareOutside({ lower, upper }: Stated, interval: readonly [number, number] | null): number {
+  if (!interval) return 1;
+  const [low, high] = interval;
+  const inside = Math.min(high, upper) - Math.max(low, lower);
+  return 1 - Math.max(0, inside) / (high - low);
 }
 
 function labelOf({ label }: WrittenDirective): NonNullable<WrittenDirective['label']> {

@@ -15,6 +15,7 @@ const FACTS: ReadonlyMap<string, string> = new Map([
   ['device.rated_clock', 'rated clock'],
   ['device.supply', 'rated supply'],
   ['device.throttle_at', 'throttle limit'],
+  ['repeats', 'number of repeats'],
 ]);
 
 /** A setting, condition or rating by its address without alias. */

@@ -75,8 +75,7 @@ function scored(before: string): boolean {
   return /\bscor(?:es?|ed|ing)\s+(?:of\s+)?$/i.test(before);
 }
 
-const THINGS =
-  'runs?|repeats?|repetitions?|settings?|specimens?|tests?|benchmarks?|attempts?|spots?|soaks?|channels?|sensors?|logs?|instruments?|devices?';
+const THINGS = 'runs?|repeats?|repetitions?|settings?|specimens?|tests?|benchmarks?|attempts?|spots?|soaks?';
 /** At most one word between the number and the thing, and none that would make it another's. */
 const COUNTED = new RegExp(
   String.raw`^(?:\s+of\s+(?:the|its|our|these|those))?(?:\s+(?!(?:of|in|and|or|to|at|for|with|by|per|times?|the|a|an|is|are|was|were|as|that|which|on|from)\b)[\p{Ll}-]+)?\s+(?:${THINGS})\b`,
