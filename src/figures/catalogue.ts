@@ -1,6 +1,7 @@
 /** The catalogue: every figure's name, label, unit, definition, source and the published check that it passes. */
 import { CLOCK } from './catalogue/clock.ts';
 import { COMPARISON } from './catalogue/comparison.ts';
+import { PHASES } from './catalogue/phases.ts';
 import { POWER } from './catalogue/power.ts';
 import { REPEATS } from './catalogue/repeats.ts';
 import { SCORES } from './catalogue/scores.ts';
@@ -8,7 +9,7 @@ import { STABILITY } from './catalogue/stability.ts';
 import { SURFACE } from './catalogue/surface.ts';
 import { THERMAL } from './catalogue/thermal.ts';
 
-export const SUBJECTS = ['thermal', 'clock', 'power', 'scores', 'surface', 'stability', 'comparison', 'repeats'] as const;
+export const SUBJECTS = ['phases', 'thermal', 'clock', 'power', 'scores', 'surface', 'stability', 'comparison', 'repeats'] as const;
 export type FigureSubject = (typeof SUBJECTS)[number];
 
 export interface Definition {
@@ -31,6 +32,7 @@ export interface Definition {
 }
 
 export const CATALOGUE: readonly Definition[] = [
+  ...PHASES,
   ...THERMAL,
   ...CLOCK,
   ...POWER,
