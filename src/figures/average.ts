@@ -83,7 +83,7 @@ export function courseIn(phase: string | null): Course {
 
 /**
  * Mean of a channel over rows; `address` names the figure in its sampling source, `words` the stretch in a reason. `span` is what the mean is
- * of, where that may reach beyond the rows. Gaps are filled as `fillGaps` does; where they cannot be, there is no mean.
+ * of: its gaps are filled as `fillGaps` does; where they cannot be, there is no mean. Without one, gaps are left out.
  */
 export function meanOf(
   soak: Soak,
@@ -123,7 +123,7 @@ export interface Told {
   readonly of: Of;
 }
 
-/** Mean over a stretch, its gaps filled; or the gap that cannot be. */
+/** Mean over a span, its gaps filled; or the gap that cannot be. Without a span gaps are left out: the caller asked how much was read. */
 export function meanAcross(
   soak: Soak,
   readings: Readings,
@@ -133,6 +133,7 @@ export function meanAcross(
   span: Span | null,
 ): Told | Unfilled {
   const { mean, sampling, of } = scatterMean(soak, readings, step, address, about);
+  if (!span) return { mean, scatter: [sampling], of: { ...gapsOf(readings), ...of } };
   const filled = fillGaps(readings, span);
   if (!isFilled(filled)) return filled;
   if (filled.count === 0) return { mean, scatter: [sampling], of };

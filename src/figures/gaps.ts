@@ -98,9 +98,9 @@ function gapsIn({ t, holes }: Readings, span: Span | null): readonly Gap[] {
 
 /** How far the first or the last reading stands for what lies beyond it, s: two steps of its own. */
 export function reachOf({ t, holes }: Pick<Readings, 't' | 'holes'>, which: 'first' | 'last'): number {
-  const n = t.length;
-  const after = which === 'first' ? 1 : n - 1;
-  return n < 2 || holes.includes(after) ? 0 : REACH * (t[after]! - t[after - 1]!) + 1e-9;
+  // Instants may stand twice.
+  const after = which === 'first' ? t.findIndex((time) => time > t[0]!) : t.findLastIndex((_, i) => i > 0 && t[i]! > t[i - 1]!);
+  return after < 1 || holes.includes(after) ? 0 : REACH * (t[after]! - t[after - 1]!) + 1e-9;
 }
 
 /** Stretches of readings without a gap: first index, and one past the last. */
