@@ -205,6 +205,6 @@ export function notObserved({ longest, seconds }: Unfilled, what: string): Reaso
   const gap = longest < seconds ? `, ${duration(longest)} at one time` : '';
   return {
     absent: 'not-observed',
-    why: `${duration(seconds)} of ${what} were not logged${gap}, and what was logged is too short to tell what may happen in such a time.`,
+    why: `Of ${what} ${duration(seconds)} were not logged${gap}, and what was logged is too short to tell what may happen in such a time.`,
   };
 }

@@ -41,6 +41,7 @@ const SLOW =
   'Noise with a memory of a tenth of the stretch is the slowest that the readings can tell; the interval holds a little less often.';
 const BEYOND =
   'Noise with a memory longer than a tenth of the stretch cannot be told from the level itself: no log of that length can know. It shows as spread between runs.';
+const WIDEST = 'The widest of three estimates is taken, which holds quick noise alone a little more often than need be.';
 const STEPS =
   'Readings that scatter less than 0.6 of their step leave open where between two steps the level lies: the interval then reaches over the step.';
 
@@ -52,7 +53,11 @@ export const FAMILY: Family = {
   quick: 60,
   cells: [
     ...[3, 5, 8, 12, 16, 20, 32, 60, 100, 300, 3600].map((n) =>
-      cell(`${n} readings, white noise`, { n, noise: WHITE }, { quick: n === 5 || n === 16 || n === 100 }),
+      cell(
+        `${n} readings, white noise`,
+        { n, noise: WHITE },
+        { quick: n === 5 || n === 16 || n === 100, ...(n >= 60 ? { why: WIDEST } : {}) },
+      ),
     ),
     ...[100, 50, 30, 20, 15].map((share) =>
       cell(`3600 readings, memory 1/${share}`, { n: 3600, noise: { memory: 1 / share } }, { quick: share === 15 }),

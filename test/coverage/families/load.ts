@@ -61,8 +61,8 @@ export const FAMILY: Family = {
   title: 'The mean of a load, as it went',
   words:
     'A load of an hour at 8 W, whose readings scatter by 0.1 W, white or with a memory given as a share of the load. Its device warms exponentially, and takes more power when it is warm. In some cells a governor cuts clock and power back. The truths are the mean of the power without noise, and that times an hour.',
-  trials: 150,
-  quick: 40,
+  trials: 60,
+  quick: 30,
   cells: [
     ...[225, 60, 10].flatMap((step) => [
       cell(`one reading in ${step} s, no leakage, white noise`, { every: step, noise: WHITE, leakage: 0, settles: 300 }),

@@ -226,7 +226,7 @@ describe('energy', () => {
       const figures = withGap(1350, 2250, () => 8);
       expect(figures.get('energy.load')).toMatchObject({
         absent: 'not-observed',
-        why: '15 min of the load phase were not logged, and what was logged is too short to tell what may happen in such a time.',
+        why: 'Of the load phase 15 min were not logged, and what was logged is too short to tell what may happen in such a time.',
         bound: { relation: '>', value: 21_600, unit: 'J' },
         of: { observed: '45 min' },
       });
