@@ -50,7 +50,7 @@ import type { RunOutcome, Runs } from '../steps/runs/runs.ts';
 import type { AllSeries } from '../steps/series/series.ts';
 import { storedSeries } from '../steps/series/series-step.ts';
 import { jsonText, publishLedger } from '../store/json-text.ts';
-import { openMemory } from '../store/memo.ts';
+import { siteMemo } from '../store/memo.ts';
 import type { Store } from '../store/store.ts';
 import { reach } from './reach.ts';
 
@@ -78,7 +78,7 @@ interface Options {
 type Files = Manifest['files'][number][];
 
 /** Builds and stores the model of every page of the scope, and the files beside them. */
-export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | 'gathered' | 'feed' | 'problems' | 'entries'> {
+export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | 'gathered' | 'feed' | 'problems'> {
   const parts = partsOf(options);
   const archives = archivesOf(options.store, parts, options.archived);
   const models: [path: string, model: PageModel][] = [
@@ -97,7 +97,7 @@ export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | '
   const found = finding(parts, models);
   models.push(...found.pages);
   const files = [...filesOf(options.store, parts), ...copyFiles(options.store, options.copies)];
-  files.push(...[...archives.of.values()].map(({ path, sha256 }) => ({ path, blob: sha256 })));
+  files.push(...[...archives.values()].map(({ path, sha256 }) => ({ path, blob: sha256 })));
   files.push(...found.files.map(([path, text]) => ({ path, blob: options.store.keep(text) })));
   const verify = verifyPart(options.store, parts.data, models, files, (subject) => pageOfData(parts, subject));
   models.push(verify.page);
@@ -129,7 +129,6 @@ export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | '
     ),
     gathered: Object.fromEntries([...parts.comparisons].map(([id, { record }]) => [id, record])),
     feed: feed === null ? null : options.store.keep(JSON.stringify(feedsOf(parts, feed))),
-    entries: [...archives.keys, ...parts.memory.keys],
   };
 }
 
@@ -157,7 +156,7 @@ function notShown({ held, runs, attempts }: Options, parts: Parts): Linking[] {
 function notePages(parts: Parts, computed: ComputedNote, archives: Archives): [string, PageModel][] {
   const path = notePath(computed);
   const ledger: [string, PageModel] = [`${path}ledger/`, ledgerModel(parts, computed)];
-  if (computed.note.kind === 'note') return [[path, noteModel(parts, computed, archives.of.get(path) ?? null)], ledger];
+  if (computed.note.kind === 'note') return [[path, noteModel(parts, computed, archives.get(path) ?? null)], ledger];
   return [[path, scriptModel(parts, computed)], [`${path}prompter/`, prompterModel(parts, computed)], ledger];
 }
 
@@ -185,7 +184,7 @@ function pageOfData({ attempts }: Parts, subject: string): string {
 
 function partsOf(options: Options): Parts {
   const { register, runs, comparisons, attempts, held, scripts, plots, gathered, scope, prose } = options;
-  const memory = openMemory(options.store, options.archived.code);
+  const memo = siteMemo(options.store, options.archived.code);
   const reached = reach(scope, held.notes.outcomes, runs.outcomes.keys(), comparisons.keys(), attempts.keys());
   const computed = [...runs.outcomes.values()]
     .filter(({ run }) => reached.runs.has(run.id))
@@ -210,8 +209,8 @@ function partsOf(options: Options): Parts {
     comparisons: new Map(side),
     attempts: readable,
     notes: whole.map((outcome) => computedNote(outcome, plots, scripts)),
-    data: publishedData({ store: options.store, memory }, { register, runs: usable, attempts: readable }),
-    memory,
+    data: publishedData(memo, { register, runs: usable, attempts: readable }),
+    memo,
     prose,
     published: publishedIds(held.notes.outcomes, runs, attempts),
     corrections: held.corrections,
