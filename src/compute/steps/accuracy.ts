@@ -3,7 +3,7 @@ import { type CheckTable, checkTables } from '../../figures/checks/results.ts';
 import { memo } from '../store/memo.ts';
 import type { Store } from '../store/store.ts';
 
-/** `code`: the digest of all code that measures. */
+/** `code`: the digest of the code that makes them. */
 export function computeAccuracy(store: Store, code: string): readonly CheckTable[] {
   return memo(store, `accuracy-${code}`, checkTables);
 }
