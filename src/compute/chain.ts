@@ -95,9 +95,11 @@ export async function chain({ root, scope, code, store: whole, project, content 
       gathered,
       copies,
       scope,
+      code: code.all,
+      site,
       prose: prose.html,
       accuracy,
-      archived: { site, project, states: published.states, origins: archives.origins, code: code.all },
+      archived: { project, states: published.states, origins: archives.origins, code: code.all },
     });
     const tried = [...attempts.values()];
     const digests = new Map([

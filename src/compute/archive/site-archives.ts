@@ -6,7 +6,6 @@ import { notePath } from '../contents/note-path.ts';
 import type { Parts } from '../contents/site-contents.ts';
 import type { Archive } from '../models/note.ts';
 import type { Project } from '../project/read-project.ts';
-import type { SiteFacts } from '../project/site-facts.ts';
 import type { Store } from '../store/store.ts';
 import { archiveOf } from './make-archive.ts';
 
@@ -15,7 +14,6 @@ export type Archives = ReadonlyMap<string, Archive>;
 
 /** What archives are made of besides the contents of the site. */
 export interface ArchiveInputs {
-  readonly site: SiteFacts;
   readonly project: Project;
   readonly states: ReadonlyMap<string, PublishedState>;
   readonly origins: readonly ArchiveOrigin[];
