@@ -36,7 +36,7 @@ describe('compute/store/memo', () => {
     const before = inner(store);
     const [taken, kept] = await outer(store);
     expect(taken).toBe(before);
-    expect(store.entry('outer')).toEqual({ value: [taken, kept], blobs: [taken, kept].sort(), entries: ['inner'] });
+    expect(store.entry('outer')).toMatchObject({ value: [taken, kept], blobs: [taken, kept].sort(), entries: ['inner'] });
     writeFileSync(store.pathOf(before), 'damaged');
     expect(stored(store, 'outer')).toBeUndefined();
     expect(await outer(store)).toEqual([taken, kept]);
