@@ -31,7 +31,7 @@ const DOORS = {
   vega: 'plots',
   '@resvg/resvg-js': 'plots',
   minisearch: 'search',
-  feed: 'compute/atom.ts',
+  feed: 'compute/feeds/atom.ts',
   fflate: 'compute/archive',
   astro: 'print',
 };

@@ -34,10 +34,14 @@ export interface TestProject {
  */
 export function copyProject(name: string): TestProject {
   const project = copyUnbuilt(name);
-  const demonstration = inject('demonstration').root;
-  for (const folder of ['.cache', 'dist'])
-    cpSync(join(demonstration, folder), join(project.root, folder), { recursive: true, preserveTimestamps: true });
+  copyBuilt(project.root, ['.cache', 'dist']);
   return project;
+}
+
+/** Copies folders of the built demonstration into another. */
+export function copyBuilt(root: string, folders: readonly string[]): void {
+  for (const folder of folders)
+    cpSync(join(inject('demonstration').root, folder), join(root, folder), { recursive: true, preserveTimestamps: true });
 }
 
 /** Copies the project into a new temporary folder as a clone has it: without a cache, without a site. */

@@ -3,9 +3,9 @@ import { cpSync, mkdtempSync, rmSync, symlinkSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { noteSubjects } from '../../../src/compute/note-subjects.ts';
 import { judgeScript } from '../../../src/compute/published-state/judge-script.ts';
 import { presentState } from '../../../src/compute/published-state/present-state.ts';
+import { noteSubjects } from '../../../src/compute/steps/notes/note-subjects.ts';
 import { isPresent, type PresentFigure } from '../../../src/figures/figure.ts';
 import type { Problem } from '../../../src/problem.ts';
 import type { Note } from '../../../src/register/register.ts';
@@ -124,7 +124,7 @@ describe.each(DOCUMENTS)('words/mutation, $file', ({ file, own, added, claims })
   let read: Read;
   beforeAll(async () => {
     read = await readDemo(file, added);
-  }, 120_000);
+  });
 
   test('it has these stated numbers and claims, and no other; as it stands, none of them fails', () => {
     const { whole, note, subjects } = read;
@@ -158,7 +158,7 @@ describe.each(DOCUMENTS)('words/mutation, $file', ({ file, own, added, claims })
       }
     }
     expect(misjudged).toEqual([]);
-  }, 60_000);
+  });
 
   test('claims: false by a hair and by far fails at the right place, clear of its condition nothing does', () => {
     const { whole, note, subjects } = read;
@@ -205,7 +205,7 @@ describe.each(DOCUMENTS)('words/mutation, $file', ({ file, own, added, claims })
       }
     }
     expect(misjudged).toEqual([]);
-  }, 60_000);
+  });
 });
 
 test('words/mutation: two hundred cases and more', () => {
