@@ -1,5 +1,4 @@
 /** What other programs can do with the published files alone, over the demo. */
-import { join } from 'node:path';
 import { beforeAll, describe, expect, inject, test } from 'vitest';
 import { readManifest } from '../../../src/compute/project/manifest.ts';
 import type { Manifest } from '../../../src/compute/results.ts';

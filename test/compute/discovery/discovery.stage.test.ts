@@ -1,5 +1,4 @@
 /** Over the demonstration: what its index and its search say is what its pages say, and nothing that no page says. */
-import { join } from 'node:path';
 import { beforeAll, describe, expect, inject, it } from 'vitest';
 import { readManifest } from '../../../src/compute/project/manifest.ts';
 import type { Manifest, PageModel, RunModel, RunsModel } from '../../../src/compute/results.ts';
