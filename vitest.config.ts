@@ -1,5 +1,6 @@
 import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
+import { PATIENCE } from './test/site/patience.ts';
 
 /** Nothing that is right takes as long, on however busy a machine: it ends what hangs, and judges no test by its time. */
 const HANGS = 900_000;
@@ -28,6 +29,7 @@ export default defineConfig({
           name: 'site',
           include: [SITE],
           globalSetup: ['test/scratch.ts', 'test/demonstration.ts'],
+          expect: { poll: { timeout: PATIENCE } },
           // After all others, which would take the time of its browsers.
           sequence: { groupOrder: 1 },
           // A browser on a loaded machine loses a race now and then; what fails twice is wrong, and the report names each second try.

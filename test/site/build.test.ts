@@ -1,4 +1,4 @@
-import { spawnSync } from 'node:child_process';
+import { type ChildProcess, spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, renameSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -149,7 +149,7 @@ describe('an incremental build', () => {
     const dist = tree(join(project.root, 'dist'));
     project.write(note, `${original}\n\nA sentence that is only there for a moment.\n`);
     const building = project.start('build');
-    await untilPrinting(project.root);
+    await untilPrinting(project.root, building);
     building.kill('SIGKILL');
     await new Promise((resolve) => building.once('exit', resolve));
     expect(differences(dist, tree(join(project.root, 'dist'))), 'the last good site stays').toEqual([]);
@@ -345,8 +345,8 @@ function cold(project: TestProject): Map<string, Buffer> {
 }
 
 /** Waits until Astro has printed its first pages into the side folder. */
-async function untilPrinting(root: string): Promise<void> {
-  for (let waited = 0; waited < 60_000; waited += 20) {
+async function untilPrinting(root: string, building: ChildProcess): Promise<void> {
+  while (building.exitCode === null && building.signalCode === null) {
     if (existsSync(join(root, '.cache', 'site-next', 'index.html')) || existsSync(join(root, '.cache', 'site-next', 'runs')))
       return;
     await new Promise((resolve) => setTimeout(resolve, 20));
