@@ -1,6 +1,7 @@
 /** The catalogue: all that belongs to each figure, in its definition. */
 import { CLOCK } from './catalogue/clock.ts';
 import { COMPARISON } from './catalogue/comparison.ts';
+import { PHASES } from './catalogue/phases.ts';
 import { POWER } from './catalogue/power.ts';
 import { REPEATS } from './catalogue/repeats.ts';
 import { SCORES } from './catalogue/scores.ts';
@@ -13,6 +14,7 @@ export type { FigureSubject } from './catalogue/subject.ts';
 
 /** Every subject, in the order of all lists; one that is left out does not compile. */
 const BY_SUBJECT = {
+  phases: PHASES,
   thermal: THERMAL,
   clock: CLOCK,
   power: POWER,

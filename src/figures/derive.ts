@@ -5,6 +5,7 @@ import { clockFigures } from './clock/clock.ts';
 import type { RunContext } from './context.ts';
 import { type Figure, type FigureMap, isPresent, type RunFigures } from './figure.ts';
 import { loadChange } from './load-changed.ts';
+import { phaseDurations } from './phase-duration.ts';
 import { phasesOf } from './phases.ts';
 import { metersOf } from './power/meters.ts';
 import { powerFigures } from './power/power.ts';
@@ -27,6 +28,7 @@ export function derive(log: Log, context: RunContext, tables: RunTables = {}): R
   const primary = meters[0] ?? null;
   const changed = loadChange(soak, primary);
   const entries = [
+    ...phaseDurations(soak),
     ...thermalFigures(soak, primary ?? why ?? { absent: 'no-channel', why: 'The log has no power.' }, changed),
     ...clockFigures(soak),
     ...powerFigures(soak, meters, why),
