@@ -14,6 +14,8 @@ export interface Subject {
   /** Keys without the alias, as in RunFigures. */
   readonly figures: FigureMap;
   readonly facts: ReadonlyMap<string, Quantity>;
+  /** What it is in words: `device`, `specimen`. They can be counted and told apart, not printed. */
+  readonly names?: ReadonlyMap<string, string>;
   /** True where the log could not be used: its problems stand elsewhere, and words that need it say nothing more. */
   readonly unusable?: boolean;
   /** Channel names with their quantity, in declared order: plots are checked against them. */

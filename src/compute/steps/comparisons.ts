@@ -5,6 +5,7 @@ import type { FigureMap } from '../../figures/figure.ts';
 import type { Problem } from '../../problem.ts';
 import type { Comparison, Register } from '../../register/register.ts';
 import { digestOf } from '../store/digest.ts';
+import { stored } from '../store/memo.ts';
 import { fault } from '../store/momentary-problems.ts';
 import type { Store } from '../store/store.ts';
 import type { RunOutcome, Runs } from './runs/runs.ts';
@@ -30,8 +31,8 @@ export function computeComparisons({ store, code, register, runs }: Options): Re
     const named = [...comparison.runs].map(([alias, id]) => ({ alias, outcome: runs.outcomes.get(id)! }));
     const keys = named.map(({ alias, outcome }) => [alias, outcome.task.key]);
     const key = digestOf(['comparison', code, comparison.id, comparison.reference, keys]);
-    const stored = store.get(key) as FigureMap | undefined;
-    if (stored !== undefined) return [comparison.id, { comparison, key, figures: stored, problems: [] }];
+    const before = stored<FigureMap>(store, key);
+    if (before !== undefined) return [comparison.id, { comparison, key, figures: before, problems: [] }];
     const outcome = tried(comparison, named);
     if (outcome.figures !== null) store.set(key, outcome.figures);
     return [comparison.id, { comparison, key, ...outcome }];
