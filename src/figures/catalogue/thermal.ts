@@ -70,7 +70,7 @@ export const THERMAL = subject('thermal', {
     spoken: 'end ends ended last finally final reached after',
     publishedChecks: [],
     lists: [],
-    uncounted: 'It has not been simulated yet.',
+    uncounted: 'It is counted in a family of its own: loads that end before and after the device has settled.',
     definition:
       'Mean of the readings of the last minute of the load, or of the last five readings where these are further apart. It is given whether or not the device had settled.',
     formula: String.raw`T_\mathrm{end} = \frac{1}{n} \sum_{i:\, t_i > t_\mathrm{end} - \Delta} T_i`,
