@@ -213,4 +213,26 @@ export const THERMAL = subject('thermal', {
     source: 'JESD51 family of standards, definition of thermal resistance (from memory)',
     check: 'JCGM 100:2008, eq. 16, for a correlated temperature difference',
   },
+  sensor_noise: {
+    label: 'noise of the sensor',
+    unit: 'K',
+    spoken: 'noise noisy jitter flicker scatter sensor',
+    publishedChecks: [],
+    lists: [],
+    definition:
+      'Standard deviation of a single reading about the line through its two neighbours: in the idle phase, else in the last half of the load, else in the whole log.',
+    formula: String.raw`s^2 = \frac{1}{6 (n - 2)} \sum_i (T_{i-1} - 2 T_i + T_{i+1})^2`,
+    assumptions: [
+      'Noise that is slower than two steps of the log is taken for course and is not in it.',
+      'Rounding by the sensor is in it.',
+      'Readings are about evenly spaced, and the temperature bends little between three of them.',
+    ],
+    absentWhen: [
+      'there is no temperature channel',
+      'fewer than 30 readings',
+      'the readings scatter by less than half a step of the sensor',
+    ],
+    source: 'T. Gasser, L. Sroka and C. Jennen-Steinmetz, Biometrika 73, 1986, 625–633 (from memory)',
+    check: 'noise of a known standard deviation, in white simulated readings',
+  },
 });
