@@ -65,7 +65,7 @@ function energyMean(soak: Soak, channel: Channel, rows: Rows, address: string): 
   const loudest = readings.y.reduce((most, level) => Math.max(most, level));
   const energies = readings.y.map((level) => Math.exp((level - loudest) / PER_NEPER));
   const step = stepOf(soak.context, channel);
-  const { mean, sampling } = scatterMean(soak, { ...readings, y: energies }, 0, address, 'course');
+  const { mean, sampling } = scatterMean(soak, { ...readings, y: energies }, 0, address, 'load');
   const value = loudest + PER_NEPER * Math.log(mean);
   const floor = step / Math.sqrt(12);
   const [scatter] = scaled([sampling], PER_NEPER / mean);
