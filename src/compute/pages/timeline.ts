@@ -4,10 +4,10 @@ import { clockDelta, powerDelta, riseDelta } from '../../figures/comparison/diff
 import type { Pair } from '../../figures/comparison/relative.ts';
 import { type Figure, isPresent } from '../../figures/figure.ts';
 import { groupsOf } from '../../figures/repeats/groups.ts';
-import { likenessOf } from '../likeness.ts';
+import { conditionRows, runLink, settingText, shownFigure } from '../contents/figure-text.ts';
+import { likenessOf } from '../contents/likeness.ts';
+import type { ComputedRun } from '../contents/site-contents.ts';
 import type { ShownFigure, TimelineModel } from '../results.ts';
-import type { ComputedRun } from './parts.ts';
-import { conditionRows, runLink, settingText, shownFigure } from './shown.ts';
 
 /** What time and firmware may change, with the difference against the first run. */
 const COLUMNS: readonly { readonly name: string; readonly difference: (pair: Pair) => Figure }[] = [

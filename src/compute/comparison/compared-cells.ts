@@ -1,0 +1,81 @@
+/** Rows and cells of the tables of a comparison: each figure with its uncertainty in one text, what a whole row has in common said once. */
+import { type Figure, isPresent, type PresentFigure } from '../../figures/figure.ts';
+import { printQuantity } from '../../quantities/print.ts';
+import { printWithUncertainty } from '../../quantities/print-with-uncertainty.ts';
+import { fragmentOf } from '../../words/page/fragment.ts';
+import type { ComparedCell, ComparedFigure, ComparedTable } from '../results.ts';
+
+type Row = ComparedTable['rows'][number];
+
+/** What a cell prints. */
+export interface CellFigures {
+  /** Address of the figure of the comparison that stands in it; '' where it is a run's own. */
+  readonly address: string;
+  readonly figure: Figure | undefined;
+  /** Between the figure and the reference's: in its unit, and signed. */
+  readonly difference?: Figure | undefined;
+  /** How many times the reference's: a speedup. */
+  readonly ratio?: Figure | undefined;
+}
+
+/** A row of cells. Repeatability only is said once where all of them are no more. */
+export function comparedRow(head: Omit<Row, 'cells'>, cells: readonly CellFigures[]): Row {
+  const all = cells.flatMap(({ figure, difference, ratio }) => [figure, difference, ratio]);
+  const present = all.filter((figure) => figure !== undefined && isPresent(figure));
+  const repeatability = present.length > 0 && present.every(isRepeatability);
+  const detail = [head.detail, repeatability ? 'repeatability only' : ''].filter((part) => part !== '').join(', ');
+  return { ...head, detail, cells: cells.map((cell) => comparedCell(cell, repeatability)) };
+}
+
+function comparedCell({ address, figure, difference, ratio }: CellFigures, saidOfRow: boolean): ComparedCell {
+  const bare = (each: Figure) => (saidOfRow ? withoutFlag(each) : each);
+  const unit = figure && isPresent(figure) ? unitOfDifference(figure) : '';
+  const against = difference ?? ratio;
+  return {
+    anchor: fragmentOf(address),
+    figure: figure === undefined ? null : comparedFigure(bare(figure), {}),
+    against: against === undefined ? null : comparedFigure(bare(against), difference ? { signed: true, unit } : { times: true }),
+  };
+}
+
+/** The unit that the value is printed in, as one of differences. */
+function unitOfDifference({ quantity }: PresentFigure): string {
+  const { unit } = printQuantity(quantity);
+  return unit === '°C' ? 'K' : unit;
+}
+
+interface Manner {
+  readonly signed?: boolean;
+  readonly unit?: string;
+  readonly times?: boolean;
+}
+
+function comparedFigure(figure: Figure, { signed = false, unit, times = false }: Manner): ComparedFigure {
+  if (!isPresent(figure)) return { shown: '', verdict: '', detail: '', absent: figure.why, inferred: [] };
+  const { quantity, interval, of, inferred } = figure;
+  const shown = printWithUncertainty(quantity, { interval, signed, unit: unit === '' ? undefined : unit });
+  return {
+    shown: times ? `×\u00a0${shown}` : shown,
+    verdict: String(of?.verdict ?? ''),
+    detail: spreadOf(figure),
+    inferred: inferred ?? [],
+  };
+}
+
+/** How far the tests lie apart whose mean a speedup is: they are no part of its uncertainty. */
+function spreadOf({ of }: PresentFigure): string {
+  const { smallest, largest, tests } = of ?? {};
+  if (typeof smallest !== 'number' || typeof largest !== 'number' || tests === 1) return '';
+  const text = (value: number) => printQuantity({ value, unit: '1', parts: null }).text;
+  return `${tests} tests, ${text(smallest)} to ${text(largest)}`;
+}
+
+function isRepeatability({ quantity }: PresentFigure): boolean {
+  return quantity.repeatabilityOnly === true && quantity.parts?.length !== 0;
+}
+
+function withoutFlag(figure: Figure): Figure {
+  if (!isPresent(figure)) return figure;
+  const { repeatabilityOnly: _said, ...quantity } = figure.quantity;
+  return { ...figure, quantity };
+}
