@@ -273,6 +273,6 @@ function turned(profile: RiseProfile, up: 1 | -1): RiseProfile {
     curves: profile.curves.map(curve),
     asymptote: over(profile.asymptote),
     terms: profile.terms.map(({ amplitude, timeConstant }) => ({ amplitude: over(amplitude), timeConstant })),
-    inverse: profile.inverse?.map((row, i) => row.map((value, j) => (flipped(i) === flipped(j) ? value : -value))),
+    inverse: profile.inverse?.map((row, i) => row.map((value, j) => (flipped(i) === flipped(j) ? value : -value))) ?? null,
   };
 }
