@@ -20,7 +20,7 @@ const CLOCK_SHARE = 0.03;
 export function loadChange(soak: Soak, meter: Meter | null): Reason | null {
   const load = phaseOf(soak, 'load');
   if (!load) return null;
-  const clock: Channel | undefined = channelsOf(soak.log, 'clock')[0];
+  const clock = deliveredClock(soak);
   const seen = [
     clock && { name: `The clock (channel ${clock.name})`, values: clock.values, share: CLOCK_SHARE },
     meter && { name: `The power (channel ${meter.name})`, values: meter.values, share: POWER_SHARE },
@@ -34,6 +34,16 @@ export function loadChange(soak: Soak, meter: Meter | null): Reason | null {
     }
   }
   return clock || meter ? null : throttled(soak, load.from);
+}
+
+/** The first clock that may show what was delivered: a requested one shows nothing of the load. */
+function deliveredClock(soak: Soak): Channel | undefined {
+  return channelsOf(soak.log, 'clock').find(({ shows }) => shows !== 'requested');
+}
+
+/** Whether the log shows what the load was: its power, or a delivered clock. */
+export function loadIsSeen(soak: Soak, meter: Meter | null): boolean {
+  return meter !== null || deliveredClock(soak) !== undefined;
 }
 
 /** Where nothing else tells of the load, a device that throttled did not keep it. */

@@ -35,15 +35,15 @@ export interface RiseProfile {
   /** The best fit, of as many exponentials as the readings bear; where it is open, the slower one has at most thirty spans. */
   readonly best: RiseCurve;
   /**
-   * Interval over all accepted curves. Where one exponential is enough these include a slower part hidden below the scatter, up to
-   * `mostRatio` times slower. Where it is open the far end is infinite.
+   * Interval over all accepted curves with a slower part up to `mostRatio` times slower; where one exponential is enough, these have it
+   * hidden below the scatter. Where it is open the far end is infinite.
    */
   readonly asymptote: Ranged;
-  /** As many as the best fit has terms. */
+  /** As many as the best fit has terms. Where the slower part may as well be a straight line, its far ends are infinite. */
   readonly terms: readonly RangedTerm[];
   /** Accepted curves that end, the best one first: for what else is read off a curve. */
   readonly curves: readonly RiseCurve[];
-  /** (XᵀX)⁻¹ of the best fit over asymptote, amplitudes, time constants; null where it is open. */
+  /** (XᵀX)⁻¹ of the best fit over asymptote, amplitudes, time constants; null where a straight line is accepted too. */
   readonly inverse: readonly (readonly number[])[] | null;
   /** Unit of y, of single rows. */
   readonly residualDeviation: number;
@@ -59,7 +59,7 @@ export interface RiseProfileOptions {
   readonly start?: number;
   /** Step of the readings, unit of y: what they cannot tell apart. 0 when left out. */
   readonly step?: number;
-  /** By how much a slower part that one exponential hides may be slower. */
+  /** How many times slower than the faster one a slower part may be. */
   readonly mostRatio?: number;
 }
 
@@ -73,6 +73,9 @@ const STEP_SHARE = 0.15;
 /** As in `fitCovariance`. */
 const SMALLEST_CORRECTION = 0.2;
 const FEWEST_DOF = 2;
+/** A hidden part that counts for the time constant is slower by this at least, and makes this share of what is shown at most. */
+const LEAST_RATIO = 2;
+const MOST_HIDDEN = 0.3;
 /** A case answers some ten times slower than its board; thirty leaves room. */
 const MOST_RATIO = 30;
 
@@ -156,22 +159,31 @@ interface Found {
   readonly mostRatio: number;
 }
 
-function profileOfTwo({ data, walk, noise }: Found, best: RisePair): RiseProfile {
+function profileOfTwo({ data, walk, noise, mostRatio }: Found, least: RisePair): RiseProfile {
   const { cut } = noise;
-  const accepted = acceptedStretch(data, [...walk, best], (pair) => pair.rss <= cut && mayRise(pair, cut));
-  const open = accepted.some(({ slow }) => slow >= MOST_SPANS * data.span);
-  const ends = accepted.filter(({ slow }) => Number.isFinite(slow));
-  const rising = ends.filter(bothRise);
-  const all = [best, ...rising];
+  const fits = [...walk, least];
+  const accepts = (pair: RisePair) => pair.rss <= cut && mayRise(pair, cut);
+  const accepted = acceptedStretch(data, fits, accepts);
+  const endless = accepted.some(({ slow }) => slow >= MOST_SPANS * data.span);
+  const limited = acceptedStretch(
+    data,
+    fits,
+    (pair) => accepts(pair) && (pair.slow <= mostRatio * pair.fast || isSlowMain(pair, data.span)),
+  );
+  const open = !limited.some(bothRise);
+  const best = open ? least : limited.filter(bothRise).reduce((lowest, pair) => (pair.rss < lowest.rss ? pair : lowest));
+  const all = [best, ...accepted.filter((pair) => Number.isFinite(pair.slow) && bothRise(pair))];
   const over = (value: number, range: (pair: RisePair) => Ranged): Ranged => unionOf(value, all.map(range));
-  const endless = (range: Ranged): Ranged => (open ? { ...range, high: Number.POSITIVE_INFINITY } : range);
-  const exact = open ? null : exponentialRise(data.s, data.y, [best.fast, best.slow]);
+  const without = (ends: boolean, range: Ranged): Ranged => (ends ? { ...range, high: Number.POSITIVE_INFINITY } : range);
+  const ends = open ? accepted.filter(({ slow }) => Number.isFinite(slow)) : limited;
+  const exact = exponentialRise(data.s, data.y, [best.fast, best.slow]);
   return {
     ...told(noise),
     two: true,
     open,
     best: curveOf(best),
-    asymptote: endless(
+    asymptote: without(
+      open,
       unionOf(
         best.asymptote,
         [best, ...ends].map((pair) => asymptoteRange(pair, cut)),
@@ -183,12 +195,18 @@ function profileOfTwo({ data, walk, noise }: Found, best: RisePair): RiseProfile
         timeConstant: over(best.fast, (pair) => fastRange(pair, cut)),
       },
       {
-        amplitude: endless(over(best.amplitudes[1], (pair) => amplitudeRange(pair, cut, 1))),
-        timeConstant: endless(over(best.slow, (pair) => ranged(pair.slow, 0))),
+        amplitude: without(
+          endless,
+          over(best.amplitudes[1], (pair) => amplitudeRange(pair, cut, 1)),
+        ),
+        timeConstant: without(
+          endless,
+          over(best.slow, (pair) => ranged(pair.slow, 0)),
+        ),
       },
     ],
-    curves: all.flatMap((pair) => curvesOf(data, pair, cut)),
-    inverse: exact?.inverse ?? null,
+    curves: [best, ...ends.filter(bothRise)].flatMap((pair) => curvesOf(data, pair, cut)),
+    inverse: endless ? null : (exact?.inverse ?? null),
   };
 }
 
@@ -208,10 +226,29 @@ function profileOfOne({ data, walk, noise, mostRatio }: Found, one: ExponentialR
     open: false,
     best,
     asymptote: unionOf(one.asymptote, [plain(one.asymptote, 0), ...hidden.map((pair) => asymptoteRange(pair, cut))]),
-    terms: [{ amplitude: plain(amplitude, 1), timeConstant: plain(timeConstant, 2) }],
+    terms: [
+      {
+        amplitude: plain(amplitude, 1),
+        timeConstant: unionOf(timeConstant, [
+          plain(timeConstant, 2),
+          ...hidden.filter((pair) => isMain(pair, data.span)).map((pair) => fastRange(pair, cut)),
+        ]),
+      },
+    ],
     curves: [best, ...hidden.filter(bothRise).flatMap((pair) => curvesOf(data, pair, cut))],
     inverse: one.inverse,
   };
+}
+
+/** Whether the slower part is the larger within the load: then the other one is a chip on its board, however much faster. */
+function isSlowMain({ amplitudes, slow }: RisePair, span: number): boolean {
+  return slow <= span && -amplitudes[1] * Math.expm1(-span / slow) > amplitudes[0];
+}
+
+/** Whether a hidden slower part leaves the faster one to be what the load shows. */
+function isMain({ amplitudes, fast, slow }: RisePair, span: number): boolean {
+  const shown = -amplitudes[1] * Math.expm1(-span / slow);
+  return slow >= LEAST_RATIO * fast && shown > 0 && shown <= MOST_HIDDEN * (amplitudes[0] + shown);
 }
 
 function told({ residualDeviation, dof, effectiveCount, rows }: Noise) {

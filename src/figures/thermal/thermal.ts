@@ -3,6 +3,7 @@ import type { Channel } from '../../intake/log.ts';
 import { absent, isReason, noChannel, noPhase, noReadings, type Reason } from '../absent.ts';
 import { meanOf } from '../average.ts';
 import { extremeOf } from '../extreme.ts';
+import { loadIsSeen } from '../load-changed.ts';
 import type { Meter } from '../power/meters.ts';
 import { figureOf, ofChannel } from '../present.ts';
 import { addressOf, channelsOf, type Entry, phaseOf, rowsOf, type Soak } from '../soak.ts';
@@ -10,10 +11,19 @@ import { endTemperature } from './end.ts';
 import { ambientCeiling, heldAtLimit, throttleHeadroom } from './limit.ts';
 import { type LoadSeries, loadSeries } from './load-series.ts';
 import { type Response, responseOf } from './response.ts';
-import { asymptoteTemperature, timeConstant } from './response-figures.ts';
+import {
+  amplitudePerWatt,
+  asymptoteTemperature,
+  responseAmplitude,
+  secondAmplitude,
+  secondAmplitudePerWatt,
+  secondTimeConstant,
+  timeConstant,
+} from './response-figures.ts';
 import { risePerWatt, temperatureRise } from './rise.ts';
 import { isSettled, type Settled, settle, type Unsettled } from './settle.ts';
 import { steadyTemperature, timeToSteadyState } from './steady.ts';
+import { stoppedReason } from './stopped.ts';
 
 /** One temperature channel with what is known of its course under load. */
 export interface Course {
@@ -23,6 +33,10 @@ export interface Course {
   readonly series: LoadSeries;
   readonly settling: Settled | Unsettled;
   readonly response: Response | Reason;
+  /** Why the course says nothing of how the device would settle, though nothing else shows a change of the load; null where it does. */
+  readonly stopped: Reason | null;
+  /** Whether a channel shows what the load was: its power, or a delivered clock. */
+  readonly loadSeen: boolean;
 }
 
 export const THERMAL_NAMES = [
@@ -33,6 +47,11 @@ export const THERMAL_NAMES = [
   'temperature_rise',
   'time_to_steady_state',
   'time_constant',
+  'second_time_constant',
+  'response_amplitude',
+  'second_amplitude',
+  'amplitude_per_watt',
+  'second_amplitude_per_watt',
   'asymptote_temperature',
   'throttle_headroom',
   'held_at_limit',
@@ -75,7 +94,7 @@ function peakFigures(soak: Soak, channel: Channel, index: number): Entry[] {
 
 const COURSE_NAMES = THERMAL_NAMES.filter((name) => !/^(idle|peak|throttle|held)_/.test(name));
 
-/** Without a change of the load that shows: a governor may have worked from its first seconds to its last. */
+/** The governor worked from the first seconds of the load to its last, so that no stop shows. */
 const HELD: Reason = {
   absent: 'load-changed',
   why: 'The governor held the temperature at its limit, so that neither its course nor its end is that of a constant load.',
@@ -84,18 +103,33 @@ const HELD: Reason = {
 function courseFigures(soak: Soak, channel: Channel, index: number, meter: Meter | Reason, changed: Reason | null): Entry[] {
   const series = loadSeries(soak, channel);
   if (isReason(series)) return COURSE_NAMES.map((name) => [addressOf(name, channel, index), absent(name, series)]);
-  const fitted = changed ?? responseOf(soak, series, index);
+  const stopped = changed ? null : stoppedReason(soak, series);
+  const fitted = changed ?? stopped ?? responseOf(soak, series, index);
   const settling = settle(soak, series, () => fitted);
-  const governed = changed ?? (isSettled(settling) && settling.held ? HELD : null);
-  const course: Course = { soak, channel, index, series, settling, response: governed ?? fitted };
+  const response = changed ?? stopped ?? (isSettled(settling) && settling.held ? HELD : fitted);
+  const course: Course = {
+    soak,
+    channel,
+    index,
+    series,
+    settling,
+    response,
+    stopped,
+    loadSeen: loadIsSeen(soak, isReason(meter) ? null : meter),
+  };
   return [
     steadyTemperature(course),
     endTemperature(course),
     timeToSteadyState(course),
     temperatureRise(course),
     risePerWatt(course, meter),
-    ambientCeiling(course, governed),
+    ambientCeiling(course),
     timeConstant(course),
+    secondTimeConstant(course),
+    responseAmplitude(course),
+    secondAmplitude(course),
+    amplitudePerWatt(course, meter),
+    secondAmplitudePerWatt(course, meter),
     asymptoteTemperature(course),
   ];
 }
