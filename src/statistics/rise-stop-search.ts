@@ -17,7 +17,7 @@ export interface StopFit {
 const TAUS = 24;
 /** Stops are looked for between these shares of the span. */
 const EARLIEST = 0.03;
-const LATEST = 0.9;
+const LATEST = 0.8;
 const HALVINGS = 6;
 /** Steps of one size at most. */
 const TURNS = 4;

@@ -1,5 +1,5 @@
 /** What the models of pages are built from: everything that stage 1 has computed. */
-import type { Figure, RunFigures } from '../../figures/figure.ts';
+import type { Figure, FigureMap, RunFigures } from '../../figures/figure.ts';
 import type { Ladder } from '../../figures/stability/ladder.ts';
 import type { TableForm } from '../../figures/table-form.ts';
 import type { RunSeries } from '../../plots/data/series.ts';
@@ -7,7 +7,7 @@ import type { Attempts, Comparison, Note, Register, Run } from '../../register/r
 import type { Correction } from '../../register/sealed/published-states.ts';
 import type { Plan } from '../../words/script/plan.ts';
 import type { Written } from '../../words/written.ts';
-import type { PublishedData } from '../data/published-data.ts';
+import type { PublishedData } from '../models/data-file.ts';
 import type { Gathered } from '../models/gathered.ts';
 import type { SiteFacts } from '../project/site-facts.ts';
 import type { ComparisonModel, PagePlot } from '../results.ts';
@@ -15,7 +15,7 @@ import type { PlotResult } from '../steps/plots/plot-task.ts';
 import type { RunData } from '../steps/runs/run-data.ts';
 import type { LogSummary } from '../steps/runs/run-step.ts';
 import type { ReadTable } from '../steps/runs/run-tables.ts';
-import type { Memory } from '../store/memo.ts';
+import type { SiteMemo } from '../store/memo.ts';
 
 export interface ComputedRun {
   readonly run: Run;
@@ -38,7 +38,7 @@ export interface ComputedRun {
 /** A comparison that published notes reach. */
 export interface ComputedComparison {
   readonly comparison: Comparison;
-  readonly figures: ReadonlyMap<string, Figure>;
+  readonly figures: FigureMap;
   /** Blob of what was gathered of it, as canonical JSON; and the same read. */
   readonly record: string;
   readonly gathered: () => Gathered;
@@ -51,7 +51,7 @@ export interface ComputedComparison {
 export interface ComputedAttempts {
   readonly attempts: Attempts;
   readonly ladder: Ladder;
-  readonly figures: ReadonlyMap<string, Figure>;
+  readonly figures: FigureMap;
   readonly sha256: string;
   readonly bytes: number;
   readonly form: TableForm;
@@ -79,7 +79,7 @@ export interface Parts {
   readonly notes: readonly ComputedNote[];
   /** Files of data of runs and attempts. */
   readonly data: PublishedData;
-  readonly memory: Memory;
+  readonly memo: SiteMemo;
   /** HTML of the authors' own words about runs, devices and comparisons, by file. */
   readonly prose: ReadonlyMap<string, string>;
   /** What published notes reach: the rest shows in dev alone, and is marked. */

@@ -1,8 +1,9 @@
 /** One specimen over dates and firmware: its runs that are alike in all else. */
+import type { FigureName } from '../../figures/catalogue.ts';
 import type { ComparedRun } from '../../figures/comparison/compared.ts';
 import { clockDelta, powerDelta, riseDelta } from '../../figures/comparison/differences.ts';
 import type { Pair } from '../../figures/comparison/relative.ts';
-import { type Figure, isPresent } from '../../figures/figure.ts';
+import { type Figure, type FigureMap, isPresent } from '../../figures/figure.ts';
 import { groupsOf } from '../../figures/repeats/groups.ts';
 import { conditionRows, runLink, settingText, shownFigure } from '../contents/figure-text.ts';
 import { likenessOf } from '../contents/likeness.ts';
@@ -10,7 +11,7 @@ import type { ComputedRun } from '../contents/site-contents.ts';
 import type { ShownFigure, TimelineModel } from '../results.ts';
 
 /** What time and firmware may change, with the difference against the first run. */
-const COLUMNS: readonly { readonly name: string; readonly difference: (pair: Pair) => Figure }[] = [
+const COLUMNS: readonly { readonly name: FigureName; readonly difference: (pair: Pair) => Figure }[] = [
   { name: 'temperature_rise', difference: riseDelta },
   { name: 'mean_clock', difference: clockDelta },
   { name: 'load_power', difference: powerDelta },
@@ -63,7 +64,7 @@ function comparedRun({ run, derived }: ComputedRun): ComparedRun {
 }
 
 /** The run's page tells why a figure is absent: a difference of it has nothing to add. The column says of what it is; a power's place stays. */
-function shownDifference(pair: Pair, name: string, difference: (pair: Pair) => Figure): ShownFigure | null {
+function shownDifference(pair: Pair, name: FigureName, difference: (pair: Pair) => Figure): ShownFigure | null {
   const both = [pair.run, pair.reference].every(({ figures }) => isPresent(figureAt(figures, name)));
   if (!both) return null;
   const figure = difference(pair);
@@ -72,6 +73,6 @@ function shownDifference(pair: Pair, name: string, difference: (pair: Pair) => F
 }
 
 /** Every run has each of these figures, present or absent; a log without the channel has it absent. */
-function figureAt(figures: ReadonlyMap<string, Figure>, name: string): Figure {
+function figureAt(figures: FigureMap, name: FigureName): Figure {
   return figures.get(name) ?? { name, absent: 'no-channel', why: 'The log has no channel for it.' };
 }

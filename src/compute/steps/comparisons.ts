@@ -1,10 +1,11 @@
 /** The figures of every comparison, from the store or derived from its runs'. */
 import { compare } from '../../figures/comparison/compare.ts';
 import type { ComparedRun } from '../../figures/comparison/compared.ts';
-import type { Figure } from '../../figures/figure.ts';
+import type { FigureMap } from '../../figures/figure.ts';
 import type { Problem } from '../../problem.ts';
 import type { Comparison, Register } from '../../register/register.ts';
 import { digestOf } from '../store/digest.ts';
+import { stored } from '../store/memo.ts';
 import { fault } from '../store/momentary-problems.ts';
 import type { Store } from '../store/store.ts';
 import type { RunOutcome, Runs } from './runs/runs.ts';
@@ -13,7 +14,7 @@ export interface ComparisonOutcome {
   readonly comparison: Comparison;
   readonly key: string;
   /** Null where a log of its runs could not be used: that run's problems then say why. */
-  readonly figures: ReadonlyMap<string, Figure> | null;
+  readonly figures: FigureMap | null;
   readonly problems: readonly Problem[];
 }
 
@@ -30,8 +31,8 @@ export function computeComparisons({ store, code, register, runs }: Options): Re
     const named = [...comparison.runs].map(([alias, id]) => ({ alias, outcome: runs.outcomes.get(id)! }));
     const keys = named.map(({ alias, outcome }) => [alias, outcome.task.key]);
     const key = digestOf(['comparison', code, comparison.id, comparison.reference, keys]);
-    const stored = store.get(key) as ReadonlyMap<string, Figure> | undefined;
-    if (stored !== undefined) return [comparison.id, { comparison, key, figures: stored, problems: [] }];
+    const before = stored<FigureMap>(store, key);
+    if (before !== undefined) return [comparison.id, { comparison, key, figures: before, problems: [] }];
     const outcome = tried(comparison, named);
     if (outcome.figures !== null) store.set(key, outcome.figures);
     return [comparison.id, { comparison, key, ...outcome }];
@@ -51,7 +52,7 @@ function tried(comparison: Comparison, named: Named): Pick<ComparisonOutcome, 'f
   }
 }
 
-function derived({ id, reference }: Comparison, named: Named): ReadonlyMap<string, Figure> | null {
+function derived({ id, reference }: Comparison, named: Named): FigureMap | null {
   const runs = named.map(({ alias, outcome }) => comparedRun(alias, outcome));
   const base = runs.find((run) => run?.alias === reference);
   const others = runs.filter((run): run is ComparedRun => run !== null && run !== base);

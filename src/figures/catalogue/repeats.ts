@@ -1,5 +1,5 @@
 /** Definitions of the figures of runs alike but for time. */
-import type { Definition } from '../catalogue.ts';
+import { subject } from './subject.ts';
 
 const SOURCE =
   'JCGM 100:2008, 4.2.2 and E.4.3; NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.5.8 (limits for a standard deviation)';
@@ -7,14 +7,7 @@ const ALIKE =
   'Runs are alike when device, setting and all conditions but the ambient are the same; a group is named by its earliest run.';
 const LITTLE = 'The interval is wide and lopsided, as a few values say little of a spread.';
 
-const repeats = (
-  name: string,
-  label: string,
-  rest: Pick<Definition, 'definition' | 'formula' | 'absentWhen' | 'check'>,
-): Definition => ({
-  name,
-  label,
-  subject: 'repeats',
+const ALL = {
   unit: "the figure's own",
   assumptions: [
     ALIKE,
@@ -23,22 +16,31 @@ const repeats = (
     'What the runs share, such as the error of one meter, is not in it.',
   ],
   source: SOURCE,
-  ...rest,
-});
+};
 
-export const REPEATS: readonly Definition[] = [
-  repeats('repeatability', 'repeatability within a specimen', {
+export const REPEATS = subject('repeats', {
+  repeatability: {
+    label: 'repeatability within a specimen',
+    spoken: '',
+    publishedChecks: ['gum-4-4-3'],
+    lists: [],
+    ...ALL,
     definition:
       'Standard deviation of a figure over runs of one specimen that are alike but for time; over several specimens, pooled. n is the number of runs.',
     formula: String.raw`s_\mathrm{r} = \sqrt{\frac{\sum_j (n_j - 1)\, s_j^2}{\sum_j (n_j - 1)}}`,
     absentWhen: ['no specimen was run twice at this setting and under these conditions'],
     check: 'JCGM 100:2008, 4.4.3: twenty temperatures, s 1.489 °C',
-  }),
-  repeats('specimen_spread', 'spread between specimens', {
+  },
+  specimen_spread: {
+    label: 'spread between specimens',
+    spoken: '',
+    publishedChecks: ['gum-4-4-3'],
+    lists: [],
+    ...ALL,
     definition:
       'Standard deviation of a figure between specimens, of the mean of the runs of each, that are alike but for time. n is the number of specimens.',
     formula: String.raw`s_\mathrm{b} = \sqrt{\frac{1}{n - 1} \sum_{j=1}^{n} (\bar x_j - \bar x)^2}`,
     absentWhen: ['only one specimen was run at this setting and under these conditions: it is never called typical'],
     check: 'of two values, their difference over √2',
-  }),
-];
+  },
+});

@@ -1,6 +1,8 @@
 /** Definitions of the thermal figures. */
-import type { Definition } from '../catalogue.ts';
 import { CRITERIA } from '../thermal/criteria.ts';
+import { EXTREME } from './outside.ts';
+import { FIT, LIMITS, MEAN, PRODUCT } from './proofs.ts';
+import { subject } from './subject.ts';
 
 const PRACTICE = 'common practice, no source';
 const STEP = 'F. P. Incropera et al., Fundamentals of Heat and Mass Transfer, lumped capacitance (from memory)';
@@ -9,7 +11,7 @@ const HELD = 'the governor held the temperature at its limit';
 const RESPONSE = String.raw`\vartheta(t) = \vartheta_\infty - \sum_k A_k\, e^{-t/\tau_k}`;
 const CONSTANT_LOAD = [
   'The load was constant: delivered clock within 3 %, power within 10 % of its median, over 10 s and over 2 min. Where neither is logged, the figure says that the load was not observed.',
-  'The first seconds, up to a sixth of the load, are left out where they do not follow the rest, as after a boost. Of a boost that lasts about as long as a fast time constant nothing tells.',
+  'The first seconds, up to a sixth of the load, are left out where they do not follow the rest, as after a boost. A boost that lasts about as long as half a time constant passes for a faster part.',
 ];
 const FITTED = [
   'The readings bear two exponentials where the second explains more than chance would once in 1000, on the effective number of readings.',
@@ -24,36 +26,36 @@ const NO_RESPONSE = [
   'the temperature stopped climbing before its time, as under a governor, a fan that steps in, or a load that falls',
   'the temperature ended at its limit, and nothing shows whether a governor held it there',
   'the load lasted less than two time constants',
-  'residuals exceed 5 % of the step, or follow each other so that six independent ones are left',
+  'residuals exceed 5 % of the step, or follow each other so that fewer than six independent ones are left',
 ];
 const NOT_STEADY = 'the criterion of steady state did not hold to the end of the load, or the load was shorter than its window';
 const OTHERS = CRITERIA.slice(1)
   .map(({ name }) => name)
   .join(', ');
 
-const thermal = (
-  name: string,
-  label: string,
-  unit: string,
-  rest: Omit<Definition, 'name' | 'label' | 'unit' | 'subject'>,
-): Definition => ({
-  name,
-  label,
-  subject: 'thermal',
-  unit,
-  ...rest,
-});
-
-export const THERMAL: readonly Definition[] = [
-  thermal('idle_temperature', 'idle temperature', '°C', {
+export const THERMAL = subject('thermal', {
+  idle_temperature: {
+    label: 'idle temperature',
+    unit: '°C',
+    spoken: 'idle idling rest resting doing nothing before start starts began cold',
+    prior: 0.3,
+    publishedChecks: [...MEAN, ...LIMITS],
+    lists: ['side by side'],
     definition: 'Mean of the readings of the idle phase, each weighted by the time that it stands for.',
     formula: String.raw`\bar T_\mathrm{idle} = \frac{\sum_i w_i T_i}{\sum_i w_i}`,
     assumptions: ['Gaps of the log are left out.', 'The device had settled before the idle phase began: this is not checked.'],
     absentWhen: ['there is no idle phase', 'it holds fewer than two readings'],
     source: PRACTICE,
     check: 'hand-computed means; JCGM 100:2008, 4.4.3 for the uncertainty of independent readings',
-  }),
-  thermal('peak_temperature', 'peak temperature', '°C', {
+  },
+  peak_temperature: {
+    label: 'peak temperature',
+    unit: '°C',
+    spoken: 'peak hottest highest maximum max top tops topped reach spike',
+    prior: 0.5,
+    publishedChecks: [],
+    lists: ['runs', 'side by side'],
+    outside: EXTREME,
     definition:
       'Largest reading of the load phase as it was logged. Its interval is lopsided: up by half the largest change between two readings, which may have hidden more; down by what noise lifts the largest of many readings.',
     formula: String.raw`\hat T = \max_{i \in \mathrm{load}} T_i`,
@@ -61,8 +63,14 @@ export const THERMAL: readonly Definition[] = [
     absentWhen: ['there is no load phase', 'it holds fewer than two readings'],
     source: PRACTICE,
     check: 'closed form: samples of a triangle whose top lies between two of them stay inside the interval',
-  }),
-  thermal('steady_temperature', 'steady temperature', '°C', {
+  },
+  steady_temperature: {
+    label: 'steady temperature',
+    unit: '°C',
+    spoken: 'steady settle level plateau stays long-run end ends sits',
+    prior: 0.5,
+    publishedChecks: [...MEAN, ...LIMITS, 'steady-state-criteria'],
+    lists: ['runs', 'side by side'],
     definition: `Mean over the last window of the load, given that the device had settled: ${CRITERIA[0]!.words}, and stays so to the end of the load. Where the ambient is not measured it is taken as constant. A run may name another criterion: ${OTHERS}.`,
     formula: String.raw`\bar T_\mathrm{steady} = \frac{\sum_i w_i T_i}{\sum_i w_i},\quad \max_{[t,\,t+\Delta]} \vartheta - \min_{[t,\,t+\Delta]} \vartheta \le \delta \ \text{for all later } t`,
     assumptions: [
@@ -75,8 +83,14 @@ export const THERMAL: readonly Definition[] = [
     absentWhen: [NOT_STEADY, 'there is no load phase'],
     source: CRITERIA[0]!.source,
     check: FIRST_ORDER,
-  }),
-  thermal('end_temperature', 'temperature at the end of the load', '°C', {
+  },
+  end_temperature: {
+    label: 'temperature at the end of the load',
+    unit: '°C',
+    spoken: 'end ends ended last finally final reached after',
+    publishedChecks: [],
+    lists: [],
+    uncounted: 'It has not been simulated yet.',
     definition:
       'Mean of the readings of the last minute of the load, or of the last five readings where these are further apart. It is given whether or not the device had settled.',
     formula: String.raw`T_\mathrm{end} = \frac{1}{n} \sum_{i:\, t_i > t_\mathrm{end} - \Delta} T_i`,
@@ -87,8 +101,14 @@ export const THERMAL: readonly Definition[] = [
     absentWhen: ['there is no load phase', 'its last minute holds fewer than two readings'],
     source: PRACTICE,
     check: FIRST_ORDER,
-  }),
-  thermal('temperature_rise', 'temperature rise', 'K', {
+  },
+  temperature_rise: {
+    label: 'temperature rise',
+    unit: 'K',
+    spoken: 'rise rose risen above over room ambient warmer climb',
+    prior: 0.3,
+    publishedChecks: ['gum-5-2-2', 'gum-h-2', ...LIMITS],
+    lists: ['side by side', 'repeats'],
     definition:
       'Steady temperature less the ambient over the same rows: measured where there is an ambient channel, else as stated.',
     formula: String.raw`\Delta T = \bar T_\mathrm{steady} - \bar T_\mathrm{ambient}`,
@@ -96,8 +116,14 @@ export const THERMAL: readonly Definition[] = [
     absentWhen: [NOT_STEADY, 'the ambient is neither measured nor stated'],
     source: 'JESD51 family of standards, definition of thermal resistance, numerator (from memory)',
     check: 'JCGM 100:2008, 5.2.2 with eq. 16: an offset shared by both sensors cancels',
-  }),
-  thermal('time_to_steady_state', 'time to steady state', 's', {
+  },
+  time_to_steady_state: {
+    label: 'time to steady state',
+    unit: 's',
+    spoken: 'settle steady until takes took after before level',
+    prior: 0.2,
+    publishedChecks: ['steady-state-criteria'],
+    lists: ['side by side'],
     definition:
       'Time from the beginning of the load until the first window opens in which the criterion of steady state holds, as it does in all later ones. For a slope it is the middle of the line.',
     formula: String.raw`t_s = \min\{t : \text{the criterion holds for all } t' \ge t\}`,
@@ -112,35 +138,63 @@ export const THERMAL: readonly Definition[] = [
     ],
     source: CRITERIA[0]!.source,
     check: FIRST_ORDER,
-  }),
-  thermal('time_constant', 'time constant', 's', {
+  },
+  time_constant: {
+    label: 'time constant',
+    unit: 's',
+    spoken: 'time-constant constant slow exponential',
+    prior: -0.2,
+    publishedChecks: FIT,
+    lists: [],
     definition:
-      'Time constant of the exponential fitted to the rise under load by least squares; where the readings bear two, of the main part, which is the larger one within the load. It does not cover a slower part that is hidden below the scatter, nor a load that changed without a channel that shows it.',
+      'Time constant of the exponential fitted to the rise under load by least squares; where the readings bear two, of the main part, which is the larger one within the load. A slower part that is hidden below the scatter widens its interval up to a share of 30 % of the step. It does not cover a load that changed without a channel that shows it.',
     formula: RESPONSE,
     assumptions: [...CONSTANT_LOAD, ...FITTED],
     absentWhen: [...NO_RESPONSE],
     source: STEP,
     check: `${FIRST_ORDER}; NIST StRD Misra1a and BoxBOD through the fit itself`,
-  }),
-  thermal('second_time_constant', 'second time constant', 's', {
+  },
+  second_time_constant: {
+    label: 'second time constant',
+    unit: 's',
+    spoken: 'second-time-constant second constant',
+    prior: -0.4,
+    publishedChecks: FIT,
+    lists: [],
     definition:
-      'Time constant of the other of two exponentials: of a chip on its board it is mostly the faster one, of a board in its case the slower one; the figure says which. A part whose constant is known no better than by half is given as a bound.',
+      'Time constant of the other of two exponentials: of a chip on its board it is mostly the faster one, of a board in its case the slower one; the figure says which. It does not cover a third part.',
     formula: RESPONSE,
     assumptions: [...CONSTANT_LOAD, ...FITTED],
-    absentWhen: [...NO_RESPONSE, 'the readings bear one time constant', 'the load ended before a slower part showed where it ends'],
+    absentWhen: [
+      ...NO_RESPONSE,
+      'the readings bear one time constant',
+      'it is known no better than by two thirds of itself; a slower one is then above its lower end',
+    ],
     source: STEP,
     check: FIRST_ORDER,
-  }),
-  thermal('response_amplitude', 'amplitude of the response', 'K', {
+  },
+  response_amplitude: {
+    label: 'amplitude of the response',
+    unit: 'K',
+    spoken: 'amplitude response step',
+    prior: -0.4,
+    publishedChecks: FIT,
+    lists: [],
     definition:
-      'Amplitude of the main part of the fitted response: how far it would raise the temperature from the start of the load to its end. Two readings of one sensor, so that its offset cancels.',
+      'Amplitude of the main part of the fitted response: how far it would raise the temperature from the start of the load to its end. A difference of readings of one sensor, so that its offset cancels.',
     formula: RESPONSE,
     assumptions: [...CONSTANT_LOAD, ...FITTED, 'The device had settled before the load began.'],
-    absentWhen: [...NO_RESPONSE, BOOSTED],
+    absentWhen: [...NO_RESPONSE, BOOSTED, 'it is known no better than by two thirds of itself'],
     source: STEP,
     check: FIRST_ORDER,
-  }),
-  thermal('second_amplitude', 'amplitude of the second part', 'K', {
+  },
+  second_amplitude: {
+    label: 'amplitude of the second part',
+    unit: 'K',
+    spoken: 'second-amplitude second amplitude',
+    prior: -0.4,
+    publishedChecks: FIT,
+    lists: [],
     definition: 'Amplitude of the part of the fitted response whose time constant is the second one.',
     formula: RESPONSE,
     assumptions: [...CONSTANT_LOAD, ...FITTED, 'The device had settled before the load began.'],
@@ -148,12 +202,18 @@ export const THERMAL: readonly Definition[] = [
       ...NO_RESPONSE,
       BOOSTED,
       'the readings bear one time constant',
-      'the load ended before a slower part showed where it ends',
+      'it is known no better than by two thirds of itself',
     ],
     source: STEP,
     check: FIRST_ORDER,
-  }),
-  thermal('amplitude_per_watt', 'amplitude per watt', 'K/W', {
+  },
+  amplitude_per_watt: {
+    label: 'amplitude per watt',
+    unit: 'K/W',
+    spoken: 'amplitude-per-watt',
+    prior: -0.4,
+    publishedChecks: [],
+    lists: [],
     definition:
       'Amplitude of the main part divided by what the load added to the mean power of the idle phase; it says which power. For this device on this bench, not a thermal resistance of a package.',
     formula: String.raw`R_k = \frac{A_k}{\bar P_\mathrm{load} - \bar P_\mathrm{idle}}`,
@@ -161,34 +221,52 @@ export const THERMAL: readonly Definition[] = [
     absentWhen: ['the amplitude is absent', 'there is no idle phase', 'there is no power'],
     source: 'JESD51 family of standards, structure functions: parts of a response per watt (from memory)',
     check: 'hand-computed quotients',
-  }),
-  thermal('second_amplitude_per_watt', 'second amplitude per watt', 'K/W', {
+  },
+  second_amplitude_per_watt: {
+    label: 'second amplitude per watt',
+    unit: 'K/W',
+    spoken: 'second-amplitude-per-watt',
+    prior: -0.4,
+    publishedChecks: [],
+    lists: [],
     definition: 'The same of the second part: its amplitude divided by what the load added to the mean power of the idle phase.',
     formula: String.raw`R_k = \frac{A_k}{\bar P_\mathrm{load} - \bar P_\mathrm{idle}}`,
     assumptions: ['All of the power that is measured becomes heat in the device.', ...CONSTANT_LOAD, ...FITTED],
     absentWhen: ['the second amplitude is absent', 'there is no idle phase', 'there is no power'],
     source: 'JESD51 family of standards, structure functions: parts of a response per watt (from memory)',
     check: 'hand-computed quotients',
-  }),
-  thermal('asymptote_temperature', 'asymptote temperature', '°C', {
+  },
+  asymptote_temperature: {
+    label: 'asymptote temperature',
+    unit: '°C',
+    spoken: 'asymptote eventually forever extrapolat',
+    prior: -0.3,
+    publishedChecks: FIT,
+    lists: [],
     definition:
-      'Temperature at which the fitted response ends, at the mean ambient of the load phase. Its interval reaches over all fits that the readings allow at 95 %: where one exponential is enough these have a slower part hidden below the scatter, up to 30 times slower. It does not cover a part that is slower still, nor one that begins after the load ended.',
+      'Temperature at which the fitted response ends, at the mean ambient of the load phase. Its interval reaches over all fits that the readings allow at 95 %: where one exponential is enough, these have a slower part hidden below the scatter, up to 30 times slower. It does not cover a part that is slower still, nor one that begins after the load ended.',
     formula: String.raw`T_\infty = \vartheta_\infty + \bar T_\mathrm{ambient}`,
     assumptions: [
       ...CONSTANT_LOAD,
       ...FITTED,
-      'A device that settles in another way than a sum of exponentials moves the end by a tenth of what it lies beyond the load, as a standard uncertainty.',
+      'A device that settles otherwise than by a sum of exponentials moves the end by a tenth of what it lies beyond the load, as a standard uncertainty.',
     ],
     absentWhen: [
       ...NO_RESPONSE,
       'a slower part is seen, but not where it ends: the figure is then above its lower end',
       'the readings leave the end open by 30 % of the step or more: the same',
-      'a slower part is seen and the load lasted less than eight time constants of the main part',
+      'a slower part is seen, and the load lasted less than eight time constants of the main part: the same',
     ],
     source: STEP,
     check: FIRST_ORDER,
-  }),
-  thermal('throttle_headroom', 'throttle headroom', 'K', {
+  },
+  throttle_headroom: {
+    label: 'throttle headroom',
+    unit: 'K',
+    spoken: 'headroom short limit spare left below margin',
+    publishedChecks: [],
+    lists: ['side by side'],
+    outside: EXTREME,
     definition:
       'The temperature at which the device throttles, as rated for this channel, less the peak temperature. Negative when it was passed. Its interval is that of the peak, the other way round.',
     formula: String.raw`H = T_\mathrm{limit} - \hat T`,
@@ -196,8 +274,15 @@ export const THERMAL: readonly Definition[] = [
     absentWhen: ['the device states no limit for the channel', 'there is no load phase'],
     source: PRACTICE,
     check: 'hand-computed differences',
-  }),
-  thermal('held_at_limit', 'time held at the limit', 's', {
+  },
+  held_at_limit: {
+    label: 'time held at the limit',
+    unit: 's',
+    spoken: 'held limit stuck spent pinned',
+    publishedChecks: [],
+    lists: [],
+    outside:
+      'Readings within twice their scatter of the threshold may belong to either side, and the interval has room for all of them.',
     definition:
       'Time of the load phase with readings at the limit or above, from 1 K below it on (or one step of the sensor, where that is coarser). Zero is a value. Its interval is lopsided: readings within twice their scatter (and half a step) of the threshold may belong to either side.',
     formula: String.raw`t_\mathrm{limit} = \sum_{i:\, T_i \ge T_\mathrm{limit} - \delta} w_i`,
@@ -205,21 +290,31 @@ export const THERMAL: readonly Definition[] = [
     absentWhen: ['the device states no limit for the channel', 'there is no load phase'],
     source: PRACTICE,
     check: 'hand-counted rows',
-  }),
-  thermal('ambient_ceiling', 'ambient ceiling', '°C', {
+  },
+  ambient_ceiling: {
+    label: 'ambient ceiling',
+    unit: '°C',
+    spoken: 'ceiling room ambient warm could until',
+    publishedChecks: ['gum-5-2-2'],
+    lists: [],
     definition:
-      'Ambient at which the device would end at its limit: the limit less the rise of the asymptote temperature over the ambient of the load phase. An extrapolation, given within 10 K of the ambient of the test; its interval is that of the asymptote, the other way round.',
+      'Ambient at which the device would end at its limit: the limit less the rise of the asymptote temperature over the ambient of the load phase. An extrapolation, given within 10 K of the ambient of the test; its interval is that of the asymptote, the other way round. It covers what the asymptote covers, and no change of fan or leakage with the ambient.',
     formula: String.raw`T_\mathrm{ceiling} = T_\mathrm{limit} - (T_\infty - \bar T_\mathrm{ambient}),\quad |T_\mathrm{ceiling} - \bar T_\mathrm{ambient}| \le 10\,\mathrm K`,
     assumptions: ['The rise does not depend on the ambient; leakage and fans say otherwise far from the test.'],
     absentWhen: [
-      'the asymptote temperature is absent',
+      'the asymptote temperature is absent: where that has a lower end, the ceiling is below an upper one',
       'it lies more than 10 K from the ambient of the test',
       'no limit is stated',
     ],
     source: PRACTICE,
     check: 'hand-computed differences',
-  }),
-  thermal('rise_per_watt', 'rise per watt', 'K/W', {
+  },
+  rise_per_watt: {
+    label: 'rise per watt',
+    unit: 'K/W',
+    spoken: 'per watt kelvin resistance',
+    publishedChecks: [...PRODUCT, ...LIMITS],
+    lists: ['side by side'],
     definition:
       'Temperature rise divided by the mean power over the same rows; it says which power. For this device on this bench, not a thermal resistance of a package.',
     formula: String.raw`R = \frac{\Delta T}{\bar P}`,
@@ -227,5 +322,5 @@ export const THERMAL: readonly Definition[] = [
     absentWhen: [NOT_STEADY, 'the ambient is not known', 'there is no power'],
     source: 'JESD51 family of standards, definition of thermal resistance (from memory)',
     check: 'JCGM 100:2008, eq. 16, for a correlated temperature difference',
-  }),
-];
+  },
+});

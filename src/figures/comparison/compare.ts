@@ -1,6 +1,6 @@
 /** Runs side by side → the figures that only several runs have. */
 
-import type { Figure } from '../figure.ts';
+import type { FigureMap } from '../figure.ts';
 import { scalingFigures } from '../scaling/scaling.ts';
 import type { Entry } from '../soak.ts';
 import type { Compared } from './compared.ts';
@@ -15,7 +15,7 @@ import { testsOf } from './tests.ts';
  * reference itself) is carried by source, so that it cancels where it should. In whatever order the figures of a run stand, the result
  * has the same bits: a browser reads them sorted by address (`read-published.ts`).
  */
-export function compare(comparison: Compared): ReadonlyMap<string, Figure> {
+export function compare(comparison: Compared): FigureMap {
   const tests = testsOf([comparison.reference, ...comparison.others]);
   const pairs = pairsOf(comparison, tests);
   const entries: Entry[] = [

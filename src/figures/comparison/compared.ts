@@ -3,7 +3,7 @@ import { sumSorted } from '../../quantities/combine.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
 import { interval95 } from '../../quantities/uncertainty.ts';
 import { absent, isReason, type Of, type Reason } from '../absent.ts';
-import { type Figure, type From, isPresent, type PresentFigure } from '../figure.ts';
+import { type Figure, type FigureMap, type From, isPresent, type NameOfFigure, type PresentFigure } from '../figure.ts';
 import { isTellable } from '../sources.ts';
 
 export interface ComparedRun {
@@ -15,7 +15,7 @@ export interface ComparedRun {
   /** Hz, as set; absent where the run states none. */
   readonly clockSetting?: number;
   /** The run's own figures, keys without alias. */
-  readonly figures: ReadonlyMap<string, Figure>;
+  readonly figures: FigureMap;
 }
 
 export interface Compared {
@@ -57,7 +57,7 @@ export function verdictAgainst(quantity: Quantity, neutral: number): Verdict {
 }
 
 /** Puts a derived value, or the reason for none, under its name; the verdict goes along. */
-export function compared(name: string, outcome: Derived | Reason, of: Of, verdict: (quantity: Quantity) => string): Figure {
+export function compared(name: NameOfFigure, outcome: Derived | Reason, of: Of, verdict: (quantity: Quantity) => string): Figure {
   if (isReason(outcome)) return absent(name, { ...outcome, of: { ...of, ...outcome.of } });
   const { quantity, figures, inferred = [] } = outcome;
   if (!isTellable(quantity))

@@ -1,4 +1,5 @@
 /** Ratios of a run against the reference: speedup, clock, efficiency, gain per clock, performance per watt. */
+
 import { divide, subtract } from '../../quantities/arithmetic.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
 import type { Refusal } from '../../quantities/refusal.ts';
@@ -6,6 +7,7 @@ import { isRefusal } from '../../quantities/refusal.ts';
 import { exact } from '../../quantities/uncertainty.ts';
 import { isReason, type Reason } from '../absent.ts';
 import { rangeMarks } from '../accurate-range.ts';
+import type { FigureName } from '../catalogue.ts';
 import { orRefused } from '../joined.ts';
 import type { Entry } from '../soak.ts';
 import { compared, type Derived, verdictAgainst } from './compared.ts';
@@ -23,7 +25,12 @@ export function ratioFigures(pair: Pair): Entry[] {
   ];
 }
 
-function each(pair: Pair, name: string, scopes: readonly Scope[], ratio: (pair: Pair, scope: Scope) => Derived | Reason): Entry[] {
+function each(
+  pair: Pair,
+  name: FigureName,
+  scopes: readonly Scope[],
+  ratio: (pair: Pair, scope: Scope) => Derived | Reason,
+): Entry[] {
   return scopes.map((scope) => {
     const address = scope ? `${name}.${pair.run.alias}.${scope.id}` : `${name}.${pair.run.alias}`;
     return [address, compared(name, ratio(pair, scope), ofScope(pair, scope), (quantity) => verdictAgainst(quantity, 1))];

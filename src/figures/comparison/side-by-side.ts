@@ -1,28 +1,15 @@
 /** Figures of single runs side by side, and how far each lies from the reference's. */
 import type { Reason } from '../absent.ts';
-import type { Figure } from '../figure.ts';
+import { CATALOGUE } from '../catalogue.ts';
+import type { Figure, FigureMap } from '../figure.ts';
 import { type ComparedRun, compared, verdictAgainst } from './compared.ts';
 import { difference } from './differences.ts';
 
-/** The figures of a run that readers set side by side, in the order of a test sheet. */
-export const SIDE_BY_SIDE = [
-  'idle_temperature',
-  'peak_temperature',
-  'steady_temperature',
-  'temperature_rise',
-  'time_to_steady_state',
-  'rise_per_watt',
-  'throttle_headroom',
-  'mean_clock',
-  'lowest_clock',
-  'sustained_ratio',
-  'time_to_throttle',
-  'idle_power',
-  'load_power',
-  'peak_power',
-  'energy.load',
-  'hottest_surface',
-] as const;
+/** Names and, for those of the load phase alone, addresses of the figures that readers set side by side, in the order of the catalogue. */
+export const SIDE_BY_SIDE: readonly string[] = CATALOGUE.flatMap(({ name, lists }) => [
+  ...(lists.includes('side by side') ? [name] : []),
+  ...(lists.includes('side by side, under load') ? [`${name}.load`] : []),
+]);
 
 /**
  * Addresses of these figures that any of the runs has, by name and then by first appearance: `peak_temperature`,
@@ -45,7 +32,7 @@ export function sideBySideAddresses(runs: readonly Pick<ComparedRun, 'figures'>[
  * ambient) cancels, since parts are subtracted source by source (JCGM 100:2008, 5.2.2). `of` names the reference and the verdict
  * against zero. Of two specimens, where a sensor states no accuracy, the verdict is that it cannot be told.
  */
-export function differencesTo(reference: ComparedRun, run: ComparedRun): ReadonlyMap<string, Figure> {
+export function differencesTo(reference: ComparedRun, run: ComparedRun): FigureMap {
   const addresses = sideBySideAddresses([reference, run]).filter((address) =>
     [reference, run].every(({ figures }) => 'quantity' in (figures.get(address) ?? {})),
   );

@@ -1,21 +1,22 @@
 /** How well runs repeat within a specimen, and how far specimens lie apart. */
 import { mean } from '../../statistics/mean.ts';
 import { absent, type Of, type Reason } from '../absent.ts';
-import { type Figure, isPresent, type PresentFigure } from '../figure.ts';
+import { type FigureName, figuresIn } from '../catalogue.ts';
+import { type FigureMap, isPresent, type PresentFigure } from '../figure.ts';
 import { counted } from '../in-words.ts';
 import type { Entry } from '../soak.ts';
 import { groupsOf, type RepeatedRun, type RepeatGroup } from './groups.ts';
 import { type Spread, spreadFigure, spreadWithin } from './spread.ts';
 
-/** What is compared besides scores: figures that do not follow the room. */
-const COMPARED = ['temperature_rise', 'idle_power', 'load_power', 'mean_clock'];
+/** What is compared besides scores. */
+const COMPARED = figuresIn('repeats');
 
 /**
  * `repeatability.<group>.<figure>` and `specimen_spread.<group>.<figure>` of a device, or, without the figure, absent where no specimen
  * was run twice, or only one was run. A group is named by its earliest run. One specimen says nothing of another, so nothing is ever
  * called typical.
  */
-export function repeatFigures(device: string, runs: readonly RepeatedRun[]): ReadonlyMap<string, Figure> {
+export function repeatFigures(device: string, runs: readonly RepeatedRun[]): FigureMap {
   return new Map(groupsOf(runs).flatMap((group) => [...repeatability(device, group), ...specimenSpread(device, group)]));
 }
 
@@ -47,7 +48,7 @@ function specimenSpread(device: string, group: RepeatGroup): Entry[] {
   });
 }
 
-function entryOf(device: string, name: string, group: RepeatGroup, address: string, spread: () => Spread | null): Entry {
+function entryOf(device: string, name: FigureName, group: RepeatGroup, address: string, spread: () => Spread | null): Entry {
   const full = `${name}.${group.id}.${address}`;
   const figures = valuesAt(group.runs, address);
   const of = { ...ofGroup(group), figure: address };

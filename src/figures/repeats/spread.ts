@@ -2,6 +2,7 @@
 import { chiSquareQuantile } from '../../statistics/chi-square-quantile.ts';
 import { sampleDeviation } from '../../statistics/sample-deviation.ts';
 import type { Of } from '../absent.ts';
+import type { FigureName } from '../catalogue.ts';
 import type { Figure, From } from '../figure.ts';
 import { quantityOf } from '../sources.ts';
 
@@ -23,7 +24,7 @@ export function spreadWithin(lists: readonly (readonly number[])[]): Spread | nu
 }
 
 interface Told {
-  readonly name: string;
+  readonly name: FigureName;
   readonly address: string;
   readonly device: string;
   readonly spread: Spread;

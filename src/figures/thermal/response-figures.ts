@@ -4,6 +4,7 @@ import type { Part, Quantity } from '../../quantities/quantity.ts';
 import type { Ranged } from '../../statistics/rise-ranges.ts';
 import { type Bound, isReason, noPhase, type Of, type Reason } from '../absent.ts';
 import { fromOf, gapsOf, type Measured, meanOf } from '../average.ts';
+import type { FigureName } from '../catalogue.ts';
 import { duration, plain } from '../in-words.ts';
 import { joinFrom, orRefused } from '../joined.ts';
 import { type Meter, meterMean, meterWords } from '../power/meters.ts';
@@ -59,12 +60,12 @@ function otherOf({ constants, main }: Response): number | Reason {
   return constants === 2 ? 1 - main : { absent: 'no-fit', why: 'The readings bear one time constant: no second part stands out.' };
 }
 
-function entryOf({ soak, channel, index }: Course, name: string, outcome: Lopsided | Measured | Reason): Entry {
+function entryOf({ soak, channel, index }: Course, name: FigureName, outcome: Lopsided | Measured | Reason): Entry {
   const interval = !isReason(outcome) && 'interval' in outcome ? { interval: outcome.interval } : {};
   return [addressOf(name, channel, index), figureOf(name, soak, outcome, interval)];
 }
 
-function constantAt(course: Course, name: string, which: Which): Entry {
+function constantAt(course: Course, name: FigureName, which: Which): Entry {
   const { response, soak, series } = course;
   const address = addressOf(name, course.channel, course.index);
   if (!isResponse(response)) return entryOf(course, name, timeBound(response, course, name));
@@ -79,13 +80,14 @@ function constantAt(course: Course, name: string, which: Which): Entry {
 /** A slower part is slower than something; how fast a faster one is, or how slow the main one, is then not told at all. */
 function untoldConstant({ low }: Ranged, slower: boolean): Reason {
   const absent = 'too-short';
-  if (!slower) return { absent, why: 'The readings do not tell the time constant of this part to better than half of itself.' };
+  if (!slower)
+    return { absent, why: 'The readings do not tell the time constant of this part to better than two thirds of itself.' };
   const why = `The load does not show where the slower part ends: its time constant is above ${duration(low)}.`;
   return { absent, why, bound: { relation: '>', value: low, unit: 's' } };
 }
 
 /** A load is too short from half of it on; a slower part may have made the time constant look longer than it is, so a quarter is said. */
-function timeBound(reason: Reason, { series }: Course, name: string): Reason {
+function timeBound(reason: Reason, { series }: Course, name: FigureName): Reason {
   const { bound: _, ...rest } = reason;
   if (reason.absent !== 'too-short' || name !== 'time_constant') return rest;
   return { ...rest, bound: { relation: '>', value: series.lasted / 4, unit: 's' } };
@@ -116,7 +118,7 @@ export function together({ value, low, high }: Ranged, others: Quantity): readon
   return [value - Math.hypot(value - low, others.value - from), value + Math.hypot(high - value, to - others.value)];
 }
 
-function amplitudeAt(course: Course, which: Which, name: string): Lopsided | Reason {
+function amplitudeAt(course: Course, which: Which, name: FigureName): Lopsided | Reason {
   const { response, soak, channel, index } = course;
   if (!isResponse(response)) return withoutSeconds(response);
   const part = which(response);
@@ -124,7 +126,7 @@ function amplitudeAt(course: Course, which: Which, name: string): Lopsided | Rea
   if (response.skipped > 0) return partsUntold(response);
   const estimate = response.parts[part]!.amplitude;
   if (!isTold(estimate)) {
-    return { absent: 'too-short', why: 'The readings do not tell the amplitude of this part to better than half of itself.' };
+    return { absent: 'too-short', why: 'The readings do not tell the amplitude of this part to better than two thirds of itself.' };
   }
   const step = stepOf(soak.context, channel);
   const floor = stepPart(soak.context, addressOf(name, channel, index), step);
@@ -144,14 +146,14 @@ function gainOf({ soak, channel }: Course, top: number, difference: number): { r
   return { parts, stated: above.stated };
 }
 
-function perWatt(course: Course, meter: Meter | Reason, name: string, which: Which): Entry {
+function perWatt(course: Course, meter: Meter | Reason, name: FigureName, which: Which): Entry {
   const outcome = perWattOf(course, meter, which, name);
   const inferred = isReason(meter) ? {} : { inferred: meter.inferred };
   return [addressOf(name, course.channel, course.index), figureOf(name, course.soak, outcome, inferred)];
 }
 
 /** The step of the power is what the load added to that of the idle phase. */
-function perWattOf(course: Course, meter: Meter | Reason, which: Which, name: string): Measured | Reason {
+function perWattOf(course: Course, meter: Meter | Reason, which: Which, name: FigureName): Measured | Reason {
   const { soak } = course;
   const amplitude = amplitudeAt(course, which, name);
   if (isReason(amplitude)) return withoutBound(amplitude);

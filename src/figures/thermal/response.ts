@@ -66,7 +66,7 @@ const LEAST_SPAN_OF_END = 8;
 /** An end whose interval is this share of the step to each side, or wider, is none. */
 const WIDEST_END = 0.3;
 /** A time constant or amplitude that is known no better than this share of itself is none. */
-const WIDEST = 0.5;
+const WIDEST = 2 / 3;
 /** A faster part is over after this many of its time constants. */
 const OVER = 4;
 

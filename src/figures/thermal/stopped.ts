@@ -40,7 +40,7 @@ function stopReason(soak: Soak, series: LoadSeries, { at, beyond }: RiseStop): R
   const level = levelAtEnd(soak, channel, series);
   const what = `${channel.name} stopped climbing at ${plain(level)} ${channel.unit} after about ${duration(at)}, ${plain(beyond)} K short of where it was going`;
   const limit = limitOf(soak, channel);
-  const held = !isReason(limit) && level >= limit.value - toleranceOf(soak, channel);
+  const held = !isReason(limit) && Math.abs(level - limit.value) <= toleranceOf(soak, channel);
   const why = held
     ? `The channel ${what}, at the limit of ${plain(limit.value)} ${limit.unit}: the governor held it.`
     : `The channel ${what}: it stopped, it did not settle. Whether a governor, a fan or the load did that, the log does not show.`;
@@ -50,7 +50,8 @@ function stopReason(soak: Soak, series: LoadSeries, { at, beyond }: RiseStop): R
 /** At its limit without a stop that shows, and with nothing that shows whether the device throttled. */
 function atLimitUntold(soak: Soak, series: LoadSeries): Reason | null {
   const limit = limitOf(soak, series.channel);
-  if (isReason(limit) || levelAtEnd(soak, series.channel, series) < limit.value - toleranceOf(soak, series.channel)) return null;
+  if (isReason(limit)) return null;
+  if (Math.abs(levelAtEnd(soak, series.channel, series) - limit.value) > toleranceOf(soak, series.channel)) return null;
   if (!isReason(throttlingOf(soak))) return null;
   const step = stepOf(soak.context, series.channel);
   const sensor = step > 0 ? ` on a sensor with steps of ${plain(step)} K` : '';

@@ -124,11 +124,12 @@ describe.each(DOCUMENTS)('words/mutation, $file', ({ file, own, added, claims })
   let read: Read;
   beforeAll(async () => {
     read = await readDemo(file, added);
-  }, 120_000);
+  });
 
   test('it has these stated numbers and claims, and no other; as it stands, none of them fails', () => {
     const { whole, note, subjects } = read;
-    const stated = [...whole.text.matchAll(/:stated\[([^\]]*)\]/g)].map((match) => match[1]);
+    // Counts of a group stand on no figure's value that could be shifted.
+    const stated = [...whole.text.matchAll(/:stated\[([^\]]*)\](?!\{is=["'](?:kinds|count)\()/g)].map((match) => match[1]);
     expect(stated.toSorted()).toEqual(all.map(({ words }) => words).toSorted());
     const claimed = [...whole.text.matchAll(/:claim\[([^\]]*)\]/g)].map((match) => match[1]);
     expect(claimed.toSorted()).toEqual(claims.map(({ words }) => words).toSorted());
@@ -158,7 +159,7 @@ describe.each(DOCUMENTS)('words/mutation, $file', ({ file, own, added, claims })
       }
     }
     expect(misjudged).toEqual([]);
-  }, 60_000);
+  });
 
   test('claims: false by a hair and by far fails at the right place, clear of its condition nothing does', () => {
     const { whole, note, subjects } = read;
@@ -205,7 +206,7 @@ describe.each(DOCUMENTS)('words/mutation, $file', ({ file, own, added, claims })
       }
     }
     expect(misjudged).toEqual([]);
-  }, 60_000);
+  });
 });
 
 test('words/mutation: two hundred cases and more', () => {

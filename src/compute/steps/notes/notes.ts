@@ -1,5 +1,7 @@
 /** The words of every note and script. */
+import type { Figure } from '../../../figures/figure.ts';
 import type { Problem } from '../../../problem.ts';
+import type { Quantity } from '../../../quantities/quantity.ts';
 import type { Note, Register } from '../../../register/register.ts';
 import { withPlainFront } from '../../../words/front-words.ts';
 import type { Recorded } from '../../../words/page/recorded-words.ts';
@@ -13,7 +15,6 @@ import { type Keyed, wordStep } from './word-step.ts';
 export interface NoteOutcome {
   /** Its title, summary and disclosure as they print. */
   readonly note: Note;
-  readonly key: string;
   readonly written: Written;
   /** Ids of the runs that it reaches, also through comparisons, in its own order. */
   readonly reaches: readonly string[];
@@ -44,10 +45,9 @@ export function computeNotes({ store, code, register, runs, comparisons, attempt
   const outcomes = [...register.notes].map(([id, note]) => {
     const subjects = subjectsOf(note, { runs, comparisons, attempts });
     const through = [...note.comparisons.values()].flatMap((id) => [...register.comparisons.get(id)!.runs.values()]);
-    const { key, written } = wordStep(store, code, note, subjects, recorded.get(id));
+    const written = wordStep(store, code, note, subjects, recorded.get(id));
     return {
       note: withPlainFront(note, written),
-      key,
       written,
       reaches: [...new Set([...note.runs.values(), ...through])],
     };
@@ -70,11 +70,24 @@ function keyed({ run, task, result }: RunOutcome): Keyed {
     id: run.id,
     title: run.title,
     figures: result.derived?.figures ?? new Map(),
-    facts: run.facts,
+    facts: new Map([...run.facts, ...repeatsOf(result.derived?.figures)]),
+    names: new Map([
+      ['device', run.device],
+      ['specimen', run.specimen],
+    ]),
     channels: run.log.channels.map(({ name, quantity }) => ({ name, quantity })),
     ...(result.derived === null && { unusable: true }),
   };
   return { subject, key: task.key };
+}
+
+/** How often each test was repeated, as `repeats.<test>`: a count that sentences speak of. */
+function repeatsOf(figures: ReadonlyMap<string, Figure> | undefined): [string, Quantity][] {
+  return [...(figures ?? [])].flatMap(([key, figure]): [string, Quantity][] => {
+    const repeats = figure.of?.n;
+    if (figure.name !== 'score' || typeof repeats !== 'number') return [];
+    return [[key.replace(/^score/, 'repeats'), { value: repeats, unit: '1', parts: [] }]];
+  });
 }
 
 function compared({ comparison, key, figures }: ComparisonOutcome): Keyed {

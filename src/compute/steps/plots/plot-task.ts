@@ -1,6 +1,5 @@
 /** What a worker is asked to draw, and the key that covers it. */
-import type { ComparedSubject } from '../../../plots/data/compared-figures.ts';
-import type { AttemptsSubject, Drawn } from '../../../plots/drawing/drawn.ts';
+import type { AttemptsSubject, ComparedSubject, Drawn } from '../../../plots/drawing/drawn.ts';
 import type { PlotRequest } from '../../../register/requests.ts';
 import { digestOf } from '../../store/digest.ts';
 import type { RunTask } from '../runs/run-step.ts';
@@ -31,11 +30,6 @@ export interface PlotSubjectTask {
 export interface PlotResult extends Omit<Drawn, 'wide' | 'narrow' | 'svg' | 'png' | 'csv'> {
   readonly inline: { readonly wide: string; readonly narrow: string };
   readonly files: { readonly svg: string; readonly png: string; readonly csv: string };
-}
-
-/** All that a drawn plot has in the store. */
-export function plotBlobs({ inline, files }: PlotResult): string[] {
-  return [...Object.values(inline), ...Object.values(files)];
 }
 
 /** A task with the key that covers it: its code, what was asked for, and the results it is drawn from. */
