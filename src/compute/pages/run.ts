@@ -1,16 +1,18 @@
 /** The model of a run's page. */
 
 import { SUBJECTS } from '../../figures/catalogue/subject.ts';
-import { figuresOf } from '../../figures/catalogue.ts';
+import { CATALOGUE, figuresOf } from '../../figures/catalogue.ts';
 import { cautions, mergeCautions } from '../../figures/cautions.ts';
+import type { Figure } from '../../figures/figure.ts';
 import { counted } from '../../figures/in-words.ts';
 import { whereKnown } from '../../intake/known.ts';
 import type { Run } from '../../register/register.ts';
 import { nameInWords } from '../../words/expression/in-words.ts';
 import { plainCitation } from '../cite/plain.ts';
+import { budgetsOf } from '../contents/budgets.ts';
 import { conditionRows, durationText, inLine, runLink, shownFigure, stepText } from '../contents/figure-text.ts';
 import { instrumentRow } from '../contents/instruments.ts';
-import { type ComputedRun, comparisonPath, type Parts, pagePlot } from '../contents/site-contents.ts';
+import { type ComputedRun, comparisonPath, pagePlot, type SiteContents } from '../contents/site-contents.ts';
 import { timeWords } from '../data/time-words.ts';
 import { linkedRun } from '../linked-data/run.ts';
 import type { Link, RunModel } from '../results.ts';
@@ -20,7 +22,7 @@ import { isInvented, notePath } from './note.ts';
 import { runReference } from './references.ts';
 
 /** All that the page of a run prints. */
-export function runModel(parts: Parts, computed: ComputedRun): RunModel {
+export function runModel(parts: SiteContents, computed: ComputedRun): RunModel {
   const { run, derived, summary, plots } = computed;
   const device = parts.register.devices.get(run.device)!;
   const path = runLink(run).path;
@@ -38,6 +40,7 @@ export function runModel(parts: Parts, computed: ComputedRun): RunModel {
     cautions: mergeCautions(cautions(run.context, derived)),
     body: parts.prose.get(run.file) ?? '',
     groups: parts.memo.of('figures of a page', computed.key, () => figureGroups(computed)),
+    budgets: parts.memo.of('budgets of a page', computed.key, () => budgetsOf(inOrder(computed))),
     phases: derived.phases.map(({ name, from, to, inferred }) => ({
       name,
       from: durationText(from),
@@ -69,6 +72,12 @@ function knownText(known: NonNullable<LogSummary['known']>[number]): string {
   return `${whereKnown(known)}${found.length === 0 ? '' : `: ${found.join('; ')}`}. ${reason}`;
 }
 
+/** Figures in the catalogue's order. */
+function inOrder({ derived }: ComputedRun): [string, Figure][] {
+  const all = [...derived.figures];
+  return CATALOGUE.flatMap(({ name }) => all.filter(([, figure]) => figure.name === name));
+}
+
 /** Figures by subject, in the catalogue's order. */
 function figureGroups({ derived }: ComputedRun): RunModel['groups'] {
   const groups = SUBJECTS.map((subject) => {
@@ -91,7 +100,7 @@ function logRow(summary: LogSummary): RunModel['log'] {
   };
 }
 
-function channelRows(parts: Parts, summary: LogSummary): RunModel['channels'] {
+function channelRows(parts: SiteContents, summary: LogSummary): RunModel['channels'] {
   return summary.channels.map(({ name, quantity, column, unit, originalUnit, at, instrument, missing }) => ({
     name: nameInWords(name),
     quantity: quantity.replaceAll('_', ' '),
@@ -103,7 +112,7 @@ function channelRows(parts: Parts, summary: LogSummary): RunModel['channels'] {
   }));
 }
 
-function notesAbout(parts: Parts, run: Run): Link[] {
+function notesAbout(parts: SiteContents, run: Run): Link[] {
   return parts.notes
     .filter(({ reaches }) => reaches.includes(run.id))
     .map((computed) => ({ title: computed.note.title, path: notePath(computed) }));

@@ -248,13 +248,6 @@ function stillRising(terms: readonly RiseTerm[], lasted: number): number {
   return terms.reduce((sum, { amplitude, timeConstant }) => sum + amplitude * Math.exp(-lasted / timeConstant), 0);
 }
 
-/** How far the fitted end may still lie beyond the last reading, K: the best fit's, and between which; without an upper end where none is told. */
-export function toCome({ end, terms }: Response, lasted: number): Ranged {
-  const value = stillRising(terms, lasted);
-  const reached = end.value - value;
-  return { value, low: Math.max(0, end.low - reached), high: end.untold ? Number.POSITIVE_INFINITY : end.high - reached };
-}
-
 export function isResponse(value: Response | Reason): value is Response {
   return !isReason(value);
 }

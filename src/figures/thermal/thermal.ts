@@ -12,6 +12,7 @@ import { addressOf, channelsOf, type Entry, phaseOf, rowsOf, type Soak } from '.
 import { endTemperature } from './end.ts';
 import { ambientCeiling, heldAtLimit, throttleHeadroom } from './limit.ts';
 import { type LoadSeries, loadSeries } from './load-series.ts';
+import { sensorNoise } from './noise.ts';
 import { type Response, responseOf } from './response.ts';
 import {
   amplitudePerWatt,
@@ -71,6 +72,7 @@ const FIGURES: Readonly<Record<keyof typeof THERMAL, (heated: Heated) => Entry>>
   second_amplitude: ofCourse('second_amplitude', secondAmplitude),
   amplitude_per_watt: ofCourse('amplitude_per_watt', (course, { meter }) => amplitudePerWatt(course, meter)),
   second_amplitude_per_watt: ofCourse('second_amplitude_per_watt', (course, { meter }) => secondAmplitudePerWatt(course, meter)),
+  sensor_noise: ({ soak, channel, index }) => sensorNoise(soak, channel, index),
   asymptote_temperature: ofCourse('asymptote_temperature', asymptoteTemperature),
 };
 
