@@ -1,5 +1,6 @@
 /** The words of every note and script. */
 import type { Problem } from '../problem.ts';
+import { reachedRuns } from '../register/reached-runs.ts';
 import type { Note, Register } from '../register/register.ts';
 import { withPlainFront } from '../words/front-words.ts';
 import type { Recorded } from '../words/recorded.ts';
@@ -43,7 +44,7 @@ interface Options extends Computed {
 export function computeNotes({ store, code, register, runs, comparisons, attempts, recorded }: Options): Notes {
   const outcomes = [...register.notes].map(([id, note]) => {
     const subjects = subjectsOf(note, { runs, comparisons, attempts });
-    const through = [...note.comparisons.values()].flatMap((id) => [...register.comparisons.get(id)!.runs.values()]);
+    const through = [...note.comparisons.values()].flatMap((id) => reachedRuns(register.comparisons.get(id)!));
     const { key, written } = wordStep(store, code, note, subjects, recorded.get(id));
     return {
       note: withPlainFront(note, written),

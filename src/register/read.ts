@@ -1,7 +1,8 @@
 /** Front door: the author's files -> the Register. */
 import { compareProblems, type Problem } from '../problem.ts';
 import { readAttempts, type StatedAttempts } from './attempts.ts';
-import { readComparison, type StatedComparison } from './comparisons.ts';
+import { checkSettings } from './check-settings.ts';
+import { aliasesOf, readComparison, type StatedComparison } from './comparisons.ts';
 import { readDevice } from './devices.ts';
 import { type Placed, placeFiles } from './folders.ts';
 import { Index } from './index-of.ts';
@@ -118,7 +119,10 @@ function readTables(placed: readonly Placed[], indexes: Indexes, data: DataFiles
   for (const [id, stated] of attempts) indexes.attempts.add(id, stated?.attempts);
   const comparisons = readFolder<StatedComparison>(placed, 'comparisons', report, (source) => {
     const stated = readComparison(source, report);
-    return named(stated.runs, indexes.runs, report) ? stated : undefined;
+    if (!named(aliasesOf(stated), indexes.runs, report)) return undefined;
+    const runs = indexes.runs.whole();
+    checkSettings(stated, (id) => runs.get(id), report);
+    return stated;
   });
   for (const [id, stated] of comparisons) indexes.comparisons.add(id, stated?.comparison);
 }

@@ -4,7 +4,7 @@ import { clockDelta, powerDelta, riseDelta } from '../../figures/comparison/diff
 import type { Pair } from '../../figures/comparison/relative.ts';
 import { type Figure, isPresent } from '../../figures/figure.ts';
 import { groupsOf } from '../../figures/repeats/groups.ts';
-import { likenessOf } from '../likeness.ts';
+import { likenessOf } from '../../register/likeness.ts';
 import type { ShownFigure, TimelineModel } from '../results.ts';
 import type { ComputedRun } from './parts.ts';
 import { conditionRows, runLink, settingText, shownFigure } from './shown.ts';

@@ -7,6 +7,7 @@
  */
 import { compareText, type Problem, warning } from '../../problem.ts';
 import type { Correction, PublishedEntry, PublishedState } from '../../register/published.ts';
+import { reachedRuns } from '../../register/reached-runs.ts';
 import type { ContentFile, Note, Register } from '../../register/register.ts';
 import { withPlainFront } from '../../words/front-words.ts';
 import type { NoteOutcome, Notes } from '../notes.ts';
@@ -166,7 +167,8 @@ export function recordedWords(
 function dayOf(register: Register): (subject: string) => string {
   return (subject) => {
     const [kind, id = ''] = subject.split('/');
-    const runs = kind === 'comparisons' ? [...(register.comparisons.get(id)?.runs.values() ?? [])] : [id];
+    const comparison = kind === 'comparisons' ? register.comparisons.get(id) : undefined;
+    const runs = comparison ? reachedRuns(comparison) : [id];
     return (
       runs
         .map((run) => register.runs.get(run)?.date ?? '')

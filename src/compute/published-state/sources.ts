@@ -1,4 +1,5 @@
 /** What the figures of runs, comparisons and attempts rest on: files of data/ and content/, and the code of the methods. */
+import { reachedRuns } from '../../register/reached-runs.ts';
 import type { ContentFile, Register, Run } from '../../register/register.ts';
 import type { AttemptsOutcome } from '../attempts.ts';
 import { digest } from '../digest.ts';
@@ -34,7 +35,7 @@ export function sourcesOf({ register, runs, attempts, content, code }: Options):
     runs: ofRun,
     comparisons: (id) => {
       const comparison = register.comparisons.get(id);
-      return comparison ? [comparison.file, ...[...comparison.runs.values()].flatMap(ofRun)] : [];
+      return comparison ? [comparison.file, ...reachedRuns(comparison).flatMap(ofRun)] : [];
     },
     attempts: (id) => {
       const tried = register.attempts.get(id);
