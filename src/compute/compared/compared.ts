@@ -1,5 +1,6 @@
 /** Every comparison gathered and printed, with the plots of its page: from the store, or made anew, the plots by worker threads. */
 import type { Problem } from '../../problem.ts';
+import { reachedRuns } from '../../register/reached-runs.ts';
 import type { Register } from '../../register/register.ts';
 import type { ComparisonOutcome } from '../comparisons.ts';
 import { digestOf } from '../digest.ts';
@@ -72,7 +73,7 @@ export async function computeGathered(options: Options): Promise<AllGathered> {
 
 /** Covers all code, the figures, and what the author says of the comparison, its runs, their devices and instruments. */
 function keyOf({ code, register, runs }: Options, { comparison, key }: ComparisonOutcome): string {
-  const said = [...comparison.runs.values()].map((id) => {
+  const said = reachedRuns(comparison).map((id) => {
     const { run, task } = runs.outcomes.get(id)!;
     const instruments = run.instruments.map((instrument) => register.instruments.get(instrument));
     return [task.key, run, register.devices.get(run.device), instruments];
@@ -88,7 +89,7 @@ function stored(store: Store, key: string): GatheredComparison | undefined {
 
 async function made(options: Options, { comparison, figures }: ComparisonOutcome, key: string): Promise<GatheredComparison | null> {
   const { store, register } = options;
-  const gathered = figures && gather({ register, comparison, figures, runs: gatherable(options, [...comparison.runs.values()]) });
+  const gathered = figures && gather({ register, comparison, figures, runs: gatherable(options, reachedRuns(comparison)) });
   if (gathered === null) return null;
   const { keys, ...drawn } = await drawCompared({ ...options, code: options.code.compared }, gathered);
   const alone = { body: '', status: 'published', notes: [], copies: [], has: () => true } as const;

@@ -7,8 +7,9 @@ import { planDeltas } from '../../plots/deltas.ts';
 import type { Plan, Undrawn } from '../../plots/plan.ts';
 import { planScaling } from '../../plots/scaling.ts';
 import { planScores } from '../../plots/scores.ts';
+import { MOST_STYLES } from '../../plots/styles.ts';
 import { titleOf } from '../../plots/wording.ts';
-import { figuresOf } from './figures-of.ts';
+import { figuresOf, firstRuns } from './figures-of.ts';
 import type { Gathered } from './gathered.ts';
 import type { ComparedPlotId } from './plot-task.ts';
 
@@ -27,7 +28,9 @@ export function planOf(id: ComparedPlotId, gathered: Gathered): Plan | Undrawn {
   return PLANNERS[id](gathered);
 }
 
-function trace({ runs }: Gathered, quantity: QuantityKind, rise = false): Plan | Undrawn {
+/** All runs where their lines can be told apart, else the first of each setting. */
+function trace(gathered: Gathered, quantity: QuantityKind, rise = false): Plan | Undrawn {
+  const runs = gathered.runs.length <= MOST_STYLES ? gathered.runs : firstRuns(gathered);
   const series = runs.map(
     (run, slot): ComparedRunSeries => ({ alias: run.alias, title: run.title, series: run.series, slot, figures: figuresOf(run) }),
   );
@@ -43,7 +46,7 @@ function titleOfTrace(runs: Gathered['runs'], quantity: QuantityKind, rise: bool
 }
 
 function subjectOf(gathered: Gathered): ComparedSubject {
-  return { reference: gathered.reference, runs: gathered.runs, figures: figuresOf(gathered) };
+  return { reference: gathered.reference, runs: firstRuns(gathered), figures: figuresOf(gathered) };
 }
 
 /** Power where any run logged it, else the current that it was computed from. */

@@ -1,7 +1,8 @@
 /** The model of a comparison's page: from what was gathered alone, so that a record copy prints by the same function. */
 
+import { settled } from '../../figures/comparison/settings.ts';
 import { fairnessOf } from '../compared/fairness.ts';
-import { comparedRun, figuresOf } from '../compared/figures-of.ts';
+import { comparedOf, figuresOf, firstRuns } from '../compared/figures-of.ts';
 import type { Gathered, GatheredRun } from '../compared/gathered.ts';
 import { sideBySide } from '../compared/side-by-side.ts';
 import type { PlotResult } from '../plot-task.ts';
@@ -69,8 +70,11 @@ export function comparisonModel(gathered: Gathered, drawn: ComparisonPlots, cont
 }
 
 function readComparison(gathered: Gathered): ReadComparison {
-  const runs = gathered.runs.map(comparedRun);
-  return { figures: figuresOf(gathered), runs, reference: runs.find(({ alias }) => alias === gathered.reference)! };
+  const compared = comparedOf(gathered);
+  const { reference, others } = settled(compared);
+  const byAlias = new Map([reference, ...others].map((setting) => [setting.alias, setting]));
+  const runs = firstRuns(gathered).map(({ alias }) => byAlias.get(alias)!);
+  return { figures: figuresOf(gathered), runs, reference };
 }
 
 function inferredIn(tables: readonly ComparedTable[]): string[] {

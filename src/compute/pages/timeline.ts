@@ -1,8 +1,8 @@
 /** One specimen over dates and firmware: its runs that are alike in all else. */
-import type { ComparedRun } from '../../figures/comparison/compared.ts';
-import { clockDelta, powerDelta, riseDelta } from '../../figures/comparison/differences.ts';
-import type { Pair } from '../../figures/comparison/relative.ts';
-import { type Figure, isPresent } from '../../figures/figure.ts';
+import { alone, type ComparedRun } from '../../figures/comparison/compared.ts';
+import { settled } from '../../figures/comparison/settings.ts';
+import { differencesTo } from '../../figures/comparison/side-by-side.ts';
+import type { Figure } from '../../figures/figure.ts';
 import { groupsOf } from '../../figures/repeats/groups.ts';
 import { likenessOf } from '../../register/likeness.ts';
 import type { ShownFigure, TimelineModel } from '../results.ts';
@@ -10,11 +10,7 @@ import type { ComputedRun } from './parts.ts';
 import { conditionRows, runLink, settingText, shownFigure } from './shown.ts';
 
 /** What time and firmware may change, with the difference against the first run. */
-const COLUMNS: readonly { readonly name: string; readonly difference: (pair: Pair) => Figure }[] = [
-  { name: 'temperature_rise', difference: riseDelta },
-  { name: 'mean_clock', difference: clockDelta },
-  { name: 'load_power', difference: powerDelta },
-];
+const COLUMNS = ['temperature_rise', 'mean_clock', 'load_power'] as const;
 
 /** The day brings the ambient; the firmware is what a timeline is read for. */
 const APART = ['ambient', 'firmware'];
@@ -34,8 +30,15 @@ export function timelinesOf(runs: readonly ComputedRun[]): TimelineModel[] {
 }
 
 function timelineOf(runs: readonly ComputedRun[]): TimelineModel {
-  const first = runs[0]!;
-  const rows = runs.map((computed) => rowOf(computed, first));
+  const [first, ...later] = runs as readonly [ComputedRun, ...ComputedRun[]];
+  const { reference, others } = settled({
+    id: first.run.id,
+    reference: alone(comparedRun(first)),
+    others: later.map((computed) => alone(comparedRun(computed))),
+    repeats: repeatsOf(runs),
+  });
+  const differences = differencesTo(reference, others);
+  const rows = runs.map((computed, index) => rowOf(computed, index === 0 ? undefined : differences.get(others[index - 1]!)));
   return {
     setting: settingText(first.run),
     conditions: conditionRows(first.run.conditions.filter(({ name }) => !APART.includes(name))),
@@ -44,16 +47,25 @@ function timelineOf(runs: readonly ComputedRun[]): TimelineModel {
   };
 }
 
-function rowOf(computed: ComputedRun, first: ComputedRun): Row {
+/** Runs with one firmware are repeats: they say how far runs lie apart without it. */
+function repeatsOf(runs: readonly ComputedRun[]): ComparedRun[][] {
+  const alike = [...Map.groupBy(runs, firmwareOf).values()];
+  return alike.filter((group) => group.length > 1).map((group) => group.map(comparedRun));
+}
+
+function firmwareOf({ run }: ComputedRun): string {
+  return run.conditions.find(({ name }) => name === 'firmware')?.text ?? '';
+}
+
+function rowOf(computed: ComputedRun, differences: ReadonlyMap<string, Figure> | undefined): Row {
   const { run, derived } = computed;
-  const pair: Pair = { run: comparedRun(computed), reference: comparedRun(first), tests: [] };
   return {
     link: runLink(run),
     date: run.date,
-    firmware: run.conditions.find(({ name }) => name === 'firmware')?.text ?? '',
-    cells: COLUMNS.map(({ name, difference }) => ({
+    firmware: firmwareOf(computed),
+    cells: COLUMNS.map((name) => ({
       figure: shownFigure(name, figureAt(derived.figures, name)),
-      difference: computed === first ? null : shownDifference(pair, name, difference),
+      difference: shownDifference(name, differences?.get(name)),
     })),
   };
 }
@@ -63,12 +75,10 @@ function comparedRun({ run, derived }: ComputedRun): ComparedRun {
 }
 
 /** The run's page tells why a figure is absent: a difference of it has nothing to add. The column says of what it is; a power's place stays. */
-function shownDifference(pair: Pair, name: string, difference: (pair: Pair) => Figure): ShownFigure | null {
-  const both = [pair.run, pair.reference].every(({ figures }) => isPresent(figureAt(figures, name)));
-  if (!both) return null;
-  const figure = difference(pair);
+function shownDifference(name: string, figure: Figure | undefined): ShownFigure | null {
+  if (figure === undefined) return null;
   const { channel: _channel, ...of } = figure.of ?? {};
-  return shownFigure(name, { ...figure, of });
+  return shownFigure(name, { ...figure, name, of });
 }
 
 /** Every run has each of these figures, present or absent; a log without the channel has it absent. */
