@@ -3,19 +3,19 @@
  * files of the chosen runs from its own host and nothing else; the arithmetic and the chart library come when there is something to show.
  */
 
-import type { GatheredRun } from '../compute/compared/gathered.ts';
+import type { GatheredRun } from '../compute/models/gathered.ts';
 import { queryOf, readAddress } from './compare/address.ts';
 import { type Choice, choose, underNewIds } from './compare/choice.ts';
 import { readControls } from './compare/controls.ts';
 import { byId } from './compare/dom.ts';
 import { showPlot } from './compare/figure.ts';
-import { readCopies } from './compare/gone.ts';
+import { say, tellGone, tellRemarks } from './compare/figure-text.ts';
 import { isFailed, loader } from './compare/load.ts';
+import { readCopies } from './compare/missing-runs.ts';
 import { missingOf, offersOf } from './compare/offers.ts';
 import { readPicker } from './compare/picker.ts';
 import type { ReadRun } from './compare/read-run.ts';
 import { heightOf } from './compare/reserve.ts';
-import { say, tellGone, tellRemarks } from './compare/told.ts';
 import { EMPTY_VIEW, type View } from './compare/view.ts';
 
 const form = byId<HTMLFormElement>('compare');

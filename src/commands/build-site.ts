@@ -2,7 +2,7 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { compute } from '../compute/compute.ts';
-import { prune } from '../compute/prune.ts';
+import { prune } from '../compute/project/prune.ts';
 import { rememberGood } from '../compute/published-state/last-good.ts';
 import { print } from '../print/build.ts';
 import { lock } from '../print/lock.ts';

@@ -1,5 +1,5 @@
 /** `npm run build`: stage 1, its problems, and where there is no error the printed site in dist/. */
-import { keepCompiled } from '../compute/compiled.ts';
+import { keepCompiled } from '../compute/store/compile-cache.ts';
 import { noArguments } from './no-arguments.ts';
 
 noArguments('build');

@@ -1,5 +1,5 @@
 /** `npm run changes`: what stands against the published state, the last good check, or an earlier revision. Exit code 1 where that cannot be told. */
-import { keepCompiled } from '../compute/compiled.ts';
+import { keepCompiled } from '../compute/store/compile-cache.ts';
 import { lock } from '../print/lock.ts';
 
 const root = process.cwd();

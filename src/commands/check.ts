@@ -1,5 +1,5 @@
 /** `npm run check`: stage 1 alone. Prints every problem; exit code 1 where one is an error. */
-import { keepCompiled } from '../compute/compiled.ts';
+import { keepCompiled } from '../compute/store/compile-cache.ts';
 import { lock } from '../print/lock.ts';
 import { finishSwap } from '../print/swap.ts';
 import { noArguments } from './no-arguments.ts';

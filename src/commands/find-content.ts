@@ -1,7 +1,7 @@
 /** A file of content/ as typed -> its path below the project folder. */
 import { existsSync, readdirSync } from 'node:fs';
 import { join, relative, resolve, sep } from 'node:path';
-import { meant } from '../register/names.ts';
+import { meant } from '../register/values/names.ts';
 
 /** The path of a file in one of some folders of content/, named by its path, or by its name alone; or what is wrong. */
 export function findContent(

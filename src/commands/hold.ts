@@ -1,6 +1,6 @@
 /** `npm run hold -- NOTE`: offers for each number of a note that nothing holds what fits it, and writes the one chosen. */
-import { keepCompiled } from '../compute/compiled.ts';
-import { openKeys } from './hold/keys.ts';
+import { keepCompiled } from '../compute/store/compile-cache.ts';
+import { openKeys } from './hold/key-presses.ts';
 
 const root = process.cwd();
 keepCompiled(root);

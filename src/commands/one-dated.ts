@@ -1,6 +1,6 @@
 /** The command line of commands that take one file and a day: `npm run publish`, `npm run record`. */
 import { parseArgs } from 'node:util';
-import { isDate } from '../register/values.ts';
+import { isDate } from '../register/values/values.ts';
 
 export interface OneDated {
   /** As typed. */

@@ -1,5 +1,5 @@
 /** `npm run publish -- NOTE --date 2026-04-02`: sets a note's status to published and stores what it printed. Exit code 1 where it may not go out. */
-import { keepCompiled } from '../compute/compiled.ts';
+import { keepCompiled } from '../compute/store/compile-cache.ts';
 import { lock } from '../print/lock.ts';
 
 const root = process.cwd();

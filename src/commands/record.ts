@@ -1,5 +1,5 @@
 /** `npm run record -- COMPARISON --date 2026-04-02`: freezes a comparison into a record copy. Exit code 1 where it may not be frozen. */
-import { keepCompiled } from '../compute/compiled.ts';
+import { keepCompiled } from '../compute/store/compile-cache.ts';
 import { lock } from '../print/lock.ts';
 
 const root = process.cwd();

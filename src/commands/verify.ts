@@ -1,5 +1,5 @@
 /** `npm run verify -- FILE…`: says of each file which published file it is. Exit code 1 where one is none, 2 where one cannot be read. */
-import { keepCompiled } from '../compute/compiled.ts';
+import { keepCompiled } from '../compute/store/compile-cache.ts';
 
 const root = process.cwd();
 keepCompiled(root);

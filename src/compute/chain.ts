@@ -11,32 +11,32 @@
  * Runs and plots go to worker threads; every result is stored by a key that covers all it depends on, problems included.
  */
 import { compareProblems, compareText } from '../problem.ts';
-import { readOrigins } from '../register/archives.ts';
 import { readRegister } from '../register/read.ts';
-import { computeAccuracy } from './accuracy.ts';
-import { computeAttempts } from './attempts.ts';
-import type { CodeDigests } from './code.ts';
-import { computeGathered } from './compared/compared.ts';
-import { computeComparisons } from './comparisons.ts';
-import { remembering, writeManifest } from './manifest.ts';
-import { computeNotes } from './notes.ts';
-import { plotBlobs } from './plot-task.ts';
-import { drawPlots } from './plots.ts';
-import { openPool } from './pool.ts';
-import { dataFiles, type Project } from './project.ts';
-import { computeProse } from './prose.ts';
+import { readOrigins } from '../register/sealed/archive-origins.ts';
+import { computeGathered } from './comparison/compute-gathered.ts';
+import { remembering, writeManifest } from './project/manifest.ts';
+import { dataFiles, type Project } from './project/read-project.ts';
+import { siteFacts } from './project/site-facts.ts';
 import { protect, recordedWords } from './published-state/protect.ts';
 import { readStates } from './published-state/read-states.ts';
 import { sourcesOf } from './published-state/sources.ts';
 import { namedCopies } from './record-copies/copy.ts';
 import { printCopies } from './record-copies/print-copies.ts';
 import { MANIFEST_FORMAT, type Manifest, type Scope } from './results.ts';
-import { computeRuns, runBlobs } from './runs.ts';
-import { computeScripts } from './scripts.ts';
-import { computeSeries } from './series.ts';
-import { assemble } from './site.ts';
-import { siteFacts } from './site-facts.ts';
-import type { Store } from './store.ts';
+import { assemble } from './site/site.ts';
+import { computeAccuracy } from './steps/accuracy.ts';
+import { computeAttempts } from './steps/attempts.ts';
+import { computeComparisons } from './steps/comparisons.ts';
+import { computeNotes } from './steps/notes/notes.ts';
+import { computeProse } from './steps/notes/prose.ts';
+import { computeScripts } from './steps/notes/scripts.ts';
+import { plotBlobs } from './steps/plots/plot-task.ts';
+import { drawPlots } from './steps/plots/plots.ts';
+import { openPool } from './steps/pool.ts';
+import { computeRuns, runBlobs } from './steps/runs/runs.ts';
+import { computeSeries } from './steps/series/series.ts';
+import type { CodeDigests } from './store/code.ts';
+import type { Store } from './store/store.ts';
 
 /** What the front door has read and opened before it knew that there is work to do. */
 export interface Ground {

@@ -1,9 +1,10 @@
 /** The front door of stage 1: where nothing that it reads has changed, the last manifest stands; else the chain runs. */
-import { codeDigests } from './code.ts';
-import { contentDigest, readManifest, stands } from './manifest.ts';
-import { dataFiles, readProject } from './project.ts';
+
+import { contentDigest, readManifest, stands } from './project/manifest.ts';
+import { dataFiles, readProject } from './project/read-project.ts';
 import type { Manifest, Scope } from './results.ts';
-import { openStore } from './store.ts';
+import { codeDigests } from './store/code.ts';
+import { openStore } from './store/store.ts';
 
 /** Runs stage 1 on a project folder. Throws only on faults of the disk; what is wrong with the author's files is in `problems`. */
 export async function compute(root: string, scope: Scope): Promise<Manifest> {

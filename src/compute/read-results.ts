@@ -1,11 +1,11 @@
 /** The reader of results: all that pages import. It reads what stage 1 wrote and computes nothing. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { FeedSite } from './atom.ts';
-import { notesFeed } from './finding/notes-feed.ts';
-import { robotsText, sitemapFiles } from './finding/sitemap.ts';
-import { manifestPath, readManifest } from './manifest.ts';
-import { correctionsFeed } from './published-state/feed.ts';
+import { robotsText, sitemapFiles } from './discovery/sitemap.ts';
+import type { FeedSite } from './feeds/atom.ts';
+import { correctionsFeed } from './feeds/corrections-feed.ts';
+import { notesFeed } from './feeds/notes-feed.ts';
+import { manifestPath, readManifest } from './project/manifest.ts';
 import { type Feeds, MANIFEST_VARIABLE, type Manifest, type PageModel, SCOPE_VARIABLE } from './results.ts';
 
 /** Astro runs with the project folder as its working folder, in build and in dev. */

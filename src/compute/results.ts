@@ -1,31 +1,31 @@
 /** What pages see: everything they print, computed; each kind of page has its model below models/. The reader is in `read-results.ts`. */
 
 import type { Problem } from '../problem.ts';
-import type { RunsModel, SearchModel } from './finding/models.ts';
 import type { CompareModel, ComparisonModel } from './models/comparison.ts';
 import type { DeviceModel } from './models/device.ts';
+import type { RunsModel, SearchModel } from './models/discovery.ts';
 import type { HomeModel } from './models/home.ts';
 import type { LedgerModel } from './models/ledger.ts';
 import type { AccuracyModel, MethodModel } from './models/method.ts';
 import type { NoteModel } from './models/note.ts';
+import type { RecordCopiesModel, RecordCopyModel } from './models/record-copies.ts';
 import type { RunModel } from './models/run.ts';
 import type { PrompterModel, ScriptModel } from './models/script.ts';
 import type { VerifyModel } from './models/verify.ts';
-import type { RecordCopiesModel, RecordCopyModel } from './record-copies/models.ts';
 
-export type { RunsModel } from './finding/models.ts';
 export type { ComparedCell, ComparedFigure, ComparedTable, CompareModel, ComparisonModel } from './models/comparison.ts';
 export type { CorrectedTogether, FeedModel, Feeds, ShownCorrection } from './models/corrections.ts';
 export type { AttemptsModel, DeviceModel, TimelineModel } from './models/device.ts';
+export type { RunsModel } from './models/discovery.ts';
 export type { HomeModel } from './models/home.ts';
 export type { LedgerModel, Ledgers } from './models/ledger.ts';
 export type { AccuracyModel, MethodEntry, MethodModel } from './models/method.ts';
 export type { FrontWords, NoteModel, ShownFront } from './models/note.ts';
+export type { CopyRow, RecordCopiesModel, RecordCopyModel } from './models/record-copies.ts';
 export type { RunModel } from './models/run.ts';
 export type { PrompterModel, ScriptModel, SpokenBlock } from './models/script.ts';
 export type { ConditionRow, HeldNote, Highlight, Link, Marks, PagePlot, ShownCaution, ShownFigure } from './models/shared.ts';
 export type { VerifyModel } from './models/verify.ts';
-export type { CopyRow, RecordCopiesModel, RecordCopyModel } from './record-copies/models.ts';
 
 export interface NotFoundModel {
   readonly kind: 'not-found';

@@ -3,7 +3,7 @@ import { error, type Problem, warning } from '../problem.ts';
 import type { Unit } from '../quantities/units.ts';
 import { MISSING_MARKERS, suffixedNumber } from './cells.ts';
 import { settleUnit } from './column-unit.ts';
-import { type FlagBase, flagBase, parseFlag } from './flags.ts';
+import { type FlagBase, flagBase, isLetteredWord, parseFlag } from './flags.ts';
 import type { Acknowledged } from './known.ts';
 import type { Channel, ChannelDeclaration, Inference } from './log.ts';
 import { parseNumber } from './numbers.ts';
@@ -153,14 +153,8 @@ function readFlags(
     missing++;
     const text = column[row]!.trim();
     if (declaration.missing?.includes(text) || MISSING_MARKERS.has(text)) continue;
-    reporter.cell(
-      kept[row]!,
-      field,
-      'cell-not-a-flag',
-      'the reading is neither a number nor yes or no',
-      `channel ${declaration.name}`,
-      `\`${text.slice(0, 40)}\` is neither a number nor yes or no`,
-    );
+    const why = notAFlag(text);
+    reporter.cell(kept[row]!, field, 'cell-not-a-flag', why.reason, `channel ${declaration.name}`, why.told);
   }
   const inferences =
     declaration.unit === 'hex'
@@ -177,6 +171,17 @@ function readFlags(
     problems: lackOfReadings(declaration, missing, kept.length, reporter.known),
     inferences,
   };
+}
+
+/** Why a cell is no flag: `reason` goes out, `told` is for the author alone. */
+function notAFlag(text: string): { readonly reason: string; readonly told: string } {
+  const shown = `\`${text.slice(0, 40)}\``;
+  if (!isLetteredWord(text)) {
+    const reason = 'neither a number nor yes or no';
+    return { reason: `the reading is ${reason}`, told: `${shown} is ${reason}` };
+  }
+  const told = `${shown} is hexadecimal, and most words are not (declare \`unit: hex\` if all of the column is)`;
+  return { reason: 'the reading is hexadecimal, and most are not', told };
 }
 
 function channelOf(

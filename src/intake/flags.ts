@@ -7,7 +7,7 @@ const WORDS: Readonly<Record<string, number>> = { yes: 1, no: 0, true: 1, false:
 
 /** The value of a flag cell; NaN for anything else. A `0x` prefix always means hexadecimal. */
 export function parseFlag(cell: string, base: FlagBase): number {
-  const text = cell.trim().replace(/^[A-Za-z_]\w*\s*=\s*/, '');
+  const text = bareWord(cell);
   const word = WORDS[text.toLowerCase()];
   if (word !== undefined) return word;
   if (/^0[xX][0-9a-fA-F]{1,12}$/.test(text)) return Number.parseInt(text.slice(2), 16);
@@ -15,14 +15,38 @@ export function parseFlag(cell: string, base: FlagBase): number {
   return digits.test(text) ? Number.parseInt(text, base) : Number.NaN;
 }
 
-/** Hexadecimal where a cell without prefix can be nothing else. `50005` alone could be either: it is read as decimal, and that is said. */
+/** Whether a cell without a prefix can be nothing but hexadecimal: `e0`, but neither `10` nor `0xe0`. */
+export function isLetteredWord(cell: string): boolean {
+  const text = bareWord(cell);
+  return /^[0-9a-fA-F]*[a-fA-F][0-9a-fA-F]*$/.test(text) && /\d/.test(text);
+}
+
+/** As many words with letters are no damage, if they are also as many as `SHARE` of the words. */
+const SEVERAL = 3;
+/** One word in twenty. Common practice, no source. */
+const SHARE = 0.05;
+
+/**
+ * The base of a column without a declaration, by all its cells. Words with a letter a to f prove hexadecimal where they are half of the
+ * words that set a bit, or at least three and one in twenty. Fewer may be damaged cells, and must not change how the intact ones are
+ * read: such a column is decimal. `50005` alone could be either: it is read as decimal, and that is said.
+ */
 export function flagBase(cells: Iterable<string>): { readonly base: FlagBase; readonly how: string } {
-  let bare = false;
+  let [lettered, others, long] = [0, 0, false];
   for (const cell of cells) {
-    const text = cell.trim().replace(/^[A-Za-z_]\w*\s*=\s*/, '');
-    if (/^[0-9a-fA-F]*[a-fA-F][0-9a-fA-F]*$/.test(text) && /\d/.test(text))
-      return { base: 16, how: 'hexadecimal: some words hold a to f' };
-    if (/^\d{2,}$/.test(text)) bare = true;
+    const text = bareWord(cell);
+    if (isLetteredWord(text)) lettered++;
+    else if (/^(?:0[xX])?[0-9a-fA-F]+$/.test(text) && !/^0[xX]?0*$/.test(text)) others++;
+    if (/^\d{2,}$/.test(text)) long = true;
   }
-  return { base: 10, how: bare ? 'decimal: no word has a prefix 0x or a letter a to f' : 'words of bits as written' };
+  const words = lettered + others;
+  const proven = lettered * 2 >= words || (lettered >= SEVERAL && lettered >= words * SHARE);
+  if (lettered > 0 && proven) return { base: 16, how: 'hexadecimal: some words hold a to f' };
+  if (lettered > 0) return { base: 10, how: `decimal: only ${lettered} of ${words} words that are not 0 hold a letter a to f` };
+  return { base: 10, how: long ? 'decimal: no word has a prefix 0x or a letter a to f' : 'words of bits as written' };
+}
+
+/** The word without the blanks around it and without `key=`. */
+function bareWord(cell: string): string {
+  return cell.trim().replace(/^[A-Za-z_]\w*\s*=\s*/, '');
 }

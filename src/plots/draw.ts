@@ -3,15 +3,15 @@
 import { listed } from '../figures/in-words.ts';
 import { error, type Place, type Problem } from '../problem.ts';
 import type { PlotRequest } from '../register/requests.ts';
-import type { ComparedSubject } from './compared.ts';
-import { drawIn } from './draw-in.ts';
-import type { AttemptsSubject, Drawn, PlotSubject } from './drawn.ts';
-import { LIGHT } from './palette.ts';
-import { isPlan, type Plan } from './plan.ts';
-import { png } from './png.ts';
-import { NARROW, WIDE } from './size.ts';
+import type { ComparedSubject } from './data/compared-figures.ts';
+import { drawIn } from './drawing/draw-in.ts';
+import type { AttemptsSubject, Drawn, PlotSubject } from './drawing/drawn.ts';
+import { LIGHT } from './drawing/palette.ts';
+import { isPlan, type Plan } from './drawing/plan.ts';
+import { png } from './drawing/png.ts';
+import { NARROW, WIDE } from './drawing/size.ts';
+import { standalone } from './drawing/svg.ts';
 import { plan } from './specify.ts';
-import { standalone } from './svg.ts';
 
 /**
  * Draws a plot: inline SVG for a wide and a narrow column, SVG and PNG to take away, data as CSV and as a short table.

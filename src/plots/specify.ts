@@ -1,18 +1,18 @@
 /** From a request to a plan and a specification, by the kind of plot. */
 import type { PlotKind, PlotRequest } from '../register/requests.ts';
-import type { ComparedSubject } from './compared.ts';
-import { comparedPlanner } from './compared-planner.ts';
-import { planDeltas } from './deltas.ts';
-import type { AttemptsSubject, PlotSubject } from './drawn.ts';
-import { isPlan, type Planned, type Planner } from './plan.ts';
-import { planPowerByPhase } from './power-by-phase.ts';
-import { planScaling } from './scaling.ts';
-import { planScores } from './scores.ts';
-import type { Size } from './size.ts';
-import { planStability } from './stability.ts';
-import { planStepResponse } from './step-response.ts';
-import { planTrace } from './trace.ts';
-import type { Spec } from './vega.ts';
+import type { ComparedSubject } from './data/compared-figures.ts';
+import { comparedPlanner } from './data/comparison-planner.ts';
+import { planDeltas } from './deltas/plan.ts';
+import type { AttemptsSubject, PlotSubject } from './drawing/drawn.ts';
+import { isPlan, type Planned, type Planner } from './drawing/plan.ts';
+import type { Size } from './drawing/size.ts';
+import type { Spec } from './drawing/vega.ts';
+import { planPowerByPhase } from './power-by-phase/plan.ts';
+import { planScaling } from './scaling/plan.ts';
+import { planScores } from './scores/plan.ts';
+import { planStability } from './stability/plan.ts';
+import { planStepResponse } from './step-response/plan.ts';
+import { planTrace } from './trace/of-logs.ts';
 
 const PLANNERS: Readonly<Record<PlotKind, Planner>> = {
   trace: planTrace,

@@ -2,7 +2,7 @@
 import { copyFileSync, existsSync, linkSync, mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { MANIFEST_VARIABLE, type Manifest } from '../compute/results.ts';
-import { openStore } from '../compute/store.ts';
+import { openStore } from '../compute/store/store.ts';
 import { printedPages } from './printed-pages.ts';
 import { sideFolder, swap } from './swap.ts';
 

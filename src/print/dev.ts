@@ -4,7 +4,7 @@ import { join, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Worker } from 'node:worker_threads';
 import type { AstroIntegrationLogger } from 'astro';
-import { readManifest } from '../compute/manifest.ts';
+import { readManifest } from '../compute/project/manifest.ts';
 import { MISSING_IN_DEV } from '../compute/results.ts';
 import type { Problem } from '../problem.ts';
 import { report } from './report.ts';

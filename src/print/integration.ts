@@ -1,6 +1,6 @@
 /** What the project asks of Astro, in build and in dev, so that astro.config.mjs holds only what an author decides. */
 import type { AstroIntegration } from 'astro';
-import { addressOf, type SiteOptions } from '../compute/site-facts.ts';
+import { addressOf, type SiteOptions } from '../compute/project/site-facts.ts';
 import { developing } from './dev.ts';
 
 /** Output, cache, content security policy and the site's name; in dev also stage 1 and the refreshing of pages. */

@@ -1,21 +1,22 @@
 /** Front door: the author's files -> the Register. */
+
 import { compareProblems, type Problem } from '../problem.ts';
-import { readAttempts, type StatedAttempts } from './attempts.ts';
-import { checkSettings } from './check-settings.ts';
-import { aliasesOf, readComparison, type StatedComparison } from './comparisons.ts';
-import { readDevice } from './devices.ts';
-import { type Placed, placeFiles } from './folders.ts';
-import { Index } from './index-of.ts';
-import { readInstrument } from './instruments.ts';
-import { readNote, type StatedNote } from './notes.ts';
+import { readAttempts, type StatedAttempts } from './files/attempts.ts';
+import { aliasesOf, readComparison, type StatedComparison } from './files/comparisons.ts';
+import { readDevice } from './files/devices.ts';
+import { type Placed, placeFiles } from './files/folders.ts';
+import { readInstrument } from './files/instruments.ts';
+import { readNote, type StatedNote } from './files/notes.ts';
+import { readRun, type StatedRun } from './files/runs.ts';
+import { readSetup, type Setup } from './files/setups.ts';
 import type { Attempts, Comparison, ContentFile, Device, Instrument, Register, Run } from './register.ts';
-import { Report } from './report.ts';
-import { checkNames, type Named, resolveRun } from './resolve-run.ts';
-import { readRun, type StatedRun } from './runs.ts';
-import { readSetup, type Setup } from './setups.ts';
-import { readSource, type SourceFile } from './source-file.ts';
-import { tellSameLogs, tellUnusedLimits } from './suspicions.ts';
-import { checkFormer } from './was.ts';
+import { checkSettings } from './resolved/check-settings.ts';
+import { checkNames, type Named, resolveRun } from './resolved/resolve-run.ts';
+import { tellSameLogs, tellUnusedLimits } from './resolved/suspicions.ts';
+import { checkFormer } from './sections/former-addresses.ts';
+import { Index } from './values/index-of.ts';
+import { readSource, type SourceFile } from './values/source-file.ts';
+import { Report } from './yaml/report.ts';
 
 /** What there is below data/, as compute tells it. `outside` = the path leaves data/, also through a symbolic link. */
 export interface DataFiles {

@@ -1,6 +1,6 @@
 /** What a note asks to be drawn or tabulated. Words reads these from directives; plots draws them; neither knows the other. */
 import { error, type Place, type Problem } from '../problem.ts';
-import { ID_RULE, idFromWords, isId, meant, oneOf } from './names.ts';
+import { ID_RULE, idFromWords, isId, meant, oneOf } from './values/names.ts';
 
 /** Kinds that draw the figures of a comparison. */
 export const COMPARED_KINDS = ['scaling', 'deltas', 'scores'] as const;

@@ -18,14 +18,13 @@ import { logGammaHalf } from './log-gamma-half.ts';
 export function fTail(ratio: number, above: number, below: number): number {
   if (!(ratio >= 0)) throw new RangeError(`ratio is ${ratio}, expected 0 or more`);
   for (const dof of [above, below]) {
-    if (!(Number.isInteger(dof) && dof >= 1)) throw new RangeError(`degrees of freedom are ${dof}, expected a whole number from 1 on`);
+    if (!(Number.isInteger(dof) && dof >= 1))
+      throw new RangeError(`degrees of freedom are ${dof}, expected a whole number from 1 on`);
   }
   if (ratio === Number.POSITIVE_INFINITY) return 0;
   const [a, b] = [below / 2, above / 2];
   const x = below / (below + above * ratio);
   if (x === 0 || x === 1) return x;
   const weight = exp(a * log(x) + b * log(1 - x) + logGammaHalf(above + below) - logGammaHalf(above) - logGammaHalf(below));
-  return x < (a + 1) / (a + b + 2)
-    ? (weight / a) * betaFraction(x, a, b)
-    : 1 - (weight / b) * betaFraction(1 - x, b, a);
+  return x < (a + 1) / (a + b + 2) ? (weight / a) * betaFraction(x, a, b) : 1 - (weight / b) * betaFraction(1 - x, b, a);
 }

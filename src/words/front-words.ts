@@ -5,10 +5,10 @@
 import type { Root as HastRoot } from 'hast';
 import type { Nodes, Paragraph, Root, Text } from 'mdast';
 import type { FrontKey, Note } from '../register/register.ts';
-import type { Span } from './expression-tree.ts';
-import { textOf } from './page-node.ts';
-import { readDirective } from './read-directive.ts';
-import type { Writing } from './writing.ts';
+import { readDirective } from './directives/read-directive.ts';
+import type { Span } from './expression/expression-tree.ts';
+import { textOf } from './page/page-node.ts';
+import type { Writing } from './page/writing.ts';
 import type { PlainWords, Written } from './written.ts';
 
 /** One of these texts on its way to the page. */

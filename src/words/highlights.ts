@@ -1,11 +1,11 @@
 /** The highlights of a note's front matter: what home, feeds and the top of the page show of it. */
 import { error } from '../problem.ts';
 import type { Note } from '../register/register.ts';
-import { evaluate } from './expression.ts';
-import { ownInterval } from './slack.ts';
-import { locate } from './text-problem.ts';
-import { entryOf, holdsNothing, printed } from './value.ts';
-import type { Writing } from './writing.ts';
+import { entryOf, holdsNothing, printed } from './directives/value.ts';
+import { evaluate } from './expression/expression.ts';
+import { ownInterval } from './expression/interval-slack.ts';
+import { locate } from './expression/text-problem.ts';
+import type { Writing } from './page/writing.ts';
 import type { DraftEntry } from './written.ts';
 
 /** One entry a highlight, in the author's order; they stand in no text and link nothing. */

@@ -1,15 +1,15 @@
 /** Free text of devices, runs and chapters: the same Markdown without held numbers. */
 import { CATALOGUE } from '../figures/catalogue.ts';
 import type { Problem } from '../problem.ts';
-import { giveMeaning } from './directives.ts';
-import { parseMarkdown, toHast, toHtml } from './markdown.ts';
-import { nameHeadings, wrapTables } from './number-page.ts';
+import { giveMeaning } from './directives/directives.ts';
+import { reportNearlyOurs } from './directives/nearly-ours.ts';
+import { parseMarkdown, toHast, toHtml } from './page/markdown.ts';
+import { nameHeadings, wrapTables } from './page/number-page.ts';
+import { asText, withinDepth } from './page/too-deep.ts';
+import { beginWriting, problemsInOrder, type Writing } from './page/writing.ts';
 import { reportLostFootnotes } from './rules/footnotes.ts';
 import { checkLinks } from './rules/links.ts';
-import { reportNearlyOurs } from './rules/nearly-ours.ts';
 import { escapeRawHtml } from './rules/raw-html.ts';
-import { asText, withinDepth } from './too-deep.ts';
-import { beginWriting, problemsInOrder, type Writing } from './writing.ts';
 
 export interface Prose {
   readonly html: string;

@@ -1,24 +1,24 @@
 /** The front door of words: a note or script and its subjects → HTML with numbered places for plots, and the ledger. */
 import type { Root } from 'hast';
 import type { FrontKey, Note } from '../register/register.ts';
-import type { Subjects } from './address.ts';
-import { giveMeaning } from './directives.ts';
+import { giveMeaning } from './directives/directives.ts';
+import { reportNearlyOurs } from './directives/nearly-ours.ts';
+import type { Subjects } from './expression/address.ts';
 import { frontTexts, plainWords } from './front-words.ts';
 import { highlightsOf } from './highlights.ts';
-import { parseMarkdown, toHast, toHtml } from './markdown.ts';
-import { linkHeld, numberIds, tablesOf } from './number-ids.ts';
-import { markPlots, nameHeadings, numberHeld, wrapTables } from './number-page.ts';
-import { splitAtPlots } from './page-node.ts';
-import type { Recorded } from './recorded.ts';
+import { parseMarkdown, toHast, toHtml } from './page/markdown.ts';
+import { linkHeld, numberIds, tablesOf } from './page/number-ids.ts';
+import { markPlots, nameHeadings, numberHeld, wrapTables } from './page/number-page.ts';
+import { splitAtPlots } from './page/page-node.ts';
+import type { Recorded } from './page/recorded-words.ts';
+import { sentencesOf } from './page/sentences.ts';
+import { asText, withinDepth } from './page/too-deep.ts';
+import { beginWriting, problemsInOrder, type Writing } from './page/writing.ts';
 import { reportLostFootnotes } from './rules/footnotes.ts';
 import { checkLinks } from './rules/links.ts';
-import { reportNearlyOurs } from './rules/nearly-ours.ts';
 import { escapeRawHtml } from './rules/raw-html.ts';
 import { reportUnheld } from './rules/unheld.ts';
 import { scriptBlocks } from './script/blocks.ts';
-import { sentencesOf } from './sentences.ts';
-import { asText, withinDepth } from './too-deep.ts';
-import { beginWriting, problemsInOrder, type Writing } from './writing.ts';
 import type { Written } from './written.ts';
 
 export interface WriteOptions {

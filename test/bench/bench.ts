@@ -9,7 +9,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
-import { readManifest } from '../../src/compute/manifest.ts';
+import { readManifest } from '../../src/compute/project/manifest.ts';
 import { writeBareSite } from './bare-site.ts';
 import { generate, type Size } from './generate.ts';
 import { measureIndex } from './index-page.ts';

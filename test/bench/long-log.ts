@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Papa from 'papaparse';
-import { dataFiles, readProject } from '../../src/compute/project.ts';
+import { dataFiles, readProject } from '../../src/compute/project/read-project.ts';
 import { derive } from '../../src/figures/derive.ts';
 import { read } from '../../src/intake/read.ts';
 import { readRegister } from '../../src/register/read.ts';

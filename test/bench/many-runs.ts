@@ -1,7 +1,7 @@
 /** The index of an invented site of many runs: seeded, with titles, settings and figures that differ as those of a real site would. */
-import { ranksOf } from '../../src/compute/finding/main-figures.ts';
-import type { RunsModel, RunsRow } from '../../src/compute/finding/models.ts';
-import { OUTCOMES } from '../../src/compute/finding/outcome.ts';
+import { ranksOf } from '../../src/compute/discovery/main-figures.ts';
+import { OUTCOMES } from '../../src/compute/discovery/outcome.ts';
+import type { RunsModel, RunsRow } from '../../src/compute/models/discovery.ts';
 import { compareText } from '../../src/problem.ts';
 import { printQuantity } from '../../src/quantities/print.ts';
 

@@ -1,6 +1,6 @@
 /** Prints the site of the working folder, already built, with an invented index of as many runs as the first argument says. */
-import { readManifest } from '../../src/compute/manifest.ts';
-import { openStore } from '../../src/compute/store.ts';
+import { readManifest } from '../../src/compute/project/manifest.ts';
+import { openStore } from '../../src/compute/store/store.ts';
 import { print } from '../../src/print/build.ts';
 import { manyRuns } from './many-runs.ts';
 

@@ -1,12 +1,12 @@
 /** The Vega-Lite specifications that a build of the generated site draws, so that Vega can be timed over just those. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { dataFiles, readProject } from '../../src/compute/project.ts';
-import { runPlots } from '../../src/compute/run-plots.ts';
+import { dataFiles, readProject } from '../../src/compute/project/read-project.ts';
+import { runPlots } from '../../src/compute/steps/plots/run-plots.ts';
 import { derive } from '../../src/figures/derive.ts';
 import { read } from '../../src/intake/read.ts';
-import type { PlotSubject } from '../../src/plots/drawn.ts';
-import { NARROW, WIDE } from '../../src/plots/size.ts';
+import type { PlotSubject } from '../../src/plots/drawing/drawn.ts';
+import { NARROW, WIDE } from '../../src/plots/drawing/size.ts';
 import { specify } from '../../src/plots/specify.ts';
 import { readRegister } from '../../src/register/read.ts';
 import type { PlotRequest } from '../../src/register/requests.ts';

@@ -15,6 +15,6 @@ describe('what runs in the reader’s browser', () => {
   });
 
   test('a plot drawn to a PNG would be found out, at whatever distance', () => {
-    expect(importedBy([join(SRC, 'plots/draw.ts')]).packages.get('node:url')).toBe('plots/png.ts');
+    expect(importedBy([join(SRC, 'plots/draw.ts')]).packages.get('node:url')).toBe('plots/drawing/png.ts');
   });
 });

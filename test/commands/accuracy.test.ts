@@ -6,7 +6,7 @@ import { checkTables } from '../../src/figures/checks/results.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const accuracy = (...args: string[]) =>
-  spawnSync(process.execPath, ['src/commands/accuracy.ts', ...args], { cwd: root, encoding: 'utf8' });
+  spawnSync(process.execPath, ['test/coverage/accuracy.ts', ...args], { cwd: root, encoding: 'utf8' });
 
 describe('commands/accuracy', () => {
   test('prints each published value beside ours, the coverage, and that all agree', () => {

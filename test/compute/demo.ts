@@ -4,12 +4,12 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll } from 'vitest';
-import { type ComparisonOutcome, computeComparisons } from '../../src/compute/comparisons.ts';
-import { dataFiles, readProject } from '../../src/compute/project.ts';
-import { runStep } from '../../src/compute/run-step.ts';
-import { computeRuns, type Runs } from '../../src/compute/runs.ts';
-import { type SeriesResult, seriesStep, seriesTask } from '../../src/compute/series-step.ts';
-import { openStore, type Store } from '../../src/compute/store.ts';
+import { dataFiles, readProject } from '../../src/compute/project/read-project.ts';
+import { type ComparisonOutcome, computeComparisons } from '../../src/compute/steps/comparisons.ts';
+import { runStep } from '../../src/compute/steps/runs/run-step.ts';
+import { computeRuns, type Runs } from '../../src/compute/steps/runs/runs.ts';
+import { type SeriesResult, seriesStep, seriesTask } from '../../src/compute/steps/series/series-step.ts';
+import { openStore, type Store } from '../../src/compute/store/store.ts';
 import { readRegister } from '../../src/register/read.ts';
 import type { Register } from '../../src/register/register.ts';
 

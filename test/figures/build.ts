@@ -119,3 +119,9 @@ export function noise(seed = 1): () => number {
     return state / 4294967296 - 0.5;
   };
 }
+
+/** A figure whose one source is its own scatter, in a run of that name. */
+export function instrumentless(name: string, value: number, unit: string, u: number, run: string): PresentFigure {
+  const source = { id: `run:${run}/${name}/sampling`, title: 'invented scatter', dof: null };
+  return { name, quantity: { value, unit, parts: [{ source, share: u }] }, from: { columns: [], rows: null } };
+}

@@ -20,6 +20,25 @@ describe('intake/flags', () => {
     expect(parseFlag('50005', 16)).toBe(0x50005);
   });
 
+  it('lets no damaged cell change how the intact ones are read', () => {
+    expect(flagBase([...Array(20).fill('10'), 'e0'])).toEqual({
+      base: 10,
+      how: 'decimal: only 1 of 21 words that are not 0 hold a letter a to f',
+    });
+    expect(flagBase([...Array(9).fill('1'), '0', 'e0']).base).toBe(10);
+    expect(flagBase([...Array(200).fill('0x10'), 'e0']).base).toBe(10);
+  });
+
+  it('takes words with letters for hexadecimal from three and one in twenty on, or from half on', () => {
+    const column = (lettered: number, others: number) => [...Array(lettered).fill('e0008'), ...Array(others).fill('50005')];
+    expect(flagBase(column(2, 10)).base).toBe(10);
+    expect(flagBase(column(3, 10)).base).toBe(16);
+    expect(flagBase(column(5, 95)).base).toBe(16);
+    expect(flagBase(column(4, 96)).base).toBe(10);
+    expect(flagBase(column(1, 1)).base).toBe(16);
+    expect(flagBase(['0', '0', '0', 'e0008']).base).toBe(16);
+  });
+
   it('refuses the rest', () => {
     for (const cell of ['', 'maybe', '1.5', '-1', '0x', 'key=']) expect(parseFlag(cell, 10)).toBeNaN();
   });

@@ -213,6 +213,21 @@ describe('intake/read: columns and units', () => {
     ]);
   });
 
+  it('sets one damaged word of a flag aside, and reads the intact ones as before', () => {
+    const words = [0, 10, 10, 10, 10];
+    const log = (last: string) => bytes(`t_s,f\n${[...words, last].map((word, row) => `${row},${word}`).join('\n')}\n`);
+    const read1 = (last: string) => read(log(last), declare([channel('f', 'throttle_flag', 'f')]), 'data/a.csv');
+    expect(values(read1('10'))).toEqual([...words, 10]);
+    const damaged = read1('e0');
+    expect(values(damaged)).toEqual([...words, Number.NaN]);
+    expect(damaged.log!.setAside).toEqual([
+      { line: 7, column: 3, reason: 'channel f: the reading is hexadecimal, and most are not', text: '5,e0' },
+    ]);
+    expect(damaged.problems.map(({ place, found }) => `${place.file}:${place.line}:${place.column} ${found}`)).toEqual([
+      'data/a.csv:7:3 channel f: `e0` is hexadecimal, and most words are not (declare `unit: hex` if all of the column is); taken as no reading',
+    ]);
+  });
+
   it('takes the usual markers and the declared ones for no reading, and nothing else', () => {
     const text = 't_s,soc_c\n0,50\n1,NA\n2,\n3,-1\n4,error 3\n5,22.\n';
     const plain = soc(text);

@@ -31,7 +31,7 @@ const DOORS = {
   vega: 'plots',
   '@resvg/resvg-js': 'plots',
   minisearch: 'search',
-  feed: 'compute/atom.ts',
+  feed: 'compute/feeds/atom.ts',
   fflate: 'compute/archive',
   astro: 'print',
 };
@@ -91,6 +91,7 @@ module.exports = {
       from: { path: '^src/' },
       to: { couldNotResolve: true, pathNot: '^(astro:|(mdast|hast|unist|vite)$)' },
     },
+    { name: 'nothing-of-the-tests', severity: 'error', from: { path: '^src/' }, to: { path: '^test/' } },
     {
       name: 'not-from-tests',
       severity: 'error',

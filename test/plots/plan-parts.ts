@@ -1,7 +1,7 @@
 /** Reads what a plan puts where: the data of its layers, panel by panel. */
-import type { Rule, SignMark } from '../../src/plots/marks.ts';
-import { isPlan, type Plan, type Planned, type Undrawn } from '../../src/plots/plan.ts';
-import type { Size } from '../../src/plots/size.ts';
+import type { Rule, SignMark } from '../../src/plots/drawing/marks.ts';
+import { isPlan, type Plan, type Planned, type Undrawn } from '../../src/plots/drawing/plan.ts';
+import type { Size } from '../../src/plots/drawing/size.ts';
 
 interface Layer {
   readonly mark: { readonly type: string };

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { NARROW, WIDE } from '../../src/plots/size.ts';
+import { NARROW, WIDE } from '../../src/plots/drawing/size.ts';
 import { specify } from '../../src/plots/specify.ts';
 import { channel, exactly, logOf, request, subject } from './subjects.ts';
 

@@ -3,7 +3,7 @@
 import type { RunContext } from '../../src/figures/context.ts';
 import { derive } from '../../src/figures/derive.ts';
 import type { Channel, Log, QuantityKind } from '../../src/intake/log.ts';
-import type { PlotSubject } from '../../src/plots/drawn.ts';
+import type { PlotSubject } from '../../src/plots/drawing/drawn.ts';
 import type { Quantity } from '../../src/quantities/quantity.ts';
 import type { PlotKind, PlotRequest } from '../../src/register/requests.ts';
 

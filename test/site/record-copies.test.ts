@@ -1,9 +1,9 @@
 import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { digest } from '../../src/compute/digest.ts';
 import { copyFile, copyId, sealedCopy } from '../../src/compute/record-copies/copy.ts';
-import type { RecordCopy } from '../../src/register/record-copies.ts';
+import { digest } from '../../src/compute/store/digest.ts';
+import type { RecordCopy } from '../../src/register/sealed/record-copies.ts';
 import { copyProject, differences, type TestProject, tree } from './project.ts';
 
 const COMPARISON = 'content/comparisons/two.md';

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { DARK, LIGHT, variables } from '../../src/plots/palette.ts';
+import { DARK, LIGHT, variables } from '../../src/plots/drawing/palette.ts';
 
 const css = readFileSync(new URL('../../src/styles/palette.css', import.meta.url), 'utf8');
 const [light, dark] = css.split('@media screen and (prefers-color-scheme: dark)') as [string, string];
@@ -9,7 +9,7 @@ describe('src/styles/palette.css', () => {
   it.each([
     ['light', light, LIGHT],
     ['dark', dark, DARK],
-  ])('has the %s values of src/plots/palette.ts', (_name, sheet, palette) => {
+  ])('has the %s values of src/plots/drawing/palette.ts', (_name, sheet, palette) => {
     for (const [name, value] of variables(palette)) expect(sheet).toContain(`${name}: ${value};`);
   });
 

@@ -1,5 +1,5 @@
 /** Which of the runs in the address are shown, and what is said of the others. */
-import { MOST_STYLES } from '../../plots/palette.ts';
+import { MOST_STYLES } from '../../plots/drawing/palette.ts';
 import type { View } from './view.ts';
 
 export interface Choice {

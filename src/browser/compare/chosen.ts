@@ -1,6 +1,7 @@
 /** The runs that a reader chose, gathered as stage 1 gathers a comparison: figures by the same code, from what is published. */
-import { comparedRun } from '../../compute/compared/figures-of.ts';
-import type { Gathered, GatheredRepeat, GatheredRun, PublishedMap } from '../../compute/compared/gathered.ts';
+
+import type { Gathered, GatheredRepeat, GatheredRun, PublishedMap } from '../../compute/models/gathered.ts';
+import { comparedRun } from '../../compute/models/gathered-figures.ts';
 import { compare } from '../../figures/comparison/compare.ts';
 import { alone } from '../../figures/comparison/compared.ts';
 import { publishMap } from '../../figures/publish.ts';

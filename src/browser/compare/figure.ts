@@ -1,5 +1,5 @@
 /** The plot's place in the page: the drawing, what it shows in words, its data and files. The place keeps its height between drawings. */
-import type { Undrawn } from '../../plots/plan.ts';
+import type { Undrawn } from '../../plots/drawing/plan.ts';
 import { byId, el } from './dom.ts';
 import { madeFiles } from './files.ts';
 import type { DrawnPlot } from './plot.ts';

@@ -1,5 +1,5 @@
 /** What can be drawn of runs: the primary channel of each quantity, and each other channel by its name. */
-import type { GatheredRun } from '../../compute/compared/gathered.ts';
+import type { GatheredRun } from '../../compute/models/gathered.ts';
 import type { QuantityKind } from '../../intake/log.ts';
 import { tokenOf } from './address.ts';
 import { QUANTITIES, type Shown } from './view.ts';

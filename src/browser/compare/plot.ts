@@ -1,14 +1,15 @@
 /** The plot of chosen runs, by the planner and the library that draw the site's plots; loaded when there is something to draw. */
-import { figuresOf } from '../../compute/compared/figures-of.ts';
-import type { GatheredRun } from '../../compute/compared/gathered.ts';
-import { align } from '../../plots/align.ts';
-import { type ComparedRunSeries, planComparedTrace } from '../../plots/compared-trace.ts';
-import { drawIn } from '../../plots/draw-in.ts';
-import { LIGHT } from '../../plots/palette.ts';
-import { isPlan, type Plan, type Undrawn } from '../../plots/plan.ts';
-import { seriesRun } from '../../plots/series-run.ts';
-import { NARROW, WIDE } from '../../plots/size.ts';
-import { standalone } from '../../plots/svg.ts';
+
+import type { GatheredRun } from '../../compute/models/gathered.ts';
+import { figuresOf } from '../../compute/models/gathered-figures.ts';
+import { drawIn } from '../../plots/drawing/draw-in.ts';
+import { align } from '../../plots/drawing/lines/align.ts';
+import { LIGHT } from '../../plots/drawing/palette.ts';
+import { isPlan, type Plan, type Undrawn } from '../../plots/drawing/plan.ts';
+import { NARROW, WIDE } from '../../plots/drawing/size.ts';
+import { standalone } from '../../plots/drawing/svg.ts';
+import { type ComparedRunSeries, planComparedTrace } from '../../plots/trace/of-series.ts';
+import { seriesRun } from '../../plots/trace/series-run.ts';
 import type { View } from './view.ts';
 
 export interface DrawnPlot extends Pick<Plan, 'title' | 'alt' | 'method' | 'csv' | 'table'> {

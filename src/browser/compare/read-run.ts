@@ -1,9 +1,10 @@
 /** A run as it is published → what comparisons gather of a run: the same as stage 1 has. */
-import type { GatheredRun, PublishedMap } from '../../compute/compared/gathered.ts';
-import { conditionRows } from '../../compute/pages/shown.ts';
+
+import { conditionRows } from '../../compute/contents/figure-text.ts';
+import type { GatheredRun, PublishedMap } from '../../compute/models/gathered.ts';
 import { type Json, readable } from '../../figures/json.ts';
 import { isUnreadable, readPublishedFigures, readPublishedRun, type Unreadable } from '../../figures/read-published.ts';
-import { readSeries } from '../../plots/read-series.ts';
+import { readSeries } from '../../plots/data/read-series.ts';
 
 export interface ReadRun {
   /** Its alias is its id. */

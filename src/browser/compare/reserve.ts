@@ -1,5 +1,5 @@
 /** How high a drawing will be, before it is drawn: its place is kept free, so that nothing below moves when it comes. */
-import { NARROW, type Size, WIDE } from '../../plots/size.ts';
+import { NARROW, type Size, WIDE } from '../../plots/drawing/size.ts';
 import type { Shown } from './view.ts';
 
 /** Above each panel, and above and below them all, px: of one row of phase names, as most runs have. */

@@ -1,7 +1,7 @@
 /** What stands below the plot: the runs, what differs besides the setting, figures, conditions; in the words of the comparison pages. */
 
-import type { Gathered } from '../../compute/compared/gathered.ts';
-import { comparisonModel } from '../../compute/pages/comparison.ts';
+import { comparisonModel } from '../../compute/comparison/comparison-page.ts';
+import type { Gathered } from '../../compute/models/gathered.ts';
 import type { ComparisonModel } from '../../compute/results.ts';
 import { TABLES_SAY } from './cell-lines.ts';
 import { type Content, el, headRow, scrolling, section } from './dom.ts';

@@ -7,7 +7,7 @@ import type { Log } from '../../intake/log.ts';
 import { read } from '../../intake/read.ts';
 import { report } from '../../print/report.ts';
 import type { Place } from '../../problem.ts';
-import { idFromWords } from '../../register/names.ts';
+import { idFromWords } from '../../register/values/names.ts';
 import { locate } from './locate.ts';
 import { type GivenNames, type Matches, matchColumns } from './match.ts';
 import { type Project, readProject } from './project.ts';

@@ -1,7 +1,7 @@
 /** Which column of a new log is which channel: the setup's channels first, names of our own for the rest. */
 import type { InspectedColumn } from '../../intake/inspect.ts';
 import type { QuantityKind } from '../../intake/log.ts';
-import { snakeFromWords } from '../../register/names.ts';
+import { snakeFromWords } from '../../register/values/names.ts';
 import type { SetupChannel } from './project.ts';
 
 export interface Matched {

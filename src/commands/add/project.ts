@@ -2,9 +2,9 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { QuantityKind } from '../../intake/log.ts';
-import { Report } from '../../register/report.ts';
-import { readSetup } from '../../register/setups.ts';
-import { readSource } from '../../register/source-file.ts';
+import { readSetup } from '../../register/files/setups.ts';
+import { readSource } from '../../register/values/source-file.ts';
+import { Report } from '../../register/yaml/report.ts';
 
 export interface SetupChannel {
   readonly name: string;

@@ -1,13 +1,13 @@
 /** Compares what stands with an earlier state. */
 
-import { readProject } from '../../compute/project.ts';
+import { readProject } from '../../compute/project/read-project.ts';
 import { changesSince, isChanged } from '../../compute/published-state/changes.ts';
 import { lastGood } from '../../compute/published-state/last-good.ts';
-import { readPresent } from '../../compute/published-state/read-present.ts';
 import { readStates } from '../../compute/published-state/read-states.ts';
+import { readPresent } from '../../compute/read-present.ts';
 import { report } from '../../print/report.ts';
-import type { PublishedState } from '../../register/published.ts';
 import type { ContentFile } from '../../register/register.ts';
+import type { PublishedState } from '../../register/sealed/published-states.ts';
 import type { Printer } from '../publish/publish-note.ts';
 import { publishedAt } from './at-revision.ts';
 import { readOptions, USAGE } from './options.ts';

@@ -1,7 +1,7 @@
 /** Everything that an address or a simple expression of a note can stand for, with what is needed to rank it. */
 import { isPresent } from '../../figures/figure.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
-import { spelled } from '../../words/address.ts';
+import { spelled } from '../../words/expression/address.ts';
 import type { Subject } from '../../words/written.ts';
 
 export interface Candidate {

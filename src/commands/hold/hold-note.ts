@@ -1,8 +1,8 @@
 /** Holds the numbers of one note: lists them, takes choices from the command line, or asks. Nothing else of the file changes. */
 import { chmodSync, readFileSync, realpathSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import { noteSubjects, noteWith } from '../../compute/note-subjects.ts';
-import { writeWhole } from '../../compute/store.ts';
+import { noteSubjects, noteWith } from '../../compute/steps/notes/note-subjects.ts';
+import { writeWhole } from '../../compute/store/store.ts';
 import { report } from '../../print/report.ts';
 import type { Place } from '../../problem.ts';
 import type { Note } from '../../register/register.ts';

@@ -1,10 +1,10 @@
 /** The unheld numbers of a note as the command shows them: numbered, placed, each with its offers. */
 import type { Note } from '../../register/register.ts';
 import { frontTexts } from '../../words/front-words.ts';
-import { parseMarkdown } from '../../words/markdown.ts';
+import { parseMarkdown } from '../../words/page/markdown.ts';
+import { beginWriting } from '../../words/page/writing.ts';
 import { findUnheld, type UnheldNumber } from '../../words/rules/find-unheld.ts';
 import { isUnread, readStated, type Stated } from '../../words/stated/read.ts';
-import { beginWriting } from '../../words/writing.ts';
 import type { Subject } from '../../words/written.ts';
 import { contextOf, sentenceAround } from './context.ts';
 import { nearestTo } from './nearest.ts';

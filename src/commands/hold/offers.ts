@@ -1,11 +1,11 @@
 /** What fits an unheld number, best first. */
 import { definitionOf } from '../../figures/catalogue.ts';
 import { printQuantity } from '../../quantities/print.ts';
-import { evaluate } from '../../words/expression.ts';
+import { verdictOf } from '../../words/directives/stated.ts';
+import { evaluate } from '../../words/expression/expression.ts';
 import { holds } from '../../words/stated/holds.ts';
 import { inUnit, isUnread, type Stated, type Unread } from '../../words/stated/read.ts';
-import { unread } from '../../words/stated/stated.ts';
-import { verdictOf } from '../../words/stated.ts';
+import { unread } from '../../words/stated/stated-number.ts';
 import type { Subject } from '../../words/written.ts';
 import { type Candidate, candidatesOf, type Pair, pairsOf } from './candidates.ts';
 import type { ContextWord } from './context.ts';

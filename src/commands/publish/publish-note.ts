@@ -1,16 +1,16 @@
 /** Publishes one note or script: its status and its published state, both or neither. */
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { dataFiles, readProject } from '../../compute/project.ts';
+import { dataFiles, readProject } from '../../compute/project/read-project.ts';
 import { newestFirst, type PresentNote, stateOf } from '../../compute/published-state/protect.ts';
-import { type Present, readPresent, readPresentWith } from '../../compute/published-state/read-present.ts';
 import { readStates, sealed, statePath } from '../../compute/published-state/read-states.ts';
-import { writeWhole } from '../../compute/store.ts';
+import { type Present, readPresent, readPresentWith } from '../../compute/read-present.ts';
+import { writeWhole } from '../../compute/store/store.ts';
 import { counted } from '../../figures/in-words.ts';
 import { report } from '../../print/report.ts';
 import type { Problem } from '../../problem.ts';
-import type { PublishedState } from '../../register/published.ts';
 import { readRegister } from '../../register/read.ts';
+import type { PublishedState } from '../../register/sealed/published-states.ts';
 import { findNote } from '../hold/find-note.ts';
 import { readOneDated } from '../one-dated.ts';
 import { setPublished } from './set-status.ts';

@@ -1,13 +1,13 @@
 /** Freezes one comparison: what the published site says of it now, under an address that keeps saying it. */
 import { existsSync, mkdirSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import type { Gathered } from '../../compute/compared/gathered.ts';
 import { compute } from '../../compute/compute.ts';
-import { readProject } from '../../compute/project.ts';
+import type { Gathered } from '../../compute/models/gathered.ts';
+import { readProject } from '../../compute/project/read-project.ts';
 import { alreadyFrozen, freeze, newestDay } from '../../compute/record-copies/freeze.ts';
 import { readCopies } from '../../compute/record-copies/read-copies.ts';
 import type { Manifest } from '../../compute/results.ts';
-import { openStore, writeWhole } from '../../compute/store.ts';
+import { openStore, writeWhole } from '../../compute/store/store.ts';
 import { report } from '../../print/report.ts';
 import type { Problem } from '../../problem.ts';
 import { findContent } from '../find-content.ts';

@@ -8,7 +8,7 @@ import { compute } from '../../compute/compute.ts';
 import type { Digests, PublishedAs } from '../../compute/data/known-files.ts';
 import { DIGESTS } from '../../compute/data/verify-part.ts';
 import type { Manifest, Scope } from '../../compute/results.ts';
-import { openStore } from '../../compute/store.ts';
+import { openStore } from '../../compute/store/store.ts';
 import { counted } from '../../figures/in-words.ts';
 
 export const USAGE =

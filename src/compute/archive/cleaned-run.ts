@@ -1,8 +1,8 @@
 /** The declaration of a run whose log stays with its author, so that it reads the cleaned readings instead. */
 import { cleanedNames } from '../../intake/cleaned.ts';
-import { STEP_KIND } from '../../register/kinds.ts';
-import { mapUnder, type Plain, type PlainFile, type PlainMap } from '../../register/travel/plain.ts';
-import type { LogSummary } from '../run-step.ts';
+import { mapUnder, type Plain, type PlainFile, type PlainMap } from '../../register/portable/plain-values.ts';
+import { STEP_KIND } from '../../register/values/quantity-kinds.ts';
+import type { LogSummary } from '../steps/runs/run-step.ts';
 
 type ChannelFacts = LogSummary['channels'][number];
 

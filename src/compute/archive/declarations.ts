@@ -2,13 +2,14 @@
  * The author's files as an archive holds them. All but notes and scripts are written anew from what was read of them, so that only what
  * is read goes out: no comment, no key that a run takes from nowhere. Notes and scripts keep their lines and columns, since ledgers name them.
  */
+
+import { mapUnder, type Plain, type PlainFile, type PlainMap, plainFile, plainText } from '../../register/portable/plain-values.ts';
+import { wholeRun } from '../../register/portable/whole-run.ts';
+import { withoutComments } from '../../register/portable/without-comments.ts';
 import type { Instrument, Note, Run } from '../../register/register.ts';
-import { mapUnder, type Plain, type PlainFile, type PlainMap, plainFile, plainText } from '../../register/travel/plain.ts';
-import { wholeRun } from '../../register/travel/whole-run.ts';
-import { withoutComments } from '../../register/travel/without-comments.ts';
-import { withoutRemarks } from '../../words/without-remarks.ts';
-import type { ComputedRun, Parts } from '../pages/parts.ts';
-import type { ReadTable } from '../run-tables.ts';
+import { withoutRemarks } from '../../words/page/without-remarks.ts';
+import type { ComputedRun, Parts } from '../contents/site-contents.ts';
+import type { ReadTable } from '../steps/runs/run-tables.ts';
 import { readingCleaned } from './cleaned-run.ts';
 import type { PlacedFile } from './placed-data.ts';
 import type { ArchiveScope } from './scope.ts';

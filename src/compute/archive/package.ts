@@ -1,8 +1,9 @@
 /** `datapackage.json` of an archive: the descriptions of its runs' data as one Data Package, with the paths that files have in it. */
-import type { DataFile } from '../data/data-file.ts';
+
+import type { Parts } from '../contents/site-contents.ts';
 import { describeAttempts } from '../data/description.ts';
-import type { Parts } from '../pages/parts.ts';
-import type { Store } from '../store.ts';
+import type { DataFile } from '../models/data-file.ts';
+import type { Store } from '../store/store.ts';
 import type { PlacedFile } from './placed-data.ts';
 import type { ArchiveScope } from './scope.ts';
 

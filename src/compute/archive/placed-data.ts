@@ -1,6 +1,7 @@
 /** Where files of data stand in an archive: the author's at their own paths, what is made from them beside. */
-import type { DataFile } from '../data/data-file.ts';
-import type { Parts } from '../pages/parts.ts';
+
+import type { Parts } from '../contents/site-contents.ts';
+import type { DataFile } from '../models/data-file.ts';
 import type { ArchiveScope } from './scope.ts';
 
 export interface PlacedFile {

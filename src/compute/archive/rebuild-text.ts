@@ -1,6 +1,7 @@
 /** REBUILD.txt: how to build the note's pages again from its archive, and what can then be compared. */
-import type { DataFile } from '../data/data-file.ts';
-import type { ComputedNote } from '../pages/parts.ts';
+
+import type { ComputedNote } from '../contents/site-contents.ts';
+import type { DataFile } from '../models/data-file.ts';
 import { AS_PUBLISHED, type PlacedFile } from './placed-data.ts';
 import type { ArchiveScope } from './scope.ts';
 

@@ -1,7 +1,7 @@
 /** What the archive of a note holds: the note, its scripts, and all that they reach (law 9: published alone). */
 import type { Note, Register } from '../../register/register.ts';
+import type { ComputedAttempts, ComputedComparison, ComputedNote, ComputedRun, Parts } from '../contents/site-contents.ts';
 import { scriptsFor } from '../pages/note.ts';
-import type { ComputedAttempts, ComputedComparison, ComputedNote, ComputedRun, Parts } from '../pages/parts.ts';
 
 export interface ArchiveScope {
   /** The note itself first. */

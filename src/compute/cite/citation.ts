@@ -1,5 +1,5 @@
 /** How to cite a page: in a line of text, and as two files beside it. */
-import { jsonText } from '../published.ts';
+import { jsonText } from '../store/json-text.ts';
 import { bibtex } from './bibtex.ts';
 import { cslJson } from './csl.ts';
 import { plainCitation } from './plain.ts';

@@ -1,5 +1,5 @@
 /** What a citation of a page says, whatever its form. */
-import type { SiteFacts } from '../site-facts.ts';
+import type { SiteFacts } from '../project/site-facts.ts';
 
 export interface Reference {
   /** Unique in the site, and what keys of BibTeX may hold: letters, digits, hyphens. */

@@ -1,13 +1,13 @@
 /** All files of data of the site, by what they belong to. */
 import type { Register } from '../../register/register.ts';
-import type { Memory } from '../memory.ts';
-import type { ComputedAttempts, ComputedRun } from '../pages/parts.ts';
-import { jsonText } from '../published.ts';
-import { publishedRun } from '../published-run.ts';
-import type { Store } from '../store.ts';
-import type { DataFile, Role } from './data-file.ts';
+import type { ComputedAttempts, ComputedRun } from '../contents/site-contents.ts';
+import type { DataFile, Role } from '../models/data-file.ts';
+import { jsonText } from '../store/json-text.ts';
+import type { Memory } from '../store/memo.ts';
+import type { Store } from '../store/store.ts';
 import { describeRun } from './description.ts';
 import { DESCRIPTION, distinctNames, sizeText } from './names.ts';
+import { publishedRun } from './published-run.ts';
 import { runFiles } from './run-files.ts';
 import { tableFile } from './table-file.ts';
 

@@ -1,11 +1,12 @@
 /** The files of data that a run's page offers, or says why it does not. */
-import type { LogSummary } from '../run-step.ts';
-import type { ReadTable } from '../run-tables.ts';
-import type { DataFile } from './data-file.ts';
+
+import type { DataFile } from '../models/data-file.ts';
+import { unreadText } from '../steps/runs/log-sharing.ts';
+import type { RunData, Stored } from '../steps/runs/run-data.ts';
+import type { LogSummary } from '../steps/runs/run-step.ts';
+import type { ReadTable } from '../steps/runs/run-tables.ts';
 import { distinctNames, publishedName, sizeText } from './names.ts';
-import type { RunData, Stored } from './run-data.ts';
 import { tableFile } from './table-file.ts';
-import { unreadText } from './way.ts';
 
 export interface RunFilesOf {
   readonly run: string;

@@ -1,7 +1,7 @@
 /** A small table as a file of data. */
 import { counted } from '../../figures/in-words.ts';
 import type { TableForm, TableKind } from '../../figures/table-form.ts';
-import type { DataFile } from './data-file.ts';
+import type { DataFile } from '../models/data-file.ts';
 import { publishedName, sizeText } from './names.ts';
 
 export const TABLE_WORDS: Readonly<Record<TableKind, string>> = {

@@ -1,8 +1,8 @@
 /** Structured data of a page as JSON-LD in the vocabulary of schema.org (version 12 and later), and the parts that pages share. */
 import type { Licence } from '../../register/register.ts';
 import { absolute } from '../cite/reference.ts';
-import type { DataFile } from '../data/data-file.ts';
-import type { SiteFacts } from '../site-facts.ts';
+import type { DataFile } from '../models/data-file.ts';
+import type { SiteFacts } from '../project/site-facts.ts';
 
 type Json = Readonly<Record<string, unknown>>;
 

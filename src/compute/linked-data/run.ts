@@ -1,8 +1,8 @@
 /** A run's page as a Dataset. */
-import { nameInWords } from '../../words/in-words.ts';
+import { nameInWords } from '../../words/expression/in-words.ts';
 import { absolute } from '../cite/reference.ts';
+import type { ComputedRun, Parts } from '../contents/site-contents.ts';
 import { aboutRun } from '../data/description.ts';
-import type { ComputedRun, Parts } from '../pages/parts.ts';
 import { downloadOf, jsonLd, licenceOf, publisherOf } from './json-ld.ts';
 
 /** Its files with their digests, what was measured in which unit, and since when it is out. No creator: a run names none. */

@@ -1,5 +1,5 @@
 /** Runs side by side: the pages that authors make, and the one on which readers choose. */
-import type { CopyRow } from '../record-copies/models.ts';
+import type { CopyRow } from './record-copies.ts';
 import type { ConditionRow, Link, Marks, PagePlot, ShownCaution, ShownFigure } from './shared.ts';
 
 /** Figures side by side: a row a figure or test, a column a run (or a figure of all runs). */

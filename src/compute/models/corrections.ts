@@ -1,5 +1,5 @@
 /** Published numbers that are no longer so, on pages and in feeds. */
-import type { NotesFeed } from '../finding/models.ts';
+import type { NotesFeed } from './discovery.ts';
 import type { Link } from './shared.ts';
 
 /** A published number that is no longer so. */

@@ -1,5 +1,5 @@
 /** The page of a device: its runs over time, the settings tried. */
-import type { DataFile } from '../data/data-file.ts';
+import type { DataFile } from './data-file.ts';
 import type { ConditionRow, Link, Marks, PagePlot, ShownCaution, ShownFigure } from './shared.ts';
 
 export interface DeviceModel {

@@ -1,8 +1,8 @@
 /** A note, and the words of a front matter. */
 import type { Licence } from '../../register/register.ts';
 import type { Citation } from '../cite/citation.ts';
-import type { DataFile } from '../data/data-file.ts';
 import type { CorrectedTogether } from './corrections.ts';
+import type { DataFile } from './data-file.ts';
 import type { Ledgers } from './ledger.ts';
 import type { ConditionRow, HeldNote, Highlight, Link, Marks, PagePlot, ShownCaution } from './shared.ts';
 

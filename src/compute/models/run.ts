@@ -1,6 +1,6 @@
 /** The page of a run. */
 import type { Licence } from '../../register/register.ts';
-import type { DataFile } from '../data/data-file.ts';
+import type { DataFile } from './data-file.ts';
 import type { ConditionRow, Link, Marks, PagePlot, ShownCaution, ShownFigure } from './shared.ts';
 
 export interface RunModel {

@@ -1,5 +1,5 @@
 /** What models of several kinds of page have in common. */
-import type { Drawn } from '../../plots/drawn.ts';
+import type { Drawn } from '../../plots/drawing/drawn.ts';
 
 /** How a page shows that its numbers are invented, a draft, held back. */
 export interface Marks {

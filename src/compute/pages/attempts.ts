@@ -1,10 +1,10 @@
 /** How a device's page shows the settings that were tried on its specimens. */
 import { clockQuantity } from '../../figures/stability/ladder.ts';
-import { offsetText } from '../../plots/stability-words.ts';
+import { offsetText } from '../../plots/stability/words.ts';
 import { printQuantity } from '../../quantities/print.ts';
+import { inLine, shownFigure } from '../contents/figure-text.ts';
+import { attemptsPath, type ComputedAttempts, type Parts, pagePlot } from '../contents/site-contents.ts';
 import type { AttemptsModel } from '../results.ts';
-import { attemptsPath, type ComputedAttempts, type Parts, pagePlot } from './parts.ts';
-import { inLine, shownFigure } from './shown.ts';
 
 /** One table of attempts with its figures and its plot. */
 export function attemptsModel({ data }: Parts, { attempts, ladder, figures, plot }: ComputedAttempts): AttemptsModel {

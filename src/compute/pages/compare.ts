@@ -1,10 +1,10 @@
 /** The model of the page on which readers compare runs of their own choice, and addresses of it. */
 import { compareText } from '../../problem.ts';
-import { formerIdsOf } from '../../register/was.ts';
+import { formerIdsOf } from '../../register/sections/former-addresses.ts';
+import { runLink, settingText } from '../contents/figure-text.ts';
+import { type ComputedRun, comparisonPath, type Parts } from '../contents/site-contents.ts';
 import type { CompareModel } from '../results.ts';
 import { isInvented } from './note.ts';
-import { type ComputedRun, comparisonPath, type Parts } from './parts.ts';
-import { runLink, settingText } from './shown.ts';
 
 /** Where runs stand side by side: `compare/?runs=larch-rated+larch-fast`. The first is the reference, unless another is. */
 export function comparePath(runs: readonly string[], reference?: string): string {

@@ -1,14 +1,14 @@
 /** Corrections as pages, the feed and the text to paste show them, and the signs beside corrected numbers. */
-import type { Correction } from '../../register/published.ts';
-import { fragmentOf, freeId, shortDigest } from '../../words/fragment.ts';
-import { expressionInWords } from '../../words/in-words.ts';
-import { plainExpression } from '../../words/plain-expression.ts';
-import { plain } from '../published-state/differ.ts';
-import { pasteText } from '../published-state/paste.ts';
+import type { Correction } from '../../register/sealed/published-states.ts';
+import { expressionInWords } from '../../words/expression/in-words.ts';
+import { plainExpression } from '../../words/expression/plain-expression.ts';
+import { fragmentOf, freeId, shortDigest } from '../../words/page/fragment.ts';
+import type { ComputedNote, Parts } from '../contents/site-contents.ts';
+import { pasteText } from '../published-state/corrections-text.ts';
 import { stateKey } from '../published-state/present-state.ts';
 import { newestFirst } from '../published-state/protect.ts';
+import { plain } from '../published-state/same-value.ts';
 import type { CorrectedTogether, FeedModel, ShownCorrection } from '../results.ts';
-import type { ComputedNote, Parts } from './parts.ts';
 
 /** What a page says of the corrections of its note or script, and where they stand as text ('' where there are none). */
 export function correctionsOf(

@@ -4,11 +4,11 @@ import { attemptCautions, mergeCautions } from '../../figures/cautions.ts';
 import { compareText } from '../../problem.ts';
 import { printQuantity } from '../../quantities/print.ts';
 import type { Device } from '../../register/register.ts';
+import { ratingRow, runLink, settingText, shownFigure } from '../contents/figure-text.ts';
+import type { ComputedRun, Parts } from '../contents/site-contents.ts';
 import type { ConditionRow, DeviceModel } from '../results.ts';
 import { attemptsModel } from './attempts.ts';
 import { deviceLinks, notePath } from './note.ts';
-import type { ComputedRun, Parts } from './parts.ts';
-import { ratingRow, runLink, settingText, shownFigure } from './shown.ts';
 import { timelinesOf } from './timeline.ts';
 
 /** Figures that the device's page sets side by side. */

@@ -1,8 +1,9 @@
 /** The chapter that defines what numbers in words mean: generated from the reader's own tables, intervals included. */
+
+import { allowedWords } from '../../words/directives/stated-report.ts';
 import { HEDGES } from '../../words/stated/hedges.ts';
 import { isUnread, readStated } from '../../words/stated/read.ts';
 import { READINGS } from '../../words/stated/readings.ts';
-import { allowedWords } from '../../words/stated-report.ts';
 
 const INTRO = `A number that the author says in words of his own is checked against the data and never replaced. What the words allow is an
 interval of true values; the site is not printed while a figure lies outside it, and the author is warned where the figure's 95 %

@@ -1,9 +1,9 @@
 /** The model of the home page: notes, newest first, with their highlights. */
 import { compareText } from '../../problem.ts';
 import { clockTime } from '../../words/script/timeline.ts';
+import type { ComputedNote, Parts } from '../contents/site-contents.ts';
 import type { HomeModel, Link } from '../results.ts';
 import { deviceLinks, highlights, marksOf, notePath, scriptsFor } from './note.ts';
-import type { ComputedNote, Parts } from './parts.ts';
 
 export function homeModel(parts: Parts): HomeModel {
   const notes = parts.notes.filter(({ note }) => note.kind === 'note').toSorted(newestFirst);

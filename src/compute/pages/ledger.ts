@@ -2,9 +2,9 @@
 import { readerForm } from '../../quantities/numeral-print.ts';
 import { sayEntry } from '../../words/script/tokens.ts';
 import type { LedgerEntry, LedgerKind } from '../../words/written.ts';
+import type { ComputedNote, Parts } from '../contents/site-contents.ts';
 import type { LedgerModel } from '../results.ts';
 import { heldNote, ledgersOf, marksOf, notePath } from './note.ts';
-import type { ComputedNote, Parts } from './parts.ts';
 
 /** Digits of a number before it was rounded for print, and of its uncertainty: enough to see the rounding. */
 const DIGITS = 8;

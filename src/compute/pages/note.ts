@@ -4,18 +4,14 @@ import { attemptCautions, cautions, mergeCautions } from '../../figures/cautions
 import { type Figure, isPresent } from '../../figures/figure.ts';
 import { printQuantity, printUncertainty } from '../../quantities/print.ts';
 import type { Note } from '../../register/register.ts';
-import { fragmentOf } from '../../words/fragment.ts';
-import { heldInWords } from '../../words/in-words.ts';
+import { heldInWords } from '../../words/expression/in-words.ts';
+import { fragmentOf } from '../../words/page/fragment.ts';
 import type { HeldBy, LedgerEntry, PlainWords } from '../../words/written.ts';
-import type { Archive } from '../archive/archive.ts';
+import type { Archive } from '../archive/make-archive.ts';
 import { citation } from '../cite/citation.ts';
-import { noteReference } from '../cite/references.ts';
-import { sizeText } from '../data/names.ts';
-import { linkedNote } from '../linked-data/note.ts';
-import type { FrontWords, HeldNote, Highlight, Ledgers, Link, Marks, NoteModel, ShownFront } from '../results.ts';
-import { commonConditions } from './common-conditions.ts';
-import { correctedNumbers, correctionsOf, markCorrected } from './corrections.ts';
-import { devicesOf, notePath } from './note-path.ts';
+import { commonConditions } from '../contents/common-conditions.ts';
+import { conditionRows, fromText, runLink, settingText, uncertaintyText } from '../contents/figure-text.ts';
+import { devicesOf, notePath } from '../contents/note-path.ts';
 import {
   attemptsPath,
   type ComputedAttempts,
@@ -25,8 +21,12 @@ import {
   comparisonPath,
   type Parts,
   pagePlot,
-} from './parts.ts';
-import { conditionRows, fromText, runLink, settingText, uncertaintyText } from './shown.ts';
+} from '../contents/site-contents.ts';
+import { sizeText } from '../data/names.ts';
+import { linkedNote } from '../linked-data/note.ts';
+import type { FrontWords, HeldNote, Highlight, Ledgers, Link, Marks, NoteModel, ShownFront } from '../results.ts';
+import { correctedNumbers, correctionsOf, markCorrected } from './corrections.ts';
+import { noteReference } from './references.ts';
 
 export { devicesOf, notePath };
 

@@ -1,9 +1,9 @@
 /** The model of the feed of notes. */
 import { compareText } from '../../problem.ts';
-import type { NoteEntry, NotesFeed } from '../finding/models.ts';
+import type { ComputedNote, Parts } from '../contents/site-contents.ts';
+import type { NoteEntry, NotesFeed } from '../models/discovery.ts';
 import { stateKey } from '../published-state/present-state.ts';
 import { highlights, marksOf, notePath } from './note.ts';
-import type { ComputedNote, Parts } from './parts.ts';
 
 /** Published notes, last changed first. Law 9: no others, also where drafts show. `newest` is the day of the feed where there is no note. */
 export function notesFeedModel(parts: Parts, newest: string): NotesFeed {

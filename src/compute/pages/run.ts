@@ -4,18 +4,18 @@ import { cautions, mergeCautions } from '../../figures/cautions.ts';
 import { counted } from '../../figures/in-words.ts';
 import { whereKnown } from '../../intake/known.ts';
 import type { Run } from '../../register/register.ts';
-import { nameInWords } from '../../words/in-words.ts';
+import { nameInWords } from '../../words/expression/in-words.ts';
 import { plainCitation } from '../cite/plain.ts';
-import { runReference } from '../cite/references.ts';
+import { conditionRows, durationText, inLine, runLink, shownFigure, stepText } from '../contents/figure-text.ts';
+import { instrumentRow } from '../contents/instruments.ts';
+import { type ComputedRun, comparisonPath, type Parts, pagePlot } from '../contents/site-contents.ts';
 import { timeWords } from '../data/time-words.ts';
 import { linkedRun } from '../linked-data/run.ts';
 import type { Link, RunModel } from '../results.ts';
-import type { LogSummary } from '../run-step.ts';
+import type { LogSummary } from '../steps/runs/run-step.ts';
 import { comparePath } from './compare.ts';
-import { instrumentRow } from './instruments.ts';
 import { isInvented, notePath } from './note.ts';
-import { type ComputedRun, comparisonPath, type Parts, pagePlot } from './parts.ts';
-import { conditionRows, durationText, inLine, runLink, shownFigure, stepText } from './shown.ts';
+import { runReference } from './references.ts';
 
 /** All that the page of a run prints. */
 export function runModel(parts: Parts, computed: ComputedRun): RunModel {

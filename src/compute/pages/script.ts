@@ -5,10 +5,10 @@ import { type Plan, type PlannedBlock, USUAL_PACE } from '../../words/script/pla
 import { clockTime } from '../../words/script/timeline.ts';
 import { sayEntry } from '../../words/script/tokens.ts';
 import { scriptVtt } from '../../words/script/vtt.ts';
+import { type ComputedNote, type Parts, pagePlot } from '../contents/site-contents.ts';
 import type { HeldNote, Link, PrompterModel, ScriptModel, SpokenBlock } from '../results.ts';
 import { correctedNumbers, correctionsOf } from './corrections.ts';
 import { cautionsOf, deviceLinks, heldNote, ledgersOf, marksOf, notePath, shownFront } from './note.ts';
-import { type ComputedNote, type Parts, pagePlot } from './parts.ts';
 
 const NOTHING_PLANNED = 'a script is planned before its page is made';
 

@@ -2,12 +2,13 @@
 import { alone, type ComparedRun } from '../../figures/comparison/compared.ts';
 import { settled } from '../../figures/comparison/settings.ts';
 import { differencesTo } from '../../figures/comparison/side-by-side.ts';
+
 import type { Figure } from '../../figures/figure.ts';
 import { groupsOf } from '../../figures/repeats/groups.ts';
-import { likenessOf } from '../../register/likeness.ts';
+import { likenessOf } from '../../register/resolved/likeness.ts';
+import { conditionRows, runLink, settingText, shownFigure } from '../contents/figure-text.ts';
+import type { ComputedRun } from '../contents/site-contents.ts';
 import type { ShownFigure, TimelineModel } from '../results.ts';
-import type { ComputedRun } from './parts.ts';
-import { conditionRows, runLink, settingText, shownFigure } from './shown.ts';
 
 /** What time and firmware may change, with the difference against the first run. */
 const COLUMNS = ['temperature_rise', 'mean_clock', 'load_power'] as const;

@@ -1,7 +1,7 @@
 /** Published addresses: none vanishes, each leads somewhere. */
 import { error, type Problem } from '../../problem.ts';
-import type { PublishedState } from '../../register/published.ts';
 import type { Note } from '../../register/register.ts';
+import type { PublishedState } from '../../register/sealed/published-states.ts';
 import { stateKey } from './present-state.ts';
 import { statePath } from './read-states.ts';
 

@@ -1,8 +1,8 @@
 /** What stands now against what stood: which figures changed, which sentences print differently, what no longer holds, which plots changed. */
-import type { PublishedEntry, PublishedState } from '../../register/published.ts';
-import { plainExpression } from '../../words/plain-expression.ts';
-import { inCanonical, plain, printsDifferently, sameValue } from './differ.ts';
+import type { PublishedEntry, PublishedState } from '../../register/sealed/published-states.ts';
+import { plainExpression } from '../../words/expression/plain-expression.ts';
 import { matchStates, type Pair } from './match.ts';
+import { inCanonical, plain, printsDifferently, sameValue } from './same-value.ts';
 
 export interface ChangedNumber {
   readonly number: string;

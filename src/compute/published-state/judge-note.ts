@@ -1,12 +1,12 @@
 /** Law 13 for a note: a published number that prints differently needs the author's reason, and stands as a correction. */
 import { error, type Place, type Problem, warning } from '../../problem.ts';
-import type { Correction, PublishedState } from '../../register/published.ts';
 import type { Note, StatedCorrection } from '../../register/register.ts';
-import { plainExpression } from '../../words/plain-expression.ts';
-import { plain, printsDifferently } from './differ.ts';
+import type { Correction, PublishedState } from '../../register/sealed/published-states.ts';
+import { plainExpression } from '../../words/expression/plain-expression.ts';
+import { whyChanged } from './causes.ts';
 import { matchStates, type Pair } from './match.ts';
+import { plain, printsDifferently } from './same-value.ts';
 import type { Sources } from './sources.ts';
-import { whyChanged } from './why.ts';
 
 export interface Judged {
   /** Open ones, in the order of the note. */

@@ -1,12 +1,12 @@
 /** Law 13 for a script: what was recorded stays; each number that the data no longer bears becomes a correction with its cue time. */
 import type { Problem } from '../../problem.ts';
-import type { Correction, PublishedEntry, PublishedState } from '../../register/published.ts';
 import type { Note } from '../../register/register.ts';
-import { plainExpression } from '../../words/plain-expression.ts';
-import { dataOf } from '../../words/stated.ts';
+import type { Correction, PublishedEntry, PublishedState } from '../../register/sealed/published-states.ts';
+import { dataOf } from '../../words/directives/stated.ts';
+import { plainExpression } from '../../words/expression/plain-expression.ts';
 import type { LedgerEntry, Written } from '../../words/written.ts';
-import { plain, printsDifferently } from './differ.ts';
 import { matchEntries, type Pair } from './match.ts';
+import { plain, printsDifferently } from './same-value.ts';
 
 export interface JudgedScript {
   readonly corrections: readonly Correction[];

@@ -1,7 +1,7 @@
 /** A number that was published keeps its address where its sentence was edited since. */
-import type { PublishedState } from '../../register/published.ts';
+import type { PublishedState } from '../../register/sealed/published-states.ts';
 import type { Written } from '../../words/written.ts';
-import type { NoteOutcome } from '../notes.ts';
+import type { NoteOutcome } from '../steps/notes/notes.ts';
 import { matchEntries } from './match.ts';
 
 export interface Addressed {

@@ -1,9 +1,9 @@
 /** How notes stood at the last check or build without an error, for `npm run changes -- --since check`. */
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { PublishedState } from '../../register/published.ts';
+import type { PublishedState } from '../../register/sealed/published-states.ts';
 import type { Manifest } from '../results.ts';
-import { openStore, writeWhole } from '../store.ts';
+import { openStore, writeWhole } from '../store/store.ts';
 import type { PresentNote } from './protect.ts';
 
 const path = (root: string) => join(root, '.cache', 'last-good.json');

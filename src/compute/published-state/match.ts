@@ -1,6 +1,6 @@
 /** Which number of a note now is which of its published state, also where the text between has been edited. */
-import type { PublishedEntry, PublishedState } from '../../register/published.ts';
-import { plainExpression } from '../../words/plain-expression.ts';
+import type { PublishedEntry, PublishedState } from '../../register/sealed/published-states.ts';
+import { plainExpression } from '../../words/expression/plain-expression.ts';
 
 export interface Pair {
   readonly was: PublishedEntry;

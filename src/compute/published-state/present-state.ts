@@ -1,13 +1,13 @@
 /** A note as it would go out now, in the form in which a published state is kept. */
 import { compareText } from '../../problem.ts';
-import type { PublishedEntry, PublishedState } from '../../register/published.ts';
 import type { Note } from '../../register/register.ts';
+import type { PublishedEntry, PublishedState } from '../../register/sealed/published-states.ts';
 import type { Plan } from '../../words/script/plan.ts';
 import { clockTime } from '../../words/script/timeline.ts';
 import type { LedgerEntry, Written } from '../../words/written.ts';
-import type { NoteOutcome } from '../notes.ts';
-import type { PlotResult } from '../plot-task.ts';
 import type { NamedCopy } from '../record-copies/copy.ts';
+import type { NoteOutcome } from '../steps/notes/notes.ts';
+import type { PlotResult } from '../steps/plots/plot-task.ts';
 import type { Sources } from './sources.ts';
 
 /** The key of a note among states: `notes/<slug>` or `scripts/<slug>`. */

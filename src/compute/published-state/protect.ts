@@ -5,23 +5,24 @@
  *   present states ───┴─► judgeNote, judgeScript ─► corrections, problems ─► pages, feed, text to paste
  *                     └─► keepAddresses ─► redirects, problems
  */
+
 import { compareText, type Problem, warning } from '../../problem.ts';
-import type { Correction, PublishedEntry, PublishedState } from '../../register/published.ts';
-import { reachedRuns } from '../../register/reached-runs.ts';
 import type { ContentFile, Note, Register } from '../../register/register.ts';
+import { reachedRuns } from '../../register/resolved/reached-runs.ts';
+import type { Correction, PublishedEntry, PublishedState } from '../../register/sealed/published-states.ts';
 import { withPlainFront } from '../../words/front-words.ts';
-import type { NoteOutcome, Notes } from '../notes.ts';
-import type { PlotResult } from '../plot-task.ts';
-import type { Plots } from '../plots.ts';
 import type { NamedCopy } from '../record-copies/copy.ts';
-import type { Scripts } from '../scripts.ts';
+import type { NoteOutcome, Notes } from '../steps/notes/notes.ts';
+import type { Scripts } from '../steps/notes/scripts.ts';
+import type { PlotResult } from '../steps/plots/plot-task.ts';
+import type { Plots } from '../steps/plots/plots.ts';
 import { keepAddresses, type Redirect } from './addresses.ts';
 import { judgeNote } from './judge-note.ts';
 import { judgeScript } from './judge-script.ts';
 import { keepIds } from './keep-ids.ts';
-import { movedPages } from './moved.ts';
 import { presentState, stateKey } from './present-state.ts';
 import type { States } from './read-states.ts';
+import { movedPages } from './redirects.ts';
 import type { Sources } from './sources.ts';
 
 /** A note or script as it would go out now. */

@@ -1,9 +1,9 @@
 /** content/published/*.json → the published states, each checked against its own digest. */
 import { error, type Problem } from '../../problem.ts';
-import { PUBLISHED, type PublishedState, readPublished } from '../../register/published.ts';
 import type { ContentFile } from '../../register/register.ts';
-import { edited, isProblem } from '../../register/sealed-file.ts';
-import { canonicalText, sealOf } from '../seal.ts';
+import { PUBLISHED, type PublishedState, readPublished } from '../../register/sealed/published-states.ts';
+import { edited, isProblem } from '../../register/sealed/sealed-file.ts';
+import { canonicalText, sealOf } from '../store/canonical-json.ts';
 
 export interface States {
   /** By `notes/<slug>` or `scripts/<slug>`. */

@@ -1,6 +1,7 @@
 /** The page at an address that leads on: plain HTML that works on any static host and without scripting. */
-import { digest } from '../digest.ts';
-import { escaped } from '../escaped.ts';
+
+import { escaped } from '../feeds/escaped.ts';
+import { digest } from '../store/digest.ts';
 
 /**
  * A refresh forgets what follows the `#`, by which figures and numbers are found: with scripting it goes along. Behind the refresh, so

@@ -1,9 +1,10 @@
 /** What the figures of runs, comparisons and attempts rest on: files of data/ and content/, and the code of the methods. */
-import { reachedRuns } from '../../register/reached-runs.ts';
+
 import type { ContentFile, Register, Run } from '../../register/register.ts';
-import type { AttemptsOutcome } from '../attempts.ts';
-import { digest } from '../digest.ts';
-import type { Runs } from '../runs.ts';
+import { reachedRuns } from '../../register/resolved/reached-runs.ts';
+import type { AttemptsOutcome } from '../steps/attempts.ts';
+import type { Runs } from '../steps/runs/runs.ts';
+import { digest } from '../store/digest.ts';
 
 /** Stands for the code of the methods among the names of files. */
 export const METHODS = 'the methods';

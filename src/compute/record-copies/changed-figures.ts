@@ -4,8 +4,8 @@ import { type Figure, isPresent, type PresentFigure } from '../../figures/figure
 import { compareText } from '../../problem.ts';
 import { printQuantity } from '../../quantities/print.ts';
 import { standardUncertainty } from '../../quantities/uncertainty.ts';
-import { shownFigure } from '../pages/shown.ts';
-import type { ChangedFigures } from './models.ts';
+import { shownFigure } from '../contents/figure-text.ts';
+import type { ChangedFigures } from '../models/record-copies.ts';
 
 type Figures = ReadonlyMap<string, Figure>;
 type Row = ChangedFigures['rows'][number];

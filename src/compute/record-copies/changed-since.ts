@@ -1,10 +1,10 @@
 /** What is no longer as a record copy has it: only what the site shows counts as still there (law 9). */
 import { definitionOf } from '../../figures/catalogue.ts';
 import { compareText } from '../../problem.ts';
-import { figuresOf } from '../compared/figures-of.ts';
-import type { Gathered, GatheredRun } from '../compared/gathered.ts';
+import type { Gathered, GatheredRun } from '../models/gathered.ts';
+import { figuresOf } from '../models/gathered-figures.ts';
+import type { ChangedSince } from '../models/record-copies.ts';
 import { changedFigures } from './changed-figures.ts';
-import type { ChangedSince } from './models.ts';
 
 /** The site as it is now. */
 export interface Living {

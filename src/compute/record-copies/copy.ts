@@ -1,7 +1,8 @@
 /** A record copy as a file: its seal, its id from its content, its path. */
-import type { RecordCopy } from '../../register/record-copies.ts';
+
 import type { ContentFile } from '../../register/register.ts';
-import { canonicalText, sealOf } from '../seal.ts';
+import type { RecordCopy } from '../../register/sealed/record-copies.ts';
+import { canonicalText, sealOf } from '../store/canonical-json.ts';
 
 /** Hexadecimal digits of the digest that an id carries: 48 bits, so that two copies of a comparison get the same one never by chance. */
 const DIGITS = 12;

@@ -1,9 +1,9 @@
 /** A comparison as it is now → a record copy. */
 import { compareText } from '../../problem.ts';
-import type { RecordCopy } from '../../register/record-copies.ts';
-import { isProblem } from '../../register/sealed-file.ts';
-import type { Gathered } from '../compared/gathered.ts';
-import { canonicalText } from '../seal.ts';
+import type { RecordCopy } from '../../register/sealed/record-copies.ts';
+import { isProblem } from '../../register/sealed/sealed-file.ts';
+import type { Gathered } from '../models/gathered.ts';
+import { canonicalText } from '../store/canonical-json.ts';
 import { type Content, copyFile, copyId, sealedCopy } from './copy.ts';
 import { type ReadCopy, readCopy } from './read-copies.ts';
 

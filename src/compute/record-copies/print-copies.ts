@@ -1,17 +1,17 @@
 /** Each record copy printed from itself alone, once: what is stored of it is found again by its bytes and the code. */
 import { compareText, error, type Problem } from '../../problem.ts';
-import { COPIES, type Recorded } from '../../register/record-copies.ts';
 import type { ContentFile } from '../../register/register.ts';
-import { isProblem } from '../../register/sealed-file.ts';
-import { drawCompared } from '../compared/compared.ts';
-import { digestOf } from '../digest.ts';
-import { comparisonModel } from '../pages/comparison.ts';
-import { plotFiles } from '../plot-files.ts';
-import { type PlotResult, plotBlobs } from '../plot-task.ts';
-import type { Pool } from '../pool.ts';
-import { jsonText } from '../published.ts';
+import { COPIES, type Recorded } from '../../register/sealed/record-copies.ts';
+import { isProblem } from '../../register/sealed/sealed-file.ts';
+import { comparisonModel } from '../comparison/comparison-page.ts';
+import { drawCompared } from '../comparison/compute-gathered.ts';
 import type { ComparisonModel, Manifest } from '../results.ts';
-import type { Store } from '../store.ts';
+import { plotFiles } from '../steps/plots/plot-files.ts';
+import { type PlotResult, plotBlobs } from '../steps/plots/plot-task.ts';
+import type { Pool } from '../steps/pool.ts';
+import { digestOf } from '../store/digest.ts';
+import { jsonText } from '../store/json-text.ts';
+import type { Store } from '../store/store.ts';
 import { copyPath } from './copy.ts';
 import { type ReadCopy, readCopy } from './read-copies.ts';
 

@@ -1,9 +1,9 @@
 /** content/record-copies/*.json → the record copies, each checked against its own digest, its name against both. */
 import { compareText, error, type Problem } from '../../problem.ts';
-import { COPIES, type RecordCopy, readCopyForm } from '../../register/record-copies.ts';
 import type { ContentFile } from '../../register/register.ts';
-import { edited, isProblem } from '../../register/sealed-file.ts';
-import { digest } from '../digest.ts';
+import { COPIES, type RecordCopy, readCopyForm } from '../../register/sealed/record-copies.ts';
+import { edited, isProblem } from '../../register/sealed/sealed-file.ts';
+import { digest } from '../store/digest.ts';
 import { COPY_FOLDER, copyFile, copyId, sealedCopy } from './copy.ts';
 
 /** A copy that is as it was written. */

@@ -122,8 +122,7 @@ function partsFrom(
   const part = (id: string, share: number): Part => ({ source: { id, title: 'spread between runs of one setting', dof }, share });
   if (sumOf(groups, ({ squares }) => squares) / dof < least)
     return (factor, first) => [part(`${root}/${address}/${first + 1}`, factor * Math.sqrt(least))];
-  return (factor, first) =>
-    deviations.map(({ place, by }) => part(`${root}/${first + place}`, (factor * by) / Math.sqrt(dof)));
+  return (factor, first) => deviations.map(({ place, by }) => part(`${root}/${first + place}`, (factor * by) / Math.sqrt(dof)));
 }
 
 /** A spread counts as no smaller than the scatter within the runs explains. */

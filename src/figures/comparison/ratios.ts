@@ -21,9 +21,13 @@ export function ratioFigures(pair: Pair): Tested[] {
   return [
     ...each(pair, 'speedup', scopes, bare, speedupOf),
     ...each(pair, 'clock_ratio', clockScopes(pair), bare, clockRatioOf),
-    ...each(pair, 'scaling_efficiency', scopes, JOINED, (of, scope) => joined(speedupOf(of, scope), clockRatioOf(of, scope), divide)),
+    ...each(pair, 'scaling_efficiency', scopes, JOINED, (of, scope) =>
+      joined(speedupOf(of, scope), clockRatioOf(of, scope), divide),
+    ),
     ...each(pair, 'gain_per_clock', scopes, JOINED, gainPerClock),
-    ...each(pair, 'performance_per_watt', scopes, JOINED, (of, scope) => joined(speedupOf(of, scope), powerRatioOf(of, scope), divide)),
+    ...each(pair, 'performance_per_watt', scopes, JOINED, (of, scope) =>
+      joined(speedupOf(of, scope), powerRatioOf(of, scope), divide),
+    ),
   ];
 }
 

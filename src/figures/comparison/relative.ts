@@ -102,7 +102,11 @@ function ratio(run: Setting, reference: Setting, key: string, referenceKey = key
   const quantity = orRefused(divide(own.quantity, base.quantity));
   if (isReason(quantity)) return quantity;
   if (!(quantity.value > 0)) return { absent: 'out-of-range', why: `The ratio of ${key} is not above zero.` };
-  return { quantity, origins: [originOf(run, key), originOf(reference, referenceKey)], of: { ...clocks, ...rangeMarks(own, base) } };
+  return {
+    quantity,
+    origins: [originOf(run, key), originOf(reference, referenceKey)],
+    of: { ...clocks, ...rangeMarks(own, base) },
+  };
 }
 
 type At = string | number | boolean | undefined;

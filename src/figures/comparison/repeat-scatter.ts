@@ -25,7 +25,9 @@ export function repeatScatter(
   spreads: ReadonlyMap<string, BetweenRuns>,
 ): ReadonlyMap<Figure, Figure> {
   const runs = settings.flatMap((setting) => setting.runs);
-  const addresses = [...spreads].filter(([address, { dof }]) => address.startsWith('score.') && dof === 0).map(([address]) => address);
+  const addresses = [...spreads]
+    .filter(([address, { dof }]) => address.startsWith('score.') && dof === 0)
+    .map(([address]) => address);
   return new Map(addresses.flatMap((address) => pooledAt(comparison, address, runs)));
 }
 

@@ -92,7 +92,10 @@ function unlikeness(alias: string, had: readonly Had[]): Reason | null {
   if (differs('at') || differs('spot'))
     return { absent: 'different-places', why: `The runs of ${alias} were measured at different places.` };
   if (differs('clock'))
-    return { absent: 'different-clocks', why: `The runs of ${alias} logged different clocks: requested, delivered, or not stated.` };
+    return {
+      absent: 'different-clocks',
+      why: `The runs of ${alias} logged different clocks: requested, delivered, or not stated.`,
+    };
   const units = [...new Set(had.map(({ figure }) => figure.quantity.unit))];
   if (units.length > 1 || differs('better'))
     return { absent: 'out-of-range', why: `The runs of ${alias} do not state one unit and direction: ${listed(units)}.` };

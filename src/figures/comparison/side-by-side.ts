@@ -49,7 +49,10 @@ export function sideBySideAddresses(runs: readonly Pick<ComparedRun, 'figures'>[
  * verdict is that it cannot be told.
  */
 export function differencesTo(reference: Setting, others: readonly Setting[]): ReadonlyMap<Setting, ReadonlyMap<string, Figure>> {
-  const all = others.map((run) => ({ run, found: addressesOf(reference, run).map((address) => differenceAt(reference, run, address)) }));
+  const all = others.map((run) => ({
+    run,
+    found: addressesOf(reference, run).map((address) => differenceAt(reference, run, address)),
+  }));
   const byAddress = Map.groupBy(
     all.flatMap(({ found }) => found),
     ({ address }) => address,

@@ -36,8 +36,7 @@ export interface Tested {
 
 /** Puts a derived value, or the reason for none, under its name. */
 export function tested(name: string, address: string, outcome: Derived | Reason, of: Of, question: Question): Tested {
-  if (isReason(outcome))
-    return { address, figure: absent(name, { ...outcome, of: { ...of, ...outcome.of } }), asked: null };
+  if (isReason(outcome)) return { address, figure: absent(name, { ...outcome, of: { ...of, ...outcome.of } }), asked: null };
   const { quantity, origins, inferred = [], standsIn = [] } = outcome;
   if (!isTellable(quantity)) {
     const why = 'The numbers are too large or too small to compute with.';

@@ -1,5 +1,5 @@
 /** What may be said of figures that are judged together. */
-import { type Quantity } from '../../quantities/quantity.ts';
+import type { Quantity } from '../../quantities/quantity.ts';
 import { expandedUncertainty } from '../../quantities/uncertainty.ts';
 import type { Figure } from '../figure.ts';
 import type { Asked, Tested } from './tested.ts';

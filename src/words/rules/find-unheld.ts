@@ -1,10 +1,10 @@
 /** Numbers with a unit that stand in the prose and that nothing holds: for the rule, and for the command that holds them. */
 import type { Root } from 'mdast';
 import { readUnit } from '../../quantities/units.ts';
-import type { Span } from '../expression-tree.ts';
+import type { Span } from '../expression/expression-tree.ts';
+import { numberSpans } from '../page/number-spans.ts';
 import type { UnitSaid } from '../stated/phrase.ts';
 import { findStated, isUnread, type Stated, type Unread } from '../stated/read.ts';
-import { numberSpans } from './number-spans.ts';
 
 export interface UnheldNumber extends Span {
   /** As it stands in the source, hedge and comparison included. */

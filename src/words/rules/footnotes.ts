@@ -2,7 +2,7 @@
 import type { Nodes, Root } from 'mdast';
 import { visit } from 'unist-util-visit';
 import { warning } from '../../problem.ts';
-import { placeAt, spanOf, type Writing } from '../writing.ts';
+import { placeAt, spanOf, type Writing } from '../page/writing.ts';
 
 /** Warns of footnotes that no `[^name]` refers to. */
 export function reportLostFootnotes(writing: Writing, tree: Root): void {

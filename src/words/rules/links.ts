@@ -2,7 +2,7 @@
 import type { Definition, Image, ImageReference, Link, Nodes, Parents, Root } from 'mdast';
 import { SKIP, visit } from 'unist-util-visit';
 import { error } from '../../problem.ts';
-import { placeAt, spanOf, type Writing } from '../writing.ts';
+import { placeAt, spanOf, type Writing } from '../page/writing.ts';
 
 const ALLOWED = new Set(['http', 'https', 'mailto']);
 

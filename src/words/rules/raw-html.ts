@@ -2,8 +2,8 @@
 import type { Nodes, Parents, Root } from 'mdast';
 import { SKIP, visit } from 'unist-util-visit';
 import { warning } from '../../problem.ts';
-import { placeAt, report, spanOf, type Writing } from '../writing.ts';
-import { COMMENT } from './prose-spans.ts';
+import { COMMENT } from '../page/prose-spans.ts';
+import { placeAt, report, spanOf, type Writing } from '../page/writing.ts';
 
 /** Turns raw HTML into text, with a warning, and takes comments out. Markdown reads the line of a comment as HTML to its end. */
 export function escapeRawHtml(writing: Writing, tree: Root): void {

@@ -1,8 +1,8 @@
 /** Numbers with a unit that stand in the prose and that nothing holds. */
 import type { Root } from 'mdast';
 import type { Problem } from '../../problem.ts';
-import { placeWithin } from '../text-problem.ts';
-import { placeAt, type Writing } from '../writing.ts';
+import { placeWithin } from '../expression/text-problem.ts';
+import { placeAt, type Writing } from '../page/writing.ts';
 import { findUnheld } from './find-unheld.ts';
 
 /** Reports each of some texts of one file: as warnings, the first of which says what to do, or as errors where the note refuses them. Code and our directives are not prose. */

@@ -1,6 +1,6 @@
 /** The page of a script, taken apart into what is said, what is on screen, and headings. */
 import type { Element, ElementContent, Root, RootContent } from 'hast';
-import { toHtml } from '../markdown.ts';
+import { toHtml } from '../page/markdown.ts';
 import type { SaidPiece, ScriptBlock, ScriptPiece, ScriptText } from './script.ts';
 
 /** Blocks that are looked at and not spoken. */

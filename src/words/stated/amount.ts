@@ -4,7 +4,7 @@ import { cardinalAt, digitAt, SCALE_PLACES } from './cardinal.ts';
 import { type Digits, digitsOf, powerOf, scaled } from './digits.ts';
 import { type Fraction, fractionAt } from './fraction.ts';
 import type { Amount } from './phrase.ts';
-import { clean, isUnread, type Unread, unread } from './stated.ts';
+import { clean, isUnread, type Unread, unread } from './stated-number.ts';
 import type { Token } from './tokens.ts';
 
 export interface AmountFound {

@@ -2,7 +2,7 @@
 import { shift } from '../../quantities/decimal.ts';
 import type { Side } from './phrase.ts';
 import { roundStep } from './precision.ts';
-import { clean } from './stated.ts';
+import { clean } from './stated-number.ts';
 import type { Saying } from './wording.ts';
 
 export type Direction = 'near' | 'up' | 'down';

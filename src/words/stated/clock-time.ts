@@ -1,6 +1,6 @@
 /** Times with colons: `2:30 min`, `1:20 h`, `1:20:05`. */
 import type { Amount, Side, UnitSaid } from './phrase.ts';
-import { type Unread, unread } from './stated.ts';
+import { type Unread, unread } from './stated-number.ts';
 import type { Token } from './tokens.ts';
 import { unitAt } from './unit-said.ts';
 

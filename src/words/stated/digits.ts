@@ -1,6 +1,6 @@
 /** Numbers in digits as people group them: 1,234.5 and 1 234.5. */
 import { shift } from '../../quantities/decimal.ts';
-import { type Unread, unread } from './stated.ts';
+import { type Unread, unread } from './stated-number.ts';
 import type { Token } from './tokens.ts';
 
 export interface Digits {

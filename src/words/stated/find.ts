@@ -1,13 +1,13 @@
 /** Finds the number phrases of a text, each with its hedge and its comparison. */
-import { changes, comparisonAfter, comparisonBefore, comparisonRefused } from './comparison.ts';
+import { changes, comparisonAfter, comparisonBefore, comparisonRefused } from './comparison-words.ts';
 import { deniedBefore, type HedgeFound, hedgeAfter, hedgeBefore } from './hedge-at.ts';
-import type { Inner } from './inner.ts';
+import { type SideFound, sideAt } from './number-with-unit.ts';
 import type { Phrase, Side, UnitSaid } from './phrase.ts';
-import { type SideFound, sideAt } from './side.ts';
-import { isUnread, type Unread, unread } from './stated.ts';
-import { strayBeside } from './stray.ts';
+import { isUnread, type Unread, unread } from './stated-number.ts';
 import { type Token, tokenise } from './tokens.ts';
 import { unitAt } from './unit-said.ts';
+import { strayBeside } from './unread-words.ts';
+import type { Inner } from './words-between.ts';
 
 const DASHES = new Set(['–', '—', '-', '−', '‐', '‑']);
 

@@ -1,6 +1,6 @@
 /** Finds the hedge before or after a number. */
 import { HEDGES } from './hedges.ts';
-import { type Unread, unread } from './stated.ts';
+import { type Unread, unread } from './stated-number.ts';
 import { type Token, tokenise } from './tokens.ts';
 
 /** A hedge's words among the tokens: indices, `next` exclusive. */

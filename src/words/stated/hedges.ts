@@ -1,6 +1,6 @@
 /** What hedges mean: the words that set the interval around a number, as data for the reader and for the page that defines them. */
 import type { Precision } from './precision.ts';
-import { clean, type Ends } from './stated.ts';
+import { clean, type Ends } from './stated-number.ts';
 
 export interface Hedge {
   readonly name: string;

@@ -1,5 +1,5 @@
 /** Judges a stated number on a value. */
-import type { Ends, Stated } from './stated.ts';
+import type { Ends, Stated } from './stated-number.ts';
 
 export type Verdict = 'holds' | 'holds narrowly' | 'fails';
 

@@ -4,7 +4,7 @@ import { readUnit, toCanonical, type Unit, unitFor } from '../../quantities/unit
 import { bare, hedgeNamed } from './hedges.ts';
 import type { Phrase, Side } from './phrase.ts';
 import { precisionOf } from './precision.ts';
-import { clean, type Ends, isUnread, type Stated, type Unread, unread } from './stated.ts';
+import { clean, type Ends, isUnread, type Stated, type Unread, unread } from './stated-number.ts';
 
 /** A number said, as a canonical value: increasing, or falling for "30 percent less". */
 interface Scale {

@@ -1,7 +1,7 @@
 /** How far the true value may lie from the number said: what its digits, its parts or its roundness imply. */
 import { shift } from '../../quantities/decimal.ts';
 import type { Side } from './phrase.ts';
-import { clean } from './stated.ts';
+import { clean } from './stated-number.ts';
 
 /** All in the unit that was said. */
 export interface Precision {

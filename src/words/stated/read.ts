@@ -1,10 +1,10 @@
 /** Reads the number of an author's words and what it allows. */
 import { phrasesOf } from './find.ts';
 import { inUnit, meaningOf } from './meaning.ts';
-import { isUnread, type Stated, type Unread, unread } from './stated.ts';
+import { isUnread, type Stated, type Unread, unread } from './stated-number.ts';
 
 export { inUnit } from './meaning.ts';
-export { isUnread, type Stated, type Unread } from './stated.ts';
+export { isUnread, type Stated, type Unread } from './stated-number.ts';
 
 const EXPECTED = 'a number with its unit: 71 degrees, two and a half hours, 30 percent, twice as fast';
 const VAGUE = /(?:^|[^\p{L}])((?:a )?(?:few|couple)|several|many|dozens|hundreds|thousands)(?=$|[^\p{L}])/iu;

@@ -5,7 +5,7 @@ import { holds } from './holds.ts';
 import { inUnit } from './meaning.ts';
 import type { Comparison, Phrase, Side } from './phrase.ts';
 import { readStated } from './read.ts';
-import { isUnread, type Stated } from './stated.ts';
+import { isUnread, type Stated } from './stated-number.ts';
 import { wordingOf } from './wording.ts';
 
 /** Words of comparison and their opposites. */

@@ -4,7 +4,7 @@ import { roundDecimal } from '../../quantities/rounding.ts';
 import { cardinalWords, SCALE_PLACES } from './cardinal.ts';
 import { numeralWords } from './numeral-words.ts';
 import type { Side } from './phrase.ts';
-import { clean } from './stated.ts';
+import { clean } from './stated-number.ts';
 import { namedWith } from './unit-names.ts';
 
 /** A number to say: to a decimal place, or in parts of one. */

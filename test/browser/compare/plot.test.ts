@@ -2,9 +2,9 @@ import { describe, expect, test } from 'vitest';
 import { planOf } from '../../../src/browser/compare/plot.ts';
 import { heightOf } from '../../../src/browser/compare/reserve.ts';
 import { EMPTY_VIEW } from '../../../src/browser/compare/view.ts';
-import { isPlan } from '../../../src/plots/plan.ts';
-import { NARROW, WIDE } from '../../../src/plots/size.ts';
-import { render } from '../../../src/plots/vega.ts';
+import { isPlan } from '../../../src/plots/drawing/plan.ts';
+import { NARROW, WIDE } from '../../../src/plots/drawing/size.ts';
+import { render } from '../../../src/plots/drawing/vega.ts';
 import { browserRun } from './published.ts';
 
 describe('the plot of a view', () => {

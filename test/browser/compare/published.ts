@@ -1,10 +1,10 @@
 /** The demonstration's runs as a browser gets them. */
 
 import { type ReadRun, readRun } from '../../../src/browser/compare/read-run.ts';
-import type { GatherableRun } from '../../../src/compute/compared/gather.ts';
-import { jsonText } from '../../../src/compute/published.ts';
-import { publishedRun } from '../../../src/compute/published-run.ts';
-import { storedSeries } from '../../../src/compute/series-step.ts';
+import type { GatherableRun } from '../../../src/compute/comparison/gather.ts';
+import { publishedRun } from '../../../src/compute/data/published-run.ts';
+import { storedSeries } from '../../../src/compute/steps/series/series-step.ts';
+import { jsonText } from '../../../src/compute/store/json-text.ts';
 import { isUnreadable } from '../../../src/figures/read-published.ts';
 import { computeDemo } from '../../compute/demo.ts';
 

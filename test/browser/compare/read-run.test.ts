@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { readRun } from '../../../src/browser/compare/read-run.ts';
-import { gatherRun } from '../../../src/compute/compared/gather.ts';
+import { gatherRun } from '../../../src/compute/comparison/gather.ts';
 import { isUnreadable } from '../../../src/figures/read-published.ts';
 import { browserRun, demo, filesOf, gatherable } from './published.ts';
 

@@ -2,10 +2,10 @@ import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { recordComparison } from '../../../src/commands/record/record-comparison.ts';
-import { digest } from '../../../src/compute/digest.ts';
-import { readPresent } from '../../../src/compute/published-state/read-present.ts';
+import { readPresent } from '../../../src/compute/read-present.ts';
 import { sealedCopy } from '../../../src/compute/record-copies/copy.ts';
-import type { RecordCopy } from '../../../src/register/record-copies.ts';
+import { digest } from '../../../src/compute/store/digest.ts';
+import type { RecordCopy } from '../../../src/register/sealed/record-copies.ts';
 import { demoProject } from '../hold/demo.ts';
 
 const COMPARISON = 'content/comparisons/larch-steps.md';

@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
-import { openStore } from '../../../src/compute/store.ts';
+import { openStore } from '../../../src/compute/store/store.ts';
 import { correctedLog } from '../../../src/figures/corrected.ts';
 import { derive } from '../../../src/figures/derive.ts';
 import { isPresent } from '../../../src/figures/figure.ts';

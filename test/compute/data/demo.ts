@@ -2,13 +2,13 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import type { DataFile } from '../../../src/compute/data/data-file.ts';
 import { runFiles } from '../../../src/compute/data/run-files.ts';
-import { digest } from '../../../src/compute/digest.ts';
-import { dataFiles, readProject } from '../../../src/compute/project.ts';
-import { type RunResult, type RunTask, runStep } from '../../../src/compute/run-step.ts';
-import { tablePaths } from '../../../src/compute/run-tables.ts';
-import type { Store } from '../../../src/compute/store.ts';
+import type { DataFile } from '../../../src/compute/models/data-file.ts';
+import { dataFiles, readProject } from '../../../src/compute/project/read-project.ts';
+import { type RunResult, type RunTask, runStep } from '../../../src/compute/steps/runs/run-step.ts';
+import { tablePaths } from '../../../src/compute/steps/runs/run-tables.ts';
+import { digest } from '../../../src/compute/store/digest.ts';
+import type { Store } from '../../../src/compute/store/store.ts';
 import { readRegister } from '../../../src/register/read.ts';
 import type { Register, Run } from '../../../src/register/register.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { DataFile } from '../../../src/compute/data/data-file.ts';
 import { digestsJson, knownFiles } from '../../../src/compute/data/known-files.ts';
+import type { DataFile } from '../../../src/compute/models/data-file.ts';
 
 const file = (role: DataFile['role'], sha256: string, path: string | null, more: Partial<DataFile> = {}): DataFile => {
   const name = `${role}.csv`;

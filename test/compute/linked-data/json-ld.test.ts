@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { downloadOf, jsonLd, licenceOf, publisherOf } from '../../../src/compute/linked-data/json-ld.ts';
-import type { SiteFacts } from '../../../src/compute/site-facts.ts';
+import type { SiteFacts } from '../../../src/compute/project/site-facts.ts';
 
 const SITE = { title: 'Bench notes', address: 'https://bench.example', base: '/soak/' } as SiteFacts;
 const FILE = {

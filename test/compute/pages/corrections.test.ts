@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { ComputedNote, Parts } from '../../../src/compute/contents/site-contents.ts';
 import {
   correctedNumbers,
   correctionsOf,
@@ -6,8 +7,7 @@ import {
   feedModel,
   markCorrected,
 } from '../../../src/compute/pages/corrections.ts';
-import type { ComputedNote, Parts } from '../../../src/compute/pages/parts.ts';
-import type { Correction } from '../../../src/register/published.ts';
+import type { Correction } from '../../../src/register/sealed/published-states.ts';
 import type { LedgerEntry } from '../../../src/words/written.ts';
 import { note } from '../published-state/states.ts';
 

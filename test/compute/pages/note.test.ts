@@ -6,7 +6,7 @@ import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { compute } from '../../../src/compute/compute.ts';
 import type { HeldNote, NoteModel } from '../../../src/compute/results.ts';
-import { openStore } from '../../../src/compute/store.ts';
+import { openStore } from '../../../src/compute/store/store.ts';
 
 const HERE = fileURLToPath(new URL('../../..', import.meta.url));
 let root: string;

@@ -1,6 +1,6 @@
 /** All runs are invented. */
 import { describe, expect, test } from 'vitest';
-import type { ComputedRun } from '../../../src/compute/pages/parts.ts';
+import type { ComputedRun } from '../../../src/compute/contents/site-contents.ts';
 import { timelinesOf } from '../../../src/compute/pages/timeline.ts';
 import type { Figure } from '../../../src/figures/figure.ts';
 import type { Condition } from '../../../src/register/register.ts';

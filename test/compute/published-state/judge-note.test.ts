@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { judgeNote } from '../../../src/compute/published-state/judge-note.ts';
 import type { Sources } from '../../../src/compute/published-state/sources.ts';
-import type { PublishedEntry } from '../../../src/register/published.ts';
+import type { PublishedEntry } from '../../../src/register/sealed/published-states.ts';
 import { entry, note, reason, state } from './states.ts';
 
 const SOURCES: Sources = { of: () => ['data/fast.csv', 'the methods'], sha256: (name) => (name === 'data/fast.csv' ? 'b' : 'm') };

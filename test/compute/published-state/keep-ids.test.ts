@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { NoteOutcome } from '../../../src/compute/notes.ts';
 import { keepIds } from '../../../src/compute/published-state/keep-ids.ts';
 import { presentState } from '../../../src/compute/published-state/present-state.ts';
 import type { Sources } from '../../../src/compute/published-state/sources.ts';
+import type { NoteOutcome } from '../../../src/compute/steps/notes/notes.ts';
 import { write } from '../../../src/words/write.ts';
 import { noteOf, TWO } from '../../words/subjects.ts';
 

@@ -1,6 +1,7 @@
 /** Invented published states and notes, for the tests of corrections. */
-import type { PublishedEntry, PublishedState } from '../../../src/register/published.ts';
+
 import type { Note } from '../../../src/register/register.ts';
+import type { PublishedEntry, PublishedState } from '../../../src/register/sealed/published-states.ts';
 
 /** A number in a sentence: `It reached ■.` */
 export function entry(expression: string, shown: string, more: Partial<PublishedEntry> = {}): PublishedEntry {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Gathered, GatheredRun } from '../../../src/compute/compared/gathered.ts';
+import type { Gathered, GatheredRun } from '../../../src/compute/models/gathered.ts';
 import { changedSince, type Living } from '../../../src/compute/record-copies/changed-since.ts';
 import { recorded, recordedRun, temperature } from './recorded.ts';
 

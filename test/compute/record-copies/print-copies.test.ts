@@ -2,11 +2,11 @@ import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { digest } from '../../../src/compute/digest.ts';
-import { openPool, type Pool } from '../../../src/compute/pool.ts';
 import { copyFile, sealedCopy } from '../../../src/compute/record-copies/copy.ts';
 import { type PrintedCopies, printCopies, recordOf } from '../../../src/compute/record-copies/print-copies.ts';
-import { openStore, type Store } from '../../../src/compute/store.ts';
+import { openPool, type Pool } from '../../../src/compute/steps/pool.ts';
+import { digest } from '../../../src/compute/store/digest.ts';
+import { openStore, type Store } from '../../../src/compute/store/store.ts';
 import { copyOf, recorded, recordedRun, temperature } from './recorded.ts';
 
 const CODE = { all: 'all code', compared: 'what draws' };

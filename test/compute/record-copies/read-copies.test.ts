@@ -3,8 +3,8 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { copyFile, sealedCopy } from '../../../src/compute/record-copies/copy.ts';
 import { readCopies } from '../../../src/compute/record-copies/read-copies.ts';
-import { canonicalText, sealOf } from '../../../src/compute/seal.ts';
-import type { RecordCopy } from '../../../src/register/record-copies.ts';
+import { canonicalText, sealOf } from '../../../src/compute/store/canonical-json.ts';
+import type { RecordCopy } from '../../../src/register/sealed/record-copies.ts';
 import { copyOf, recorded, recordedRun, temperature } from './recorded.ts';
 
 const COPY = copyOf();

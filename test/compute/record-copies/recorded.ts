@@ -1,6 +1,6 @@
 /** A small record copy, for tests. */
 import { copyId } from '../../../src/compute/record-copies/copy.ts';
-import type { RecordCopy, Recorded } from '../../../src/register/record-copies.ts';
+import type { RecordCopy, Recorded } from '../../../src/register/sealed/record-copies.ts';
 
 type Run = Recorded['runs'][number];
 type Figure = Run['figures'][string];

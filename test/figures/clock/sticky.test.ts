@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { flagWarnings } from '../../../src/compute/flag-warnings.ts';
-import { shownFigure } from '../../../src/compute/pages/shown.ts';
+import { shownFigure } from '../../../src/compute/contents/figure-text.ts';
+import { flagWarnings } from '../../../src/compute/steps/runs/flag-warnings.ts';
 import { missedIn, type StickyTold } from '../../../src/figures/clock/sticky.ts';
 import { derive } from '../../../src/figures/derive.ts';
 import { contextOf, every, logOf, phase, presentAt } from '../build.ts';

@@ -1,0 +1,155 @@
+/** `notes/<slug>/<slug>.zip`: a published note with its data, and all that it takes to build its pages again in an empty checkout. */
+
+import type { ContentFile } from '../../register/register.ts';
+import type { ArchiveOrigin } from '../../register/sealed/archive-origins.ts';
+import type { PublishedState } from '../../register/sealed/published-states.ts';
+import { citation } from '../cite/citation.ts';
+import { plainCitation } from '../cite/plain.ts';
+import { publishedComparison } from '../comparison/published-comparison.ts';
+import { linksWithin } from '../contents/dead-links.ts';
+import { publishedDevice } from '../contents/device-figures.ts';
+import { type ComputedNote, comparisonPath, type Parts } from '../contents/site-contents.ts';
+import { DESCRIPTION } from '../data/names.ts';
+import { isInvented, notePath } from '../pages/note.ts';
+import { noteReference } from '../pages/references.ts';
+import { stateOf } from '../published-state/protect.ts';
+import { sealed, statePath } from '../published-state/read-states.ts';
+import { METHODS } from '../published-state/sources.ts';
+import { COPY_FOLDER, namedCopies } from '../record-copies/copy.ts';
+import { digest, digestOf } from '../store/digest.ts';
+import { jsonText, publishLedger } from '../store/json-text.ts';
+import type { Store } from '../store/store.ts';
+import { declarations, type Texts } from './declarations.ts';
+import { licencesText } from './licences.ts';
+import { archivePackage } from './package.ts';
+import { AS_PUBLISHED, type PlacedFile, placedData } from './placed-data.ts';
+import { type Maker, rebuildText } from './rebuild-text.ts';
+import { type ArchiveScope, archiveScope } from './scope.ts';
+import { zipped } from './zip.ts';
+
+/** An archive in the store. */
+export interface Archive {
+  readonly path: string;
+  readonly sha256: string;
+  readonly bytes: number;
+}
+
+export interface ArchiveSources {
+  readonly store: Store;
+  readonly parts: Parts;
+  readonly texts: Texts;
+  readonly copies: readonly ContentFile[];
+  readonly states: ReadonlyMap<string, PublishedState>;
+  readonly maker: Maker;
+}
+
+/** A file of an archive: its text, or bytes that are in the store. */
+type Entry = { readonly text: string } | { readonly blob: string };
+
+/** The archive of a note, made where what goes in differs from last time; `key` is under which it is stored. */
+export function archiveOf(sources: ArchiveSources, note: ComputedNote): { readonly archive: Archive; readonly key: string } {
+  const { store } = sources;
+  const entries = entriesOf(sources, note);
+  const digests = [...entries].map(([path, entry]) => [path, 'blob' in entry ? entry.blob : digest(entry.text)]);
+  const key = digestOf(['archive', sources.maker.code, note.note.date, digests]);
+  const stored = store.get(key) as Archive | undefined;
+  if (stored !== undefined && store.has(stored.sha256)) return { archive: stored, key };
+  const files = [...entries].map(([path, entry]) => [path, bytesOf(store, path, entry)] as const);
+  const bytes = zipped(new Map(files), note.note.date);
+  const path = `${notePath(note)}${note.note.id}.zip`;
+  const archive = { path, sha256: store.keep(bytes), bytes: bytes.length };
+  store.set(key, archive);
+  return { archive, key };
+}
+
+function bytesOf(store: Store, path: string, entry: Entry): Uint8Array {
+  if ('text' in entry) return Buffer.from(entry.text);
+  const bytes = store.bytes(entry.blob);
+  if (bytes === undefined)
+    throw new Error(`${path} of an archive is missing in .cache: remove that folder and run the command again`);
+  return bytes;
+}
+
+function entriesOf(sources: ArchiveSources, note: ComputedNote): Map<string, Entry> {
+  const { store, parts } = sources;
+  const scope = archiveScope(parts, note);
+  const placed = placedData(parts, scope);
+  const computed = computedTexts(sources, scope);
+  const figures = placed.flatMap(({ file, path }) => (file.role === 'figures' && path !== null ? [path] : []));
+  const texts: [string, string][] = [
+    ...declarations(parts, scope, placed, sources.texts),
+    ...statesOf(sources, scope),
+    [`content/archives/${note.note.id}.json`, jsonText(originOf(sources, scope))],
+    ...computed,
+    ['LICENCES.txt', licencesText(scope)],
+    [
+      'REBUILD.txt',
+      rebuildText({
+        scope,
+        placed,
+        citation: plainCitation(noteReference(parts, note)),
+        invented: scope.devices.some((id) => isInvented(parts, id)),
+        maker: sources.maker,
+        computed: [...figures, ...computed.map(([path]) => path).filter((path) => /(?:figures|ledger)\.json$/.test(path))],
+      }),
+    ],
+    ...packageOf(sources, scope, placed),
+  ];
+  return new Map<string, Entry>([
+    ...placed.flatMap(({ file, path }): [string, Entry][] => (path === null ? [] : [[path, { blob: file.sha256 }]])),
+    ...copiesOf(sources, scope).map(({ path, text }): [string, Entry] => [path, { blob: store.keep(text) }]),
+    ...texts.map(([path, text]): [string, Entry] => [path, { text }]),
+  ]);
+}
+
+/** What is computed from more than one run, and how the note is cited. */
+function computedTexts({ parts }: ArchiveSources, scope: ArchiveScope): [string, string][] {
+  return [
+    ...scope.comparisons.map((each): [string, string] => [
+      `${AS_PUBLISHED}${comparisonPath(each.comparison.id)}figures.json`,
+      jsonText(publishedComparison(each)),
+    ]),
+    ...scope.devices.map((id): [string, string] => [
+      `${AS_PUBLISHED}devices/${id}/figures.json`,
+      jsonText(publishedDevice(scope, id)),
+    ]),
+    ...scope.notes.map((each): [string, string] => [
+      `${AS_PUBLISHED}${notePath(each)}ledger.json`,
+      jsonText(publishLedger(each.written)),
+    ]),
+    ...scope.notes.slice(0, 1).flatMap((each) => {
+      const path = notePath(each);
+      return citation(noteReference(parts, each), path).files.map(([file, text]): [string, string] => [AS_PUBLISHED + file, text]);
+    }),
+  ];
+}
+
+/**
+ * What was published, so that the words are held and recorded scripts say what they said. Of its sources only those stay that the site
+ * names too: digests of the author's own files would prove what was left out of them.
+ */
+function statesOf({ states }: ArchiveSources, { notes }: ArchiveScope): [string, string][] {
+  return notes.flatMap(({ note }): [string, string][] => {
+    const state = stateOf(note, states);
+    if (state === undefined) return [];
+    const sources = state.sources.filter(({ name }) => name.startsWith('data/') || name === METHODS);
+    return [[statePath(state.of), sealed({ ...state, sources })]];
+  });
+}
+
+function copiesOf({ copies }: ArchiveSources, { comparisons }: ArchiveScope): ContentFile[] {
+  const ids = new Set(comparisons.map(({ comparison }) => comparison.id));
+  const named = namedCopies(copies).filter(({ comparison }) => ids.has(comparison));
+  const files = new Set(named.map(({ path }) => `${COPY_FOLDER}${path.split('/')[1]}.json`));
+  return copies.filter(({ path }) => files.has(path));
+}
+
+function originOf({ parts }: ArchiveSources, { notes }: ArchiveScope): ArchiveOrigin {
+  const [{ note }] = notes as [ComputedNote];
+  return { format: 1, of: `notes/${note.id}`, site: parts.site.address, links: linksWithin(notes) };
+}
+
+function packageOf({ store, parts }: ArchiveSources, scope: ArchiveScope, placed: readonly PlacedFile[]): [string, string][] {
+  const made = archivePackage(store, parts, scope, placed);
+  return made === null ? [] : [[DESCRIPTION, jsonText(made)]];
+}

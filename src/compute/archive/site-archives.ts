@@ -1,0 +1,28 @@
+/** The archives of all published notes, one after the other: no two are in memory at once. */
+import { readFileSync } from 'node:fs';
+import { notePath } from '../contents/note-path.ts';
+import type { Parts } from '../contents/site-contents.ts';
+import type { Travelling } from '../site/site.ts';
+import type { Store } from '../store/store.ts';
+import { type Archive, archiveOf } from './make-archive.ts';
+
+export interface Archives {
+  /** By the path of the note's page. */
+  readonly of: ReadonlyMap<string, Archive>;
+  /** Under which they are stored. */
+  readonly keys: readonly string[];
+}
+
+const PACKAGE = new URL('../../../package.json', import.meta.url);
+
+export function archivesOf(store: Store, parts: Parts, { project, states, code }: Travelling): Archives {
+  const { version } = JSON.parse(readFileSync(PACKAGE, 'utf8')) as { readonly version: string };
+  const maker = { version, code, node: process.versions.node.split('.')[0]! };
+  const texts = new Map(project.content.map(({ path, text }) => [path, text]));
+  const notes = parts.notes.filter(({ note }) => note.kind === 'note' && note.status === 'published');
+  const made = notes.map((note) => {
+    const { archive, key } = archiveOf({ store, parts, texts, copies: project.copies, states, maker }, note);
+    return { path: notePath(note), archive, key };
+  });
+  return { of: new Map(made.map(({ path, archive }) => [path, archive])), keys: made.map(({ key }) => key) };
+}

@@ -1,0 +1,108 @@
+/** What the models of pages are built from: everything that stage 1 has computed. */
+import type { Figure, RunFigures } from '../../figures/figure.ts';
+import type { Ladder } from '../../figures/stability/ladder.ts';
+import type { TableForm } from '../../figures/table-form.ts';
+import type { RunSeries } from '../../plots/data/series.ts';
+import type { Attempts, Comparison, Note, Register, Run } from '../../register/register.ts';
+import type { Correction } from '../../register/sealed/published-states.ts';
+import type { Plan } from '../../words/script/plan.ts';
+import type { Written } from '../../words/written.ts';
+import type { PublishedData } from '../data/published-data.ts';
+import type { Gathered } from '../models/gathered.ts';
+import type { SiteFacts } from '../project/site-facts.ts';
+import type { ComparisonModel, PagePlot } from '../results.ts';
+import type { PlotResult } from '../steps/plots/plot-task.ts';
+import type { RunData } from '../steps/runs/run-data.ts';
+import type { LogSummary } from '../steps/runs/run-step.ts';
+import type { ReadTable } from '../steps/runs/run-tables.ts';
+import type { Memory } from '../store/memo.ts';
+
+export interface ComputedRun {
+  readonly run: Run;
+  /** Of its figures: covers the log, the tables beside it, and what is declared of them. */
+  readonly key: string;
+  readonly derived: RunFigures;
+  readonly summary: LogSummary;
+  /** What goes out of the log. */
+  readonly data: RunData;
+  /** Tables read beside the log. */
+  readonly tables: readonly ReadTable[];
+  readonly plots: readonly PlotResult[];
+  /** Blob of its `series.json`, and the series read. */
+  readonly seriesText: string;
+  readonly series: () => RunSeries;
+  /** Mean over its load; null where no ambient is measured or stated. */
+  readonly ambient: Figure | null;
+}
+
+/** A comparison that published notes reach. */
+export interface ComputedComparison {
+  readonly comparison: Comparison;
+  readonly figures: ReadonlyMap<string, Figure>;
+  /** Blob of what was gathered of it, as canonical JSON; and the same read. */
+  readonly record: string;
+  readonly gathered: () => Gathered;
+  /** Its page, but for what hangs on the rest of the site. */
+  readonly own: ComparisonModel;
+  readonly plots: readonly PlotResult[];
+}
+
+/** Attempts that published notes reach. */
+export interface ComputedAttempts {
+  readonly attempts: Attempts;
+  readonly ladder: Ladder;
+  readonly figures: ReadonlyMap<string, Figure>;
+  readonly sha256: string;
+  readonly bytes: number;
+  readonly form: TableForm;
+  /** Null where it could not be drawn. */
+  readonly plot: PlotResult | null;
+}
+
+export interface ComputedNote {
+  readonly note: Note;
+  readonly written: Written;
+  /** By index of the request; null where it could not be drawn. */
+  readonly plots: readonly (PlotResult | null)[];
+  /** Run ids that it reaches, in its own order. */
+  readonly reaches: readonly string[];
+  /** Of a script: when what is said. */
+  readonly plan?: Plan;
+}
+
+/** What goes into the site: already cut down to what published notes reach. */
+export interface Parts {
+  readonly register: Register;
+  readonly runs: ReadonlyMap<string, ComputedRun>;
+  readonly comparisons: ReadonlyMap<string, ComputedComparison>;
+  readonly attempts: ReadonlyMap<string, ComputedAttempts>;
+  readonly notes: readonly ComputedNote[];
+  /** Files of data of runs and attempts. */
+  readonly data: PublishedData;
+  readonly memory: Memory;
+  /** HTML of the authors' own words about runs, devices and comparisons, by file. */
+  readonly prose: ReadonlyMap<string, string>;
+  /** What published notes reach: the rest shows in dev alone, and is marked. */
+  readonly published: Readonly<Record<'runs' | 'devices' | 'comparisons', ReadonlySet<string>>>;
+  /** What the site says of itself. */
+  readonly site: SiteFacts;
+  /** Of published notes and scripts by `notes/<slug>`, newest first. */
+  readonly corrections: ReadonlyMap<string, readonly Correction[]>;
+}
+
+/** A drawn plot on the page at `path`, with its downloads beside it. */
+export function pagePlot(drawn: PlotResult, path: string): PagePlot {
+  const { id, title, alt, method, inline, table } = drawn;
+  const file = (extension: string) => `${path}plots/${id}.${extension}`;
+  return { id, title, alt, method, inline, table, files: { svg: file('svg'), png: file('png'), csv: file('csv') } };
+}
+
+/** Attempts stand on the page of their device. */
+export function attemptsPath(attempts: Attempts): string {
+  return `devices/${attempts.device}/`;
+}
+
+/** The page of a comparison; its figures stand beside it. */
+export function comparisonPath(id: string): string {
+  return `comparisons/${id}/`;
+}

@@ -1,0 +1,100 @@
+/** What the search of a site finds: taken from the models of its pages, so that it knows nothing that no page shows. */
+import type { Document } from '../../search/document.ts';
+import type { Choice } from '../models/discovery.ts';
+import type {
+  ComparisonModel,
+  ConditionRow,
+  DeviceModel,
+  MethodModel,
+  NoteModel,
+  PageModel,
+  RunModel,
+  ScriptModel,
+} from '../results.ts';
+import { plainText } from './plain-text.ts';
+
+/** The kinds of what can be found, in the order of the results. */
+export const KINDS: readonly Choice[] = [
+  { id: 'notes', title: 'Notes' },
+  { id: 'scripts', title: 'Scripts' },
+  { id: 'runs', title: 'Runs' },
+  { id: 'devices', title: 'Devices' },
+  { id: 'comparisons', title: 'Comparisons' },
+  { id: 'figures', title: 'Figures' },
+  { id: 'method', title: 'Method' },
+];
+
+/** One document for each note, script, run, device and comparison that has a page, each figure of the method page and each of its chapters. */
+export function searchDocuments(models: readonly (readonly [path: string, model: PageModel])[]): Document[] {
+  return models.flatMap(([path, model]) => documentsOf(path, model));
+}
+
+function documentsOf(path: string, model: PageModel): Document[] {
+  const name = path.split('/')[1] ?? '';
+  if (model.kind === 'note') return [{ kind: 'notes', name, title: model.title, path, text: noteText(model) }];
+  if (model.kind === 'script') return [{ kind: 'scripts', name, title: model.title, path, text: scriptText(model) }];
+  if (model.kind === 'run') return [{ kind: 'runs', name, title: model.title, path, text: runText(model) }];
+  if (model.kind === 'device') return [{ kind: 'devices', name, title: model.title, path, text: deviceText(model) }];
+  if (model.kind === 'comparison') return [{ kind: 'comparisons', name, title: model.title, path, text: comparisonText(model) }];
+  return model.kind === 'method' ? methodDocuments(path, model) : [];
+}
+
+function noteText({ summary, devices, highlights, pieces, disclosure }: NoteModel): string {
+  const shown = highlights.map((each) => [each.label, each.run, each.shown].filter((part) => part !== '').join(' '));
+  const words = pieces.map((piece) => (typeof piece === 'string' ? plainText(piece) : piece.title));
+  return sentences([summary, titles(devices), shown.join(', '), ...words, disclosure]);
+}
+
+/** As the script's page has it: held numbers in their spoken form. */
+function scriptText({ summary, devices, blocks }: ScriptModel): string {
+  const words = blocks.map(({ pieces }) =>
+    plainText(pieces.map((piece) => (typeof piece === 'string' ? piece : 'said' in piece ? piece.said : piece.title)).join('')),
+  );
+  return sentences([summary, titles(devices), ...words]);
+}
+
+function runText({ device, specimen, date, setting, conditions, body }: RunModel): string {
+  return sentences([`${device.title}, specimen ${specimen}, ${date}`, rows(setting), plainText(body), rows(conditions)]);
+}
+
+function deviceText({ maker, body, ratings, specimens, attempts }: DeviceModel): string {
+  const pieces = specimens.map(({ alias }) => `specimen ${alias}`);
+  return sentences([maker, plainText(body), rows(ratings), pieces.join(', '), attempts.map(({ title }) => title).join(', ')]);
+}
+
+function comparisonText({ devices, body, runs, fairness }: ComparisonModel): string {
+  const named = runs.map(({ title, setting }) => [title, setting].filter((part) => part !== '').join(', '));
+  return sentences([titles(devices), plainText(body), named.join('; '), fairness.lead]);
+}
+
+function methodDocuments(path: string, { subjects, chapters }: MethodModel): Document[] {
+  const figures = subjects.flatMap(({ entries }) =>
+    entries.map(({ name, label, definition, unit }) => ({
+      kind: 'figures',
+      name,
+      title: label,
+      path: `${path}#${name}`,
+      text: sentences([definition, `Unit: ${unit}`]),
+    })),
+  );
+  const method = chapters.map(({ id, title, html }) => {
+    return { kind: 'method', name: id, title, path: `${path}#${id}`, text: plainText(html) };
+  });
+  return [...figures, ...method];
+}
+
+function rows(conditions: readonly ConditionRow[]): string {
+  return conditions.map(({ label, text }) => `${label} ${text}`).join(', ');
+}
+
+function titles(links: readonly { readonly title: string }[]): string {
+  return links.map(({ title }) => title).join(', ');
+}
+
+/** Parts that say something, each with a full stop, a blank between. */
+function sentences(parts: readonly string[]): string {
+  return parts
+    .filter((part) => part !== '')
+    .map((part) => (/[.!?:…]$/.test(part) ? part : `${part}.`))
+    .join(' ');
+}

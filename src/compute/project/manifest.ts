@@ -1,0 +1,91 @@
+/** The manifest on disk, and whether it still stands: whether all that it was made from is as it was. */
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { DataFiles } from '../../register/read.ts';
+import { type Inputs, MANIFEST_FORMAT, type Manifest, type Scope } from '../results.ts';
+import { digest, digestOf } from '../store/digest.ts';
+import { isPassing } from '../store/momentary-problems.ts';
+import { type Store, writeWhole } from '../store/store.ts';
+import type { Project } from './read-project.ts';
+
+/** Path of a scope's manifest below a project folder. */
+export function manifestPath(root: string, scope: Scope): string {
+  return join(root, '.cache', `manifest-${scope}.json`);
+}
+
+/** The stored manifest of a scope; undefined where there is none that can be read. */
+export function readManifest(root: string, scope: Scope): Manifest | undefined {
+  const path = manifestPath(root, scope);
+  if (!existsSync(path)) return undefined;
+  try {
+    const text = readFileSync(path, 'utf8');
+    const end = text.indexOf('\n');
+    const payload = text.slice(end + 1);
+    if (text.slice(0, end) !== digest(payload)) return undefined;
+    const manifest = JSON.parse(payload) as Partial<Manifest>;
+    return manifest.format === MANIFEST_FORMAT ? (manifest as Manifest) : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+/** Writes a manifest behind its own digest, whole or not at all. */
+export function writeManifest(root: string, manifest: Manifest): void {
+  const payload = JSON.stringify(manifest);
+  writeWhole(manifestPath(root, manifest.scope), `${digest(payload)}\n${payload}`);
+}
+
+export function contentDigest(project: Project): string {
+  return digestOf([project.content, project.published, project.copies, project.archives, project.config, project.problems]);
+}
+
+/** Whether inputs, pages and files of a stored manifest are still what they were. */
+export function stands(
+  manifest: Manifest,
+  now: { code: string; content: string; root: string; data: DataFiles; store: Store },
+): boolean {
+  const { inputs } = manifest;
+  return (
+    inputs.code === now.code &&
+    !manifest.problems.some(isPassing) &&
+    inputs.content === now.content &&
+    inputs.data.every((looked) => now.data.kind(looked.path) === looked.kind && sameLog(now.root, looked)) &&
+    blobsOf(manifest).every((blob) => now.store.has(blob))
+  );
+}
+
+/** All that a manifest names in the store. */
+export function blobsOf({ pages, files, present, gathered, feed, downloads }: Manifest): string[] {
+  return [
+    ...pages.map(({ blob }) => blob),
+    ...files.map(({ blob }) => blob),
+    ...downloads,
+    present,
+    ...Object.values(gathered),
+    ...(feed === null ? [] : [feed]),
+  ];
+}
+
+function sameLog(root: string, { path, sha256 }: Inputs['data'][number]): boolean {
+  if (sha256 === undefined) return true;
+  try {
+    return digest(readFileSync(join(root, 'data', path))) === sha256;
+  } catch {
+    return sha256 === '';
+  }
+}
+
+/** Looks up like `data`, and remembers what was asked and answered. */
+export function remembering(data: DataFiles): { data: DataFiles; looked: Map<string, string> } {
+  const looked = new Map<string, string>();
+  return {
+    looked,
+    data: {
+      kind(path) {
+        const kind = data.kind(path);
+        looked.set(path, kind);
+        return kind;
+      },
+    },
+  };
+}

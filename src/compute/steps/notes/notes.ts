@@ -1,0 +1,106 @@
+/** The words of every note and script. */
+
+import type { Problem } from '../../../problem.ts';
+import type { Note, Register } from '../../../register/register.ts';
+import { reachedRuns } from '../../../register/resolved/reached-runs.ts';
+import { withPlainFront } from '../../../words/front-words.ts';
+import type { Recorded } from '../../../words/page/recorded-words.ts';
+import type { Subject, Written } from '../../../words/written.ts';
+import type { Store } from '../../store/store.ts';
+import type { AttemptsOutcome } from '../attempts.ts';
+import type { ComparisonOutcome } from '../comparisons.ts';
+import type { RunOutcome, Runs } from '../runs/runs.ts';
+import { type Keyed, wordStep } from './word-step.ts';
+
+export interface NoteOutcome {
+  /** Its title, summary and disclosure as they print. */
+  readonly note: Note;
+  readonly key: string;
+  readonly written: Written;
+  /** Ids of the runs that it reaches, also through comparisons, in its own order. */
+  readonly reaches: readonly string[];
+}
+
+export interface Notes {
+  readonly outcomes: readonly NoteOutcome[];
+  readonly problems: readonly Problem[];
+}
+
+/** What the aliases of notes can stand for. */
+export interface Computed {
+  readonly runs: Runs;
+  readonly comparisons: ReadonlyMap<string, ComparisonOutcome>;
+  readonly attempts: ReadonlyMap<string, AttemptsOutcome>;
+}
+
+interface Options extends Computed {
+  readonly store: Store;
+  readonly code: string;
+  readonly register: Register;
+  /** What was said in published scripts, by `scripts/<slug>`. */
+  readonly recorded: ReadonlyMap<string, readonly Recorded[]>;
+}
+
+/** Writes all notes of the register against the figures of runs and comparisons. */
+export function computeNotes({ store, code, register, runs, comparisons, attempts, recorded }: Options): Notes {
+  const outcomes = [...register.notes].map(([id, note]) => {
+    const subjects = subjectsOf(note, { runs, comparisons, attempts });
+    const through = [...note.comparisons.values()].flatMap((id) => reachedRuns(register.comparisons.get(id)!));
+    const { key, written } = wordStep(store, code, note, subjects, recorded.get(id));
+    return {
+      note: withPlainFront(note, written),
+      key,
+      written,
+      reaches: [...new Set([...note.runs.values(), ...through])],
+    };
+  });
+  return { outcomes, problems: outcomes.flatMap(({ written }) => written.problems) };
+}
+
+/** The subjects of a note by alias, all of which must have been computed. */
+export function subjectsOf(note: Note, { runs, comparisons, attempts }: Computed): Map<string, Keyed> {
+  const subjects = new Map<string, Keyed>();
+  for (const [alias, id] of note.runs) subjects.set(alias, keyed(runs.outcomes.get(id)!));
+  for (const [alias, id] of note.comparisons) subjects.set(alias, compared(comparisons.get(id)!));
+  for (const [alias, id] of note.attempts ?? []) subjects.set(alias, tried(attempts.get(id)!));
+  return subjects;
+}
+
+function keyed({ run, task, result }: RunOutcome): Keyed {
+  const subject: Subject = {
+    kind: 'run',
+    id: run.id,
+    title: run.title,
+    figures: result.derived?.figures ?? new Map(),
+    facts: run.facts,
+    channels: run.log.channels.map(({ name, quantity }) => ({ name, quantity })),
+    ...(result.derived === null && { unusable: true }),
+  };
+  return { subject, key: task.key };
+}
+
+function compared({ comparison, key, figures }: ComparisonOutcome): Keyed {
+  const subject: Subject = {
+    kind: 'comparison',
+    id: comparison.id,
+    title: comparison.title,
+    figures: figures ?? new Map(),
+    facts: new Map(),
+    channels: [],
+    ...(figures === null && { unusable: true }),
+  };
+  return { subject, key };
+}
+
+function tried({ attempts, key, ladder, figures }: AttemptsOutcome): Keyed {
+  const subject: Subject = {
+    kind: 'attempts',
+    id: attempts.id,
+    title: attempts.title,
+    figures,
+    facts: new Map(),
+    channels: [],
+    ...(ladder === null && { unusable: true }),
+  };
+  return { subject, key };
+}

@@ -1,0 +1,55 @@
+/** How each plot of a comparison's page is planned from what was gathered. */
+
+import type { QuantityKind } from '../../../intake/log.ts';
+import type { ComparedSubject } from '../../../plots/data/compared-figures.ts';
+import { planDeltas } from '../../../plots/deltas/plan.ts';
+import type { Plan, Undrawn } from '../../../plots/drawing/plan.ts';
+import { MOST_STYLES } from '../../../plots/drawing/palette.ts';
+import { titleOf } from '../../../plots/drawing/wording.ts';
+import { planScaling } from '../../../plots/scaling/plan.ts';
+import { planScores } from '../../../plots/scores/plan.ts';
+import { type ComparedRunSeries, planComparedTrace } from '../../../plots/trace/of-series.ts';
+import type { Gathered } from '../../models/gathered.ts';
+import { figuresOf, firstRuns } from '../../models/gathered-figures.ts';
+import type { ComparedPlotId } from './comparison-plot-task.ts';
+
+const PLANNERS: Readonly<Record<ComparedPlotId, (gathered: Gathered) => Plan | Undrawn>> = {
+  temperature: (gathered) => trace(gathered, 'temperature'),
+  rise: (gathered) => trace(gathered, 'temperature', true),
+  clock: (gathered) => trace(gathered, 'clock'),
+  power: (gathered) => trace(gathered, electrical(gathered)),
+  scaling: (gathered) => planScaling(subjectOf(gathered)),
+  deltas: (gathered) => planDeltas(subjectOf(gathered)),
+  scores: (gathered) => planScores(subjectOf(gathered)),
+};
+
+/** The plan of a plot, or why there is nothing to draw. */
+export function planOf(id: ComparedPlotId, gathered: Gathered): Plan | Undrawn {
+  return PLANNERS[id](gathered);
+}
+
+/** All runs where their lines can be told apart, else the first of each setting. */
+function trace(gathered: Gathered, quantity: QuantityKind, rise = false): Plan | Undrawn {
+  const runs = gathered.runs.length <= MOST_STYLES ? gathered.runs : firstRuns(gathered);
+  const series = runs.map(
+    (run, slot): ComparedRunSeries => ({ alias: run.alias, title: run.title, series: run.series, slot, figures: figuresOf(run) }),
+  );
+  return planComparedTrace(series, { panels: [{ quantity }], rise, title: titleOfTrace(runs, quantity, rise) });
+}
+
+/** "Temperature of soc over time": the channel where it has one name in all runs, which is not that of the quantity. */
+function titleOfTrace(runs: Gathered['runs'], quantity: QuantityKind, rise: boolean): string {
+  const names = new Set(runs.flatMap(({ series }) => series.channels.find((channel) => channel.quantity === quantity)?.name ?? []));
+  const [name] = names;
+  const of = names.size === 1 && name !== quantity ? ` of ${name!.replaceAll('_', ' ')}` : '';
+  return `${rise ? 'Rise over ambient' : titleOf(quantity)}${of} over time`;
+}
+
+function subjectOf(gathered: Gathered): ComparedSubject {
+  return { reference: gathered.reference, runs: firstRuns(gathered), figures: figuresOf(gathered) };
+}
+
+/** Power where any run logged it, else the current that it was computed from. */
+function electrical({ runs }: Gathered): 'power' | 'current' {
+  return runs.some(({ series }) => series.channels.some(({ quantity }) => quantity === 'power')) ? 'power' : 'current';
+}

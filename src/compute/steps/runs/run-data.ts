@@ -1,0 +1,72 @@
+/** What goes out of a run's log: the file itself or its redaction, and the cleaned readings; made where the log is read. */
+import { cleanedCsv } from '../../../intake/cleaned.ts';
+import type { Log } from '../../../intake/log.ts';
+import { checkRedacted, nothingTaken } from '../../../intake/redacted.ts';
+import type { Unread } from '../../../intake/unread.ts';
+import type { Problem } from '../../../problem.ts';
+import { digest } from '../../store/digest.ts';
+import { changed } from '../../store/momentary-problems.ts';
+import type { Store } from '../../store/store.ts';
+import { type Way, wayOf } from './log-sharing.ts';
+import type { RunTask } from './run-step.ts';
+import { bytesOf } from './run-tables.ts';
+
+/** Bytes in the store, under their digest. */
+export interface Stored {
+  readonly sha256: string;
+  readonly bytes: number;
+}
+
+export interface RunData {
+  readonly way: Way;
+  readonly unread: Unread;
+  /** The log; in the store only where it goes out as it came. */
+  readonly log: Stored;
+  readonly redacted: (Stored & { readonly file: string }) | null;
+  /** Null where only the digest goes out. */
+  readonly cleaned: Stored | null;
+}
+
+interface Read {
+  readonly bytes: Uint8Array;
+  /** Before any correction. */
+  readonly log: Log;
+  readonly unread: Unread;
+}
+
+/** Stores what goes out, and holds a redacted log against the log. */
+export function keepRunData(root: string, store: Store, task: RunTask, { bytes, log, unread }: Read) {
+  const way = wayOf(task.sharing, unread);
+  const problems: Problem[] = [];
+  const own = { sha256: way === 'as it came' ? store.keep(bytes) : digest(bytes), bytes: bytes.length };
+  const redacted = redactedOf(root, store, task, log, problems);
+  const cleaned = task.sharing?.share === 'digest only' ? null : stored(store, cleanedCsv(log));
+  return { data: { way, unread, log: own, redacted, cleaned } satisfies RunData, problems };
+}
+
+/** The same readings from either file, or a problem that says where they differ. */
+function redactedOf(root: string, store: Store, task: RunTask, log: Log, problems: Problem[]): RunData['redacted'] {
+  const named = task.sharing?.redacted;
+  const bytes = named && bytesOf(root, named, 'redacted log', problems);
+  if (named === undefined || bytes === undefined) return null;
+  const file = `data/${named.file}`;
+  const redaction = { file, bytes, place: named.place };
+  const sha256 = digest(bytes);
+  if (sha256 !== task.digests[named.file]) problems.push(changed(file, named.place));
+  else if (sha256 === task.digests[task.declaration.file]) problems.push(nothingTaken(redaction));
+  else problems.push(...checkRedacted(redaction, task.declaration, log));
+  return { file: named.file, ...stored(store, bytes) };
+}
+
+function stored(store: Store, content: string | Uint8Array): Stored {
+  const bytes = typeof content === 'string' ? Buffer.from(content) : content;
+  return { sha256: store.keep(bytes), bytes: bytes.length };
+}
+
+/** All that a run's data has in the store. */
+export function dataBlobs(data: RunData): string[] {
+  const { way, log, redacted, cleaned } = data;
+  return [...(way === 'as it came' ? [log] : []), ...(redacted ? [redacted] : []), ...(cleaned ? [cleaned] : [])].map(
+    ({ sha256 }) => sha256,
+  );
+}

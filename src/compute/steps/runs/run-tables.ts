@@ -1,0 +1,78 @@
+/** The tables that a run names beside its log: bytes → typed rows. */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { readScores } from '../../../figures/scores/read-scores.ts';
+import { readSurface } from '../../../figures/surface/read-surface.ts';
+import { type TableForm, tableForm } from '../../../figures/table-form.ts';
+import type { RunTables } from '../../../figures/tables.ts';
+import { error, type Place, type Problem } from '../../../problem.ts';
+import type { Run } from '../../../register/register.ts';
+import { digest } from '../../store/digest.ts';
+import { changed } from '../../store/momentary-problems.ts';
+import type { Store } from '../../store/store.ts';
+import type { RunTask } from './run-step.ts';
+
+export interface TablePath {
+  /** Below data/. */
+  readonly file: string;
+  readonly place: Place;
+  /** What read the values, where the run names it. */
+  readonly instrument?: string;
+}
+
+export type TablePaths = Readonly<Partial<Record<'scores' | 'surface', TablePath>>>;
+
+export interface ReadTable {
+  readonly kind: 'scores' | 'surface';
+  /** Below data/. */
+  readonly file: string;
+  /** Its bytes are in the store under it. */
+  readonly sha256: string;
+  readonly bytes: number;
+  readonly form: TableForm;
+}
+
+/** The paths of a run's tables. */
+export function tablePaths(run: Run): TablePaths {
+  const { scores, surface, surfaceInstrument: instrument } = run;
+  return {
+    ...(scores !== undefined && { scores: { file: scores, place: run.placeOf('scores') } }),
+    ...(surface !== undefined && {
+      surface: { file: surface, place: run.placeOf('surface'), ...(instrument !== undefined && { instrument }) },
+    }),
+  };
+}
+
+/** Reads them. One that cannot be read is a problem, and its figures are then missing. */
+export function readTables(root: string, store: Store, { tables, declaration, digests }: RunTask) {
+  const problems: Problem[] = [];
+  const read: ReadTable[] = [];
+  const found: { -readonly [K in keyof RunTables]: RunTables[K] } = {};
+  for (const [kind, path] of Object.entries(tables) as [ReadTable['kind'], TablePath][]) {
+    const bytes = bytesOf(root, path, kind, problems);
+    if (bytes === undefined) continue;
+    if (digest(bytes) !== digests[path.file]) {
+      problems.push(changed(`data/${path.file}`, path.place));
+      continue;
+    }
+    const file = `data/${path.file}`;
+    read.push({ kind, file: path.file, sha256: store.keep(bytes), bytes: bytes.length, form: tableForm(bytes, file, kind) });
+    const { problems: own, ...table } =
+      kind === 'scores' ? readScores(bytes, file, declaration.time?.zone) : readSurface(bytes, file, path.instrument);
+    Object.assign(found, table);
+    problems.push(...own);
+  }
+  return { tables: found as RunTables, read, problems };
+}
+
+/** The bytes of a file that a run names; undefined, with a problem, where it cannot be read. `what` names it in words. */
+export function bytesOf(root: string, { file, place }: TablePath, what: string, problems: Problem[]): Uint8Array | undefined {
+  try {
+    return readFileSync(join(root, 'data', file));
+  } catch (thrown) {
+    const code = (thrown as NodeJS.ErrnoException).code ?? 'unknown reason';
+    const found = `the ${what} data/${file} cannot be read (${code})`;
+    problems.push(error('unreadable-file', place, found, { remedy: 'check the path and its permissions' }));
+    return undefined;
+  }
+}

@@ -1,0 +1,91 @@
+/** The figures of every run, from the store or from worker threads. */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Problem } from '../../../problem.ts';
+import type { Register, Run } from '../../../register/register.ts';
+import { digest, digestOf } from '../../store/digest.ts';
+import { fault } from '../../store/momentary-problems.ts';
+import type { Store } from '../../store/store.ts';
+import type { Pool } from '../pool.ts';
+import { dataBlobs } from './run-data.ts';
+import { failed, type RunResult, type RunTask } from './run-step.ts';
+import { tablePaths } from './run-tables.ts';
+
+export interface RunOutcome {
+  readonly run: Run;
+  readonly task: RunTask;
+  readonly result: RunResult;
+}
+
+export interface Runs {
+  /** By run id, in the register's order. */
+  readonly outcomes: ReadonlyMap<string, RunOutcome>;
+  /** SHA-256 of each log and table by its path below data/. */
+  readonly logs: ReadonlyMap<string, string>;
+  readonly problems: readonly Problem[];
+}
+
+interface Options {
+  readonly root: string;
+  readonly store: Store;
+  readonly pool: Pool;
+  readonly code: string;
+  readonly register: Register;
+}
+
+/** Reads and derives all runs of the register. */
+export async function computeRuns(options: Options): Promise<Runs> {
+  const logs = new Map<string, string>();
+  const outcomes = await Promise.all([...options.register.runs.values()].map((run) => computeRun(options, run, logs)));
+  return {
+    outcomes: new Map(outcomes.map((outcome) => [outcome.run.id, outcome])),
+    logs,
+    problems: outcomes.flatMap(({ result }) => result.problems),
+  };
+}
+
+async function computeRun({ root, store, pool, code }: Options, run: Run, logs: Map<string, string>): Promise<RunOutcome> {
+  const tables = tablePaths(run);
+  const { sharing } = run;
+  const beside = [...Object.values(tables), ...(sharing?.redacted ? [sharing.redacted] : [])];
+  const files = [run.log.file, ...beside.map(({ file }) => file)];
+  for (const file of files) if (!logs.has(file)) logs.set(file, fileDigest(root, file));
+  const digests = Object.fromEntries(files.map((file) => [file, logs.get(file)!]));
+  const key = digestOf(['run', code, digests, run.log, sharing, tables, run.context]);
+  const task: RunTask = {
+    step: 'run',
+    key,
+    declaration: run.log,
+    context: run.context,
+    ...(sharing && { sharing }),
+    tables,
+    digests,
+  };
+  const result = stored(store, key) ?? (await pool.run(task).catch((thrown) => faulty(run, thrown)));
+  return { run, task, result };
+}
+
+/** A stored result counts only with the files that go out of it. */
+function stored(store: Store, key: string): RunResult | undefined {
+  const result = store.get(key) as RunResult | undefined;
+  return result !== undefined && runBlobs(result).every((blob) => store.has(blob)) ? result : undefined;
+}
+
+/** All that a run has in the store besides its results. */
+export function runBlobs({ data, tables }: RunResult): string[] {
+  return [...(data === null ? [] : dataBlobs(data)), ...tables.map(({ sha256 }) => sha256)];
+}
+
+/** '' where the file cannot be read: the run's own step then says why. */
+function fileDigest(root: string, file: string): string {
+  try {
+    return digest(readFileSync(join(root, 'data', file)));
+  } catch {
+    return '';
+  }
+}
+
+/** A fault of our own code must not take the other runs' problems with it. */
+function faulty(run: Run, thrown: unknown): RunResult {
+  return failed([fault(run.placeOf('log'), 'this run made Soakproof itself fail', thrown, ' with the log')]);
+}

@@ -1,0 +1,110 @@
+/**
+ * The cache below `.cache/`: results by key, files by the digest of their bytes. An entry that fails its own digest
+ * counts as missing, so that a damaged cache costs time and never correctness.
+ */
+import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { deserialize, serialize } from 'node:v8';
+import { threadId } from 'node:worker_threads';
+import { digest } from './digest.ts';
+import { openSeen } from './undamaged-files.ts';
+
+const DIGEST_LENGTH = 64;
+
+export interface Store {
+  /** The value stored under a key, or undefined where there is none that can be trusted. */
+  get(key: string): unknown;
+  set(key: string, value: unknown): void;
+  /** Stores bytes under their own digest and returns it. */
+  keep(bytes: string | Uint8Array): string;
+  /** Whether the bytes with that digest are there and undamaged; those that an earlier process found so need not be read again. */
+  has(blob: string): boolean;
+  /** Tells later processes what `has` found. */
+  remember(): void;
+  /** The bytes with that digest, or undefined where they are missing or damaged. */
+  bytes(blob: string): Uint8Array | undefined;
+  /** Path of stored bytes, for copying. */
+  pathOf(blob: string): string;
+  /** Removes every entry and blob that is not named. */
+  prune(keys: ReadonlySet<string>, blobs: ReadonlySet<string>): void;
+}
+
+/** Opens the cache of a project folder, making it where it is missing. */
+export function openStore(root: string): Store {
+  const entries = join(root, '.cache', 'entries');
+  const blobs = join(root, '.cache', 'blobs');
+  mkdirSync(entries, { recursive: true });
+  mkdirSync(blobs, { recursive: true });
+  const list = join(root, '.cache', 'seen.json');
+  const seen = openSeen(list);
+  const remember = () => {
+    const listed = seen.listed();
+    if (listed !== undefined) writeWhole(list, listed);
+  };
+  return {
+    get: (key) => readEntry(join(entries, key)),
+    set: (key, value) => writeEntry(join(entries, key), value),
+    keep: (bytes) => keepBlob(blobs, bytes),
+    has: (blob) => seen.undamaged(blob, join(blobs, blob), () => readBlob(join(blobs, blob), blob) !== undefined),
+    remember,
+    bytes: (blob) => readBlob(join(blobs, blob), blob),
+    pathOf: (blob) => join(blobs, blob),
+    prune: (keys, kept) => {
+      removeOthers(entries, keys);
+      removeOthers(blobs, kept);
+      seen.keepOnly(kept);
+      remember();
+    },
+  };
+}
+
+/** Writes a file so that a reader sees the old one or the new one, never a part. */
+export function writeWhole(path: string, content: string | Uint8Array): void {
+  const beside = `${path}.${process.pid}-${threadId}.part`;
+  try {
+    writeFileSync(beside, content);
+    renameSync(beside, path);
+  } finally {
+    rmSync(beside, { force: true });
+  }
+}
+
+function readEntry(path: string): unknown {
+  const content = fileAt(path);
+  if (content === undefined) return undefined;
+  const payload = content.subarray(DIGEST_LENGTH);
+  if (content.toString('latin1', 0, DIGEST_LENGTH) !== digest(payload)) return undefined;
+  return deserialize(payload);
+}
+
+function writeEntry(path: string, value: unknown): void {
+  const payload = serialize(value);
+  writeWhole(path, Buffer.concat([Buffer.from(digest(payload), 'latin1'), payload]));
+}
+
+function keepBlob(folder: string, content: string | Uint8Array): string {
+  const bytes = typeof content === 'string' ? Buffer.from(content) : content;
+  const blob = digest(bytes);
+  if (!fileAt(join(folder, blob))?.equals(bytes)) writeWhole(join(folder, blob), bytes);
+  return blob;
+}
+
+function readBlob(path: string, blob: string): Uint8Array | undefined {
+  const bytes = fileAt(path);
+  return bytes !== undefined && digest(bytes) === blob ? bytes : undefined;
+}
+
+/** The bytes of a file; undefined where there is none that can be read. */
+function fileAt(path: string): Buffer | undefined {
+  try {
+    return readFileSync(path);
+  } catch {
+    return undefined;
+  }
+}
+
+function removeOthers(folder: string, kept: ReadonlySet<string>): void {
+  for (const name of readdirSync(folder)) {
+    if (!kept.has(name)) rmSync(join(folder, name), { force: true, recursive: true });
+  }
+}

@@ -1,0 +1,45 @@
+/** A plot as drawn: what pages inline, what can be downloaded, and the same data for eyes that cannot see it. */
+
+import type { RunContext } from '../../figures/context.ts';
+import type { RunFigures } from '../../figures/figure.ts';
+import type { Ladder } from '../../figures/stability/ladder.ts';
+import type { Log } from '../../intake/log.ts';
+import type { Problem } from '../../problem.ts';
+import type { Quantity } from '../../quantities/quantity.ts';
+
+/** One run of a plot, with all that may be drawn of it. */
+export interface PlotSubject {
+  /** '' on the run's own page, whose title says which run it is: lines are then labelled with their channels. */
+  readonly alias: string;
+  readonly title: string;
+  readonly log: Log;
+  readonly derived: RunFigures;
+  readonly context: RunContext;
+}
+
+/** Settings tried on one specimen. */
+export interface AttemptsSubject {
+  readonly ladder: Ladder;
+  readonly ratedClock?: Quantity;
+}
+
+export interface Drawn {
+  readonly id: string;
+  /** What it shows, in words. */
+  readonly title: string;
+  /** Text alternative: what a reader sees in it, with the numbers that matter. */
+  readonly alt: string;
+  /** How it was drawn: thinning, axes, what was left out. One or two sentences. */
+  readonly method: string;
+  /** Inline SVG for wide and narrow columns; colours are CSS variables, ids prefixed with the plot's. */
+  readonly wide: string;
+  readonly narrow: string;
+  /** Downloads with the palette resolved. `png` is base64. */
+  readonly svg: string;
+  readonly png: string;
+  /** The drawn data, RFC 4180. */
+  readonly csv: string;
+  /** A table of the drawn data short enough to read (at most about 40 rows). */
+  readonly table: { readonly caption: string; readonly head: readonly string[]; readonly rows: readonly (readonly string[])[] };
+  readonly problems: readonly Problem[];
+}

@@ -1,0 +1,18 @@
+/** A trace as a plan: its words, its tables, its layout. */
+import type { Plan } from '../drawing/plan.ts';
+import { layOutTrace } from './layout.ts';
+import type { Trace } from './panels.ts';
+import { traceCsv, traceTable } from './tables.ts';
+import { traceAlt, traceMethod, traceTitle } from './words.ts';
+
+/** `title` is the author's; else one is made of what is drawn. `remarks` follow the method. */
+export function tracePlan(trace: Trace, title?: string, remarks: readonly string[] = []): Plan {
+  return {
+    title: title ?? traceTitle(trace),
+    alt: traceAlt(trace),
+    method: [traceMethod(trace), ...remarks].join(' '),
+    csv: traceCsv(trace),
+    table: traceTable(trace),
+    layOut: (size) => layOutTrace(trace, size),
+  };
+}

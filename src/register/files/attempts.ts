@@ -1,0 +1,53 @@
+/** content/attempts/<id>.md: settings tried on a specimen, in a CSV, and what came of each. */
+import type { Passing } from '../../figures/stability/ladder.ts';
+import type { Place } from '../../problem.ts';
+import type { DataFiles } from '../read.ts';
+import type { Attempts } from '../register.ts';
+import { referenceOf } from '../sections/shared-keys.ts';
+import { dataPathOf } from '../values/data-path.ts';
+import { TEMPERATURE, TIME } from '../values/quantity-kinds.ts';
+import { quantityOf, statedQuantity } from '../values/quantity-value.ts';
+import { map, optional, readShape, shape, text } from '../values/shape.ts';
+import { itemOf, type SourceFile } from '../values/source-file.ts';
+import type { Reference } from '../values/stated-value.ts';
+import { idOf, lineOf } from '../values/values.ts';
+import type { MapNode } from '../yaml/node.ts';
+import type { Report } from '../yaml/report.ts';
+
+const ATTEMPTS = shape({ title: text, device: text, specimen: text, table: text, passed: optional(map) });
+const PASSED = shape({ test: optional(text), duration: optional(text), ambient: optional(text) });
+/** A soak of no time is none. */
+const DURATION = { ...TIME, example: '60 min', above: 0 };
+
+export interface StatedAttempts {
+  readonly device: Reference | undefined;
+  readonly attempts: Attempts;
+}
+
+export function readAttempts(source: SourceFile, data: DataFiles, report: Report): StatedAttempts {
+  const fields = readShape(ATTEMPTS, source.root, 'an attempts file', source.start, report);
+  const device = referenceOf(fields.device, 'device', report);
+  return {
+    device,
+    attempts: {
+      ...itemOf(source, fields.title, report),
+      device: device?.value ?? '',
+      specimen: idOf(fields.specimen, 'specimen', report) ?? '',
+      table: dataPathOf(fields.table, 'table', data, report) ?? '',
+      ...(fields.passed ? { passed: passedOf(fields.passed, source.placeOf('passed'), report) } : {}),
+    },
+  };
+}
+
+/** What "passed" means; what is left out here, the table's columns of the same names may say of each row. */
+function passedOf(node: MapNode, place: Place, report: Report): Partial<Passing> {
+  const fields = readShape(PASSED, node, '`passed`', place, report);
+  const test = lineOf(fields.test, 'test', report);
+  const duration = statedQuantity(fields.duration, 'duration', DURATION, report);
+  const ambient = statedQuantity(fields.ambient, 'ambient', TEMPERATURE, report);
+  return {
+    ...(test === undefined ? {} : { test }),
+    ...(duration ? { duration: quantityOf(duration, 'passed/duration', '').value } : {}),
+    ...(ambient ? { ambient: ambient.text } : {}),
+  };
+}

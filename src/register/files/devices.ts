@@ -1,0 +1,72 @@
+/** content/devices/<id>.md: a model's ratings and limits. */
+
+import type { Device } from '../register.ts';
+import { readFormer } from '../sections/former-addresses.ts';
+import { type NameRule, namedEntries, textIn } from '../values/mapping.ts';
+import { isSnakeName, SNAKE_RULE, snakeFromWords } from '../values/names.ts';
+import { CLOCK, TEMPERATURE, VOLTAGE } from '../values/quantity-kinds.ts';
+import { quantityOf, type StatedQuantity, statedQuantity } from '../values/quantity-value.ts';
+import { optional, readShape, shape, tellEmpty, text, textOrList, textOrMap } from '../values/shape.ts';
+import { itemOf, type SourceFile } from '../values/source-file.ts';
+import { lineOf, wordOf, yesNoOf } from '../values/values.ts';
+import type { MapNode, TextNode } from '../yaml/node.ts';
+import type { Report } from '../yaml/report.ts';
+
+const DEVICE = shape({
+  title: text,
+  maker: text,
+  invented: optional(text),
+  rated_clock: optional(text),
+  throttle_at: optional(textOrMap),
+  supply: optional(text),
+  power: optional(text),
+  was: optional(textOrList),
+});
+
+const POWER = ['mains', 'adapter', 'battery'] as const;
+
+/** Key of a throttle limit that is stated without a channel: it is that of a run's primary temperature. */
+export const PRIMARY = '*';
+
+export function readDevice(source: SourceFile, report: Report): Device {
+  const fields = readShape(DEVICE, source.root, 'a device', source.start, report);
+  const rating = (stated: StatedQuantity, key: string) =>
+    quantityOf(stated, `device:${source.id}/${key}`, `${key.replace(/[._]/g, ' ')} of ${source.id}`);
+  const ratedClock = statedQuantity(fields.rated_clock, 'rated_clock', CLOCK, report);
+  const supply = statedQuantity(fields.supply, 'supply', VOLTAGE, report);
+  const power = wordOf(fields.power, 'power', POWER, report);
+  const limits = limitsOf(fields.throttle_at, report);
+  return {
+    ...itemOf(source, fields.title, report),
+    maker: lineOf(fields.maker, 'maker', report) ?? '',
+    invented: yesNoOf(fields.invented, 'invented', report) ?? false,
+    ...(ratedClock ? { ratedClock: rating(ratedClock, 'rated_clock') } : {}),
+    throttleAt: Object.fromEntries(
+      limits.map(([channel, limit]) => [channel, rating(limit, channel === PRIMARY ? 'throttle_at' : `throttle_at.${channel}`)]),
+    ),
+    ...(supply ? { supply: rating(supply, 'supply') } : {}),
+    ...(power ? { power } : {}),
+    ...readFormer(fields.was, 'devices', source, report),
+  };
+}
+
+const CHANNEL_NAMES: NameRule = {
+  rule: 'bad-name',
+  what: 'a channel',
+  fits: isSnakeName,
+  expected: SNAKE_RULE,
+  better: snakeFromWords,
+};
+
+function limitsOf(node: TextNode | MapNode | undefined, report: Report): (readonly [string, StatedQuantity])[] {
+  if (!node) return [];
+  if (node.kind === 'text') {
+    const limit = statedQuantity(node, 'throttle_at', TEMPERATURE, report);
+    return limit ? [[PRIMARY, limit]] : [];
+  }
+  if (node.entries.size === 0) tellEmpty('throttle_at', node.place, report);
+  return namedEntries(node, CHANNEL_NAMES, report).flatMap((entry) => {
+    const limit = statedQuantity(textIn(entry, report), entry.key, TEMPERATURE, report);
+    return limit ? [[entry.key, limit] as const] : [];
+  });
+}

@@ -1,0 +1,61 @@
+/** content/runs/<id>.md as its author states it, before its setup is laid under. */
+import type { Known, Repair } from '../../intake/log.ts';
+import type { DataFiles } from '../read.ts';
+import type { Run } from '../register.ts';
+import { readFormer } from '../sections/former-addresses.ts';
+import { readLog, type StatedLog } from '../sections/log.ts';
+import { readKnown, readRepairs } from '../sections/repairs.ts';
+import { readShared, referenceOf, SHARED_KEYS } from '../sections/shared-keys.ts';
+import { readSurfaceKey, type StatedSurface } from '../sections/surface.ts';
+import { dataPathOf } from '../values/data-path.ts';
+import { list, optional, readShape, shape, text, textOrList, textOrMap } from '../values/shape.ts';
+import { itemOf, type SourceFile } from '../values/source-file.ts';
+import type { Reference, Shared } from '../values/stated-value.ts';
+import { dateOf } from '../values/values.ts';
+import type { Report } from '../yaml/report.ts';
+
+const RUN = shape({
+  title: text,
+  setup: optional(text),
+  date: text,
+  ...SHARED_KEYS,
+  log: textOrMap,
+  repairs: optional(list),
+  known: optional(list),
+  scores: optional(text),
+  surface: optional(textOrMap),
+  was: optional(textOrList),
+});
+
+export interface StatedRun {
+  readonly source: SourceFile;
+  readonly item: ReturnType<typeof itemOf> & Pick<Run, 'was'>;
+  readonly setup?: Reference;
+  readonly date: string;
+  readonly shared: Shared;
+  readonly log: StatedLog;
+  readonly repairs: readonly Repair[];
+  readonly known: readonly Known[];
+  readonly scores?: string;
+  readonly surface?: StatedSurface;
+}
+
+export function readRun(source: SourceFile, data: DataFiles, report: Report): StatedRun {
+  const fields = readShape(RUN, source.root, 'a run', source.start, report);
+  const setup = referenceOf(fields.setup, 'setup', report);
+  const log = readLog(fields.log, source.placeOf('log'), data, report);
+  const scores = dataPathOf(fields.scores, 'scores', data, report);
+  const surface = readSurfaceKey(fields.surface, source.placeOf('surface'), data, report);
+  return {
+    source,
+    item: { ...itemOf(source, fields.title, report), ...readFormer(fields.was, 'runs', source, report) },
+    ...(setup ? { setup } : {}),
+    date: dateOf(fields.date, 'date', report) ?? '',
+    shared: readShared(fields, log, source.root.entries.has('setup'), source.placeOf, report),
+    log,
+    repairs: readRepairs(fields.repairs, source.placeOf('repairs'), report),
+    known: readKnown(fields.known, source.placeOf('known'), report),
+    ...(scores === undefined ? {} : { scores }),
+    ...(surface ? { surface } : {}),
+  };
+}

@@ -1,0 +1,47 @@
+/** A run's declaration that needs no setup: what its setup says of it stands in it, and nothing of what the setup says of others. */
+import { mapUnder, type Plain, type PlainFile, type PlainMap } from './plain-values.ts';
+
+/** Keys that a run may take from its setup whole. */
+export const WHOLE = ['device', 'specimen', 'instruments', 'phases', 'steady', 'licence'] as const;
+/** Keys that it takes from it key by key. */
+export const BY_KEY = ['conditions', 'setting'] as const;
+
+/** The same run without its setup, by the rules of inherit.ts. */
+export function wholeRun(run: PlainFile, setup: PlainFile | undefined): PlainFile {
+  if (!setup) return run;
+  const keys = new Map(run.keys);
+  keys.delete('setup');
+  for (const key of WHOLE) {
+    const value = run.keys.get(key) ?? setup.keys.get(key);
+    if (value !== undefined) keys.set(key, value);
+  }
+  for (const key of BY_KEY) {
+    const merged = new Map([...mapUnder(setup.keys, key), ...mapUnder(run.keys, key)]);
+    if (merged.size > 0) keys.set(key, merged);
+  }
+  keys.set('channels', mergedChannels(mapUnder(setup.keys, 'channels'), mapUnder(run.keys, 'channels')));
+  keys.set('log', mergedLog(run.keys.get('log'), mapUnder(setup.keys, 'log')));
+  return { ...run, keys };
+}
+
+function mergedChannels(setup: PlainMap, run: PlainMap): PlainMap {
+  const merged = new Map(setup);
+  for (const [name, own] of run) {
+    if (own === 'none') merged.delete(name);
+    else merged.set(name, new Map([...mapUnder(merged, name), ...mapUnder(run, name)]));
+  }
+  return merged;
+}
+
+/** Only a run says how its log goes out where it says anything of that. */
+function mergedLog(log: Plain | undefined, shared: PlainMap): PlainMap {
+  const own: PlainMap = log instanceof Map ? log : new Map(log === undefined ? [] : [['file', log]]);
+  const time = new Map([...mapUnder(shared, 'time'), ...mapUnder(own, 'time')]);
+  const share = shared.get('share');
+  const says = ['share', 'redacted', 'elsewhere'].some((key) => own.has(key));
+  return new Map([
+    ...own,
+    ...(time.size > 0 ? [['time', time] as const] : []),
+    ...(share === undefined || says ? [] : [['share', share] as const]),
+  ]);
+}

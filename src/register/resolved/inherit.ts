@@ -1,0 +1,22 @@
+/** Lays what a run states over what its setup states. */
+import { mergeChannels } from '../sections/channels.ts';
+import type { Shared } from '../values/stated-value.ts';
+
+export type Inherited = Omit<Shared, 'without'>;
+
+/**
+ * Conditions, settings and the log's time are merged by key, channels by name and then by key. The list of instruments, the phases
+ * and how the log goes out are replaced whole where the run states them: half of either would be a guess. Everything else: the run's, if it states it.
+ */
+export function inherit(setup: Shared | undefined, run: Shared): Inherited {
+  if (!setup) return run;
+  return {
+    ...setup,
+    ...run,
+    conditions: new Map([...setup.conditions, ...run.conditions]),
+    setting: new Map([...setup.setting, ...run.setting]),
+    channels: mergeChannels(setup.channels, run),
+    time: { ...setup.time, ...run.time },
+    sharing: Object.keys(run.sharing).length > 0 ? run.sharing : setup.sharing,
+  };
+}

@@ -1,0 +1,200 @@
+/** A run as stated, and the setup, device and instruments that it names -> the run in full. */
+import type { ChannelDeclaration, LogDeclaration } from '../../intake/log.ts';
+import type { StatedRun } from '../files/runs.ts';
+import type { Setup } from '../files/setups.ts';
+import type { Device, Instrument, Run } from '../register.ts';
+import { checkSurface } from '../sections/surface.ts';
+import { stepOf } from '../values/channel-step.ts';
+import { exampleOf } from '../values/examples.ts';
+import type { Index } from '../values/index-of.ts';
+import { meant, oneOf } from '../values/names.ts';
+import type { Shared, StatedChannel } from '../values/stated-value.ts';
+import { placeFinder } from '../yaml/node.ts';
+import type { Report } from '../yaml/report.ts';
+import { checkChannels, tellOverridden } from './check-channels.ts';
+import { type Inherited, inherit } from './inherit.ts';
+import { conditionsOf, contextOf, factPlacesOf, factsOf, type Stated } from './run-facts.ts';
+
+export interface Named {
+  readonly devices: Index<Device>;
+  readonly instruments: Index<Instrument>;
+  readonly setups: Index<Setup>;
+}
+
+/** Reports what a setup or run names and no file holds. */
+export function checkNames(shared: Shared, { devices, instruments }: Named, report: Report): void {
+  if (shared.device) devices.find(shared.device, report);
+  for (const reference of shared.instruments?.value ?? []) instruments.find(reference, report);
+}
+
+/** The run in full; undefined where it has errors, or rests on a file that has. */
+export function resolveRun(stated: StatedRun, named: Named, report: Report): Run | undefined {
+  return report.whole(() => {
+    const setup = stated.setup && named.setups.find(stated.setup, report);
+    if (stated.setup && !setup) return undefined;
+    const inherited = inherit(setup?.shared, stated.shared);
+    tellMissing(inherited, stated, report);
+    if (setup) {
+      tellAbsent(stated, setup, report);
+      tellOverridden(stated.shared.channels, setup.shared.channels, report);
+    }
+    checkChannels(inherited, report);
+    checkSurface(stated.surface, inherited, report);
+    return complete(stated, setup, inherited, named, report);
+  });
+}
+
+/** What a run needs and its setup may state in its place. */
+function tellMissing(inherited: Inherited, stated: StatedRun, report: Report): void {
+  const missing = [
+    ...(inherited.device ? [] : ['device']),
+    ...(inherited.specimen === undefined ? ['specimen'] : []),
+    ...(inherited.channels.size > 0 ? [] : ['channels']),
+  ];
+  for (const key of missing) {
+    report.error('missing-key', stated.source.start, `a run needs the key \`${key}\`, in itself or in its setup`, {
+      remedy: `write for instance \`${exampleOf(key)}\``,
+    });
+  }
+}
+
+/** What a run takes from its setup or takes away, and cannot. */
+function tellAbsent({ shared }: StatedRun, setup: Setup, report: Report): void {
+  const channels = [...setup.shared.channels.keys()];
+  for (const { value, place } of shared.without) {
+    if (channels.includes(value)) continue;
+    report.error('no-channel', place, `the setup has no channel \`${value}\` to take away`, {
+      ...(channels.length > 0 ? { expected: oneOf(channels) } : {}),
+      ...meant(value, channels),
+    });
+  }
+  const other = shared.device && setup.shared.device && shared.device.value !== setup.shared.device.value;
+  if (other && shared.specimen === undefined && setup.shared.specimen !== undefined) {
+    report.error(
+      'missing-key',
+      shared.device!.place,
+      `specimen \`${setup.shared.specimen}\` of the setup is one of \`${setup.shared.device!.value}\``,
+      {
+        expected: 'a run of another device to state its own `specimen`',
+        remedy: `write for instance \`${exampleOf('specimen')}\``,
+      },
+    );
+  }
+}
+
+function complete(
+  stated: StatedRun,
+  setup: Setup | undefined,
+  inherited: Inherited,
+  named: Named,
+  report: Report,
+): Run | undefined {
+  const { id } = stated.item;
+  const device = inherited.device && named.devices.find(inherited.device, report);
+  const references = inherited.instruments?.value ?? [];
+  const instruments = references.map((reference) => named.instruments.find(reference, report)?.facts);
+  const channels = [...inherited.channels.values()].map(declarationOf);
+  if (!device || inherited.specimen === undefined || stated.log.file === undefined) return undefined;
+  if (!allThere(instruments) || !allThere(channels)) return undefined;
+  tellUnknownChannels(stated, channels, report);
+  const facts: Stated = {
+    id,
+    device,
+    specimen: inherited.specimen,
+    inherited,
+    conditions: conditionsOf(inherited.conditions, id),
+    setting: conditionsOf(inherited.setting, id, 'setting.'),
+    instruments,
+  };
+  const placeOf = placeFinder(stated.item.file, stated.source.places, ...(setup ? [setup.source.places] : []));
+  const addresses = factsOf(facts);
+  return {
+    ...stated.item,
+    placeOf,
+    ...(stated.setup ? { setup: stated.setup.value } : {}),
+    device: device.id,
+    specimen: inherited.specimen,
+    date: stated.date,
+    conditions: facts.conditions,
+    setting: facts.setting,
+    instruments: references.map((reference) => reference.value),
+    log: logOf(stated, inherited, channels, stated.log.file),
+    phases: inherited.phases?.value ?? [],
+    ...(inherited.steady === undefined ? {} : { steady: inherited.steady }),
+    ...(stated.scores === undefined ? {} : { scores: stated.scores }),
+    ...(stated.surface ? { surface: stated.surface.file } : {}),
+    ...(stated.surface?.instrument ? { surfaceInstrument: stated.surface.instrument.value } : {}),
+    ...(Object.keys(inherited.sharing).length > 0 ? { sharing: inherited.sharing } : {}),
+    ...(inherited.licence ? { licence: inherited.licence } : {}),
+    context: contextOf(facts),
+    facts: addresses,
+    factPlaces: factPlacesOf(addresses.keys(), facts, placeOf),
+  };
+}
+
+/** Names of channels under `known` that the run has not. */
+function tellUnknownChannels({ known }: StatedRun, channels: readonly ChannelDeclaration[], report: Report): void {
+  const names = channels.map(({ name }) => name);
+  for (const entry of known) {
+    if (!('channel' in entry) || names.includes(entry.channel)) continue;
+    report.error('no-channel', entry.place, `\`known\` names the channel \`${entry.channel}\`, which the run has not`, {
+      ...(names.length > 0 ? { expected: oneOf(names) } : {}),
+      ...meant(entry.channel, names),
+    });
+  }
+}
+
+function logOf(
+  stated: StatedRun,
+  { time, phases }: Inherited,
+  channels: readonly ChannelDeclaration[],
+  file: string,
+): LogDeclaration {
+  const declared = phases === undefined || phases.value === 'auto' ? [] : phases.value;
+  return {
+    file,
+    ...(Object.keys(time).length > 0 ? { time } : {}),
+    channels,
+    repairs: stated.repairs,
+    ...(stated.known.length > 0 ? { known: stated.known } : {}),
+    ...(declared.length > 0 ? { phaseStarts: declared.map(({ name, from, place }) => ({ name, from, place })) } : {}),
+    place: stated.log.place,
+  };
+}
+
+function declarationOf({
+  name,
+  place,
+  quantity,
+  column,
+  unit,
+  unit_reason,
+  at,
+  instrument,
+  missing,
+  bits,
+  sticky,
+  shows,
+  step,
+}: StatedChannel): ChannelDeclaration | undefined {
+  if (!quantity || !column) return undefined;
+  return {
+    name,
+    quantity: quantity.value,
+    column: column.value,
+    ...(unit ? { unit: unit.value } : {}),
+    ...(unit_reason ? { unitReason: unit_reason.value } : {}),
+    ...(at ? { at: at.value } : {}),
+    ...(instrument ? { instrument: instrument.value } : {}),
+    ...(missing ? { missing: missing.value } : {}),
+    ...(bits ? { bits: bits.value } : {}),
+    ...(sticky ? { sticky: sticky.value } : {}),
+    ...(shows ? { shows: shows.value } : {}),
+    ...(step ? stepOf(step.text, quantity.value) : {}),
+    place,
+  };
+}
+
+function allThere<T>(items: readonly (T | undefined)[]): items is readonly T[] {
+  return !items.includes(undefined);
+}

@@ -1,0 +1,118 @@
+/** Channels as a setup or run states them, and their merging. */
+import { CLOCK_SHOWS, MEASURED_AT, QUANTITY_KINDS } from '../../intake/log.ts';
+import type { Place } from '../../problem.ts';
+import { keyPlace, mapIn, type NameRule, namedEntries, textIn } from '../values/mapping.ts';
+import { isSnakeName, SNAKE_RULE, snakeFromWords } from '../values/names.ts';
+import { map, optional, readShape, shape, tellEmpty, text, textOrList } from '../values/shape.ts';
+import type { Reference, Stated, StatedChannel } from '../values/stated-value.ts';
+import { cut, idOf, lineOf, textsOf, wordOf } from '../values/values.ts';
+import type { Entry, MapNode, TextNode } from '../yaml/node.ts';
+import type { Report } from '../yaml/report.ts';
+
+const CHANNEL = shape({
+  quantity: optional(text),
+  column: optional(text),
+  unit: optional(text),
+  unit_reason: optional(text),
+  at: optional(text),
+  instrument: optional(text),
+  missing: optional(textOrList),
+  bits: optional(map),
+  sticky: optional(map),
+  shows: optional(text),
+  step: optional(text),
+});
+
+const CHANNEL_NAMES: NameRule = {
+  rule: 'bad-name',
+  what: 'a channel',
+  fits: isSnakeName,
+  expected: SNAKE_RULE,
+  better: snakeFromWords,
+};
+
+export interface StatedChannels {
+  readonly channels: ReadonlyMap<string, StatedChannel>;
+  /** Those taken away, with the places of their names. */
+  readonly without: readonly Reference[];
+}
+
+/**
+ * The channels that one file states. Not every key need be there: a run states what differs from its setup.
+ *
+ * @param inherits - true where a setup stands behind, so that `none` can take a channel away.
+ */
+export function readChannels(node: MapNode | undefined, inherits: boolean, report: Report): StatedChannels {
+  const channels = new Map<string, StatedChannel>();
+  const without: Reference[] = [];
+  for (const entry of node ? namedEntries(node, CHANNEL_NAMES, report) : []) {
+    if (inherits && entry.value.kind === 'text' && entry.value.text === 'none') {
+      without.push({ value: entry.key, place: entry.keyPlace });
+      continue;
+    }
+    const channel = channelOf(entry, report);
+    if (channel) channels.set(entry.key, channel);
+  }
+  return { channels, without };
+}
+
+function channelOf(entry: Entry, report: Report): StatedChannel | undefined {
+  const node = mapIn(entry, report);
+  if (!node) return undefined;
+  const fields = readShape(CHANNEL, node, 'a channel', entry.keyPlace, report);
+  return {
+    name: entry.key,
+    place: entry.keyPlace,
+    ...placed('quantity', fields.quantity, (value) => wordOf(value, 'quantity', QUANTITY_KINDS, report)),
+    ...placed('column', fields.column, (value) => lineOf(value, 'column', report)),
+    ...placed('unit', fields.unit, (value) => lineOf(value, 'unit', report)),
+    ...placed('unit_reason', fields.unit_reason, (value) => lineOf(value, 'unit_reason', report)),
+    ...placed('at', fields.at, (value) => wordOf(value, 'at', MEASURED_AT, report)),
+    ...placed('instrument', fields.instrument, (value) => idOf(value, 'instrument', report)),
+    ...placed('missing', fields.missing, (value) =>
+      textsOf(value, 'missing', keyPlace(node, 'missing'), report)?.map((item) => item.text),
+    ),
+    ...placed('bits', fields.bits, (value) => bitsOf('bits', value, keyPlace(node, 'bits'), report)),
+    ...placed('sticky', fields.sticky, (value) => bitsOf('sticky', value, keyPlace(node, 'sticky'), report)),
+    ...placed('shows', fields.shows, (value) => wordOf(value, 'shows', CLOCK_SHOWS, report)),
+    ...(fields.step ? { step: fields.step } : {}),
+  };
+}
+
+type Placed<K extends string, T> = { readonly [key in K]?: Stated<T> };
+
+/** A field of a channel with its place, or no field. */
+function placed<K extends string, N extends { readonly place: Place }, T>(
+  key: K,
+  node: N | undefined,
+  read: (node: N) => T | undefined,
+): Placed<K, T> {
+  const value = node && read(node);
+  return (node === undefined || value === undefined ? {} : { [key]: { value, place: node.place } }) as Placed<K, T>;
+}
+
+/** Bit number, 0 for the lowest, to the reason that it stands for while it is set. */
+function bitsOf(key: 'bits' | 'sticky', node: MapNode, place: Place, report: Report): Readonly<Record<string, string>> {
+  if (node.entries.size === 0) tellEmpty(key, place, report);
+  const bits: Record<string, string> = {};
+  for (const entry of node.entries.values()) {
+    if (!/^(?:[0-9]|[1-5][0-9]|6[0-3])$/.test(entry.key)) {
+      report.error('bad-bits', entry.keyPlace, `\`${key}\` has the key \`${cut(entry.key)}\``, {
+        expected: 'the number of a bit, 0 for the lowest, at most 63',
+      });
+    }
+    if (entry.value.kind === 'empty') tellEmpty(entry.key, entry.keyPlace, report);
+    const reason: TextNode | undefined = entry.value.kind === 'empty' ? undefined : textIn(entry, report);
+    const line = lineOf(reason, entry.key, report);
+    if (line !== undefined) bits[entry.key] = line;
+  }
+  return bits;
+}
+
+/** Channels of the setup less those taken away, with what the run states laid over, key by key; the run's new ones come last. */
+export function mergeChannels(setup: ReadonlyMap<string, StatedChannel>, run: StatedChannels): Map<string, StatedChannel> {
+  const merged = new Map(setup);
+  for (const { value } of run.without) merged.delete(value);
+  for (const [name, channel] of run.channels) merged.set(name, { ...merged.get(name), ...channel });
+  return merged;
+}

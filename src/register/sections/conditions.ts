@@ -1,0 +1,126 @@
+/** Conditions and settings of a run or setup: words, or quantities. */
+import { MEASURED_AT, type MeasuredAt } from '../../intake/log.ts';
+import { type NameRule, namedEntries, textIn } from '../values/mapping.ts';
+import { isSnakeName, SNAKE_RULE, snakeFromWords } from '../values/names.ts';
+import { AMBIENT, CLOCK, kindByName, SUPPLY, VOLTAGE_OFFSET } from '../values/quantity-kinds.ts';
+import { isBareNumber, looseQuantity, statedQuantity } from '../values/quantity-value.ts';
+import { optional, readShape, shape, text, textOrMap } from '../values/shape.ts';
+import type { StatedCondition } from '../values/stated-value.ts';
+import { cut, wordOf } from '../values/values.ts';
+import type { MapNode, TextNode } from '../yaml/node.ts';
+import type { Report } from '../yaml/report.ts';
+
+/** Conditions in words. */
+const WORDED = ['cooling', 'firmware', 'system', 'workload', 'orientation', 'enclosure', 'airflow', 'peripherals'] as const;
+/** Conditions that are measured where they are numbers; a version of firmware or system may be a bare number. */
+const MEASURED: Readonly<Record<string, string>> = { airflow: '1.5 m/s', orientation: '90°' };
+
+const CONDITIONS = shape({
+  ambient: optional(text),
+  supply: optional(textOrMap),
+  cooling: optional(text),
+  firmware: optional(text),
+  system: optional(text),
+  workload: optional(text),
+  orientation: optional(text),
+  enclosure: optional(text),
+  airflow: optional(text),
+  peripherals: optional(text),
+});
+
+/** The conditions that one file states, in the author's order. */
+export function readConditions(node: MapNode | undefined, report: Report): Map<string, StatedCondition> {
+  const read = new Map<string, StatedCondition>();
+  if (!node) return read;
+  const fields = readShape(CONDITIONS, node, '`conditions`', node.place, report);
+  const conditions = [
+    ambientOf(fields.ambient, report),
+    supplyOf(fields.supply, report),
+    ...WORDED.map((name) => wordsOf(name, fields[name], report)),
+  ];
+  for (const name of node.entries.keys()) {
+    const condition = conditions.find((each) => each?.name === name);
+    if (condition) read.set(name, condition);
+  }
+  return read;
+}
+
+function ambientOf(node: TextNode | undefined, report: Report): StatedCondition | undefined {
+  const quantity = statedQuantity(node, 'ambient', AMBIENT, report);
+  return quantity && { name: 'ambient', text: quantity.text, quantity };
+}
+
+const SUPPLY_KEYS = shape({ voltage: text, at: optional(text) });
+
+/** `5.1 V`, `5.1 V at board input`, or a mapping of `voltage` and `at`. */
+function supplyOf(node: TextNode | MapNode | undefined, report: Report): StatedCondition | undefined {
+  if (!node) return undefined;
+  const { voltage, at } = node.kind === 'text' ? splitAt(node) : readShape(SUPPLY_KEYS, node, '`supply`', node.place, report);
+  const place = wordOf(at, 'at', MEASURED_AT, report);
+  const quantity = statedQuantity(voltage, 'supply', SUPPLY, report);
+  if (!quantity) return undefined;
+  return {
+    name: 'supply',
+    text: place ? `${quantity.text} at ${place}` : quantity.text,
+    quantity,
+    ...(place ? { at: place as MeasuredAt } : {}),
+  };
+}
+
+function splitAt(node: TextNode): { voltage: TextNode; at?: TextNode } {
+  const parts = /^(.*?)\s+at\s+(.*)$/s.exec(node.text);
+  if (!parts) return { voltage: node };
+  return { voltage: { ...node, text: parts[1]! }, at: { ...node, text: parts[2]! } };
+}
+
+function wordsOf(name: string, node: TextNode | undefined, report: Report): StatedCondition | undefined {
+  if (!node) return undefined;
+  const measured = MEASURED[name];
+  if (measured !== undefined && isBareNumber(node.text)) {
+    report.error('number-without-unit', node.place, `\`${name}\` is \`${cut(node.text)}\`, a number without a unit`, {
+      expected: 'words, or a number with its unit',
+      remedy: `write the unit after the number, for instance \`${name}: ${measured}\``,
+    });
+    return undefined;
+  }
+  return { name, text: node.text };
+}
+
+const SETTING_NAMES: NameRule = {
+  rule: 'bad-name',
+  what: 'a setting',
+  fits: isSnakeName,
+  expected: SNAKE_RULE,
+  better: snakeFromWords,
+};
+
+/** The settings that one file states: `clock` and `voltage_offset` are quantities, others what they look like. */
+export function readSetting(node: MapNode | undefined, report: Report): Map<string, StatedCondition> {
+  const read = new Map<string, StatedCondition>();
+  if (!node) return read;
+  for (const entry of namedEntries(node, SETTING_NAMES, report)) {
+    const value = textIn(entry, report);
+    const condition = value && settingOf(entry.key, value, report);
+    if (condition) read.set(entry.key, condition);
+  }
+  return read;
+}
+
+function settingOf(name: string, node: TextNode, report: Report): StatedCondition | undefined {
+  const known = name === 'clock' ? CLOCK : name === 'voltage_offset' ? VOLTAGE_OFFSET : undefined;
+  const kind = known ?? (isBareNumber(node.text) ? kindByName(name) : undefined);
+  if (kind) {
+    const quantity = statedQuantity(node, name, kind, report);
+    return quantity && { name, text: quantity.text, quantity };
+  }
+  const quantity = looseQuantity(node.text);
+  if (quantity) return { name, text: node.text, quantity };
+  if (!node.quoted && /^[+\-−]?\d[\d.,]*\s*\S+$/.test(node.text)) tellWords(name, node, report);
+  return { name, text: node.text };
+}
+
+function tellWords(name: string, node: TextNode, report: Report): void {
+  report.warning('quantity-as-words', node.place, `\`${name}\` is kept as words: \`${cut(node.text)}\` has no unit that is known`, {
+    remedy: 'correct the unit, or put the value in quotes if it is words',
+  });
+}

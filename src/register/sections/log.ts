@@ -1,0 +1,105 @@
+/** How a run names its log: a path, or a mapping of the path, what is declared of its time, and how it goes out. */
+import { TIME_FORMATS } from '../../intake/log.ts';
+import type { Place } from '../../problem.ts';
+import type { DataFiles } from '../read.ts';
+import type { Sharing } from '../register.ts';
+import { dataPathOf } from '../values/data-path.ts';
+import { map, optional, readShape, type ShapeOf, shape, text } from '../values/shape.ts';
+import { readSharing, shareOf } from '../values/sharing.ts';
+import type { StatedTime } from '../values/stated-value.ts';
+import { cut, instantOf, lineOf, wordOf } from '../values/values.ts';
+import type { MapNode, TextNode } from '../yaml/node.ts';
+import type { Report } from '../yaml/report.ts';
+
+const LOG = shape({
+  file: text,
+  time: optional(map),
+  share: optional(text),
+  redacted: optional(text),
+  elsewhere: optional(text),
+});
+const SHARED_LOG = shape({ time: optional(map), share: optional(text) });
+const TIME_KEYS = { column: optional(text), format: optional(text), unit: optional(text), zone: optional(text) };
+const SHARED_TIME = shape(TIME_KEYS);
+const TIME = shape({ ...TIME_KEYS, start: optional(text) });
+const TIME_UNITS = ['ms', 's', 'min', 'h'] as const;
+
+export interface StatedLog {
+  readonly file?: string;
+  readonly place: Place;
+  readonly time: StatedTime;
+  readonly sharing: Sharing;
+}
+
+/** What a setup states of its runs' logs. */
+export interface SharedLog {
+  readonly time: StatedTime;
+  readonly sharing: Sharing;
+}
+
+/** The log of a run. */
+export function readLog(node: TextNode | MapNode | undefined, place: Place, data: DataFiles, report: Report): StatedLog {
+  if (!node) return { place, time: {}, sharing: {} };
+  if (node.kind === 'text') {
+    const file = dataPathOf(node, 'log', data, report);
+    return { ...(file === undefined ? {} : { file }), place: node.place, time: {}, sharing: {} };
+  }
+  const fields = readShape(LOG, node, '`log`', place, report);
+  const file = dataPathOf(fields.file, 'file', data, report);
+  return {
+    ...(file === undefined ? {} : { file }),
+    place: fields.file?.place ?? place,
+    time: ownTimeOf(fields.time, report),
+    sharing: readSharing(fields, data, report),
+  };
+}
+
+/** The log of a setup: only what its runs' logs share, never a file. */
+export function readSharedLog(node: MapNode | undefined, report: Report): SharedLog {
+  if (!node) return { time: {}, sharing: {} };
+  const fields = readShape(SHARED_LOG, node, '`log` of a setup', node.place, report);
+  const share = shareOf(fields.share, report);
+  return { time: sharedTimeOf(fields.time, report), sharing: share === undefined ? {} : { share } };
+}
+
+function ownTimeOf(node: MapNode | undefined, report: Report): StatedTime {
+  if (!node) return {};
+  const fields = readShape(TIME, node, '`time`', node.place, report);
+  const start = instantOf(fields.start, 'start', report);
+  return { ...timeOf(fields, report), ...(start === undefined ? {} : { start }) };
+}
+
+/** When a log began is its run's own. */
+function sharedTimeOf(node: MapNode | undefined, report: Report): StatedTime {
+  return node ? timeOf(readShape(SHARED_TIME, node, '`time` of a setup', node.place, report), report) : {};
+}
+
+function timeOf(fields: ShapeOf<typeof SHARED_TIME>, report: Report): StatedTime {
+  const column = lineOf(fields.column, 'column', report);
+  const format = wordOf(fields.format, 'format', TIME_FORMATS, report);
+  const unit = wordOf(fields.unit, 'unit', TIME_UNITS, report);
+  const zone = zoneOf(fields.zone, report);
+  if (unit !== undefined && (format === 'iso8601' || format === 'clock')) {
+    report.error('bad-quantity', fields.unit!.place, `\`unit\` does not go with the format \`${format}\``, {
+      remedy: 'remove this line; hours, minutes and seconds are named by the format',
+    });
+  }
+  return {
+    ...(column === undefined ? {} : { column }),
+    ...(format === undefined ? {} : { format }),
+    ...(unit === undefined ? {} : { unit }),
+    ...(zone === undefined ? {} : { zone }),
+  };
+}
+
+/** An offset, `UTC`, or a name with the form of the IANA time zone database. Whether the zone exists shows where it is used. */
+const ZONE = /^(?:UTC|[+-](?:0\d|1[0-4]):[0-5]\d|[A-Z][A-Za-z_]+(?:\/[A-Za-z0-9_+-]+)+)$/;
+
+function zoneOf(node: TextNode | undefined, report: Report): string | undefined {
+  if (!node || ZONE.test(node.text)) return node?.text;
+  report.error('bad-zone', node.place, `\`zone\` is \`${cut(node.text)}\``, {
+    expected: 'a name of the IANA time zone database such as `Europe/Vienna`, an offset such as `+01:00`, or `UTC`',
+    remedy: 'abbreviations such as CET or EST are ambiguous: write the name or the offset',
+  });
+  return undefined;
+}

@@ -1,0 +1,89 @@
+/** Repairs: which lines of a log are dropped or shifted in time, each with a reason; and what is known of other lines. */
+import type { Known, Repair } from '../../intake/log.ts';
+import type { Place } from '../../problem.ts';
+import { mapsOf } from '../values/mapping.ts';
+import { TIME } from '../values/quantity-kinds.ts';
+import { quantityOf, statedQuantity } from '../values/quantity-value.ts';
+import { optional, readShape, shape, text } from '../values/shape.ts';
+import { cut, lineOf } from '../values/values.ts';
+import type { ListNode, MapNode, TextNode } from '../yaml/node.ts';
+import type { Report } from '../yaml/report.ts';
+
+const REPAIR = shape({ drop: optional(text), shift_time: optional(text), by: optional(text), reason: text });
+
+/** The repairs of a run, in the author's order. Line numbers are those of the file, 1-based, both ends included. */
+export function readRepairs(list: ListNode | undefined, place: Place, report: Report): Repair[] {
+  return mapsOf(list, 'repairs', place, report).flatMap((node) => {
+    const repair = report.whole(() => repairOf(node, report));
+    return repair ? [repair] : [];
+  });
+}
+
+function repairOf(node: MapNode, report: Report): Repair | undefined {
+  const fields = readShape(REPAIR, node, 'a repair', node.place, report);
+  const reason = lineOf(fields.reason, 'reason', report) ?? '';
+  const place = node.place;
+  if (!fields.drop === !fields.shift_time) {
+    const found = fields.drop
+      ? 'a repair cannot both drop and shift the same lines'
+      : 'a repair says neither `drop` nor `shift_time`';
+    report.error('bad-repair', place, found, { expected: 'one of `drop` and `shift_time`, with the lines of the log' });
+    return undefined;
+  }
+  if (fields.drop) {
+    if (fields.by) report.error('bad-repair', fields.by.place, '`by` goes with `shift_time` only', { remedy: 'remove this line' });
+    const lines = linesOf(fields.drop, 'drop', report);
+    return lines && { kind: 'drop', ...lines, reason, place };
+  }
+  const lines = linesOf(fields.shift_time!, 'shift_time', report);
+  const bySeconds = shiftOf(fields.by, place, report);
+  return lines && bySeconds !== undefined ? { kind: 'shift_time', ...lines, bySeconds, reason, place } : undefined;
+}
+
+const KNOWN = shape({ lines: optional(text), channel: optional(text), reason: text });
+
+/** Lines and channels of which the author says why something is not as it should be, in his order. */
+export function readKnown(items: ListNode | undefined, place: Place, report: Report): Known[] {
+  return mapsOf(items, 'known', place, report).flatMap((node) => {
+    const known = report.whole((): Known | undefined => {
+      const fields = readShape(KNOWN, node, 'an entry of `known`', node.place, report);
+      const reason = lineOf(fields.reason, 'reason', report) ?? '';
+      if (!fields.lines === !fields.channel) {
+        const found = fields.lines
+          ? 'an entry of `known` cannot say both `lines` and `channel`'
+          : 'an entry of `known` says neither `lines` nor `channel`';
+        report.error('bad-known', node.place, found, { expected: 'the lines of the log, or the channel that has few readings' });
+        return undefined;
+      }
+      if (fields.channel) return { channel: fields.channel.text, reason, place: fields.channel.place };
+      const lines = linesOf(fields.lines!, 'lines', report);
+      return lines && { ...lines, reason, place: node.place };
+    });
+    return known ? [known] : [];
+  });
+}
+
+function linesOf(node: TextNode, key: string, report: Report): { fromLine: number; toLine: number } | undefined {
+  const parts = /^([1-9]\d{0,8})(?:\s*\.\.\s*([1-9]\d{0,8}))?$/.exec(node.text);
+  const fromLine = Number(parts?.[1]);
+  const toLine = Number(parts?.[2] ?? parts?.[1]);
+  if (parts && toLine >= fromLine) return { fromLine, toLine };
+  report.error('bad-repair', node.place, `\`${key}\` is \`${cut(node.text)}\``, {
+    expected: 'lines of the log, numbered from 1: one such as `12`, or first and last such as `12..15`',
+  });
+  return undefined;
+}
+
+function shiftOf(node: TextNode | undefined, place: Place, report: Report): number | undefined {
+  if (!node) {
+    report.error('missing-key', place, 'a repair that shifts time needs the key `by`', {
+      remedy: 'write for instance `by: 3600 s`',
+    });
+    return undefined;
+  }
+  const stated = statedQuantity(node, 'by', TIME, report);
+  const seconds = stated && quantityOf(stated, 'check', '').value;
+  if (seconds !== 0) return seconds;
+  report.error('bad-repair', node.place, 'a shift by nothing is no repair', { remedy: 'state the shift, or remove the repair' });
+  return undefined;
+}

@@ -1,0 +1,87 @@
+/** `:stated[words]{is="expression"}`: keeps the author's words; an error where the data no longer bears them. */
+import type { Nodes } from 'mdast';
+import { interval95 } from '../../quantities/uncertainty.ts';
+import type { Evaluated } from '../expression/evaluate.ts';
+import { evaluate } from '../expression/expression.ts';
+import { ownInterval } from '../expression/interval-slack.ts';
+import { locate } from '../expression/text-problem.ts';
+import { heldAnchor, type PageElement } from '../page/page-node.ts';
+import { recordedInstead } from '../page/recorded-words.ts';
+import { placeAt, report, spanOf, type Writing, warn } from '../page/writing.ts';
+import { holds, type Verdict } from '../stated/holds.ts';
+import { isUnread, readStated, type Stated } from '../stated/read.ts';
+import { wordsOf } from './directive-words.ts';
+import type { WrittenDirective } from './read-directive.ts';
+import { allowedWords, reportNarrow, reportStated, reportUnread, withUncertainty } from './stated-report.ts';
+import { entryOf, holdsNothing, printed } from './value.ts';
+
+/** The words as a link to what holds them, or null after reporting what is wrong. Words that the data does not bear are an error, and are kept. */
+export function stated(writing: Writing, read: WrittenDirective, node: Nodes): PageElement | null {
+  const words = wordsOf(writing, read, node, 'a stated number');
+  const is = read.attributes.find(({ name }) => name === 'is');
+  if (words === null || !is) return null;
+  const place = placeAt(writing, is.valueStart);
+  const evaluated = evaluate(is.value, writing.subjects, place);
+  if ('problems' in evaluated) {
+    const asked = { kind: 'stated', text: labelOf(read).text, expression: is.value.trim() } as const;
+    const said = recordedInstead(writing, asked, placeAt(writing, spanOf(node).start), evaluated.problems);
+    if (said) return said;
+    writing.problems.push(...evaluated.problems);
+    return null;
+  }
+  if (evaluated.held.length === 0) {
+    writing.problems.push(locate(holdsNothing({ start: 0, end: is.value.length }), place));
+    return null;
+  }
+  const said = readStated(words, evaluated.quantity.unit);
+  if (isUnread(said)) {
+    report(writing, reportUnread(words, said, evaluated.quantity, labelOf(read)));
+    return null;
+  }
+  return kept(writing, { read, node, words, said, evaluated, expression: is.value.trim() });
+}
+
+interface Found {
+  readonly read: WrittenDirective;
+  readonly node: Nodes;
+  readonly words: string;
+  readonly said: Stated;
+  readonly evaluated: Evaluated;
+  readonly expression: string;
+}
+
+function kept(writing: Writing, { read, node, words, said, evaluated, expression }: Found): PageElement | null {
+  const { quantity, held } = evaluated;
+  const interval = ownInterval(evaluated);
+  const verdict = verdictOf(said, evaluated);
+  const start = spanOf(node).start;
+  const span = { start, end: read.end };
+  if (verdict === 'fails') report(writing, { ...reportStated(said, quantity, interval), ...span });
+  if (verdict === 'holds narrowly') warn(writing, { ...reportNarrow(said, quantity, interval), ...span });
+  const shown = printed(quantity, { interval });
+  if ('refused' in shown) return null;
+  const entry = entryOf('stated', placeAt(writing, start), labelOf(read).text, expression, { ...shown, shown: words }, held);
+  const rests = restsOn(withUncertainty(shown.shown, shown.uncertainty), allowedWords(said, quantity.unit));
+  writing.drafts.push({ ...entry, verdict: verdict === 'fails' ? 'fails' : 'holds', rests });
+  return heldAnchor(writing.drafts.length - 1, words);
+}
+
+/** Whether words hold for an evaluated expression, its 95 % interval being its own where it has one. `said` is in its unit. */
+export function verdictOf(said: Stated, evaluated: Evaluated): Verdict {
+  const { quantity } = evaluated;
+  return holds(said, quantity.value, ownInterval(evaluated) ?? interval95(quantity));
+}
+
+function labelOf({ label }: WrittenDirective): NonNullable<WrittenDirective['label']> {
+  return label as NonNullable<WrittenDirective['label']>;
+}
+
+/** On what a stated number rests, in words. */
+export function restsOn(data: string, allowed: string): string {
+  return `the data says ${data}; the words allow ${allowed}`;
+}
+
+/** What the data says, of the words of `restsOn`. */
+export function dataOf(rests: string): string {
+  return /^the data says (.*); the words allow /s.exec(rests)?.[1] ?? rests;
+}

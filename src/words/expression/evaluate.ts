@@ -1,0 +1,203 @@
+/** An expression's tree → its value with unit and uncertainty, and the figures that hold it. */
+import { isPresent, type PresentFigure } from '../../figures/figure.ts';
+import { absolute, add, divide, maximum, mean, minimum, multiply, negate, subtract } from '../../quantities/arithmetic.ts';
+import type { Quantity } from '../../quantities/quantity.ts';
+import { isRefusal, type Refusal } from '../../quantities/refusal.ts';
+import { nearestUnit, readUnit, toCanonical } from '../../quantities/units.ts';
+import type { HeldBy } from '../written.ts';
+import { type Destination, follow, type Subjects } from './address.ts';
+import { differentPlaces, isElectrical } from './electrical.ts';
+import type { Address, Call, Expression, Literal, Operation, Span } from './expression-tree.ts';
+import { combinedSlack, NONE, type Slack, slackOfFigure } from './interval-slack.ts';
+import type { TextProblem } from './text-problem.ts';
+
+export interface Evaluated {
+  readonly quantity: Quantity;
+  /** Each figure, setting, condition or rating once, in the order of the expression. */
+  readonly held: readonly HeldBy[];
+  /** Where the electrical readings behind it were taken; empty where the value is not electrical. */
+  readonly at: readonly string[];
+  /** How much further its 95 % interval reaches than its parts tell. */
+  readonly slack: Slack;
+  /** The figure itself, where the expression is nothing but its address. */
+  readonly figure?: PresentFigure;
+}
+
+/** A value, or why there is none: no problems where a log could not be used, which is reported with the log. */
+export type Outcome = Evaluated | { readonly problems: readonly TextProblem[] };
+
+/** Tells problems from a value. */
+export function isUnheld(outcome: Outcome): outcome is { readonly problems: readonly TextProblem[] } {
+  return 'problems' in outcome;
+}
+
+/** Evaluates a tree. All problems of its operands are reported, not the first alone; an absent operand makes the whole absent. */
+export function evaluateTree(tree: Expression, subjects: Subjects): Outcome {
+  switch (tree.kind) {
+    case 'address':
+      return evaluateAddress(tree, subjects);
+    case 'literal':
+      return evaluateLiteral(tree, subjects);
+    case 'negation':
+      return combine(
+        tree,
+        [evaluateTree(tree.operand, subjects)],
+        ([operand]) => negate(operand as Quantity),
+        () => [-1],
+      );
+    case 'operation':
+      return evaluateOperation(tree, subjects);
+    case 'call':
+      return evaluateCall(tree, subjects);
+  }
+}
+
+function evaluateAddress(address: Address, subjects: Subjects): Outcome {
+  const destination = follow(address, subjects);
+  if (destination === 'unusable') return { problems: [] };
+  if ('rule' in destination) return { problems: [destination] };
+  if ('fact' in destination) return { quantity: destination.fact, held: [heldBy(destination)], at: [], slack: NONE };
+  const { figure, alias, key } = destination;
+  if (!isPresent(figure)) {
+    const bound = figure.bound ? ` It is ${figure.bound.relation} ${figure.bound.value} ${figure.bound.unit}.` : '';
+    return one({
+      rule: 'absent-figure',
+      start: address.start,
+      end: address.end,
+      found: `\`${alias}.${key}\` is absent: ${withoutStop(`${figure.why}${bound}`)}`,
+      expected: 'a figure that the data gives',
+      remedy: 'say in words that it is absent, or show it in a `::table`, which prints the reason',
+    });
+  }
+  const place = figure.of?.at;
+  const at = typeof place === 'string' && isElectrical(figure.quantity.unit) ? [place] : [];
+  return { quantity: figure.quantity, held: [heldBy(destination)], at, slack: slackOfFigure(figure), figure };
+}
+
+/** What the ledger says of a figure that holds a number. */
+export function heldBy(destination: Destination): HeldBy {
+  const { alias, subject, key } = destination;
+  const named = 'figure' in destination ? { figure: destination.figure.name } : {};
+  return { alias, subject: subject.id, address: key, ...named };
+}
+
+function evaluateLiteral({ number, unit, start, end }: Literal, subjects: Subjects): Outcome {
+  const value = Number(number);
+  if (!Number.isFinite(value))
+    return one({ rule: 'expression-syntax', start, end, found: `\`${number}\``, expected: 'a finite number' });
+  if (unit === null) return exact(value, '1');
+  const known = readUnit(unit.text);
+  if (known) return exact(toCanonical(value, known), known.canonical);
+  if (isOwnWord(unit.text, subjects)) return exact(value, unit.text);
+  const near = nearestUnit(unit.text);
+  const found = `unknown unit \`${unit.text}\``;
+  return one({
+    rule: 'unknown-unit',
+    start: unit.start,
+    end: unit.end,
+    found,
+    expected: 'a unit, or the word of a score',
+    ...(near ? { remedy: `did you mean \`${near}\`?` } : {}),
+  });
+}
+
+function exact(value: number, unit: string): Outcome {
+  return { quantity: { value, unit, parts: [] }, held: [], at: [], slack: NONE };
+}
+
+/** Whether a word is the unit of one of the subjects' scores. */
+function isOwnWord(unit: string, subjects: Subjects): boolean {
+  for (const { figures } of subjects.values()) {
+    for (const figure of figures.values()) if (isPresent(figure) && figure.quantity.unit === unit) return true;
+  }
+  return false;
+}
+
+const OPERATIONS = { '+': add, '-': subtract, '*': multiply, '/': divide } as const;
+
+function evaluateOperation(tree: Operation, subjects: Subjects): Outcome {
+  const operands = [evaluateTree(tree.left, subjects), evaluateTree(tree.right, subjects)];
+  const additive = tree.operator === '+' || tree.operator === '-';
+  const apart = additive ? differentPlaces(operands, tree) : undefined;
+  const [left, right] = operands as [Outcome, Outcome];
+  const operation = OPERATIONS[tree.operator];
+  return apart ?? combine(tree, [left, right], ([a, b]) => operation(a as Quantity, b as Quantity), sensitivitiesOf(tree.operator));
+}
+
+/** An extreme takes the slack of all its operands: which of them it is may turn on it. */
+const LISTS = {
+  min: { make: minimum, sensitivities: (values: readonly number[]) => values.map(() => 1) },
+  max: { make: maximum, sensitivities: (values: readonly number[]) => values.map(() => 1) },
+  mean: { make: mean, sensitivities: (values: readonly number[]) => values.map(() => 1 / values.length) },
+} as const;
+
+function evaluateCall(tree: Call, subjects: Subjects): Outcome {
+  const operands = tree.operands.map((operand) => evaluateTree(operand, subjects));
+  if (tree.name !== 'abs')
+    return differentPlaces(operands, tree) ?? combine(tree, operands, LISTS[tree.name].make, LISTS[tree.name].sensitivities);
+  if (operands.length === 1)
+    return combine(
+      tree,
+      operands,
+      ([operand]) => absolute(operand as Quantity),
+      ([value = 0]) => [value < 0 ? -1 : 1],
+    );
+  return one({
+    rule: 'expression-syntax',
+    start: tree.start,
+    end: tree.end,
+    found: `\`abs\` of ${operands.length} operands`,
+    expected: 'one',
+  });
+}
+
+type Sensitivities = (values: readonly number[]) => readonly number[];
+
+/** How a result changes with each of two operands. */
+function sensitivitiesOf(operator: Operation['operator']): Sensitivities {
+  return ([a = 0, b = 0]) => ({ '+': [1, 1], '-': [1, -1], '*': [b, a], '/': [1 / b, -a / (b * b)] })[operator];
+}
+
+/** Puts operands together, unless one of them has problems or the arithmetic refuses. */
+function combine(
+  span: Span,
+  operands: readonly Outcome[],
+  make: (quantities: readonly Quantity[]) => Quantity | Refusal,
+  sensitivities: Sensitivities,
+): Outcome {
+  if (operands.some(isUnheld)) return { problems: problemsOf(operands) };
+  const evaluated = operands as readonly Evaluated[];
+  const quantity = make(evaluated.map((operand) => operand.quantity));
+  if (isRefusal(quantity)) return one(refused(quantity, span));
+  const at = isElectrical(quantity.unit) ? [...new Set(evaluated.flatMap((operand) => operand.at))].sort() : [];
+  const weights = sensitivities(evaluated.map((operand) => operand.quantity.value));
+  const slack = combinedSlack(
+    evaluated.map((operand) => operand.slack),
+    weights,
+  );
+  return { quantity, held: once(evaluated.flatMap((operand) => operand.held)), at, slack };
+}
+
+/** The problems of all operands together. */
+export function problemsOf(operands: readonly Outcome[]): readonly TextProblem[] {
+  return operands.flatMap((operand) => (isUnheld(operand) ? operand.problems : []));
+}
+
+/** A refusal of the arithmetic, at the expression that asked for it. */
+export function refused({ refused: found, expected }: Refusal, { start, end }: Span): TextProblem {
+  return { rule: 'refused-arithmetic', start, end, found, ...(expected === undefined ? {} : { expected }) };
+}
+
+/** The same list with each figure once, first mention first. */
+export function once(held: readonly HeldBy[]): HeldBy[] {
+  const names = held.map(({ alias, address }) => `${alias}.${address}`);
+  return held.filter((_, index) => names.indexOf(names[index] as string) === index);
+}
+
+function one(problem: TextProblem): Outcome {
+  return { problems: [problem] };
+}
+
+function withoutStop(sentence: string): string {
+  return sentence.replace(/\.$/, '');
+}

@@ -1,0 +1,109 @@
+/** Expressions, figures and facts in words, for readers: "load power of fast less that of rated". Addresses themselves stand in code type. */
+import { definitionOf } from '../../figures/catalogue.ts';
+import type { Figure } from '../../figures/figure.ts';
+import type { HeldBy } from '../written.ts';
+import type { Address, Call, Expression, NamePart, Operation } from './expression-tree.ts';
+import { nameInWords } from './name-in-words.ts';
+import { isTextProblem, parseExpression } from './parse-expression.ts';
+
+export { nameInWords };
+
+const FACTS: ReadonlyMap<string, string> = new Map([
+  ['setting.clock', 'clock setting'],
+  ['setting.voltage_offset', 'voltage offset'],
+  ['ambient', 'ambient temperature'],
+  ['device.rated_clock', 'rated clock'],
+  ['device.supply', 'rated supply'],
+  ['device.throttle_at', 'throttle limit'],
+]);
+
+/** A setting, condition or rating by its address without alias. */
+export function factInWords(key: string): string {
+  const head = [...FACTS.keys()].find((fact) => key === fact || key.startsWith(`${fact}.`));
+  if (head === undefined) return nameInWords(key.replace(/^setting\./, '').replaceAll('.', ' '));
+  const detail = key.slice(head.length + 1);
+  return withDetail(FACTS.get(head) as string, nameInWords(detail));
+}
+
+/** A figure by its name in the catalogue, with what tells it from others of that name; '' for nothing. */
+export function figureInWords(name: string, detail: string): string {
+  return withDetail(definitionOf(name)?.label ?? nameInWords(name), detail);
+}
+
+/** What tells a figure from others of its name, in words: a test or spot by its title, where `of` says which it is. */
+export function detailInWords(detail: string, of: Figure['of'] = {}): string {
+  const name = detail.replaceAll('"', '');
+  if (of.test === name && typeof of.title === 'string') return of.title;
+  if (of.spot === name && typeof of.spot_title === 'string') return of.spot_title;
+  return nameInWords(name);
+}
+
+/** What holds a number: a figure with its details, or a fact. */
+export function heldInWords({ address, figure }: Pick<HeldBy, 'address' | 'figure'>, of?: Figure['of']): string {
+  if (figure === undefined) return factInWords(address);
+  const details = address.slice(figure.length + 1).match(/"[^"]*"|[^.]+/g) ?? [];
+  return figureInWords(figure, details.map((detail) => detailInWords(detail, of)).join(', '));
+}
+
+function withDetail(label: string, detail: string): string {
+  return detail === '' ? label : `${label} (${detail})`;
+}
+
+/** An expression of a note with these aliases; '' for a condition or what cannot be read. */
+export function expressionInWords(expression: string, aliases: ReadonlySet<string>): string {
+  const tree = parseExpression(expression);
+  return isTextProblem(tree) ? '' : words(tree, aliases);
+}
+
+const OPERATORS: Readonly<Record<Operation['operator'], string>> = { '+': 'plus', '-': 'less', '*': 'times', '/': 'over' };
+const CALLS: Readonly<Record<Call['name'], string>> = { min: 'least of', max: 'greatest of', mean: 'mean of', abs: 'size of' };
+
+function words(tree: Expression, aliases: ReadonlySet<string>): string {
+  switch (tree.kind) {
+    case 'address':
+      return ofAlias(subjectOf(tree, aliases));
+    case 'literal':
+      return tree.unit === null ? tree.number : `${tree.number}\u00a0${tree.unit.text}`;
+    case 'negation':
+      return `minus ${part(tree.operand, aliases)}`;
+    case 'operation':
+      return operation(tree, aliases);
+    case 'call':
+      return `${CALLS[tree.name]} ${tree.operands.map((operand) => part(operand, aliases)).join(', ')}`;
+  }
+}
+
+function operation({ operator, left, right }: Operation, aliases: ReadonlySet<string>): string {
+  const [first, second] = [left, right].map((side) => (side.kind === 'address' ? subjectOf(side, aliases) : undefined));
+  const same = first !== undefined && second !== undefined && first.what === second.what && second.alias !== '';
+  return `${part(left, aliases)} ${OPERATORS[operator]} ${same ? `that of ${second.alias}` : part(right, aliases)}`;
+}
+
+function part(tree: Expression, aliases: ReadonlySet<string>): string {
+  return tree.kind === 'operation' ? `(${words(tree, aliases)})` : words(tree, aliases);
+}
+
+interface Named {
+  readonly what: string;
+  /** '' where it is left out. */
+  readonly alias: string;
+}
+
+function ofAlias({ what, alias }: Named): string {
+  return alias === '' ? what : `${what} of ${alias}`;
+}
+
+function subjectOf({ parts }: Address, aliases: ReadonlySet<string>): Named {
+  const [first, ...rest] = parts as [NamePart, ...NamePart[]];
+  const named = rest.length > 0 && aliases.has(first.name);
+  return { what: whatOf((named ? rest : parts).map(({ name }) => name)), alias: named ? nameInWords(first.name) : '' };
+}
+
+/** The longest beginning that the catalogue knows is the figure, the rest its detail. */
+function whatOf(names: readonly string[]): string {
+  for (let length = names.length; length > 0; length -= 1) {
+    const name = names.slice(0, length).join('.');
+    if (definitionOf(name)) return figureInWords(name, names.slice(length).map(nameInWords).join(', '));
+  }
+  return factInWords(names.join('.'));
+}

@@ -1,0 +1,70 @@
+import { describe, expect, it } from 'vitest';
+import { notesFeed } from '../../../src/compute/feeds/notes-feed.ts';
+import type { NoteEntry, NotesFeed } from '../../../src/compute/models/discovery.ts';
+
+const SITE = {
+  title: 'Bench & co',
+  byline: 'Invented <tests>',
+  address: 'https://bench.example/',
+  self: 'https://bench.example/notes.xml',
+};
+const ENTRY: NoteEntry = {
+  title: 'A <faster> Larch',
+  path: 'notes/larch/',
+  date: '2026-03-21',
+  updated: '2026-05-02',
+  summary: 'An hour & a half of load.',
+  highlights: [{ label: 'peak temperature', run: 'Fast setting', shown: '72.1 °C', uncertainty: '± 1.2 °C (95 %)' }],
+  invented: true,
+};
+const feed = (model: NotesFeed, site = SITE) => notesFeed(model, site);
+const ONE: NotesFeed = { entries: [ENTRY], updated: '2026-05-02' };
+
+// RFC 4287, 4.1.1: a feed must contain exactly one id, title and updated, and an author where its entries have none.
+const ONCE_IN_FEED = [
+  /<id>[^<]+<\/id>/g,
+  /<title>[^<]+<\/title>/g,
+  /<updated>[^<]+<\/updated>/g,
+  /<author>\s*<name>[^<]+<\/name>/g,
+];
+// 4.1.2: an entry must contain exactly one id, title and updated, and an alternate link where it has no content.
+const ONCE_IN_ENTRY = [/<id>[^<]+<\/id>/g, /<title[ >]/g, /<updated>[^<]+<\/updated>/g, /<link href="[^"]+"\/>/g, /<summary[ >]/g];
+// RFC 3339, 5.6, as RFC 4287, 3.3 asks.
+const DATE = /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(?:\.\d+)?(?:Z|[+-]\d\d:\d\d)$/;
+
+describe('compute/feeds/notes-feed', () => {
+  it('has the parts that RFC 4287 requires, in the feed and in each entry', () => {
+    const [head = '', entry = ''] = feed(ONE).split('<entry>');
+    expect(head).toContain('<feed xmlns="http://www.w3.org/2005/Atom">');
+    for (const part of ONCE_IN_FEED) expect(head.match(part)).toHaveLength(1);
+    for (const part of ONCE_IN_ENTRY) expect(entry.match(part)).toHaveLength(1);
+    expect(head).toContain('<link rel="self" href="https://bench.example/notes.xml"/>');
+    expect(entry).toContain('<link href="https://bench.example/notes/larch/"/>');
+    for (const [, date] of feed(ONE).matchAll(/<(?:updated|published)>([^<]+)</g)) expect(date).toMatch(DATE);
+  });
+
+  it('says when a note came out and when it was changed, its summary, its highlights, and that it is invented', () => {
+    const entry = feed(ONE).split('<entry>')[1]!;
+    expect(entry).toContain('<published>2026-03-21T00:00:00.000Z</published>');
+    expect(entry).toContain('<updated>2026-05-02T00:00:00.000Z</updated>');
+    expect(entry).toContain('<p>An hour &amp; a half of load.</p>');
+    expect(entry).toContain('<li>peak temperature (Fast setting): 72.1 °C ± 1.2 °C (95 %)</li>');
+    expect(entry).toContain('Everything in this note is invented');
+    expect(entry).toContain('A &lt;faster&gt; Larch');
+  });
+
+  // RFC 4287, 4.2.6: an id never changes, also when the feed moves or the entry is edited.
+  it('keeps the id of a note through an edit, a correction and a move of the site; another note has another', () => {
+    const id = (model: NotesFeed, site = SITE) => /<entry>[\s\S]*?<id>(urn:uuid:[0-9a-f-]{36})<\/id>/.exec(feed(model, site))![1];
+    const edited = { ...ENTRY, title: 'Renamed', summary: '', updated: '2026-09-01', highlights: [] };
+    const moved = { ...SITE, address: 'https://elsewhere.example/', self: 'https://elsewhere.example/notes.xml' };
+    expect(id({ entries: [edited], updated: '2026-09-01' }, moved)).toBe(id(ONE));
+    expect(id({ entries: [{ ...ENTRY, path: 'notes/other/' }], updated: '2026-05-02' })).not.toBe(id(ONE));
+  });
+
+  it('depends on no clock: empty, it has the date that it is given, and two are the same bytes', () => {
+    expect(feed({ entries: [], updated: '2026-03-21' })).toContain('<updated>2026-03-21T00:00:00.000Z</updated>');
+    expect(feed(ONE)).toBe(feed(structuredClone(ONE)));
+    expect([...feed(ONE).matchAll(/\d{4}-\d\d-\d\dT/g)].map(([day]) => day).every((day) => /^2026-0[35]-/.test(day))).toBe(true);
+  });
+});

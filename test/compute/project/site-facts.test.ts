@@ -1,0 +1,41 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, expect, test } from 'vitest';
+import { addressOf, siteFacts } from '../../../src/compute/project/site-facts.ts';
+import { openStore } from '../../../src/compute/store/store.ts';
+
+const root = mkdtempSync(join(tmpdir(), 'soakproof-facts-'));
+afterAll(() => rmSync(root, { recursive: true, force: true }));
+
+const UNNAMED = { title: '', byline: '', base: '/', address: '' };
+
+async function facts(config: string) {
+  writeFileSync(join(root, 'astro.config.mjs'), config);
+  return siteFacts(root, openStore(root), config);
+}
+
+test('compute/site-facts: base and address end in a slash', () => {
+  expect(addressOf('https://bench.example', '/reports')).toEqual({ base: '/reports/', address: 'https://bench.example/reports/' });
+  expect(addressOf(undefined, '/')).toEqual({ base: '/', address: '' });
+});
+
+test('compute/site-facts: what the configuration says is read by running it, and stored', async () => {
+  const named = `{ named: { title: 'Bench notes', byline: 'Readings' } }`;
+  const config = `export default { site: 'https://bench.example', base: '/r', integrations: [{}, ${named}] };`;
+  const read = await facts(config);
+  expect(read.facts).toEqual({ title: 'Bench notes', byline: 'Readings', base: '/r/', address: 'https://bench.example/r/' });
+  expect(openStore(root).get(read.keys[0]!)).toEqual(read.facts);
+  expect(await facts(config)).toEqual(read);
+});
+
+test('compute/site-facts: a changed configuration is run anew in the same process', async () => {
+  const at = (site: string) => `export default { site: '${site}' };`;
+  expect((await facts(at('https://a.example'))).facts.address).toBe('https://a.example/');
+  expect((await facts(at('https://b.example'))).facts.address).toBe('https://b.example/');
+});
+
+test('compute/site-facts: without one, or with one that cannot be run, the site has no name', async () => {
+  expect(await siteFacts(root, openStore(root), '')).toEqual({ facts: UNNAMED, keys: [] });
+  expect(await facts('export default {')).toEqual({ facts: UNNAMED, keys: [] });
+});
