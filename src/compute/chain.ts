@@ -59,7 +59,7 @@ export async function chain({ root, scope, code, store, project, content }: Grou
     const { register, problems: registerProblems } = readRegister(project.content, data);
     const runs = await computeRuns({ root, store, pool, code: code.run, register });
     const comparisons = computeComparisons({ store, code: code.comparisons, register, runs });
-    const attempts = computeAttempts({ store, root, code: code.comparisons, register });
+    const attempts = computeAttempts({ store, root, code: code.attempts, register });
     const published = readStates(project.published);
     const recorded = recordedWords(register, published.states);
     const notes = computeNotes({ store, code: code.words, register, runs, comparisons, attempts, recorded });
@@ -67,7 +67,7 @@ export async function chain({ root, scope, code, store, project, content }: Grou
     const series = await computeSeries({ store, pool, code: code.series, runs });
     const gathered = await computeGathered({ store, pool, code, register, runs, series, comparisons });
     const copies = await printCopies({ store, pool, code }, project.copies);
-    const sources = sourcesOf({ register, runs, attempts, content: project.content, code: code.run });
+    const sources = sourcesOf({ register, runs, attempts, content: project.content, code: code.figures });
     const held = protect({
       register,
       content: project.content,
@@ -79,7 +79,7 @@ export async function chain({ root, scope, code, store, project, content }: Grou
       sources,
     });
     const scripts = computeScripts(root, held.notes);
-    const accuracy = computeAccuracy(store, code.run);
+    const accuracy = computeAccuracy(store, code.accuracy);
     const prose = computeProse(register);
     const { entries, ...assembled } = assemble({
       store,

@@ -33,6 +33,7 @@ export const ABSENT_CODES = [
   'no-rating',
   'too-short',
   'not-steady',
+  'undecided',
   'load-changed',
   'no-fit',
   'not-throttled',

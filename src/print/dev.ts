@@ -6,24 +6,13 @@ import { Worker } from 'node:worker_threads';
 import type { AstroIntegrationLogger } from 'astro';
 import { readManifest } from '../compute/project/manifest.ts';
 import { MISSING_IN_DEV } from '../compute/results.ts';
+import { codeFolders } from '../compute/store/code.ts';
 import type { Problem } from '../problem.ts';
 import { report } from './report.ts';
 
 type Server = import('vite').ViteDevServer;
 
 const SRC = fileURLToPath(new URL('..', import.meta.url));
-const STAGE_1 = [
-  'problem.ts',
-  'statistics',
-  'quantities',
-  'intake',
-  'figures',
-  'register',
-  'words',
-  'plots',
-  'search',
-  'compute',
-].map((name) => join(SRC, name));
 const RESULTS_READER = join(SRC, 'compute', 'read-results.ts');
 
 const CONTENT_TYPES: Record<string, string> = {
@@ -36,7 +25,7 @@ const CONTENT_TYPES: Record<string, string> = {
 /** Runs stage 1 once, then whenever something that it reads was saved. */
 export async function developing(server: Server, logger: AstroIntegrationLogger): Promise<void> {
   const root = process.cwd();
-  const watched = [join(root, 'content'), join(root, 'data'), ...STAGE_1];
+  const watched = [join(root, 'content'), join(root, 'data'), ...codeFolders().map((name) => join(SRC, name))];
   server.watcher.add(watched);
   serveFiles(server, root);
 

@@ -8,6 +8,7 @@ describe('the catalogue', () => {
       'idle_temperature',
       'peak_temperature',
       'steady_temperature',
+      'end_temperature',
       'temperature_rise',
       'time_to_steady_state',
       'time_constant',

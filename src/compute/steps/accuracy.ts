@@ -2,7 +2,7 @@
 import { type CheckTable, checkTables } from '../../figures/checks/results.ts';
 import type { Store } from '../store/store.ts';
 
-/** `code`: the digest of all code that measures. The key is for the manifest, so that pruning keeps the result. */
+/** `code`: the digest of the code that makes them. The key is for the manifest, so that pruning keeps the result. */
 export function computeAccuracy(store: Store, code: string): { readonly key: string; readonly tables: readonly CheckTable[] } {
   const key = `accuracy-${code}`;
   const stored = store.get(key) as readonly CheckTable[] | undefined;

@@ -47,11 +47,25 @@ export const THERMAL: readonly Definition[] = [
     formula: String.raw`\bar T_\mathrm{steady} = \frac{\sum_i w_i T_i}{\sum_i w_i},\quad \max_{[t,\,t+\Delta]} \vartheta - \min_{[t,\,t+\Delta]} \vartheta \le \delta \ \text{for all later } t`,
     assumptions: [
       'The rise is smoothed over a minute or five readings, at most a third of the window.',
+      'Noise lifts the largest change in a window: the limit is raised by what noise alone would add, so that a noisy sensor does not hide that a device has settled.',
+      'Half of the window or more was read. The load went on through gaps of the log.',
       'What it would still have climbed after the load ended is not added.',
       'Where the device throttled and was at its limit for half of the window or more, the governor holds the temperature and the figure says so: the clock and the power are then what settles.',
     ],
     absentWhen: [NOT_STEADY, 'there is no load phase'],
     source: CRITERIA[0]!.source,
+    check: FIRST_ORDER,
+  }),
+  thermal('end_temperature', 'temperature at the end of the load', '°C', {
+    definition:
+      'Mean of the readings of the last minute of the load, or of the last five readings where these are further apart. It is given whether or not the device had settled.',
+    formula: String.raw`T_\mathrm{end} = \frac{1}{n} \sum_{i:\, t_i > t_\mathrm{end} - \Delta} T_i`,
+    assumptions: [
+      'Its scatter is that of such means about a cubic through the last half of the load, at most half an hour of it; the step of the sensor takes its place where that is larger.',
+      'It does not say where the temperature would have ended.',
+    ],
+    absentWhen: ['there is no load phase', 'its last minute holds fewer than two readings'],
+    source: PRACTICE,
     check: FIRST_ORDER,
   }),
   thermal('temperature_rise', 'temperature rise', 'K', {
@@ -68,9 +82,14 @@ export const THERMAL: readonly Definition[] = [
       'Time from the beginning of the load until the first window opens in which the criterion of steady state holds, as it does in all later ones. For a slope it is the middle of the line.',
     formula: String.raw`t_s = \min\{t : \text{the criterion holds for all } t' \ge t\}`,
     assumptions: [
-      'Noise makes a spread look larger, so that the criterion is met late rather than early: the interval is lopsided. It reaches from where the criterion would hold with noise added to the limit to where it would hold with noise taken off.',
+      'The interval reaches from the last window that was certainly not steady to the first from which all are: what the step and the noise of the sensor may hide or feign is added to the limit, or taken off. It is lopsided.',
+      'A window with gaps counts as steady where four fifths of it or more were read and the readings beside each gap leave no room for more than the limit; else it counts as neither.',
+      'The interval makes room for the largest error that a step of the sensor can leave, and so holds the truth more often than 95 %.',
     ],
-    absentWhen: [NOT_STEADY],
+    absentWhen: [
+      NOT_STEADY,
+      'the sensor is too coarse for the limit, or gaps of the log leave open since when it was steady: then a bound is given',
+    ],
     source: CRITERIA[0]!.source,
     check: FIRST_ORDER,
   }),

@@ -1,7 +1,8 @@
 /** Closed forms of exact exponential steps: criteria of steady state, and the fit of the response. */
 import { stepResponse } from '../../statistics/step-response.ts';
 import { twoTimeConstants } from '../../statistics/two-time-constants.ts';
-import { movingMean, smoothingSpan } from '../smooth.ts';
+import { smoothingSpan } from '../smooth.ts';
+import { evenCourse } from '../thermal/course.ts';
 import { CRITERIA, type Criterion, type Rule } from '../thermal/criteria.ts';
 import { holdsFrom, judge, windowOf } from '../thermal/judge.ts';
 import { type Check, type Compared, toDigits, within } from './compared.ts';
@@ -42,9 +43,11 @@ function smoothed(span: number): number {
 
 function criterionCompared({ name, rule }: Criterion): Compared {
   const t = Float64Array.from({ length: SPAN / ROW + 1 }, (_, row) => row * ROW);
-  const span = smoothingSpan(ROW, shortestWindow(rule));
-  const judged = judge(rule, t, movingMean(t, t.map(rise), span), END);
-  const first = holdsFrom(judged);
+  const window = shortestWindow(rule);
+  const span = smoothingSpan(ROW, window);
+  const course = evenCourse({ t, readings: { y: t.map(rise) }, lasted: SPAN, length: SPAN, step: ROW }, window);
+  const judged = judge(rule, course, END);
+  const first = holdsFrom(judged.change, judged.most);
   const ours = first === null ? Number.NaN : judged.at[first]!;
   return within(`${name}, s`, closedForm(rule, END.height * smoothed(span)), ours, ROW, 'one row of the log, 1 s');
 }

@@ -116,7 +116,6 @@ function outOfReach(tested: number, side: 1 | -1): Reason {
 
 /** "Still climbing" is a bound on a temperature, not on the ambient. */
 function withoutBound(reason: Reason): Reason {
-  if (reason.absent === 'too-short') return reason;
   const { bound: _, ...rest } = reason;
   return rest;
 }

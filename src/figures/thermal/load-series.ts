@@ -15,9 +15,14 @@ export interface LoadSeries {
   readonly t: Float64Array;
   /** Seconds from the beginning of the load to its last reading. */
   readonly lasted: number;
+  /** Seconds that the load phase lasted: longer where its last readings are missing. */
+  readonly length: number;
   /** Median step of the log, s. */
   readonly step: number;
 }
+
+/** What is looked at of a course, whatever it is a course of. */
+export type Sampled = Pick<LoadSeries, 't' | 'lasted' | 'length' | 'step'> & { readonly readings: Pick<Readings, 'y'> };
 
 export function loadSeries(soak: Soak, channel: Channel): LoadSeries | Reason {
   const phase = phaseOf(soak, 'load');
@@ -25,5 +30,5 @@ export function loadSeries(soak: Soak, channel: Channel): LoadSeries | Reason {
   const readings = readingsOf(soak.log, riseValues(soak, channel), rowsOf(phase));
   if (readings.y.length < 2) return noReadings(channel.name, 'the load phase');
   const t = readings.t.map((time) => time - phase.from);
-  return { channel, phase, readings, t, lasted: t[t.length - 1]!, step: soak.log.time.step ?? 0 };
+  return { channel, phase, readings, t, lasted: t[t.length - 1]!, length: phase.to - phase.from, step: soak.log.time.step ?? 0 };
 }

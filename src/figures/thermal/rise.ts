@@ -8,8 +8,9 @@ import { type Meter, meterMean } from '../power/meters.ts';
 import { figureOf } from '../present.ts';
 import { addressOf, type Entry } from '../soak.ts';
 import { ambientChannel, ambientOver } from './ambient.ts';
+import { climbingPast } from './end.ts';
 import { isSettled, settledWords } from './settle.ts';
-import { climbingPast, steadyMean } from './steady.ts';
+import { steadyMean } from './steady.ts';
 import type { Course } from './thermal.ts';
 
 /** Steady temperature less the ambient over the same rows. */
@@ -32,7 +33,7 @@ export function temperatureRise(course: Course): Entry {
   const { soak, channel, index, settling } = course;
   const address = addressOf('temperature_rise', channel, index);
   if (isSettled(settling)) return [address, figureOf('temperature_rise', soak, riseOf(course))];
-  const bound = ambientChannel(soak) ? climbingPast(settling, settling.last, 'K') : null;
+  const bound = ambientChannel(soak) ? climbingPast(course, 'rise') : null;
   return [address, absent('temperature_rise', { ...settling.reason, ...(bound ? { bound } : {}) })];
 }
 

@@ -1,23 +1,24 @@
 /** When a temperature settled under load, by a named criterion. */
-import { type Of, type Reason, tooShort } from '../absent.ts';
+import { trend } from '../../statistics/trend.ts';
+import type { Of, Reason } from '../absent.ts';
 import { duration, plain } from '../in-words.ts';
 import { firstRowAt } from '../phases.ts';
-import { movingMean, smoothingSpan } from '../smooth.ts';
 import type { Rows, Soak } from '../soak.ts';
+import { stepOf } from '../sources.ts';
 import { isHeld } from './at-limit.ts';
+import { type EvenCourse, evenCourse } from './course.ts';
 import { CRITERION_NAMES, type Criterion, criterionOf, type Rule } from './criteria.ts';
-import { type End, holdsFrom, type Judged, judge } from './judge.ts';
+import { excessOf, hiddenIn } from './hidden.ts';
+import { type End, type Judged, judge } from './judge.ts';
 import type { LoadSeries } from './load-series.ts';
+import { type Opening, openingOf } from './opening.ts';
 import { isResponse, type Response } from './response.ts';
 
 /** Settled: since when, and over which rows steady values are averaged. */
 export interface Settled {
   readonly criterion: Criterion;
-  /** Seconds from the beginning of the load to the first window that holds, and so do all after it. */
-  readonly opens: number;
-  /** Standard uncertainty of that time, s, and its 95 % interval, which is lopsided: noise can only lengthen a search for calm. */
-  readonly u: number;
-  readonly interval: readonly [number, number];
+  /** When the first window opened that holds, as all after it do; or why that cannot be told. */
+  readonly opening: Opening | Reason;
   /** The last window of the load. */
   readonly rows: Rows;
   /** Its length, s. */
@@ -31,43 +32,53 @@ export interface Unsettled {
   readonly reason: Reason;
   /** Before this many seconds of load it was not steady; null where nothing can be said. */
   readonly notBefore: number | null;
-  /** Smoothed rise (or temperature) at the end, and whether it was still climbing. */
-  readonly last: number;
+  /** Whether it was still climbing at the end, more than noise can feign. */
   readonly climbing: boolean;
 }
 
 export function isSettled(value: Settled | Unsettled): value is Settled {
-  return 'opens' in value;
+  return 'opening' in value;
 }
 
 /** Steady values of criteria without a window of their own are means over this, s. */
 const AVERAGING = 900;
+/** Of the stretch that a steady value is averaged over this share must have been read. */
+const READ = 0.5;
 
 /** Judges a channel by the run's criterion. */
 export function settle(soak: Soak, series: LoadSeries, response: () => Response | Reason): Settled | Unsettled {
   const criterion = criterionOf(soak.context.steady);
-  if (!criterion) return unsettled(series, unknownCriterion(soak.context.steady ?? ''));
+  const step = stepOf(soak.context, series.channel);
+  const unsettled = (reason: Reason, notBefore: number | null = null): Unsettled => ({
+    reason,
+    notBefore,
+    climbing: climbsIn(series, step),
+  });
+  if (!criterion) return unsettled(unknownCriterion(soak.context.steady ?? ''));
   const { rule } = criterion;
   const needed = shortest(rule);
-  if (spanOf(series) < needed) return unsettled(series, spansTooLittle(series, criterion, needed));
+  if (series.length < needed) return unsettled(spansTooLittle(series, criterion, needed));
   const end = rule.kind === 'within' ? endOf(series, response()) : null;
-  if (end && 'absent' in end) return unsettled(series, end);
-  const span = smoothingSpan(series.step, needed || AVERAGING);
-  const judged = judge(rule, series.t, movingMean(series.t, series.readings.y, span), end);
-  if (judged.at.length === 0) return unsettled(series, spansTooLittle(series, criterion, judged.window));
-  const first = holdsFrom(judged);
-  if (first === null) return notSteady(series, criterion, judged);
-  return settledAt(soak, series, criterion, judged, first, span);
-}
-
-/** Seconds from the first to the last reading under load. */
-function spanOf({ t, lasted }: LoadSeries): number {
-  return lasted - t[0]!;
+  if (end && 'absent' in end) return unsettled(end);
+  const course = evenCourse(series, needed || AVERAGING);
+  const judged = judge(rule, course, end);
+  if (judged.at.length === 0) return unsettled(spansTooLittle(series, criterion, judged.window));
+  const excess = excessOf(rule, hiddenIn(series, course.span, step));
+  const opening = openingOf(judged, excess, course.step);
+  if (opening.outcome === 'never') return unsettled(notSteady(series, criterion, judged), opening.notBefore);
+  if (opening.outcome === 'undecided') return unsettled(undecided(criterion, judged, step), opening.notBefore);
+  const averaging = Math.min(judged.window || AVERAGING, series.length - opening.notBefore || AVERAGING);
+  const read = readShare(course, averaging);
+  if (read < READ) return unsettled(notRead(series, averaging, read), opening.notBefore);
+  const from = firstRowAt(soak.log.time.seconds, series.phase.from + series.length - averaging - 1e-6);
+  const rows = { from: Math.max(series.phase.fromRow, Math.min(from, series.phase.toRow - 1)), to: series.phase.toRow };
+  const told = opening.outcome === 'closed' ? opening.at : openAbove(criterion, opening.notBefore, judged, step);
+  return { criterion, opening: told, rows, averaging, held: isHeld(soak, series.channel, rows) };
 }
 
 function spansTooLittle(series: LoadSeries, { words }: Criterion, needed: number): Reason {
-  const why = `The readings under load span ${duration(spanOf(series))}; steady means that ${words}, which takes ${duration(needed)} at least.`;
-  return tooShort(why, needed);
+  const why = `The load lasted ${duration(series.length)}; steady means that ${words}, which takes ${duration(needed)} at least.`;
+  return { absent: 'too-short', why, of: { needed_s: needed } };
 }
 
 /** Seconds of load without which a rule cannot be judged once. */
@@ -85,96 +96,66 @@ function unknownCriterion(name: string): Reason {
 
 /** The end value from the fit; refused where the load lasted less than four time constants. */
 function endOf(series: LoadSeries, response: Response | Reason): End | Reason {
-  if (!isResponse(response)) return response;
+  if (!isResponse(response)) {
+    const { bound: _, ...rest } = response;
+    return rest;
+  }
   const needed = 4 * response.timeConstant;
   if (series.lasted >= needed) return response;
   const why = `The load lasted ${duration(series.lasted)}, less than four time constants (${duration(needed)}), so the end value is not known well enough.`;
-  return tooShort(why, needed);
+  return { absent: 'too-short', why, of: { needed_s: needed } };
 }
 
-function unsettled(series: LoadSeries, reason: Reason, notBefore: number | null = null): Unsettled {
-  const { y } = series.readings;
-  const smooth = movingMean(series.t, y, smoothingSpan(series.step, AVERAGING));
-  const last = smooth[smooth.length - 1]!;
-  const earlier = smooth[firstRowAt(series.t, series.lasted - Math.min(series.lasted / 2, AVERAGING))]!;
-  return { reason, notBefore, last, climbing: last > earlier };
+/** The stretch at the end of a load that is asked whether it still climbs: a third of it, at most so many seconds. */
+const LAST = 900;
+/** A slope counts when it is this many standard uncertainties; the bend of a course is in these, so that Student's factor would hide every climb. */
+const CLIMBS = 4;
+
+/** Whether the course still climbs at the end: by a line over its last stretch, beyond its noise and by more than a step of the sensor. */
+function climbsIn({ t, readings, lasted }: LoadSeries, step: number): boolean {
+  const from = firstRowAt(t, lasted - Math.min(lasted / 3, LAST));
+  if (t.length - from < 4) return false;
+  const { slope, u } = trend(t.subarray(from), readings.y.subarray(from));
+  return slope > CLIMBS * u && slope * (lasted - t[from]!) > step;
 }
 
-function notSteady(series: LoadSeries, criterion: Criterion, judged: Judged): Unsettled {
-  const { at, change, most } = judged;
-  const final = change[change.length - 1]!;
-  const perHour = criterion.rule.kind === 'slope';
-  const found = perHour ? `${plain(final * 3600)} K per hour` : `${plain(final)} K`;
-  const allowed = perHour ? `${plain(most * 3600)} K per hour` : `${plain(most)} K`;
-  const why = `Not steady within ${duration(series.lasted)}: ${criterion.words}; at the end it was ${found}, and ${allowed} would have done.`;
-  return unsettled(series, { absent: 'not-steady', why }, at[at.length - 1]!);
+function amountOf({ rule }: Criterion, kelvin: number): string {
+  return rule.kind === 'slope' ? `${plain(kelvin * 3600)} K per hour` : `${plain(kelvin)} K`;
 }
 
-function settledAt(soak: Soak, series: LoadSeries, criterion: Criterion, judged: Judged, first: number, span: number): Settled {
-  const opens = judged.at[first]!;
-  const averaging = Math.min(judged.window || AVERAGING, series.lasted - opens || AVERAGING);
-  const { phase } = series;
-  const from = Math.max(phase.fromRow, firstRowAt(soak.log.time.seconds, phase.from + series.lasted - averaging - 1e-6));
-  const smooth = noiseOfSmoothed(series, span);
-  const interval = openingBetween(judged, first, excessOf(criterion.rule, smooth, span), series.step);
-  const u = Math.max((interval[1] - interval[0]) / WIDTH, series.step / Math.sqrt(12));
-  const rows = { from, to: phase.toRow };
-  return { criterion, opens, u, interval, rows, held: isHeld(soak, series.channel, rows), averaging };
+function notSteady(series: LoadSeries, criterion: Criterion, { least, most }: Judged): Reason {
+  const found = amountOf(criterion, least[least.length - 1]!);
+  const why = `Not steady within ${duration(series.length)}: ${criterion.words}; at the end it was ${found}, and ${amountOf(criterion, most)} would have done.`;
+  return { absent: 'not-steady', why };
 }
 
-/** Width of a normal 95 % interval, in standard deviations. */
-const WIDTH = 2 * 1.959964;
-
-/** Standard deviation of the smoothed series about its slow course in the second half of the load, K; corrected for what the course takes. */
-function noiseOfSmoothed({ t, readings, lasted }: LoadSeries, span: number): number {
-  const from = firstRowAt(t, lasted / 2);
-  const [late, y] = [t.subarray(from), readings.y.subarray(from)];
-  const smooth = movingMean(late, y, span);
-  const course = movingMean(late, smooth, COURSE * span);
-  let squares = 0;
-  for (let i = 0; i < smooth.length; i++) squares += (smooth[i]! - course[i]!) ** 2;
-  return Math.sqrt(squares / Math.max(1, smooth.length) / (1 - 1 / COURSE));
+function undecided(criterion: Criterion, { change, most }: Judged, step: number): Reason {
+  const found = amountOf(criterion, change[change.length - 1]!);
+  const why = `Steady means that ${criterion.words}. At the end it read ${found} where ${amountOf(criterion, most)} would do, which a sensor with steps of ${plain(step)} K cannot tell apart.`;
+  return { absent: 'undecided', why };
 }
 
-/** The slow course is a moving mean over this many times the smoothing. */
-const COURSE = 8;
-
-/** By how much noise may have made the judged change smaller or larger than it was, at 95 %. Unit: that of the change. */
-interface Excess {
-  readonly less: number;
-  readonly more: number;
+/** Share of the last `length` seconds of a course that was read. */
+function readShare({ t, seen }: EvenCourse, length: number): number {
+  const from = firstRowAt(t, t[t.length - 1]! - length - 1e-6);
+  return seen.subarray(from).reduce((sum, one) => sum + one, 0) / (t.length - from);
 }
 
-/**
- * A spread of several noisy values is mostly too large: that of a flat course reads up to five standard deviations, that of a steep
- * one scatters as the difference of its ends (range of normal samples: H. A. David, Order Statistics; from memory). The multiples
- * were chosen by the coverage table.
- */
-function excessOf(rule: Rule, smooth: number, span: number): Excess {
-  switch (rule.kind) {
-    case 'change':
-      return { less: 2 * smooth, more: 4.5 * smooth };
-    case 'readings':
-      return { less: 2 * Math.SQRT2 * smooth, more: 3 * Math.SQRT2 * smooth };
-    case 'slope': {
-      const slope = (smooth * Math.sqrt(12 / Math.max(2, rule.window / (span || rule.window)))) / rule.window;
-      return { less: 2 * slope, more: 3 * slope };
-    }
-    case 'within':
-      return { less: 2 * smooth, more: 3 * smooth };
-  }
+function notRead({ channel }: LoadSeries, averaging: number, read: number): Reason {
+  const why = `Of the last ${duration(averaging)} of the load, over which a steady value would be averaged, ${channel.name} was read for ${plain(100 * read)} %.`;
+  return { absent: 'no-readings', why };
 }
 
-/** When the change passes its limit for good if noise had added or taken that much; a row to each side, since it is only seen in rows. */
-function openingBetween(
-  { at, change, most }: Judged,
-  first: number,
-  { less, more }: Excess,
-  step: number,
-): readonly [number, number] {
-  const early = holdsFrom({ change, most: most + more }) ?? first;
-  const late = holdsFrom({ change, most: most - less }) ?? change.length - 1;
-  return [Math.max(0, at[early]! - step), at[late]! + step];
+/** Steady at the end, but not told since when. */
+function openAbove({ words }: Criterion, notBefore: number, { greatest }: Judged, step: number): Reason {
+  const unread = greatest.includes(Number.POSITIVE_INFINITY);
+  const sensor = step > 0 ? `steps of ${plain(step)} K and noise of the sensor` : 'noise of the sensor';
+  const cause = unread ? 'the log has gaps in which that cannot be told' : `${sensor} hide since when`;
+  return {
+    absent: 'undecided',
+    why: `Steady means that ${words}. It was at the end of the load and not before ${duration(notBefore)}, but ${cause}.`,
+    bound: { relation: '>', value: notBefore, unit: 's' },
+  };
 }
 
 /** What settled figures say of the criterion. */

@@ -1,10 +1,11 @@
 /** Steady temperature, and the time that it took. */
-import { absent, type Bound, noReadings, type Reason } from '../absent.ts';
+import { absent, isReason, noReadings, type Reason } from '../absent.ts';
 import { fromOf, gapsOf, type Measured, meanOf } from '../average.ts';
 import { figureOf, present } from '../present.ts';
 import { addressOf, type Entry } from '../soak.ts';
 import { quantityOf, samplingPart } from '../sources.ts';
 import { ambientChannel } from './ambient.ts';
+import { climbingPast } from './end.ts';
 import { heldWords, isSettled, settledWords, type Unsettled } from './settle.ts';
 import type { Course } from './thermal.ts';
 
@@ -21,13 +22,8 @@ export function steadyTemperature(course: Course): Entry {
   const address = addressOf('steady_temperature', channel, index);
   if (isSettled(settling))
     return [address, figureOf('steady_temperature', soak, steadyMean(course), { of: settledWords(settling) })];
-  const bound = ambientChannel(soak) ? null : climbingPast(settling, settling.last, channel.unit);
+  const bound = ambientChannel(soak) ? null : climbingPast(course, 'temperature');
   return [address, absent('steady_temperature', { ...settling.reason, ...(bound ? { bound } : {}) })];
-}
-
-/** A temperature that still climbs ends above where it is. */
-export function climbingPast(settling: Unsettled, value: number, unit: string): Bound | null {
-  return settling.reason.absent === 'not-steady' && settling.climbing ? { relation: '>', value, unit } : null;
 }
 
 export function timeToSteadyState(course: Course): Entry {
@@ -35,19 +31,19 @@ export function timeToSteadyState(course: Course): Entry {
   const name = 'time_to_steady_state';
   const address = addressOf(name, channel, index);
   if (!isSettled(settling)) return [address, absent(name, timeReason(settling))];
-  const sampling = samplingPart(soak.context, address, settling.u, null);
+  const { opening } = settling;
+  if (isReason(opening)) return [address, absent(name, opening)];
+  const sampling = samplingPart(soak.context, address, opening.u, null);
   const measured: Measured = {
-    quantity: quantityOf(settling.opens, 's', [sampling], { stated: true, step: 0 }),
+    quantity: quantityOf(opening.value, 's', [sampling], { stated: true, step: 0 }),
     from: fromOf(soak, columnsOf(course), series.readings),
     of: { channel: channel.name, criterion: settling.criterion.name, ...heldWords(settling), ...gapsOf(series.readings) },
   };
-  return [address, present(name, soak, measured, { interval: settling.interval })];
+  return [address, present(name, soak, measured, { interval: opening.interval })];
 }
 
-/** How long a load would have been needed says nothing of when it settles: only "not before" is a bound on this figure. */
 function timeReason({ reason, notBefore }: Unsettled): Reason {
-  const { bound: _, ...rest } = reason;
-  return notBefore === null ? rest : { ...rest, bound: { relation: '>', value: notBefore, unit: 's' } };
+  return notBefore === null ? reason : { ...reason, bound: { relation: '>', value: notBefore, unit: 's' } };
 }
 
 /** The channel's column, and the ambient's where that was taken off. */

@@ -6,6 +6,7 @@ import { extremeOf } from '../extreme.ts';
 import type { Meter } from '../power/meters.ts';
 import { figureOf, ofChannel } from '../present.ts';
 import { addressOf, channelsOf, type Entry, phaseOf, rowsOf, type Soak } from '../soak.ts';
+import { endTemperature } from './end.ts';
 import { ambientCeiling, heldAtLimit, throttleHeadroom } from './limit.ts';
 import { type LoadSeries, loadSeries } from './load-series.ts';
 import { type Response, responseOf } from './response.ts';
@@ -28,6 +29,7 @@ export const THERMAL_NAMES = [
   'idle_temperature',
   'peak_temperature',
   'steady_temperature',
+  'end_temperature',
   'temperature_rise',
   'time_to_steady_state',
   'time_constant',
@@ -88,6 +90,7 @@ function courseFigures(soak: Soak, channel: Channel, index: number, meter: Meter
   const course: Course = { soak, channel, index, series, settling, response: governed ?? fitted };
   return [
     steadyTemperature(course),
+    endTemperature(course),
     timeToSteadyState(course),
     temperatureRise(course),
     risePerWatt(course, meter),

@@ -35,7 +35,7 @@ export async function noteSubjects(root: string, file: string): Promise<NoteSubj
     const own = onlyFor(register, note);
     const runs = await computeRuns({ root, store, pool, code: code.run, register: own });
     const comparisons = computeComparisons({ store, code: code.comparisons, register: own, runs });
-    const attempts = computeAttempts({ root, code: code.comparisons, register: own });
+    const attempts = computeAttempts({ root, code: code.attempts, register: own });
     const keyed = subjectsOf(note, { runs, comparisons, attempts });
     return {
       note,
