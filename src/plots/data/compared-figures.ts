@@ -107,10 +107,12 @@ export function intervalWords(figures: readonly Figure[], cut = false): string[]
   const unknown = present.some((figure) => intervalOf(figure) === null);
   const repeated = present.some(({ quantity }) => quantity.repeatabilityOnly);
   const inferred = new Set(present.flatMap((figure) => figure.inferred ?? []));
+  const oneRun = present.some(({ of }) => of?.between_runs === 'unknown');
   return [
     'Whiskers are 95 % intervals; one that is shorter than its sign lies behind it.',
     ...(cut ? ['One without a stroke at its end goes on beyond the axis.'] : []),
     ...(repeated ? ['Where a sensor states no accuracy they hold repeatability only.'] : []),
+    ...(oneRun ? ['No setting was run twice: they hold what these runs say, not how runs of one setting lie apart.'] : []),
     ...(unknown ? ['A sign without whiskers has an unknown uncertainty.'] : []),
     ...inferred,
   ];

@@ -31,7 +31,7 @@ export function scoresMethod({ rows, reference }: Scores): string {
     `Multiples of the score of ${reference.alias} where higher is better, the other way round where lower is: right is faster. Equal distances are equal factors, so that half and double stand equally far from 1.`,
     ...(rows.length > 2 ? ['Tests are in the order of their gain.'] : []),
     ...intervalWords(figures, isCut(logSpreads(figures), 0)),
-    `A filled sign is told apart from ${reference.alias}, an open one is not.`,
+    `A filled sign is told apart from ${reference.alias}. An open one is not, or it is unknown how runs of one setting lie apart.`,
     ...absences(
       'sign',
       rows.flatMap(({ title, scores: all }) => all.map(({ alias, figure }) => ({ name: `${alias} in ${title}`, figure }))),

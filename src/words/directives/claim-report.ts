@@ -49,8 +49,9 @@ export function claimRests({ verdict, comparisons }: Judgement): string {
   return `${comparisons.map((each) => inWords(each)).join('; ')}: ${OUTCOME[verdict]}`;
 }
 
-function inWords({ left, right, difference, interval }: Judged): string {
+function inWords({ left, right, difference, interval, standsIn }: Judged): string {
   const against = `${shown(left)} against ${shown(right)}`;
+  if (standsIn.length > 0) return `${against}, no verdict, since ${standsIn.join('; ')}`;
   if (interval === null) return `${against}, uncertainty unknown`;
   if (difference.parts !== null && difference.parts.length === 0 && interval[0] === interval[1]) return against;
   return `${against}, a difference of ${shown(difference)}, ${printUncertainty(difference, { interval })}`;
