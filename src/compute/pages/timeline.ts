@@ -36,7 +36,6 @@ function timelineOf(runs: readonly ComputedRun[]): TimelineModel {
     id: first.run.id,
     reference: alone(comparedRun(first)),
     others: later.map((computed) => alone(comparedRun(computed))),
-    repeats: repeatsOf(runs),
   });
   const differences = differencesTo(reference, others);
   const rows = runs.map((computed, index) => rowOf(computed, index === 0 ? undefined : differences.get(others[index - 1]!)));
@@ -46,12 +45,6 @@ function timelineOf(runs: readonly ComputedRun[]): TimelineModel {
     columns: rows[0]!.cells.map(({ figure: { name, label } }) => ({ name, label })),
     rows,
   };
-}
-
-/** Runs with one firmware are repeats: they say how far runs lie apart without it. */
-function repeatsOf(runs: readonly ComputedRun[]): ComparedRun[][] {
-  const alike = [...Map.groupBy(runs, firmwareOf).values()];
-  return alike.filter((group) => group.length > 1).map((group) => group.map(comparedRun));
 }
 
 function firmwareOf({ run }: ComputedRun): string {

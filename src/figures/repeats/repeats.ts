@@ -5,7 +5,7 @@ import { type Figure, isPresent, type PresentFigure } from '../figure.ts';
 import { counted } from '../in-words.ts';
 import type { Entry } from '../soak.ts';
 import { groupsOf, type RepeatedRun, type RepeatGroup } from './groups.ts';
-import { type Spread, spreadFigure, spreadWithin } from './spread.ts';
+import { type Spread, spreadBeyond, spreadFigure, spreadWithin, type Within } from './spread.ts';
 
 /** What is compared besides scores: figures that do not follow the room. */
 const COMPARED = ['temperature_rise', 'idle_power', 'load_power', 'mean_clock'];
@@ -39,15 +39,25 @@ function specimenSpread(device: string, group: RepeatGroup): Entry[] {
     return [[`specimen_spread.${group.id}`, absent('specimen_spread', { absent: 'too-short', why, of: ofGroup(group) })]];
   }
   return addressesOf(group).map((address) => {
-    const means = [...group.specimens.values()].flatMap((runs) => {
-      const values = valuesAt(runs, address).map(valueIn);
-      return values.length > 0 ? [mean(values)] : [];
-    });
-    return entryOf(device, 'specimen_spread', group, address, () => spreadWithin([means]));
+    const runs = [...group.specimens.values()].map((of) => valuesAt(of, address).map(valueIn)).filter((values) => values.length > 0);
+    return entryOf(device, 'specimen_spread', group, address, () => spreadWithin([runs.map(mean)]), withinOf(runs));
   });
 }
 
-function entryOf(device: string, name: string, group: RepeatGroup, address: string, spread: () => Spread | null): Entry {
+/** What how runs repeat adds to the variance of specimens' means; null where no specimen was run twice. */
+function withinOf(specimens: readonly (readonly number[])[]): Within | null {
+  const spread = spreadWithin(specimens);
+  return spread && { variance: spread.deviation ** 2 * mean(specimens.map(({ length }) => 1 / length)), dof: spread.dof };
+}
+
+function entryOf(
+  device: string,
+  name: string,
+  group: RepeatGroup,
+  address: string,
+  spread: () => Spread | null,
+  within: Within | null = null,
+): Entry {
   const full = `${name}.${group.id}.${address}`;
   const figures = valuesAt(group.runs, address);
   const of = { ...ofGroup(group), figure: address };
@@ -68,7 +78,8 @@ function entryOf(device: string, name: string, group: RepeatGroup, address: stri
     columns: [],
     rows: null,
   };
-  return [full, spreadFigure({ name, address: full, device, spread: found, unit: figures[0]!.quantity.unit, of, from })];
+  const told = { name, address: full, device, spread: found, unit: figures[0]!.quantity.unit, of, from };
+  return [full, within ? spreadBeyond(told, within) : spreadFigure(told)];
 }
 
 /** Differences of °C are in K; different places and units are not put together. */

@@ -7,6 +7,7 @@ import {
   type ComparedRun,
   cellsOf,
   intervalWords,
+  signsSay,
   spreadsOf,
   uncertaintyText,
   verdictOf,
@@ -54,7 +55,7 @@ export function deltasMethod({ groups, absent, reference }: Deltas): string {
       figures.flat(),
       figures.some((each) => isCut(spreadsOf(each), 0)),
     ),
-    `A filled sign is told apart from ${reference.alias}. An open one is not, or it is unknown how runs of one setting lie apart.`,
+    ...signsSay(figures.flat(), reference.alias),
     ...placesOf(groups),
     ...[...groups, ...absent].flatMap(({ what, deltas: all }) =>
       absences(
