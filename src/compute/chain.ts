@@ -96,7 +96,7 @@ export async function chain({ root, scope, code, store, project, content }: Grou
       scope,
       prose: prose.html,
       accuracy: accuracy.tables,
-      travelling: { site: site.facts, project, states: published.states, origins: archives.origins, code: code.all },
+      archived: { site: site.facts, project, states: published.states, origins: archives.origins, code: code.all },
     });
     const tried = [...attempts.values()];
     const digests = new Map([

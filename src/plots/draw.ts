@@ -3,9 +3,8 @@
 import { listed } from '../figures/in-words.ts';
 import { error, type Place, type Problem } from '../problem.ts';
 import type { PlotRequest } from '../register/requests.ts';
-import type { ComparedSubject } from './data/compared-figures.ts';
 import { drawIn } from './drawing/draw-in.ts';
-import type { AttemptsSubject, Drawn, PlotSubject } from './drawing/drawn.ts';
+import type { AttemptsSubject, ComparedSubject, Drawn, PlotSubject } from './drawing/drawn.ts';
 import { LIGHT } from './drawing/palette.ts';
 import { isPlan, type Plan } from './drawing/plan.ts';
 import { png } from './drawing/png.ts';

@@ -1,9 +1,8 @@
 /** From a request to a plan and a specification, by the kind of plot. */
 import type { PlotKind, PlotRequest } from '../register/requests.ts';
-import type { ComparedSubject } from './data/compared-figures.ts';
 import { comparedPlanner } from './data/comparison-planner.ts';
 import { planDeltas } from './deltas/plan.ts';
-import type { AttemptsSubject, PlotSubject } from './drawing/drawn.ts';
+import type { AttemptsSubject, ComparedSubject, PlotSubject } from './drawing/drawn.ts';
 import { isPlan, type Planned, type Planner } from './drawing/plan.ts';
 import type { Size } from './drawing/size.ts';
 import type { Spec } from './drawing/vega.ts';

@@ -9,7 +9,7 @@ import { readInstrument } from './files/instruments.ts';
 import { readNote, type StatedNote } from './files/notes.ts';
 import { readRun, type StatedRun } from './files/runs.ts';
 import { readSetup, type Setup } from './files/setups.ts';
-import type { Attempts, Comparison, ContentFile, Device, Instrument, Register, Run } from './register.ts';
+import type { Attempts, Comparison, ContentFile, DataFiles, Device, Instrument, Register, Run } from './register.ts';
 import { checkSettings } from './resolved/check-settings.ts';
 import { checkNames, type Named, resolveRun } from './resolved/resolve-run.ts';
 import { tellSameLogs, tellUnusedLimits } from './resolved/suspicions.ts';
@@ -17,11 +17,6 @@ import { checkFormer } from './sections/former-addresses.ts';
 import { Index } from './values/index-of.ts';
 import { readSource, type SourceFile } from './values/source-file.ts';
 import { Report } from './yaml/report.ts';
-
-/** What there is below data/, as compute tells it. `outside` = the path leaves data/, also through a symbolic link. */
-export interface DataFiles {
-  kind(path: string): 'file' | 'folder' | 'missing' | 'outside';
-}
 
 interface Indexes extends Named {
   readonly runs: Index<Run>;

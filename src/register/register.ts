@@ -5,6 +5,11 @@ import type { LogDeclaration } from '../intake/log.ts';
 import type { Place } from '../problem.ts';
 import type { Quantity } from '../quantities/quantity.ts';
 
+/** What there is below data/, as compute tells it. `outside` = the path leaves data/, also through a symbolic link. */
+export interface DataFiles {
+  kind(path: string): 'file' | 'folder' | 'missing' | 'outside';
+}
+
 /** One file of content/, as compute hands it over. */
 export interface ContentFile {
   /** e.g. `content/runs/larch-fast.md`. */

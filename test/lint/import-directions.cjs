@@ -18,6 +18,18 @@ const MAY_IMPORT = {
   commands: ['problem.ts', 'statistics', 'quantities', 'intake', 'figures', 'register', 'words', 'plots', 'compute', 'print'],
 };
 
+// The same within the large folders: each room may import from the ones before it, rooms between bars not from each other. `.` is the
+// folder's own files, its front door; a file named here stands apart from its room, since it only says what there is.
+const ROOMS = {
+  register: ['rules.ts', 'register.ts', 'yaml', 'values', 'sections', 'files', 'resolved', 'sealed', 'portable', '.'],
+  words: ['script/script.ts', 'rules/rules.ts', 'written.ts', 'expression', 'stated', 'page', 'rules', 'directives', 'script', '.'],
+  plots: ['drawing', 'data', 'deltas|power-by-phase|scaling|scores|stability|step-response|trace', '.'],
+  compute: [
+    ...['store', 'models', 'results.ts', 'project', 'cite', 'feeds', 'steps', 'contents', 'comparison', 'record-copies'],
+    ...['published-state', 'data', 'linked-data', 'pages', 'discovery', 'archive', 'site', '.'],
+  ],
+};
+
 // One door for each library: replacing it touches one folder or file.
 const DOORS = {
   papaparse: 'intake',
@@ -45,6 +57,29 @@ const directions = Object.entries(MAY_IMPORT).map(([from, to]) => ({
   to: { path: '^src/', pathNot: [place(from), ...to.map(place)] },
 }));
 
+const roomPath = (folder, room) => (room === '.' ? `^src/${folder}/[^/]+$` : place(`${folder}/${room}`));
+
+const rooms = Object.entries(ROOMS).flatMap(([folder, order]) => {
+  const single = order.filter((room) => room.endsWith('.ts')).map((room) => place(`${folder}/${room}`));
+  const paths = (entries) => entries.flatMap((entry) => entry.split('|').map((room) => roomPath(folder, room)));
+  return order.flatMap((entry, i) =>
+    entry.split('|').map((room) => ({
+      name: `${folder}-${room.replace(/\W+/g, '-')}-imports-only-rooms-before-it`,
+      severity: 'error',
+      from: { path: roomPath(folder, room), ...(room.endsWith('.ts') ? {} : { pathNot: single }) },
+      to: { path: `^src/${folder}/`, pathNot: [roomPath(folder, room), ...paths(order.slice(0, i))] },
+    })),
+  );
+});
+
+// A room that the list leaves out would be free of it.
+const listed = Object.entries(ROOMS).map(([folder, order]) => ({
+  name: `${folder}-rooms-have-their-place`,
+  severity: 'error',
+  from: { path: `^src/${folder}/`, pathNot: order.flatMap((entry) => entry.split('|').map((room) => roomPath(folder, room))) },
+  to: {},
+}));
+
 const doors = Object.entries(DOORS).map(([library, door]) => ({
   name: `${library.replace(/\W+/g, '-')}-has-one-door`.replace(/^-/, ''),
   severity: 'error',
@@ -55,6 +90,8 @@ const doors = Object.entries(DOORS).map(([library, door]) => ({
 module.exports = {
   forbidden: [
     ...directions,
+    ...rooms,
+    ...listed,
     ...doors,
     { name: 'problem-imports-nothing', severity: 'error', from: { path: place('problem.ts') }, to: { path: '.' } },
     { name: 'words-never-sees-a-log', severity: 'error', from: { path: place('words') }, to: { path: place('intake') } },

@@ -1,6 +1,6 @@
 /** Invented comparisons for the tests of plots, by the project's own comparison of runs. */
 import type { Figure } from '../../src/figures/figure.ts';
-import type { ComparedSubject } from '../../src/plots/data/compared-figures.ts';
+import type { ComparedSubject } from '../../src/plots/drawing/drawn.ts';
 import { compareRuns, figure, part, type Sketch } from '../figures/comparison/runs.ts';
 
 /** The first run is the reference. */

@@ -1,7 +1,7 @@
 /** A small register without a fault, all invented, and edits that put one in. Shared by the tests of the register. */
 import { compareProblems, type Problem } from '../../src/problem.ts';
-import { type DataFiles, readRegister } from '../../src/register/read.ts';
-import type { ContentFile, Register } from '../../src/register/register.ts';
+import { readRegister } from '../../src/register/read.ts';
+import type { ContentFile, DataFiles, Register } from '../../src/register/register.ts';
 
 export const DEVICE = 'content/devices/larch-2.md';
 export const METER = 'content/instruments/inline-meter.md';

@@ -10,6 +10,7 @@ import { linksWithin } from '../contents/dead-links.ts';
 import { publishedDevice } from '../contents/device-figures.ts';
 import { type ComputedNote, comparisonPath, type Parts } from '../contents/site-contents.ts';
 import { DESCRIPTION } from '../data/names.ts';
+import type { Archive } from '../models/note.ts';
 import { isInvented, notePath } from '../pages/note.ts';
 import { noteReference } from '../pages/references.ts';
 import { stateOf } from '../published-state/protect.ts';
@@ -26,13 +27,6 @@ import { AS_PUBLISHED, type PlacedFile, placedData } from './placed-data.ts';
 import { type Maker, rebuildText } from './rebuild-text.ts';
 import { type ArchiveScope, archiveScope } from './scope.ts';
 import { zipped } from './zip.ts';
-
-/** An archive in the store. */
-export interface Archive {
-  readonly path: string;
-  readonly sha256: string;
-  readonly bytes: number;
-}
 
 export interface ArchiveSources {
   readonly store: Store;

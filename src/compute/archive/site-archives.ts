@@ -1,10 +1,14 @@
 /** The archives of all published notes, one after the other: no two are in memory at once. */
 import { readFileSync } from 'node:fs';
+import type { ArchiveOrigin } from '../../register/sealed/archive-origins.ts';
+import type { PublishedState } from '../../register/sealed/published-states.ts';
 import { notePath } from '../contents/note-path.ts';
 import type { Parts } from '../contents/site-contents.ts';
-import type { Travelling } from '../site/site.ts';
+import type { Archive } from '../models/note.ts';
+import type { Project } from '../project/read-project.ts';
+import type { SiteFacts } from '../project/site-facts.ts';
 import type { Store } from '../store/store.ts';
-import { type Archive, archiveOf } from './make-archive.ts';
+import { archiveOf } from './make-archive.ts';
 
 export interface Archives {
   /** By the path of the note's page. */
@@ -13,9 +17,19 @@ export interface Archives {
   readonly keys: readonly string[];
 }
 
+/** What archives are made of besides the contents of the site. */
+export interface ArchiveInputs {
+  readonly site: SiteFacts;
+  readonly project: Project;
+  readonly states: ReadonlyMap<string, PublishedState>;
+  readonly origins: readonly ArchiveOrigin[];
+  /** Digest of all code of stage 1. */
+  readonly code: string;
+}
+
 const PACKAGE = new URL('../../../package.json', import.meta.url);
 
-export function archivesOf(store: Store, parts: Parts, { project, states, code }: Travelling): Archives {
+export function archivesOf(store: Store, parts: Parts, { project, states, code }: ArchiveInputs): Archives {
   const { version } = JSON.parse(readFileSync(PACKAGE, 'utf8')) as { readonly version: string };
   const maker = { version, code, node: process.versions.node.split('.')[0]! };
   const texts = new Map(project.content.map(({ path, text }) => [path, text]));

@@ -7,7 +7,7 @@ import type { Attempts, Comparison, Note, Register, Run } from '../../register/r
 import type { Correction } from '../../register/sealed/published-states.ts';
 import type { Plan } from '../../words/script/plan.ts';
 import type { Written } from '../../words/written.ts';
-import type { PublishedData } from '../data/published-data.ts';
+import type { PublishedData } from '../models/data-file.ts';
 import type { Gathered } from '../models/gathered.ts';
 import type { SiteFacts } from '../project/site-facts.ts';
 import type { ComparisonModel, PagePlot } from '../results.ts';

@@ -1,6 +1,7 @@
 /** Every published file of data by its digest: what a downloaded copy is held against. */
+
+import type { PublishedData } from '../models/data-file.ts';
 import type { Link } from '../results.ts';
-import type { PublishedData } from './published-data.ts';
 
 /** A file that the site knows by its digest, offered or not. */
 export interface KnownFile {

@@ -1,7 +1,7 @@
 /** All files of data of the site, by what they belong to. */
 import type { Register } from '../../register/register.ts';
 import type { ComputedAttempts, ComputedRun } from '../contents/site-contents.ts';
-import type { DataFile, Role } from '../models/data-file.ts';
+import type { DataFile, PublishedData, Role } from '../models/data-file.ts';
 import { jsonText } from '../store/json-text.ts';
 import type { Memory } from '../store/memo.ts';
 import type { Store } from '../store/store.ts';
@@ -10,9 +10,6 @@ import { DESCRIPTION, distinctNames, sizeText } from './names.ts';
 import { publishedRun } from './published-run.ts';
 import { runFiles } from './run-files.ts';
 import { tableFile } from './table-file.ts';
-
-/** By `runs/<id>` and `attempts/<id>`. */
-export type PublishedData = ReadonlyMap<string, readonly DataFile[]>;
 
 interface Kept {
   readonly store: Store;

@@ -1,10 +1,10 @@
 /** The part of a site by which a reader holds a downloaded file against what was published: a page, and the digests as JSON. */
 
+import type { PublishedData } from '../models/data-file.ts';
 import type { Manifest, PageModel, VerifyModel } from '../results.ts';
 import { jsonText } from '../store/json-text.ts';
 import type { Store } from '../store/store.ts';
 import { digestsJson, type KnownFile, knownFiles } from './known-files.ts';
-import type { PublishedData } from './published-data.ts';
 
 type File = Manifest['files'][number];
 

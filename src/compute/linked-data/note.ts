@@ -1,8 +1,9 @@
 /** A note's page as a Report that is based on Datasets. */
-import type { Archive } from '../archive/make-archive.ts';
+
 import { absolute, type Name, nameOf } from '../cite/reference.ts';
 import { devicesOf, notePath } from '../contents/note-path.ts';
 import type { ComputedNote, Parts } from '../contents/site-contents.ts';
+import type { Archive } from '../models/note.ts';
 import { downloadOf, jsonLd, licenceOf, publisherOf } from './json-ld.ts';
 
 /** Its authors where it names them, its runs, its devices, the archive. */

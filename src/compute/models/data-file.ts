@@ -23,3 +23,6 @@ export interface DataFile {
   /** The author's file that it is, `data/…`; '' where it is made from others. */
   readonly source: string;
 }
+
+/** All files of data of a site, by `runs/<id>` and `attempts/<id>`. */
+export type PublishedData = ReadonlyMap<string, readonly DataFile[]>;

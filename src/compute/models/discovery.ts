@@ -1,5 +1,5 @@
 /** What the pages by which readers find things print. */
-import type { Highlight, Link, Marks } from '../results.ts';
+import type { Highlight, Link, Marks } from './shared.ts';
 
 /** Something that the index can be filtered by: as it stands in the address, and as readers see it. */
 export interface Choice {

@@ -3,7 +3,7 @@
  * stands, so that a copy prints by the same way as the living comparison.
  */
 import type { RunSeries } from '../../plots/data/series.ts';
-import type { ConditionRow, ShownCaution } from '../results.ts';
+import type { ConditionRow, ShownCaution } from './shared.ts';
 
 /** Its figures are those of `comparisons/<id>/figures.json`. */
 export interface Gathered extends PublishedMap {

@@ -1,10 +1,9 @@
 /** A note, and the words of a front matter. */
 import type { Licence } from '../../register/register.ts';
-import type { Citation } from '../cite/citation.ts';
 import type { CorrectedTogether } from './corrections.ts';
 import type { DataFile } from './data-file.ts';
 import type { Ledgers } from './ledger.ts';
-import type { ConditionRow, HeldNote, Highlight, Link, Marks, PagePlot, ShownCaution } from './shared.ts';
+import type { Citation, ConditionRow, HeldNote, Highlight, Link, Marks, PagePlot, ShownCaution } from './shared.ts';
 
 /** What notes and scripts have in common. */
 export interface WordsModel {
@@ -75,4 +74,11 @@ export interface ShownFront {
   readonly title: FrontWords;
   readonly summary: FrontWords;
   readonly disclosure: FrontWords;
+}
+
+/** The archive of a note, in the store. */
+export interface Archive {
+  readonly path: string;
+  readonly sha256: string;
+  readonly bytes: number;
 }

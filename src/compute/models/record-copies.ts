@@ -1,5 +1,6 @@
 /** What the pages of record copies print besides the copies themselves. */
-import type { ComparisonModel, Link } from '../results.ts';
+import type { ComparisonModel } from './comparison.ts';
+import type { Link } from './shared.ts';
 
 /** What is no longer as a record copy has it. */
 export interface ChangedSince {

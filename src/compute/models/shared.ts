@@ -85,3 +85,11 @@ export interface ConditionRow {
   readonly label: string;
   readonly text: string;
 }
+
+/** How to cite a page, as the page prints it. */
+export interface Citation {
+  readonly plain: string;
+  /** Addresses of the files, below the base. */
+  readonly bib: string;
+  readonly json: string;
+}

@@ -7,7 +7,6 @@ import type { Note } from '../../register/register.ts';
 import { heldInWords } from '../../words/expression/in-words.ts';
 import { fragmentOf } from '../../words/page/fragment.ts';
 import type { HeldBy, LedgerEntry, PlainWords } from '../../words/written.ts';
-import type { Archive } from '../archive/make-archive.ts';
 import { citation } from '../cite/citation.ts';
 import { commonConditions } from '../contents/common-conditions.ts';
 import { conditionRows, fromText, runLink, settingText, uncertaintyText } from '../contents/figure-text.ts';
@@ -24,6 +23,7 @@ import {
 } from '../contents/site-contents.ts';
 import { sizeText } from '../data/names.ts';
 import { linkedNote } from '../linked-data/note.ts';
+import type { Archive } from '../models/note.ts';
 import type { FrontWords, HeldNote, Highlight, Ledgers, Link, Marks, NoteModel, ShownFront } from '../results.ts';
 import { correctedNumbers, correctionsOf, markCorrected } from './corrections.ts';
 import { noteReference } from './references.ts';

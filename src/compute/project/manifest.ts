@@ -1,7 +1,7 @@
 /** The manifest on disk, and whether it still stands: whether all that it was made from is as it was. */
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { DataFiles } from '../../register/read.ts';
+import type { DataFiles } from '../../register/register.ts';
 import { type Inputs, MANIFEST_FORMAT, type Manifest, type Scope } from '../results.ts';
 import { digest, digestOf } from '../store/digest.ts';
 import { isPassing } from '../store/momentary-problems.ts';

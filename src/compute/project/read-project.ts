@@ -2,8 +2,7 @@
 import { type Dirent, lstatSync, readdirSync, readFileSync, realpathSync, statSync } from 'node:fs';
 import { join, sep } from 'node:path';
 import { compareText, error, type Problem } from '../../problem.ts';
-import type { DataFiles } from '../../register/read.ts';
-import type { ContentFile } from '../../register/register.ts';
+import type { ContentFile, DataFiles } from '../../register/register.ts';
 
 export interface Project {
   readonly content: readonly ContentFile[];

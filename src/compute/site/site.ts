@@ -1,10 +1,8 @@
 /** Page models and files beside them, from everything computed. */
 import type { CheckTable } from '../../figures/checks/results.ts';
 import type { Register } from '../../register/register.ts';
-import type { ArchiveOrigin } from '../../register/sealed/archive-origins.ts';
-import type { PublishedState } from '../../register/sealed/published-states.ts';
 import { formerIdsOf } from '../../register/sections/former-addresses.ts';
-import { type Archives, archivesOf } from '../archive/site-archives.ts';
+import { type ArchiveInputs, type Archives, archivesOf } from '../archive/site-archives.ts';
 import { type AllGathered, recordOf } from '../comparison/compute-gathered.ts';
 import { publishedComparison } from '../comparison/published-comparison.ts';
 import { deadLinks, type Linking } from '../contents/dead-links.ts';
@@ -27,8 +25,6 @@ import { notesFeedModel } from '../pages/notes-feed.ts';
 import { citationFiles } from '../pages/references.ts';
 import { runModel } from '../pages/run.ts';
 import { prompterModel, scriptFiles, scriptModel } from '../pages/script.ts';
-import type { Project } from '../project/read-project.ts';
-import type { SiteFacts } from '../project/site-facts.ts';
 import type { Protected } from '../published-state/protect.ts';
 import { movedFiles, movedPages } from '../published-state/redirects.ts';
 import { redirectFiles } from '../published-state/state-files.ts';
@@ -76,16 +72,7 @@ interface Options {
   /** Published values beside ours. */
   readonly accuracy: readonly CheckTable[];
   /** What archives are made of besides. */
-  readonly travelling: Travelling;
-}
-
-export interface Travelling {
-  readonly site: SiteFacts;
-  readonly project: Project;
-  readonly states: ReadonlyMap<string, PublishedState>;
-  readonly origins: readonly ArchiveOrigin[];
-  /** Digest of all code of stage 1. */
-  readonly code: string;
+  readonly archived: ArchiveInputs;
 }
 
 type Files = Manifest['files'][number][];
@@ -93,7 +80,7 @@ type Files = Manifest['files'][number][];
 /** Builds and stores the model of every page of the scope, and the files beside them. */
 export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | 'gathered' | 'feed' | 'problems' | 'entries'> {
   const parts = partsOf(options);
-  const archives = archivesOf(options.store, parts, options.travelling);
+  const archives = archivesOf(options.store, parts, options.archived);
   const models: [path: string, model: PageModel][] = [
     ['', homeModel(parts)],
     ...parts.notes.flatMap((note) => notePages(parts, note, archives)),
@@ -138,7 +125,7 @@ export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | '
     problems: deadLinks(
       [...parts.notes, ...notShown(options, parts)],
       { pages, files: all },
-      options.travelling.origins.flatMap(({ links }) => links),
+      options.archived.origins.flatMap(({ links }) => links),
     ),
     gathered: Object.fromEntries([...parts.comparisons].map(([id, { record }]) => [id, record])),
     feed: feed === null ? null : options.store.keep(JSON.stringify(feedsOf(parts, feed))),
@@ -198,7 +185,7 @@ function pageOfData({ attempts }: Parts, subject: string): string {
 
 function partsOf(options: Options): Parts {
   const { register, runs, comparisons, attempts, held, scripts, plots, gathered, scope, prose } = options;
-  const memory = openMemory(options.store, options.travelling.code);
+  const memory = openMemory(options.store, options.archived.code);
   const reached = reach(scope, held.notes.outcomes, runs.outcomes.keys(), comparisons.keys(), attempts.keys());
   const computed = [...runs.outcomes.values()]
     .filter(({ run }) => reached.runs.has(run.id))
@@ -228,7 +215,7 @@ function partsOf(options: Options): Parts {
     prose,
     published: publishedIds(held.notes.outcomes, runs, attempts),
     corrections: held.corrections,
-    site: options.travelling.site,
+    site: options.archived.site,
   };
 }
 

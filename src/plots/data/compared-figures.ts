@@ -3,16 +3,8 @@ import { type Figure, isPresent, type PresentFigure } from '../../figures/figure
 import { printQuantity, printUncertainty } from '../../quantities/print.ts';
 import { interval95 } from '../../quantities/uncertainty.ts';
 import type { Spread } from '../drawing/dots.ts';
+import type { ComparedSubject } from '../drawing/drawn.ts';
 import { runStyles } from '../drawing/styles.ts';
-
-export interface ComparedSubject {
-  /** Alias of the reference run. */
-  readonly reference: string;
-  /** In the author's order; `slot` is the place that the look follows, the place in this list when left out. */
-  readonly runs: readonly { readonly alias: string; readonly slot?: number }[];
-  /** The comparison's figures by address without its alias: `speedup.fast`. Those of a `figures.json` are read by `readPublishedFigures`. */
-  readonly figures: ReadonlyMap<string, Figure>;
-}
 
 export interface ComparedRun {
   readonly alias: string;

@@ -1,7 +1,7 @@
 /** Plots of a comparison for notes: what cannot be drawn becomes a located error. */
 import { error } from '../../problem.ts';
+import type { ComparedSubject } from '../drawing/drawn.ts';
 import { isPlan, type Plan, type Planner, type Undrawn } from '../drawing/plan.ts';
-import type { ComparedSubject } from './compared-figures.ts';
 
 /** A planner that draws the comparison of its request. */
 export function comparedPlanner(planOf: (subject: ComparedSubject, title?: string) => Plan | Undrawn): Planner {

@@ -1,6 +1,7 @@
 /** What each run costs beside the reference: differences in power and in rise over ambient, with their 95 % intervals. */
 import { type Figure, isPresent } from '../../figures/figure.ts';
-import { type Compared, type ComparedRun, type ComparedSubject, comparedOf, figureAt } from '../data/compared-figures.ts';
+import { type Compared, type ComparedRun, comparedOf, figureAt } from '../data/compared-figures.ts';
+import type { ComparedSubject } from '../drawing/drawn.ts';
 import type { Plan, Undrawn } from '../drawing/plan.ts';
 import { layOutDeltas } from './layout.ts';
 import { deltasAlt, deltasCsv, deltasMethod, deltasTable, deltasTitle } from './words.ts';

@@ -1,6 +1,7 @@
 /** How speed grows with the clock: each run's speedup over its measured clock, with the line of a speed in proportion to the clock. */
 import { type Figure, isPresent, type PresentFigure } from '../../figures/figure.ts';
-import { type Compared, type ComparedRun, type ComparedSubject, comparedOf, figureAt } from '../data/compared-figures.ts';
+import { type Compared, type ComparedRun, comparedOf, figureAt } from '../data/compared-figures.ts';
+import type { ComparedSubject } from '../drawing/drawn.ts';
 import type { Plan, Undrawn } from '../drawing/plan.ts';
 import { layOutScaling } from './layout.ts';
 import { scalingAlt, scalingCsv, scalingMethod, scalingTable, scalingTitle } from './words.ts';

@@ -1,7 +1,8 @@
 /** Scores by test: each run's speedup in each test, with its 95 % interval, on an axis where equal distances are equal factors. */
 import { type Figure, isPresent } from '../../figures/figure.ts';
 import { compareText } from '../../problem.ts';
-import { type Compared, type ComparedRun, type ComparedSubject, comparedOf, figureAt } from '../data/compared-figures.ts';
+import { type Compared, type ComparedRun, comparedOf, figureAt } from '../data/compared-figures.ts';
+import type { ComparedSubject } from '../drawing/drawn.ts';
 import type { Plan, Undrawn } from '../drawing/plan.ts';
 import { layOutScores } from './layout.ts';
 import { scoresAlt, scoresCsv, scoresMethod, scoresTable, scoresTitle } from './words.ts';

@@ -3,12 +3,12 @@
 import { duration, listed } from '../../figures/in-words.ts';
 import { shown } from '../data/figure-text.ts';
 import type { Drawn } from '../drawing/drawn.ts';
+import { cellAt, halfStep, TABLE_ROWS } from '../drawing/lines/at-times.ts';
 import { drawLine } from '../drawing/lines/drawn-line.ts';
 import { type CsvLine, lineCsv } from '../drawing/lines/line-csv.ts';
 import { WIDE } from '../drawing/size.ts';
 import { timeScale } from '../drawing/ticks.ts';
 import { fixed, reading, withUnit } from '../drawing/wording.ts';
-import { cellAt, halfStep, TABLE_ROWS } from '../trace/tables.ts';
 import { overOf } from './layout.ts';
 import type { Course, StepResponse } from './plan.ts';
 

@@ -2,16 +2,13 @@
 
 import { runName } from '../data/figure-text.ts';
 import type { Drawn } from '../drawing/drawn.ts';
+import { cellAt, halfStep, TABLE_ROWS } from '../drawing/lines/at-times.ts';
 import { drawLine } from '../drawing/lines/drawn-line.ts';
 import { type CsvLine, lineCsv } from '../drawing/lines/line-csv.ts';
-import { nearestIndex } from '../drawing/panel.ts';
 import { WIDE } from '../drawing/size.ts';
 import { timeScale } from '../drawing/ticks.ts';
 import { fixed, withUnit } from '../drawing/wording.ts';
 import type { Line, Trace } from './panels.ts';
-
-/** About how many rows the short table has. */
-export const TABLE_ROWS = 16;
 
 /** Every drawn point of all lines. */
 export function traceCsv(trace: Trace): string {
@@ -44,17 +41,6 @@ export function traceTable(trace: Trace): Drawn['table'] {
   };
 }
 
-/** Half the distance of two ticks: how far a reading may be from the time that it stands for. */
-export function halfStep(ticks: readonly number[]): number {
-  return ticks.length > 1 ? (ticks[1]! - ticks[0]!) / 2 : Number.POSITIVE_INFINITY;
-}
-
 function columnName(line: Line, heading: string, trace: Trace): string {
   return trace.panels.length > 1 ? `${heading.toLowerCase()}, ${line.label}` : line.label;
-}
-
-/** The reading nearest to a time, or nothing when none is near enough. */
-export function cellAt(line: Pick<Line, 'x' | 'y' | 'decimals'>, time: number, half: number): string {
-  const i = nearestIndex(line.x, time);
-  return Math.abs(line.x[i]! - time) > half ? '' : fixed(line.y[i]!, line.decimals);
 }

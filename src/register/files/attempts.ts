@@ -1,8 +1,7 @@
 /** content/attempts/<id>.md: settings tried on a specimen, in a CSV, and what came of each. */
 import type { Passing } from '../../figures/stability/ladder.ts';
 import type { Place } from '../../problem.ts';
-import type { DataFiles } from '../read.ts';
-import type { Attempts } from '../register.ts';
+import type { Attempts, DataFiles } from '../register.ts';
 import { referenceOf } from '../sections/shared-keys.ts';
 import { dataPathOf } from '../values/data-path.ts';
 import { TEMPERATURE, TIME } from '../values/quantity-kinds.ts';

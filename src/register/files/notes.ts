@@ -1,7 +1,6 @@
 /** content/notes/<slug>.md and content/scripts/<slug>.md: what a write-up says of itself. Its text is read by words. */
 
-import type { DataFiles } from '../read.ts';
-import type { FrontKey, FrontText, Note, NoteStatus, UnheldRule } from '../register.ts';
+import type { DataFiles, FrontKey, FrontText, Note, NoteStatus, UnheldRule } from '../register.ts';
 import { type Alias, idsOf, readAliases, tellClashes } from '../sections/aliases.ts';
 import { readCorrections } from '../sections/corrections.ts';
 import { readWas } from '../sections/former-addresses.ts';

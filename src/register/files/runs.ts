@@ -1,7 +1,6 @@
 /** content/runs/<id>.md as its author states it, before its setup is laid under. */
 import type { Known, Repair } from '../../intake/log.ts';
-import type { DataFiles } from '../read.ts';
-import type { Run } from '../register.ts';
+import type { DataFiles, Run } from '../register.ts';
 import { readFormer } from '../sections/former-addresses.ts';
 import { readLog, type StatedLog } from '../sections/log.ts';
 import { readKnown, readRepairs } from '../sections/repairs.ts';

@@ -2,9 +2,8 @@
 import { MEASURED_AT, type QuantityKind } from '../../intake/log.ts';
 import { checkStep } from '../values/channel-step.ts';
 import { meant, oneOf } from '../values/names.ts';
-import type { StatedChannel } from '../values/stated-value.ts';
+import type { Inherited, StatedChannel } from '../values/stated-value.ts';
 import type { Report } from '../yaml/report.ts';
-import type { Inherited } from './inherit.ts';
 
 const ELECTRICAL: readonly QuantityKind[] = ['current', 'voltage', 'power', 'energy'];
 /** Quantities that differ by where they are measured. */

@@ -1,8 +1,6 @@
 /** Lays what a run states over what its setup states. */
 import { mergeChannels } from '../sections/channels.ts';
-import type { Shared } from '../values/stated-value.ts';
-
-export type Inherited = Omit<Shared, 'without'>;
+import type { Inherited, Shared } from '../values/stated-value.ts';
 
 /**
  * Conditions, settings and the log's time are merged by key, channels by name and then by key. The list of instruments, the phases

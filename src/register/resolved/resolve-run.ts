@@ -8,11 +8,11 @@ import { stepOf } from '../values/channel-step.ts';
 import { exampleOf } from '../values/examples.ts';
 import type { Index } from '../values/index-of.ts';
 import { meant, oneOf } from '../values/names.ts';
-import type { Shared, StatedChannel } from '../values/stated-value.ts';
+import type { Inherited, Shared, StatedChannel } from '../values/stated-value.ts';
 import { placeFinder } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
 import { checkChannels, tellOverridden } from './check-channels.ts';
-import { type Inherited, inherit } from './inherit.ts';
+import { inherit } from './inherit.ts';
 import { conditionsOf, contextOf, factPlacesOf, factsOf, type Stated } from './run-facts.ts';
 
 export interface Named {

@@ -5,8 +5,7 @@ import type { Quantity } from '../../quantities/quantity.ts';
 import { PRIMARY } from '../files/devices.ts';
 import type { Condition, Device } from '../register.ts';
 import { quantityOf } from '../values/quantity-value.ts';
-import type { StatedChannel, StatedCondition } from '../values/stated-value.ts';
-import type { Inherited } from './inherit.ts';
+import type { Inherited, StatedChannel, StatedCondition } from '../values/stated-value.ts';
 
 /**
  * Conditions with their quantities. The source of a stated uncertainty names the run, also where the setup states it for several: `± 0.5 °C`

@@ -1,8 +1,7 @@
 /** How a run names its log: a path, or a mapping of the path, what is declared of its time, and how it goes out. */
 import { TIME_FORMATS } from '../../intake/log.ts';
 import type { Place } from '../../problem.ts';
-import type { DataFiles } from '../read.ts';
-import type { Sharing } from '../register.ts';
+import type { DataFiles, Sharing } from '../register.ts';
 import { dataPathOf } from '../values/data-path.ts';
 import { map, optional, readShape, type ShapeOf, shape, text } from '../values/shape.ts';
 import { readSharing, shareOf } from '../values/sharing.ts';

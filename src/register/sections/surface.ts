@@ -1,11 +1,10 @@
 /** How a run names its surface readings: a path, or a mapping of the path and the instrument that took them. */
 import type { Place } from '../../problem.ts';
-import type { DataFiles } from '../read.ts';
-import type { Inherited } from '../resolved/inherit.ts';
+import type { DataFiles } from '../register.ts';
 import { dataPathOf } from '../values/data-path.ts';
 import { meant, oneOf } from '../values/names.ts';
 import { optional, readShape, shape, text } from '../values/shape.ts';
-import type { Reference } from '../values/stated-value.ts';
+import type { Inherited, Reference } from '../values/stated-value.ts';
 import type { MapNode, TextNode } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
 import { referenceOf } from './shared-keys.ts';

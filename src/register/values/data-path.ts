@@ -1,6 +1,6 @@
 /** Paths below data/: plain, inside, and naming a file that is there. */
 
-import type { DataFiles } from '../read.ts';
+import type { DataFiles } from '../register.ts';
 import type { TextNode } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
 import { cut } from './values.ts';

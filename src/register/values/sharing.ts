@@ -1,6 +1,6 @@
 /** How a log goes out: what stands below `log` about it. */
 import type { Place } from '../../problem.ts';
-import type { DataFiles } from '../read.ts';
+import type { DataFiles } from '../register.ts';
 import { SHARES, type Share, type Sharing } from '../register.ts';
 import type { TextNode } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';

@@ -64,3 +64,6 @@ export interface Shared {
   readonly sharing: Sharing;
   readonly licence?: Licence;
 }
+
+/** What a run states laid over what its setup states. */
+export type Inherited = Omit<Shared, 'without'>;

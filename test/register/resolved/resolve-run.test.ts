@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Place } from '../../../src/problem.ts';
 import type { Quantity } from '../../../src/quantities/quantity.ts';
-import { type DataFiles, readRegister } from '../../../src/register/read.ts';
-import type { Run } from '../../../src/register/register.ts';
+import { readRegister } from '../../../src/register/read.ts';
+import type { DataFiles, Run } from '../../../src/register/register.ts';
 import { DEVICE, FAST, reading, SETUP } from '../base.ts';
 import { SERIES } from '../soak-series.ts';
 

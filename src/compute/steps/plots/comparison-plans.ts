@@ -1,8 +1,8 @@
 /** How each plot of a comparison's page is planned from what was gathered. */
 
 import type { QuantityKind } from '../../../intake/log.ts';
-import type { ComparedSubject } from '../../../plots/data/compared-figures.ts';
 import { planDeltas } from '../../../plots/deltas/plan.ts';
+import type { ComparedSubject } from '../../../plots/drawing/drawn.ts';
 import type { Plan, Undrawn } from '../../../plots/drawing/plan.ts';
 import { MOST_STYLES } from '../../../plots/drawing/palette.ts';
 import { titleOf } from '../../../plots/drawing/wording.ts';

@@ -1,6 +1,5 @@
 /** What a worker is asked to draw, and the key that covers it. */
-import type { ComparedSubject } from '../../../plots/data/compared-figures.ts';
-import type { AttemptsSubject, Drawn } from '../../../plots/drawing/drawn.ts';
+import type { AttemptsSubject, ComparedSubject, Drawn } from '../../../plots/drawing/drawn.ts';
 import type { PlotRequest } from '../../../register/requests.ts';
 import { digestOf } from '../../store/digest.ts';
 import type { RunTask } from '../runs/run-step.ts';
