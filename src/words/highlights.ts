@@ -2,9 +2,9 @@
 import { error } from '../problem.ts';
 import type { Note } from '../register/register.ts';
 import { entryOf, holdsNothing, printed } from './directives/value.ts';
-import { standsInText } from './expression/stands-in.ts';
 import { evaluate } from './expression/expression.ts';
 import { ownInterval } from './expression/interval-slack.ts';
+import { standsInText } from './expression/stands-in.ts';
 import { locate } from './expression/text-problem.ts';
 import type { Writing } from './page/writing.ts';
 import type { DraftEntry } from './written.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { grubbs } from '../../src/statistics/grubbs.ts';
-import { seededRandom } from './seeded-random.ts';
 import { normalQuantile } from '../../src/statistics/normal-quantile.ts';
+import { seededRandom } from './seeded-random.ts';
 
 describe('statistics/grubbs', () => {
   // Critical values of F. E. Grubbs and G. Beck, Technometrics 14, 1972: 2.5 % on one side is 5 % on both (read in a secondary table).

@@ -65,7 +65,8 @@ export const SCORES: readonly Definition[] = [
     check: 'a clock that is known in each window',
   }),
   score('score_drift', 'drift of a score over its repeats', '1', {
-    definition: 'By how much a score changes from one repeat to the next, as a share of its mean: the slope of a straight line over the repeats.',
+    definition:
+      'By how much a score changes from one repeat to the next, as a share of its mean: the slope of a straight line over the repeats.',
     formula: String.raw`\delta = \frac{1}{\bar x}\,\frac{\sum_i (i - \bar\imath)(x_i - \bar x)}{\sum_i (i - \bar\imath)^2}`,
     assumptions: [
       'Repeats are in the order of the table.',
@@ -79,7 +80,10 @@ export const SCORES: readonly Definition[] = [
   score('score_per_watt', 'score per watt', "the test's own, per W", {
     definition: 'Score over the mean power in the time of its repeats, for a test of which more is better.',
     formula: String.raw`\frac{\bar x}{\bar P}`,
-    assumptions: ['The power is that during the repeats, never that of a soak.', 'The power of what is not metered, such as an adapter, is not in it.'],
+    assumptions: [
+      'The power is that during the repeats, never that of a soak.',
+      'The power of what is not metered, such as an adapter, is not in it.',
+    ],
     absentWhen: ['of the test less is better', 'the power during the repeats is not known (then it is not listed)'],
     source: 'common practice, no source',
     check: 'known score and power: 100 points at 8 W are 12.5 points/W',
@@ -87,7 +91,9 @@ export const SCORES: readonly Definition[] = [
   score('score_per_joule', 'score per joule', "the test's own, per J", {
     definition: 'Score over the energy that one repeat took, for a test of which more is better.',
     formula: String.raw`\frac{\bar x}{E}`,
-    assumptions: ['A score that is a rate already counts time once: its share by energy tells tests of one length apart, not tests of different lengths.'],
+    assumptions: [
+      'A score that is a rate already counts time once: its share by energy tells tests of one length apart, not tests of different lengths.',
+    ],
     absentWhen: ['of the test less is better', 'the energy of the repeats is not known (then it is not listed)'],
     source: 'common practice, no source',
     check: 'known score and energy: 100 points for 800 J are 0.125 points/J',

@@ -39,7 +39,9 @@ function specimenSpread(device: string, group: RepeatGroup): Entry[] {
     return [[`specimen_spread.${group.id}`, absent('specimen_spread', { absent: 'too-short', why, of: ofGroup(group) })]];
   }
   return addressesOf(group).map((address) => {
-    const runs = [...group.specimens.values()].map((of) => valuesAt(of, address).map(valueIn)).filter((values) => values.length > 0);
+    const runs = [...group.specimens.values()]
+      .map((of) => valuesAt(of, address).map(valueIn))
+      .filter((values) => values.length > 0);
     return entryOf(device, 'specimen_spread', group, address, () => spreadWithin([runs.map(mean)]), withinOf(runs));
   });
 }

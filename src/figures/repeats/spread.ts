@@ -76,7 +76,11 @@ export function spreadBeyond(told: Told, within: Within): Figure {
     const why = 'The specimens lie no further apart than runs of one specimen do.';
     return absent(name, { absent: 'out-of-range', why, of: more, ...(bound.value > 0 ? { bound } : {}) });
   }
-  const source = { id: `device:${device}/${address}/sampling`, title: `the few values behind ${address} of ${device}`, dof: spread.dof };
+  const source = {
+    id: `device:${device}/${address}/sampling`,
+    title: `the few values behind ${address} of ${device}`,
+    dof: spread.dof,
+  };
   const share = Math.hypot(whole * Math.sqrt(2 / spread.dof), within.variance * Math.sqrt(2 / within.dof)) / (2 * Math.sqrt(left));
   return {
     name,

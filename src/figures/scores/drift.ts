@@ -23,13 +23,15 @@ export function driftOf(soak: Soak, { file }: Scores, test: ScoredTest): Figure 
     values,
   );
   const level = line.intercept;
-  if (!(level > 0)) return absent('score_drift', { absent: 'out-of-range', why: `The mean of ${test.title} is not above zero.`, of });
+  if (!(level > 0))
+    return absent('score_drift', { absent: 'out-of-range', why: `The mean of ${test.title} is not above zero.`, of });
   const address = `score_drift.${test.id}`;
   const step = Math.max(...counted.map((repeat) => repeat.step)) / level;
   const u = line.uSlope / level;
   // Two steps at the ends of the line, seen over its length.
   const reach = (step * Math.SQRT2) / (counted.length - 1);
-  const part = u > reach / Math.sqrt(12) ? samplingPart(soak.context, address, u, line.dof) : stepPart(soak.context, address, reach);
+  const part =
+    u > reach / Math.sqrt(12) ? samplingPart(soak.context, address, u, line.dof) : stepPart(soak.context, address, reach);
   const lines = counted.map((repeat) => repeat.line);
   return {
     name: 'score_drift',

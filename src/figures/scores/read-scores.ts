@@ -144,7 +144,13 @@ function statedIn(reading: Reading, row: TableRow, column: 'clock' | 'power'): S
   const quantity = parseQuantity(text, STATED);
   const unit = column === 'clock' ? 'Hz' : 'W';
   const number = /^[0-9]+(?:\.[0-9]+)?/.exec(text)?.[0];
-  if (isParseFailure(quantity) || quantity.unit !== unit || !(quantity.value > 0) || quantity.parts?.length !== 0 || number === undefined)
+  if (
+    isParseFailure(quantity) ||
+    quantity.unit !== unit ||
+    !(quantity.value > 0) ||
+    quantity.parts?.length !== 0 ||
+    number === undefined
+  )
     return report(reading, row, column, 'score-stated', `the ${column} \`${text}\``, EXPECTED_STATED[column]);
   return { value: quantity.value, step: (quantity.value / Number(number)) * 10 ** -decimalsOf(number, '.') };
 }

@@ -10,8 +10,8 @@ import { quantityOf } from '../sources.ts';
 import { driftOf } from './drift.ts';
 import { outlierIn } from './outlier.ts';
 import { repeatsPart } from './scatter-of-repeats.ts';
-import { ofTest, type ScoredTest, type Scores } from './score-table.ts';
 import { scorePer } from './score-per.ts';
+import { ofTest, type ScoredTest, type Scores } from './score-table.ts';
 import { statedFigures } from './stated-readings.ts';
 import { windowFigures } from './window-figures.ts';
 
@@ -23,7 +23,9 @@ export function scoreFigures(soak: Soak, scores: Scores | undefined, meter: Mete
   return (scores?.tests ?? []).flatMap((test) => {
     const score = scoreOf(soak, scores!, test);
     const stated = statedFigures(soak, scores!, test);
-    const logged = windowFigures(soak, test, meter).filter(([address, figure]) => isPresent(figure) || !stated.some(([each]) => each === address));
+    const logged = windowFigures(soak, test, meter).filter(
+      ([address, figure]) => isPresent(figure) || !stated.some(([each]) => each === address),
+    );
     const had = new Map([...stated, ...logged]);
     return [
       [`score.${test.id}`, score] as const,

@@ -1,13 +1,14 @@
 /** Clock and power that the table of scores itself states for its repeats. */
-import { quantityOf } from '../sources.ts';
+
 import { mean } from '../../statistics/mean.ts';
 import { sampleDeviation } from '../../statistics/sample-deviation.ts';
 import type { Of } from '../absent.ts';
 import type { PresentFigure } from '../figure.ts';
 import type { Entry, Soak } from '../soak.ts';
-import { ofTest, type ScoredTest, type Scores, type StatedReading } from './score-table.ts';
-import { repeatsPart } from './scatter-of-repeats.ts';
+import { quantityOf } from '../sources.ts';
 import { between } from './moments.ts';
+import { repeatsPart } from './scatter-of-repeats.ts';
+import { ofTest, type ScoredTest, type Scores, type StatedReading } from './score-table.ts';
 
 /**
  * `score_clock.<test>`, `score_power.<test>` and `energy_per_task.<test>` from the columns `clock`, `power`, `start` and `end` of the table,
@@ -32,8 +33,19 @@ export function statedFigures(soak: Soak, { file }: Scores, test: ScoredTest): E
     return [[address, present]];
   };
   return [
-    ...figure('score_clock', 'clock', statedAs(test, ({ clock }) => clock), 'Hz', { clock: 'delivered' }),
-    ...figure('score_power', 'power', statedAs(test, ({ power }) => power), 'W'),
+    ...figure(
+      'score_clock',
+      'clock',
+      statedAs(test, ({ clock }) => clock),
+      'Hz',
+      { clock: 'delivered' },
+    ),
+    ...figure(
+      'score_power',
+      'power',
+      statedAs(test, ({ power }) => power),
+      'W',
+    ),
     ...figure('energy_per_task', 'power', energies(test), 'J'),
   ];
 }

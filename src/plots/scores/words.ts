@@ -1,7 +1,17 @@
 /** What a plot of scores says in words and in tables. */
 import { isPresent } from '../../figures/figure.ts';
 import { listed } from '../../figures/in-words.ts';
-import { absences, cellsOf, differs, intervalWords, logSpreads, signsSay, uncertaintyText, valueText, verdictOf } from '../data/compared-figures.ts';
+import {
+  absences,
+  cellsOf,
+  differs,
+  intervalWords,
+  logSpreads,
+  signsSay,
+  uncertaintyText,
+  valueText,
+  verdictOf,
+} from '../data/compared-figures.ts';
 import { csv } from '../drawing/csv.ts';
 import { isCut } from '../drawing/dots.ts';
 import type { Drawn } from '../drawing/drawn.ts';

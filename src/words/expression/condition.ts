@@ -12,9 +12,9 @@ import { differentPlaces } from './electrical.ts';
 import { type Evaluated, evaluateTree, isUnheld, type Outcome, once, problemsOf, refused } from './evaluate.ts';
 import type { Comparison, Condition, Expression, Ordering, Span } from './expression-tree.ts';
 import { combinedSlack, widened } from './interval-slack.ts';
+import { standsInOf } from './stands-in.ts';
 import type { TextProblem } from './text-problem.ts';
 import { withoutUnit } from './without-unit.ts';
-import { standsInOf } from './stands-in.ts';
 
 export type Verdict = 'holds' | 'fails' | 'cannot be told';
 

@@ -66,7 +66,8 @@ function runOf(run: string, level: number, spread: number, noise: Random): Compa
   };
   add('load_power', 'load_power', 'W', 8, { at: 'board input' });
   add('temperature_rise', 'temperature_rise', 'K', 40);
-  for (const test of TESTS) add('score', `score.${test}`, 'points', 100, { test, title: test, better: 'higher', n: 5, spread: 0.2 });
+  for (const test of TESTS)
+    add('score', `score.${test}`, 'points', 100, { test, title: test, better: 'higher', n: 5, spread: 0.2 });
   return { alias: run, run, device: 'larch', specimen: 'no-1', figures };
 }
 
@@ -95,7 +96,8 @@ function repeats(counts: readonly [number, number], { noise, run }: Trial): Answ
 const percent = (share: number) => `${(100 * share).toFixed(1).replace('.0', '')} %`;
 const WIDE =
   'Where the runs happen to agree better than their own scatter lets expect, that scatter is taken, and still with the few degrees of freedom of the runs: two runs that agree are no proof.';
-const LOGS = 'Each setting was run once, and nothing says how runs lie apart: the interval is that of two logs, and no setting is told apart.';
+const LOGS =
+  'Each setting was run once, and nothing says how runs lie apart: the interval is that of two logs, and no setting is told apart.';
 
 function equal(made: Made): Cell {
   const { settings, runs, spread, borrowed } = made;
@@ -127,15 +129,19 @@ export const FAMILY: Family = {
     ...[0.002, 0.005, 0.01].map((spread) => equal({ settings: 2, runs: 1, spread, borrowed: 3 })),
     ...[2, 3, 4].flatMap((runs) => [0.01, 0.02, 0.03].map((by) => higher(2, runs, by))),
     ...[0.01, 0.02, 0.03].map((by) => higher(4, 2, by)),
-    ...([
-      [2, 10],
-      [2, 2],
-      [3, 5],
-    ] as const).map(
+    ...(
+      [
+        [2, 10],
+        [2, 2],
+        [3, 5],
+      ] as const
+    ).map(
       (counts): Cell => ({
         name: `${counts[0]} repeats against ${counts[1]}`,
         simulate: (trial) => repeats(counts, trial),
-        ...(counts[0] === 2 ? { why: 'A run keeps its own scatter where that is larger than the pooled one, which makes intervals a little wide.' } : {}),
+        ...(counts[0] === 2
+          ? { why: 'A run keeps its own scatter where that is larger than the pooled one, which makes intervals a little wide.' }
+          : {}),
       }),
     ),
   ],

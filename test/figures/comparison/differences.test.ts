@@ -14,14 +14,19 @@ describe('power_delta', () => {
     const delta = presentAt(figures, 'power_delta.fast');
     expectNear(delta.quantity.value, 7, 1e-14);
     expectNear(standardUncertainty(delta.quantity)!, 0.07, 1e-12);
-    expect(delta).toMatchObject({ of: { verdict: 'these two runs differ' }, from: { figures: ['r-fast/load_power', 'r-rated/load_power'] } });
+    expect(delta).toMatchObject({
+      of: { verdict: 'these two runs differ' },
+      from: { figures: ['r-fast/load_power', 'r-rated/load_power'] },
+    });
   });
 
   test('equal powers are not told apart', () => {
     const own = (id: string): Sketch => ({
       more: { load_power: figure('load_power', { value: 5, unit: 'W', parts: [part(id, 0.1)] }) },
     });
-    expect(presentAt(compareRuns({ rated: own('a'), fast: own('b') }), 'power_delta.fast').of?.verdict).toBe('these two runs do not differ');
+    expect(presentAt(compareRuns({ rated: own('a'), fast: own('b') }), 'power_delta.fast').of?.verdict).toBe(
+      'these two runs do not differ',
+    );
   });
 
   test('the powers of one place are taken, be they primary or not', () => {

@@ -86,7 +86,11 @@ describe('runs of one setting', () => {
       const more = {
         load_power: figure('load_power', { value: 10 * day, unit: 'W', parts: [] }),
         'score_power.mix': figure('score_power', { value: 10 * day, unit: 'W', parts: [] }, { test: 'mix' }),
-        'score.mix': figure('score', { value: 100 * day, unit: 'points', parts: [] }, { test: 'mix', title: 'Mix', better: 'higher' }),
+        'score.mix': figure(
+          'score',
+          { value: 100 * day, unit: 'points', parts: [] },
+          { test: 'mix', title: 'Mix', better: 'higher' },
+        ),
       };
       return { ...runOf(alias, { more }), run: `r-${alias}-${k}` };
     };
@@ -138,8 +142,14 @@ describe('runs of one setting', () => {
 describe('repeats of a test in two runs', () => {
   test('a run with two repeats that happen to agree learns from the ten of the other', () => {
     const scored = (alias: string, n: number, spread: number) => {
-      const quantity = { value: 100, unit: 'points', parts: [part(`run:r-${alias}/score.mix/sampling`, spread / Math.sqrt(n), n - 1)] };
-      return runOf(alias, { more: { 'score.mix': figure('score', quantity, { test: 'mix', title: 'Mix', better: 'higher', n, spread }) } });
+      const quantity = {
+        value: 100,
+        unit: 'points',
+        parts: [part(`run:r-${alias}/score.mix/sampling`, spread / Math.sqrt(n), n - 1)],
+      };
+      return runOf(alias, {
+        more: { 'score.mix': figure('score', quantity, { test: 'mix', title: 'Mix', better: 'higher', n, spread }) },
+      });
     };
     const speedup = presentAt(compared({ a: [scored('a', 2, 0.001)], b: [scored('b', 10, 1)] }), 'speedup.b.mix').quantity;
     const pooled = Math.sqrt((0.001 ** 2 + 9) / 10) / 100;

@@ -26,7 +26,10 @@ function settings(clocks: readonly number[], score: (ghz: number) => number, mor
 function withClocks(runs: Record<string, Sketch>): Record<string, Sketch> {
   const own = ([alias, sketch]: [string, Sketch]): [string, Sketch] => [
     alias,
-    { ...sketch, more: { 'score_clock.mix': figure('score_clock', { value: sketch.clock!, unit: 'Hz', parts: [] }, { test: 'mix' }) } },
+    {
+      ...sketch,
+      more: { 'score_clock.mix': figure('score_clock', { value: sketch.clock!, unit: 'Hz', parts: [] }, { test: 'mix' }) },
+    },
   ];
   return Object.fromEntries(Object.entries(runs).map(own));
 }
@@ -103,9 +106,7 @@ describe('clock_independent_share', () => {
     expectNear(of([2.4, 1.2]).quantity.value, 0.4, 1e-12);
     expectNear(of([1.2, 2.4]).quantity.value, 0.25, 1e-12);
     expectNear(of([2.4, 1.2, 1.8, 3]).quantity.value, 0.4, 1e-12);
-    expect(of([2.4, 1.2]).of?.verdict).toBe(
-      'no verdict: the mean clock of the load phase stands in for that of the scores',
-    );
+    expect(of([2.4, 1.2]).of?.verdict).toBe('no verdict: the mean clock of the load phase stands in for that of the scores');
   });
 
   test('performance per score scales like one over time', () => {

@@ -129,9 +129,7 @@ export const REFERENCES: readonly Case[] = [
   },
   {
     rule: 'no-repeat',
-    bad: [
-      [STEPS, '  fast: larch-fast\n', '  fast: larch-fast\nrepeats: [larch-fast]\n'],
-    ],
+    bad: [[STEPS, '  fast: larch-fast\n', '  fast: larch-fast\nrepeats: [larch-fast]\n']],
     report: [
       'content/comparisons/larch-steps.md:6:11: error: no-repeat: the run `larch-fast` is like no other under `repeats` | expected two runs or more of one specimen, setting and conditions, which differ in their day and ambient alone',
       'content/comparisons/larch-steps.md:6:11: error: repeated-run: the run `larch-fast` stands under `fast` and under `repeats` | keep one of the two',
@@ -141,7 +139,9 @@ export const REFERENCES: readonly Case[] = [
   {
     rule: 'too-few',
     bad: [[STEPS, '  fast: larch-fast\n', '']],
-    report: ['content/comparisons/larch-steps.md:3:1: error: too-few: a comparison has one setting | expected two settings or more'],
+    report: [
+      'content/comparisons/larch-steps.md:3:1: error: too-few: a comparison has one setting | expected two settings or more',
+    ],
     ok: [],
   },
   {

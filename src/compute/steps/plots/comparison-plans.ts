@@ -3,8 +3,8 @@
 import type { QuantityKind } from '../../../intake/log.ts';
 import { planDeltas } from '../../../plots/deltas/plan.ts';
 import type { ComparedSubject } from '../../../plots/drawing/drawn.ts';
-import type { Plan, Undrawn } from '../../../plots/drawing/plan.ts';
 import { MOST_STYLES } from '../../../plots/drawing/palette.ts';
+import type { Plan, Undrawn } from '../../../plots/drawing/plan.ts';
 import { titleOf } from '../../../plots/drawing/wording.ts';
 import { planScaling } from '../../../plots/scaling/plan.ts';
 import { planScores } from '../../../plots/scores/plan.ts';
