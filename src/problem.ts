@@ -27,6 +27,8 @@ export interface Problem {
   readonly expected?: string;
   /** What the author can do about it. */
   readonly remedy?: string;
+  /** Set where problems of this rule are told in one list at the end of a report: those with the largest number come first. */
+  readonly weight?: number;
 }
 
 /** An error at a place. Use it for all that must not be published. */

@@ -1,5 +1,5 @@
 /** Figures that could not be had, each with its code and a sentence for readers. */
-import type { AbsentCode, AbsentFigure } from './figure.ts';
+import type { AbsentCode, AbsentFigure, NameOfFigure } from './figure.ts';
 import type { Soak } from './soak.ts';
 
 export type Bound = NonNullable<AbsentFigure['bound']>;
@@ -13,7 +13,7 @@ export interface Reason {
   readonly of?: Of;
 }
 
-export function absent(name: string, reason: Reason): AbsentFigure {
+export function absent(name: NameOfFigure, reason: Reason): AbsentFigure {
   return { name, ...reason };
 }
 

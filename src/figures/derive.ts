@@ -3,8 +3,9 @@ import type { Log } from '../intake/log.ts';
 import { absent } from './absent.ts';
 import { clockFigures } from './clock/clock.ts';
 import type { RunContext } from './context.ts';
-import { type Figure, isPresent, type RunFigures } from './figure.ts';
+import { type Figure, type FigureMap, isPresent, type RunFigures } from './figure.ts';
 import { loadChange } from './load-changed.ts';
+import { phaseDurations } from './phase-duration.ts';
 import { phasesOf } from './phases.ts';
 import { metersOf } from './power/meters.ts';
 import { powerFigures } from './power/power.ts';
@@ -27,6 +28,7 @@ export function derive(log: Log, context: RunContext, tables: RunTables = {}): R
   const primary = meters[0] ?? null;
   const changed = loadChange(soak, primary);
   const entries = [
+    ...phaseDurations(soak),
     ...thermalFigures(soak, primary ?? why ?? { absent: 'no-channel', why: 'The log has no power.' }, changed),
     ...clockFigures(soak),
     ...powerFigures(soak, meters, why),
@@ -37,7 +39,7 @@ export function derive(log: Log, context: RunContext, tables: RunTables = {}): R
 }
 
 /** A channel that is named like a phase keeps its address; the phase's figure gives way. */
-function firstOfEach(entries: readonly (readonly [string, Figure])[]): ReadonlyMap<string, Figure> {
+function firstOfEach(entries: readonly (readonly [string, Figure])[]): FigureMap {
   const figures = new Map<string, Figure>();
   for (const [address, figure] of entries) if (!figures.has(address)) figures.set(address, bounded(figure));
   return figures;

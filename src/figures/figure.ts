@@ -1,6 +1,7 @@
 /** A derived quantity of a run or comparison: present with value and uncertainty, or absent with the reason. */
 import type { Inference } from '../intake/log.ts';
 import type { Quantity } from '../quantities/quantity.ts';
+import type { FigureName } from './catalogue.ts';
 
 /** Columns and rows that a figure was computed from. Rows are 1-based line numbers of the log, first and last. */
 export interface From {
@@ -12,9 +13,14 @@ export interface From {
   readonly file?: string;
 }
 
+/**
+ * A figure of the catalogue, or what is made beside it: a difference has the definition of what it is a difference of, the ambient of a
+ * load is a reading, and a chart draws the mean power of phases that have no figure of their own.
+ */
+export type NameOfFigure = FigureName | 'difference' | 'ambient' | 'mean_power';
+
 export interface PresentFigure {
-  /** Name in the catalogue. */
-  readonly name: string;
+  readonly name: NameOfFigure;
   readonly quantity: Quantity;
   /** 95 % interval where it is not the one that follows from parts and dof (a count, an extreme, a lopsided fit). */
   readonly interval?: readonly [number, number];
@@ -49,7 +55,7 @@ export const ABSENT_CODES = [
 export type AbsentCode = (typeof ABSENT_CODES)[number];
 
 export interface AbsentFigure {
-  readonly name: string;
+  readonly name: NameOfFigure;
   readonly absent: AbsentCode;
   /** A sentence for readers, with its full stop. */
   readonly why: string;
@@ -74,9 +80,27 @@ export interface Phase {
   readonly inferred: boolean;
 }
 
+/** The first word of an address: its figure. */
+type Head<Address extends string> = Address extends `${infer Name}.${string}` ? Name : Address;
+
+/** An address as it is written out in the code: an error where its figure is none of the catalogue's. What is known only when it runs is let through. */
+export type Known<Address extends string> =
+  string extends Head<Address> ? Address : Head<Address> extends NameOfFigure ? Address : never;
+
+/** The figure that an address names: its first word. What another version wrote may be a name that this catalogue does not have; it is printed all the same. */
+export function nameIn(address: string): NameOfFigure {
+  return address.split('.', 1)[0] as NameOfFigure;
+}
+
+/** Figures by their addresses without alias, in the order in which they were made. */
+export interface FigureMap extends Omit<ReadonlyMap<string, Figure>, 'get' | 'has'> {
+  get<Address extends string>(address: Address & Known<Address>): Figure | undefined;
+  has<Address extends string>(address: Address & Known<Address>): boolean;
+}
+
 /** All figures of one run. Keys are addresses without the alias: `peak_temperature`, `peak_temperature.ssd`; the primary channel's stands under the bare name. */
 export interface RunFigures {
-  readonly figures: ReadonlyMap<string, Figure>;
+  readonly figures: FigureMap;
   readonly phases: readonly Phase[];
   readonly inferences: readonly Inference[];
 }

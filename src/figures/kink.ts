@@ -6,33 +6,70 @@ import { scatterOf } from './scatter.ts';
 const SIGNIFICANT = 6;
 const LEAST_BEND = 2;
 
+/** Another load must bend the course by this share of what the sharpest one does, up and down. */
+const ANOTHER = 0.5;
+
 /**
- * Finds the sharpest upward bend (the load begins) and the sharpest downward bend after it (the load ends; else the end).
- * At each row a line is fitted to the stretch before and to the stretch after it, each a minute or five readings long; the
- * bend is the difference of their slopes. O(n) by running sums; null when no bend stands out.
+ * Finds the sharpest upward bend (a load begins) and the sharpest downward bend after it (it ends; else the end), then others before and
+ * after these. At each row a line is fitted to the stretch before and to the stretch after it, each a minute or five readings long; the
+ * bend is the difference of their slopes. O(n) by running sums, for each load found; null when no bend stands out.
  */
-export function findKinks(seconds: Float64Array, values: Float64Array): EdgeRows | null {
+export function findKinks(seconds: Float64Array, values: Float64Array): readonly EdgeRows[] | null {
   const { rows, t, y } = present(seconds, values);
   const half = halfLength(t);
   if (t.length < 4 * half) return null;
   const slope = slopesOf(t, y, half);
   const length = (t[t.length - 1]! - t[0]!) * (half / t.length);
   const least = Math.max(LEAST_BEND, SIGNIFICANT * scatterOf(y).deviation) / length;
+  const loads = loadsIn({ slope, half, least }, half, t.length, least, false);
+  if (loads.length === 0) return null;
+  return loads.map(({ up, down }) => ({ startRow: rows[up]!, endRow: down === null ? seconds.length : rows[down]! }));
+}
+
+interface Course {
+  readonly slope: Float64Array;
+  /** Readings in one line. */
+  readonly half: number;
+  /** A bend less sharp than this is none, K/s. */
+  readonly least: number;
+}
+
+interface Bends {
+  readonly up: number;
+  readonly upBend: number;
+  /** Null where the load runs to the end. */
+  readonly down: number | null;
+}
+
+/** The sharpest load between two readings, and others to both sides of it; `leastUp`: how sharply one must begin, `ends`: whether it must end. */
+function loadsIn(course: Course, from: number, to: number, leastUp: number, ends: boolean): Bends[] {
+  const found = sharpest(course, from, to, leastUp);
+  if (!found || (ends && found.down === null)) return [];
+  const another = Math.max(leastUp, ANOTHER * found.upBend);
+  return [
+    ...loadsIn(course, from, found.up - course.half, another, true),
+    found,
+    ...(found.down === null ? [] : loadsIn(course, found.down + course.half, to, another, ends)),
+  ];
+}
+
+/** The sharpest bend upwards into a climb, and the sharpest one downwards into a fall after it; null where none is sharp enough. */
+function sharpest({ slope, half, least }: Course, from: number, to: number, leastUp: number): Bends | null {
   let up = -1;
-  let upBend = least;
-  for (let k = half; k + half <= t.length; k++) {
+  let upBend = leastUp;
+  for (let k = from; k + half <= to; k++) {
     const bend = slope[k]! - slope[k - half]!;
-    if (bend > upBend) [up, upBend] = [k, bend];
+    if (bend > upBend && slope[k]! > 0) [up, upBend] = [k, bend];
   }
   if (up < 0) return null;
-  let down = -1;
+  let down: number | null = null;
   let downBend = -Math.max(least, upBend / 4);
-  for (let k = up + half; k + half <= t.length; k++) {
+  for (let k = up + half; k + half <= to; k++) {
     const bend = slope[k]! - slope[k - half]!;
     const falls = slope[k]! < 0;
     if (falls && bend < downBend) [down, downBend] = [k, bend];
   }
-  return { startRow: rows[up]!, endRow: down < 0 ? seconds.length : rows[down]! };
+  return { up, upBend, down };
 }
 
 function present(seconds: Float64Array, values: Float64Array): { rows: Int32Array; t: Float64Array; y: Float64Array } {

@@ -3,7 +3,7 @@ import type { Inference, Log } from '../intake/log.ts';
 import { findEdges, type LoadEdges } from './change-point.ts';
 import type { DeclaredPhase, RunContext } from './context.ts';
 import type { Phase } from './figure.ts';
-import { duration } from './in-words.ts';
+import { duration, listed } from './in-words.ts';
 
 export interface Phases {
   readonly phases: readonly Phase[];
@@ -46,18 +46,30 @@ function endsLater(a: DeclaredPhase, b: DeclaredPhase): boolean {
   return a.to > b.to || (a.to === b.to && a.from > b.from);
 }
 
-/** The load's edges as found in the log, in seconds; null when no channel shows a load. For tools that propose phases. */
+/** The edges of the loads as found in the log; null when no channel shows one. For tools that propose phases. */
 export function detectLoadEdge(log: Log): LoadEdges | null {
   return findEdges(log);
 }
 
-/** Idle, load and cool-down by the inferred edges; none, and a sentence that says so, when no channel shows a load. */
+/** Names of inferred phases: those of the first load, and of further ones with their number. */
+export const IDLE = 'idle';
+export const LOAD = 'load';
+export const PAUSE = 'pause';
+export const COOL_DOWN = 'cool-down';
+/** Names that inferred phases may have, numbers aside. */
+export const INFERRED_NAMES: readonly string[] = [IDLE, LOAD, PAUSE, COOL_DOWN];
+
+const numbered = (name: string, k: number) => (k === 0 ? name : `${name}-${k + 1}`);
+
+/**
+ * Idle, load and cool-down by the inferred edges. Where there are several loads: idle, load, pause, load-2, pause-2, load-3 … cool-down.
+ * None, and a sentence that says so, when no channel shows a load.
+ */
 export function detectPhases(log: Log): Phases {
   const edges = findEdges(log);
   if (!edges)
     return { phases: [], inferences: [{ method: 'load-edge', statement: 'No channel of the log shows where a load begins.' }] };
   const { seconds } = log.time;
-  const { startRow, endRow } = edges;
   const between = (name: string, fromRow: number, toRow: number): Phase => ({
     name,
     from: seconds[fromRow]!,
@@ -66,18 +78,25 @@ export function detectPhases(log: Log): Phases {
     toRow,
     inferred: true,
   });
-  const phases = [between('idle', 0, startRow), between('load', startRow, endRow), between('cool-down', endRow, log.rows)];
-  return {
-    phases: phases.filter((phase) => phase.toRow > phase.fromRow),
-    inferences: [{ method: 'load-edge', statement: statementOf(edges, log) }],
-  };
+  const { loads } = edges;
+  const phases = [
+    between(IDLE, 0, loads[0]!.startRow),
+    ...loads.flatMap(({ startRow, endRow }, k) => [
+      between(numbered(LOAD, k), startRow, endRow),
+      k + 1 < loads.length ? between(numbered(PAUSE, k), endRow, loads[k + 1]!.startRow) : between(COOL_DOWN, endRow, log.rows),
+    ]),
+  ].filter((phase) => phase.toRow > phase.fromRow);
+  return { phases, inferences: [{ method: 'load-edge', statement: statementOf(edges, log) }] };
 }
 
-function statementOf(edges: LoadEdges, log: Log): string {
+function statementOf({ loads, method, channel }: LoadEdges, log: Log): string {
   const { seconds } = log.time;
-  const from = duration(seconds[edges.startRow]!);
-  const to = edges.endRow < log.rows ? duration(seconds[edges.endRow]!) : 'the end of the log';
-  return `Phases were inferred: load from ${from} to ${to}, by ${edges.method} on the channel ${edges.channel}.`;
+  const stretches = loads.map(({ startRow, endRow }, k) => {
+    const to = endRow < log.rows ? duration(seconds[endRow]!) : 'the end of the log';
+    return `${numbered(LOAD, k)} from ${duration(seconds[startRow]!)} to ${to}`;
+  });
+  const several = loads.length > 1 ? ` There are ${loads.length} loads: figures of the load are those of the first.` : '';
+  return `Phases were inferred: ${listed(stretches)}, by ${method} on the channel ${channel}.${several}`;
 }
 
 /** Index of the first row at or after `time`; binary search. */

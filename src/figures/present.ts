@@ -2,7 +2,7 @@
 
 import { absent, isReason, type Of, type Reason } from './absent.ts';
 import type { Measured } from './average.ts';
-import { type Figure, isPresent, type PresentFigure } from './figure.ts';
+import { type Figure, isPresent, type NameOfFigure, type PresentFigure } from './figure.ts';
 import type { Entry, Soak } from './soak.ts';
 
 export interface Extra {
@@ -12,7 +12,7 @@ export interface Extra {
 }
 
 /** A present figure; what the phases rest on goes along where they were inferred. */
-export function present(name: string, soak: Soak, measured: Measured, extra: Extra = {}): PresentFigure {
+export function present(name: NameOfFigure, soak: Soak, measured: Measured, extra: Extra = {}): PresentFigure {
   const inferred = [...soak.inferred, ...(extra.inferred ?? [])];
   const of = { ...measured.of, ...extra.of };
   return {
@@ -26,7 +26,7 @@ export function present(name: string, soak: Soak, measured: Measured, extra: Ext
 }
 
 /** Present, or absent for the reason given in its stead. */
-export function figureOf(name: string, soak: Soak, outcome: Measured | Reason, extra: Extra = {}): Figure {
+export function figureOf(name: NameOfFigure, soak: Soak, outcome: Measured | Reason, extra: Extra = {}): Figure {
   return isReason(outcome) ? absent(name, outcome) : present(name, soak, outcome, extra);
 }
 

@@ -2,7 +2,7 @@
 import type { Quantity, Source } from '../quantities/quantity.ts';
 import { degreesOfFreedom, interval95, standardUncertainty } from '../quantities/uncertainty.ts';
 import { definitionOf } from './catalogue.ts';
-import { type Figure, isPresent, type PresentFigure, type RunFigures } from './figure.ts';
+import { type Figure, type FigureMap, isPresent, type PresentFigure, type RunFigures } from './figure.ts';
 
 export interface Published {
   readonly run: string;
@@ -50,7 +50,7 @@ function publishStated(stated: readonly Stated[]): object[] {
 }
 
 /** The same of figures that are not of one run: `head` says whose they are. */
-export function publishMap(head: object, derived: ReadonlyMap<string, Figure>): object {
+export function publishMap(head: object, derived: FigureMap): object {
   const entries = [...derived];
   const figures = Object.fromEntries(entries.map(([address, figure]) => [address, publishFigure(figure)]));
   const sources = sourcesOf(entries.map(([, figure]) => figure));

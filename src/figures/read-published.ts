@@ -1,6 +1,15 @@
 /** Figures read back from the JSON that `publish.ts` writes, to the last bit: what a browser or a record copy computes and prints from. */
 import type { Part, Quantity, Source } from '../quantities/quantity.ts';
-import { ABSENT_CODES, type AbsentFigure, type Figure, type From, type PresentFigure } from './figure.ts';
+import {
+  ABSENT_CODES,
+  type AbsentFigure,
+  type Figure,
+  type FigureMap,
+  type From,
+  type NameOfFigure,
+  nameIn,
+  type PresentFigure,
+} from './figure.ts';
 import { type Json, readable, type Unreadable } from './json.ts';
 
 export { isUnreadable, type Unreadable } from './json.ts';
@@ -13,7 +22,7 @@ export interface PublishedRun {
   /** In the author's order. */
   readonly setting: readonly PublishedStated[];
   readonly conditions: readonly PublishedStated[];
-  readonly figures: ReadonlyMap<string, Figure>;
+  readonly figures: FigureMap;
 }
 
 /** A setting or condition as the author wrote it; a quantity's value in its canonical unit. */
@@ -46,12 +55,12 @@ export function readPublishedRun(text: string): PublishedRun | Unreadable {
 }
 
 /** Reads the figures of any `figures.json`, or of what a record copy holds: an object with `sources` and `figures`. Never throws. */
-export function readPublishedFigures(text: string): ReadonlyMap<string, Figure> | Unreadable {
+export function readPublishedFigures(text: string): FigureMap | Unreadable {
   return readable(text, figuresOf);
 }
 
 /** Order as in the file. The name of a figure is the first word of its address. */
-function figuresOf(file: Json): ReadonlyMap<string, Figure> {
+function figuresOf(file: Json): FigureMap {
   const sources = new Map(
     file
       .at('sources')
@@ -59,7 +68,7 @@ function figuresOf(file: Json): ReadonlyMap<string, Figure> {
       .map(([id, source]) => [id, sourceOf(id, source)]),
   );
   const read = ([address, figure]: readonly [string, Json]): [string, Figure] => {
-    const name = address.split('.', 1)[0]!;
+    const name = nameIn(address);
     return [address, figure.has('absent') ? absentOf(name, figure) : presentOf(name, figure, sources)];
   };
   return new Map(file.at('figures').entries().map(read));
@@ -75,7 +84,7 @@ function sourceOf(id: string, source: Json): Source {
   };
 }
 
-function absentOf(name: string, figure: Json): AbsentFigure {
+function absentOf(name: NameOfFigure, figure: Json): AbsentFigure {
   const bound = figure.maybe('bound');
   return {
     name,
@@ -92,7 +101,7 @@ function absentOf(name: string, figure: Json): AbsentFigure {
   };
 }
 
-function presentOf(name: string, figure: Json, sources: ReadonlyMap<string, Source>): PresentFigure {
+function presentOf(name: NameOfFigure, figure: Json, sources: ReadonlyMap<string, Source>): PresentFigure {
   const step = figure.maybe('step')?.number();
   const repeatabilityOnly = figure.maybe('of')?.maybe('repeatability_only') !== undefined;
   const quantity: Quantity = {

@@ -1,5 +1,6 @@
 /** One run's log, its context and its phases together: what every subject derives from. */
 import type { Channel, Log, QuantityKind } from '../intake/log.ts';
+import type { FigureName } from './catalogue.ts';
 import type { RunContext } from './context.ts';
 import type { Figure, Phase } from './figure.ts';
 
@@ -34,7 +35,7 @@ export function rowsOf(phase: Phase): Rows {
   return { from: phase.fromRow, to: phase.toRow };
 }
 
-/** The bare name for the primary channel, `name.channel` for the others. */
-export function addressOf(name: string, channel: { readonly name: string }, index: number): string {
+/** The bare name for the primary channel, `name.channel` for the others; of a figure, or of the fit that several figures share. */
+export function addressOf(name: FigureName | 'response', channel: { readonly name: string }, index: number): string {
   return index === 0 ? name : `${name}.${channel.name}`;
 }

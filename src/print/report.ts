@@ -12,8 +12,30 @@ const WINDOW = [60, 80] as const;
 export function report(root: string, problems: readonly Problem[]): string {
   if (problems.length === 0) return '';
   const lines = new Map<string, string>();
-  const blocks = problems.map((problem) => block(problem, sourceOf(root, problem.place.file, lines)));
-  return `${blocks.join('\n\n')}\n\n${count(problems)}\n`;
+  const apart = problems.filter(({ weight }) => weight === undefined);
+  const blocks = apart.map((problem) => block(problem, sourceOf(root, problem.place.file, lines)));
+  return `${[...blocks, ...together(problems)].join('\n\n')}\n\n${count(problems)}\n`;
+}
+
+/** What stands over the list of a rule whose problems are told together. */
+const HEADINGS: Readonly<Record<string, string>> = {
+  'stated-narrow': 'True of the data, but within its uncertainty of being false, the least certain first:',
+};
+
+/** One block for each rule whose problems are told together: a line each, the weightiest first. */
+function together(problems: readonly Problem[]): string[] {
+  const weighed = problems.filter(({ weight }) => weight !== undefined);
+  const rules = [...new Set(weighed.map(({ rule }) => rule))];
+  return rules.map((rule) => {
+    const lines = weighed
+      .filter((problem) => problem.rule === rule)
+      .sort((a, b) => (b.weight ?? 0) - (a.weight ?? 0))
+      .map(({ severity, place, found, remedy }) => {
+        const advice = remedy === undefined ? '' : `\n    ${remedy}`;
+        return `${place.file}:${place.line}:${place.column}: ${severity}: ${found} [${rule}]${advice}`;
+      });
+    return [HEADINGS[rule] ?? `${rule}:`, ...lines].join('\n');
+  });
 }
 
 /** "2 errors, 1 warning". */

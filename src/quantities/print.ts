@@ -3,10 +3,11 @@
  * (`uncertaintyPlace`), never finer than the instrument's step; ties to even, on the decimal numeral (`rounding.ts`).
  */
 import { readerForm } from './numeral-print.ts';
-import { chosenUnit, differenceIn, rounding } from './printed-digits.ts';
+import { chosenUnit, coarselyRounded, differenceIn, rounding, roundingRange } from './printed-digits.ts';
 import type { Quantity } from './quantity.ts';
+import { type RoundingRange, sizeOf } from './rounding.ts';
 import { standardUncertainty } from './uncertainty.ts';
-import { fromCanonical } from './units.ts';
+import { fromCanonical, toCanonical } from './units.ts';
 
 export { type IntervalOptions, printUncertainty } from './print-uncertainty.ts';
 export { roundDecimal } from './rounding.ts';
@@ -14,6 +15,8 @@ export { roundDecimal } from './rounding.ts';
 export interface PrintOptions {
   /** Spelling to print in; a unit that the quantity cannot be given in is not used (check it with `convert` first). */
   readonly unit?: string;
+  /** Print multiples of this, in the unit that is printed; used only where it is coarser than what the uncertainty allows. */
+  readonly to?: RoundingRange;
 }
 
 /** A quantity as readers see it. */
@@ -38,7 +41,9 @@ const NO_BREAK = '\u00a0';
 export function printQuantity(quantity: Quantity, options: PrintOptions = {}): Printed {
   const display = chosenUnit(quantity, options.unit);
   const u = standardUncertainty(quantity);
-  const number = readerForm(rounding(quantity, display));
+  const number = readerForm(
+    options.to === undefined ? rounding(quantity, display) : coarselyRounded(quantity, display, options.to),
+  );
   return {
     text: display.spelling === '' ? number : `${number}${NO_BREAK}${display.spelling}`,
     number,
@@ -46,4 +51,18 @@ export function printQuantity(quantity: Quantity, options: PrintOptions = {}): P
     value: fromCanonical(quantity.value, display.unit),
     u: u === null ? null : differenceIn(display, u),
   };
+}
+
+/** What a quantity's printed value is a multiple of: its size in `unit` and in the canonical unit. */
+export interface PrintedStep {
+  readonly size: number;
+  readonly unit: string;
+  readonly canonical: number;
+}
+
+/** The step of the printed value in a unit, or in the printer's choice. A coarser one may be asked for, a finer one not. */
+export function printedStep(quantity: Quantity, unit?: string): PrintedStep {
+  const display = chosenUnit(quantity, unit);
+  const size = sizeOf(roundingRange(quantity, display));
+  return { size, unit: display.spelling, canonical: toCanonical(size, { ...display.unit, offset: 0 }) };
 }

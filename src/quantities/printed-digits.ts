@@ -38,6 +38,12 @@ export function rounding(quantity: Quantity, display: DisplayUnit): string {
   return withZeros(shortest(value, DIGITS_HELD), quantity, display);
 }
 
+/** The value's decimal numeral rounded to a range of the author's choice, or as `rounding` does where that is coarser. */
+export function coarselyRounded(quantity: Quantity, display: DisplayUnit, to: RoundingRange): string {
+  const own = roundingRange(quantity, display);
+  return sizeOf(to) > sizeOf(own) ? roundToRange(fromCanonical(quantity.value, display.unit), to) : rounding(quantity, display);
+}
+
 /** The zeros that the author wrote at the end: 2.0 GHz stays so, beside 2.2 GHz. Zero itself has no use for them. */
 function withZeros(numeral: string, { value, lastDigit }: Quantity, display: DisplayUnit): string {
   if (lastDigit === undefined || value === 0) return numeral;

@@ -1,5 +1,5 @@
 /** What words makes of a note: HTML with numbered places for plots, and the ledger. */
-import type { Figure } from '../figures/figure.ts';
+import type { FigureMap } from '../figures/figure.ts';
 import type { Place, Problem } from '../problem.ts';
 import type { Quantity } from '../quantities/quantity.ts';
 import type { FrontKey } from '../register/register.ts';
@@ -12,8 +12,10 @@ export interface Subject {
   readonly id: string;
   readonly title: string;
   /** Keys without the alias, as in RunFigures. */
-  readonly figures: ReadonlyMap<string, Figure>;
+  readonly figures: FigureMap;
   readonly facts: ReadonlyMap<string, Quantity>;
+  /** What it is in words: `device`, `specimen`. They can be counted and told apart, not printed. */
+  readonly names?: ReadonlyMap<string, string>;
   /** True where the log could not be used: its problems stand elsewhere, and words that need it say nothing more. */
   readonly unusable?: boolean;
   /** Channel names with their quantity, in declared order: plots are checked against them. */

@@ -28,7 +28,7 @@ describe('coverage/tally', () => {
   });
 
   test('an interval holds what lies between its ends', () => {
-    const figure = { name: 'x', quantity: { value: 1, unit: 'W', parts: [] }, from: { columns: [], rows: null } };
+    const figure = { name: 'energy' as const, quantity: { value: 1, unit: 'W', parts: [] }, from: { columns: [], rows: null } };
     expect(holds({ ...figure, interval: [1, 2] }, 2)).toBe(true);
     expect(holds({ ...figure, interval: [1, 2] }, 2.001)).toBe(false);
     expect(holds(figure, 1)).toBe(true);

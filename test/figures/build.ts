@@ -1,4 +1,6 @@
 /** Logs and contexts made in memory, for tests of figures. All of it is invented. */
+
+import type { FigureName } from '../../src/figures/catalogue.ts';
 import type { InstrumentFacts, RunContext } from '../../src/figures/context.ts';
 import type { Figure, PresentFigure } from '../../src/figures/figure.ts';
 import { isPresent } from '../../src/figures/figure.ts';
@@ -121,7 +123,7 @@ export function noise(seed = 1): () => number {
 }
 
 /** A figure whose one source is its own scatter, in a run of that name. */
-export function instrumentless(name: string, value: number, unit: string, u: number, run: string): PresentFigure {
+export function instrumentless(name: FigureName, value: number, unit: string, u: number, run: string): PresentFigure {
   const source = { id: `run:${run}/${name}/sampling`, title: 'invented scatter', dof: null };
   return { name, quantity: { value, unit, parts: [{ source, share: u }] }, from: { columns: [], rows: null } };
 }

@@ -1,36 +1,46 @@
 import katex from 'katex';
 import { describe, expect, test } from 'vitest';
-import { CATALOGUE, definitionOf, SUBJECTS } from '../../src/figures/catalogue.ts';
+import { absent, noChannel } from '../../src/figures/absent.ts';
+import { type FigureSubject, SUBJECTS, subject } from '../../src/figures/catalogue/subject.ts';
+import { CATALOGUE, definitionOf, type FigureName, figuresIn, figuresOf } from '../../src/figures/catalogue.ts';
+import { SIDE_BY_SIDE } from '../../src/figures/comparison/side-by-side.ts';
+import { derive } from '../../src/figures/derive.ts';
+import { type FigureMap, nameIn } from '../../src/figures/figure.ts';
+import { contextOf, every, logOf } from './build.ts';
 
 describe('the catalogue', () => {
-  test('has every thermal, clock and power figure once', () => {
-    expect(CATALOGUE.filter(({ subject }) => ['thermal', 'clock', 'power'].includes(subject)).map(({ name }) => name)).toEqual([
-      'idle_temperature',
-      'peak_temperature',
-      'steady_temperature',
-      'end_temperature',
-      'temperature_rise',
-      'time_to_steady_state',
-      'time_constant',
-      'asymptote_temperature',
-      'throttle_headroom',
-      'held_at_limit',
-      'ambient_ceiling',
-      'rise_per_watt',
-      'mean_clock',
-      'lowest_clock',
-      'time_below_setting',
-      'throttle_events',
-      'time_to_throttle',
-      'sustained_ratio',
-      'idle_current',
-      'load_current',
-      'idle_power',
-      'load_power',
-      'peak_power',
-      'energy',
-    ]);
+  test('has each figure once: no subject takes a name that another has', () => {
     expect(new Set(CATALOGUE.map(({ name }) => name)).size).toBe(CATALOGUE.length);
+    expect(SUBJECTS.flatMap((subject) => figuresOf(subject))).toEqual(CATALOGUE.map(({ name }) => name));
+  });
+
+  test('names are told apart by the compiler: one that the catalogue does not have is an error where it is written out', () => {
+    const figures: FigureMap = new Map([['peak_temperature.ssd', absent('peak_temperature', noChannel('temperature'))]]);
+    expect(figures.get('peak_temperature.ssd')).toBeDefined();
+    // @ts-expect-error misspelt
+    expect(figures.get('peak_temprature.ssd')).toBeUndefined();
+    // @ts-expect-error misspelt
+    expect(absent('peak_temprature', noChannel('temperature')).absent).toBe('no-channel');
+  });
+
+  test('a figure whose definition leaves something out, or a subject that nothing makes, does not compile', () => {
+    const { lists: _lists, ...without } = definitionOf('load_power')!;
+    // @ts-expect-error nothing says which lists show it
+    subject('power', { median_power: without });
+    // @ts-expect-error every subject is in the catalogue
+    const subjects: Record<FigureSubject, object> = { thermal: {} };
+    expect(Object.keys(subjects)).toEqual(['thermal']);
+  });
+
+  test('every figure of a log is made, present or absent', () => {
+    const names = new Set([...derive(logOf(every(1, 60), {}), contextOf()).figures.values()].map(({ name }) => name));
+    const ofLogs = [...figuresOf('thermal'), ...figuresOf('clock'), ...figuresOf('power')];
+    expect([...names]).toEqual(expect.arrayContaining(ofLogs));
+  });
+
+  test('lists stand in the order of the catalogue', () => {
+    expect(figuresIn('runs')).toEqual(['peak_temperature', 'steady_temperature', 'mean_clock', 'load_power']);
+    expect(SIDE_BY_SIDE.map(nameIn)).toEqual([...figuresIn('side by side'), 'energy' as const].sort(byCatalogue));
   });
 
   test.each(CATALOGUE.map((definition) => [definition.name, definition] as const))(
@@ -54,3 +64,8 @@ describe('the catalogue', () => {
     expect(definitionOf('toString')).toBeUndefined();
   });
 });
+
+function byCatalogue(a: FigureName, b: FigureName): number {
+  const order = CATALOGUE.map(({ name }) => name);
+  return order.indexOf(a) - order.indexOf(b);
+}

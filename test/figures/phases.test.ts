@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { derive } from '../../src/figures/derive.ts';
 import { declaredPhases, detectLoadEdge, detectPhases, firstRowAfter, firstRowAt } from '../../src/figures/phases.ts';
-import { every, logOf, noise, phase, stepAt } from './build.ts';
+import { contextOf, every, logOf, noise, phase, presentAt, stepAt } from './build.ts';
 
 const log = logOf(every(10, 100), {});
 
@@ -91,8 +92,9 @@ describe('the load edge', () => {
       const edges = detectLoadEdge(
         logOf(every(2, 6000), { soc: { quantity: 'temperature', values: (t) => course(t) + size * random() } }),
       )!;
-      expect(Math.abs(edges.startRow * 2 - 600)).toBeLessThanOrEqual(10);
-      expect(Math.abs(edges.endRow * 2 - 4200)).toBeLessThanOrEqual(10);
+      expect(Math.abs(edges.loads[0]!.startRow * 2 - 600)).toBeLessThanOrEqual(10);
+      expect(Math.abs(edges.loads[0]!.endRow * 2 - 4200)).toBeLessThanOrEqual(10);
+      expect(edges.loads).toHaveLength(1);
       expect(edges.method).toContain('Hinkley');
     }
   });
@@ -108,7 +110,7 @@ describe('the load edge', () => {
   test('passes over missing readings', () => {
     const values = (t: number) => (t % 7 === 0 ? Number.NaN : t < 300 ? 3 : 10);
     const edges = detectLoadEdge(logOf(every(1, 3600), { meter: { quantity: 'power', values } }))!;
-    expect([edges.startRow, edges.endRow]).toEqual([300, 3601]);
+    expect(edges.loads).toEqual([{ startRow: 300, endRow: 3601 }]);
   });
 
   test.each([
@@ -130,5 +132,78 @@ describe('the load edge', () => {
   test('of an empty log, or one of a single row, is none', () => {
     expect(detectLoadEdge(logOf([], { meter: { quantity: 'power', values: [] } }))).toBeNull();
     expect(detectLoadEdge(logOf([0], { soc: { quantity: 'temperature', values: [20] } }))).toBeNull();
+  });
+});
+
+describe('several loads', () => {
+  const random = noise(5);
+  /** W: loads from 300 to 900 s and from 1500 to 3000 s. */
+  const twice = (t: number) => ((t >= 300 && t < 900) || (t >= 1500 && t < 3000) ? 10 : 2) + 0.4 * random();
+
+  test('are phases of their own, with the pause between, and the sentence says how many there are', () => {
+    const { phases, inferences } = detectPhases(logOf(every(1, 3600), { meter: { quantity: 'power', values: twice } }));
+    expect(phases.map(({ name, from, to }) => [name, from, to])).toEqual([
+      ['idle', 0, 300],
+      ['load', 300, 900],
+      ['pause', 900, 1500],
+      ['load-2', 1500, 3000],
+      ['cool-down', 3000, 3600],
+    ]);
+    expect(inferences[0]!.statement).toMatch(
+      /^Phases were inferred: load from 5 min to 15 min and load-2 from 25 min to 50 min, by .+ on the channel meter\. There are 2 loads: figures of the load are those of the first\.$/,
+    );
+  });
+
+  test('leave idle its own power', () => {
+    const log = logOf(every(1, 3600), { meter: { quantity: 'power', values: twice } });
+    const { figures } = derive(log, contextOf({ phases: 'auto' }));
+    const idle = presentAt(figures, 'idle_power').quantity;
+    expect(Math.abs(idle.value - 2)).toBeLessThan(0.05);
+    expect(presentAt(figures, 'phase_duration').quantity.value).toBe(600);
+    expect(presentAt(figures, 'phase_duration.load-2').quantity.value).toBe(1500);
+    expect(Math.abs(presentAt(figures, 'energy.load-2').quantity.value - 15_000)).toBeLessThan(100);
+  });
+
+  test('of different power are all found', () => {
+    const values = (t: number) => (t >= 300 && t < 900 ? 8 : t >= 1500 && t < 3000 ? 14 : 2) + 0.4 * random();
+    const { phases } = detectPhases(logOf(every(1, 3600), { meter: { quantity: 'power', values } }));
+    expect(phases.map(({ name }) => name)).toEqual(['idle', 'load', 'pause', 'load-2', 'cool-down']);
+  });
+
+  test('three of them, one of which begins the log, leave no idle', () => {
+    const values = (t: number) => (t % 1200 < 600 ? 10 : 2);
+    const { phases } = detectPhases(logOf(every(1, 3599), { meter: { quantity: 'power', values } }));
+    expect(phases.map(({ name, from }) => [name, from])).toEqual([
+      ['load', 0],
+      ['pause', 600],
+      ['load-2', 1200],
+      ['pause-2', 1800],
+      ['load-3', 2400],
+      ['cool-down', 3000],
+    ]);
+  });
+
+  test.each([
+    ['rests of 20 s between tests', (t: number) => (t % 120 < 100 ? 10 : 2)],
+    ['a governor that halves the power for 40 s in 80', (t: number) => (t % 80 < 40 ? 10 : 6)],
+    ['a boost to three times the power for 30 s', (t: number) => (t < 330 ? 26 : 8)],
+    ['one reading of a spike', (t: number) => (t === 1000 ? 60 : 10)],
+  ])('are not made of one with %s', (_, loaded) => {
+    const values = (t: number) => (t >= 300 && t < 3000 ? loaded(t) : 2) + 0.2 * random();
+    const edges = detectLoadEdge(logOf(every(1, 3600), { meter: { quantity: 'power', values } }))!;
+    expect(edges.loads).toHaveLength(1);
+    expect(edges.loads[0]!.startRow).toBe(300);
+    expect(Math.abs(edges.loads[0]!.endRow - 3000)).toBeLessThanOrEqual(20);
+  });
+
+  test('are told from a temperature alone by its bends', () => {
+    const rise = (t: number, from: number, to: number) =>
+      t < from ? 0 : 40 * (1 - Math.exp(-(Math.min(t, to) - from) / 300)) * (t > to ? Math.exp(-(t - to) / 300) : 1);
+    const values = (t: number) => 22 + rise(t, 600, 2400) + rise(t, 4800, 6600) + 0.1 * random();
+    const edges = detectLoadEdge(logOf(every(2, 8400), { soc: { quantity: 'temperature', values } }))!;
+    expect(edges.loads.map(({ startRow, endRow }) => [startRow, endRow].map((row) => Math.round((2 * row) / 30) * 30))).toEqual([
+      [600, 2400],
+      [4800, 6600],
+    ]);
   });
 });

@@ -119,7 +119,10 @@ describe('figures.json', () => {
   test('refuses a number that is not finite', () => {
     const derived = {
       figures: new Map([
-        ['x', { name: 'energy', quantity: { value: Number.NaN, unit: 'J', parts: [] }, from: { columns: [], rows: null } }],
+        [
+          'x',
+          { name: 'energy' as const, quantity: { value: Number.NaN, unit: 'J', parts: [] }, from: { columns: [], rows: null } },
+        ],
       ]),
       phases: [],
       inferences: [],

@@ -37,6 +37,27 @@ describe('print/report', () => {
     );
   });
 
+  it('tells problems with a weight in one list at the end, the weightiest first', () => {
+    const at = (column: number) => ({ file: 'note.md', line: 2, column });
+    const narrow = (column: number, found: string, weight: number) => ({
+      ...warning('stated-narrow', at(column), found, { remedy: 'say less' }),
+      weight,
+    });
+    const text = report(root, [narrow(1, 'a', 0.1), error('x', at(2), 'b'), narrow(3, 'c', 0.4)]);
+    expect(text.split('\n').filter((line) => !/^[> ]+\d* \|/.test(line))).toEqual([
+      'note.md:2:2: error: b [x]',
+      '',
+      'True of the data, but within its uncertainty of being false, the least certain first:',
+      'note.md:2:3: warning: c [stated-narrow]',
+      '    say less',
+      'note.md:2:1: warning: a [stated-narrow]',
+      '    say less',
+      '',
+      '1 error, 2 warnings',
+      '',
+    ]);
+  });
+
   it('shows of a very long line the part around the mark', () => {
     const line = `${'so the chip warmed '.repeat(40)}and reached 74 °C at once${', and so on'.repeat(40)}`;
     writeFileSync(join(root, 'long.md'), `one\n${line}\n`);

@@ -1,5 +1,5 @@
 /** Invented figures of two invented runs, for the tests of words. */
-import type { Figure } from '../../src/figures/figure.ts';
+import type { Figure, NameOfFigure } from '../../src/figures/figure.ts';
 import type { Problem } from '../../src/problem.ts';
 import type { Quantity } from '../../src/quantities/quantity.ts';
 import type { Note } from '../../src/register/register.ts';
@@ -10,7 +10,7 @@ export function quantity(value: number, unit: string, u: number, source: string)
   return { value, unit, parts: u === 0 ? [] : [{ source: { id: source, title: source, dof: null }, share: u }] };
 }
 
-function present(name: string, value: Quantity, of: Record<string, string> = {}): Figure {
+function present(name: NameOfFigure, value: Quantity, of: Record<string, string> = {}): Figure {
   return { name, quantity: value, from: { columns: ['reading'], rows: [2, 3601] }, of };
 }
 
@@ -32,7 +32,10 @@ function run(id: string, peak: number, power: number): Subject {
     ['load_power.wall', present('load_power', quantity(power + 1.1, 'W', 0.05, own('wall')), { at: 'wall' })],
     ['score.aes-1t', present('score', quantity(peak * 10, 'points', 3, own('score')), { test: 'aes-1t' })],
     ['steady_temperature', { name: 'steady_temperature', absent: 'not-steady', why: 'Not steady within 60 min.' }],
-    ['unknown_drift', { name: 'unknown_drift', quantity: { value: 3, unit: 'K', parts: null }, from: { columns: [], rows: null } }],
+    [
+      'unknown_drift',
+      { name: 'temperature_rise', quantity: { value: 3, unit: 'K', parts: null }, from: { columns: [], rows: null } },
+    ],
   ];
   return {
     kind: 'run',

@@ -1,6 +1,8 @@
 /** Adds logs as runs: looks at each file, prints what it found, writes content/runs/<id>.md. Data is read, never moved or changed. */
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, dirname, extname, join } from 'node:path';
+import type { EdgeRows } from '../../figures/change-point.ts';
+import { listed } from '../../figures/in-words.ts';
 import { detectLoadEdge } from '../../figures/phases.ts';
 import { type Inspection, inspect } from '../../intake/inspect.ts';
 import type { Log } from '../../intake/log.ts';
@@ -119,11 +121,24 @@ function loadOf(bytes: Uint8Array, path: string, inspection: Inspection, matches
   const edges = log && log.rows > 2 ? detectLoadEdge(log) : null;
   if (!log || !edges) return null;
   const { seconds } = log.time;
-  const from = seconds[edges.startRow]!;
-  const to = edges.endRow < log.rows ? seconds[edges.endRow]! : null;
+  const [{ startRow, endRow }, ...others] = edges.loads as readonly [EdgeRows, ...EdgeRows[]];
+  const from = seconds[startRow]!;
+  const to = endRow < log.rows ? seconds[endRow]! : null;
   const end = seconds[log.rows - 1]!;
   const until = to === null ? 'the end' : durationWords(to);
-  return { from, to, end, words: `load: from ${durationWords(from)} to ${until}, by ${edges.method}, on ${edges.channel}` };
+  return {
+    from,
+    to,
+    end,
+    words: `load: from ${durationWords(from)} to ${until}, by ${edges.method}, on ${edges.channel}${furtherWords(others, seconds)}`,
+  };
+}
+
+/** Loads after the first are named, so that the author can declare them. */
+function furtherWords(others: readonly EdgeRows[], seconds: Float64Array): string {
+  if (others.length === 0) return '';
+  const starts = others.map(({ startRow }) => durationWords(seconds[startRow]!));
+  return `; ${others.length === 1 ? 'another load begins' : 'more loads begin'} at ${listed(starts)}`;
 }
 
 function provisionalLog(bytes: Uint8Array, path: string, inspection: Inspection, matches: Matches): Log | null {

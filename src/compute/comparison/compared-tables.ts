@@ -2,12 +2,12 @@
 import { CATALOGUE, definitionOf } from '../../figures/catalogue.ts';
 import type { Setting } from '../../figures/comparison/compared.ts';
 import { differencesTo, sideBySideAddresses } from '../../figures/comparison/side-by-side.ts';
-import { type Figure, isPresent } from '../../figures/figure.ts';
+import { type Figure, type FigureMap, isPresent } from '../../figures/figure.ts';
 import { shownFigure } from '../contents/figure-text.ts';
 import type { ComparedTable, ShownFigure } from '../results.ts';
 import { type CellFigures, comparedRow } from './compared-cells.ts';
 
-type Figures = ReadonlyMap<string, Figure>;
+type Figures = FigureMap;
 type Row = ComparedTable['rows'][number];
 
 /** A comparison with its figures read back. */

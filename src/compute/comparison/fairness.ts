@@ -7,7 +7,7 @@ import type { Quantity } from '../../quantities/quantity.ts';
 import type { Gathered, GatheredRun } from '../models/gathered.ts';
 import { figuresOf } from '../models/gathered-figures.ts';
 import type { ComparisonModel, ConditionRow } from '../results.ts';
-import { AMBIENT, ASKED_FOR, type Aspect, CONDITIONS, DEVICE, INSTRUMENT, LOAD, PLACE, SPECIMEN } from './compared-conditions.ts';
+import { AMBIENT, type Aspect, DEVICE, INSTRUMENT, LOAD, NEEDED, PLACE, SPECIMEN, WORDED } from './compared-conditions.ts';
 
 /** What differs, by a short name, and the sentences that say so. */
 interface Difference {
@@ -26,7 +26,7 @@ export function fairnessOf({ runs, reference }: Gathered): ComparisonModel['fair
     ...worded(runs, DEVICE, ({ device }) => device.title),
     ...(devices.size === 1 ? worded(runs, SPECIMEN, ({ specimen }) => specimen) : []),
     ...ambient(runs),
-    ...CONDITIONS.flatMap((aspect) => worded(runs, aspect, (run) => conditionOf(run, aspect.label) ?? loggedInstead(run, aspect))),
+    ...WORDED.flatMap((aspect) => worded(runs, aspect, (run) => conditionOf(run, aspect.label) ?? loggedInstead(run, aspect))),
     ...loads(runs),
     ...channels(runs),
   ];
@@ -189,7 +189,7 @@ function inWords(name: string): string {
 
 /** Conditions that no run states: nothing tells whether they differ. */
 function unstated(runs: readonly GatheredRun[]): string[] {
-  const labels = ASKED_FOR.filter((label) => runs.every((run) => conditionOf(run, label) === undefined));
+  const labels = NEEDED.filter((label) => runs.every((run) => conditionOf(run, label) === undefined));
   return labels.length === 0 ? [] : [`No run states its ${listed(labels)}: whether they differ cannot be told.`];
 }
 

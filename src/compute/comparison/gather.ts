@@ -2,7 +2,7 @@
 
 import { CATALOGUE } from '../../figures/catalogue.ts';
 import { cautions, mergeCautions } from '../../figures/cautions.ts';
-import type { Figure, RunFigures } from '../../figures/figure.ts';
+import type { Figure, FigureMap, RunFigures } from '../../figures/figure.ts';
 import { publishMap } from '../../figures/publish.ts';
 import type { RunSeries } from '../../plots/data/series.ts';
 import type { Comparison, Register, Run } from '../../register/register.ts';
@@ -32,7 +32,7 @@ export interface GatherableRun extends ReadRun {
 export interface Gatherable {
   readonly register: Register;
   readonly comparison: Comparison;
-  readonly figures: ReadonlyMap<string, Figure>;
+  readonly figures: FigureMap;
   /** By run id. */
   readonly runs: ReadonlyMap<string, GatherableRun>;
 }
@@ -112,7 +112,7 @@ export function gatherFacts(
   };
 }
 
-function publishedMap(figures: ReadonlyMap<string, Figure>): PublishedMap {
+function publishedMap(figures: FigureMap): PublishedMap {
   const { sources, figures: published } = publishMap({}, figures) as PublishedMap;
   return { sources, figures: published };
 }

@@ -1,5 +1,5 @@
 /** Figures of a device, from all that published notes reach of it: `devices/<id>/figures.json` is made of one map. */
-import type { Figure } from '../../figures/figure.ts';
+import type { FigureMap } from '../../figures/figure.ts';
 import { publishMap } from '../../figures/publish.ts';
 import type { RepeatedRun } from '../../figures/repeats/groups.ts';
 import { repeatFigures } from '../../figures/repeats/repeats.ts';
@@ -9,7 +9,7 @@ import { likenessOf } from '../../register/resolved/likeness.ts';
 import type { ComputedAttempts, ComputedRun, Parts } from './site-contents.ts';
 
 /** How runs repeat and specimens differ. Runs that no published note reaches are not in it. */
-export function deviceRepeats(parts: Pick<Parts, 'runs'>, device: string): ReadonlyMap<string, Figure> {
+export function deviceRepeats(parts: Pick<Parts, 'runs'>, device: string): FigureMap {
   const runs = [...parts.runs.values()].filter(({ run }) => run.device === device);
   return repeatFigures(device, runs.map(repeatedRun));
 }

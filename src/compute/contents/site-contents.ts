@@ -1,5 +1,5 @@
 /** What the models of pages are built from: everything that stage 1 has computed. */
-import type { Figure, RunFigures } from '../../figures/figure.ts';
+import type { Figure, FigureMap, RunFigures } from '../../figures/figure.ts';
 import type { Ladder } from '../../figures/stability/ladder.ts';
 import type { TableForm } from '../../figures/table-form.ts';
 import type { RunSeries } from '../../plots/data/series.ts';
@@ -38,7 +38,7 @@ export interface ComputedRun {
 /** A comparison that published notes reach. */
 export interface ComputedComparison {
   readonly comparison: Comparison;
-  readonly figures: ReadonlyMap<string, Figure>;
+  readonly figures: FigureMap;
   /** Blob of what was gathered of it, as canonical JSON; and the same read. */
   readonly record: string;
   readonly gathered: () => Gathered;
@@ -51,7 +51,7 @@ export interface ComputedComparison {
 export interface ComputedAttempts {
   readonly attempts: Attempts;
   readonly ladder: Ladder;
-  readonly figures: ReadonlyMap<string, Figure>;
+  readonly figures: FigureMap;
   readonly sha256: string;
   readonly bytes: number;
   readonly form: TableForm;

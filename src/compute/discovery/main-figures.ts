@@ -1,11 +1,9 @@
 /** The figures by which runs are told apart in a list. */
-import { definitionOf } from '../../figures/catalogue.ts';
+import { definitionOf, figuresIn } from '../../figures/catalogue.ts';
 import { isPresent } from '../../figures/figure.ts';
 import { printQuantity } from '../../quantities/print.ts';
 import type { ComputedRun } from '../contents/site-contents.ts';
 import type { RunsCell, RunsColumn } from '../models/discovery.ts';
-
-export const MAIN_FIGURES = ['peak_temperature', 'steady_temperature', 'mean_clock', 'load_power'] as const;
 
 /** One main figure of every run: its ranks for sorting, and what each run's cell prints. */
 export interface MainFigure {
@@ -16,13 +14,15 @@ export interface MainFigure {
 
 /** The main figures that at least one of the runs has. */
 export function mainFigures(runs: readonly ComputedRun[]): MainFigure[] {
-  return MAIN_FIGURES.filter((name) => runs.some((run) => canonicalValue(run, name) !== null)).map((name) => {
-    const places = new Set(runs.map((run) => placeOf(run, name)).filter((place) => place !== ''));
-    return {
-      column: { name, label: definitionOf(name)!.label, ranks: ranksOf(runs.map((run) => canonicalValue(run, name))) },
-      cells: runs.map((run) => cellOf(run, name, places.size > 1)),
-    };
-  });
+  return figuresIn('runs')
+    .filter((name) => runs.some((run) => canonicalValue(run, name) !== null))
+    .map((name) => {
+      const places = new Set(runs.map((run) => placeOf(run, name)).filter((place) => place !== ''));
+      return {
+        column: { name, label: definitionOf(name)!.label, ranks: ranksOf(runs.map((run) => canonicalValue(run, name))) },
+        cells: runs.map((run) => cellOf(run, name, places.size > 1)),
+      };
+    });
 }
 
 /** Rank of each number, lowest 0 and without gaps; equal numbers have equal ranks, null has none. */

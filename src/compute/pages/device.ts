@@ -1,5 +1,5 @@
 /** The model of a device's page: its ratings, and what was measured on each specimen. */
-
+import { figuresIn } from '../../figures/catalogue.ts';
 import { attemptCautions, mergeCautions } from '../../figures/cautions.ts';
 import { compareText } from '../../problem.ts';
 import { printQuantity } from '../../quantities/print.ts';
@@ -10,9 +10,6 @@ import type { ConditionRow, DeviceModel } from '../results.ts';
 import { attemptsModel } from './attempts.ts';
 import { deviceLinks, notePath } from './note.ts';
 import { timelinesOf } from './timeline.ts';
-
-/** Figures that the device's page sets side by side. */
-const OVERVIEW = ['peak_temperature', 'steady_temperature', 'mean_clock', 'load_power'];
 
 /** All that the page of a device prints. Specimens stay apart: what holds for one is not said of the device. */
 export function deviceModel(parts: Parts, device: Device): DeviceModel {
@@ -53,7 +50,7 @@ function ratings(device: Device): ConditionRow[] {
 }
 
 function runRow({ run, derived }: ComputedRun): DeviceModel['specimens'][number]['runs'][number] {
-  const figures = OVERVIEW.flatMap((name) => {
+  const figures = figuresIn('runs').flatMap((name) => {
     const figure = derived.figures.get(name);
     return figure === undefined ? [] : [shownFigure(name, figure)];
   });

@@ -34,7 +34,12 @@ hold the unrounded numbers.`,
     title: 'Time, phases and gaps',
     markdown: `Time runs from the first row of the log that can be trusted. A phase is half open: a row at its end belongs to the next one,
 except in the last phase. Rows that cannot be trusted are set aside and listed on the run's page; they are never padded, shifted or
-sorted. A step of more than five times the median step is a gap: means and energies leave it out, charts break their line there.`,
+sorted. A step of more than five times the median step is a gap: means and energies leave it out, charts break their line there.
+A criterion of steady state takes no gap for calm: a window counts where four fifths of it or more were read.
+
+Phases that an author declares are held against the log: where its power (else utilisation, clock, current or temperature) shows the load
+to begin or end elsewhere, the check says by how many seconds. Phases that are left to the log are named \`idle\`, \`load\` and
+\`cool-down\`; where there is more than one load, \`pause\`, \`load-2\` and so on. Figures of the load are those of \`load\`.`,
   },
   {
     id: 'plots',

@@ -1,7 +1,6 @@
 /** The model of the method page, generated from the catalogue. */
 import katex from 'katex';
 import { CATALOGUE, type Definition } from '../../figures/catalogue.ts';
-import { CHECKS_BY_FIGURE } from '../../figures/checks/by-figure.ts';
 import { COVERAGE, shareOf, whyOutside } from '../../figures/checks/coverage.ts';
 import type { CheckTable } from '../../figures/checks/results.ts';
 import { renderProse } from '../../words/prose.ts';
@@ -29,8 +28,9 @@ export function methodModel(tables: readonly CheckTable[]): MethodModel {
 
 function methodEntry(entry: Definition, tables: readonly CheckTable[]): MethodEntry {
   const formula = katex.renderToString(entry.formula, { output: 'mathml', displayMode: true, throwOnError: true, strict: 'error' });
-  const passed = CHECKS_BY_FIGURE[entry.name] ?? [];
-  const checks = tables.filter(({ id }) => passed.includes(id)).map(({ id, title, fewest }) => ({ id, title, digits: fewest }));
+  const checks = tables
+    .filter(({ id }) => entry.publishedChecks.includes(id))
+    .map(({ id, title, fewest }) => ({ id, title, digits: fewest }));
   return { ...whole(entry), formula, checks, coverage: coverageOf(entry.name) };
 }
 

@@ -1,5 +1,7 @@
 /** The model of a run's page. */
-import { CATALOGUE } from '../../figures/catalogue.ts';
+
+import { SUBJECTS } from '../../figures/catalogue/subject.ts';
+import { figuresOf } from '../../figures/catalogue.ts';
 import { cautions, mergeCautions } from '../../figures/cautions.ts';
 import { counted } from '../../figures/in-words.ts';
 import { whereKnown } from '../../intake/known.ts';
@@ -69,10 +71,8 @@ function knownText(known: NonNullable<LogSummary['known']>[number]): string {
 
 /** Figures by subject, in the catalogue's order. */
 function figureGroups({ derived }: ComputedRun): RunModel['groups'] {
-  const subjects = [...new Set(CATALOGUE.map((definition) => definition.subject))];
-  const groups = subjects.map((subject) => {
-    const names = CATALOGUE.filter((definition) => definition.subject === subject).map((definition) => definition.name);
-    const figures = names.flatMap((name) =>
+  const groups = SUBJECTS.map((subject) => {
+    const figures = figuresOf(subject).flatMap((name) =>
       [...derived.figures].filter(([, figure]) => figure.name === name).map(([address, figure]) => shownFigure(address, figure)),
     );
     return { subject, figures: inLine(figures) };

@@ -1,9 +1,10 @@
 /** One specimen over dates and firmware: its runs that are alike in all else. */
+import type { FigureName } from '../../figures/catalogue.ts';
 import { alone, type ComparedRun } from '../../figures/comparison/compared.ts';
 import { settled } from '../../figures/comparison/settings.ts';
 import { differencesTo } from '../../figures/comparison/side-by-side.ts';
 
-import type { Figure } from '../../figures/figure.ts';
+import type { Figure, FigureMap } from '../../figures/figure.ts';
 import { groupsOf } from '../../figures/repeats/groups.ts';
 import { likenessOf } from '../../register/resolved/likeness.ts';
 import { conditionRows, runLink, settingText, shownFigure } from '../contents/figure-text.ts';
@@ -11,7 +12,7 @@ import type { ComputedRun } from '../contents/site-contents.ts';
 import type { ShownFigure, TimelineModel } from '../results.ts';
 
 /** What time and firmware may change, with the difference against the first run. */
-const COLUMNS = ['temperature_rise', 'mean_clock', 'load_power'] as const;
+const COLUMNS: readonly FigureName[] = ['temperature_rise', 'mean_clock', 'load_power'];
 
 /** The day brings the ambient; the firmware is what a timeline is read for. */
 const APART = ['ambient', 'firmware'];
@@ -69,13 +70,13 @@ function comparedRun({ run, derived }: ComputedRun): ComparedRun {
 }
 
 /** The run's page tells why a figure is absent: a difference of it has nothing to add. The column says of what it is; a power's place stays. */
-function shownDifference(name: string, figure: Figure | undefined): ShownFigure | null {
+function shownDifference(name: FigureName, figure: Figure | undefined): ShownFigure | null {
   if (figure === undefined) return null;
   const { channel: _channel, ...of } = figure.of ?? {};
   return shownFigure(name, { ...figure, name, of });
 }
 
 /** Every run has each of these figures, present or absent; a log without the channel has it absent. */
-function figureAt(figures: ReadonlyMap<string, Figure>, name: string): Figure {
+function figureAt(figures: FigureMap, name: FigureName): Figure {
   return figures.get(name) ?? { name, absent: 'no-channel', why: 'The log has no channel for it.' };
 }

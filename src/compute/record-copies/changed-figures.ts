@@ -1,13 +1,13 @@
 /** Which figures are no longer as a record copy has them: was, is, and by how many of its standard uncertainties. */
 import { CATALOGUE } from '../../figures/catalogue.ts';
-import { type Figure, isPresent, type PresentFigure } from '../../figures/figure.ts';
+import { type Figure, type FigureMap, isPresent, type PresentFigure } from '../../figures/figure.ts';
 import { compareText } from '../../problem.ts';
 import { printQuantity } from '../../quantities/print.ts';
 import { standardUncertainty } from '../../quantities/uncertainty.ts';
 import { shownFigure } from '../contents/figure-text.ts';
 import type { ChangedFigures } from '../models/record-copies.ts';
 
-type Figures = ReadonlyMap<string, Figure>;
+type Figures = FigureMap;
 type Row = ChangedFigures['rows'][number];
 
 /** Rounding in the last bits is no change. */

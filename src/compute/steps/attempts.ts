@@ -1,7 +1,7 @@
 /** Every table of attempts: bytes → ladder → figures. Small enough to be made anew each time. */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Figure } from '../../figures/figure.ts';
+import type { FigureMap } from '../../figures/figure.ts';
 import type { Ladder } from '../../figures/stability/ladder.ts';
 import { readAttempts } from '../../figures/stability/read-attempts.ts';
 import { stabilityFigures } from '../../figures/stability/stability.ts';
@@ -22,7 +22,7 @@ export interface AttemptsOutcome {
   readonly form: TableForm | null;
   /** Null where the table cannot be read: `problems` then says why. */
   readonly ladder: Ladder | null;
-  readonly figures: ReadonlyMap<string, Figure>;
+  readonly figures: FigureMap;
   readonly problems: readonly Problem[];
 }
 

@@ -1,26 +1,22 @@
 /** Definitions of the clock figures. */
-import type { Definition } from '../catalogue.ts';
+import { COUNTED, EXTREME, GOVERNED } from './outside.ts';
+import { MEAN } from './proofs.ts';
+import { subject } from './subject.ts';
 
 const PRACTICE = 'common practice, no source';
 const REPORTED = "The clock is taken as the device reports it: its crystal's error is left out.";
 const WHICH = 'The requested clock or the delivered one, as the channel states it; where it does not, the figure says so.';
 const NO_LOAD = 'there is no load phase';
 
-const clock = (
-  name: string,
-  label: string,
-  unit: string,
-  rest: Omit<Definition, 'name' | 'label' | 'unit' | 'subject'>,
-): Definition => ({
-  name,
-  label,
-  subject: 'clock',
-  unit,
-  ...rest,
-});
-
-export const CLOCK: readonly Definition[] = [
-  clock('mean_clock', 'mean clock', 'Hz', {
+export const CLOCK = subject('clock', {
+  mean_clock: {
+    label: 'mean clock',
+    unit: 'Hz',
+    spoken: 'mean average averages averaged averaging overall ran runs',
+    prior: 0.2,
+    publishedChecks: [...MEAN, 'rectangular-limits'],
+    lists: ['runs', 'side by side', 'repeats'],
+    outside: GOVERNED,
     definition:
       'Mean of the readings of the load phase (or of the phase that the address names), each weighted by the time that it stands for.',
     formula: String.raw`\bar f = \frac{\sum_i w_i f_i}{\sum_i w_i}`,
@@ -28,8 +24,14 @@ export const CLOCK: readonly Definition[] = [
     absentWhen: ['there is no clock channel', 'the phase is missing or holds fewer than two readings'],
     source: PRACTICE,
     check: 'hand-computed means',
-  }),
-  clock('lowest_clock', 'lowest clock', 'Hz', {
+  },
+  lowest_clock: {
+    label: 'lowest clock',
+    unit: 'Hz',
+    spoken: 'lowest least worst minimum min drops dropped falls fell down bottom',
+    publishedChecks: [],
+    lists: ['side by side'],
+    outside: EXTREME,
     definition:
       'Smallest reading of the load phase. Its interval is lopsided: down by half the largest change between two readings, which may have hidden more; up by what noise pushes the smallest of many readings.',
     formula: String.raw`\check f = \min_{i \in \mathrm{load}} f_i`,
@@ -37,8 +39,14 @@ export const CLOCK: readonly Definition[] = [
     absentWhen: ['there is no clock channel', NO_LOAD],
     source: PRACTICE,
     check: 'hand-picked rows',
-  }),
-  clock('time_below_setting', 'time below the setting', 's', {
+  },
+  time_below_setting: {
+    label: 'time below the setting',
+    unit: 's',
+    spoken: 'below under less lost spent slower',
+    publishedChecks: [],
+    lists: [],
+    outside: COUNTED,
     definition:
       'Time of the load phase in which the clock was below its setting by more than one step of the clock, or 1 % of the setting where that is more; rows of less than half utilisation do not count.',
     formula: String.raw`t_\mathrm{below} = \sum_{i:\, f_i < f_\mathrm{set} - \delta} w_i`,
@@ -46,8 +54,15 @@ export const CLOCK: readonly Definition[] = [
     absentWhen: ['no clock setting is stated', 'there is no clock channel', NO_LOAD],
     source: PRACTICE,
     check: 'hand-counted rows',
-  }),
-  clock('throttle_events', 'throttle events', '1', {
+  },
+  throttle_events: {
+    label: 'throttle events',
+    unit: '1',
+    spoken: 'throttl event times',
+    publishedChecks: [],
+    lists: [],
+    outside:
+      'A count of what the log shows. A governor that keeps its flag up for seconds was never missed; one that is quicker than the log would be.',
     definition:
       'Number of times that throttling began in the load phase: rising bits of the throttle flags that mean "now", by reason; without flags, falls of the clock below its setting that lasted two readings or more. Sticky bits ("has occurred since boot") are never counted.',
     formula: String.raw`n = \#\{i \in \mathrm{load} : b_{i-1} = 0,\ b_i = 1\}`,
@@ -62,8 +77,15 @@ export const CLOCK: readonly Definition[] = [
     ],
     source: PRACTICE,
     check: 'hand-counted rows',
-  }),
-  clock('time_to_throttle', 'time to throttle', 's', {
+  },
+  time_to_throttle: {
+    label: 'time to throttle',
+    unit: 's',
+    spoken: 'throttl first until before after limit lasts lasted governor',
+    prior: 0.2,
+    publishedChecks: [],
+    lists: ['side by side'],
+    outside: COUNTED,
     definition:
       'Time from the beginning of the load to the first reading that shows throttling. It began within the step before: the interval reaches back that far.',
     formula: String.raw`t_\mathrm{throttle} = \min\{t_i : b_{i-1} = 0,\ b_i = 1\} - t_\mathrm{load}`,
@@ -74,8 +96,13 @@ export const CLOCK: readonly Definition[] = [
     absentWhen: ['no throttling was seen: the figure is then above the length of the load', NO_LOAD],
     source: PRACTICE,
     check: 'hand-counted rows',
-  }),
-  clock('sustained_ratio', 'sustained ratio', '1', {
+  },
+  sustained_ratio: {
+    label: 'sustained ratio',
+    unit: '1',
+    spoken: 'keeps kept sustain share last first',
+    publishedChecks: ['gum-g-4-1'],
+    lists: ['side by side'],
     definition:
       'Mean clock over the last ten minutes of the load divided by the mean over its first two. All that departs from either mean is its scatter.',
     formula: String.raw`r = \frac{\bar f_\mathrm{last\ 10\ min}}{\bar f_\mathrm{first\ 2\ min}}`,
@@ -83,5 +110,5 @@ export const CLOCK: readonly Definition[] = [
     absentWhen: ['the load lasted less than twenty minutes', 'there is no clock channel'],
     source: PRACTICE,
     check: 'hand-computed means',
-  }),
-];
+  },
+});

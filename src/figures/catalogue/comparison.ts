@@ -1,5 +1,7 @@
 /** Definitions of the figures that only several runs have. */
-import type { Definition } from '../catalogue.ts';
+import { GOVERNED } from './outside.ts';
+import { PRODUCT } from './proofs.ts';
+import { subject } from './subject.ts';
 
 const PRACTICE = 'common practice, no source';
 const BETWEEN =
@@ -18,15 +20,14 @@ const OTHER_CLOCK = 'one of the two runs logged the requested clock, the other t
 const SAME_CLOCK = 'the measured clocks are not told apart';
 const NO_POWER = 'one of the two runs has no power, or they were measured at different places';
 
-const comparison = (
-  name: string,
-  label: string,
-  unit: string,
-  rest: Omit<Definition, 'name' | 'label' | 'unit' | 'subject'>,
-): Definition => ({ name, label, subject: 'comparison', unit, ...rest });
-
-export const COMPARISON: readonly Definition[] = [
-  comparison('speedup', 'speedup', '1', {
+export const COMPARISON = subject('comparison', {
+  speedup: {
+    label: 'speedup',
+    unit: '1',
+    spoken: 'faster fast quick quicker speed times speedup benchmark',
+    prior: 0.3,
+    publishedChecks: ['geometric-means', 'gum-g-4-1'],
+    lists: [],
     definition:
       "A run's score as a multiple of the reference's where higher is better, the other way round where lower is; over several tests, the geometric mean of these ratios.",
     formula: String.raw`S_k = \left(\frac{\bar x_k}{\bar x_{k,\mathrm{ref}}}\right)^{\pm 1}, \qquad S = \left(\prod_{k=1}^{n} S_k\right)^{1/n}`,
@@ -40,8 +41,13 @@ export const COMPARISON: readonly Definition[] = [
     source: 'P. J. Fleming and J. J. Wallace, Communications of the ACM 29(3), 1986, 218–221, DOI 10.1145/5666.5673',
     check:
       "Fleming and Wallace's three machines (data from memory); L. Null and J. Lobur, The Essentials of Computer Organization and Architecture, Tables 10.4 and 10.5",
-  }),
-  comparison('clock_ratio', 'clock ratio', '1', {
+  },
+  clock_ratio: {
+    label: 'clock ratio',
+    unit: '1',
+    spoken: 'clock higher high',
+    publishedChecks: ['gum-g-4-1'],
+    lists: [],
     definition:
       "Measured clock over the reference's: during the scores where both logs cover them (over several tests the geometric mean), else over the load phase.",
     formula: String.raw`R = \frac{\bar f}{\bar f_\mathrm{ref}}`,
@@ -49,24 +55,39 @@ export const COMPARISON: readonly Definition[] = [
     absentWhen: [NO_CLOCK, OTHER_CLOCK],
     source: PRACTICE,
     check: 'known clocks',
-  }),
-  comparison('scaling_efficiency', 'scaling efficiency', '1', {
+  },
+  scaling_efficiency: {
+    label: 'scaling efficiency',
+    unit: '1',
+    spoken: 'efficien scaling',
+    publishedChecks: ['gum-g-4-1', 'clock-model'],
+    lists: [],
     definition: 'Speedup over clock ratio: 1 where a faster clock is turned into speed without loss.',
     formula: String.raw`\eta = \frac{S}{R}`,
     assumptions: [CLOCK, STANDS_IN, BETWEEN, VERDICT, SHARED],
     absentWhen: [NO_SCORE, NO_CLOCK, OTHER_CLOCK],
     source: PRACTICE,
     check: 'the clock model T = a/f + b: 100 s at 2.4 GHz and 160 s at 1.2 GHz give 0.8',
-  }),
-  comparison('gain_per_clock', 'gain per clock', '1', {
+  },
+  gain_per_clock: {
+    label: 'gain per clock',
+    unit: '1',
+    spoken: 'gain per clock',
+    publishedChecks: ['gum-h-2', 'clock-model'],
+    lists: [],
     definition: 'Share of a gain in clock that is gained in speed: 1 where all of it is, 0 where none.',
     formula: String.raw`g = \frac{S - 1}{R - 1}`,
     assumptions: [CLOCK, STANDS_IN, BETWEEN, VERDICT, SHARED],
     absentWhen: [NO_SCORE, NO_CLOCK, OTHER_CLOCK, SAME_CLOCK],
     source: PRACTICE,
     check: 'the clock model T = a/f + b: 100 s at 2.4 GHz and 160 s at 1.2 GHz give 0.6',
-  }),
-  comparison('scaling_exponent', 'scaling exponent', '1', {
+  },
+  scaling_exponent: {
+    label: 'scaling exponent',
+    unit: '1',
+    spoken: 'exponent power scales proportion',
+    publishedChecks: ['nist-danwood-power', 'nist-danwood', 'clock-model'],
+    lists: [],
     definition:
       'Exponent of the power law by which performance grows with the measured clock: by least squares in performance itself over all settings, from four on; with fewer, one for each against the reference. The verdict says whether 1 (linear) is excluded.',
     formula: String.raw`S \approx c\,R^{\,p}, \qquad p_\mathrm{pair} = \frac{\ln S}{\ln R}`,
@@ -83,8 +104,13 @@ export const COMPARISON: readonly Definition[] = [
     source: 'NIST Statistical Reference Datasets, DanWood, for the model; JCGM 100:2008, 5.1.3 for what goes through the fit',
     check:
       'DanWood, certified exponent 3.8604055871; the clock model T = a/f + b: 160 s and 100 s over a factor of two give 0.678072',
-  }),
-  comparison('clock_independent_share', 'share of time that does not scale with the clock', '1', {
+  },
+  clock_independent_share: {
+    label: 'share of time that does not scale with the clock',
+    unit: '1',
+    spoken: 'share waiting memory independent wait',
+    publishedChecks: ['clock-model', 'nist-norris'],
+    lists: [],
     definition:
       "Of the time that a test takes at the reference's clock, the share that a faster clock leaves as it is: that of the constant in a straight line of time over one over clock.",
     formula: String.raw`T(f) = \frac{a}{f} + b, \qquad \beta_0 = \frac{b}{T(f_\mathrm{ref})}`,
@@ -97,8 +123,13 @@ export const COMPARISON: readonly Definition[] = [
     absentWhen: [NO_SCORE, NO_CLOCK, OTHER_CLOCK, SAME_CLOCK],
     source: 'C.-H. Hsu and U. Kremer, PLDI 2003, for the model (from memory)',
     check: 'the clock model: 100 s at 2.4 GHz and 160 s at 1.2 GHz give b = 40 s, 0.4 of the time at 2.4 GHz',
-  }),
-  comparison('performance_per_watt', 'performance per watt', '1', {
+  },
+  performance_per_watt: {
+    label: 'performance per watt',
+    unit: '1',
+    spoken: 'per watt joule work efficien bill',
+    publishedChecks: [...PRODUCT, 'switching-power'],
+    lists: [],
     definition: "Speedup over the ratio of powers: how much more work the same energy does than under the reference's setting.",
     formula: String.raw`e = S\,\frac{\bar P_\mathrm{ref}}{\bar P}`,
     assumptions: [
@@ -111,16 +142,28 @@ export const COMPARISON: readonly Definition[] = [
     absentWhen: [NO_SCORE, NO_POWER],
     source: PRACTICE,
     check: 'voltage and clock both lowered by 15 %: power 0.614125, energy per task 0.7225 of what they were',
-  }),
-  comparison('power_delta', 'difference in power', 'W', {
+  },
+  power_delta: {
+    label: 'difference in power',
+    unit: 'W',
+    spoken: 'more power extra draws above bill',
+    publishedChecks: ['shared-gain', 'gum-5-2-2'],
+    lists: [],
     definition: "Load power less the reference's, both measured at one place.",
     formula: String.raw`\Delta P = \bar P - \bar P_\mathrm{ref}`,
     assumptions: [SHARED, BETWEEN, VERDICT],
     absentWhen: [NO_POWER],
     source: 'JCGM 100:2008, 5.2.2 (correlated inputs)',
     check: 'a meter with 1 % gain error: 0.07 W on 10 W less 3 W, its gain being shared',
-  }),
-  comparison('rise_delta', 'difference in rise over ambient', 'K', {
+  },
+  rise_delta: {
+    label: 'difference in rise over ambient',
+    unit: 'K',
+    spoken: 'warmer hotter rise more above',
+    publishedChecks: ['gum-5-2-2', 'gum-h-2'],
+    lists: [],
+    outside:
+      'Errors of the instruments cancel, so that the scatter of two means is left; few independent readings tell how large it is, and the interval is made wide for that.',
     definition: "Rise over ambient at steady state less the reference's.",
     formula: String.raw`\Delta\Theta = \Theta - \Theta_\mathrm{ref}`,
     assumptions: [
@@ -132,16 +175,27 @@ export const COMPARISON: readonly Definition[] = [
     absentWhen: ['the rise of one of the two runs is absent, for instance because it was not steady'],
     source: 'JCGM 100:2008, 5.2.2 (correlated inputs)',
     check: 'temperatures whose sensor offset is fully shared: u of the difference is that of the scatter alone',
-  }),
-  comparison('clock_delta', 'difference in clock', 'Hz', {
+  },
+  clock_delta: {
+    label: 'difference in clock',
+    unit: 'Hz',
+    spoken: 'faster slower clock higher lower more less',
+    publishedChecks: ['gum-5-2-2'],
+    lists: [],
+    outside: GOVERNED,
     definition: "Mean clock of the load phase less the reference's.",
     formula: String.raw`\Delta f = \bar f - \bar f_\mathrm{ref}`,
     assumptions: [CLOCK, SHARED, BETWEEN, VERDICT],
     absentWhen: [NO_CLOCK, OTHER_CLOCK],
     source: 'JCGM 100:2008, 5.2.2 (correlated inputs)',
     check: 'known clocks: the difference of two means, u the root sum of squares of what they do not share',
-  }),
-  comparison('smallest_told', 'smallest difference that would be told', "the figure's own", {
+  },
+  smallest_told: {
+    label: 'smallest difference that would be told',
+    unit: "the figure's own",
+    spoken: 'smallest difference told tell',
+    publishedChecks: ['student-quantiles'],
+    lists: [],
     definition:
       'How far two settings would have had to lie apart in a figure for this comparison to tell them: the half width of the interval at which they are judged. A difference of just this size is told in about half of all such comparisons.',
     formula: String.raw`d_\mathrm{c} = t_{1-\alpha/2m}(\nu)\, u(d), \qquad u(d) = s\sqrt{\frac{1}{n_a} + \frac{1}{n_b}}`,
@@ -153,8 +207,13 @@ export const COMPARISON: readonly Definition[] = [
     absentWhen: ['no setting was run twice, so that the spread between runs is unknown', 'the figure has no verdict'],
     source: 'ISO 5725-6, 4.1, for the critical difference (from memory); JCGM 100:2008, G.3, for the interval',
     check: 'equal settings, simulated: at most 5 % of families have one that is told apart',
-  }),
-  comparison('runs_to_tell', 'runs that would tell the difference', '1', {
+  },
+  runs_to_tell: {
+    label: 'runs that would tell the difference',
+    unit: '1',
+    spoken: 'runs needed tell difference',
+    publishedChecks: ['student-quantiles'],
+    lists: [],
     definition:
       'How many runs of each setting it takes so that a difference of the size that was seen is told in nine of ten comparisons, if the spread between runs is the one that was seen.',
     formula: String.raw`\min n:\ \bigl(t_{1-\alpha/2m}(\nu_n) + t_{0.9}(\nu_n)\bigr)\sqrt{\frac{2 s^2}{n} + u_\mathrm{b}^2} \le |d|, \qquad \nu_n = k(n - 1)`,
@@ -168,6 +227,6 @@ export const COMPARISON: readonly Definition[] = [
       'the figure has no verdict',
     ],
     source: 'NIST/SEMATECH e-Handbook of Statistical Methods, 7.2.2.2, for one mean (from memory); here for the difference of two',
-    check: 'simulated comparisons with so many runs tell the difference in nine of ten cases',
-  }),
-];
+    check: 'a larger difference needs fewer runs; the quantiles have their own check',
+  },
+});

@@ -1,5 +1,7 @@
 /** Definitions of the electrical figures. */
-import type { Definition } from '../catalogue.ts';
+import { EXTREME } from './outside.ts';
+import { LIMITS, MEAN, PRODUCT } from './proofs.ts';
+import { subject } from './subject.ts';
 
 const PRACTICE = 'common practice, no source';
 const WHICH =
@@ -9,19 +11,6 @@ const WALL = 'At the wall only a power channel counts: alternating power is not 
 const GAPS = 'Gaps of the log are left out.';
 const COURSE = "What departs from the phase's own slow course (a moving mean over an eighth of it) is its scatter.";
 
-const power = (
-  name: string,
-  label: string,
-  unit: string,
-  rest: Omit<Definition, 'name' | 'label' | 'unit' | 'subject'>,
-): Definition => ({
-  name,
-  label,
-  subject: 'power',
-  unit,
-  ...rest,
-});
-
 const MEAN_CURRENT = { source: PRACTICE, check: 'hand-computed means', assumptions: [GAPS, COURSE] };
 const MEAN_POWER = {
   source: 'JCGM 100:2008, 5.1 for the uncertainty of a product',
@@ -29,32 +18,59 @@ const MEAN_POWER = {
   assumptions: [GAPS, COURSE, WALL],
 };
 
-export const POWER: readonly Definition[] = [
-  power('idle_current', 'idle current', 'A', {
+export const POWER = subject('power', {
+  idle_current: {
+    label: 'idle current',
+    unit: 'A',
+    spoken: 'idle rest nothing',
+    publishedChecks: MEAN,
+    lists: [],
     definition: 'Mean of the readings of the idle phase, each weighted by the time that it stands for.',
     formula: String.raw`\bar I_\mathrm{idle} = \frac{\sum_i w_i I_i}{\sum_i w_i}`,
     absentWhen: ['there is no current channel', 'there is no idle phase'],
     ...MEAN_CURRENT,
-  }),
-  power('load_current', 'load current', 'A', {
+  },
+  load_current: {
+    label: 'load current',
+    unit: 'A',
+    spoken: 'load draws drew pulls',
+    publishedChecks: MEAN,
+    lists: [],
     definition: 'Mean of the readings of the load phase, each weighted by the time that it stands for.',
     formula: String.raw`\bar I_\mathrm{load} = \frac{\sum_i w_i I_i}{\sum_i w_i}`,
     absentWhen: ['there is no current channel', 'there is no load phase'],
     ...MEAN_CURRENT,
-  }),
-  power('idle_power', 'idle power', 'W', {
+  },
+  idle_power: {
+    label: 'idle power',
+    unit: 'W',
+    spoken: 'idle rest nothing',
+    publishedChecks: [...MEAN, ...PRODUCT, ...LIMITS],
+    lists: ['side by side', 'repeats'],
     definition: `Mean power of the idle phase, each reading weighted by the time that it stands for. ${WHICH}`,
     formula: String.raw`\bar P_\mathrm{idle} = \frac{\sum_i w_i P_i}{\sum_i w_i}`,
     absentWhen: [NO_POWER, 'there is no idle phase'],
     ...MEAN_POWER,
-  }),
-  power('load_power', 'load power', 'W', {
+  },
+  load_power: {
+    label: 'load power',
+    unit: 'W',
+    spoken: 'load draws drew pulls consumes takes uses average power under',
+    prior: 0.5,
+    publishedChecks: [...MEAN, ...PRODUCT, ...LIMITS],
+    lists: ['runs', 'side by side', 'repeats'],
     definition: `Mean power of the load phase, each reading weighted by the time that it stands for. ${WHICH}`,
     formula: String.raw`\bar P_\mathrm{load} = \frac{\sum_i w_i P_i}{\sum_i w_i}`,
     absentWhen: [NO_POWER, 'there is no load phase'],
     ...MEAN_POWER,
-  }),
-  power('peak_power', 'peak power', 'W', {
+  },
+  peak_power: {
+    label: 'peak power',
+    unit: 'W',
+    spoken: 'peak highest most maximum spike',
+    publishedChecks: [],
+    lists: ['side by side'],
+    outside: EXTREME,
     definition:
       'Largest power of the load phase as it was logged, without averaging beyond that of the instrument. Its interval is lopsided: up by half the largest change between two readings, which may have hidden more; down by what noise lifts the largest of many readings.',
     formula: String.raw`\hat P = \max_{i \in \mathrm{load}} P_i`,
@@ -62,8 +78,13 @@ export const POWER: readonly Definition[] = [
     absentWhen: [NO_POWER, 'there is no load phase'],
     source: PRACTICE,
     check: 'hand-picked rows',
-  }),
-  power('energy', 'energy', 'J', {
+  },
+  energy: {
+    label: 'energy',
+    unit: 'J',
+    spoken: 'energy hour whole total joule watt-hour altogether used uses',
+    publishedChecks: ['trapezoidal-rule', ...LIMITS],
+    lists: ['side by side, under load'],
     definition:
       'Energy of the whole log, or of the phase that the address names: last less first reading of a running counter where one is logged; else the integral of the power by the trapezoidal rule.',
     formula: String.raw`E = \sum_i \frac{P_i + P_{i+1}}{2}\,(t_{i+1} - t_i)`,
@@ -74,5 +95,5 @@ export const POWER: readonly Definition[] = [
     absentWhen: [NO_POWER, 'the stretch holds fewer than two readings'],
     source: 'R. L. Burden and J. D. Faires, Numerical Analysis, composite trapezoidal rule (from memory)',
     check: 'hand-computed 30.5 J on uneven steps; the trapezoidal sums of a sine over half a period',
-  }),
-];
+  },
+});

@@ -1,5 +1,5 @@
 /** Definitions of the figures of runs alike but for time. */
-import type { Definition } from '../catalogue.ts';
+import { subject } from './subject.ts';
 
 const SOURCE =
   'JCGM 100:2008, 4.2.2 and E.4.3; NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.5.8 (limits for a standard deviation)';
@@ -7,14 +7,7 @@ const ALIKE =
   'Runs are alike when device, setting and all conditions but the ambient are the same; a group is named by its earliest run.';
 const LITTLE = 'The interval is wide and lopsided, as a few values say little of a spread.';
 
-const repeats = (
-  name: string,
-  label: string,
-  rest: Pick<Definition, 'definition' | 'formula' | 'absentWhen' | 'check'>,
-): Definition => ({
-  name,
-  label,
-  subject: 'repeats',
+const ALL = {
   unit: "the figure's own",
   assumptions: [
     ALIKE,
@@ -23,18 +16,27 @@ const repeats = (
     'What the runs share, such as the error of one meter, is not in it.',
   ],
   source: SOURCE,
-  ...rest,
-});
+};
 
-export const REPEATS: readonly Definition[] = [
-  repeats('repeatability', 'spread of runs of one specimen', {
+export const REPEATS = subject('repeats', {
+  repeatability: {
+    label: 'spread of runs of one specimen',
+    spoken: '',
+    publishedChecks: ['gum-4-4-3'],
+    lists: [],
+    ...ALL,
     definition:
       'Standard deviation of a figure over runs of one specimen that are alike but for time; over several specimens, pooled. n is the number of runs. Runs of different days are repeated under intermediate conditions (VIM, 2.22): day, boot and room are in it, which a repeatability in the strict sense (VIM, 2.21) leaves out.',
     formula: String.raw`s_\mathrm{r} = \sqrt{\frac{\sum_j (n_j - 1)\, s_j^2}{\sum_j (n_j - 1)}}`,
     absentWhen: ['no specimen was run twice at this setting and under these conditions'],
     check: 'JCGM 100:2008, 4.4.3: twenty temperatures, s 1.489 °C',
-  }),
-  repeats('specimen_spread', 'spread between specimens', {
+  },
+  specimen_spread: {
+    label: 'spread between specimens',
+    spoken: '',
+    publishedChecks: ['gum-4-4-3'],
+    lists: [],
+    ...ALL,
     definition:
       'Standard deviation of a figure between specimens, less what runs of one specimen explain of it, where one was run twice. n is the number of specimens.',
     formula: String.raw`s_\mathrm{b}^2 = \frac{1}{n - 1} \sum_{j=1}^{n} (\bar x_j - \bar x)^2 - s_\mathrm{r}^2\, \overline{1/n_j}`,
@@ -43,5 +45,5 @@ export const REPEATS: readonly Definition[] = [
       'the specimens lie no further apart than runs of one specimen explain (then it is below the bound)',
     ],
     check: 'of two values, their difference over √2; with two runs each, by hand',
-  }),
-];
+  },
+});

@@ -1,5 +1,6 @@
 /** Definitions of the figures of benchmark results. */
-import type { Definition } from '../catalogue.ts';
+import { MEAN, PRODUCT } from './proofs.ts';
+import { subject } from './subject.ts';
 
 const OWN_WINDOW =
   'The repeats are found in the log by their start and end: instants where the log tells its own, or times since its first row.';
@@ -10,15 +11,13 @@ const NO_WINDOW = 'the table of scores does not say when repeats started and end
 const SCATTER =
   'Scatter is that of the repeats, s/√n with n − 1 degrees of freedom, or what the scatter within them gives where that is more.';
 
-const score = (
-  name: string,
-  label: string,
-  unit: string,
-  rest: Omit<Definition, 'name' | 'label' | 'unit' | 'subject'>,
-): Definition => ({ name, label, subject: 'scores', unit, ...rest });
-
-export const SCORES: readonly Definition[] = [
-  score('score', 'score', "the test's own", {
+export const SCORES = subject('scores', {
+  score: {
+    label: 'score',
+    unit: "the test's own",
+    spoken: 'score scored benchmark points result sweeps',
+    publishedChecks: ['gum-4-4-3', 'student-quantiles', 'handbook-mean'],
+    lists: [],
     definition:
       'Mean of the repeats of a test, with their number and their spread (sample standard deviation). Whether higher or lower is better is stated in the table, never guessed.',
     formula: String.raw`\bar x = \frac1n \sum_{i=1}^{n} x_i, \qquad u(\bar x) = \frac{s}{\sqrt n}`,
@@ -32,8 +31,13 @@ export const SCORES: readonly Definition[] = [
     absentWhen: ['no repeat of the test gave a result'],
     source: 'JCGM 100:2008, 4.2.1 to 4.2.3 (mean, sample standard deviation, standard uncertainty of the mean)',
     check: 'JCGM 100:2008, 4.4.3: twenty temperatures, mean 100.145 °C, s 1.489 °C, u 0.333 °C',
-  }),
-  score('energy_per_task', 'energy per task', 'J', {
+  },
+  energy_per_task: {
+    label: 'energy per task',
+    unit: 'J',
+    spoken: 'per task each repeat run energy joule costs took',
+    publishedChecks: [...PRODUCT, 'trapezoidal-rule'],
+    lists: [],
     definition:
       "Energy that one repeat of a test took, in the repeat's own time: by a running counter where one is logged, else the integral of the run's power; the mean over the repeats.",
     formula: String.raw`E = \frac1n \sum_{k=1}^{n} \int_{t_k}^{t'_k} P\,\mathrm dt`,
@@ -47,24 +51,39 @@ export const SCORES: readonly Definition[] = [
     absentWhen: [NO_WINDOW, NOT_COVERED, 'there is no power channel, and no current with a voltage at the same place'],
     source: 'R. L. Burden and J. D. Faires, Numerical Analysis, composite trapezoidal rule (from memory)',
     check: 'hand-computed 30.5 J on uneven steps; a constant power times a known time',
-  }),
-  score('score_power', 'power during the test', 'W', {
+  },
+  score_power: {
+    label: 'power during the test',
+    unit: 'W',
+    spoken: '',
+    publishedChecks: [...MEAN, ...PRODUCT],
+    lists: [],
     definition: "Mean power in the time of a test's repeats, each repeat counting alike.",
     formula: String.raw`\bar P = \frac1n \sum_{k=1}^{n} \frac{1}{t'_k - t_k} \int_{t_k}^{t'_k} P\,\mathrm dt`,
     assumptions: [OWN_WINDOW, AS_STATED, SCATTER],
     absentWhen: [NOT_COVERED, 'there is no power channel, and no current with a voltage at the same place'],
     source: 'common practice, no source',
     check: 'a power that is known in each window',
-  }),
-  score('score_clock', 'clock during the test', 'Hz', {
+  },
+  score_clock: {
+    label: 'clock during the test',
+    unit: 'Hz',
+    spoken: '',
+    publishedChecks: MEAN,
+    lists: [],
     definition: "Mean measured clock in the time of a test's repeats, each repeat counting alike.",
     formula: String.raw`\bar f = \frac1n \sum_{k=1}^{n} \frac{\sum_i w_i f_i}{\sum_i w_i}`,
     assumptions: [OWN_WINDOW, AS_STATED, SCATTER],
     absentWhen: [NOT_COVERED, 'there is no clock channel'],
     source: 'common practice, no source',
     check: 'a clock that is known in each window',
-  }),
-  score('score_drift', 'drift of a score over its repeats', '1', {
+  },
+  score_drift: {
+    label: 'drift of a score over its repeats',
+    unit: '1',
+    spoken: 'drift slower faster repeat',
+    publishedChecks: ['nist-norris'],
+    lists: [],
     definition:
       'By how much a score changes from one repeat to the next, as a share of its mean: the slope of a straight line over the repeats.',
     formula: String.raw`\delta = \frac{1}{\bar x}\,\frac{\sum_i (i - \bar\imath)(x_i - \bar x)}{\sum_i (i - \bar\imath)^2}`,
@@ -76,8 +95,13 @@ export const SCORES: readonly Definition[] = [
     absentWhen: ['fewer than three repeats gave a result'],
     source: 'NIST Statistical Reference Datasets, Norris, for the straight line',
     check: 'repeats on a straight line, by hand; Norris, certified slope',
-  }),
-  score('score_per_watt', 'score per watt', "the test's own, per W", {
+  },
+  score_per_watt: {
+    label: 'score per watt',
+    unit: "the test's own, per W",
+    spoken: 'score per watt',
+    publishedChecks: PRODUCT,
+    lists: [],
     definition: 'Score over the mean power in the time of its repeats, for a test of which more is better.',
     formula: String.raw`\frac{\bar x}{\bar P}`,
     assumptions: [
@@ -87,8 +111,13 @@ export const SCORES: readonly Definition[] = [
     absentWhen: ['of the test less is better', 'the power during the repeats is not known (then it is not listed)'],
     source: 'common practice, no source',
     check: 'known score and power: 100 points at 8 W are 12.5 points/W',
-  }),
-  score('score_per_joule', 'score per joule', "the test's own, per J", {
+  },
+  score_per_joule: {
+    label: 'score per joule',
+    unit: "the test's own, per J",
+    spoken: 'score per joule',
+    publishedChecks: PRODUCT,
+    lists: [],
     definition: 'Score over the energy that one repeat took, for a test of which more is better.',
     formula: String.raw`\frac{\bar x}{E}`,
     assumptions: [
@@ -97,5 +126,5 @@ export const SCORES: readonly Definition[] = [
     absentWhen: ['of the test less is better', 'the energy of the repeats is not known (then it is not listed)'],
     source: 'common practice, no source',
     check: 'known score and energy: 100 points for 800 J are 0.125 points/J',
-  }),
-];
+  },
+});

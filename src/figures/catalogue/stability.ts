@@ -1,14 +1,16 @@
 /** Definitions of the figures of attempts. */
-import type { Definition } from '../catalogue.ts';
+import { subject } from './subject.ts';
 
 const PRACTICE = 'common practice, no source';
 
-export const STABILITY: readonly Definition[] = [
-  {
-    name: 'highest_passed_clock',
+export const STABILITY = subject('stability', {
+  highest_passed_clock: {
     label: 'highest passed clock',
-    subject: 'stability',
     unit: 'Hz',
+    spoken: 'passed pass got through highest survived ladder tried',
+    publishedChecks: [],
+    lists: [],
+    uncounted: 'It is a setting, and has no interval.',
     definition:
       'Highest clock at which every attempt passed, over all voltage offsets or at the one that the address names. It says on how many specimens, how often and for how long it was tried, with which test and at which ambient. Throttled is not passed: the clock was not held.',
     formula: String.raw`\max\,\{\, f : \text{every attempt at } f \text{ passed} \,\}`,
@@ -20,11 +22,13 @@ export const STABILITY: readonly Definition[] = [
     source: PRACTICE,
     check: 'hand-made ladders, one of them with a hang below a clock that passed',
   },
-  {
-    name: 'lowest_failed_clock',
+  lowest_failed_clock: {
     label: 'lowest failed clock',
-    subject: 'stability',
     unit: 'Hz',
+    spoken: 'failed fail restarted hung next ladder tried',
+    publishedChecks: [],
+    lists: [],
+    uncounted: 'It is a setting, and has no interval.',
     definition:
       'At a voltage offset, the lowest clock above the highest one that passed: the other side of the boundary, with what came of it. A hang is a result like any other.',
     formula: String.raw`\min\,\{\, f > f_\mathrm{passed} : \text{an attempt at } f \text{ did not pass} \,\}`,
@@ -33,4 +37,4 @@ export const STABILITY: readonly Definition[] = [
     source: PRACTICE,
     check: 'hand-made ladders',
   },
-];
+});

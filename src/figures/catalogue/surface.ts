@@ -1,16 +1,18 @@
 /** Definitions of the figures of surface readings. */
-import type { Definition } from '../catalogue.ts';
+import { LIMITS } from './proofs.ts';
+import { subject } from './subject.ts';
 
 const NOT_READ = 'the run has no surface readings, or the spot has no row among them';
 const UNREADABLE =
   'the surface is bare metal, or its emissivity is below 0.5, and no tape or paint is stated as a remedy: a camera then reads what it mirrors';
 
-export const SURFACE: readonly Definition[] = [
-  {
-    name: 'surface',
+export const SURFACE = subject('surface', {
+  surface: {
     label: 'surface temperature',
-    subject: 'surface',
     unit: '°C',
+    spoken: 'surface case lid camera hand',
+    publishedChecks: ['infrared-data-sheet', 'infrared-camera', ...LIMITS],
+    lists: [],
     definition:
       'Reading of a thermal camera at a named spot, corrected from the emissivity that was set in the camera to that of the surface, with the reflected temperature, by the radiation that a black surface gives off between 8 and 14 µm.',
     formula: String.raw`W(T_\mathrm{object}) = W(T_\mathrm{reflected}) + \frac{\varepsilon_\mathrm{set}}{\varepsilon}\left(W(T) - W(T_\mathrm{reflected})\right),\quad W(T) = \int_{8\,\mathrm{\mu m}}^{14\,\mathrm{\mu m}} M_\lambda(T)\,\mathrm{d}\lambda`,
@@ -31,11 +33,12 @@ export const SURFACE: readonly Definition[] = [
     check:
       'the examples of Thermimage (23.31223 °C) and of a sensor’s data sheet (80.36331 °C, 9516495632.56 K⁴); T⁴ by hand to 4 decimals',
   },
-  {
-    name: 'hottest_surface',
+  hottest_surface: {
     label: 'hottest surface',
-    subject: 'surface',
     unit: '°C',
+    spoken: 'hottest surface lid case spot camera touch warmest',
+    publishedChecks: [],
+    lists: ['side by side'],
     definition: 'Highest corrected temperature of all spots that were read, or of those on the part that the address names.',
     formula: String.raw`\max_{s}\, T_s`,
     assumptions: ['The hottest place was among the spots: a camera’s picture was looked through for it.'],
@@ -43,11 +46,12 @@ export const SURFACE: readonly Definition[] = [
     source: 'common practice, no source',
     check: 'hand-picked rows',
   },
-  {
-    name: 'touch_margin',
+  touch_margin: {
     label: 'margin to the touch limit',
-    subject: 'surface',
     unit: 'K',
+    spoken: 'touch margin limit finger short spare past',
+    publishedChecks: ['touch-limits'],
+    lists: [],
     definition:
       'Published touch limit of the material and the contact time, less the temperature of the spot; below zero where the limit was passed. Of several materials the lowest limit counts. The limits mean an ambient of 25 °C and are not moved to that of the run, which is printed beside; a colder room flatters the margin by about as much.',
     formula: String.raw`\Delta T = T_\mathrm{limit} - T_s`,
@@ -66,4 +70,4 @@ export const SURFACE: readonly Definition[] = [
       'IEC 62368-1, touch temperature limits TS1 (Table 38 of the 2014 and later editions): metal and plastic as restated in public sources, glass, porcelain and wood from memory',
     check: 'the limits of metal and plastic as several public sources quote the table',
   },
-];
+});

@@ -1,6 +1,8 @@
 /** Definitions of the thermal figures. */
-import type { Definition } from '../catalogue.ts';
 import { CRITERIA } from '../thermal/criteria.ts';
+import { EXTREME } from './outside.ts';
+import { FIT, LIMITS, MEAN, PRODUCT } from './proofs.ts';
+import { subject } from './subject.ts';
 
 const PRACTICE = 'common practice, no source';
 const STEP = 'F. P. Incropera et al., Fundamentals of Heat and Mass Transfer, lumped capacitance (from memory)';
@@ -11,29 +13,29 @@ const OTHERS = CRITERIA.slice(1)
   .map(({ name }) => name)
   .join(', ');
 
-const thermal = (
-  name: string,
-  label: string,
-  unit: string,
-  rest: Omit<Definition, 'name' | 'label' | 'unit' | 'subject'>,
-): Definition => ({
-  name,
-  label,
-  subject: 'thermal',
-  unit,
-  ...rest,
-});
-
-export const THERMAL: readonly Definition[] = [
-  thermal('idle_temperature', 'idle temperature', '°C', {
+export const THERMAL = subject('thermal', {
+  idle_temperature: {
+    label: 'idle temperature',
+    unit: '°C',
+    spoken: 'idle idling rest resting doing nothing before start starts began cold',
+    prior: 0.3,
+    publishedChecks: [...MEAN, ...LIMITS],
+    lists: ['side by side'],
     definition: 'Mean of the readings of the idle phase, each weighted by the time that it stands for.',
     formula: String.raw`\bar T_\mathrm{idle} = \frac{\sum_i w_i T_i}{\sum_i w_i}`,
     assumptions: ['Gaps of the log are left out.', 'The device had settled before the idle phase began: this is not checked.'],
     absentWhen: ['there is no idle phase', 'it holds fewer than two readings'],
     source: PRACTICE,
     check: 'hand-computed means; JCGM 100:2008, 4.4.3 for the uncertainty of independent readings',
-  }),
-  thermal('peak_temperature', 'peak temperature', '°C', {
+  },
+  peak_temperature: {
+    label: 'peak temperature',
+    unit: '°C',
+    spoken: 'peak hottest highest maximum max top tops topped reach spike',
+    prior: 0.5,
+    publishedChecks: [],
+    lists: ['runs', 'side by side'],
+    outside: EXTREME,
     definition:
       'Largest reading of the load phase as it was logged. Its interval is lopsided: up by half the largest change between two readings, which may have hidden more; down by what noise lifts the largest of many readings.',
     formula: String.raw`\hat T = \max_{i \in \mathrm{load}} T_i`,
@@ -41,8 +43,14 @@ export const THERMAL: readonly Definition[] = [
     absentWhen: ['there is no load phase', 'it holds fewer than two readings'],
     source: PRACTICE,
     check: 'closed form: samples of a triangle whose top lies between two of them stay inside the interval',
-  }),
-  thermal('steady_temperature', 'steady temperature', '°C', {
+  },
+  steady_temperature: {
+    label: 'steady temperature',
+    unit: '°C',
+    spoken: 'steady settle level plateau stays long-run end ends sits',
+    prior: 0.5,
+    publishedChecks: [...MEAN, ...LIMITS, 'steady-state-criteria'],
+    lists: ['runs', 'side by side'],
     definition: `Mean over the last window of the load, given that the device had settled: ${CRITERIA[0]!.words}, and stays so to the end of the load. Where the ambient is not measured it is taken as constant. A run may name another criterion: ${OTHERS}.`,
     formula: String.raw`\bar T_\mathrm{steady} = \frac{\sum_i w_i T_i}{\sum_i w_i},\quad \max_{[t,\,t+\Delta]} \vartheta - \min_{[t,\,t+\Delta]} \vartheta \le \delta \ \text{for all later } t`,
     assumptions: [
@@ -55,8 +63,14 @@ export const THERMAL: readonly Definition[] = [
     absentWhen: [NOT_STEADY, 'there is no load phase'],
     source: CRITERIA[0]!.source,
     check: FIRST_ORDER,
-  }),
-  thermal('end_temperature', 'temperature at the end of the load', '°C', {
+  },
+  end_temperature: {
+    label: 'temperature at the end of the load',
+    unit: '°C',
+    spoken: 'end ends ended last finally final reached after',
+    publishedChecks: [],
+    lists: [],
+    uncounted: 'It has not been simulated yet.',
     definition:
       'Mean of the readings of the last minute of the load, or of the last five readings where these are further apart. It is given whether or not the device had settled.',
     formula: String.raw`T_\mathrm{end} = \frac{1}{n} \sum_{i:\, t_i > t_\mathrm{end} - \Delta} T_i`,
@@ -67,8 +81,14 @@ export const THERMAL: readonly Definition[] = [
     absentWhen: ['there is no load phase', 'its last minute holds fewer than two readings'],
     source: PRACTICE,
     check: FIRST_ORDER,
-  }),
-  thermal('temperature_rise', 'temperature rise', 'K', {
+  },
+  temperature_rise: {
+    label: 'temperature rise',
+    unit: 'K',
+    spoken: 'rise rose risen above over room ambient warmer climb',
+    prior: 0.3,
+    publishedChecks: ['gum-5-2-2', 'gum-h-2', ...LIMITS],
+    lists: ['side by side', 'repeats'],
     definition:
       'Steady temperature less the ambient over the same rows: measured where there is an ambient channel, else as stated.',
     formula: String.raw`\Delta T = \bar T_\mathrm{steady} - \bar T_\mathrm{ambient}`,
@@ -76,8 +96,14 @@ export const THERMAL: readonly Definition[] = [
     absentWhen: [NOT_STEADY, 'the ambient is neither measured nor stated'],
     source: 'JESD51 family of standards, definition of thermal resistance, numerator (from memory)',
     check: 'JCGM 100:2008, 5.2.2 with eq. 16: an offset shared by both sensors cancels',
-  }),
-  thermal('time_to_steady_state', 'time to steady state', 's', {
+  },
+  time_to_steady_state: {
+    label: 'time to steady state',
+    unit: 's',
+    spoken: 'settle steady until takes took after before level',
+    prior: 0.2,
+    publishedChecks: ['steady-state-criteria'],
+    lists: ['side by side'],
     definition:
       'Time from the beginning of the load until the first window opens in which the criterion of steady state holds, as it does in all later ones. For a slope it is the middle of the line.',
     formula: String.raw`t_s = \min\{t : \text{the criterion holds for all } t' \ge t\}`,
@@ -92,8 +118,14 @@ export const THERMAL: readonly Definition[] = [
     ],
     source: CRITERIA[0]!.source,
     check: FIRST_ORDER,
-  }),
-  thermal('time_constant', 'time constant', 's', {
+  },
+  time_constant: {
+    label: 'time constant',
+    unit: 's',
+    spoken: 'time-constant constant slow exponential',
+    prior: -0.2,
+    publishedChecks: FIT,
+    lists: [],
     definition:
       'Time constant of the exponential fitted to the rise under load by least squares; of the slower one where the readings bear two.',
     formula: String.raw`\vartheta(t) = \vartheta_\infty - \sum_k A_k\, e^{-t/\tau_k},\quad \tau = \max_k \tau_k`,
@@ -107,16 +139,28 @@ export const THERMAL: readonly Definition[] = [
     absentWhen: ['the load changed', HELD, 'the load lasted less than two time constants', 'residuals exceed 5 % of the step'],
     source: STEP,
     check: `${FIRST_ORDER}; NIST StRD Misra1a and BoxBOD through the fit itself`,
-  }),
-  thermal('asymptote_temperature', 'asymptote temperature', '°C', {
+  },
+  asymptote_temperature: {
+    label: 'asymptote temperature',
+    unit: '°C',
+    spoken: 'asymptote eventually forever extrapolat',
+    prior: -0.3,
+    publishedChecks: FIT,
+    lists: [],
     definition: 'Temperature at which the fitted step response ends, at the mean ambient of the load phase.',
     formula: String.raw`T_\infty = \vartheta_\infty + \bar T_\mathrm{ambient}`,
     assumptions: ['The load was constant and would have gone on.'],
     absentWhen: ['the load changed', HELD, 'the load lasted less than two time constants', 'residuals exceed 5 % of the step'],
     source: STEP,
     check: FIRST_ORDER,
-  }),
-  thermal('throttle_headroom', 'throttle headroom', 'K', {
+  },
+  throttle_headroom: {
+    label: 'throttle headroom',
+    unit: 'K',
+    spoken: 'headroom short limit spare left below margin',
+    publishedChecks: [],
+    lists: ['side by side'],
+    outside: EXTREME,
     definition:
       'The temperature at which the device throttles, as rated for this channel, less the peak temperature. Negative when it was passed. Its interval is that of the peak, the other way round.',
     formula: String.raw`H = T_\mathrm{limit} - \hat T`,
@@ -124,8 +168,15 @@ export const THERMAL: readonly Definition[] = [
     absentWhen: ['the device states no limit for the channel', 'there is no load phase'],
     source: PRACTICE,
     check: 'hand-computed differences',
-  }),
-  thermal('held_at_limit', 'time held at the limit', 's', {
+  },
+  held_at_limit: {
+    label: 'time held at the limit',
+    unit: 's',
+    spoken: 'held limit stuck spent pinned',
+    publishedChecks: [],
+    lists: [],
+    outside:
+      'Readings within twice their scatter of the threshold may belong to either side, and the interval has room for all of them.',
     definition:
       'Time of the load phase with readings at the limit or above, from 1 K below it on (or one step of the sensor, where that is coarser). Zero is a value. Its interval is lopsided: readings within twice their scatter (and half a step) of the threshold may belong to either side.',
     formula: String.raw`t_\mathrm{limit} = \sum_{i:\, T_i \ge T_\mathrm{limit} - \delta} w_i`,
@@ -133,8 +184,13 @@ export const THERMAL: readonly Definition[] = [
     absentWhen: ['the device states no limit for the channel', 'there is no load phase'],
     source: PRACTICE,
     check: 'hand-counted rows',
-  }),
-  thermal('ambient_ceiling', 'ambient ceiling', '°C', {
+  },
+  ambient_ceiling: {
+    label: 'ambient ceiling',
+    unit: '°C',
+    spoken: 'ceiling room ambient warm could until',
+    publishedChecks: ['gum-5-2-2'],
+    lists: [],
     definition:
       'Ambient at which the steady temperature would reach the limit: the limit less the temperature rise. An extrapolation, given within 10 K of the ambient of the test.',
     formula: String.raw`T_\mathrm{ceiling} = T_\mathrm{limit} - \Delta T,\quad |T_\mathrm{ceiling} - \bar T_\mathrm{ambient}| \le 10\,\mathrm K`,
@@ -142,8 +198,13 @@ export const THERMAL: readonly Definition[] = [
     absentWhen: [NOT_STEADY, 'the load changed', HELD, 'it lies more than 10 K from the ambient of the test', 'no limit is stated'],
     source: PRACTICE,
     check: 'hand-computed differences',
-  }),
-  thermal('rise_per_watt', 'rise per watt', 'K/W', {
+  },
+  rise_per_watt: {
+    label: 'rise per watt',
+    unit: 'K/W',
+    spoken: 'per watt kelvin resistance',
+    publishedChecks: [...PRODUCT, ...LIMITS],
+    lists: ['side by side'],
     definition:
       'Temperature rise divided by the mean power over the same rows; it says which power. For this device on this bench, not a thermal resistance of a package.',
     formula: String.raw`R = \frac{\Delta T}{\bar P}`,
@@ -151,5 +212,5 @@ export const THERMAL: readonly Definition[] = [
     absentWhen: [NOT_STEADY, 'the ambient is not known', 'there is no power'],
     source: 'JESD51 family of standards, definition of thermal resistance (from memory)',
     check: 'JCGM 100:2008, eq. 16, for a correlated temperature difference',
-  }),
-];
+  },
+});

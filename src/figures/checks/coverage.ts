@@ -1,4 +1,5 @@
 /** How often the 95 % intervals of figures hold the truth: the table that `npm run accuracy -- --coverage` makes, and what it says. */
+import { definitionOf } from '../catalogue.ts';
 import table from './coverage.json' with { type: 'json' };
 
 /** Intervals that held the truth, of all that there were. */
@@ -46,31 +47,6 @@ export function tooNarrow({ held, of }: Held): boolean {
   return of > 0 && held / of < BAND[0];
 }
 
-const EXTREME =
-  'The interval makes room for what may have happened between two readings and for what noise lifts the largest of many; mostly less than that happened.';
-const COUNTED = 'The interval reaches over the whole step of the log in which a change fell, so that it seldom misses.';
-
-const GOVERNED =
-  'Under a governor the clock steps down and then swings in cycles of minutes. Half a cycle later it is off to the other side, which would make its mean better known; the interval takes no credit for that (the sum of autocorrelations ends where it first falls to zero), so that it is wider than need be.';
-
-/** Why a figure's intervals hold the truth more or less often than the band allows (k = 2), for readers. */
-export const WHY: Readonly<Record<string, string>> = {
-  peak_temperature: EXTREME,
-  throttle_headroom: EXTREME,
-  lowest_clock: EXTREME,
-  peak_power: EXTREME,
-  held_at_limit:
-    'Readings within twice their scatter of the threshold may belong to either side, and the interval has room for all of them.',
-  mean_clock: GOVERNED,
-  clock_delta: GOVERNED,
-  rise_delta:
-    'Errors of the instruments cancel, so that the scatter of two means is left; few independent readings tell how large it is, and the interval is made wide for that.',
-  time_below_setting: COUNTED,
-  time_to_throttle: COUNTED,
-  throttle_events:
-    'A count of what the log shows. A governor that keeps its flag up for seconds was never missed; one that is quicker than the log would be.',
-};
-
 const LIMITED =
   'Where several errors within limits meet, all but the largest are taken as normal, so that the interval holds the truth more often.';
 
@@ -78,5 +54,5 @@ const LIMITED =
 export function whyOutside(name: string): string {
   const row = COVERAGE.figures[name];
   const limited = row && inBand(row.expanded) && row.limits.held / row.limits.of > BAND[1];
-  return WHY[name] ?? (limited ? LIMITED : '');
+  return definitionOf(name)?.outside ?? (limited ? LIMITED : '');
 }

@@ -3,7 +3,10 @@ import type { Channel } from '../../intake/log.ts';
 import { exact } from '../../quantities/uncertainty.ts';
 import { absent, isReason, noChannel, noPhase, noReadings, type Of, type Reason } from '../absent.ts';
 import { clockOf, fromOf, gapsOf, type Measured, meanOf, placeOf, samplingWords } from '../average.ts';
+import type { CLOCK } from '../catalogue/clock.ts';
+import { figuresOf } from '../catalogue.ts';
 import { extremeOf } from '../extreme.ts';
+import type { Figure } from '../figure.ts';
 import { counted, plain } from '../in-words.ts';
 import { figureOf, ofChannel } from '../present.ts';
 import { readingsOf } from '../readings.ts';
@@ -15,32 +18,49 @@ import { stickyWords } from './sticky.ts';
 import { sustainedRatio } from './sustained.ts';
 import { type Throttling, throttlingOf } from './throttle.ts';
 
-const BY_CHANNEL = ['mean_clock', 'lowest_clock', 'time_below_setting', 'sustained_ratio'] as const;
+/** A clock channel with what its figures are made from. */
+interface Clocked {
+  readonly soak: Soak;
+  readonly channel: Channel;
+  readonly index: number;
+}
+
+/** A figure of each clock channel, or one of the run, told by flags or by the primary clock. */
+type Maker =
+  | { readonly of: 'channel'; readonly make: (clocked: Clocked) => Entry }
+  | { readonly of: 'run'; readonly make: (soak: Soak, throttling: Throttling | Reason) => Figure };
+
+const ofEach = (make: (clocked: Clocked) => Entry): Maker => ({ of: 'channel', make });
+const ofRun = (make: (soak: Soak, throttling: Throttling | Reason) => Figure): Maker => ({ of: 'run', make });
+
+/** What makes each clock figure: one of the catalogue that is left out here does not compile. */
+const FIGURES: Readonly<Record<keyof typeof CLOCK, Maker>> = {
+  mean_clock: ofEach(({ soak, channel, index }) => meanClock(soak, channel, 'load', addressOf('mean_clock', channel, index))),
+  lowest_clock: ofEach(({ soak, channel, index }) => lowestClock(soak, channel, index)),
+  time_below_setting: ofEach(({ soak, channel, index }) => timeBelowSetting(soak, channel, index)),
+  sustained_ratio: ofEach(({ soak, channel, index }) => sustainedRatio(soak, channel, index)),
+  throttle_events: ofRun((soak, throttling) =>
+    figureOf('throttle_events', soak, throttleEvents(soak, throttling), missedInterval(throttling)),
+  ),
+  time_to_throttle: ofRun((soak, throttling) => {
+    const time = timeToThrottle(soak, throttling);
+    return figureOf('time_to_throttle', soak, time, isReason(time) ? {} : { interval: time.interval });
+  }),
+};
 
 export function clockFigures(soak: Soak): Entry[] {
   const channels = channelsOf(soak.log, 'clock');
   const throttling = throttlingOf(soak);
-  const time = timeToThrottle(soak, throttling);
-  const events: Entry[] = [
-    ['throttle_events', figureOf('throttle_events', soak, throttleEvents(soak, throttling), missedInterval(throttling))],
-    ['time_to_throttle', figureOf('time_to_throttle', soak, time, isReason(time) ? {} : { interval: time.interval })],
-  ];
-  if (channels.length === 0) return [...BY_CHANNEL.map((name): Entry => [name, absent(name, noChannel('clock'))]), ...events];
   const byPhase = soak.phases
-    .filter((phase) => phase.name !== 'load')
-    .map((phase) => meanClock(soak, channels[0]!, phase.name, `mean_clock.${phase.name}`));
-  return [
-    ...byPhase,
-    ...channels.flatMap((channel, index) =>
-      ofChannel(channel, [
-        meanClock(soak, channel, 'load', addressOf('mean_clock', channel, index)),
-        lowestClock(soak, channel, index),
-        timeBelowSetting(soak, channel, index),
-        sustainedRatio(soak, channel, index),
-      ]),
-    ),
-    ...events,
-  ];
+    .filter(({ name }) => channels.length > 0 && name !== 'load')
+    .map(({ name }) => meanClock(soak, channels[0]!, name, `mean_clock.${name}`));
+  const byName = figuresOf('clock').flatMap((name): Entry[] => {
+    const maker = FIGURES[name];
+    if (maker.of === 'run') return [[name, maker.make(soak, throttling)]];
+    if (channels.length === 0) return [[name, absent(name, noChannel('clock'))]];
+    return channels.flatMap((channel, index) => ofChannel(channel, [maker.make({ soak, channel, index })]));
+  });
+  return [...byPhase, ...byName];
 }
 
 /** Hz, over a phase. */

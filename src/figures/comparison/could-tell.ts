@@ -2,6 +2,7 @@
 import { exact, expandedUncertainty } from '../../quantities/uncertainty.ts';
 import { studentQuantile } from '../../statistics/student-quantile.ts';
 import { absent, type Of } from '../absent.ts';
+import type { FigureName } from '../catalogue.ts';
 import type { Figure } from '../figure.ts';
 import { FALSE_VERDICTS, type Judged } from './verdicts.ts';
 
@@ -61,7 +62,7 @@ function runsToTell({ asked, family, figure }: Judged, of: Of, settings: number)
   });
 }
 
-function figureOf(name: string, value: number, unit: string, { of: said, ...figure }: Figure, of: Of): Figure {
+function figureOf(name: FigureName, value: number, unit: string, { of: said, ...figure }: Figure, of: Of): Figure {
   const from = 'from' in figure ? figure.from : { columns: [], rows: null };
   return { name, quantity: exact(value, unit), from, of };
 }

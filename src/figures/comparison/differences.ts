@@ -2,6 +2,7 @@
 import { subtract } from '../../quantities/arithmetic.ts';
 import { isReason, type Reason } from '../absent.ts';
 import { rangeMarks } from '../accurate-range.ts';
+import type { FigureName } from '../catalogue.ts';
 import { orRefused } from '../joined.ts';
 import { clocksOf } from './clocks.ts';
 import { type Derived, operand, originOf, type Setting } from './compared.ts';
@@ -28,7 +29,7 @@ export function clockDelta(pair: Pair): Tested {
   return delta(pair, 'clock_delta', difference(pair.run, 'mean_clock', pair.reference, 'mean_clock'));
 }
 
-function delta(pair: Pair, name: string, outcome: Derived | Reason): Tested {
+function delta(pair: Pair, name: FigureName, outcome: Derived | Reason): Tested {
   const between = [pair.run, pair.reference] as const;
   const question = { neutral: 0, kind: 'apart', between, sensors: name === 'rise_delta' } as const;
   return tested(name, `${name}.${pair.run.alias}`, outcome, ofScope(pair, null), question);

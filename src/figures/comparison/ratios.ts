@@ -6,6 +6,7 @@ import { isRefusal } from '../../quantities/refusal.ts';
 import { exact } from '../../quantities/uncertainty.ts';
 import { isReason, type Reason } from '../absent.ts';
 import { rangeMarks } from '../accurate-range.ts';
+import type { FigureName } from '../catalogue.ts';
 import { orRefused } from '../joined.ts';
 import { type Derived, leavesOut } from './compared.ts';
 import { clockRatioOf, ofScope, type Pair, powerRatioOf, type Scope, speedupOf } from './relative.ts';
@@ -33,7 +34,7 @@ export function ratioFigures(pair: Pair): Tested[] {
 
 function each(
   pair: Pair,
-  name: string,
+  name: FigureName,
   scopes: readonly Scope[],
   question: Question,
   ratio: (pair: Pair, scope: Scope) => Derived | Reason,

@@ -1,30 +1,17 @@
 /** Figures of single runs side by side, and how far each lies from the reference's. */
 import type { Reason } from '../absent.ts';
+import { CATALOGUE } from '../catalogue.ts';
 import type { Figure } from '../figure.ts';
 import type { ComparedRun, Setting } from './compared.ts';
 import { difference } from './differences.ts';
 import { type Tested, tested } from './tested.ts';
 import { judged } from './verdicts.ts';
 
-/** The figures of a run that readers set side by side, in the order of a test sheet. */
-export const SIDE_BY_SIDE = [
-  'idle_temperature',
-  'peak_temperature',
-  'steady_temperature',
-  'temperature_rise',
-  'time_to_steady_state',
-  'rise_per_watt',
-  'throttle_headroom',
-  'mean_clock',
-  'lowest_clock',
-  'sustained_ratio',
-  'time_to_throttle',
-  'idle_power',
-  'load_power',
-  'peak_power',
-  'energy.load',
-  'hottest_surface',
-] as const;
+/** Names and, for those of the load phase alone, addresses of the figures that readers set side by side, in the order of the catalogue. */
+export const SIDE_BY_SIDE: readonly string[] = CATALOGUE.flatMap(({ name, lists }) => [
+  ...(lists.includes('side by side') ? [name] : []),
+  ...(lists.includes('side by side, under load') ? [`${name}.load`] : []),
+]);
 
 /**
  * Addresses of these figures that any of the runs has, by name and then by first appearance: `peak_temperature`,

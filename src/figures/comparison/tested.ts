@@ -1,7 +1,7 @@
 /** A figure of several settings before its verdict: that depends on how many such figures are judged together. */
 import type { Quantity } from '../../quantities/quantity.ts';
 import { absent, isReason, type Of, type Reason } from '../absent.ts';
-import type { Figure, From } from '../figure.ts';
+import type { Figure, From, NameOfFigure } from '../figure.ts';
 import { isTellable } from '../sources.ts';
 import type { Derived, Setting } from './compared.ts';
 
@@ -35,7 +35,7 @@ export interface Tested {
 }
 
 /** Puts a derived value, or the reason for none, under its name. */
-export function tested(name: string, address: string, outcome: Derived | Reason, of: Of, question: Question): Tested {
+export function tested(name: NameOfFigure, address: string, outcome: Derived | Reason, of: Of, question: Question): Tested {
   if (isReason(outcome)) return { address, figure: absent(name, { ...outcome, of: { ...of, ...outcome.of } }), asked: null };
   const { quantity, origins, inferred = [], standsIn = [] } = outcome;
   if (!isTellable(quantity)) {

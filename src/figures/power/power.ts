@@ -2,6 +2,8 @@
 import type { Channel } from '../../intake/log.ts';
 import { absent, isReason, noChannel, noPhase, noReadings, type Reason } from '../absent.ts';
 import { fromOf, gapsOf, type Measured, meanOf } from '../average.ts';
+import type { POWER } from '../catalogue/power.ts';
+import type { FigureName } from '../catalogue.ts';
 import { extremeValue, lopsided } from '../extreme-value.ts';
 import { samplingOf } from '../in-words.ts';
 import { figureOf, ofChannel, present } from '../present.ts';
@@ -11,34 +13,45 @@ import { intervalOf, quantityOf, samplingPart } from '../sources.ts';
 import { energyFigures } from './energy.ts';
 import { type Meter, meterMean, meterRange, meterWords } from './meters.ts';
 
-const BY_PHASE = [
-  ['idle', 'idle_current', 'idle_power'],
-  ['load', 'load_current', 'load_power'],
-] as const;
+/** What electrical figures are made from. */
+interface Electrical {
+  readonly soak: Soak;
+  readonly meters: readonly Meter[];
+  /** Why there is no meter, or null. */
+  readonly why: Reason | null;
+}
+
+/** What makes each electrical figure: one of the catalogue that is left out here does not compile. */
+const FIGURES: Readonly<Record<keyof typeof POWER, (electrical: Electrical) => Entry[]>> = {
+  idle_current: ofCurrents('idle', 'idle_current'),
+  idle_power: ofMeters('idle_power', (soak, meter, index) => powerIn(soak, meter, index, 'idle', 'idle_power')),
+  load_current: ofCurrents('load', 'load_current'),
+  load_power: ofMeters('load_power', (soak, meter, index) => powerIn(soak, meter, index, 'load', 'load_power')),
+  peak_power: ofMeters('peak_power', peakPower),
+  energy: ({ soak, meters, why }) => energyFigures(soak, meters, why),
+};
 
 /** `why`: the reason for which there is no meter, or null. */
 export function powerFigures(soak: Soak, meters: readonly Meter[], why: Reason | null): Entry[] {
-  const currents = channelsOf(soak.log, 'current');
-  const perItem = <T extends { readonly name: string }>(
-    name: string,
-    reason: Reason | null,
-    list: readonly T[],
-    each: (item: T, index: number) => Entry,
-  ): Entry[] =>
-    list.length === 0
-      ? [[name, absent(name, reason ?? noChannel('power'))]]
-      : list.flatMap((item, index) => ofChannel(item, [each(item, index)]));
-  return [
-    ...BY_PHASE.flatMap(([phase, current, power]) => [
-      ...perItem(current, noChannel('current'), currents, (channel, index) => currentIn(soak, channel, index, phase, current)),
-      ...perItem(power, why, meters, (meter, index) => powerIn(soak, meter, index, phase, power)),
-    ]),
-    ...perItem('peak_power', why, meters, (meter, index) => peakPower(soak, meter, index)),
-    ...energyFigures(soak, meters, why),
-  ];
+  return Object.values(FIGURES).flatMap((make) => make({ soak, meters, why }));
 }
 
-function currentIn(soak: Soak, channel: Channel, index: number, phaseName: string, name: string): Entry {
+function ofCurrents(phase: string, name: FigureName): (electrical: Electrical) => Entry[] {
+  return ({ soak }) => {
+    const channels = channelsOf(soak.log, 'current');
+    if (channels.length === 0) return [[name, absent(name, noChannel('current'))]];
+    return channels.flatMap((channel, index) => ofChannel(channel, [currentIn(soak, channel, index, phase, name)]));
+  };
+}
+
+function ofMeters(name: FigureName, make: (soak: Soak, meter: Meter, index: number) => Entry): (electrical: Electrical) => Entry[] {
+  return ({ soak, meters, why }) =>
+    meters.length === 0
+      ? [[name, absent(name, why ?? noChannel('power'))]]
+      : meters.flatMap((meter, index) => ofChannel(meter, [make(soak, meter, index)]));
+}
+
+function currentIn(soak: Soak, channel: Channel, index: number, phaseName: string, name: FigureName): Entry {
   const address = addressOf(name, channel, index);
   const phase = phaseOf(soak, phaseName);
   if (!phase) return [address, absent(name, noPhase(soak, phaseName))];
@@ -46,7 +59,7 @@ function currentIn(soak: Soak, channel: Channel, index: number, phaseName: strin
   return [address, figureOf(name, soak, mean, { of: { phase: phaseName } })];
 }
 
-function powerIn(soak: Soak, meter: Meter, index: number, phaseName: string, name: string): Entry {
+function powerIn(soak: Soak, meter: Meter, index: number, phaseName: string, name: FigureName): Entry {
   const address = addressOf(name, meter, index);
   const phase = phaseOf(soak, phaseName);
   if (!phase) return [address, absent(name, noPhase(soak, phaseName))];

@@ -1,6 +1,6 @@
 /** Runs alike but for time: grouped, and the specimens in a group told apart. */
 import { compareText } from '../../problem.ts';
-import type { Figure } from '../figure.ts';
+import type { FigureMap } from '../figure.ts';
 
 export interface RepeatedRun {
   /** Run id. */
@@ -10,7 +10,7 @@ export interface RepeatedRun {
   readonly date: string;
   /** Setting and conditions that must be equal, as one text: all but what the time brought, the ambient. */
   readonly likeness: string;
-  readonly figures: ReadonlyMap<string, Figure>;
+  readonly figures: FigureMap;
 }
 
 export interface RepeatGroup {

@@ -1,14 +1,15 @@
 /** How well runs repeat within a specimen, and how far specimens lie apart. */
 import { mean } from '../../statistics/mean.ts';
 import { absent, type Of, type Reason } from '../absent.ts';
+import { type FigureName, figuresIn } from '../catalogue.ts';
 import { type Figure, isPresent, type PresentFigure } from '../figure.ts';
 import { counted } from '../in-words.ts';
 import type { Entry } from '../soak.ts';
 import { groupsOf, type RepeatedRun, type RepeatGroup } from './groups.ts';
 import { type Spread, spreadBeyond, spreadFigure, spreadWithin, type Within } from './spread.ts';
 
-/** What is compared besides scores: figures that do not follow the room. */
-const COMPARED = ['temperature_rise', 'idle_power', 'load_power', 'mean_clock'];
+/** What is compared besides scores. */
+const COMPARED = figuresIn('repeats');
 
 /**
  * `repeatability.<group>.<figure>` and `specimen_spread.<group>.<figure>` of a device, or, without the figure, absent where no specimen
@@ -54,7 +55,7 @@ function withinOf(specimens: readonly (readonly number[])[]): Within | null {
 
 function entryOf(
   device: string,
-  name: string,
+  name: FigureName,
   group: RepeatGroup,
   address: string,
   spread: () => Spread | null,

@@ -2,6 +2,7 @@
 import { chiSquareQuantile } from '../../statistics/chi-square-quantile.ts';
 import { sampleDeviation } from '../../statistics/sample-deviation.ts';
 import { absent, type Of } from '../absent.ts';
+import type { FigureName } from '../catalogue.ts';
 import type { Figure, From } from '../figure.ts';
 import { quantityOf } from '../sources.ts';
 
@@ -29,7 +30,7 @@ export interface Within {
 }
 
 interface Told {
-  readonly name: string;
+  readonly name: FigureName;
   readonly address: string;
   readonly device: string;
   readonly spread: Spread;

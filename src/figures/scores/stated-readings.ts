@@ -3,6 +3,7 @@
 import { mean } from '../../statistics/mean.ts';
 import { sampleDeviation } from '../../statistics/sample-deviation.ts';
 import type { Of } from '../absent.ts';
+import type { FigureName } from '../catalogue.ts';
 import type { PresentFigure } from '../figure.ts';
 import type { Entry, Soak } from '../soak.ts';
 import { quantityOf } from '../sources.ts';
@@ -15,7 +16,7 @@ import { ofTest, type ScoredTest, type Scores, type StatedReading } from './scor
  * for what no log tells. Nobody states how true such a column is, so that the uncertainty is that of the repeats alone.
  */
 export function statedFigures(soak: Soak, { file }: Scores, test: ScoredTest): Entry[] {
-  const figure = (name: string, column: string, readings: readonly Reading[], unit: string, of: Of = {}): Entry[] => {
+  const figure = (name: FigureName, column: string, readings: readonly Reading[], unit: string, of: Of = {}): Entry[] => {
     const [first] = readings;
     if (!first) return [];
     const values = readings.map(({ value }) => value).sort((a, b) => a - b);

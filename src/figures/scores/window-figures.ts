@@ -1,10 +1,12 @@
 /** What the log says of the time that a test's repeats took: energy per task, clock, power. */
+
 import type { Part, Quantity } from '../../quantities/quantity.ts';
 import { standardUncertainty } from '../../quantities/uncertainty.ts';
 import { mean } from '../../statistics/mean.ts';
 import { sampleDeviation } from '../../statistics/sample-deviation.ts';
 import { absent, isReason, noChannel, noReadings, type Reason } from '../absent.ts';
 import { type Measured, meanOf } from '../average.ts';
+import type { FigureName } from '../catalogue.ts';
 import { energyWithin } from '../power/energy.ts';
 import { type Meter, meterMean } from '../power/meters.ts';
 import { figureOf } from '../present.ts';
@@ -15,13 +17,13 @@ import { type Window, windowsOf } from './windows.ts';
 
 /** `energy_per_task` always, present or absent; clock and power only where the log covers a repeat. */
 export function windowFigures(soak: Soak, test: ScoredTest, meter: Meter | Reason | null): Entry[] {
-  const address = (name: string) => `${name}.${test.id}`;
+  const address = (name: FigureName) => `${name}.${test.id}`;
   const of = ofTest(test);
   const windows = windowsOf(soak, test);
   if (isReason(windows)) return [[address('energy_per_task'), absent('energy_per_task', { ...windows, of })]];
   const metered = meter ?? noChannel('power');
   const inferred = isReason(metered) ? [] : metered.inferred;
-  const figure = (name: string, measure: (window: Window, at: string) => Measured | Reason): Entry => {
+  const figure = (name: FigureName, measure: (window: Window, at: string) => Measured | Reason): Entry => {
     const outcome = overRepeats(soak, windows, address(name), measure);
     return [address(name), isReason(outcome) ? absent(name, { ...outcome, of }) : figureOf(name, soak, outcome, { of, inferred })];
   };

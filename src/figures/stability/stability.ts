@@ -1,7 +1,7 @@
 /** The figures of attempts: the highest clock that passed, over all and at each voltage offset, and where it ends. */
 import { printQuantity } from '../../quantities/print.ts';
 import { absent } from '../absent.ts';
-import type { Figure, From } from '../figure.ts';
+import type { Figure, FigureMap, From } from '../figure.ts';
 import { clockQuantity, type Ladder, offsetName, offsetWords } from './ladder.ts';
 import { basisOf, hasPassed, type Setting, settingsOf } from './settings.ts';
 
@@ -12,7 +12,7 @@ const FAILED = 'lowest_failed_clock';
  * `highest_passed_clock`, and with it `highest_passed_clock.<offset>` and `lowest_failed_clock.<offset>` at each voltage offset, the
  * two sides of the boundary. Ladders of several specimens together: a setting passes where it did on each that tried it.
  */
-export function stabilityFigures(ladders: readonly Ladder[]): ReadonlyMap<string, Figure> {
+export function stabilityFigures(ladders: readonly Ladder[]): FigureMap {
   const settings = settingsOf(ladders);
   const figures = new Map<string, Figure>([[PASSED, highestPassed(settings, ladders, 'no setting that was tried')]]);
   for (const offset of new Set(settings.map((setting) => setting.offset))) {

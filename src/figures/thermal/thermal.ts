@@ -2,6 +2,8 @@
 import type { Channel } from '../../intake/log.ts';
 import { absent, isReason, noChannel, noPhase, noReadings, type Reason } from '../absent.ts';
 import { meanOf } from '../average.ts';
+import type { THERMAL } from '../catalogue/thermal.ts';
+import { type FigureName, figuresOf } from '../catalogue.ts';
 import { extremeOf } from '../extreme.ts';
 import type { Meter } from '../power/meters.ts';
 import { figureOf, ofChannel } from '../present.ts';
@@ -22,36 +24,59 @@ export interface Course {
   readonly index: number;
   readonly series: LoadSeries;
   readonly settling: Settled | Unsettled;
+  /** Why the load does not count as constant, or null. */
+  readonly governed: Reason | null;
   readonly response: Response | Reason;
 }
 
-export const THERMAL_NAMES = [
-  'idle_temperature',
-  'peak_temperature',
-  'steady_temperature',
-  'end_temperature',
-  'temperature_rise',
-  'time_to_steady_state',
-  'time_constant',
-  'asymptote_temperature',
-  'throttle_headroom',
-  'held_at_limit',
-  'ambient_ceiling',
-  'rise_per_watt',
-] as const;
+/** One temperature channel with all that its figures are made from. */
+interface Heated {
+  readonly soak: Soak;
+  readonly channel: Channel;
+  readonly index: number;
+  readonly peak: ReturnType<typeof extremeOf>;
+  /** Of the load phase, or why it cannot be followed. */
+  readonly course: Course | Reason;
+  /** The primary power, or why there is none. */
+  readonly meter: Meter | Reason;
+}
+
+/** What makes each thermal figure: one of the catalogue that is left out here does not compile. */
+const FIGURES: Readonly<Record<keyof typeof THERMAL, (heated: Heated) => Entry>> = {
+  idle_temperature: ({ soak, channel, index }) => idleTemperature(soak, channel, index),
+  peak_temperature: peakTemperature,
+  throttle_headroom: ({ soak, channel, index, peak }) => throttleHeadroom(soak, channel, index, peak),
+  held_at_limit: ({ soak, channel, index }) => heldAtLimit(soak, channel, index),
+  steady_temperature: ofCourse('steady_temperature', steadyTemperature),
+  end_temperature: ofCourse('end_temperature', endTemperature),
+  time_to_steady_state: ofCourse('time_to_steady_state', timeToSteadyState),
+  temperature_rise: ofCourse('temperature_rise', temperatureRise),
+  rise_per_watt: ofCourse('rise_per_watt', (course, { meter }) => risePerWatt(course, meter)),
+  ambient_ceiling: ofCourse('ambient_ceiling', (course) => ambientCeiling(course, course.governed)),
+  time_constant: ofCourse('time_constant', timeConstant),
+  asymptote_temperature: ofCourse('asymptote_temperature', asymptoteTemperature),
+};
 
 /** `changed`: why the load does not count as constant, or null. `meter`: the primary power, or why there is none. */
 export function thermalFigures(soak: Soak, meter: Meter | Reason, changed: Reason | null): Entry[] {
   const channels = channelsOf(soak.log, 'temperature');
-  if (channels.length === 0) return THERMAL_NAMES.map((name) => [name, absent(name, noChannel('temperature'))]);
-  return channels.flatMap((channel, index) =>
-    ofChannel(channel, [
-      idleTemperature(soak, channel, index),
-      ...peakFigures(soak, channel, index),
-      heldAtLimit(soak, channel, index),
-      ...courseFigures(soak, channel, index, meter, changed),
-    ]),
-  );
+  if (channels.length === 0) return figuresOf('thermal').map((name) => [name, absent(name, noChannel('temperature'))]);
+  return channels.flatMap((channel, index) => {
+    const peak = extremeOf(soak, channel, 'highest', addressOf('peak_temperature', channel, index));
+    const heated: Heated = { soak, channel, index, peak, course: courseOf(soak, channel, index, changed), meter };
+    return ofChannel(
+      channel,
+      Object.values(FIGURES).map((figure) => figure(heated)),
+    );
+  });
+}
+
+/** A figure of the course under load: absent where the course is. */
+function ofCourse(name: FigureName, figure: (course: Course, heated: Heated) => Entry): (heated: Heated) => Entry {
+  return (heated) => {
+    const { course, channel, index } = heated;
+    return isReason(course) ? [addressOf(name, channel, index), absent(name, course)] : figure(course, heated);
+  };
 }
 
 function idleTemperature(soak: Soak, channel: Channel, index: number): Entry {
@@ -62,18 +87,11 @@ function idleTemperature(soak: Soak, channel: Channel, index: number): Entry {
   return [address, figureOf('idle_temperature', soak, mean, { of: { phase: 'idle' } })];
 }
 
-/** Peak temperature and what it leaves to the limit. */
-function peakFigures(soak: Soak, channel: Channel, index: number): Entry[] {
-  const address = addressOf('peak_temperature', channel, index);
-  const peak = extremeOf(soak, channel, 'highest', address);
+function peakTemperature({ soak, channel, index, peak }: Heated): Entry {
   const interval = !isReason(peak) && peak.interval ? { interval: peak.interval } : {};
-  return [
-    [address, figureOf('peak_temperature', soak, peak, { of: { phase: 'load' }, ...interval })],
-    throttleHeadroom(soak, channel, index, peak),
-  ];
+  const address = addressOf('peak_temperature', channel, index);
+  return [address, figureOf('peak_temperature', soak, peak, { of: { phase: 'load' }, ...interval })];
 }
-
-const COURSE_NAMES = THERMAL_NAMES.filter((name) => !/^(idle|peak|throttle|held)_/.test(name));
 
 /** Without a change of the load that shows: a governor may have worked from its first seconds to its last. */
 const HELD: Reason = {
@@ -81,21 +99,11 @@ const HELD: Reason = {
   why: 'The governor held the temperature at its limit, so that neither its course nor its end is that of a constant load.',
 };
 
-function courseFigures(soak: Soak, channel: Channel, index: number, meter: Meter | Reason, changed: Reason | null): Entry[] {
+function courseOf(soak: Soak, channel: Channel, index: number, changed: Reason | null): Course | Reason {
   const series = loadSeries(soak, channel);
-  if (isReason(series)) return COURSE_NAMES.map((name) => [addressOf(name, channel, index), absent(name, series)]);
+  if (isReason(series)) return series;
   const fitted = changed ?? responseOf(soak, series, index);
   const settling = settle(soak, series, () => fitted);
   const governed = changed ?? (isSettled(settling) && settling.held ? HELD : null);
-  const course: Course = { soak, channel, index, series, settling, response: governed ?? fitted };
-  return [
-    steadyTemperature(course),
-    endTemperature(course),
-    timeToSteadyState(course),
-    temperatureRise(course),
-    risePerWatt(course, meter),
-    ambientCeiling(course, governed),
-    timeConstant(course),
-    asymptoteTemperature(course),
-  ];
+  return { soak, channel, index, series, settling, governed, response: governed ?? fitted };
 }

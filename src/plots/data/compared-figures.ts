@@ -1,5 +1,5 @@
 /** The figures of a comparison as its plots take them: derived just now, or read back from what was published. Free of Node. */
-import { type Figure, isPresent, type PresentFigure } from '../../figures/figure.ts';
+import { type Figure, type FigureMap, isPresent, type Known, nameIn, type PresentFigure } from '../../figures/figure.ts';
 import { printQuantity, printUncertainty } from '../../quantities/print.ts';
 import { interval95 } from '../../quantities/uncertainty.ts';
 import type { Spread } from '../drawing/dots.ts';
@@ -16,7 +16,7 @@ export interface Compared {
   readonly reference: ComparedRun;
   /** The other runs, in the author's order. */
   readonly others: readonly ComparedRun[];
-  readonly figures: ReadonlyMap<string, Figure>;
+  readonly figures: FigureMap;
 }
 
 /** Throws a RangeError where the reference is none of the runs. */
@@ -29,8 +29,9 @@ export function comparedOf(subject: ComparedSubject): Compared {
 }
 
 /** A figure, present or absent; one that the comparison does not have is absent too. */
-export function figureAt({ figures }: Compared, address: string): Figure {
-  return figures.get(address) ?? { name: address, absent: 'operand-absent', why: 'The comparison has no such figure.' };
+export function figureAt<Address extends string>({ figures }: Compared, address: Address & Known<Address>): Figure {
+  const written: string = address;
+  return figures.get(written) ?? { name: nameIn(written), absent: 'operand-absent', why: 'The comparison has no such figure.' };
 }
 
 /** The 95 % interval of a figure; null where its uncertainty is unknown. */

@@ -1,15 +1,16 @@
 /** Figures in the words of plots: from the one printer, so that a plot and a page never round differently. */
-import { type Figure, isPresent } from '../../figures/figure.ts';
+import type { FigureName } from '../../figures/catalogue.ts';
+import { type Figure, type FigureMap, isPresent } from '../../figures/figure.ts';
 import { printQuantity } from '../../quantities/print.ts';
 import type { PlotSubject } from '../drawing/drawn.ts';
 
 /** The figure of a channel: under its own name, else under the bare one where that is this channel's. */
-export function figureOf({ derived }: PlotSubject, name: string, channel: string): Figure | undefined {
+export function figureOf({ derived }: PlotSubject, name: FigureName, channel: string): Figure | undefined {
   return figureIn(derived.figures, name, channel);
 }
 
 /** The same among a run's figures by address. */
-export function figureIn(figures: ReadonlyMap<string, Figure>, name: string, channel: string): Figure | undefined {
+export function figureIn(figures: FigureMap, name: FigureName, channel: string): Figure | undefined {
   const own = figures.get(`${name}.${channel}`);
   if (own) return own;
   const bare = figures.get(name);

@@ -1,7 +1,7 @@
 /** A plot as drawn: what pages inline, what can be downloaded, and the same data for eyes that cannot see it. */
 
 import type { RunContext } from '../../figures/context.ts';
-import type { Figure, RunFigures } from '../../figures/figure.ts';
+import type { FigureMap, RunFigures } from '../../figures/figure.ts';
 import type { Ladder } from '../../figures/stability/ladder.ts';
 import type { Log } from '../../intake/log.ts';
 import type { Problem } from '../../problem.ts';
@@ -51,5 +51,5 @@ export interface ComparedSubject {
   /** In the author's order; `slot` is the place that the look follows, the place in this list when left out. */
   readonly runs: readonly { readonly alias: string; readonly slot?: number }[];
   /** The comparison's figures by address without its alias: `speedup.fast`. Those of a `figures.json` are read by `readPublishedFigures`. */
-  readonly figures: ReadonlyMap<string, Figure>;
+  readonly figures: FigureMap;
 }

@@ -1,5 +1,7 @@
 /** Mean power of each phase in each run, with its 95 % interval. */
+
 import { isReason } from '../../figures/absent.ts';
+import type { FigureName } from '../../figures/catalogue.ts';
 import { type Figure, isPresent } from '../../figures/figure.ts';
 import { type Meter, meterMean, metersOf } from '../../figures/power/meters.ts';
 import { figureOf as figureFrom } from '../../figures/present.ts';
@@ -94,9 +96,13 @@ function meterOf(request: PlotRequest, subject: PlotSubject): Meter | Problem {
   });
 }
 
+/** Phases whose mean power is a figure of the catalogue. */
+const OWN: Readonly<Record<string, FigureName>> = { idle: 'idle_power', load: 'load_power' };
+
 /** The run's own figure where the catalogue has one for the phase; for other phases the mean by the figures' own function. */
 function barOf(subject: PlotSubject, meter: Meter, phase: string, k: number): PowerBar {
-  const own = figureOf(subject, `${phase}_power`, meter.name);
+  const name = Object.hasOwn(OWN, phase) ? OWN[phase] : undefined;
+  const own = name && figureOf(subject, name, meter.name);
   return { alias: runName(subject), k, figure: own ?? meanIn(subject, meter, phase), at: meter.at };
 }
 

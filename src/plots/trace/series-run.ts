@@ -1,5 +1,5 @@
 /** A run's series as a trace draws it: what a log gives, read back from thinned readings. */
-import type { Figure } from '../../figures/figure.ts';
+import type { FigureMap } from '../../figures/figure.ts';
 import { figureIn, shown } from '../data/figure-text.ts';
 import type { RunSeries, SeriesChannel, SeriesLine, SeriesMeans, SeriesPoints } from '../data/series.ts';
 import type { Segment } from '../drawing/lines/segments.ts';
@@ -10,7 +10,7 @@ export interface SeriesSubject {
   readonly title: string;
   readonly series: RunSeries;
   /** The run's figures, for the text alternative: without them it tells the range of what is drawn. */
-  readonly figures?: ReadonlyMap<string, Figure>;
+  readonly figures?: FigureMap;
 }
 
 export function seriesRun({ alias, title, series, figures }: SeriesSubject): TraceRun {

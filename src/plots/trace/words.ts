@@ -1,5 +1,6 @@
 /** What a trace shows, in words: title, text alternative, method. */
 
+import type { FigureName } from '../../figures/catalogue.ts';
 import { duration, listed } from '../../figures/in-words.ts';
 import type { QuantityKind } from '../../intake/log.ts';
 import { limitText } from '../drawing/labels/limit-marks.ts';
@@ -38,7 +39,7 @@ function spanOf({ alignment }: Trace): string {
 }
 
 /** Figures that say what matters of a line, with the words before them. */
-const TOLD: Readonly<Partial<Record<QuantityKind, readonly (readonly [figure: string, words: string])[]>>> = {
+const TOLD: Readonly<Partial<Record<QuantityKind, readonly (readonly [figure: FigureName, words: string])[]>>> = {
   temperature: [
     ['peak_temperature', 'peak under load'],
     ['steady_temperature', 'steady at'],

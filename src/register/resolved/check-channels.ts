@@ -1,4 +1,5 @@
 /** Checks of a run's channels after inheritance: complete, possible, with an instrument of the run, told apart from its phases. */
+import { INFERRED_NAMES } from '../../figures/phases.ts';
 import { MEASURED_AT, type QuantityKind } from '../../intake/log.ts';
 import { checkStep } from '../values/channel-step.ts';
 import { meant, oneOf } from '../values/names.ts';
@@ -10,8 +11,6 @@ const ELECTRICAL: readonly QuantityKind[] = ['current', 'voltage', 'power', 'ene
 const PLACED: readonly QuantityKind[] = ['current', 'voltage', 'power'];
 /** Quantities whose figures need an instrument's accuracy. */
 const READ: readonly QuantityKind[] = ['temperature', ...PLACED];
-/** Names that detection gives to phases. */
-const DETECTED = ['idle', 'load', 'cool-down'];
 
 /** Reports what is wrong with the channels. Problems of a setup's channel stand in the setup, once for all its runs. */
 export function checkChannels(inherited: Inherited, report: Report): void {
@@ -127,7 +126,7 @@ function tellUnlisted({ name, instrument }: StatedChannel, { instruments }: Inhe
 
 function tellClash(channel: StatedChannel, { phases }: Inherited, report: Report): void {
   if (!phases) return;
-  const names = phases.value === 'auto' ? DETECTED : phases.value.map((phase) => phase.name);
+  const names = phases.value === 'auto' ? INFERRED_NAMES : phases.value.map((phase) => phase.name);
   if (!names.includes(channel.name)) return;
   report.error('name-clash', channel.place, `channel \`${channel.name}\` has the name of a phase`, {
     expected: 'different names, because addresses end in either',

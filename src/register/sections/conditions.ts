@@ -1,5 +1,6 @@
 /** Conditions and settings of a run or setup: words, or quantities. */
 import { MEASURED_AT, type MeasuredAt } from '../../intake/log.ts';
+import { CONDITION_NAMES, CONDITIONS, type ConditionKind, type ConditionName } from '../values/condition-kinds.ts';
 import { type NameRule, namedEntries, textIn } from '../values/mapping.ts';
 import { isSnakeName, SNAKE_RULE, snakeFromWords } from '../values/names.ts';
 import { AMBIENT, CLOCK, kindByName, SUPPLY, VOLTAGE_OFFSET } from '../values/quantity-kinds.ts';
@@ -10,34 +11,28 @@ import { cut, wordOf } from '../values/values.ts';
 import type { MapNode, TextNode } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
 
-/** Conditions in words. */
-const WORDED = ['cooling', 'firmware', 'system', 'workload', 'orientation', 'enclosure', 'airflow', 'peripherals'] as const;
-/** Conditions that are measured where they are numbers; a version of firmware or system may be a bare number. */
-const MEASURED: Readonly<Record<string, string>> = { airflow: '1.5 m/s', orientation: '90°' };
+type Reading = ConditionKind['reading'];
+type Reader = (name: ConditionName, node: TextNode | MapNode, report: Report) => StatedCondition | undefined;
 
-const CONDITIONS = shape({
-  ambient: optional(text),
-  supply: optional(textOrMap),
-  cooling: optional(text),
-  firmware: optional(text),
-  system: optional(text),
-  workload: optional(text),
-  orientation: optional(text),
-  enclosure: optional(text),
-  airflow: optional(text),
-  peripherals: optional(text),
-});
+/** Kind of node that each reading takes, and what it makes of it. */
+const READINGS: Readonly<Record<Reading, { readonly node: typeof text | typeof textOrMap; readonly read: Reader }>> = {
+  ambient: { node: text, read: (_name, node, report) => ambientOf(node as TextNode, report) },
+  supply: { node: textOrMap, read: (_name, node, report) => supplyOf(node, report) },
+  words: { node: text, read: (name, node) => ({ name, text: (node as TextNode).text }) },
+  'words or a quantity': { node: text, read: (name, node, report) => wordsOf(name, node as TextNode, report) },
+};
+
+const SHAPE = shape(Object.fromEntries(CONDITION_NAMES.map((name) => [name, optional(READINGS[CONDITIONS[name].reading].node)])));
 
 /** The conditions that one file states, in the author's order. */
 export function readConditions(node: MapNode | undefined, report: Report): Map<string, StatedCondition> {
   const read = new Map<string, StatedCondition>();
   if (!node) return read;
-  const fields = readShape(CONDITIONS, node, '`conditions`', node.place, report);
-  const conditions = [
-    ambientOf(fields.ambient, report),
-    supplyOf(fields.supply, report),
-    ...WORDED.map((name) => wordsOf(name, fields[name], report)),
-  ];
+  const fields = readShape(SHAPE, node, '`conditions`', node.place, report);
+  const conditions = CONDITION_NAMES.map((name) => {
+    const value = fields[name];
+    return value && READINGS[CONDITIONS[name].reading].read(name, value, report);
+  });
   for (const name of node.entries.keys()) {
     const condition = conditions.find((each) => each?.name === name);
     if (condition) read.set(name, condition);
@@ -45,7 +40,7 @@ export function readConditions(node: MapNode | undefined, report: Report): Map<s
   return read;
 }
 
-function ambientOf(node: TextNode | undefined, report: Report): StatedCondition | undefined {
+function ambientOf(node: TextNode, report: Report): StatedCondition | undefined {
   const quantity = statedQuantity(node, 'ambient', AMBIENT, report);
   return quantity && { name: 'ambient', text: quantity.text, quantity };
 }
@@ -53,8 +48,7 @@ function ambientOf(node: TextNode | undefined, report: Report): StatedCondition 
 const SUPPLY_KEYS = shape({ voltage: text, at: optional(text) });
 
 /** `5.1 V`, `5.1 V at board input`, or a mapping of `voltage` and `at`. */
-function supplyOf(node: TextNode | MapNode | undefined, report: Report): StatedCondition | undefined {
-  if (!node) return undefined;
+function supplyOf(node: TextNode | MapNode, report: Report): StatedCondition | undefined {
   const { voltage, at } = node.kind === 'text' ? splitAt(node) : readShape(SUPPLY_KEYS, node, '`supply`', node.place, report);
   const place = wordOf(at, 'at', MEASURED_AT, report);
   const quantity = statedQuantity(voltage, 'supply', SUPPLY, report);
@@ -73,13 +67,12 @@ function splitAt(node: TextNode): { voltage: TextNode; at?: TextNode } {
   return { voltage: { ...node, text: parts[1]! }, at: { ...node, text: parts[2]! } };
 }
 
-function wordsOf(name: string, node: TextNode | undefined, report: Report): StatedCondition | undefined {
-  if (!node) return undefined;
-  const measured = MEASURED[name];
-  if (measured !== undefined && isBareNumber(node.text)) {
+/** Words; a bare number lacks its unit. */
+function wordsOf(name: ConditionName, node: TextNode, report: Report): StatedCondition | undefined {
+  if (isBareNumber(node.text)) {
     report.error('number-without-unit', node.place, `\`${name}\` is \`${cut(node.text)}\`, a number without a unit`, {
       expected: 'words, or a number with its unit',
-      remedy: `write the unit after the number, for instance \`${name}: ${measured}\``,
+      remedy: `write the unit after the number, for instance \`${name}: ${CONDITIONS[name].example}\``,
     });
     return undefined;
   }

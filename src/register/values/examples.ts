@@ -1,7 +1,8 @@
 /** One example line for each key that can be missing or malformed; messages show them. All invented. */
+import { CONDITIONS, isConditionName } from './condition-kinds.ts';
+
 const EXAMPLES: Readonly<Record<string, string>> = {
   accuracy: 'accuracy: 0.5 % + 2 digits',
-  ambient: 'ambient: 22.4 ± 0.5 °C',
   authors: 'authors: Rowan Alder',
   by: 'by: 3600 s',
   channels: 'soc:` with `quantity: temperature` and `column: Temp` below `channels:',
@@ -44,7 +45,6 @@ const EXAMPLES: Readonly<Record<string, string>> = {
   status: 'status: draft',
   step: 'step: 0.5 K',
   subtitles: 'subtitles: larch-2/fast-soak.vtt',
-  supply: 'supply: 5.1 V',
   surface: 'surface: larch-2/fast-surface.csv',
   table: 'table: larch-2/attempts.csv',
   test: 'test: all cores, integer mix 3.1',
@@ -58,5 +58,6 @@ const EXAMPLES: Readonly<Record<string, string>> = {
 
 /** The example line of a key, or undefined; keys may be any word of an author's. */
 export function exampleOf(key: string): string | undefined {
+  if (isConditionName(key)) return `${key}: ${CONDITIONS[key].example}`;
   return Object.hasOwn(EXAMPLES, key) ? EXAMPLES[key] : undefined;
 }

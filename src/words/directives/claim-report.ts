@@ -32,7 +32,7 @@ export function reportClaim(
 ): ClaimReport {
   return {
     rule: RULE_OF[verdict],
-    found: `the claim "${words}" ${verdict}: ${comparisons.map((each) => inWords(each)).join('; ')}`,
+    found: `the claim "${words}" ${verdict}: ${decisive(verdict, comparisons)}`,
     expected: `that \`${condition}\` ${outcomes.join(' or ')} on the 95 % interval`,
     remedy: REMEDY[verdict],
   };
@@ -46,10 +46,33 @@ const OUTCOME: Readonly<Record<Verdict, string>> = {
 
 /** On what a claim rests, for readers of the page. */
 export function claimRests({ verdict, comparisons }: Judgement): string {
-  return `${comparisons.map((each) => inWords(each)).join('; ')}: ${OUTCOME[verdict]}`;
+  return `${decisive(verdict, comparisons)}: ${OUTCOME[verdict]}`;
 }
 
-function inWords({ left, right, difference, interval, standsIn }: Judged): string {
+/** More members of a group than this are counted, not listed. */
+const LISTED = 6;
+
+/** The comparisons that a verdict rests on; of a large group those that are decided otherwise than the rest. */
+function decisive(verdict: Verdict, comparisons: readonly Judged[]): string {
+  const group = comparisons.filter(({ of }) => of !== undefined);
+  if (group.length <= LISTED) return comparisons.map(inWords).join('; ');
+  const counts = (['holds', 'fails', 'cannot be told'] as const).flatMap((each) => {
+    const count = comparisons.filter((comparison) => comparison.verdict === each).length;
+    return count > 0 ? [{ each, count }] : [];
+  });
+  const rarest = counts.toSorted((a, b) => a.count - b.count)[0]?.each ?? verdict;
+  const shown = comparisons.filter((comparison) => comparison.verdict === rarest).slice(0, LISTED);
+  const said = counts.map(({ each, count }) => `${count} of ${comparisons.length} ${IN_GROUP[each]}`).join(', ');
+  return `${said}; ${shown.map(inWords).join('; ')}`;
+}
+
+const IN_GROUP: Readonly<Record<Verdict, string>> = { holds: 'hold', fails: 'fail', 'cannot be told': 'cannot be told' };
+
+function inWords({ of, ...judged }: Judged): string {
+  return of === undefined ? compared(judged) : `${of} ${compared(judged)}`;
+}
+
+function compared({ left, right, difference, interval, standsIn }: Judged): string {
   const against = `${shown(left)} against ${shown(right)}`;
   if (standsIn.length > 0) return `${against}, no verdict, since ${standsIn.join('; ')}`;
   if (interval === null) return `${against}, uncertainty unknown`;

@@ -36,7 +36,7 @@ export function reportNarrow(said: Stated, quantity: Quantity, interval: Interva
   const wider = widened(said, quantity, interval);
   return {
     rule: 'stated-narrow',
-    found: `stated "${said.said.text}", true of ${dataWords(said, quantity, interval)}, but within its uncertainty of being false`,
+    found: `stated "${said.said.text}", and the data says ${dataWords(said, quantity, interval)}: true, but not for certain`,
     expected: `a 95 % interval within what the words allow: ${allowedWords(said, quantity.unit)}`,
     remedy: wider === undefined ? 'say it less closely, or measure more closely' : `write "${wider}"`,
   };

@@ -1,5 +1,7 @@
 /** `:stated[words]{is="expression"}`: keeps the author's words; an error where the data no longer bears them. */
 import type { Nodes } from 'mdast';
+import { printedStep } from '../../quantities/print.ts';
+import type { Quantity } from '../../quantities/quantity.ts';
 import { interval95 } from '../../quantities/uncertainty.ts';
 import type { Evaluated } from '../expression/evaluate.ts';
 import { evaluate } from '../expression/expression.ts';
@@ -8,6 +10,7 @@ import { locate } from '../expression/text-problem.ts';
 import { heldAnchor, type PageElement } from '../page/page-node.ts';
 import { recordedInstead } from '../page/recorded-words.ts';
 import { placeAt, report, spanOf, type Writing, warn } from '../page/writing.ts';
+import { HEDGES } from '../stated/hedges.ts';
 import { holds, type Verdict } from '../stated/holds.ts';
 import { isUnread, readStated, type Stated } from '../stated/read.ts';
 import { wordsOf } from './directive-words.ts';
@@ -33,7 +36,8 @@ export function stated(writing: Writing, read: WrittenDirective, node: Nodes): P
     writing.problems.push(locate(holdsNothing({ start: 0, end: is.value.length }), place));
     return null;
   }
-  const said = readStated(words, evaluated.quantity.unit);
+  const unit = read.attributes.find(({ name }) => name === 'unit')?.value;
+  const said = readStated(unit === undefined ? words : `${words} ${unit}`, evaluated.quantity.unit);
   if (isUnread(said)) {
     report(writing, reportUnread(words, said, evaluated.quantity, labelOf(read)));
     return null;
@@ -57,7 +61,10 @@ function kept(writing: Writing, { read, node, words, said, evaluated, expression
   const start = spanOf(node).start;
   const span = { start, end: read.end };
   if (verdict === 'fails') report(writing, { ...reportStated(said, quantity, interval), ...span });
-  if (verdict === 'holds narrowly') warn(writing, { ...reportNarrow(said, quantity, interval), ...span });
+  if (verdict === 'holds narrowly') {
+    const weight = shareOutside(said, interval ?? interval95(quantity));
+    warn(writing, { ...reportNarrow(said, quantity, interval), weight, ...span });
+  }
   const shown = printed(quantity, { interval });
   if ('refused' in shown) return null;
   const entry = entryOf('stated', placeAt(writing, start), labelOf(read).text, expression, { ...shown, shown: words }, held);
@@ -69,7 +76,31 @@ function kept(writing: Writing, { read, node, words, said, evaluated, expression
 /** Whether words hold for an evaluated expression, its 95 % interval being its own where it has one. `said` is in its unit. */
 export function verdictOf(said: Stated, evaluated: Evaluated): Verdict {
   const { quantity } = evaluated;
-  return holds(said, quantity.value, ownInterval(evaluated) ?? interval95(quantity));
+  const verdict = holds(said, quantity.value, ownInterval(evaluated) ?? interval95(quantity));
+  return verdict === 'holds narrowly' && saidAsPrinted(said, quantity) ? 'holds' : verdict;
+}
+
+/** Differences of decimals lose their last digits. */
+const ROUNDING = 1e-9;
+
+/** Hedges that set a limit or a side: with them the interval must not reach across. */
+const LIMITS = new Set(HEDGES.map(({ name }) => name).filter((name) => name !== 'about' && name !== 'nearly'));
+
+/**
+ * Whether the words say a number no more closely than the page would print it. Digits that follow the uncertainty are what readers take
+ * for as much as is known (JCGM 100:2008, 7.2.6), so that such words need no wider interval.
+ */
+function saidAsPrinted({ said, hedge, lower, upper }: Stated, quantity: Quantity): boolean {
+  if (said.sides.length > 1 || (hedge !== undefined && LIMITS.has(hedge))) return false;
+  return upper - lower >= printedStep(quantity).canonical * (1 - ROUNDING);
+}
+
+/** How much of an interval lies outside what the words allow: 0 for none of it, 1 for all. */
+function shareOutside({ lower, upper }: Stated, interval: readonly [number, number] | null): number {
+  if (!interval) return 1;
+  const [low, high] = interval;
+  const inside = Math.min(high, upper) - Math.max(low, lower);
+  return 1 - Math.max(0, inside) / (high - low);
 }
 
 function labelOf({ label }: WrittenDirective): NonNullable<WrittenDirective['label']> {

@@ -5,6 +5,8 @@ import { error, type Place } from '../../problem.ts';
 import { printQuantity, printUncertainty } from '../../quantities/print.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
 import { isRefusal, type Refusal } from '../../quantities/refusal.ts';
+
+import type { RoundingRange } from '../../quantities/rounding.ts';
 import { nearestUnit, unitFor } from '../../quantities/units.ts';
 import { evaluate } from '../expression/expression.ts';
 import type { Span } from '../expression/expression-tree.ts';
@@ -15,6 +17,7 @@ import { heldAnchor, type PageElement } from '../page/page-node.ts';
 import { recordedInstead } from '../page/recorded-words.ts';
 import { placeAt, report, spanOf, type Writing } from '../page/writing.ts';
 import type { DraftEntry, HeldBy, LedgerKind } from '../written.ts';
+import { coarserOf } from './coarser.ts';
 import type { WrittenDirective } from './read-directive.ts';
 
 /** The link that shows the value, or null after reporting why it cannot be printed. */
@@ -33,7 +36,13 @@ export function value(writing: Writing, read: WrittenDirective, node: Nodes): Pa
     return null;
   }
   const unit = read.attributes.find(({ name }) => name === 'unit');
-  const shown = printed(evaluated.quantity, { unit: unit?.value, interval: ownInterval(evaluated) });
+  const to = read.attributes.find(({ name }) => name === 'to');
+  const coarser = to && coarserOf(to, evaluated.quantity, unit?.value);
+  if (coarser && 'rule' in coarser) {
+    report(writing, coarser);
+    return null;
+  }
+  const shown = printed(evaluated.quantity, { unit: unit?.value, interval: ownInterval(evaluated), ...coarser });
   if ('refused' in shown) {
     const near = unit && nearestUnit(unit.value);
     const remedy = near && near !== unit.value ? { remedy: `did you mean \`${near}\`?` } : {};
@@ -66,13 +75,15 @@ interface Shown {
 interface Printing {
   readonly unit?: string | undefined;
   readonly interval?: readonly [number, number] | undefined;
+  /** Coarser than the uncertainty asks for. */
+  readonly to?: RoundingRange;
 }
 
 /** A quantity through the one printer, in a unit of the author's choice or the printer's. */
-export function printed(quantity: Quantity, { unit, interval }: Printing = {}): Shown | Refusal {
+export function printed(quantity: Quantity, { unit, interval, to }: Printing = {}): Shown | Refusal {
   const fitting = unit === undefined ? undefined : unitFor(quantity.unit, unit);
   if (isRefusal(fitting)) return fitting;
-  const { value, unit: inUnit, u, text } = printQuantity(quantity, unit === undefined ? {} : { unit });
+  const { value, unit: inUnit, u, text } = printQuantity(quantity, { ...(unit === undefined ? {} : { unit }), ...(to && { to }) });
   return { value, unit: inUnit, u, shown: text, uncertainty: printUncertainty(quantity, { unit, interval }) };
 }
 

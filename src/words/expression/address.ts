@@ -79,7 +79,12 @@ export function spelled(key: string): string {
 }
 
 function quotedWhereOdd(name: string): string {
-  return /^[A-Za-z0-9_]+$/.test(name) ? name : `"${name}"`;
+  return isPlainName(name) ? name : `"${name}"`;
+}
+
+/** Whether a name needs no quotes in an address. */
+export function isPlainName(name: string): boolean {
+  return /^[A-Za-z0-9_]+$/.test(name);
 }
 
 function aliasAlone(first: NamePart, subject: Subject): TextProblem {

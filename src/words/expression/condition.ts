@@ -6,12 +6,14 @@ import { add, subtract } from '../../quantities/arithmetic.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
 import { isRefusal } from '../../quantities/refusal.ts';
 import { interval95 } from '../../quantities/uncertainty.ts';
+
 import type { HeldBy } from '../written.ts';
-import type { Subjects } from './address.ts';
+import { isPlainName, type Subjects, spelled } from './address.ts';
 import { differentPlaces } from './electrical.ts';
 import { type Evaluated, evaluateTree, isUnheld, type Outcome, once, problemsOf, refused } from './evaluate.ts';
-import type { Comparison, Condition, Expression, Ordering, Span } from './expression-tree.ts';
+import type { Comparison, Condition, Expression, Extreme, Ordering, Quantified, Span } from './expression-tree.ts';
 import { combinedSlack, widened } from './interval-slack.ts';
+import { addressesIn, groupIn, membersOf } from './members.ts';
 import { standsInOf } from './stands-in.ts';
 import type { TextProblem } from './text-problem.ts';
 import { withoutUnit } from './without-unit.ts';
@@ -21,6 +23,8 @@ export type Verdict = 'holds' | 'fails' | 'cannot be told';
 /** One comparison as judged, for the report: what was compared, and the difference that decided. */
 export interface Judged extends Span {
   readonly verdict: Verdict;
+  /** Of a group: the member that it is about, as an address. */
+  readonly of?: string;
   readonly left: Quantity;
   readonly right: Quantity;
   /** left − right. */
@@ -46,7 +50,57 @@ export function judge(tree: Condition, subjects: Subjects): Result {
     return 'problems' in inner ? inner : { ...inner, verdict: inverse(inner.verdict) };
   }
   if (tree.kind === 'and' || tree.kind === 'or') return join(tree.kind, judge(tree.left, subjects), judge(tree.right, subjects));
+  if (tree.kind === 'quantified') return judgeEach(tree, subjects);
+  if (tree.kind === 'extreme') return judgeExtreme(tree, subjects);
   return judgeComparison(tree as Comparison, subjects);
+}
+
+/** `all` is an `and` over the members, `any` an `or`, `none` the `not` of that. */
+function judgeEach({ quantifier, operand }: Quantified, subjects: Subjects): Result {
+  const members = membersOf(operand, subjects);
+  if ('rule' in members) return { problems: [members] };
+  if (!groupIn(operand)) return { problems: [withoutGroup(operand, `\`${quantifier}\``)] };
+  const judged = members.map((member) => named(judge(member, subjects), member));
+  const joined = judged.reduce((all, each) => join(quantifier === 'all' ? 'and' : 'or', all, each));
+  if (quantifier !== 'none' || 'problems' in joined) return joined;
+  return { ...joined, verdict: inverse(joined.verdict) };
+}
+
+/** Above, or below, every other member. */
+function judgeExtreme({ left, among, extreme, start, end }: Extreme, subjects: Subjects): Result {
+  const members = membersOf(among, subjects);
+  if ('rule' in members) return { problems: [members] };
+  const own = spelledOut(left);
+  const others = members.filter((member) => spelledOut(member) !== own);
+  if (!groupIn(among) || others.length === 0) return { problems: [withoutGroup(among, `\`is ${extreme} of\``)] };
+  const operator = extreme === 'largest' ? '>' : '<';
+  return others
+    .map((right) => named(judgeComparison({ kind: 'ordering', operator, left, right, start, end }, subjects), right))
+    .reduce((all, each) => join('and', all, each));
+}
+
+/** The addresses of a tree as text, to tell two trees apart and to name a member. */
+function spelledOut(tree: Expression | Condition): string {
+  return addressesIn(tree)
+    .map(({ parts }) => spelled(parts.map(({ name }) => (isPlainName(name) ? name : `"${name}"`)).join('.')))
+    .join(' ');
+}
+
+/** Says of each comparison which member it is of. */
+function named(result: Result, member: Expression | Condition): Result {
+  if ('problems' in result) return result;
+  const of = spelledOut(member).split(' ')[0] as string;
+  return { ...result, comparisons: result.comparisons.map((each) => ({ ...each, of })) };
+}
+
+function withoutGroup({ start, end }: Span, asked: string): TextProblem {
+  return {
+    rule: 'expression-syntax',
+    start,
+    end,
+    found: `${asked} without a group`,
+    expected: 'a group: `*.peak_temperature`, `[rated fast].peak_temperature` or `fast.score.*`',
+  };
 }
 
 const RANK: Readonly<Record<Verdict, number>> = { fails: 0, 'cannot be told': 1, holds: 2 };

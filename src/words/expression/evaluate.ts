@@ -9,6 +9,7 @@ import { type Destination, follow, type Subjects } from './address.ts';
 import { differentPlaces, isElectrical } from './electrical.ts';
 import type { Address, Call, Expression, Literal, Operation, Span } from './expression-tree.ts';
 import { combinedSlack, NONE, type Slack, slackOfFigure } from './interval-slack.ts';
+import { groupIn, membersOf } from './members.ts';
 import type { TextProblem } from './text-problem.ts';
 
 export interface Evaluated {
@@ -35,7 +36,7 @@ export function isUnheld(outcome: Outcome): outcome is { readonly problems: read
 export function evaluateTree(tree: Expression, subjects: Subjects): Outcome {
   switch (tree.kind) {
     case 'address':
-      return evaluateAddress(tree, subjects);
+      return groupIn(tree) ? aGroup(tree) : evaluateAddress(tree, subjects);
     case 'literal':
       return evaluateLiteral(tree, subjects);
     case 'negation':
@@ -133,8 +134,25 @@ const LISTS = {
   mean: { make: mean, sensitivities: (values: readonly number[]) => values.map(() => 1 / values.length) },
 } as const;
 
-function evaluateCall(tree: Call, subjects: Subjects): Outcome {
+/** A group where one value is needed. */
+function aGroup(address: Address): Outcome {
+  return one({
+    rule: 'expression-syntax',
+    start: address.start,
+    end: address.end,
+    found: 'a group of values where one is needed',
+    expected: '`min`, `max`, `mean` or `count` of it, or a claim with `all`, `any` or `none`',
+  });
+}
+
+function evaluateCall(call: Call, subjects: Subjects): Outcome {
+  const members = call.operands.map((operand) => membersOf(operand, subjects));
+  const problems = members.filter((each) => 'rule' in each);
+  if (problems.length > 0) return { problems };
+  const tree: Call = { ...call, operands: (members as Expression[][]).flat() };
+  if (tree.name === 'kinds') return kinds(tree.operands, subjects);
   const operands = tree.operands.map((operand) => evaluateTree(operand, subjects));
+  if (tree.name === 'count') return counted(operands);
   if (tree.name !== 'abs')
     return differentPlaces(operands, tree) ?? combine(tree, operands, LISTS[tree.name].make, LISTS[tree.name].sensitivities);
   if (operands.length === 1)
@@ -151,6 +169,51 @@ function evaluateCall(tree: Call, subjects: Subjects): Outcome {
     found: `\`abs\` of ${operands.length} operands`,
     expected: 'one',
   });
+}
+
+/** How many there are; each of them must be there. */
+function counted(operands: readonly Outcome[]): Outcome {
+  if (operands.some(isUnheld)) return { problems: problemsOf(operands) };
+  const held = once((operands as readonly Evaluated[]).flatMap((operand) => operand.held));
+  return { quantity: { value: operands.length, unit: '1', parts: [] }, held, at: [], slack: NONE };
+}
+
+/** How many different ones there are among values that are exact, or among names: settings, specimens. */
+function kinds(operands: readonly Expression[], subjects: Subjects): Outcome {
+  const named = operands.map((operand) => nameOf(operand, subjects) ?? evaluateTree(operand, subjects));
+  const problems = problemsOf(named.filter((each) => 'problems' in each));
+  if (named.some((each) => 'problems' in each)) return { problems };
+  const found = named as readonly (Evaluated | Named)[];
+  const measured = found.findIndex((each) => 'quantity' in each && each.quantity.parts?.length !== 0);
+  if (measured >= 0) return notExact(operands[measured] as Expression);
+  const different = new Set(found.map((each) => ('name' in each ? each.name : `${each.quantity.value} ${each.quantity.unit}`)));
+  const held = once(found.flatMap((each) => each.held));
+  return { quantity: { value: different.size, unit: '1', parts: [] }, held, at: [], slack: NONE };
+}
+
+/** Measured values are hardly ever the same, so that counting different ones says nothing. */
+function notExact({ start, end }: Span): Outcome {
+  return one({
+    rule: 'refused-arithmetic',
+    start,
+    end,
+    found: '`kinds` of a measured value',
+    expected: 'settings, ratings, `specimen` or `device`',
+  });
+}
+
+interface Named {
+  readonly name: string;
+  readonly held: readonly HeldBy[];
+}
+
+/** What an address such as `fast.specimen` names, or undefined where it is no name. */
+function nameOf(tree: Expression, subjects: Subjects): Named | undefined {
+  if (tree.kind !== 'address' || tree.parts.length !== 2) return undefined;
+  const [alias, key] = tree.parts.map(({ name }) => name) as [string, string];
+  const subject = subjects.get(alias);
+  const name = subject?.names?.get(key);
+  return subject && name !== undefined ? { name, held: [{ alias, subject: subject.id, address: key }] } : undefined;
 }
 
 type Sensitivities = (values: readonly number[]) => readonly number[];

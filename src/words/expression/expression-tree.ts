@@ -8,6 +8,8 @@ export interface Span {
 export interface NamePart extends Span {
   readonly name: string;
   readonly quoted: boolean;
+  /** Where the part stands for several names: `*` for every one that there is, or the aliases of a list `[rated fast]`. */
+  readonly group?: 'every' | readonly string[];
 }
 
 export interface Address extends Span {
@@ -36,7 +38,7 @@ export interface Operation extends Span {
 
 export interface Call extends Span {
   readonly kind: 'call';
-  readonly name: 'min' | 'max' | 'mean' | 'abs';
+  readonly name: 'min' | 'max' | 'mean' | 'abs' | 'count' | 'kinds';
   readonly operands: readonly Expression[];
 }
 
@@ -65,6 +67,21 @@ export interface Between extends Span {
   readonly to: Expression;
 }
 
+/** `x is largest of group`: above every other of the group. */
+export interface Extreme extends Span {
+  readonly kind: 'extreme';
+  readonly extreme: 'largest' | 'smallest';
+  readonly left: Expression;
+  readonly among: Expression;
+}
+
+/** `all *.peak_temperature < 85 °C`: the comparison for every member of its groups, for one at least, or for none. */
+export interface Quantified extends Span {
+  readonly kind: 'quantified';
+  readonly quantifier: 'all' | 'any' | 'none';
+  readonly operand: Condition;
+}
+
 export interface Not extends Span {
   readonly kind: 'not';
   readonly operand: Condition;
@@ -77,4 +94,4 @@ export interface Junction extends Span {
 }
 
 export type Comparison = Ordering | Within | Between;
-export type Condition = Comparison | Not | Junction;
+export type Condition = Comparison | Extreme | Quantified | Not | Junction;

@@ -20,13 +20,18 @@ Both = head:Inverse tail:(__ "and" __ @Inverse)* {
 }
 Inverse
   = "not" AfterWord _ operand:Inverse { return { kind: 'not', operand, ...range() }; }
+  / Quantified
   / Comparison
   / "(" _ @Either _ ")"
+Quantified = quantifier:$("all" / "any" / "none") __ operand:(Comparison / "(" _ @Either _ ")") {
+  return { kind: 'quantified', quantifier, operand, ...range() };
+}
 Comparison
-  = left:Sum comparison:(Ordering / Within / Between) { return { ...comparison, left, ...range() }; }
+  = left:Sum comparison:(Ordering / Within / Between / Extreme) { return { ...comparison, left, ...range() }; }
 Ordering = _ operator:Relation _ right:Sum { return { kind: 'ordering', operator, right }; }
 Within = __ "within" AfterWord _ tolerance:Sum __ "of" AfterWord _ of:Sum { return { kind: 'within', tolerance, of }; }
 Between = __ "between" AfterWord _ from:Sum __ "and" AfterWord _ to:Sum { return { kind: 'between', from, to }; }
+Extreme = __ "is" AfterWord _ extreme:$("largest" / "smallest") __ "of" AfterWord _ among:Sum { return { kind: 'extreme', extreme, among }; }
 Relation "a comparison (< <= > >=)" = $("<=" / "<" / ">=" / ">")
 
 Sum = head:Product tail:(__ Sign __ Product)* {
@@ -49,20 +54,23 @@ Primary
 Call = name:Function "(" _ head:Sum tail:(_ "," _ @Sum)* _ ")" {
   return { kind: 'call', name, operands: [head, ...tail], ...range() };
 }
-Function = @$("min" / "max" / "mean" / "abs") &"("
+Function = @$("min" / "max" / "mean" / "abs" / "count" / "kinds") &"("
 
 Literal = number:Number unit:(" "* @Unit)? { return { kind: 'literal', number, unit, ...range() }; }
 Number "a number" = $("-"? [0-9]+ ("." [0-9]+)? ([eE] [+-]? [0-9]+)? ![0-9,])
 Unit "a unit" = !Word text:$(UnitWord ([/·*] UnitWord)*) { return { text, ...range() }; }
 UnitWord = [A-Za-zµμΩ°℃%]+ [²³]? ![A-Za-z0-9_.("]
 
-Address = head:FirstName tail:("." @LaterName)* { return { kind: 'address', parts: [head, ...tail], ...range() }; }
+Address = head:(Star / List / FirstName) tail:("." @(Star / LaterName))* { return { kind: 'address', parts: [head, ...tail], ...range() }; }
 FirstName "an address" = !Word name:$([A-Za-z_] NameCharacter*) { return { name, quoted: false, ...range() }; } / Quoted
+Star = "*" { return { name: '*', quoted: false, group: 'every', ...range() }; }
+List = "[" _ head:ListName tail:(__ @ListName)* _ "]" { return { name: text(), quoted: false, group: [head, ...tail], ...range() }; }
+ListName "an alias" = $(NameCharacter+) / '"' @$([^"\r\n]+) '"'
 LaterName "a name" = name:$(NameCharacter+) { return { name, quoted: false, ...range() }; } / Quoted
 Quoted = '"' name:$([^"\r\n]+) '"' { return { name, quoted: true, ...range() }; }
 NameCharacter = [A-Za-z0-9_]
 
-Word = ("within" / "between" / "of" / "and" / "or" / "not") AfterWord
+Word = ("within" / "between" / "of" / "and" / "or" / "not" / "is") AfterWord
 AfterWord = !(NameCharacter / ".")
 _ = [ \t]*
 __ "a blank" = [ \t]+

@@ -15,6 +15,7 @@ const FACTS: ReadonlyMap<string, string> = new Map([
   ['device.rated_clock', 'rated clock'],
   ['device.supply', 'rated supply'],
   ['device.throttle_at', 'throttle limit'],
+  ['repeats', 'number of repeats'],
 ]);
 
 /** A setting, condition or rating by its address without alias. */
@@ -56,7 +57,14 @@ export function expressionInWords(expression: string, aliases: ReadonlySet<strin
 }
 
 const OPERATORS: Readonly<Record<Operation['operator'], string>> = { '+': 'plus', '-': 'less', '*': 'times', '/': 'over' };
-const CALLS: Readonly<Record<Call['name'], string>> = { min: 'least of', max: 'greatest of', mean: 'mean of', abs: 'size of' };
+const CALLS: Readonly<Record<Call['name'], string>> = {
+  min: 'least of',
+  max: 'greatest of',
+  mean: 'mean of',
+  abs: 'size of',
+  count: 'number of',
+  kinds: 'number of different',
+};
 
 function words(tree: Expression, aliases: ReadonlySet<string>): string {
   switch (tree.kind) {
@@ -95,8 +103,14 @@ function ofAlias({ what, alias }: Named): string {
 
 function subjectOf({ parts }: Address, aliases: ReadonlySet<string>): Named {
   const [first, ...rest] = parts as [NamePart, ...NamePart[]];
+  if (first.group !== undefined && rest.length > 0)
+    return { what: whatOf(rest.map(({ name }) => name)), alias: groupInWords(first.group) };
   const named = rest.length > 0 && aliases.has(first.name);
   return { what: whatOf((named ? rest : parts).map(({ name }) => name)), alias: named ? nameInWords(first.name) : '' };
+}
+
+function groupInWords(group: NonNullable<NamePart['group']>): string {
+  return group === 'every' ? 'every run' : group.map(nameInWords).join(', ');
 }
 
 /** The longest beginning that the catalogue knows is the figure, the rest its detail. */

@@ -9,6 +9,8 @@ export interface TextProblem extends Span {
   readonly found: string;
   readonly expected?: string;
   readonly remedy?: string;
+  /** See `Problem`. */
+  readonly weight?: number;
 }
 
 /** The place of a stretch of a one-line text that begins at `place`. */

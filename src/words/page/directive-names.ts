@@ -15,12 +15,12 @@ export interface DirectiveName {
 }
 
 const LIST: readonly DirectiveName[] = [
-  { name: 'value', form: 'text', label: true, attributes: ['unit'], required: [], example: ':value[fast.peak_temperature]' },
+  { name: 'value', form: 'text', label: true, attributes: ['unit', 'to'], required: [], example: ':value[fast.peak_temperature]' },
   {
     name: 'stated',
     form: 'text',
     label: true,
-    attributes: ['is'],
+    attributes: ['is', 'unit'],
     required: ['is'],
     example: ':stated[about 71 degrees]{is="fast.peak_temperature"}',
   },

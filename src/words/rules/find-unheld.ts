@@ -1,10 +1,13 @@
-/** Numbers with a unit that stand in the prose and that nothing holds: for the rule, and for the command that holds them. */
+/** Numbers that stand in the prose, that data could hold and that nothing holds: for the rule, and for the command that holds them. */
 import type { Root } from 'mdast';
 import { readUnit } from '../../quantities/units.ts';
 import type { Span } from '../expression/expression-tree.ts';
 import { numberSpans } from '../page/number-spans.ts';
 import type { UnitSaid } from '../stated/phrase.ts';
 import { findStated, isUnread, type Stated, type Unread } from '../stated/read.ts';
+import { unread } from '../stated/stated-number.ts';
+import { besideNumber, gluedIn } from './beside-number.ts';
+import { ranksIn } from './ranks.ts';
 
 export interface UnheldNumber extends Span {
   /** As it stands in the source, hedge and comparison included. */
@@ -13,19 +16,21 @@ export interface UnheldNumber extends Span {
   readonly said: Stated | Unread;
   /** Within the words of a link, where no directive can stand. */
   readonly linked: boolean;
+  /** The unit of a number that stands without it: "1.7" of "1.7, 1.9 and 2.3 GHz". */
+  readonly unit?: string;
 }
 
 /** Units of this trade's figures; others (an inch, a bit) are no measured number here. */
 const MEASURED = new Set(['°C', 'K', 's', 'Hz', 'A', 'V', 'W', 'J', '1', 'K/W', 'K/s', 'rpm', 'A·s', 'V/A']);
 
-/** All of a tree, in the order of the source. */
-export function findUnheld(source: string, tree: Root): UnheldNumber[] {
+/** All of a tree, in the order of the source. `own` are the units of the project's scores. */
+export function findUnheld(source: string, tree: Root, own: ReadonlySet<string> = new Set()): UnheldNumber[] {
   return numberSpans(tree).flatMap((span) => {
     const prose = masked(source.slice(span.start, span.end));
     const place = ({ start, end }: Span) => ({ start: span.start + start, end: span.start + end });
-    return numbersIn(prose).map(({ said, ...at }) => {
+    return numbersIn(prose, own).map(({ said, unit, ...at }) => {
       const { start, end } = place(at);
-      return { start, end, said, source: source.slice(start, end), linked: span.linked };
+      return { start, end, said, source: source.slice(start, end), linked: span.linked, ...(unit === undefined ? {} : { unit }) };
     });
   });
 }
@@ -37,14 +42,83 @@ function masked(prose: string): string {
 
 interface Found extends Span {
   readonly said: Stated | Unread;
+  /** The unit that it borrows. */
+  readonly unit?: string;
 }
 
-function numbersIn(prose: string): Found[] {
-  return findStated(prose).flatMap((said): Found[] => {
-    if (!isUnread(said)) return counts(prose, said) ? [{ start: startOf(said), end: said.end, said }] : [];
-    const inner = insideOf(prose, said) ?? measureOf(prose, said);
-    return inner ? [{ ...inner, said }] : [];
+/** A number of the prose, with the unit that those before it in a list share. */
+interface Listed {
+  readonly said: Stated | Unread;
+  readonly found?: Found;
+  readonly shared?: string;
+}
+
+function numbersIn(prose: string, own: ReadonlySet<string>): Found[] {
+  const all = findStated(prose);
+  const listed = all.map((said, index): Listed => listedOf(prose, said, own, startsAt(all[index + 1])));
+  const found = listed.flatMap((_, index) => foundIn(prose, listed, index));
+  const ranks = ranksIn(prose).map((span): Found => ({ ...span, said: unread('a rank', span.start, RANKED) }));
+  const glued = gluedIn(prose, own).flatMap((span): Found[] => {
+    const said = findStated(prose.slice(span.start, span.number))[0];
+    return said && !isUnread(said) ? [{ start: span.start, end: span.end, said }] : [];
   });
+  const others = [...ranks, ...glued].filter((other) => !found.some((each) => each.start < other.end && other.start < each.end));
+  return others.length === 0 ? found : [...found, ...others].sort((a, b) => a.start - b.start);
+}
+
+const RANKED = 'a claim: `fast.load_power is largest of *.load_power`, `all [rated brisk].load_power < quick.load_power`';
+
+function startsAt(next: Stated | Unread | undefined): number {
+  if (next === undefined) return Number.POSITIVE_INFINITY;
+  return isUnread(next) ? next.offset : next.start;
+}
+
+/** `next` is where the next number begins: "three of the four settings" are two numbers. */
+function listedOf(prose: string, said: Stated | Unread, own: ReadonlySet<string>, next: number): Listed {
+  if (isUnread(said)) {
+    const inner = insideOf(prose, said) ?? measureOf(prose, said);
+    return inner ? { said, found: { ...inner, said } } : { said };
+  }
+  if (counts(prose, said)) {
+    const unit = said.said.sides.at(-1)?.unit;
+    return {
+      said,
+      found: { start: startOf(said), end: said.end, said },
+      ...(unit ? { shared: prose.slice(unit.start, unit.end) } : {}),
+    };
+  }
+  const beside = hasUnit(said) || isPrice(prose, said) ? undefined : besideNumber(prose, said, own);
+  if (!beside) return { said };
+  const end = beside.end > next ? said.end : beside.end;
+  return { said, found: { start: startOf(said), end, said }, ...(beside.unit === undefined ? {} : { shared: beside.unit }) };
+}
+
+/** Joins of a list whose last number has the unit of all. */
+const LAST_JOINT = /^\s*(?:,?\s*(?:and|or|to|then|through|against|versus|vs\.?)|[/–-])\s*$/;
+const JOINT = /^\s*(?:,|,?\s*(?:and|or|then))\s*$/;
+
+/** The number itself, or one that stands in a list before it: "1.7, 1.9 and 2.3 GHz". */
+function foundIn(prose: string, listed: readonly Listed[], index: number): Found[] {
+  const { said, found } = listed[index] as Listed;
+  if (found) return [found];
+  if (isUnread(said) || hasUnit(said)) return [];
+  for (let at = index + 1; at < listed.length; at += 1) {
+    const [before, after] = [listed[at - 1] as Listed, listed[at] as Listed];
+    if (isUnread(before.said) || isUnread(after.said)) return [];
+    const between = prose.slice(before.said.end, after.said.start);
+    if (!(after.shared === undefined ? JOINT : LAST_JOINT).test(between)) return [];
+    if (after.shared !== undefined) return [{ start: said.start, end: said.end, said, unit: after.shared }];
+    if (after.found || hasUnit(after.said)) return [];
+  }
+  return [];
+}
+
+function hasUnit({ said }: Stated): boolean {
+  return said.sides.at(-1)?.unit !== undefined;
+}
+
+function isPrice(prose: string, { start }: Stated): boolean {
+  return CURRENCY.test(prose.slice(0, start));
 }
 
 /** "Rose by 6 degrees", "a rise of 6 degrees": the words of comparison before the number belong to it. */

@@ -31,7 +31,7 @@ export const RULES = {
   'stated-differs': 'the data says otherwise than a stated number',
   'stated-narrow': 'a stated number is true, but within its uncertainty of being false',
   'stated-unread': 'the words of a stated number cannot be read as one number',
-  'unheld-number': 'a number with a unit is held by nothing',
+  'unheld-number': 'a number that data could hold is held by nothing',
   'unit-mismatch': 'a value cannot be given in the unit asked for',
   'unknown-alias': 'an address begins with a name that is no alias of the note',
   'unknown-attribute': 'a directive has an attribute that it does not take',

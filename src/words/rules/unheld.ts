@@ -1,16 +1,19 @@
-/** Numbers with a unit that stand in the prose and that nothing holds. */
+/** Numbers that stand in the prose, that data could hold and that nothing holds. */
 import type { Root } from 'mdast';
 import type { Problem } from '../../problem.ts';
 import { placeWithin } from '../expression/text-problem.ts';
 import { placeAt, type Writing } from '../page/writing.ts';
 import { findUnheld } from './find-unheld.ts';
+import { ownUnits } from './own-units.ts';
 
 /** Reports each of some texts of one file: as warnings, the first of which says what to do, or as errors where the note refuses them. Code and our directives are not prose. */
 export function reportUnheld(
   texts: readonly { readonly writing: Writing; readonly tree: Root }[],
   severity: 'warning' | 'error',
 ): void {
-  const all = texts.flatMap(({ writing, tree }) => findUnheld(writing.source, tree).map((unheld) => ({ writing, ...unheld })));
+  const all = texts.flatMap(({ writing, tree }) =>
+    findUnheld(writing.source, tree, ownUnits(writing.subjects)).map((unheld) => ({ writing, ...unheld })),
+  );
   for (const [index, { writing, start, source }] of all.entries()) {
     const line = source.split(/\r\n|\n|\r/)[0] as string;
     writing.problems.push({

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { CONDITIONS } from '../../../src/compute/comparison/compared-conditions.ts';
+import { WORDED } from '../../../src/compute/comparison/compared-conditions.ts';
 import { fairnessOf } from '../../../src/compute/comparison/fairness.ts';
 import { comparison, type RunSketch, run } from './gathered.ts';
 
@@ -48,7 +48,7 @@ describe('compute/comparison/fairness', () => {
     expect(warnings[0]).toMatch(/^Cooling: fan in fast; not stated for rated and slow\. /);
   });
 
-  test.each(CONDITIONS.map(({ label }) => label))('%s that differs is warned of', (label) => {
+  test.each(WORDED.map(({ label }) => label))('%s that differs is warned of', (label) => {
     const found = judge({ conditions: { [label]: 'one' } }, { conditions: { [label]: 'another' } }).warnings;
     expect(found).toHaveLength(1);
     expect(found[0]).toMatch(new RegExp(`^${label}: another in rated; one in fast\\. [A-Z].*\\.$`, 'i'));

@@ -36,7 +36,7 @@ function ambientMap(alias: string, ambient: NonNullable<RunSketch['ambient']> | 
   const [value, u, how = 'measured, channel room'] = ambient;
   const source = { id: `run:${alias}/ambient`, title: `ambient of ${alias}`, dof: null };
   const quantity = { value, unit: '°C', parts: [{ source, share: u }] };
-  const figure = { name: 'ambient', quantity, from: { columns: [], rows: null }, of: { ambient: how } };
+  const figure = { name: 'ambient' as const, quantity, from: { columns: [], rows: null }, of: { ambient: how } };
   const { sources, figures } = publishMap({}, new Map([['ambient', figure]])) as PublishedMap;
   return { sources, figures };
 }

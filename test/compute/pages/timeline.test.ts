@@ -110,7 +110,11 @@ describe('compute/pages/timeline', () => {
       run('b', { date: '2026-04-02', firmware: '1.8', rise: 32 }),
     ];
     expect(timelinesOf(runs)[0]!.rows.map(({ firmware }) => firmware)).toEqual(['1.8', '1.8', '']);
-    expect(differences(runs).map(([rise]) => rise)).toEqual([null, '2.00\u00a0K these two runs differ', '1.00\u00a0K these two runs differ']);
+    expect(differences(runs).map(([rise]) => rise)).toEqual([
+      null,
+      '2.00\u00a0K these two runs differ',
+      '1.00\u00a0K these two runs differ',
+    ]);
   });
 
   test('an absent figure has no difference; powers of different places have none, with the reason', () => {

@@ -1,4 +1,6 @@
 /** Settings compared: runs lie apart from boot to boot and day to day, ten tests are done at once, and some settings are equal. */
+
+import type { FigureName } from '../../../src/figures/catalogue.ts';
 import { compare } from '../../../src/figures/comparison/compare.ts';
 import type { ComparedRun } from '../../../src/figures/comparison/compared.ts';
 import type { Figure } from '../../../src/figures/figure.ts';
@@ -54,7 +56,7 @@ function isTold({ of }: Figure): boolean {
 /** A run whose figures each have a deviation of their own, beside scatter that the run itself knows of. */
 function runOf(run: string, level: number, spread: number, noise: Random): ComparedRun {
   const figures = new Map<string, Figure>();
-  const add = (name: string, address: string, unit: string, truth: number, of: Figure['of'] = {}) => {
+  const add = (name: FigureName, address: string, unit: string, truth: number, of: Figure['of'] = {}) => {
     const value = truth * level * (1 + spread * noise.normal()) * (1 + WITHIN * noise.normal());
     const source = { id: `run:${run}/${address}/sampling`, title: 'scatter', dof: 50 };
     figures.set(address, {

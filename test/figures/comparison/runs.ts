@@ -1,7 +1,7 @@
 /** Runs as a comparison sees them, made of plain numbers. */
 import { compare } from '../../../src/figures/comparison/compare.ts';
 import { alone, type ComparedRun } from '../../../src/figures/comparison/compared.ts';
-import type { AbsentFigure, Figure, PresentFigure } from '../../../src/figures/figure.ts';
+import type { AbsentFigure, Figure, NameOfFigure, PresentFigure } from '../../../src/figures/figure.ts';
 import type { Part, Quantity } from '../../../src/quantities/quantity.ts';
 
 export interface Sketch {
@@ -16,7 +16,7 @@ export interface Sketch {
   readonly more?: Readonly<Record<string, Figure>>;
 }
 
-export function figure(name: string, quantity: Quantity, of: Figure['of'] = {}): PresentFigure {
+export function figure(name: NameOfFigure, quantity: Quantity, of: Figure['of'] = {}): PresentFigure {
   return { name, quantity, of, from: { columns: [name], rows: null } };
 }
 

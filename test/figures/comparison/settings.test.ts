@@ -103,7 +103,7 @@ describe('runs of one setting', () => {
     const [first, second] = rises('a', [40, 41]) as [ComparedRun, ComparedRun];
     const lost = (absent: 'not-steady' | 'no-channel') => {
       const why = 'It was not there.';
-      return { ...second, figures: new Map([['temperature_rise', { name: 'temperature_rise', absent, why }]]) };
+      return { ...second, figures: new Map([['temperature_rise', { name: 'temperature_rise' as const, absent, why }]]) };
     };
     const others = rises('b', [42, 43]);
     expect(absentAt(compared({ a: [first, lost('not-steady')], b: others }), 'rise_delta.b').why).toContain('It was not there.');

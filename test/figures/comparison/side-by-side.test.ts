@@ -1,5 +1,6 @@
 /** All runs are invented. */
 import { describe, expect, test } from 'vitest';
+import type { FigureName } from '../../../src/figures/catalogue.ts';
 import { alone, type ComparedRun } from '../../../src/figures/comparison/compared.ts';
 import { settled } from '../../../src/figures/comparison/settings.ts';
 import { differencesTo, sideBySideAddresses } from '../../../src/figures/comparison/side-by-side.ts';
@@ -32,8 +33,8 @@ function verdictAt(figures: ReadonlyMap<string, Figure>, address: string): unkno
 
 describe('figures/comparison/side-by-side', () => {
   test('addresses stand in the order of a test sheet, a channel under its figure, phases but the load left out', () => {
-    const any = figure('x', { value: 1, unit: '1', parts: [] });
-    const of = (name: string, channel: string) => figure(name, { value: 1, unit: '1', parts: [] }, { channel });
+    const any = figure('score', { value: 1, unit: '1', parts: [] });
+    const of = (name: FigureName, channel: string) => figure(name, { value: 1, unit: '1', parts: [] }, { channel });
     const fast = runOf('fast', {
       more: {
         'energy.load': of('energy', 'input'),

@@ -4,7 +4,7 @@ import type { Subject } from '../../../src/words/written.ts';
 import { FAST, noteOf, RATED, reportOf } from '../subjects.ts';
 
 const clock = (hertz: number) => ({
-  name: 'highest_passed_clock',
+  name: 'highest_passed_clock' as const,
   quantity: { value: hertz, unit: 'Hz', parts: [] },
   from: { columns: ['clock'], rows: [2, 2] as const },
 });

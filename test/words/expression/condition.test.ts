@@ -16,7 +16,7 @@ function verdict(text: string, subjects: ReadonlyMap<string, Subject> = TWO): Ve
 function withX(value: number, u: number, dof: number | null, interval?: readonly [number, number]): ReadonlyMap<string, Subject> {
   const parts = [{ source: { id: 'run:r/x/sampling', title: 'scatter', dof }, share: u }];
   const figure = {
-    name: 'x',
+    name: 'load_power' as const,
     quantity: { value, unit: 'W', parts },
     from: { columns: [], rows: null },
     ...(interval ? { interval } : {}),

@@ -9,7 +9,12 @@ const T95 = 1.959963984540054;
 function withPeak(value: number, up: number): Subject {
   const parts = [{ source: { id: `run:${value}/scatter`, title: 'scatter', dof: null }, share: 0.1 }];
   const interval: readonly [number, number] = [value - T95 * 0.1, value + T95 * 0.1 + up];
-  const peak = { name: 'peak', quantity: { value, unit: '°C', parts }, interval, from: { columns: [], rows: null } };
+  const peak = {
+    name: 'peak_temperature' as const,
+    quantity: { value, unit: '°C', parts },
+    interval,
+    from: { columns: [], rows: null },
+  };
   const rise = { ...peak, quantity: { ...peak.quantity, unit: 'K' } };
   return {
     ...FAST,

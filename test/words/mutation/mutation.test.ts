@@ -128,7 +128,8 @@ describe.each(DOCUMENTS)('words/mutation, $file', ({ file, own, added, claims })
 
   test('it has these stated numbers and claims, and no other; as it stands, none of them fails', () => {
     const { whole, note, subjects } = read;
-    const stated = [...whole.text.matchAll(/:stated\[([^\]]*)\]/g)].map((match) => match[1]);
+    // Counts of a group stand on no figure's value that could be shifted.
+    const stated = [...whole.text.matchAll(/:stated\[([^\]]*)\](?!\{is=["'](?:kinds|count)\()/g)].map((match) => match[1]);
     expect(stated.toSorted()).toEqual(all.map(({ words }) => words).toSorted());
     const claimed = [...whole.text.matchAll(/:claim\[([^\]]*)\]/g)].map((match) => match[1]);
     expect(claimed.toSorted()).toEqual(claims.map(({ words }) => words).toSorted());

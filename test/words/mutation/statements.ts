@@ -78,7 +78,6 @@ export const ADDED: readonly Statement[] = [
   one('18 percent faster', 'steps.speedup.fast', ['[', 17.5, 18.5, ')'], 100, -100),
   one('27 percent less', 'steps.performance_per_watt.fast', ['[', 26.5, 27.5, ')'], -100, 100),
   one('between 9 and 10 watt-hours', 'quick.energy', ['[', 9, 10, ']'], 1 / 3600),
-  one('nearly 45 minutes', 'fast.time_to_steady_state', ['[', 42.75, 45, ')'], 1 / 60),
   {
     words: 'about 24 degrees warmer',
     is: 'fast.steady_temperature - rated.steady_temperature',

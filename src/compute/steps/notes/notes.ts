@@ -1,6 +1,7 @@
 /** The words of every note and script. */
-
+import type { Figure } from '../../../figures/figure.ts';
 import type { Problem } from '../../../problem.ts';
+import type { Quantity } from '../../../quantities/quantity.ts';
 import type { Note, Register } from '../../../register/register.ts';
 import { reachedRuns } from '../../../register/resolved/reached-runs.ts';
 import { withPlainFront } from '../../../words/front-words.ts';
@@ -72,11 +73,24 @@ function keyed({ run, task, result }: RunOutcome): Keyed {
     id: run.id,
     title: run.title,
     figures: result.derived?.figures ?? new Map(),
-    facts: run.facts,
+    facts: new Map([...run.facts, ...repeatsOf(result.derived?.figures)]),
+    names: new Map([
+      ['device', run.device],
+      ['specimen', run.specimen],
+    ]),
     channels: run.log.channels.map(({ name, quantity }) => ({ name, quantity })),
     ...(result.derived === null && { unusable: true }),
   };
   return { subject, key: task.key };
+}
+
+/** How often each test was repeated, as `repeats.<test>`: a count that sentences speak of. */
+function repeatsOf(figures: ReadonlyMap<string, Figure> | undefined): [string, Quantity][] {
+  return [...(figures ?? [])].flatMap(([key, figure]): [string, Quantity][] => {
+    const repeats = figure.of?.n;
+    if (figure.name !== 'score' || typeof repeats !== 'number') return [];
+    return [[key.replace(/^score/, 'repeats'), { value: repeats, unit: '1', parts: [] }]];
+  });
 }
 
 function compared({ comparison, key, figures }: ComparisonOutcome): Keyed {

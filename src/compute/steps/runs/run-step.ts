@@ -12,6 +12,7 @@ import type { Sharing } from '../../../register/register.ts';
 import { digest } from '../../store/digest.ts';
 import { changed } from '../../store/momentary-problems.ts';
 import type { Store } from '../../store/store.ts';
+import { edgeWarnings } from './edge-warnings.ts';
 import { flagWarnings } from './flag-warnings.ts';
 import { rangeWarnings } from './range-warnings.ts';
 import { keepRunData, type RunData } from './run-data.ts';
@@ -77,7 +78,14 @@ export function runStep(root: string, store: Store, task: RunTask): RunResult {
     log: logKey,
     data: kept.data,
     tables: beside.read,
-    problems: [...problems, ...kept.problems, ...beside.problems, ...rangeWarnings(derived, task), ...flagWarnings(derived, task)],
+    problems: [
+      ...problems,
+      ...kept.problems,
+      ...beside.problems,
+      ...edgeWarnings(log, task),
+      ...rangeWarnings(derived, task),
+      ...flagWarnings(derived, task),
+    ],
   };
 }
 

@@ -1,4 +1,5 @@
 /** One run as a trace draws it, whether from its log or from its series. */
+import type { FigureName } from '../../../figures/catalogue.ts';
 import type { QuantityKind } from '../../../intake/log.ts';
 import type { SpanMeans } from './means.ts';
 import type { Segment } from './segments.ts';
@@ -17,7 +18,7 @@ export interface TraceRun extends Timed {
   readonly alias: string;
   readonly title: string;
   /** A figure of a channel as pages print it, or in the unit given; undefined where it is absent or not at hand. */
-  readonly told: (figure: string, channel: string, unit?: string) => string | undefined;
+  readonly told: (figure: FigureName, channel: string, unit?: string) => string | undefined;
 }
 
 export interface TraceChannel {

@@ -1,0 +1,38 @@
+/** Warns of declared phases that the log contradicts: a phase that begins late leaves load in the idle before it, and its means are of both. */
+import { plain } from '../../../figures/in-words.ts';
+import { type EdgeOff, edgesOff } from '../../../figures/phase-edges.ts';
+import type { Log } from '../../../intake/log.ts';
+import { type Problem, warning } from '../../../problem.ts';
+import type { RunTask } from './run-step.ts';
+
+/** One warning for each edge of a declared phase that lies elsewhere in the log, at the phase. */
+export function edgeWarnings(log: Log, { context }: Pick<RunTask, 'context'>): Problem[] {
+  if (context.phases === 'auto') return [];
+  return edgesOff(log, context.phases).map((edge) =>
+    warning('phase-off', edge.phase.place, foundOf(edge), {
+      expected: `phases that begin and end where the channel \`${edge.channel}\` shows it`,
+      remedy: remedyOf(edge),
+    }),
+  );
+}
+
+function foundOf({ phase, kind, seen, off, channel }: EdgeOff): string {
+  const at = `${plain(seen)} s after the first row`;
+  if (kind === 'holds')
+    return `phase \`${phase.name}\` holds ${plain(off)} s of load, from ${at} on, by the channel \`${channel}\``;
+  const side = off > 0 ? 'after' : 'before';
+  return `phase \`${phase.name}\` ${kind} ${plain(Math.abs(off))} s ${side} the load does, which ${kind} ${at} by the channel \`${channel}\``;
+}
+
+function remedyOf({ phase, kind, seen }: EdgeOff): string {
+  const fits = 'say on the page why it is so';
+  if (kind === 'holds') return `declare that load as a phase of its own, or ${fits}`;
+  const [from, to] = kind === 'begins' ? [seen, phase.to] : [phase.from, seen];
+  const end = Number.isFinite(to) ? ` ${written(to)}` : '';
+  return `write \`${phase.name}: ${written(from)} ..${end}\` and fit the phases beside, or ${fits}`;
+}
+
+/** Seconds to the millisecond, as a phase is declared. */
+function written(seconds: number): string {
+  return `${Number(seconds.toFixed(3))} s`;
+}

@@ -1,0 +1,35 @@
+/** How long each phase lasted. */
+import { absent, noPhase } from './absent.ts';
+import type { Measured } from './average.ts';
+import type { Phase } from './figure.ts';
+import { present } from './present.ts';
+import { type Entry, phaseOf, type Soak } from './soak.ts';
+import { quantityOf, samplingPart } from './sources.ts';
+
+const NAME = 'phase_duration';
+
+/** s: `phase_duration` of the load, `phase_duration.<phase>` of the others. */
+export function phaseDurations(soak: Soak): Entry[] {
+  const load = phaseOf(soak, 'load');
+  const others = soak.phases.filter((phase) => phase !== load);
+  return [
+    load ? [NAME, lasted(soak, load, NAME)] : [NAME, absent(NAME, noPhase(soak, 'load'))],
+    ...others.map((phase): Entry => [`${NAME}.${phase.name}`, lasted(soak, phase, `${NAME}.${phase.name}`)]),
+  ];
+}
+
+/** A phase outside the log has no rows, and lasted for nothing that was logged. */
+function lasted(soak: Soak, phase: Phase, address: string) {
+  const { log, context } = soak;
+  if (phase.toRow <= phase.fromRow) {
+    return absent(NAME, { absent: 'no-readings', why: `The log has no rows in the ${phase.name} phase.` });
+  }
+  const step = log.time.step ?? 0;
+  const edge = samplingPart(context, address, step / Math.sqrt(6), null);
+  const measured: Measured = {
+    quantity: quantityOf(phase.to - phase.from, 's', [edge], { stated: true, step: 0 }),
+    from: { columns: [log.time.column], rows: [log.lines[phase.fromRow]!, log.lines[phase.toRow - 1]!] },
+    of: { phase: phase.name, edges: phase.inferred ? 'inferred from the log' : 'as declared' },
+  };
+  return present(NAME, soak, measured);
+}

@@ -1,0 +1,78 @@
+/** Declared phases held against the loads that the log shows. */
+import type { Log } from '../intake/log.ts';
+import { type EdgeRows, findEdges } from './change-point.ts';
+import type { DeclaredPhase } from './context.ts';
+
+/** A declared phase that does not agree with the log. Times in seconds since the first row. */
+export interface EdgeOff {
+  readonly phase: DeclaredPhase;
+  /** `begins`, `ends`: a load phase off from its load. `holds`: another phase that part of a load lies in. */
+  readonly kind: 'begins' | 'ends' | 'holds';
+  /** Where the log shows the edge; of `holds`, where the load begins in the phase. */
+  readonly seen: number;
+  /** Seconds by which the phase is late, negative where early; of `holds`, seconds of load in it. */
+  readonly off: number;
+  readonly channel: string;
+}
+
+/** An author writes phases to the second: less than this is no slip, s. */
+const ROUNDED = 3;
+
+/** Phases of a load are named so: `load`, `load-2`, `load_high`. */
+const OF_LOAD = /^load(?![a-z])/;
+
+/** Where declared phases and the log disagree by more than both can be told; none where no channel shows a load. */
+export function edgesOff(log: Log, declared: readonly DeclaredPhase[]): readonly EdgeOff[] {
+  const edges = findEdges(log);
+  if (!edges) return [];
+  const slack = Math.max(ROUNDED, edges.sharpness);
+  const { seconds } = log.time;
+  const end = seconds[log.rows - 1]!;
+  const loads = edges.loads.map((rows) => timesOf(rows, seconds));
+  const off = declared.flatMap((phase): EdgeOff[] => {
+    const to = Math.min(phase.to, end);
+    if (!OF_LOAD.test(phase.name)) return [];
+    const own = mostShared(loads, phase.from, to);
+    if (!own) return [];
+    const all: EdgeOff[] = [
+      { phase, kind: 'begins', seen: own.from, off: phase.from - own.from, channel: edges.channel },
+      { phase, kind: 'ends', seen: own.to, off: to - own.to, channel: edges.channel },
+    ];
+    return all.filter((each) => Math.abs(each.off) > slack && !isCut(each, loads, declared, log));
+  });
+  const told = new Set(off.map(({ seen }) => seen));
+  const holds = declared.flatMap((phase): EdgeOff[] => {
+    if (OF_LOAD.test(phase.name)) return [];
+    return loads.flatMap(({ from, to }): EdgeOff[] => {
+      const [start, stop] = [Math.max(from, phase.from), Math.min(to, phase.to)];
+      if (stop - start <= slack || told.has(from) || told.has(to)) return [];
+      return [{ phase, kind: 'holds', seen: start, off: stop - start, channel: edges.channel }];
+    });
+  });
+  return [...off, ...holds];
+}
+
+interface Stretch {
+  readonly from: number;
+  readonly to: number;
+}
+
+function timesOf({ startRow, endRow }: EdgeRows, seconds: Float64Array): Stretch {
+  return { from: seconds[startRow]!, to: seconds[Math.min(endRow, seconds.length - 1)]! };
+}
+
+/** The load that most of a stretch lies in; null where it meets none. */
+function mostShared(loads: readonly Stretch[], from: number, to: number): Stretch | null {
+  const shared = ({ from: a, to: b }: Stretch) => Math.min(to, b) - Math.max(from, a);
+  const best = loads.reduce<Stretch | null>((most, load) => (most && shared(most) >= shared(load) ? most : load), null);
+  return best && shared(best) > 0 ? best : null;
+}
+
+/** An edge that need not agree: one load cut into several phases on purpose, several loads in one phase, or a load that goes on past the log. */
+function isCut({ phase, kind, seen }: EdgeOff, loads: readonly Stretch[], declared: readonly DeclaredPhase[], log: Log): boolean {
+  const others = declared.filter((each) => each !== phase && OF_LOAD.test(each.name));
+  const own = kind === 'begins' ? phase.from : phase.to;
+  if (others.some((each) => (kind === 'begins' ? each.to : each.from) === own)) return true;
+  if (kind === 'ends' && seen >= log.time.seconds[log.rows - 1]!) return phase.to >= seen;
+  return loads.filter(({ from, to }) => from < phase.to && to > phase.from).length > 1;
+}

@@ -1,0 +1,97 @@
+/** The conditions that a run can state: how each is read, and what a difference in it may do to the figures. */
+
+export interface ConditionKind {
+  /** A quantity of its own reading, words alone, or words that may be a number with its unit. A bare version of a firmware is words. */
+  readonly reading: 'ambient' | 'supply' | 'words' | 'words or a quantity';
+  /** A value as an author may write it; messages show it. */
+  readonly example: string;
+  /** What a difference in it may do to the figures: a sentence for readers. */
+  readonly effect: string;
+  /** Whether readers cannot tell without it that a comparison is fair. */
+  readonly needed: boolean;
+  /** Words that people use around its number, as in the catalogue of figures; '' for conditions in words. */
+  readonly spoken: string;
+}
+
+/** By name, in the order of their weight: the order of all lists. */
+export const CONDITIONS = {
+  ambient: {
+    reading: 'ambient',
+    example: '22.4 ± 0.5 °C',
+    effect:
+      'Temperatures follow the ambient about kelvin for kelvin; the rise over ambient takes that off, yet leakage and a fan still follow it.',
+    needed: false,
+    spoken: 'ambient room air',
+  },
+  supply: {
+    reading: 'supply',
+    example: '5.1 V',
+    effect: 'Input current and losses on the board follow the supply voltage.',
+    needed: false,
+    spoken: 'supply adapter volts',
+  },
+  cooling: {
+    reading: 'words',
+    example: 'heat sink, no fan',
+    effect: 'Temperatures, the time that they take to settle and the clock that can be held follow the cooling.',
+    needed: true,
+    spoken: '',
+  },
+  firmware: {
+    reading: 'words',
+    example: '1.8',
+    effect: 'Firmware sets clocks, voltages, limits and fans by its own rules: a difference may be its doing.',
+    needed: true,
+    spoken: '',
+  },
+  system: {
+    reading: 'words',
+    example: 'image 4 of 2026-02',
+    effect: 'What a system runs beside the load, and how it builds and schedules programs, changes scores and idle power.',
+    needed: true,
+    spoken: '',
+  },
+  workload: {
+    reading: 'words',
+    example: 'all cores, integer mix 3.1',
+    effect: 'Power, temperatures and clock under load hold for the workload that made them, and for no other.',
+    needed: true,
+    spoken: '',
+  },
+  orientation: {
+    reading: 'words or a quantity',
+    example: '90°',
+    effect: 'Natural convection carries off more or less heat as the device lies or stands.',
+    needed: false,
+    spoken: '',
+  },
+  enclosure: {
+    reading: 'words',
+    example: 'open bench',
+    effect: 'An enclosure keeps heat in and shuts moving air out.',
+    needed: false,
+    spoken: '',
+  },
+  airflow: {
+    reading: 'words or a quantity',
+    example: '1.5 m/s',
+    effect: 'Moving air carries off more heat than still air.',
+    needed: false,
+    spoken: '',
+  },
+  peripherals: {
+    reading: 'words',
+    example: 'one SSD',
+    effect: 'What is plugged in draws power of its own, and some of its heat stays with the device.',
+    needed: false,
+    spoken: '',
+  },
+} as const satisfies Readonly<Record<string, ConditionKind>>;
+
+export type ConditionName = keyof typeof CONDITIONS;
+
+export const CONDITION_NAMES = Object.keys(CONDITIONS) as readonly ConditionName[];
+
+export function isConditionName(name: string): name is ConditionName {
+  return Object.hasOwn(CONDITIONS, name);
+}

@@ -1,0 +1,88 @@
+/** What makes a number without a unit of ours one that data should hold: the words right behind it, or "scores" before it. */
+import type { Span } from '../expression/expression-tree.ts';
+import type { Stated } from '../stated/read.ts';
+
+/** Where the words end that belong to the number, and its unit where it has one. */
+export interface Beside {
+  /** Offset in the prose, exclusive. */
+  readonly end: number;
+  /** The unit as written, for a number that borrows it. */
+  readonly unit?: string;
+}
+
+/**
+ * Reads the words behind a number that has no unit of ours: a unit of the project's scores, a rate ("runs/s", "frames per second"), a unit
+ * of benchmarks, a share ("half the power") or a count of things that the data has ("four settings"). Undefined where the number is free.
+ */
+export function besideNumber(prose: string, said: Stated, own: ReadonlySet<string>): Beside | undefined {
+  const rest = prose.slice(said.end);
+  const unit = unitBehind(rest, own);
+  if (unit) return { end: said.end + unit.length, unit: unit.trim().replace(/^-/, '') };
+  if (shareOf(said, rest) || scored(prose.slice(0, said.start))) return { end: said.end };
+  const count = counted(said, rest);
+  return count ? { end: said.end + count.length } : undefined;
+}
+
+const SIZES = '(?:[kKMGT]i?)?B|[kKMGT]?bits?|(?:kilo|mega|giga|tera)?bytes?|(?:kilo|mega|giga)bits?';
+const PER = String.raw`(?:\s?\/\s?|\s+per\s+)(?:s|sec|seconds?|min|minutes?|h|hours?|W|watts?|J|joules?|Wh|kWh|MHz|GHz|K|kelvin|run|task|test)`;
+/** Units of benchmarks and of sound; with the letters that are read as one only right behind digits. */
+const BENCHMARK = String.raw`(?:${SIZES}|fps|IOPS|[kMGT]?FLOPS|dB(?:\s?\(?A\)?)?|decibels?)`;
+const RATE = String.raw`(?:[kMGT]?[\p{L}_][\p{L}\p{N}_]*(?:[- ]\p{Ll}+)?)${PER}`;
+const UNIT = new RegExp(String.raw`^[\s\u00a0-]?(?:${RATE}|${BENCHMARK})(?![\p{L}\p{N}])`, 'u');
+
+function unitBehind(rest: string, own: ReadonlySet<string>): string | undefined {
+  for (const word of own) {
+    for (const spelling of spellings(word)) {
+      const found = new RegExp(String.raw`^[\s\u00a0-]?${escaped(spelling)}(?![\p{L}\p{N}/])`, 'iu').exec(rest)?.[0];
+      if (found !== undefined) return found;
+    }
+  }
+  return UNIT.exec(rest)?.[0];
+}
+
+/** Digits with a unit right behind them, which a reader of words takes for a name: `939MB/s`. */
+export function gluedIn(prose: string, own: ReadonlySet<string>): (Span & { readonly number: number })[] {
+  return [...prose.matchAll(/(?<![\p{L}\p{N}.,_/-])\d+(?:[.,]\d+)*(?=[\p{L}])/gu)].flatMap((match) => {
+    const number = match.index + match[0].length;
+    const unit = unitBehind(prose.slice(number), own);
+    return unit === undefined ? [] : [{ start: match.index, number, end: number + unit.length }];
+  });
+}
+
+/** `runs/s` is also said "runs per second". */
+function spellings(word: string): readonly string[] {
+  const seconds = /^(.+)\/s$/.exec(word)?.[1];
+  return seconds === undefined ? [word] : [word, `${seconds} per second`, `${seconds} a second`];
+}
+
+function escaped(text: string): string {
+  return text.replace(/[.*+?^${}()|[\]\\/]/g, String.raw`\$&`);
+}
+
+const QUANTITIES =
+  'power|energy|current|voltage|time|clock|speed|rise|temperature|scores?|rate|performance|throughput|bandwidth|gain|work|noise|difference|margin|headroom|consumption|draw';
+const OF_QUANTITY = new RegExp(String.raw`^\s+(?:of\s+)?(?:the|its|that|their)(?:\s+[\p{Ll}-]+){0,2}?\s+(?:${QUANTITIES})\b`, 'u');
+const AS_MUCH = /^\s+as\s+(?:fast|quick|slow|much|many|long|hot|warm|cool|high|low|large|small|loud|quiet)\b/;
+
+/** "A third less", "half the power", "half as fast". */
+function shareOf({ said }: Stated, rest: string): boolean {
+  if (said.sides.at(-1)?.amount.part === undefined) return false;
+  return said.comparison !== undefined || OF_QUANTITY.test(rest) || AS_MUCH.test(rest);
+}
+
+/** "It scores 1,313". */
+function scored(before: string): boolean {
+  return /\bscor(?:es?|ed|ing)\s+(?:of\s+)?$/i.test(before);
+}
+
+const THINGS = 'runs?|repeats?|repetitions?|settings?|specimens?|tests?|benchmarks?|attempts?|spots?|soaks?';
+/** At most one word between the number and the thing, and none that would make it another's. */
+const COUNTED = new RegExp(
+  String.raw`^(?:\s+of\s+(?:the|its|our|these|those))?(?:\s+(?!(?:of|in|and|or|to|at|for|with|by|per|times?|the|a|an|is|are|was|were|as|that|which|on|from)\b)[\p{Ll}-]+)?\s+(?:${THINGS})\b`,
+  'u',
+);
+
+function counted({ nominal, said }: Stated, rest: string): string | undefined {
+  if (said.sides.length > 1 || !Number.isInteger(nominal) || nominal < 2) return undefined;
+  return COUNTED.exec(rest)?.[0];
+}
