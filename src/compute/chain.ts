@@ -30,12 +30,12 @@ import { computeComparisons } from './steps/comparisons.ts';
 import { computeNotes } from './steps/notes/notes.ts';
 import { computeProse } from './steps/notes/prose.ts';
 import { computeScripts } from './steps/notes/scripts.ts';
-import { plotBlobs } from './steps/plots/plot-task.ts';
 import { drawPlots } from './steps/plots/plots.ts';
 import { openPool } from './steps/pool.ts';
-import { computeRuns, runBlobs } from './steps/runs/runs.ts';
+import { computeRuns } from './steps/runs/runs.ts';
 import { computeSeries } from './steps/series/series.ts';
 import type { CodeDigests } from './store/code.ts';
+import { recording } from './store/memo.ts';
 import type { Store } from './store/store.ts';
 
 /** What the front door has read and opened before it knew that there is work to do. */
@@ -50,7 +50,8 @@ export interface Ground {
 }
 
 /** Runs the chain and writes the manifest. Throws only on faults of the disk; what is wrong with the author's files is in `problems`. */
-export async function chain({ root, scope, code, store, project, content }: Ground): Promise<Manifest> {
+export async function chain({ root, scope, code, store: whole, project, content }: Ground): Promise<Manifest> {
+  const store = recording(whole);
   const { data, looked } = remembering(dataFiles(root));
   const pool = openPool(root);
   try {
@@ -81,7 +82,7 @@ export async function chain({ root, scope, code, store, project, content }: Grou
     const scripts = computeScripts(root, held.notes);
     const accuracy = computeAccuracy(store, code.accuracy);
     const prose = computeProse(register);
-    const { entries, ...assembled } = assemble({
+    const assembled = assemble({
       store,
       register,
       runs,
@@ -94,9 +95,11 @@ export async function chain({ root, scope, code, store, project, content }: Grou
       gathered,
       copies,
       scope,
+      code: code.all,
+      site,
       prose: prose.html,
-      accuracy: accuracy.tables,
-      archived: { site: site.facts, project, states: published.states, origins: archives.origins, code: code.all },
+      accuracy,
+      archived: { project, states: published.states, origins: archives.origins, code: code.all },
     });
     const tried = [...attempts.values()];
     const digests = new Map([
@@ -128,27 +131,7 @@ export async function chain({ root, scope, code, store, project, content }: Grou
       ...assembled,
       present: store.keep(JSON.stringify(held.present)),
       problems: problems.sort(compareProblems),
-      entries: [...runs.outcomes.values()]
-        .flatMap(({ task }) => [task.key, `${task.key}-log`])
-        .concat(
-          accuracy.key,
-          [...comparisons.values()].map(({ key }) => key),
-          notes.outcomes.map(({ key }) => key),
-          plots.keys,
-          series.keys,
-          gathered.keys,
-          copies.keys,
-          entries,
-          site.keys,
-        ),
-      downloads: [
-        ...[...runs.outcomes.values()].flatMap(({ result }) => runBlobs(result)),
-        ...[...series.results.values()].map(({ text }) => text),
-        ...[...gathered.results.values()].map(({ record }) => record),
-        ...[...plots.results.values(), ...gathered.plots, ...copies.plots]
-          .flat()
-          .flatMap((plot) => (plot === null ? [] : plotBlobs(plot))),
-      ],
+      ...store.used(),
     };
     writeManifest(root, manifest);
     return manifest;

@@ -63,7 +63,7 @@ export const SCOPE_VARIABLE = 'SOAKPROOF_SCOPE';
 export const MANIFEST_VARIABLE = 'SOAKPROOF_MANIFEST';
 
 /** Changes with the shape below: a manifest of another format counts as none. */
-export const MANIFEST_FORMAT = 4;
+export const MANIFEST_FORMAT = 5;
 
 /** The list of what a site consists of, written last by stage 1. */
 export interface Manifest {
@@ -81,10 +81,9 @@ export interface Manifest {
   readonly gathered: Readonly<Record<string, string>>;
   /** Blob of the feeds; null where no note is published. */
   readonly feed: string | null;
-  /** Keys of the results that it was made from, kept when the cache is pruned. */
+  /** Entries and blobs of the store that stage 1 made or took, also of what no published note reaches: the cache is pruned to them. */
   readonly entries: readonly string[];
-  /** Drawings and downloads of all plots, also of those that no published note reaches: kept with their results. */
-  readonly downloads: readonly string[];
+  readonly blobs: readonly string[];
 }
 
 export interface Inputs {

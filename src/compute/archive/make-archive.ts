@@ -19,6 +19,7 @@ import { METHODS } from '../published-state/sources.ts';
 import { COPY_FOLDER, namedCopies } from '../record-copies/copy.ts';
 import { digest, digestOf } from '../store/digest.ts';
 import { jsonText, publishLedger } from '../store/json-text.ts';
+import { memo } from '../store/memo.ts';
 import type { Store } from '../store/store.ts';
 import { declarations, type Texts } from './declarations.ts';
 import { licencesText } from './licences.ts';
@@ -40,20 +41,15 @@ export interface ArchiveSources {
 /** A file of an archive: its text, or bytes that are in the store. */
 type Entry = { readonly text: string } | { readonly blob: string };
 
-/** The archive of a note, made where what goes in differs from last time; `key` is under which it is stored. */
-export function archiveOf(sources: ArchiveSources, note: ComputedNote): { readonly archive: Archive; readonly key: string } {
-  const { store } = sources;
+/** The archive of a note, made where what goes in differs from last time. */
+export function archiveOf(sources: ArchiveSources, note: ComputedNote): Archive {
   const entries = entriesOf(sources, note);
   const digests = [...entries].map(([path, entry]) => [path, 'blob' in entry ? entry.blob : digest(entry.text)]);
-  const key = digestOf(['archive', sources.maker.code, note.note.date, digests]);
-  const stored = store.get(key) as Archive | undefined;
-  if (stored !== undefined && store.has(stored.sha256)) return { archive: stored, key };
-  const files = [...entries].map(([path, entry]) => [path, bytesOf(store, path, entry)] as const);
-  const bytes = zipped(new Map(files), note.note.date);
-  const path = `${notePath(note)}${note.note.id}.zip`;
-  const archive = { path, sha256: store.keep(bytes), bytes: bytes.length };
-  store.set(key, archive);
-  return { archive, key };
+  return memo(sources.store, digestOf(['archive', sources.maker.code, note.note.date, digests]), (store) => {
+    const files = [...entries].map(([path, entry]) => [path, bytesOf(store, path, entry)] as const);
+    const bytes = zipped(new Map(files), note.note.date);
+    return { path: `${notePath(note)}${note.note.id}.zip`, sha256: store.keep(bytes), bytes: bytes.length };
+  });
 }
 
 function bytesOf(store: Store, path: string, entry: Entry): Uint8Array {

@@ -6,20 +6,14 @@ import { notePath } from '../contents/note-path.ts';
 import type { Parts } from '../contents/site-contents.ts';
 import type { Archive } from '../models/note.ts';
 import type { Project } from '../project/read-project.ts';
-import type { SiteFacts } from '../project/site-facts.ts';
 import type { Store } from '../store/store.ts';
 import { archiveOf } from './make-archive.ts';
 
-export interface Archives {
-  /** By the path of the note's page. */
-  readonly of: ReadonlyMap<string, Archive>;
-  /** Under which they are stored. */
-  readonly keys: readonly string[];
-}
+/** By the path of the note's page. */
+export type Archives = ReadonlyMap<string, Archive>;
 
 /** What archives are made of besides the contents of the site. */
 export interface ArchiveInputs {
-  readonly site: SiteFacts;
   readonly project: Project;
   readonly states: ReadonlyMap<string, PublishedState>;
   readonly origins: readonly ArchiveOrigin[];
@@ -34,9 +28,6 @@ export function archivesOf(store: Store, parts: Parts, { project, states, code }
   const maker = { version, code, node: process.versions.node.split('.')[0]! };
   const texts = new Map(project.content.map(({ path, text }) => [path, text]));
   const notes = parts.notes.filter(({ note }) => note.kind === 'note' && note.status === 'published');
-  const made = notes.map((note) => {
-    const { archive, key } = archiveOf({ store, parts, texts, copies: project.copies, states, maker }, note);
-    return { path: notePath(note), archive, key };
-  });
-  return { of: new Map(made.map(({ path, archive }) => [path, archive])), keys: made.map(({ key }) => key) };
+  const sources = { store, parts, texts, copies: project.copies, states, maker };
+  return new Map(notes.map((note) => [notePath(note), archiveOf(sources, note)]));
 }

@@ -6,19 +6,15 @@ import { comparisonPath } from '../contents/site-contents.ts';
 import type { Gathered } from '../models/gathered.ts';
 import type { ComparisonModel } from '../results.ts';
 import type { ComparisonOutcome } from '../steps/comparisons.ts';
-import {
-  COMPARED_PLOTS,
-  type ComparedPlotResult,
-  type ComparedPlotTask,
-  comparedPlotTask,
-} from '../steps/plots/comparison-plot-task.ts';
-import { type PlotResult, plotBlobs } from '../steps/plots/plot-task.ts';
+import { COMPARED_PLOTS, comparedPlotTask } from '../steps/plots/comparison-plot-task.ts';
+import type { PlotResult } from '../steps/plots/plot-task.ts';
 import type { Pool } from '../steps/pool.ts';
 import type { Runs } from '../steps/runs/runs.ts';
 import type { AllSeries } from '../steps/series/series.ts';
 import { storedSeries } from '../steps/series/series-step.ts';
 import { canonicalText } from '../store/canonical-json.ts';
 import { digestOf } from '../store/digest.ts';
+import { memoAsync } from '../store/memo.ts';
 import { fault } from '../store/momentary-problems.ts';
 import type { Store } from '../store/store.ts';
 import { comparisonModel } from './comparison-page.ts';
@@ -31,16 +27,11 @@ export interface GatheredComparison {
   /** Its page, but for what hangs on the rest of the site: body, marks, notes, copies. */
   readonly own: ComparisonModel;
   readonly plots: readonly PlotResult[];
-  /** Keys of its plots. */
-  readonly keys: readonly string[];
 }
 
 export interface AllGathered {
   /** By comparison id; one with a run that could not be read has none. */
   readonly results: ReadonlyMap<string, GatheredComparison>;
-  /** Of all of them. */
-  readonly plots: readonly (readonly PlotResult[])[];
-  readonly keys: readonly string[];
   readonly problems: readonly Problem[];
 }
 
@@ -58,22 +49,19 @@ interface Options {
 /** Gathers all comparisons of the register and draws what is not in the store yet. */
 export async function computeGathered(options: Options): Promise<AllGathered> {
   const results = new Map<string, GatheredComparison>();
-  const keys: string[] = [];
   const problems: Problem[] = [];
   const one = async (outcome: ComparisonOutcome) => {
     const { comparison } = outcome;
-    const key = keyOf(options, outcome);
     try {
-      const result = stored(options.store, key) ?? (await made(options, outcome, key));
-      if (result === null) return;
-      results.set(comparison.id, result);
-      keys.push(key, ...result.keys);
+      const make = (store: Store) => made({ ...options, store }, outcome);
+      const result = await memoAsync(options.store, keyOf(options, outcome), make, (each) => each !== null);
+      if (result !== null) results.set(comparison.id, result);
     } catch (thrown) {
       problems.push(fault(comparison.placeOf('runs'), 'the page of this comparison could not be made', thrown));
     }
   };
   await Promise.all([...options.comparisons.values()].map(one));
-  return { results, plots: [...results.values()].map(({ plots }) => plots), keys, problems };
+  return { results, problems };
 }
 
 /** Covers all code, the figures, and what the author says of the comparison, its runs, their devices and instruments. */
@@ -86,26 +74,18 @@ function keyOf({ code, register, runs }: Options, { comparison, key }: Compariso
   return digestOf(['gathered', code.all, key, comparison, said]);
 }
 
-/** A stored page counts only with all that it has in the store. */
-function stored(store: Store, key: string): GatheredComparison | undefined {
-  const result = store.get(key) as GatheredComparison | undefined;
-  return result && [result.record, ...result.plots.flatMap(plotBlobs)].every((blob) => store.has(blob)) ? result : undefined;
-}
-
-async function made(options: Options, { comparison, figures }: ComparisonOutcome, key: string): Promise<GatheredComparison | null> {
+/** Null where a log of its runs could not be used. */
+async function made(options: Options, { comparison, figures }: ComparisonOutcome): Promise<GatheredComparison | null> {
   const { store, register } = options;
   const gathered = figures && gather({ register, comparison, figures, runs: gatherable(options, reachedRuns(comparison)) });
   if (gathered === null) return null;
-  const { keys, ...drawn } = await drawCompared({ ...options, code: options.code.compared }, gathered);
+  const drawn = await drawCompared({ ...options, code: options.code.compared }, gathered);
   const alone = { body: '', status: 'published', notes: [], copies: [], has: () => true } as const;
-  const result = {
+  return {
     record: store.keep(canonicalText(gathered)),
     own: comparisonModel(gathered, drawn, { path: comparisonPath(comparison.id), ...alone }),
     plots: drawn.plots,
-    keys,
   };
-  store.set(key, result);
-  return result;
 }
 
 /** What was gathered of a comparison, from the store; one object however often it is asked for. */
@@ -128,22 +108,14 @@ export async function drawCompared(
   readonly plots: readonly PlotResult[];
   /** Why other plots are not drawn, in sentences. */
   readonly undrawn: readonly string[];
-  readonly keys: readonly string[];
 }> {
   const digest = digestOf(gathered);
   const tasks = COMPARED_PLOTS.map((id) => comparedPlotTask(code, id, gathered, digest));
-  const drawn = await Promise.all(tasks.map(async (task) => storedPlot(store, task) ?? (await pool.run(task))));
+  const drawn = await Promise.all(tasks.map((task) => pool.run(store, task)));
   return {
     plots: drawn.flatMap(({ plot }) => (plot === null ? [] : [plot])),
     undrawn: [...new Set(drawn.flatMap(({ why }) => (why === '' ? [] : [why])))],
-    keys: tasks.map(({ key }) => key),
   };
-}
-
-/** A stored plot counts only with its drawings and downloads. */
-function storedPlot(store: Store, task: ComparedPlotTask): ComparedPlotResult | undefined {
-  const result = store.get(task.key) as ComparedPlotResult | undefined;
-  return result?.plot == null || plotBlobs(result.plot).every((blob) => store.has(blob)) ? result : undefined;
 }
 
 function gatherable({ store, runs, series }: Options, ids: readonly string[]): ReadonlyMap<string, GatherableRun> {

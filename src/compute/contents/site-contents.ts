@@ -15,7 +15,7 @@ import type { PlotResult } from '../steps/plots/plot-task.ts';
 import type { RunData } from '../steps/runs/run-data.ts';
 import type { LogSummary } from '../steps/runs/run-step.ts';
 import type { ReadTable } from '../steps/runs/run-tables.ts';
-import type { Memory } from '../store/memo.ts';
+import type { SiteMemo } from '../store/memo.ts';
 
 export interface ComputedRun {
   readonly run: Run;
@@ -79,7 +79,7 @@ export interface Parts {
   readonly notes: readonly ComputedNote[];
   /** Files of data of runs and attempts. */
   readonly data: PublishedData;
-  readonly memory: Memory;
+  readonly memo: SiteMemo;
   /** HTML of the authors' own words about runs, devices and comparisons, by file. */
   readonly prose: ReadonlyMap<string, string>;
   /** What published notes reach: the rest shows in dev alone, and is marked. */

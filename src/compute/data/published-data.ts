@@ -3,18 +3,13 @@ import type { Register } from '../../register/register.ts';
 import type { ComputedAttempts, ComputedRun } from '../contents/site-contents.ts';
 import type { DataFile, PublishedData, Role } from '../models/data-file.ts';
 import { jsonText } from '../store/json-text.ts';
-import type { Memory } from '../store/memo.ts';
+import type { SiteMemo } from '../store/memo.ts';
 import type { Store } from '../store/store.ts';
 import { describeRun } from './description.ts';
 import { DESCRIPTION, distinctNames, sizeText } from './names.ts';
 import { publishedRun } from './published-run.ts';
 import { runFiles } from './run-files.ts';
 import { tableFile } from './table-file.ts';
-
-interface Kept {
-  readonly store: Store;
-  readonly memory: Memory;
-}
 
 interface Computed {
   readonly register: Register;
@@ -23,20 +18,19 @@ interface Computed {
 }
 
 /** Makes descriptions and figures as files, and says of every other file what it is. */
-export function publishedData(kept: Kept, { register, runs, attempts }: Computed): PublishedData {
+export function publishedData(memo: SiteMemo, { register, runs, attempts }: Computed): PublishedData {
   return new Map([
-    ...[...runs.values()].map((computed) => [`runs/${computed.run.id}`, knownFiles(kept, register, computed)] as const),
+    ...[...runs.values()].map((computed) => [`runs/${computed.run.id}`, knownFiles(memo, register, computed)] as const),
     ...filesOfAttempts([...attempts.values()]),
   ]);
 }
 
 /** A run's own files are made anew where its figures or anything that the author says of it, its device or instruments is another. */
-function knownFiles({ store, memory }: Kept, register: Register, computed: ComputedRun): DataFile[] {
+function knownFiles(memo: SiteMemo, register: Register, computed: ComputedRun): DataFile[] {
   const { run, key } = computed;
   const instruments = run.instruments.map((id) => register.instruments.get(id));
   const inputs = [key, run, register.devices.get(run.device), instruments];
-  const blobs = (files: readonly DataFile[]) => files.flatMap(({ path, sha256 }) => (path === null ? [] : [sha256]));
-  return memory.of('files of a run', inputs, () => filesOfRun(store, register, computed), blobs);
+  return memo.of('files of a run', inputs, (store) => filesOfRun(store, register, computed));
 }
 
 function filesOfRun(store: Store, register: Register, computed: ComputedRun): DataFile[] {

@@ -37,7 +37,7 @@ export function runModel(parts: Parts, computed: ComputedRun): RunModel {
     instruments: run.instruments.map((id) => instrumentRow(parts.register, id)),
     cautions: mergeCautions(cautions(run.context, derived)),
     body: parts.prose.get(run.file) ?? '',
-    groups: parts.memory.of('figures of a page', computed.key, () => figureGroups(computed)),
+    groups: parts.memo.of('figures of a page', computed.key, () => figureGroups(computed)),
     phases: derived.phases.map(({ name, from, to, inferred }) => ({
       name,
       from: durationText(from),

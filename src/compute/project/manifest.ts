@@ -50,20 +50,8 @@ export function stands(
     !manifest.problems.some(isPassing) &&
     inputs.content === now.content &&
     inputs.data.every((looked) => now.data.kind(looked.path) === looked.kind && sameLog(now.root, looked)) &&
-    blobsOf(manifest).every((blob) => now.store.has(blob))
+    manifest.blobs.every((blob) => now.store.has(blob))
   );
-}
-
-/** All that a manifest names in the store. */
-export function blobsOf({ pages, files, present, gathered, feed, downloads }: Manifest): string[] {
-  return [
-    ...pages.map(({ blob }) => blob),
-    ...files.map(({ blob }) => blob),
-    ...downloads,
-    present,
-    ...Object.values(gathered),
-    ...(feed === null ? [] : [feed]),
-  ];
 }
 
 function sameLog(root: string, { path, sha256 }: Inputs['data'][number]): boolean {

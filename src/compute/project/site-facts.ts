@@ -2,6 +2,7 @@
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { digest, digestOf } from '../store/digest.ts';
+import { memoAsync } from '../store/memo.ts';
 import type { Store } from '../store/store.ts';
 import { CONFIG } from './read-project.ts';
 
@@ -35,28 +36,19 @@ export function addressOf(site: string | undefined, base: string): Pick<SiteFact
   return { base: folder, address: site === undefined ? '' : new URL(folder, site).href };
 }
 
-export interface ReadFacts {
-  readonly facts: SiteFacts;
-  /** Under which they are stored; none where they could not be read. */
-  readonly keys: readonly string[];
-}
-
 /**
  * Runs the configuration, once for its text: it is a program, and nothing else knows what it says. One that cannot be run leaves the site
  * unnamed here; Astro says what is wrong with it.
  */
-export async function siteFacts(root: string, store: Store, config: string): Promise<ReadFacts> {
-  if (config === '') return { facts: UNNAMED, keys: [] };
-  const key = digestOf(['site', 1, config]);
-  const stored = store.get(key) as SiteFacts | undefined;
-  if (stored !== undefined) return { facts: stored, keys: [key] };
+export async function siteFacts(root: string, store: Store, config: string): Promise<SiteFacts> {
+  if (config === '') return UNNAMED;
   try {
-    const { default: configured } = await import(`${pathToFileURL(join(root, CONFIG)).href}?${digest(config)}`);
-    const facts = factsOf(configured);
-    store.set(key, facts);
-    return { facts, keys: [key] };
+    return await memoAsync(store, digestOf(['site', 1, config]), async () => {
+      const { default: configured } = await import(`${pathToFileURL(join(root, CONFIG)).href}?${digest(config)}`);
+      return factsOf(configured);
+    });
   } catch {
-    return { facts: UNNAMED, keys: [] };
+    return UNNAMED;
   }
 }
 

@@ -26,7 +26,7 @@ export function copyPages(store: Store, { copies }: PrintedCopies, parts: Parts)
     const living = livingOf(printed, parts, runs);
     const digests = [living.comparison, ...living.runs.values()].map((each) => each && digestOnce(each));
     const inputs = [printed.key, digests, living.methods];
-    const since = parts.memory.of('changed since a record copy', inputs, () => changedSince(recordOf(store, printed), living));
+    const since = parts.memo.of('changed since a record copy', inputs, () => changedSince(recordOf(store, printed), living));
     return [copyPath(printed.id), recordCopyModel(printed, living.comparison, since)];
   });
   return copies.length === 0 ? [] : [['record-copies/', recordCopiesModel(copies)], ...pages];

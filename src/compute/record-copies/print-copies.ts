@@ -7,10 +7,11 @@ import { comparisonModel } from '../comparison/comparison-page.ts';
 import { drawCompared } from '../comparison/compute-gathered.ts';
 import type { ComparisonModel, Manifest } from '../results.ts';
 import { plotFiles } from '../steps/plots/plot-files.ts';
-import { type PlotResult, plotBlobs } from '../steps/plots/plot-task.ts';
+import type { PlotResult } from '../steps/plots/plot-task.ts';
 import type { Pool } from '../steps/pool.ts';
 import { digestOf } from '../store/digest.ts';
 import { jsonText } from '../store/json-text.ts';
+import { memoAsync, stored } from '../store/memo.ts';
 import type { Store } from '../store/store.ts';
 import { copyPath } from './copy.ts';
 import { type ReadCopy, readCopy } from './read-copies.ts';
@@ -33,15 +34,11 @@ export interface PrintedCopy {
   readonly plots: readonly PlotResult[];
   /** The file itself, its figures, the downloads of its plots. */
   readonly files: Manifest['files'];
-  /** Keys of its plots. */
-  readonly keys: readonly string[];
 }
 
 export interface PrintedCopies {
   /** Newest first, those of one day by id. */
   readonly copies: readonly PrintedCopy[];
-  readonly plots: readonly (readonly PlotResult[])[];
-  readonly keys: readonly string[];
   readonly problems: readonly Problem[];
 }
 
@@ -58,8 +55,6 @@ export async function printCopies(ground: Ground, files: readonly ContentFile[])
   const copies = all.filter((printed): printed is PrintedCopy => !isProblem(printed));
   return {
     copies: copies.sort((a, b) => compareText(b.date, a.date) || compareText(a.id, b.id)),
-    plots: copies.map(({ plots }) => plots),
-    keys: copies.flatMap(({ key, keys }) => [key, ...keys]),
     problems: all.filter(isProblem),
   };
 }
@@ -72,17 +67,13 @@ export function recordOf(store: Store, { files }: PrintedCopy): Recorded {
 }
 
 async function printCopy(ground: Ground, file: ContentFile): Promise<PrintedCopy | Problem> {
-  const { store, code } = ground;
-  const key = digestOf(['record-copy', code.all, file.path, file.text]);
-  const stored = store.get(key) as PrintedCopy | undefined;
-  if (stored?.files.every(({ blob }) => store.has(blob)) && stored.plots.flatMap(plotBlobs).every((blob) => store.has(blob)))
-    return stored;
+  const key = digestOf(['record-copy', ground.code.all, file.path, file.text]);
+  const before = stored<PrintedCopy>(ground.store, key);
+  if (before !== undefined) return before;
   const read = readCopy(file);
   if (isProblem(read)) return read;
   try {
-    const printed = await printedFrom(ground, key, read);
-    store.set(key, printed);
-    return printed;
+    return await memoAsync(ground.store, key, (store) => printedFrom({ ...ground, store }, key, read));
   } catch (thrown) {
     return unprintable(file.path, thrown);
   }
@@ -92,7 +83,7 @@ async function printCopy(ground: Ground, file: ContentFile): Promise<PrintedCopy
 async function printedFrom({ store, pool, code }: Ground, key: string, { copy, text, sha256 }: ReadCopy): Promise<PrintedCopy> {
   const { id, date, record } = copy;
   const path = copyPath(id);
-  const { keys, ...drawn } = await drawCompared({ store, pool, code: code.compared }, record);
+  const drawn = await drawCompared({ store, pool, code: code.compared }, record);
   const alone = { body: '', status: 'published', notes: [], copies: [], has: () => false } as const;
   return {
     key,
@@ -110,7 +101,6 @@ async function printedFrom({ store, pool, code }: Ground, key: string, { copy, t
       { path: `${path}figures.json`, blob: store.keep(figuresText(id, record)) },
       ...plotFiles(path, drawn.plots),
     ],
-    keys,
   };
 }
 

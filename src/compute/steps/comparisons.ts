@@ -2,12 +2,13 @@
 
 import { compare } from '../../figures/comparison/compare.ts';
 import type { ComparedRun } from '../../figures/comparison/compared.ts';
-import type { Figure } from '../../figures/figure.ts';
+import type { FigureMap } from '../../figures/figure.ts';
 import type { Problem } from '../../problem.ts';
 import type { Comparison, Register } from '../../register/register.ts';
 import { repeatKey } from '../../register/resolved/check-settings.ts';
 import { reachedRuns } from '../../register/resolved/reached-runs.ts';
 import { digestOf } from '../store/digest.ts';
+import { stored } from '../store/memo.ts';
 import { fault } from '../store/momentary-problems.ts';
 import type { Store } from '../store/store.ts';
 import type { RunOutcome, Runs } from './runs/runs.ts';
@@ -16,7 +17,7 @@ export interface ComparisonOutcome {
   readonly comparison: Comparison;
   readonly key: string;
   /** Null where a log of its runs could not be used: that run's problems then say why. */
-  readonly figures: ReadonlyMap<string, Figure> | null;
+  readonly figures: FigureMap | null;
   readonly problems: readonly Problem[];
 }
 
@@ -35,8 +36,8 @@ export function computeComparisons({ store, code, register, runs }: Options): Re
     const settings = [...comparison.settings].map(([alias, ids]) => [alias, ids.map(keyOf)]);
     const repeats = comparison.repeats.map((id) => [keyOf(id), repeatKey(outcomeOf(id).run)]);
     const key = digestOf(['comparison', code, comparison.id, comparison.reference, settings, repeats]);
-    const stored = store.get(key) as ReadonlyMap<string, Figure> | undefined;
-    if (stored !== undefined) return [comparison.id, { comparison, key, figures: stored, problems: [] }];
+    const before = stored<FigureMap>(store, key);
+    if (before !== undefined) return [comparison.id, { comparison, key, figures: before, problems: [] }];
     const outcome = tried(comparison, outcomeOf);
     if (outcome.figures !== null) store.set(key, outcome.figures);
     return [comparison.id, { comparison, key, ...outcome }];
@@ -56,7 +57,7 @@ function tried(comparison: Comparison, outcomeOf: OutcomeOf): Pick<ComparisonOut
   }
 }
 
-function derived(comparison: Comparison, outcomeOf: OutcomeOf): ReadonlyMap<string, Figure> | null {
+function derived(comparison: Comparison, outcomeOf: OutcomeOf): FigureMap | null {
   const { id, reference, repeats } = comparison;
   if (reachedRuns(comparison).some((run) => outcomeOf(run).result.derived === null)) return null;
   const settings = [...comparison.settings].map(([alias, ids]) => ({

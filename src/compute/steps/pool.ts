@@ -1,16 +1,19 @@
 /** Worker threads, one a core: tasks go out in order, answers come back as promises. */
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
+import { stored } from '../store/memo.ts';
+import type { Kept, Store } from '../store/store.ts';
 import type { Answer, Task } from './worker.ts';
 
 export interface Pool {
-  run<T extends Task>(task: T): Promise<Answer<T>>;
+  /** What a task comes to: from the store, or made by a worker, which stores it. */
+  run<T extends Task>(store: Store, task: T): Promise<Answer<T>>;
   close(): Promise<void>;
 }
 
 interface Waiting {
   readonly task: Task;
-  readonly resolve: (answer: never) => void;
+  readonly resolve: (made: never) => void;
   readonly reject: (reason: unknown) => void;
 }
 
@@ -23,11 +26,11 @@ export function openPool(root: string, size: number = availableParallelism()): P
 
   const start = (): Worker => {
     const worker = new Worker(new URL('./worker.ts', import.meta.url), { workerData: { root } });
-    worker.on('message', (message: { answer: never } | { thrown: unknown }) => {
+    worker.on('message', (message: { made: never } | { thrown: unknown }) => {
       const done = busy.get(worker)!;
       busy.delete(worker);
       if ('thrown' in message) done.reject(message.thrown);
-      else done.resolve(message.answer);
+      else done.resolve(message.made);
       idle.push(worker);
       next();
     });
@@ -51,12 +54,20 @@ export function openPool(root: string, size: number = availableParallelism()): P
     }
   };
 
+  const send = <T extends Task>(task: T) =>
+    new Promise<{ readonly answer: Answer<T>; readonly used: Kept }>((resolve, reject) => {
+      queue.push({ task, resolve: resolve as Waiting['resolve'], reject });
+      next();
+    });
+
   return {
-    run: <T extends Task>(task: T) =>
-      new Promise<Answer<T>>((resolve, reject) => {
-        queue.push({ task, resolve: resolve as Waiting['resolve'], reject });
-        next();
-      }),
+    run: async <T extends Task>(store: Store, task: T) => {
+      const before = stored<Answer<T>>(store, task.key);
+      if (before !== undefined) return before;
+      const { answer, used } = await send(task);
+      store.note(task.key, used);
+      return answer;
+    },
     close: async () => {
       await Promise.all(all.map((worker) => worker.terminate()));
     },

@@ -1,8 +1,9 @@
 /** A worker thread of stage 1: takes tasks one at a time, stores what a later build can use again, answers. */
 import { parentPort, workerData } from 'node:worker_threads';
 import { keepCompiled } from '../store/compile-cache.ts';
+import { memoAsync, recording } from '../store/memo.ts';
 import { isPassing } from '../store/momentary-problems.ts';
-import { openStore } from '../store/store.ts';
+import { type Kept, openStore, type Store } from '../store/store.ts';
 import type { ComparedPlotResult, ComparedPlotTask } from './plots/comparison-plot-task.ts';
 import type { PlotResult, PlotTask } from './plots/plot-task.ts';
 import type { RunResult, RunTask } from './runs/run-step.ts';
@@ -22,23 +23,24 @@ const { root } = workerData as { root: string };
 keepCompiled(root);
 const store = openStore(root);
 
-async function perform(task: Task): Promise<Result> {
-  const result = await resultOf(task);
-  if (!result.problems.some(isPassing)) store.set(task.key, result);
-  return result;
+async function perform(task: Task): Promise<{ readonly answer: Result; readonly used: Kept }> {
+  const used = recording(store);
+  const lasts = ({ problems }: Result) => !problems.some(isPassing);
+  const answer = await memoAsync(used, task.key, (own) => resultOf(own, task), lasts);
+  return { answer, used: used.used() };
 }
 
 /** The steps are loaded with the first task of their kind: Vega, for one, is not loaded for a build without plots to draw. */
-async function resultOf(task: Task): Promise<Result> {
-  if (task.step === 'run') return (await import('./runs/run-step.ts')).runStep(root, store, task);
-  if (task.step === 'series') return (await import('./series/series-step.ts')).seriesStep(root, store, task);
-  if (task.step === 'compared-plot') return (await import('./plots/comparison-plot-step.ts')).comparedPlotStep(store, task);
-  return (await import('./plots/plot-step.ts')).plotStep(root, store, task);
+async function resultOf(own: Store, task: Task): Promise<Result> {
+  if (task.step === 'run') return (await import('./runs/run-step.ts')).runStep(root, own, task);
+  if (task.step === 'series') return (await import('./series/series-step.ts')).seriesStep(root, own, task);
+  if (task.step === 'compared-plot') return (await import('./plots/comparison-plot-step.ts')).comparedPlotStep(own, task);
+  return (await import('./plots/plot-step.ts')).plotStep(root, own, task);
 }
 
 parentPort!.on('message', (task: Task) => {
   perform(task).then(
-    (answer) => parentPort!.postMessage({ answer }),
+    (made) => parentPort!.postMessage({ made }),
     (thrown) => parentPort!.postMessage({ thrown }),
   );
 });

@@ -11,10 +11,27 @@ import { openSeen } from './undamaged-files.ts';
 
 const DIGEST_LENGTH = 64;
 
+/** Changes with the shape of entries: one of another format counts as missing. */
+const ENTRY_FORMAT = 2;
+
+/** What belongs to an entry: blobs and other entries that were stored while it was made. */
+export interface Kept {
+  readonly blobs: readonly string[];
+  readonly entries: readonly string[];
+}
+
+export interface Entry extends Kept {
+  readonly value: unknown;
+}
+
 export interface Store {
   /** The value stored under a key, or undefined where there is none that can be trusted. */
   get(key: string): unknown;
-  set(key: string, value: unknown): void;
+  /** The same with what belongs to it; an entry that lacks one of its blobs counts as missing. */
+  entry(key: string): Entry | undefined;
+  set(key: string, value: unknown, kept?: Kept): void;
+  /** Tells a recording that an entry was used; the store itself keeps no account. */
+  note(key: string, kept: Kept): void;
   /** Stores bytes under their own digest and returns it. */
   keep(bytes: string | Uint8Array): string;
   /** Whether the bytes with that digest are there and undamaged; those that an earlier process found so need not be read again. */
@@ -41,11 +58,19 @@ export function openStore(root: string): Store {
     const listed = seen.listed();
     if (listed !== undefined) writeWhole(list, listed);
   };
+  const has = (blob: string) => seen.undamaged(blob, join(blobs, blob), () => readBlob(join(blobs, blob), blob) !== undefined);
+  const whole = (key: string) => {
+    const entry = readEntry(join(entries, key));
+    return entry?.blobs.every(has) ? entry : undefined;
+  };
   return {
-    get: (key) => readEntry(join(entries, key)),
-    set: (key, value) => writeEntry(join(entries, key), value),
+    get: (key) => whole(key)?.value,
+    entry: whole,
+    set: (key, value, kept = { blobs: [], entries: [] }) =>
+      writeEntry(join(entries, key), { value, blobs: kept.blobs, entries: kept.entries }),
+    note: () => {},
     keep: (bytes) => keepBlob(blobs, bytes),
-    has: (blob) => seen.undamaged(blob, join(blobs, blob), () => readBlob(join(blobs, blob), blob) !== undefined),
+    has,
     remember,
     bytes: (blob) => readBlob(join(blobs, blob), blob),
     pathOf: (blob) => join(blobs, blob),
@@ -69,16 +94,17 @@ export function writeWhole(path: string, content: string | Uint8Array): void {
   }
 }
 
-function readEntry(path: string): unknown {
+function readEntry(path: string): Entry | undefined {
   const content = fileAt(path);
   if (content === undefined) return undefined;
   const payload = content.subarray(DIGEST_LENGTH);
   if (content.toString('latin1', 0, DIGEST_LENGTH) !== digest(payload)) return undefined;
-  return deserialize(payload);
+  const entry = deserialize(payload) as (Entry & { readonly format?: number }) | null;
+  return entry?.format === ENTRY_FORMAT ? entry : undefined;
 }
 
-function writeEntry(path: string, value: unknown): void {
-  const payload = serialize(value);
+function writeEntry(path: string, entry: Entry): void {
+  const payload = serialize({ format: ENTRY_FORMAT, ...entry });
   writeWhole(path, Buffer.concat([Buffer.from(digest(payload), 'latin1'), payload]));
 }
 

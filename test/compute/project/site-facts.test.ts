@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
 import { addressOf, siteFacts } from '../../../src/compute/project/site-facts.ts';
+import { recording } from '../../../src/compute/store/memo.ts';
 import { openStore } from '../../../src/compute/store/store.ts';
 
 const root = mkdtempSync(join(tmpdir(), 'soakproof-facts-'));
@@ -24,18 +25,19 @@ test('compute/site-facts: what the configuration says is read by running it, and
   const named = `{ named: { title: 'Bench notes', byline: 'Readings' } }`;
   const config = `export default { site: 'https://bench.example', base: '/r', integrations: [{}, ${named}] };`;
   const read = await facts(config);
-  expect(read.facts).toEqual({ title: 'Bench notes', byline: 'Readings', base: '/r/', address: 'https://bench.example/r/' });
-  expect(openStore(root).get(read.keys[0]!)).toEqual(read.facts);
-  expect(await facts(config)).toEqual(read);
+  expect(read).toEqual({ title: 'Bench notes', byline: 'Readings', base: '/r/', address: 'https://bench.example/r/' });
+  const used = recording(openStore(root));
+  expect(await siteFacts(root, used, config)).toEqual(read);
+  expect(used.used().entries.map((key) => openStore(root).get(key))).toEqual([read]);
 });
 
 test('compute/site-facts: a changed configuration is run anew in the same process', async () => {
   const at = (site: string) => `export default { site: '${site}' };`;
-  expect((await facts(at('https://a.example'))).facts.address).toBe('https://a.example/');
-  expect((await facts(at('https://b.example'))).facts.address).toBe('https://b.example/');
+  expect((await facts(at('https://a.example'))).address).toBe('https://a.example/');
+  expect((await facts(at('https://b.example'))).address).toBe('https://b.example/');
 });
 
 test('compute/site-facts: without one, or with one that cannot be run, the site has no name', async () => {
-  expect(await siteFacts(root, openStore(root), '')).toEqual({ facts: UNNAMED, keys: [] });
-  expect(await facts('export default {')).toEqual({ facts: UNNAMED, keys: [] });
+  expect(await siteFacts(root, openStore(root), '')).toEqual(UNNAMED);
+  expect(await facts('export default {')).toEqual(UNNAMED);
 });

@@ -6,6 +6,7 @@ import { copyFile, sealedCopy } from '../../../src/compute/record-copies/copy.ts
 import { type PrintedCopies, printCopies, recordOf } from '../../../src/compute/record-copies/print-copies.ts';
 import { openPool, type Pool } from '../../../src/compute/steps/pool.ts';
 import { digest } from '../../../src/compute/store/digest.ts';
+import { recording } from '../../../src/compute/store/memo.ts';
 import { openStore, type Store } from '../../../src/compute/store/store.ts';
 import { copyOf, recorded, recordedRun, temperature } from './recorded.ts';
 
@@ -47,9 +48,12 @@ describe('compute/record-copies/print-copies', () => {
     expect(Buffer.from(store.bytes(printed!.files[0]!.blob)!).toString()).toBe(file.text);
     expect(recordOf(store, printed!)).toEqual(copyOf().record);
     const stored = entries();
-    expect(await print(file)).toEqual(first);
+    const used = recording(store);
+    expect(await printCopies({ store: used, pool, code: CODE }, [file])).toEqual(first);
     expect(entries()).toBe(stored);
-    expect(first.keys.length).toBe(stored);
+    // What it rests on is named with it: the plots, and their drawings.
+    expect(used.used().entries.length).toBe(stored);
+    expect(used.used().blobs).toEqual(expect.arrayContaining(printed!.files.map(({ blob }) => blob)));
   });
 
   it('lists the newest first', async () => {

@@ -16,7 +16,6 @@ import { type Keyed, wordStep } from './word-step.ts';
 export interface NoteOutcome {
   /** Its title, summary and disclosure as they print. */
   readonly note: Note;
-  readonly key: string;
   readonly written: Written;
   /** Ids of the runs that it reaches, also through comparisons, in its own order. */
   readonly reaches: readonly string[];
@@ -47,10 +46,9 @@ export function computeNotes({ store, code, register, runs, comparisons, attempt
   const outcomes = [...register.notes].map(([id, note]) => {
     const subjects = subjectsOf(note, { runs, comparisons, attempts });
     const through = [...note.comparisons.values()].flatMap((id) => reachedRuns(register.comparisons.get(id)!));
-    const { key, written } = wordStep(store, code, note, subjects, recorded.get(id));
+    const written = wordStep(store, code, note, subjects, recorded.get(id));
     return {
       note: withPlainFront(note, written),
-      key,
       written,
       reaches: [...new Set([...note.runs.values(), ...through])],
     };

@@ -4,6 +4,7 @@ import type { Recorded } from '../../../words/page/recorded-words.ts';
 import { write } from '../../../words/write.ts';
 import type { Subject, Written } from '../../../words/written.ts';
 import { digestOf } from '../../store/digest.ts';
+import { memo } from '../../store/memo.ts';
 import type { Store } from '../../store/store.ts';
 
 /** A subject with the key of the result that its figures come from: equal keys mean equal figures. */
@@ -19,14 +20,12 @@ export function wordStep(
   note: Note,
   subjects: ReadonlyMap<string, Keyed>,
   recorded: readonly Recorded[] = [],
-): { key: string; written: Written } {
+): Written {
   const { placeOf: _placeOf, ...declared } = note;
   // The figures are covered by their key; all else that words may see of a subject goes in as it is.
   const named = [...subjects].map(([alias, { subject, key }]) => [alias, key, { ...subject, figures: undefined }]);
   const key = digestOf(['words', code, declared, named, recorded]);
-  const stored = store.get(key) as Written | undefined;
-  if (stored !== undefined) return { key, written: stored };
-  const written = write(note, new Map([...subjects].map(([alias, { subject }]) => [alias, subject])), { unheld: true, recorded });
-  store.set(key, written);
-  return { key, written };
+  return memo(store, key, () => {
+    return write(note, new Map([...subjects].map(([alias, { subject }]) => [alias, subject])), { unheld: true, recorded });
+  });
 }

@@ -32,11 +32,6 @@ export interface PlotResult extends Omit<Drawn, 'wide' | 'narrow' | 'svg' | 'png
   readonly files: { readonly svg: string; readonly png: string; readonly csv: string };
 }
 
-/** All that a drawn plot has in the store. */
-export function plotBlobs({ inline, files }: PlotResult): string[] {
-  return [...Object.values(inline), ...Object.values(files)];
-}
-
 /** A task with the key that covers it: its code, what was asked for, and the results it is drawn from. */
 export function plotTask(
   code: string,

@@ -12,13 +12,12 @@ import type { Notes } from '../notes/notes.ts';
 import type { Pool } from '../pool.ts';
 import type { Runs } from '../runs/runs.ts';
 import { attemptsPlot } from './attempts-plot.ts';
-import { type ComparedTask, type PlotResult, type PlotTask, plotBlobs, plotTask } from './plot-task.ts';
+import { type ComparedTask, type PlotResult, plotTask } from './plot-task.ts';
 import { runPlots } from './run-plots.ts';
 
 export interface Plots {
   /** By `notes/<slug>`, `runs/<id>` or `attempts/<id>`, in the order of their requests. A plot that could not be drawn is null. */
   readonly results: ReadonlyMap<string, readonly (PlotResult | null)[]>;
-  readonly keys: readonly string[];
   readonly problems: readonly Problem[];
 }
 
@@ -45,15 +44,14 @@ export async function drawPlots(options: Options): Promise<Plots> {
   for (const { note, written } of options.notes.outcomes) requests.set(`${note.kind}s/${note.id}`, written.plots);
 
   const problems: Problem[] = [];
-  const keys: string[] = [];
   const drawn = [...requests].map(async ([page, asked]) => {
-    const results = await Promise.all(asked.map((request) => drawPlot(options, request, keys, problems)));
+    const results = await Promise.all(asked.map((request) => drawPlot(options, request, problems)));
     return [page, results] as const;
   });
-  return { results: new Map(await Promise.all(drawn)), keys, problems };
+  return { results: new Map(await Promise.all(drawn)), problems };
 }
 
-async function drawPlot(options: Options, request: PlotRequest, keys: string[], problems: Problem[]): Promise<PlotResult | null> {
+async function drawPlot(options: Options, request: PlotRequest, problems: Problem[]): Promise<PlotResult | null> {
   const outcomes = request.runs.map(({ run }) => options.runs.outcomes.get(run)!);
   if (outcomes.some(({ result }) => result.derived === null)) return null;
   const attempts = (request.attempts ?? []).flatMap(({ id }) => attemptsSubject(options, id));
@@ -68,8 +66,7 @@ async function drawPlot(options: Options, request: PlotRequest, keys: string[], 
     compared,
   );
   try {
-    const result = stored(options.store, task) ?? (await options.pool.run(task));
-    keys.push(task.key);
+    const result = await options.pool.run(options.store, task);
     problems.push(...result.problems.map((problem) => ({ ...problem, place: request.place })));
     return result;
   } catch (thrown) {
@@ -91,10 +88,4 @@ function comparedTask({ comparisons }: Options, { id, slots }: NonNullable<PlotR
   let next = Object.keys(slots).length;
   const runs = [...comparison.settings].map(([alias, [run]]) => ({ alias, slot: slots[run!] ?? next++ }));
   return { key, subject: { reference: comparison.reference, runs, figures } };
-}
-
-/** A stored plot counts only with its drawings and downloads. */
-function stored(store: Store, task: PlotTask): PlotResult | undefined {
-  const result = store.get(task.key) as PlotResult | undefined;
-  return result !== undefined && plotBlobs(result).every((blob) => store.has(blob)) ? result : undefined;
 }

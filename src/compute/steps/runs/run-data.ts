@@ -62,11 +62,3 @@ function stored(store: Store, content: string | Uint8Array): Stored {
   const bytes = typeof content === 'string' ? Buffer.from(content) : content;
   return { sha256: store.keep(bytes), bytes: bytes.length };
 }
-
-/** All that a run's data has in the store. */
-export function dataBlobs(data: RunData): string[] {
-  const { way, log, redacted, cleaned } = data;
-  return [...(way === 'as it came' ? [log] : []), ...(redacted ? [redacted] : []), ...(cleaned ? [cleaned] : [])].map(
-    ({ sha256 }) => sha256,
-  );
-}

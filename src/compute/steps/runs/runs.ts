@@ -7,7 +7,6 @@ import { digest, digestOf } from '../../store/digest.ts';
 import { fault } from '../../store/momentary-problems.ts';
 import type { Store } from '../../store/store.ts';
 import type { Pool } from '../pool.ts';
-import { dataBlobs } from './run-data.ts';
 import { failed, type RunResult, type RunTask } from './run-step.ts';
 import { tablePaths } from './run-tables.ts';
 
@@ -61,19 +60,8 @@ async function computeRun({ root, store, pool, code }: Options, run: Run, logs: 
     tables,
     digests,
   };
-  const result = stored(store, key) ?? (await pool.run(task).catch((thrown) => faulty(run, thrown)));
+  const result = await pool.run(store, task).catch((thrown) => faulty(run, thrown));
   return { run, task, result };
-}
-
-/** A stored result counts only with the files that go out of it. */
-function stored(store: Store, key: string): RunResult | undefined {
-  const result = store.get(key) as RunResult | undefined;
-  return result !== undefined && runBlobs(result).every((blob) => store.has(blob)) ? result : undefined;
-}
-
-/** All that a run has in the store besides its results. */
-export function runBlobs({ data, tables }: RunResult): string[] {
-  return [...(data === null ? [] : dataBlobs(data)), ...tables.map(({ sha256 }) => sha256)];
 }
 
 /** '' where the file cannot be read: the run's own step then says why. */

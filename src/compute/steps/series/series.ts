@@ -9,7 +9,6 @@ import { type SeriesResult, seriesTask } from './series-step.ts';
 export interface AllSeries {
   /** By run id; a run whose log could not be used has none. */
   readonly results: ReadonlyMap<string, SeriesResult>;
-  readonly keys: readonly string[];
   readonly problems: readonly Problem[];
 }
 
@@ -23,24 +22,15 @@ interface Options {
 /** Makes what is not in the store yet. */
 export async function computeSeries({ store, pool, code, runs }: Options): Promise<AllSeries> {
   const results = new Map<string, SeriesResult>();
-  const keys: string[] = [];
   const problems: Problem[] = [];
   const one = async ({ run, task, result }: RunOutcome) => {
     if (result.derived === null) return;
-    const wanted = seriesTask(code, task);
     try {
-      results.set(run.id, stored(store, wanted.key) ?? (await pool.run(wanted)));
-      keys.push(wanted.key);
+      results.set(run.id, await pool.run(store, seriesTask(code, task)));
     } catch (thrown) {
       problems.push(fault(run.placeOf('log'), 'the series of this run made Soakproof itself fail', thrown, ' with the log'));
     }
   };
   await Promise.all([...runs.outcomes.values()].map(one));
-  return { results, keys, problems };
-}
-
-/** A stored result counts only with its text. */
-function stored(store: Store, key: string): SeriesResult | undefined {
-  const result = store.get(key) as SeriesResult | undefined;
-  return result !== undefined && store.has(result.text) ? result : undefined;
+  return { results, problems };
 }

@@ -1,0 +1,8 @@
+/** Record copies: a page each, the list of them, and the files beside both. */
+import { copyFiles, copyPages } from '../../record-copies/copy-pages.ts';
+import type { PageKind } from '../page-kind.ts';
+
+export const RECORD_COPIES: PageKind = {
+  pages: ({ store, parts, copies }) => copyPages(store, copies, parts),
+  files: ({ store, copies }) => copyFiles(store, copies),
+};

@@ -1,0 +1,21 @@
+/** Pages of which a site has one. */
+import { accuracyModel } from '../../pages/accuracy.ts';
+import { compareModel } from '../../pages/compare.ts';
+import { homeModel } from '../../pages/home.ts';
+import { methodModel } from '../../pages/method.ts';
+import { MISSING_IN_DEV } from '../../results.ts';
+import type { PageKind } from '../page-kind.ts';
+
+export const HOME: PageKind = { pages: ({ parts }) => [['', homeModel(parts)]] };
+
+export const FREE_COMPARISON: PageKind = { pages: ({ parts }) => [['compare/', compareModel(parts)]] };
+
+export const METHOD: PageKind = {
+  pages: ({ accuracy }) => [
+    ['method/', methodModel(accuracy)],
+    ['method/accuracy/', accuracyModel(accuracy)],
+  ],
+};
+
+/** Astro's dev server keeps /404 to itself; dev sends missing addresses elsewhere instead (print/dev.ts). */
+export const NOT_FOUND: PageKind = { pages: ({ scope }) => [[scope === 'all' ? MISSING_IN_DEV : '404', { kind: 'not-found' }]] };

@@ -1,0 +1,27 @@
+/** What a kind of page gives to the site. */
+import type { CheckTable } from '../../figures/checks/results.ts';
+import type { Archives } from '../archive/site-archives.ts';
+import type { Parts } from '../contents/site-contents.ts';
+import type { PrintedCopies } from '../record-copies/print-copies.ts';
+import type { Manifest, PageModel, Scope } from '../results.ts';
+import type { Store } from '../store/store.ts';
+
+/** All that pages are made from. */
+export interface Ground {
+  readonly store: Store;
+  readonly parts: Parts;
+  readonly copies: PrintedCopies;
+  readonly archives: Archives;
+  /** Published values beside ours. */
+  readonly accuracy: readonly CheckTable[];
+  readonly scope: Scope;
+}
+
+export type Page = [path: string, model: PageModel];
+
+export interface PageKind {
+  /** Its pages in this site, by their paths below the base. */
+  pages(ground: Ground): Page[];
+  /** What stands beside them; their bytes are in the store. */
+  files?(ground: Ground): Manifest['files'][number][];
+}
