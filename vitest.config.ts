@@ -1,17 +1,37 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
+import { PATIENCE } from './test/site/patience.ts';
 
-// `unit` is quick and touches nothing but memory and temporary folders; `site` builds whole sites and opens a browser.
+/** Nothing that is right takes as long, on however busy a machine: it ends what hangs, and judges no test by its time. */
+const HANGS = 900_000;
+
+const STAGE = 'test/**/*.stage.test.ts';
+const SITE = 'test/site/**/*.test.ts';
+
+/** A module is loaded once for all files of a worker, since loading took two thirds of the time. So no test leaves a module changed. */
+const common = { isolate: false, testTimeout: HANGS, hookTimeout: HANGS };
+
+/**
+ * `unit` is quick and touches nothing but memory and temporary folders; `stage` runs stage 1 on a project folder; `site` builds whole sites
+ * and opens a browser. A part of one: `npx vitest run --project unit test/figures`.
+ */
 export default defineConfig({
   test: {
+    maxWorkers: availableParallelism(),
     projects: [
-      { test: { name: 'unit', include: ['test/**/*.test.ts'], exclude: ['test/site/**'], testTimeout: 60_000 } },
+      {
+        test: { ...common, name: 'unit', include: ['test/**/*.test.ts'], exclude: [STAGE, SITE], globalSetup: ['test/scratch.ts'] },
+      },
+      { test: { ...common, name: 'stage', include: [STAGE], globalSetup: ['test/scratch.ts', 'test/demonstration.ts'] } },
       {
         test: {
+          ...common,
           name: 'site',
-          include: ['test/site/**/*.test.ts'],
-          testTimeout: 240_000,
-          hookTimeout: 240_000,
-          fileParallelism: false,
+          include: [SITE],
+          globalSetup: ['test/scratch.ts', 'test/demonstration.ts'],
+          expect: { poll: { timeout: PATIENCE } },
+          // After all others, which would take the time of its browsers.
+          sequence: { groupOrder: 1 },
           // A browser on a loaded machine loses a race now and then; what fails twice is wrong, and the report names each second try.
           retry: 1,
         },

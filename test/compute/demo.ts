@@ -1,9 +1,8 @@
-/** The demonstration, computed in this process by stage 1's own steps; its cache is a folder that goes when the test ends. */
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+/** The demonstration, computed in this process by stage 1's own steps, once for all tests of a worker that ask for it. */
+import { mkdtempSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { afterAll } from 'vitest';
+import { inject } from 'vitest';
 import { dataFiles, readProject } from '../../src/compute/project/read-project.ts';
 import { type ComparisonOutcome, computeComparisons } from '../../src/compute/steps/comparisons.ts';
 import { runStep } from '../../src/compute/steps/runs/run-step.ts';
@@ -23,11 +22,16 @@ export interface Demo {
   readonly store: Store;
 }
 
+let computed: Promise<Demo> | undefined;
+
 /** All runs and comparisons of the demonstration, held-back ones too. */
-export async function computeDemo(): Promise<Demo> {
-  const folder = mkdtempSync(join(tmpdir(), 'soakproof-demo-'));
-  afterAll(() => rmSync(folder, { recursive: true }));
-  const store = openStore(folder);
+export function computeDemo(): Promise<Demo> {
+  computed ??= compute();
+  return computed;
+}
+
+async function compute(): Promise<Demo> {
+  const store = openStore(mkdtempSync(join(inject('scratch'), 'demo-')));
   const { register } = readRegister(readProject(ROOT).content, dataFiles(ROOT));
   const pool = { run: async (task: Parameters<typeof runStep>[2]) => runStep(ROOT, store, task) };
   const runs = await computeRuns({ root: ROOT, store, pool: pool as never, code: 'test', register });

@@ -3,6 +3,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import chromium, { inflate } from '@sparticuz/chromium';
 import { type Browser, chromium as driver } from 'playwright-core';
+import { PATIENCE } from './patience.ts';
 
 const PACKAGE = join(dirname(fileURLToPath(import.meta.resolve('@sparticuz/chromium'))), '..');
 
@@ -10,7 +11,7 @@ const PACKAGE = join(dirname(fileURLToPath(import.meta.resolve('@sparticuz/chrom
 export async function openBrowser(): Promise<Browser> {
   const libraries = await inflate(join(PACKAGE, 'bin', 'al2023.tar.br'));
   const env = Object.fromEntries(Object.entries(process.env).filter((entry): entry is [string, string] => entry[1] !== undefined));
-  return driver.launch({
+  const browser = await driver.launch({
     executablePath: await chromium.executablePath(),
     args: ['--no-sandbox', '--disable-gpu'],
     env: {
@@ -18,4 +19,11 @@ export async function openBrowser(): Promise<Browser> {
       LD_LIBRARY_PATH: [join(libraries, 'lib'), process.env.LD_LIBRARY_PATH ?? ''].filter((path) => path !== '').join(':'),
     },
   });
+  const open = browser.newContext.bind(browser);
+  browser.newContext = async (options) => {
+    const context = await open(options);
+    context.setDefaultTimeout(PATIENCE);
+    return context;
+  };
+  return browser;
 }

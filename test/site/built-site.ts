@@ -13,13 +13,15 @@ export interface BuiltSite {
   readonly browser: Browser;
 }
 
-/** `prepare` changes the copy before it is built. */
-export function builtSite(name: string, prepare: (project: TestProject) => void = () => undefined): BuiltSite {
+/** The demonstration as it was built; where it is to be another site, `prepare` changes the copy and it is built again. */
+export function builtSite(name: string, prepare?: (project: TestProject) => void): BuiltSite {
   const site: { project?: TestProject; served?: Served; browser?: Browser } = {};
   beforeAll(async () => {
     site.project = copyProject(name);
-    prepare(site.project);
-    expect(site.project.run('build').code).toBe(0);
+    if (prepare !== undefined) {
+      prepare(site.project);
+      expect(site.project.run('build').code).toBe(0);
+    }
     site.served = await serve(join(site.project.root, 'dist'));
     site.browser = await openBrowser();
   });

@@ -1,4 +1,3 @@
-import { rmSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
@@ -7,7 +6,7 @@ import { isUnreadable, readPublishedFigures } from '../../src/figures/read-publi
 import { printQuantity, printUncertainty } from '../../src/quantities/print.ts';
 import { printWithUncertainty } from '../../src/quantities/print-with-uncertainty.ts';
 import { builtSite } from './built-site.ts';
-import { differences, tree } from './project.ts';
+import { tree } from './project.ts';
 
 const PATH = 'comparisons/larch-steps/';
 const WARNING =
@@ -131,17 +130,11 @@ describe('the series of a run', () => {
 });
 
 describe('a run with another firmware', () => {
-  it('is warned of on the page; a build on top equals a cold one', () => {
+  it('is warned of on the page', () => {
     expect(text(`${PATH}index.html`)).not.toContain(WARNING);
     built.project.edit('content/runs/larch-fast.md', 'conditions:\n', 'conditions:\n  firmware: 1.9\n');
     const ran = built.project.run('build');
     expect(ran.err).not.toContain(': error:');
-    const dist = join(built.project.root, 'dist');
-    const incremental = tree(dist);
-    expect(incremental.get(`${PATH}index.html`)!.toString('utf8')).toContain(WARNING);
-    rmSync(join(built.project.root, '.cache'), { recursive: true });
-    rmSync(dist, { recursive: true });
-    expect(built.project.run('build').code).toBe(0);
-    expect(differences(incremental, tree(dist))).toEqual([]);
+    expect(built.project.read(`dist/${PATH}index.html`)).toContain(WARNING);
   });
 });

@@ -12,9 +12,6 @@ import { type Served, serve } from './server.ts';
 const HOST = 'bench-seven';
 const SERIAL = 'SN00417';
 
-/** A browser on a loaded machine takes its time. */
-const SLOW = { timeout: 30_000, interval: 250 };
-
 let project: TestProject;
 let site: Map<string, Buffer>;
 
@@ -253,7 +250,7 @@ describe('the page that checks files', () => {
       .poll(async () => {
         if (choosers.length === 0) await page.keyboard.press('Enter');
         return choosers.length;
-      }, SLOW)
+      })
       .toBeGreaterThan(0);
     await choosers[0]!.setFiles([
       join(project.root, 'dist', 'runs', 'larch-brisk', 'data', 'larch-brisk-clean.csv'),
@@ -261,7 +258,7 @@ describe('the page that checks files', () => {
       join(project.root, 'package.json'),
     ]);
     const answers = page.locator('.answers li');
-    await expect.poll(() => answers.count(), SLOW).toBe(3);
+    await expect.poll(() => answers.count()).toBe(3);
     expect(await answers.nth(0).innerText()).toContain(
       'Unchanged: cleaned readings, Brisk setting, hour soak, published as runs/larch-brisk/data/larch-brisk-clean.csv',
     );
@@ -282,7 +279,7 @@ describe('the page that checks files', () => {
       document.querySelector('.check-file').dispatchEvent(new DragEvent('drop', { dataTransfer, cancelable: true }));
     }`);
     await expect
-      .poll(() => page.locator('.answers li').allInnerTexts(), SLOW)
+      .poll(() => page.locator('.answers li').allInnerTexts())
       .toEqual([expect.stringContaining('Unchanged: log as its author redacted it, Quick setting, hour soak')]);
     await close();
   });
@@ -292,15 +289,13 @@ describe('the page that checks files', () => {
     await page.addInitScript('Object.defineProperty(globalThis.crypto, "subtle", { value: undefined })');
     await page.reload();
     await expect
-      .poll(() => page.locator('#check').innerText(), SLOW)
+      .poll(() => page.locator('#check').innerText())
       .toContain('only on pages that come over https or from this machine');
     await close();
     const offline = await open();
     await offline.page.route('**/digests.json', (route) => route.abort());
     await offline.page.locator('#file-to-check').setInputFiles(join(project.root, 'package.json'));
-    await expect
-      .poll(() => offline.page.locator('.answers').innerText(), SLOW)
-      .toContain('The list of digests could not be loaded');
+    await expect.poll(() => offline.page.locator('.answers').innerText()).toContain('The list of digests could not be loaded');
     await offline.close();
   });
 });

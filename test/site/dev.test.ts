@@ -40,10 +40,8 @@ afterAll(async () => {
   project?.remove();
 });
 
-const holds = (text: string) =>
-  page.waitForFunction((wanted) => document.body.innerText.includes(wanted), text, { timeout: 30_000 });
-const lacks = (text: string) =>
-  page.waitForFunction((unwanted) => !document.body.innerText.includes(unwanted), text, { timeout: 30_000 });
+const holds = (text: string) => page.waitForFunction((wanted) => document.body.innerText.includes(wanted), text);
+const lacks = (text: string) => page.waitForFunction((unwanted) => !document.body.innerText.includes(unwanted), text);
 
 describe('npm run dev', () => {
   it('shows a saved note in the open page by itself', async () => {
@@ -57,7 +55,7 @@ describe('npm run dev', () => {
     const path = 'data/larch-2/second-rated-soak.csv';
     const warmer = (_all: string, time: string, degrees: string, rest: string) => `${time}${Number(degrees) + 5}${rest}`;
     project.write(path, project.read(path).replaceAll(/(:\d\d, )(\d\d)(\.\d,)/g, warmer));
-    await expect.poll(() => steady.innerText(), { timeout: 30_000 }).not.toBe(before);
+    await expect.poll(() => steady.innerText()).not.toBe(before);
     expect(Number.parseFloat(await steady.innerText())).toBeCloseTo(Number.parseFloat(before) + 5, 1);
   });
 

@@ -16,7 +16,7 @@ const built = builtSite('finding');
 
 /** Waits for a loaded machine too. */
 function eventually<T>(look: () => T) {
-  return expect.poll(look, { timeout: 60_000 });
+  return expect.poll(look);
 }
 
 /** A page in a fresh profile. */

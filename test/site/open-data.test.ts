@@ -3,7 +3,7 @@
 import { copyFileSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { copyProject, type Ran, type TestProject } from './project.ts';
+import { copyUnbuilt, type Ran, type TestProject } from './project.ts';
 
 const SOURCE = join(import.meta.dirname, '..', '..', 'node_modules', 'vega-datasets', 'data', 'seattle-weather-hourly-normals.csv');
 
@@ -43,7 +43,7 @@ let project: TestProject;
 let built: Ran;
 
 beforeAll(() => {
-  project = copyProject('open-data');
+  project = copyUnbuilt('open-data');
   for (const folder of ['content', 'data']) rmSync(join(project.root, folder), { recursive: true });
   for (const folder of ['content/devices', 'content/runs', 'content/notes', 'data'])
     mkdirSync(join(project.root, folder), { recursive: true });

@@ -1,9 +1,9 @@
 /** A copy of this project in a folder of its own, for tests that build, break and mend a site. */
 import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
 import { cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { inject } from 'vitest';
 import { compareText } from '../../src/problem.ts';
 
 const HERE = fileURLToPath(new URL('../..', import.meta.url));
@@ -28,14 +28,38 @@ export interface TestProject {
   remove(): void;
 }
 
-/** Copies the project into a new temporary folder; packages are linked, not copied. */
+/**
+ * Copies the project into a new temporary folder, as the demonstration's build left it, so that a build makes anew only what a test
+ * changes. Packages are linked, not copied.
+ */
 export function copyProject(name: string): TestProject {
-  const root = mkdtempSync(join(tmpdir(), `soakproof-${name}-`));
+  const project = copyUnbuilt(name);
+  copyBuilt(project.root, ['.cache', 'dist']);
+  return project;
+}
+
+/** Copies folders of the built demonstration into another. */
+export function copyBuilt(root: string, folders: readonly string[]): void {
+  for (const folder of folders)
+    cpSync(join(inject('demonstration').root, folder), join(root, folder), { recursive: true, preserveTimestamps: true });
+}
+
+/** Copies the project into a new temporary folder as a clone has it: without a cache, without a site. */
+export function copyUnbuilt(name: string): TestProject {
+  const root = mkdtempSync(join(inject('scratch'), `${name}-`));
+  copySources(root);
+  return projectAt(root);
+}
+
+/** Copies what a clone has into a folder. */
+export function copySources(root: string): void {
   for (const path of COPIED) cpSync(join(HERE, path), join(root, path), { recursive: true });
   symlinkSync(join(HERE, 'node_modules'), join(root, 'node_modules'), 'dir');
+}
+
+function projectAt(root: string): TestProject {
   const read = (path: string) => readFileSync(join(root, path), 'utf8');
   const write = (path: string, text: string) => writeFileSync(join(root, path), text);
-  const script = (command: string) => join(root, 'src', 'commands', `${command}.ts`);
   return {
     root,
     read,
@@ -48,19 +72,27 @@ export function copyProject(name: string): TestProject {
         text.replace(from, () => to),
       );
     },
-    run: (command, env = {}, args = []) => {
-      const done = spawnSync(process.execPath, [script(command), ...args], {
-        cwd: root,
-        encoding: 'utf8',
-        // As npm would tell it of this folder, and not of the one that the tests were started in.
-        env: { ...process.env, INIT_CWD: root, ...env },
-      });
-      return { code: done.status, out: done.stdout, err: done.stderr };
-    },
-    start: (command, args = []) => spawn(process.execPath, [script(command), ...args], { cwd: root, env: plainEnvironment() }),
+    run: (command, env, args) => runCommand(root, command, env, args),
+    start: (command, args = []) =>
+      spawn(process.execPath, [script(root, command), ...args], { cwd: root, env: plainEnvironment() }),
     unprotect: () => rmSync(join(root, 'content', 'published'), { recursive: true, force: true }),
     remove: () => rmSync(root, { recursive: true, force: true }),
   };
+}
+
+/** Runs a command of the project in a folder to its end. */
+export function runCommand(root: string, command: string, env: Record<string, string> = {}, args: readonly string[] = []): Ran {
+  const done = spawnSync(process.execPath, [script(root, command), ...args], {
+    cwd: root,
+    encoding: 'utf8',
+    // As npm would tell it of this folder, and not of the one that the tests were started in.
+    env: { ...process.env, INIT_CWD: root, ...env },
+  });
+  return { code: done.status, out: done.stdout, err: done.stderr };
+}
+
+function script(root: string, command: string): string {
+  return join(root, 'src', 'commands', `${command}.ts`);
 }
 
 /** The environment as a user's shell would have it: without what the test runner sets. */

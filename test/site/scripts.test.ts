@@ -195,7 +195,7 @@ describe('the prompter, by keyboard alone', () => {
     await open(path, {}, async (page) => {
       expect(await place(page)).toBe(0);
       await page.keyboard.press('Space');
-      await expect.poll(() => place(page), { timeout: 30_000 }).toBeGreaterThan(20);
+      await expect.poll(() => place(page)).toBeGreaterThan(20);
       await page.keyboard.press('Space');
       const stopped = await place(page);
       await page.waitForTimeout(300);
@@ -282,7 +282,7 @@ describe('the prompter, by keyboard alone', () => {
       page.on('request', (request) => asked.push(request.url()));
       await page.context().setOffline(true);
       await page.keyboard.press('Space');
-      await expect.poll(() => place(page), { timeout: 30_000 }).toBeGreaterThan(20);
+      await expect.poll(() => place(page)).toBeGreaterThan(20);
       await page.keyboard.press('ArrowRight');
       await page.keyboard.press('m');
       await page.keyboard.press('Space');
@@ -296,7 +296,7 @@ describe('the prompter, by keyboard alone', () => {
       expect(await page.locator('#speed').innerText()).toBe('400 words a minute');
       await page.evaluate('window.places = new Set(); addEventListener("scroll", () => places.add(Math.round(scrollY)))');
       await page.keyboard.press('Space');
-      await expect.poll(() => page.evaluate('places.size'), { timeout: 60_000 }).toBeGreaterThan(1);
+      await expect.poll(() => page.evaluate('places.size')).toBeGreaterThan(1);
       await page.keyboard.press('Space');
       const [one, two] = (await page.evaluate('[...places]')) as number[];
       const line = (await page.evaluate('parseFloat(getComputedStyle(document.getElementById("text")).lineHeight)')) as number;

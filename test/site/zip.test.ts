@@ -5,7 +5,7 @@ import { unzipSync } from 'fflate';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openBrowser } from './browser.ts';
-import { copyProject, type Ran, type TestProject, tree } from './project.ts';
+import { copyProject, copyUnbuilt, type Ran, type TestProject, tree } from './project.ts';
 import { type Served, serve } from './server.ts';
 import { againstSchema, againstTypes, structuredData } from './structured-data.ts';
 
@@ -43,7 +43,7 @@ const archive = (slug: string) => unzipSync(site.get(`notes/${slug}/${slug}.zip`
 const textOf = (bytes: Uint8Array | undefined) => new TextDecoder().decode(bytes!);
 
 function emptyCheckout(name: string): TestProject {
-  const empty = copyProject(name);
+  const empty = copyUnbuilt(name);
   for (const folder of ['content', 'data']) rmSync(join(empty.root, folder), { recursive: true });
   return empty;
 }

@@ -42,7 +42,7 @@ beforeAll(async () => {
   });
   gathered = gather({ register: demo.register, comparison: named, figures, runs: new Map(runs) })!;
   model = modelOf(gathered);
-}, 60_000);
+});
 
 describe('compute/comparison/comparison-page', () => {
   test('prints from JSON alone: what a file gave back is the same page', () => {

@@ -124,7 +124,7 @@ describe.each(DOCUMENTS)('words/mutation, $file', ({ file, own, added, claims })
   let read: Read;
   beforeAll(async () => {
     read = await readDemo(file, added);
-  }, 120_000);
+  });
 
   test('it has these stated numbers and claims, and no other; as it stands, none of them fails', () => {
     const { whole, note, subjects } = read;
@@ -159,7 +159,7 @@ describe.each(DOCUMENTS)('words/mutation, $file', ({ file, own, added, claims })
       }
     }
     expect(misjudged).toEqual([]);
-  }, 60_000);
+  });
 
   test('claims: false by a hair and by far fails at the right place, clear of its condition nothing does', () => {
     const { whole, note, subjects } = read;
@@ -206,7 +206,7 @@ describe.each(DOCUMENTS)('words/mutation, $file', ({ file, own, added, claims })
       }
     }
     expect(misjudged).toEqual([]);
-  }, 60_000);
+  });
 });
 
 test('words/mutation: two hundred cases and more', () => {

@@ -6,6 +6,7 @@ import { readPresent } from '../../../src/compute/read-present.ts';
 import { sealedCopy } from '../../../src/compute/record-copies/copy.ts';
 import { digest } from '../../../src/compute/store/digest.ts';
 import type { RecordCopy } from '../../../src/register/sealed/record-copies.ts';
+import { copyBuilt } from '../../site/project.ts';
 import { demoProject } from '../hold/demo.ts';
 
 const COMPARISON = 'content/comparisons/larch-steps.md';
@@ -14,6 +15,7 @@ const NOTE = 'content/notes/plain.md';
 let project: ReturnType<typeof demoProject>;
 beforeAll(() => {
   project = demoProject();
+  copyBuilt(project.root, ['.cache']);
   const runs = join(project.root, 'content', 'runs');
   const others = readdirSync(runs).filter((name) => !/^larch-(rated|brisk|quick|fast)\.md$/.test(name));
   for (const name of others) rmSync(join(runs, name));

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { publishNote } from '../../../src/commands/publish/publish-note.ts';
 import { compute } from '../../../src/compute/compute.ts';
+import { copyBuilt } from '../../site/project.ts';
 import { demoProject } from '../hold/demo.ts';
 
 const FILE = 'content/notes/plain.md';
@@ -16,6 +17,7 @@ function draft(href: string): string {
 let project: ReturnType<typeof demoProject>;
 beforeAll(() => {
   project = demoProject();
+  copyBuilt(project.root, ['.cache']);
 });
 afterAll(() => project.remove());
 

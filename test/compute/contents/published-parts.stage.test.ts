@@ -1,10 +1,6 @@
 /** What other programs can do with the published files alone, over the demo. */
-import { cpSync, mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { compute } from '../../../src/compute/compute.ts';
+import { beforeAll, describe, expect, inject, test } from 'vitest';
+import { readManifest } from '../../../src/compute/project/manifest.ts';
 import type { Manifest } from '../../../src/compute/results.ts';
 import { openStore } from '../../../src/compute/store/store.ts';
 import { subtract } from '../../../src/quantities/arithmetic.ts';
@@ -23,21 +19,18 @@ interface Published {
   readonly figures: Readonly<Record<string, Present | { readonly absent: string }>>;
 }
 
-const HERE = fileURLToPath(new URL('../../..', import.meta.url));
 let root: string;
 let manifest: Manifest;
 const files = new Map<string, Published>();
 
-beforeAll(async () => {
-  root = mkdtempSync(join(tmpdir(), 'soakproof-parts-'));
-  for (const folder of ['content', 'data']) cpSync(join(HERE, folder), join(root, folder), { recursive: true });
-  manifest = await compute(root, 'site');
+beforeAll(() => {
+  root = inject('demonstration').root;
+  manifest = readManifest(root, 'site')!;
   const store = openStore(root);
   for (const { path, blob } of manifest.files) {
     if (path.endsWith('/figures.json')) files.set(path, JSON.parse(Buffer.from(store.bytes(blob)!).toString('utf8')));
   }
-}, 60_000);
-afterAll(() => rmSync(root, { recursive: true, force: true }));
+});
 
 function presents(path: string): [string, Present][] {
   return Object.entries(files.get(path)!.figures).filter((entry): entry is [string, Present] => 'value' in entry[1]);

@@ -1,16 +1,10 @@
 /** Over the demonstration: what its index and its search say is what its pages say, and nothing that no page says. */
-import { cpSync, mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { compute } from '../../../src/compute/compute.ts';
+import { beforeAll, describe, expect, inject, it } from 'vitest';
+import { readManifest } from '../../../src/compute/project/manifest.ts';
 import type { Manifest, PageModel, RunModel, RunsModel } from '../../../src/compute/results.ts';
 import { openStore } from '../../../src/compute/store/store.ts';
 import type { SearchFile } from '../../../src/search/document.ts';
 import { type Finder, openIndex } from '../../../src/search/find.ts';
-
-const HERE = fileURLToPath(new URL('../../..', import.meta.url));
 
 interface IndexFile {
   readonly format: number;
@@ -36,15 +30,13 @@ let index: IndexFile;
 let model: RunsModel;
 let find: Finder;
 
-beforeAll(async () => {
-  root = mkdtempSync(join(tmpdir(), 'soakproof-finding-'));
-  for (const folder of ['content', 'data']) cpSync(join(HERE, folder), join(root, folder), { recursive: true });
-  manifest = await compute(root, 'site');
+beforeAll(() => {
+  root = inject('demonstration').root;
+  manifest = readManifest(root, 'site')!;
   index = JSON.parse(file('runs/index.json')) as IndexFile;
   model = page('runs/') as RunsModel;
   find = openIndex(JSON.parse(file('search/index.json')) as SearchFile);
-}, 120_000);
-afterAll(() => rmSync(root, { recursive: true, force: true }));
+});
 
 const text = (blob: string) => Buffer.from(openStore(root).bytes(blob)!).toString('utf8');
 const file = (path: string) => text(manifest.files.find((each) => each.path === path)!.blob);

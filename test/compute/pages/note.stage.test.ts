@@ -1,26 +1,21 @@
 /** Over the demo: where a stated fact of a note is said to stand. */
-import { cpSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import { afterAll, beforeAll, expect, test } from 'vitest';
-import { compute } from '../../../src/compute/compute.ts';
+import { beforeAll, expect, inject, test } from 'vitest';
+import { readManifest } from '../../../src/compute/project/manifest.ts';
 import type { HeldNote, NoteModel } from '../../../src/compute/results.ts';
 import { openStore } from '../../../src/compute/store/store.ts';
 
-const HERE = fileURLToPath(new URL('../../..', import.meta.url));
 let root: string;
 let held: readonly HeldNote[];
 
-beforeAll(async () => {
-  root = mkdtempSync(join(tmpdir(), 'soakproof-held-'));
-  for (const folder of ['content', 'data']) cpSync(join(HERE, folder), join(root, folder), { recursive: true });
-  const manifest = await compute(root, 'site');
+beforeAll(() => {
+  root = inject('demonstration').root;
+  const manifest = readManifest(root, 'site')!;
   const page = manifest.pages.find(({ path }) => path === 'notes/a-clock-it-cannot-keep/')!;
   const model = JSON.parse(Buffer.from(openStore(root).bytes(page.blob)!).toString('utf8')) as NoteModel;
   held = model.heldNotes;
-}, 60_000);
-afterAll(() => rmSync(root, { recursive: true, force: true }));
+});
 
 test.each([
   ['rated.device.rated_clock', 'content/devices/larch-2.md', /^rated_clock: 2\.0 GHz/],

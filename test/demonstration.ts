@@ -1,0 +1,39 @@
+/**
+ * The demonstration, built once for all tests of whole stages and sites: most begin with it or with a copy, its cache included. Only where
+ * an empty cache is the point does a test build from nothing.
+ */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { TestProject } from 'vitest/node';
+import { copySources, type Ran, runCommand } from './site/project.ts';
+
+export interface Demonstration {
+  /** Its folder, which no test writes to. */
+  readonly root: string;
+  /** What the build said that made it. */
+  readonly built: Ran;
+}
+
+declare module 'vitest' {
+  interface ProvidedContext {
+    readonly demonstration: Demonstration;
+  }
+}
+
+/** Each of Vitest's projects loads this file for itself. */
+const shared = globalThis as { soakproofDemonstration?: Demonstration };
+
+export default function setup(project: TestProject): () => void {
+  shared.soakproofDemonstration ??= build();
+  const { root } = shared.soakproofDemonstration;
+  project.provide('demonstration', shared.soakproofDemonstration);
+  return () => rmSync(root, { recursive: true, force: true });
+}
+
+/** In another zone and locale than other builds of the tests, which have to give the same bytes. */
+function build(): Demonstration {
+  const root = mkdtempSync(join(tmpdir(), 'soakproof-demonstration-'));
+  copySources(root);
+  return { root, built: runCommand(root, 'build', { TZ: 'Asia/Kathmandu', LC_ALL: 'C' }) };
+}
