@@ -9,8 +9,10 @@ import { comparison, run } from './gathered.ts';
 
 const CONTEXT = { path: 'comparisons/x/', body: '', status: 'published', notes: [], copies: [], has: () => true } as const;
 
+const AGAIN = run('rated 2', { run: 'rated-two', series: { ...run('rated').series, run: 'rated-two' } });
+
 const SEVERAL: Gathered = {
-  ...comparison(run('rated'), run('rated 2', { run: 'rated-two' }), run('fast')),
+  ...comparison(run('rated'), AGAIN, run('fast')),
   settings: { fast: ['fast'], rated: ['rated', 'rated 2'] },
 };
 
