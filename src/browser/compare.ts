@@ -9,7 +9,7 @@ import { type Choice, choose, underNewIds } from './compare/choice.ts';
 import { readControls } from './compare/controls.ts';
 import { byId } from './compare/dom.ts';
 import { showPlot } from './compare/figure.ts';
-import { say, tellGone, tellRemarks } from './compare/figure-text.ts';
+import { say, tellMissingRuns, tellRemarks } from './compare/figure-text.ts';
 import { isFailed, loader } from './compare/load.ts';
 import { readCopies } from './compare/missing-runs.ts';
 import { missingOf, offersOf } from './compare/offers.ts';
@@ -117,10 +117,10 @@ async function draw(runs: readonly GatheredRun[], turn: number): Promise<void> {
 
 async function showGone(gone: readonly string[], turn: number): Promise<void> {
   const leaveOut = () => go({ runs: view.runs.filter((id) => !gone.includes(id)) });
-  if (gone.length === 0) return tellGone(gone, [], leaveOut, base);
+  if (gone.length === 0) return tellMissingRuns(gone, [], leaveOut, base);
   const answer = await fetch(`${base}record-copies/index.json`).catch(() => null);
   const copies = answer === null ? null : answer.ok ? readCopies(await answer.text()) : answer.status === 404 ? [] : null;
-  if (turn === asked) tellGone(gone, copies, leaveOut, base);
+  if (turn === asked) tellMissingRuns(gone, copies, leaveOut, base);
 }
 
 /** A part of the page that did not come: after a new build its name is another. */

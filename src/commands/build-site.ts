@@ -3,7 +3,7 @@ import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { compute } from '../compute/compute.ts';
 import { prune } from '../compute/project/prune.ts';
-import { rememberGood } from '../compute/published-state/last-good.ts';
+import { writeLastGood } from '../compute/published-state/last-good.ts';
 import { print } from '../print/build.ts';
 import { lock } from '../print/lock.ts';
 import { hasErrors, report } from '../print/report.ts';
@@ -24,7 +24,7 @@ export async function build(root: string): Promise<number> {
     console.error('Nothing was published: dist/ is as it was before.');
     return 1;
   }
-  rememberGood(root, manifest);
+  writeLastGood(root, manifest);
   const printed = await print(root, manifest);
   await tidy(root);
   console.log(

@@ -12,7 +12,7 @@ if ((await lock(root)) === undefined) {
 }
 finishSwap(root);
 keepCompiled(root);
-const [{ compute }, { rememberGood }, { hasErrors, report }] = await Promise.all([
+const [{ compute }, { writeLastGood: rememberGood }, { hasErrors, report }] = await Promise.all([
   import('../compute/compute.ts'),
   import('../compute/published-state/last-good.ts'),
   import('../print/report.ts'),

@@ -14,7 +14,7 @@ import { compareProblems, compareText } from '../problem.ts';
 import { readRegister } from '../register/read.ts';
 import { readOrigins } from '../register/sealed/archive-origins.ts';
 import { computeGathered } from './comparison/compute-gathered.ts';
-import { remembering, writeManifest } from './project/manifest.ts';
+import { recordingLookups, writeManifest } from './project/manifest.ts';
 import { dataFiles, type Project } from './project/read-project.ts';
 import { siteFacts } from './project/site-facts.ts';
 import { protect, recordedWords } from './published-state/protect.ts';
@@ -52,7 +52,7 @@ export interface Ground {
 /** Runs the chain and writes the manifest. Throws only on faults of the disk; what is wrong with the author's files is in `problems`. */
 export async function chain({ root, scope, code, store: whole, project, content }: Ground): Promise<Manifest> {
   const store = recording(whole);
-  const { data, looked } = remembering(dataFiles(root));
+  const { data, looked } = recordingLookups(dataFiles(root));
   const pool = openPool(root);
   try {
     const site = await siteFacts(root, store, project.config);

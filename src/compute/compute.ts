@@ -1,6 +1,6 @@
 /** The front door of stage 1: where nothing that it reads has changed, the last manifest stands; else the chain runs. */
 
-import { contentDigest, readManifest, stands } from './project/manifest.ts';
+import { contentDigest, isCurrent, readManifest } from './project/manifest.ts';
 import { dataFiles, readProject } from './project/read-project.ts';
 import type { Manifest, Scope } from './results.ts';
 import { codeDigests } from './store/code.ts';
@@ -14,7 +14,7 @@ export async function compute(root: string, scope: Scope): Promise<Manifest> {
   const content = contentDigest(project);
   const last = readManifest(root, scope);
   try {
-    if (last !== undefined && stands(last, { code: code.all, content, root, data: dataFiles(root), store })) return last;
+    if (last !== undefined && isCurrent(last, { code: code.all, content, root, data: dataFiles(root), store })) return last;
     // Loaded only where there is work to do: an unchanged build does without Markdown, YAML, units and the rest.
     const { chain } = await import('./chain.ts');
     return await chain({ root, scope, code, store, project, content });

@@ -14,13 +14,13 @@ import type { PrompterModel, ScriptModel } from './models/script.ts';
 import type { VerifyModel } from './models/verify.ts';
 
 export type { ComparedCell, ComparedFigure, ComparedTable, CompareModel, ComparisonModel } from './models/comparison.ts';
-export type { CorrectedTogether, FeedModel, Feeds, ShownCorrection } from './models/corrections.ts';
+export type { CorrectedTogether, FeedModel, Feeds, PrintedCorrection } from './models/corrections.ts';
 export type { AttemptsModel, DeviceModel, TimelineModel } from './models/device.ts';
 export type { RunsModel } from './models/discovery.ts';
 export type { HomeModel } from './models/home.ts';
 export type { LedgerModel, Ledgers } from './models/ledger.ts';
 export type { AccuracyModel, MethodEntry, MethodModel } from './models/method.ts';
-export type { FrontWords, NoteModel, ShownFront } from './models/note.ts';
+export type { FrontWords, NoteModel, PrintedFront } from './models/note.ts';
 export type { CopyRow, RecordCopiesModel, RecordCopyModel } from './models/record-copies.ts';
 export type { RunModel } from './models/run.ts';
 export type { PrompterModel, ScriptModel, SpokenBlock } from './models/script.ts';

@@ -18,7 +18,12 @@ export function say(sentence: string): void {
 }
 
 /** Runs that are gone, with the record copies that hold them; null: it could not be told which there are. */
-export function tellGone(gone: readonly string[], copies: readonly HeldCopy[] | null, leaveOut: () => void, base: string): void {
+export function tellMissingRuns(
+  gone: readonly string[],
+  copies: readonly HeldCopy[] | null,
+  leaveOut: () => void,
+  base: string,
+): void {
   const place = byId('gone');
   place.hidden = gone.length === 0;
   place.replaceChildren();

@@ -8,7 +8,7 @@ import { wholeRun } from '../../register/portable/whole-run.ts';
 import { withoutComments } from '../../register/portable/without-comments.ts';
 import type { Instrument, Note, Run } from '../../register/register.ts';
 import { withoutRemarks } from '../../words/page/without-remarks.ts';
-import type { ComputedRun, Parts } from '../contents/site-contents.ts';
+import type { ComputedRun, SiteContents } from '../contents/site-contents.ts';
 import type { ReadTable } from '../steps/runs/run-tables.ts';
 import { readingCleaned } from './cleaned-run.ts';
 import type { PlacedFile } from './placed-data.ts';
@@ -21,7 +21,7 @@ export type Texts = ReadonlyMap<string, string>;
 const WITHOUT = ['subtitles'];
 
 /** The declarations that the figures of a scope need, by path. */
-export function declarations({ register }: Parts, scope: ArchiveScope, placed: readonly PlacedFile[], texts: Texts) {
+export function declarations({ register }: SiteContents, scope: ArchiveScope, placed: readonly PlacedFile[], texts: Texts) {
   const read = ({ file: path }: Pick<Run, 'file'>): PlainFile => plainFile({ path, text: texts.get(path) ?? '' });
   const computed = [...scope.runs.values()];
   const devices = scope.devices.map((id) => register.devices.get(id)!);
@@ -80,7 +80,7 @@ function ofRun(
 ): PlainFile {
   const setup = run.setup === undefined ? undefined : read({ file: `content/setups/${run.setup}.md` });
   const whole = wholeRun(read(run), setup);
-  if (data.way === 'as it came') return whole;
+  if (data.sharedAs === 'as it came') return whole;
   const own = placed.filter(({ of }) => of === `runs/${run.id}`);
   const below = (role: string) => own.find(({ file }) => file.role === role)?.path?.replace(/^data\//, '');
   const redacted = below('redacted');

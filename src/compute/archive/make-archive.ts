@@ -8,7 +8,7 @@ import { plainCitation } from '../cite/plain.ts';
 import { publishedComparison } from '../comparison/published-comparison.ts';
 import { linksWithin } from '../contents/dead-links.ts';
 import { publishedDevice } from '../contents/device-figures.ts';
-import { type ComputedNote, comparisonPath, type Parts } from '../contents/site-contents.ts';
+import { type ComputedNote, comparisonPath, type SiteContents } from '../contents/site-contents.ts';
 import { DESCRIPTION } from '../data/names.ts';
 import type { Archive } from '../models/note.ts';
 import { isInvented, notePath } from '../pages/note.ts';
@@ -31,7 +31,7 @@ import { zipped } from './zip.ts';
 
 export interface ArchiveSources {
   readonly store: Store;
-  readonly parts: Parts;
+  readonly parts: SiteContents;
   readonly texts: Texts;
   readonly copies: readonly ContentFile[];
   readonly states: ReadonlyMap<string, PublishedState>;

@@ -1,6 +1,6 @@
 /** `datapackage.json` of an archive: the descriptions of its runs' data as one Data Package, with the paths that files have in it. */
 
-import type { Parts } from '../contents/site-contents.ts';
+import type { SiteContents } from '../contents/site-contents.ts';
 import { describeAttempts } from '../data/description.ts';
 import type { DataFile } from '../models/data-file.ts';
 import type { Store } from '../store/store.ts';
@@ -12,7 +12,7 @@ type Json = Readonly<Record<string, unknown>>;
 /** The package; null where no file is offered. */
 export function archivePackage(
   store: Store,
-  { data, register }: Parts,
+  { data, register }: SiteContents,
   scope: ArchiveScope,
   placed: readonly PlacedFile[],
 ): object | null {

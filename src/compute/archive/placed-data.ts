@@ -1,6 +1,6 @@
 /** Where files of data stand in an archive: the author's at their own paths, what is made from them beside. */
 
-import type { Parts } from '../contents/site-contents.ts';
+import type { SiteContents } from '../contents/site-contents.ts';
 import type { DataFile } from '../models/data-file.ts';
 import type { ArchiveScope } from './scope.ts';
 
@@ -16,7 +16,7 @@ export interface PlacedFile {
 export const AS_PUBLISHED = 'as-published/';
 
 /** All files of data of the scope, offered or not; descriptions are written anew, for the archive as a whole. */
-export function placedData({ data }: Parts, { runs, attempts }: ArchiveScope): PlacedFile[] {
+export function placedData({ data }: SiteContents, { runs, attempts }: ArchiveScope): PlacedFile[] {
   const subjects = [...[...runs.keys()].map((id) => `runs/${id}`), ...[...attempts.keys()].map((id) => `attempts/${id}`)];
   const all = subjects.flatMap((of) => (data.get(of) ?? []).map((file) => ({ of, file })));
   const folder = freeFolder(all.map(({ file }) => file.source));

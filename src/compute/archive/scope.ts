@@ -1,6 +1,6 @@
 /** What the archive of a note holds: the note, its scripts, and all that they reach (law 9: published alone). */
 import type { Note, Register } from '../../register/register.ts';
-import type { ComputedAttempts, ComputedComparison, ComputedNote, ComputedRun, Parts } from '../contents/site-contents.ts';
+import type { ComputedAttempts, ComputedComparison, ComputedNote, ComputedRun, SiteContents } from '../contents/site-contents.ts';
 import { scriptsFor } from '../pages/note.ts';
 
 export interface ArchiveScope {
@@ -15,7 +15,7 @@ export interface ArchiveScope {
 }
 
 /** In the order in which the site has them. */
-export function archiveScope(parts: Parts, note: ComputedNote): ArchiveScope {
+export function archiveScope(parts: SiteContents, note: ComputedNote): ArchiveScope {
   const scripts = scriptsFor(parts, note).filter((script) => script.note.status === 'published');
   const notes = [note, ...scripts];
   const named = (of: (note: Note) => Iterable<string>) => new Set(notes.flatMap((each) => [...of(each.note)]));

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import type { ArchiveOrigin } from '../../register/sealed/archive-origins.ts';
 import type { PublishedState } from '../../register/sealed/published-states.ts';
 import { notePath } from '../contents/note-path.ts';
-import type { Parts } from '../contents/site-contents.ts';
+import type { SiteContents } from '../contents/site-contents.ts';
 import type { Archive } from '../models/note.ts';
 import type { Project } from '../project/read-project.ts';
 import type { Store } from '../store/store.ts';
@@ -23,7 +23,7 @@ export interface ArchiveInputs {
 
 const PACKAGE = new URL('../../../package.json', import.meta.url);
 
-export function archivesOf(store: Store, parts: Parts, { project, states, code }: ArchiveInputs): Archives {
+export function archivesOf(store: Store, parts: SiteContents, { project, states, code }: ArchiveInputs): Archives {
   const { version } = JSON.parse(readFileSync(PACKAGE, 'utf8')) as { readonly version: string };
   const maker = { version, code, node: process.versions.node.split('.')[0]! };
   const texts = new Map(project.content.map(({ path, text }) => [path, text]));

@@ -6,22 +6,22 @@ import { repeatFigures } from '../../figures/repeats/repeats.ts';
 import { attemptsHead } from '../../figures/stability/publish.ts';
 import { stabilityFigures } from '../../figures/stability/stability.ts';
 import { likenessOf } from '../../register/resolved/likeness.ts';
-import type { ComputedAttempts, ComputedRun, Parts } from './site-contents.ts';
+import type { ComputedAttempts, ComputedRun, SiteContents } from './site-contents.ts';
 
 /** How runs repeat and specimens differ. Runs that no published note reaches are not in it. */
-export function deviceRepeats(parts: Pick<Parts, 'runs'>, device: string): FigureMap {
+export function deviceRepeats(parts: Pick<SiteContents, 'runs'>, device: string): FigureMap {
   const runs = [...parts.runs.values()].filter(({ run }) => run.device === device);
   return repeatFigures(device, runs.map(repeatedRun));
 }
 
 /** All that is tried of a device. */
-export function triedOf({ attempts }: Pick<Parts, 'attempts'>, device: string): ComputedAttempts[] {
+export function attemptsOf({ attempts }: Pick<SiteContents, 'attempts'>, device: string): ComputedAttempts[] {
   return [...attempts.values()].filter((tried) => tried.attempts.device === device);
 }
 
 /** A device as other programs read it: `devices/<id>/figures.json`. */
-export function publishedDevice(parts: Pick<Parts, 'runs' | 'attempts'>, device: string): object {
-  const tried = triedOf(parts, device);
+export function publishedDevice(parts: Pick<SiteContents, 'runs' | 'attempts'>, device: string): object {
+  const tried = attemptsOf(parts, device);
   const head = attemptsHead(tried.map(({ attempts, ladder, sha256 }) => ({ id: attempts.id, ladder, sha256 })));
   const stability = tried.length === 0 ? [] : stabilityFigures(tried.map(({ ladder }) => ladder));
   return publishMap({ device, ...head }, new Map([...deviceRepeats(parts, device), ...stability]));

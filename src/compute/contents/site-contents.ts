@@ -71,7 +71,7 @@ export interface ComputedNote {
 }
 
 /** What goes into the site: already cut down to what published notes reach. */
-export interface Parts {
+export interface SiteContents {
   readonly register: Register;
   readonly runs: ReadonlyMap<string, ComputedRun>;
   readonly comparisons: ReadonlyMap<string, ComputedComparison>;

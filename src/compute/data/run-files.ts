@@ -22,7 +22,7 @@ export interface RunFilesOf {
 /** Log, redaction, cleaned readings, tables; each with its digest, whether it is offered or not. */
 export function runFiles({ run, summary, data, tables, elsewhere, stated }: RunFilesOf): DataFile[] {
   const folder = `runs/${run}/data/`;
-  const { way, log, redacted, cleaned } = data;
+  const { sharedAs: way, log, redacted, cleaned } = data;
   const rows = summary.rows;
   const common = { rows, note: '' };
   const files: DataFile[] = [
@@ -73,7 +73,7 @@ function renamed(file: DataFile, name: string, folder: string): DataFile {
   return name === file.name ? file : { ...file, name, path: file.path === null ? null : folder + name };
 }
 
-function noteOf({ way, unread }: RunData, stated: boolean): string {
+function noteOf({ sharedAs: way, unread }: RunData, stated: boolean): string {
   if (way === 'as it came') return '';
   if (way === 'redacted') return 'not offered: a redacted file stands in its place';
   if (way === 'elsewhere') return 'kept elsewhere';

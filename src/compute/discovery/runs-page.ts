@@ -5,7 +5,7 @@ import { compareText } from '../../problem.ts';
 import { printQuantity } from '../../quantities/print.ts';
 import { formerIdsOf } from '../../register/sections/former-addresses.ts';
 import { conditionRows, settingText } from '../contents/figure-text.ts';
-import type { ComputedRun, Parts } from '../contents/site-contents.ts';
+import type { ComputedRun, SiteContents } from '../contents/site-contents.ts';
 import type { Choice, IndexedDevice, RunsModel, RunsRow } from '../models/discovery.ts';
 import { isInvented, notePath } from '../pages/note.ts';
 import type { Link } from '../results.ts';
@@ -13,7 +13,7 @@ import { mainFigures } from './main-figures.ts';
 import { OUTCOMES, outcomesOf } from './outcome.ts';
 
 /** All that the index prints: every run and every device of the scope, and these comparisons. */
-export function runsModel(parts: Parts, comparisons: readonly Link[]): RunsModel {
+export function runsModel(parts: SiteContents, comparisons: readonly Link[]): RunsModel {
   const runs = newestFirst(parts);
   const figures = mainFigures(runs);
   const devices = devicesOf(parts, runs);
@@ -56,7 +56,7 @@ export function runsModel(parts: Parts, comparisons: readonly Link[]): RunsModel
 }
 
 /** `runs/index.json`, compact: figures as printed, since the unrounded ones stand in each run's `figures.json`. */
-export function runsJson(parts: Parts, model: RunsModel): object {
+export function runsJson(parts: SiteContents, model: RunsModel): object {
   const { columns, devices, rows } = model;
   return {
     format: 1,
@@ -98,12 +98,12 @@ function absentCodes({ derived }: ComputedRun, columns: RunsModel['columns']): R
   );
 }
 
-function newestFirst(parts: Parts): ComputedRun[] {
+function newestFirst(parts: SiteContents): ComputedRun[] {
   return [...parts.runs.values()].sort((a, b) => compareText(b.run.date, a.run.date) || compareText(a.run.id, b.run.id));
 }
 
 /** Devices of runs, and those that only attempts speak of, by title. */
-function devicesOf(parts: Parts, runs: readonly ComputedRun[]): IndexedDevice[] {
+function devicesOf(parts: SiteContents, runs: readonly ComputedRun[]): IndexedDevice[] {
   const tried = [...parts.attempts.values()].map(({ attempts }) => attempts.device);
   const ids = new Set([...runs.map(({ run }) => run.device), ...tried]);
   const devices = [...ids].map((id) => {
@@ -137,7 +137,7 @@ function clockChoices(runs: readonly ComputedRun[]): { choices: Choice[]; indice
 }
 
 /** For each run the notes that use it, or, where no note does, the scripts. */
-function notesByRun(parts: Parts): Map<string, Link[]> {
+function notesByRun(parts: SiteContents): Map<string, Link[]> {
   const byRun = new Map<string, Link[]>();
   for (const kind of ['note', 'script'] as const) {
     const served = new Set(byRun.keys());

@@ -2,12 +2,12 @@
 
 import { absolute, type Name, nameOf } from '../cite/reference.ts';
 import { devicesOf, notePath } from '../contents/note-path.ts';
-import type { ComputedNote, Parts } from '../contents/site-contents.ts';
+import type { ComputedNote, SiteContents } from '../contents/site-contents.ts';
 import type { Archive } from '../models/note.ts';
 import { downloadOf, jsonLd, licenceOf, publisherOf } from './json-ld.ts';
 
 /** Its authors where it names them, its runs, its devices, the archive. */
-export function linkedNote(parts: Parts, computed: ComputedNote, archive: Archive | null): string {
+export function linkedNote(parts: SiteContents, computed: ComputedNote, archive: Archive | null): string {
   const { site, register } = parts;
   const { note, reaches } = computed;
   const url = absolute(site, notePath(computed));

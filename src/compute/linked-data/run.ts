@@ -1,12 +1,12 @@
 /** A run's page as a Dataset. */
 import { nameInWords } from '../../words/expression/in-words.ts';
 import { absolute } from '../cite/reference.ts';
-import type { ComputedRun, Parts } from '../contents/site-contents.ts';
+import type { ComputedRun, SiteContents } from '../contents/site-contents.ts';
 import { aboutRun } from '../data/description.ts';
 import { downloadOf, jsonLd, licenceOf, publisherOf } from './json-ld.ts';
 
 /** Its files with their digests, what was measured in which unit, and since when it is out. No creator: a run names none. */
-export function linkedRun(parts: Parts, { run, summary }: ComputedRun): string {
+export function linkedRun(parts: SiteContents, { run, summary }: ComputedRun): string {
   const { site, register, data } = parts;
   const device = register.devices.get(run.device)!;
   const url = absolute(site, `runs/${run.id}/`);

@@ -3,7 +3,7 @@ import type { NotesFeed } from './discovery.ts';
 import type { Link } from './shared.ts';
 
 /** A published number that is no longer so. */
-export interface ShownCorrection {
+export interface PrintedCorrection {
   /** The day that the author gave. */
   readonly since: string;
   /** The expression that holds it. */
@@ -22,8 +22,8 @@ export interface ShownCorrection {
 }
 
 /** Corrections of one day that one reason stands for. */
-export interface CorrectedTogether extends Pick<ShownCorrection, 'since' | 'reason' | 'closed'> {
-  readonly numbers: readonly (Pick<ShownCorrection, 'label' | 'was' | 'is' | 'cue' | 'sentence'> & {
+export interface CorrectedTogether extends Pick<PrintedCorrection, 'since' | 'reason' | 'closed'> {
+  readonly numbers: readonly (Pick<PrintedCorrection, 'label' | 'was' | 'is' | 'cue' | 'sentence'> & {
     /** Of the element that tells it. */
     readonly id: string;
   })[];
@@ -32,7 +32,7 @@ export interface CorrectedTogether extends Pick<ShownCorrection, 'since' | 'reas
 /** The corrections of all published notes and scripts, newest first. */
 export interface FeedModel {
   /** `path` leads to the correction itself. */
-  readonly entries: readonly (ShownCorrection & Link)[];
+  readonly entries: readonly (PrintedCorrection & Link)[];
   /** The day of the newest of them, or of the newest note. */
   readonly updated: string;
 }

@@ -11,7 +11,7 @@ export interface WordsModel {
   readonly date: string;
   readonly summary: string;
   /** The same words with their held numbers, for the page itself. */
-  readonly front: ShownFront;
+  readonly front: PrintedFront;
   readonly marks: Marks;
   readonly devices: readonly Link[];
   readonly heldNotes: readonly HeldNote[];
@@ -70,7 +70,7 @@ export interface SpokenNumber {
 export type FrontWords = readonly (string | SpokenNumber)[];
 
 /** Title, summary and disclosure of a note or script; empty where it has none. */
-export interface ShownFront {
+export interface PrintedFront {
   readonly title: FrontWords;
   readonly summary: FrontWords;
   readonly disclosure: FrontWords;

@@ -3,11 +3,11 @@ import { clockQuantity } from '../../figures/stability/ladder.ts';
 import { offsetText } from '../../plots/stability/words.ts';
 import { printQuantity } from '../../quantities/print.ts';
 import { inLine, shownFigure } from '../contents/figure-text.ts';
-import { attemptsPath, type ComputedAttempts, type Parts, pagePlot } from '../contents/site-contents.ts';
+import { attemptsPath, type ComputedAttempts, pagePlot, type SiteContents } from '../contents/site-contents.ts';
 import type { AttemptsModel } from '../results.ts';
 
 /** One table of attempts with its figures and its plot. */
-export function attemptsModel({ data }: Parts, { attempts, ladder, figures, plot }: ComputedAttempts): AttemptsModel {
+export function attemptsModel({ data }: SiteContents, { attempts, ladder, figures, plot }: ComputedAttempts): AttemptsModel {
   return {
     id: attempts.id,
     title: attempts.title,

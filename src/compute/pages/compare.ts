@@ -2,7 +2,7 @@
 import { compareText } from '../../problem.ts';
 import { formerIdsOf } from '../../register/sections/former-addresses.ts';
 import { runLink, settingText } from '../contents/figure-text.ts';
-import { type ComputedRun, comparisonPath, type Parts } from '../contents/site-contents.ts';
+import { type ComputedRun, comparisonPath, type SiteContents } from '../contents/site-contents.ts';
 import type { CompareModel } from '../results.ts';
 import { isInvented } from './note.ts';
 
@@ -13,7 +13,7 @@ export function comparePath(runs: readonly string[], reference?: string): string
 }
 
 /** Every run of the scope by device, newest first; and the comparisons that authors made. */
-export function compareModel(parts: Parts): CompareModel {
+export function compareModel(parts: SiteContents): CompareModel {
   const runs = [...parts.runs.values()];
   const ids = [...new Set(runs.map(({ run }) => run.device))];
   const devices = ids
@@ -37,7 +37,7 @@ export function compareModel(parts: Parts): CompareModel {
   };
 }
 
-function choiceOf(parts: Parts, { run }: ComputedRun): CompareModel['devices'][number]['runs'][number] {
+function choiceOf(parts: SiteContents, { run }: ComputedRun): CompareModel['devices'][number]['runs'][number] {
   return {
     id: run.id,
     ...runLink(run),

@@ -3,16 +3,16 @@ import type { Correction } from '../../register/sealed/published-states.ts';
 import { expressionInWords } from '../../words/expression/in-words.ts';
 import { plainExpression } from '../../words/expression/plain-expression.ts';
 import { fragmentOf, freeId, shortDigest } from '../../words/page/fragment.ts';
-import type { ComputedNote, Parts } from '../contents/site-contents.ts';
-import { pasteText } from '../published-state/corrections-text.ts';
+import type { ComputedNote, SiteContents } from '../contents/site-contents.ts';
+import { correctionsAsText } from '../published-state/corrections-text.ts';
 import { stateKey } from '../published-state/present-state.ts';
 import { newestFirst } from '../published-state/protect.ts';
 import { plain } from '../published-state/same-value.ts';
-import type { CorrectedTogether, FeedModel, ShownCorrection } from '../results.ts';
+import type { CorrectedTogether, FeedModel, PrintedCorrection } from '../results.ts';
 
 /** What a page says of the corrections of its note or script, and where they stand as text ('' where there are none). */
 export function correctionsOf(
-  parts: Parts,
+  parts: SiteContents,
   computed: ComputedNote,
 ): { readonly corrections: readonly CorrectedTogether[]; readonly correctionsFile: string } {
   const own = shownCorrections(parts, computed);
@@ -20,9 +20,9 @@ export function correctionsOf(
 }
 
 /** The file of corrections beside a page, as path and text; nothing where there are none. */
-export function correctionsText(parts: Parts, computed: ComputedNote): [path: string, text: string][] {
+export function correctionsText(parts: SiteContents, computed: ComputedNote): [path: string, text: string][] {
   const own = shownCorrections(parts, computed);
-  return own.length === 0 ? [] : [[correctionsFile(computed), pasteText(computed.note.title, together(own))]];
+  return own.length === 0 ? [] : [[correctionsFile(computed), correctionsAsText(computed.note.title, together(own))]];
 }
 
 function correctionsFile({ note }: ComputedNote): string {
@@ -30,14 +30,14 @@ function correctionsFile({ note }: ComputedNote): string {
 }
 
 /** Newest first. */
-function shownCorrections({ corrections }: Parts, { note }: ComputedNote): ShownCorrection[] {
+function shownCorrections({ corrections }: SiteContents, { note }: ComputedNote): PrintedCorrection[] {
   const aliases = new Set([...note.runs.keys(), ...note.comparisons.keys(), ...(note.attempts?.keys() ?? [])]);
   const own: readonly Correction[] = corrections.get(stateKey(note)) ?? [];
   return own.map((each) => ({ ...each, label: expressionInWords(each.number, aliases) }));
 }
 
 /** Each with an id for its place in the page, which stays when others come. */
-function identified(corrections: readonly ShownCorrection[]): (ShownCorrection & { readonly id: string })[] {
+function identified(corrections: readonly PrintedCorrection[]): (PrintedCorrection & { readonly id: string })[] {
   const ids = new Set<string>();
   return corrections.map((each) => {
     const { since, number, was, is, sentence, cue = '' } = each;
@@ -49,7 +49,7 @@ function identified(corrections: readonly ShownCorrection[]): (ShownCorrection &
 }
 
 /** Those of one day and reason stand together where the first of them stands. */
-function together(corrections: readonly ShownCorrection[]): CorrectedTogether[] {
+function together(corrections: readonly PrintedCorrection[]): CorrectedTogether[] {
   const groups = Map.groupBy(identified(corrections), ({ since, reason, closed }) => JSON.stringify([since, reason, closed]));
   return [...groups.values()].map((group) => {
     const { since, reason, closed } = group[0]!;
@@ -59,7 +59,7 @@ function together(corrections: readonly ShownCorrection[]): CorrectedTogether[] 
 }
 
 /** Ids of the open corrections of numbers, by number: the newest of each. */
-export function correctedNumbers(parts: Parts, computed: ComputedNote): ReadonlyMap<number, string> {
+export function correctedNumbers(parts: SiteContents, computed: ComputedNote): ReadonlyMap<number, string> {
   const open = identified(shownCorrections(parts, computed));
   const found = new Map<number, string>();
   for (const [index, { kind, expression, shown }] of computed.written.entries.entries()) {
@@ -85,7 +85,7 @@ export function markCorrected(html: string, corrected: ReadonlyMap<number, strin
 }
 
 /** The feed of corrections. Law 9: only of published notes, also where drafts show; null where there are none. */
-export function feedModel(parts: Parts): FeedModel | null {
+export function feedModel(parts: SiteContents): FeedModel | null {
   const published = parts.notes.filter(({ note }) => note.status === 'published');
   const entries = published.flatMap((computed) =>
     identified(shownCorrections(parts, computed)).map(({ id, ...each }) => {

@@ -5,14 +5,14 @@ import { compareText } from '../../problem.ts';
 import { printQuantity } from '../../quantities/print.ts';
 import type { Device } from '../../register/register.ts';
 import { ratingRow, runLink, settingText, shownFigure } from '../contents/figure-text.ts';
-import type { ComputedRun, Parts } from '../contents/site-contents.ts';
+import type { ComputedRun, SiteContents } from '../contents/site-contents.ts';
 import type { ConditionRow, DeviceModel } from '../results.ts';
 import { attemptsModel } from './attempts.ts';
 import { deviceLinks, notePath } from './note.ts';
 import { timelinesOf } from './timeline.ts';
 
 /** All that the page of a device prints. Specimens stay apart: what holds for one is not said of the device. */
-export function deviceModel(parts: Parts, device: Device): DeviceModel {
+export function deviceModel(parts: SiteContents, device: Device): DeviceModel {
   const runs = [...parts.runs.values()].filter(({ run }) => run.device === device.id);
   const tried = [...parts.attempts.values()].filter(({ attempts }) => attempts.device === device.id);
   const specimens = [...new Set(runs.map(({ run }) => run.specimen))].sort(compareText);

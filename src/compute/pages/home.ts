@@ -1,11 +1,11 @@
 /** The model of the home page: notes, newest first, with their highlights. */
 import { compareText } from '../../problem.ts';
 import { clockTime } from '../../words/script/timeline.ts';
-import type { ComputedNote, Parts } from '../contents/site-contents.ts';
+import type { ComputedNote, SiteContents } from '../contents/site-contents.ts';
 import type { HomeModel, Link } from '../results.ts';
 import { deviceLinks, highlights, marksOf, notePath, scriptsFor } from './note.ts';
 
-export function homeModel(parts: Parts): HomeModel {
+export function homeModel(parts: SiteContents): HomeModel {
   const notes = parts.notes.filter(({ note }) => note.kind === 'note').toSorted(newestFirst);
   const spokenFor = new Set(notes.map(({ note }) => note.id));
   const loose = parts.notes.filter(({ note }) => note.kind === 'script' && !spokenFor.has(note.note ?? ''));

@@ -2,7 +2,7 @@
 import { readerForm } from '../../quantities/numeral-print.ts';
 import { sayEntry } from '../../words/script/tokens.ts';
 import type { LedgerEntry, LedgerKind } from '../../words/written.ts';
-import type { ComputedNote, Parts } from '../contents/site-contents.ts';
+import type { ComputedNote, SiteContents } from '../contents/site-contents.ts';
 import type { LedgerModel } from '../results.ts';
 import { heldNote, ledgersOf, marksOf, notePath } from './note.ts';
 
@@ -19,7 +19,7 @@ const KINDS: Readonly<Record<LedgerKind, string>> = {
 };
 
 /** All that the page prints. Rows are numbered like the notes that they go with; highlights come last. */
-export function ledgerModel(parts: Parts, computed: ComputedNote): LedgerModel {
+export function ledgerModel(parts: SiteContents, computed: ComputedNote): LedgerModel {
   const { note, written } = computed;
   return {
     kind: 'ledger',

@@ -18,20 +18,20 @@ import {
   type ComputedNote,
   type ComputedRun,
   comparisonPath,
-  type Parts,
   pagePlot,
+  type SiteContents,
 } from '../contents/site-contents.ts';
 import { sizeText } from '../data/names.ts';
 import { linkedNote } from '../linked-data/note.ts';
 import type { Archive } from '../models/note.ts';
-import type { FrontWords, HeldNote, Highlight, Ledgers, Link, Marks, NoteModel, ShownFront } from '../results.ts';
+import type { FrontWords, HeldNote, Highlight, Ledgers, Link, Marks, NoteModel, PrintedFront } from '../results.ts';
 import { correctedNumbers, correctionsOf, markCorrected } from './corrections.ts';
 import { noteReference } from './references.ts';
 
 export { devicesOf, notePath };
 
 /** All that the page of a note prints. */
-export function noteModel(parts: Parts, computed: ComputedNote, archive: Archive | null): NoteModel {
+export function noteModel(parts: SiteContents, computed: ComputedNote, archive: Archive | null): NoteModel {
   const { note, written } = computed;
   const runs = reachedRuns(parts, computed);
   const shared = commonConditions(runs.map(({ computed: { run } }) => run.conditions));
@@ -43,7 +43,7 @@ export function noteModel(parts: Parts, computed: ComputedNote, archive: Archive
     title: note.title,
     date: note.date,
     summary: note.summary ?? '',
-    front: shownFront(computed, corrected),
+    front: printedFront(computed, corrected),
     marks: marksOf(parts, computed),
     devices: deviceLinks(parts, computed),
     runs: runs.map(({ alias, computed: { run } }) => ({
@@ -77,7 +77,7 @@ export function noteModel(parts: Parts, computed: ComputedNote, archive: Archive
 }
 
 /** Title, summary and disclosure with their held numbers, and signs where those were corrected. */
-export function shownFront({ note, written }: ComputedNote, corrected: ReadonlyMap<number, string>): ShownFront {
+export function printedFront({ note, written }: ComputedNote, corrected: ReadonlyMap<number, string>): PrintedFront {
   const { front = {}, entries } = written;
   const shown = (words: PlainWords): FrontWords =>
     words.map((piece) =>
@@ -98,13 +98,13 @@ export function shownFront({ note, written }: ComputedNote, corrected: ReadonlyM
 }
 
 /** The runs that a note reaches, by its own aliases or through a comparison, each once. */
-function reachedRuns(parts: Parts, { note, reaches }: ComputedNote): { alias: string; computed: ComputedRun }[] {
+function reachedRuns(parts: SiteContents, { note, reaches }: ComputedNote): { alias: string; computed: ComputedRun }[] {
   const aliases = new Map([...note.runs].map(([alias, id]) => [id, alias]));
   return reaches.map((id) => ({ alias: aliases.get(id) ?? '', computed: parts.runs.get(id)! }));
 }
 
 /** Comparisons of the site by id, each once. */
-function comparisonLinks(parts: Parts, ids: readonly string[]): Link[] {
+function comparisonLinks(parts: SiteContents, ids: readonly string[]): Link[] {
   return unique(ids).map((id) => ({ title: parts.comparisons.get(id)!.comparison.title, path: comparisonPath(id) }));
 }
 
@@ -115,12 +115,12 @@ function pieceOf(computed: ComputedNote, piece: string | number, corrected: Read
   return drawn === null || drawn === undefined ? [] : [pagePlot(drawn, notePath(computed))];
 }
 
-export function marksOf(parts: Parts, computed: ComputedNote): Marks {
+export function marksOf(parts: SiteContents, computed: ComputedNote): Marks {
   return { invented: devicesOf(parts, computed).some((id) => isInvented(parts, id)), status: computed.note.status };
 }
 
 /** What the runs and attempts that a note reaches call for: what was done, by run where there are several, and the risk once. */
-export function cautionsOf(parts: Parts, computed: ComputedNote): NoteModel['cautions'] {
+export function cautionsOf(parts: SiteContents, computed: ComputedNote): NoteModel['cautions'] {
   const runs = reachedRuns(parts, computed);
   const tried = [...(computed.note.attempts?.values() ?? [])].map((id) => parts.attempts.get(id)!);
   const named = (done: string, run: string) => (runs.length > 1 ? done.replace(/\.$/, ` (${run}).`) : done);
@@ -136,7 +136,7 @@ export function cautionsOf(parts: Parts, computed: ComputedNote): NoteModel['cau
 }
 
 /** The scripts of the site that speak for a note, in the order of their ids. */
-export function scriptsFor(parts: Parts, { note }: ComputedNote): ComputedNote[] {
+export function scriptsFor(parts: SiteContents, { note }: ComputedNote): ComputedNote[] {
   return parts.notes.filter((other) => other.note.kind === 'script' && other.note.note === note.id);
 }
 
@@ -145,16 +145,16 @@ export function ledgersOf(computed: ComputedNote): Ledgers {
 }
 
 /** The pages of these devices. */
-export function deviceLinks(parts: Parts, computed: ComputedNote): Link[] {
+export function deviceLinks(parts: SiteContents, computed: ComputedNote): Link[] {
   return devicesOf(parts, computed).map((id) => ({ title: parts.register.devices.get(id)!.title, path: `devices/${id}/` }));
 }
 
-export function isInvented(parts: Parts, device: string): boolean {
+export function isInvented(parts: SiteContents, device: string): boolean {
   return parts.register.devices.get(device)?.invented ?? false;
 }
 
 /** A note's highlights, printed as on its own page. */
-export function highlights(parts: Parts, { note, written }: ComputedNote): Highlight[] {
+export function highlights(parts: SiteContents, { note, written }: ComputedNote): Highlight[] {
   return written.entries
     .filter((entry) => entry.kind === 'highlight')
     .map((entry) => {
@@ -164,20 +164,20 @@ export function highlights(parts: Parts, { note, written }: ComputedNote): Highl
     });
 }
 
-function titleOf(parts: Parts, note: Note, { alias, subject }: HeldBy): string {
+function titleOf(parts: SiteContents, note: Note, { alias, subject }: HeldBy): string {
   if (note.comparisons.has(alias)) return parts.comparisons.get(subject)!.comparison.title;
   if (note.attempts?.has(alias)) return parts.attempts.get(subject)!.attempts.title;
   return parts.runs.get(subject)?.run.title ?? alias;
 }
 
-function figureOf(parts: Parts, note: Note, { alias, subject, address }: HeldBy): Figure | undefined {
+function figureOf(parts: SiteContents, note: Note, { alias, subject, address }: HeldBy): Figure | undefined {
   if (note.comparisons.has(alias)) return parts.comparisons.get(subject)?.figures.get(address);
   if (note.attempts?.has(alias)) return parts.attempts.get(subject)?.figures.get(address);
   return parts.runs.get(subject)?.derived.figures.get(address);
 }
 
 /** What holds one number of a note or script. */
-export function heldNote(parts: Parts, { note }: ComputedNote, entry: LedgerEntry, number: number): HeldNote {
+export function heldNote(parts: SiteContents, { note }: ComputedNote, entry: LedgerEntry, number: number): HeldNote {
   const figures = entry.held.flatMap((held) => {
     if (note.comparisons.has(held.alias)) return heldByComparison(parts.comparisons.get(held.subject)!, held);
     if (note.attempts?.has(held.alias)) return heldByAttempts(parts.attempts.get(held.subject)!, held);
@@ -230,7 +230,7 @@ function heldByAttempts({ attempts, ladder, figures }: ComputedAttempts, held: H
 }
 
 /** What a note's numbers of one run were computed from, and what is made from it. */
-function reproduced({ data }: Parts, subject: string, of: Link): NoteModel['reproduce'][number] {
+function reproduced({ data }: SiteContents, subject: string, of: Link): NoteModel['reproduce'][number] {
   const files = data.get(subject) ?? [];
   return { of, files: files.filter(({ source }) => source !== ''), made: files.filter(({ source }) => source === '') };
 }

@@ -1,19 +1,19 @@
 /** The model of the feed of notes. */
 import { compareText } from '../../problem.ts';
-import type { ComputedNote, Parts } from '../contents/site-contents.ts';
+import type { ComputedNote, SiteContents } from '../contents/site-contents.ts';
 import type { NoteEntry, NotesFeed } from '../models/discovery.ts';
 import { stateKey } from '../published-state/present-state.ts';
 import { highlights, marksOf, notePath } from './note.ts';
 
 /** Published notes, last changed first. Law 9: no others, also where drafts show. `newest` is the day of the feed where there is no note. */
-export function notesFeedModel(parts: Parts, newest: string): NotesFeed {
+export function notesFeedModel(parts: SiteContents, newest: string): NotesFeed {
   const published = parts.notes.filter(({ note }) => note.kind === 'note' && note.status === 'published');
   const entries = published.map((computed) => entryOf(parts, computed));
   entries.sort((a, b) => compareText(b.updated, a.updated) || compareText(a.path, b.path));
   return { entries, updated: entries[0]?.updated ?? newest };
 }
 
-function entryOf(parts: Parts, computed: ComputedNote): NoteEntry {
+function entryOf(parts: SiteContents, computed: ComputedNote): NoteEntry {
   const { title, date, summary = '' } = computed.note;
   const corrected = (parts.corrections.get(stateKey(computed.note)) ?? []).map(({ since }) => since);
   return {

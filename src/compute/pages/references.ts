@@ -3,12 +3,15 @@
 import { citation } from '../cite/citation.ts';
 import { absolute, type Reference, versionOf } from '../cite/reference.ts';
 import { notePath } from '../contents/note-path.ts';
-import type { ComputedNote, ComputedRun, Parts } from '../contents/site-contents.ts';
+import type { ComputedNote, ComputedRun, SiteContents } from '../contents/site-contents.ts';
 import { digest } from '../store/digest.ts';
 import { jsonText, publishLedger } from '../store/json-text.ts';
 
 /** Of a note or script: its version is the day of its last correction, and its ledger. */
-export function noteReference({ site, corrections }: Pick<Parts, 'site' | 'corrections'>, computed: ComputedNote): Reference {
+export function noteReference(
+  { site, corrections }: Pick<SiteContents, 'site' | 'corrections'>,
+  computed: ComputedNote,
+): Reference {
   const { note, written } = computed;
   const path = notePath(computed);
   const corrected = (corrections.get(`${note.kind}s/${note.id}`) ?? []).map(({ since }) => since).toSorted();
@@ -24,13 +27,16 @@ export function noteReference({ site, corrections }: Pick<Parts, 'site' | 'corre
 }
 
 /** The files beside a note that cite it. A script is cited by its note. */
-export function citationFiles(parts: Parts, computed: ComputedNote): [path: string, text: string][] {
+export function citationFiles(parts: SiteContents, computed: ComputedNote): [path: string, text: string][] {
   if (computed.note.kind === 'script') return [];
   return citation(noteReference(parts, computed), notePath(computed)).files;
 }
 
 /** Of a run: its version is its log. */
-export function runReference({ site, register }: Pick<Parts, 'site' | 'register'>, { run, summary }: ComputedRun): Reference {
+export function runReference(
+  { site, register }: Pick<SiteContents, 'site' | 'register'>,
+  { run, summary }: ComputedRun,
+): Reference {
   const device = register.devices.get(run.device)!;
   return {
     key: `run-${run.id}-${run.date.slice(0, 4)}`,

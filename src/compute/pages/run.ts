@@ -10,7 +10,7 @@ import { nameInWords } from '../../words/expression/in-words.ts';
 import { plainCitation } from '../cite/plain.ts';
 import { conditionRows, durationText, inLine, runLink, shownFigure, stepText } from '../contents/figure-text.ts';
 import { instrumentRow } from '../contents/instruments.ts';
-import { type ComputedRun, comparisonPath, type Parts, pagePlot } from '../contents/site-contents.ts';
+import { type ComputedRun, comparisonPath, pagePlot, type SiteContents } from '../contents/site-contents.ts';
 import { timeWords } from '../data/time-words.ts';
 import { linkedRun } from '../linked-data/run.ts';
 import type { Link, RunModel } from '../results.ts';
@@ -20,7 +20,7 @@ import { isInvented, notePath } from './note.ts';
 import { runReference } from './references.ts';
 
 /** All that the page of a run prints. */
-export function runModel(parts: Parts, computed: ComputedRun): RunModel {
+export function runModel(parts: SiteContents, computed: ComputedRun): RunModel {
   const { run, derived, summary, plots } = computed;
   const device = parts.register.devices.get(run.device)!;
   const path = runLink(run).path;
@@ -91,7 +91,7 @@ function logRow(summary: LogSummary): RunModel['log'] {
   };
 }
 
-function channelRows(parts: Parts, summary: LogSummary): RunModel['channels'] {
+function channelRows(parts: SiteContents, summary: LogSummary): RunModel['channels'] {
   return summary.channels.map(({ name, quantity, column, unit, originalUnit, at, instrument, missing }) => ({
     name: nameInWords(name),
     quantity: quantity.replaceAll('_', ' '),
@@ -103,7 +103,7 @@ function channelRows(parts: Parts, summary: LogSummary): RunModel['channels'] {
   }));
 }
 
-function notesAbout(parts: Parts, run: Run): Link[] {
+function notesAbout(parts: SiteContents, run: Run): Link[] {
   return parts.notes
     .filter(({ reaches }) => reaches.includes(run.id))
     .map((computed) => ({ title: computed.note.title, path: notePath(computed) }));

@@ -5,15 +5,15 @@ import { type Plan, type PlannedBlock, USUAL_PACE } from '../../words/script/pla
 import { clockTime } from '../../words/script/timeline.ts';
 import { sayEntry } from '../../words/script/tokens.ts';
 import { scriptVtt } from '../../words/script/vtt.ts';
-import { type ComputedNote, type Parts, pagePlot } from '../contents/site-contents.ts';
+import { type ComputedNote, pagePlot, type SiteContents } from '../contents/site-contents.ts';
 import type { HeldNote, Link, PrompterModel, ScriptModel, SpokenBlock } from '../results.ts';
 import { correctedNumbers, correctionsOf } from './corrections.ts';
-import { cautionsOf, deviceLinks, heldNote, ledgersOf, marksOf, notePath, shownFront } from './note.ts';
+import { cautionsOf, deviceLinks, heldNote, ledgersOf, marksOf, notePath, printedFront } from './note.ts';
 
 const NOTHING_PLANNED = 'a script is planned before its page is made';
 
 /** All that the page of a script prints. */
-export function scriptModel(parts: Parts, computed: ComputedNote): ScriptModel {
+export function scriptModel(parts: SiteContents, computed: ComputedNote): ScriptModel {
   const { note } = computed;
   const plan = planned(computed);
   const corrected = correctedNumbers(parts, computed);
@@ -22,7 +22,7 @@ export function scriptModel(parts: Parts, computed: ComputedNote): ScriptModel {
     title: note.title,
     date: note.date,
     summary: note.summary ?? '',
-    front: shownFront(computed, corrected),
+    front: printedFront(computed, corrected),
     marks: marksOf(parts, computed),
     devices: deviceLinks(parts, computed),
     note: noteOf(parts, computed),
@@ -50,7 +50,7 @@ export function scriptModel(parts: Parts, computed: ComputedNote): ScriptModel {
 }
 
 /** All that the prompter shows. */
-export function prompterModel(parts: Parts, computed: ComputedNote): PrompterModel {
+export function prompterModel(parts: SiteContents, computed: ComputedNote): PrompterModel {
   const plan = planned(computed);
   return {
     kind: 'prompter',
@@ -68,7 +68,7 @@ export function prompterModel(parts: Parts, computed: ComputedNote): PrompterMod
 }
 
 /** Plain text and WebVTT beside the page of a script; nothing for a note. */
-export function scriptFiles(parts: Parts, computed: ComputedNote): [path: string, text: string][] {
+export function scriptFiles(parts: SiteContents, computed: ComputedNote): [path: string, text: string][] {
   if (computed.note.kind !== 'script') return [];
   const plan = planned(computed);
   const path = notePath(computed);
@@ -94,7 +94,7 @@ function basisText({ note }: ComputedNote, { basis, pace }: Plan): string {
   return `estimated at ${pace} words per minute${source}, without pauses`;
 }
 
-function noteOf(parts: Parts, { note }: ComputedNote): Link | null {
+function noteOf(parts: SiteContents, { note }: ComputedNote): Link | null {
   const found = parts.notes.find((other) => other.note.kind === 'note' && other.note.id === note.note);
   return found ? { title: found.note.title, path: notePath(found) } : null;
 }
@@ -130,7 +130,7 @@ function numberIn({ written }: ComputedNote, number: number, aloud: boolean) {
   return { number, id: entry.id, said: aloud ? sayEntry(entry) : entry.shown };
 }
 
-function heldNotes(parts: Parts, computed: ComputedNote): HeldNote[] {
+function heldNotes(parts: SiteContents, computed: ComputedNote): HeldNote[] {
   const entries = computed.written.entries.filter(({ kind }) => kind !== 'highlight');
   return entries.map((entry, index) => {
     const said = sayEntry(entry);

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import type { DataFiles } from '../../register/register.ts';
 import { type Inputs, MANIFEST_FORMAT, type Manifest, type Scope } from '../results.ts';
 import { digest, digestOf } from '../store/digest.ts';
-import { isPassing } from '../store/momentary-problems.ts';
+import { isMomentary } from '../store/momentary-problems.ts';
 import { type Store, writeWhole } from '../store/store.ts';
 import type { Project } from './read-project.ts';
 
@@ -40,14 +40,14 @@ export function contentDigest(project: Project): string {
 }
 
 /** Whether inputs, pages and files of a stored manifest are still what they were. */
-export function stands(
+export function isCurrent(
   manifest: Manifest,
   now: { code: string; content: string; root: string; data: DataFiles; store: Store },
 ): boolean {
   const { inputs } = manifest;
   return (
     inputs.code === now.code &&
-    !manifest.problems.some(isPassing) &&
+    !manifest.problems.some(isMomentary) &&
     inputs.content === now.content &&
     inputs.data.every((looked) => now.data.kind(looked.path) === looked.kind && sameLog(now.root, looked)) &&
     manifest.blobs.every((blob) => now.store.has(blob))
@@ -64,7 +64,7 @@ function sameLog(root: string, { path, sha256 }: Inputs['data'][number]): boolea
 }
 
 /** Looks up like `data`, and remembers what was asked and answered. */
-export function remembering(data: DataFiles): { data: DataFiles; looked: Map<string, string> } {
+export function recordingLookups(data: DataFiles): { data: DataFiles; looked: Map<string, string> } {
   const looked = new Map<string, string>();
   return {
     looked,

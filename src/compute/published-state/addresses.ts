@@ -12,7 +12,7 @@ export interface Redirect {
   readonly to: string;
 }
 
-export interface Kept {
+export interface KeptAddresses {
   readonly redirects: readonly Redirect[];
   readonly problems: readonly Problem[];
 }
@@ -29,7 +29,7 @@ export function keepAddresses(
   standing: Standing,
   notes: readonly Note[],
   moved: ReadonlySet<string> = new Set(),
-): Kept {
+): KeptAddresses {
   const all = new Set([...standing.values(), moved].flatMap((addresses) => [...addresses]));
   const known = new Set<string>();
   const redirects: Redirect[] = [];

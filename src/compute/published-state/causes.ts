@@ -5,7 +5,7 @@ import type { Pair } from './match.ts';
 import { METHODS, type Sources } from './sources.ts';
 
 /** One clause in words; several causes are all named. */
-export function whyChanged({ was, is }: Pair, state: PublishedState, sources: Sources): string {
+export function causesOfChange({ was, is }: Pair, state: PublishedState, sources: Sources): string {
   const then = new Map(state.sources.map(({ name, sha256 }) => [name, sha256]));
   const names = [...new Set(is.held.flatMap((subject) => sources.of(subject)))];
   const changed = names.filter((name) => name !== METHODS && then.has(name) && then.get(name) !== sources.sha256(name));

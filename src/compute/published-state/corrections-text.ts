@@ -2,7 +2,7 @@
 import type { CorrectedTogether } from '../results.ts';
 
 /** Newest first, one paragraph each reason. */
-export function pasteText(title: string, corrections: readonly CorrectedTogether[]): string {
+export function correctionsAsText(title: string, corrections: readonly CorrectedTogether[]): string {
   const paragraphs = corrections.map(({ since, reason, numbers }) => {
     const lines = numbers.flatMap(({ label, cue, was, is, sentence }) => {
       const where = cue === undefined ? '' : ` at ${cue}`;

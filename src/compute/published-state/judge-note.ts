@@ -3,26 +3,26 @@ import { error, type Place, type Problem, warning } from '../../problem.ts';
 import type { Note, StatedCorrection } from '../../register/register.ts';
 import type { Correction, PublishedState } from '../../register/sealed/published-states.ts';
 import { plainExpression } from '../../words/expression/plain-expression.ts';
-import { whyChanged } from './causes.ts';
+import { causesOfChange } from './causes.ts';
 import { matchStates, type Pair } from './match.ts';
 import { plain, printsDifferently } from './same-value.ts';
 import type { Sources } from './sources.ts';
 
-export interface Judged {
+export interface JudgedNote {
   /** Open ones, in the order of the note. */
   readonly corrections: readonly Correction[];
   readonly problems: readonly Problem[];
 }
 
 /** Compares a note with its published state; reasons are those of its front matter. */
-export function judgeNote(note: Note, state: PublishedState, present: PublishedState, sources: Sources): Judged {
+export function judgeNote(note: Note, state: PublishedState, present: PublishedState, sources: Sources): JudgedNote {
   const changes = grouped(matchStates(state, present).pairs.filter((pair) => printsDifferently(pair) && !isError(pair)));
   const used = new Set<StatedCorrection>();
   const unexplained: Unexplained[] = [];
   const corrections = changes.flatMap((pairs) => {
     const reasons = reasonsFor(note, pairs, present);
     for (const reason of reasons) used.add(reason);
-    if (reasons.length === 0) unexplained.push({ pairs, why: whyChanged(pairs[0]!, state, sources) });
+    if (reasons.length === 0) unexplained.push({ pairs, why: causesOfChange(pairs[0]!, state, sources) });
     return stepsOf(pairs[0]!, reasons);
   });
   const problems = [...Map.groupBy(unexplained, ({ why }) => why).values()].flatMap((cause) => reasonsAsked(note, cause, state));

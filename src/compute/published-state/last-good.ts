@@ -9,7 +9,7 @@ import type { PresentNote } from './protect.ts';
 const path = (root: string) => join(root, '.cache', 'last-good.json');
 
 /** Keeps the present states of a manifest without errors. */
-export function rememberGood(root: string, { present, problems }: Pick<Manifest, 'present' | 'problems'>): void {
+export function writeLastGood(root: string, { present, problems }: Pick<Manifest, 'present' | 'problems'>): void {
   const bytes = openStore(root).bytes(present);
   if (bytes !== undefined && problems.every(({ severity }) => severity !== 'error')) writeWhole(path(root), bytes);
 }

@@ -2,7 +2,7 @@
 
 import { formerIdsOf } from '../../register/sections/former-addresses.ts';
 import { gatherRun, methodVersions } from '../comparison/gather.ts';
-import type { ComputedComparison, Parts } from '../contents/site-contents.ts';
+import type { ComputedComparison, SiteContents } from '../contents/site-contents.ts';
 import type { Gathered, GatheredRun } from '../models/gathered.ts';
 import type { Manifest, PageModel } from '../results.ts';
 import { digestOf } from '../store/digest.ts';
@@ -14,7 +14,7 @@ import { copiesIndex, recordCopiesModel, recordCopyModel } from './copy-page.ts'
 import { type PrintedCopies, type PrintedCopy, recordOf } from './print-copies.ts';
 
 /** The page of each copy, and the list where there is any. */
-export function copyPages(store: Store, { copies }: PrintedCopies, parts: Parts): [path: string, model: PageModel][] {
+export function copyPages(store: Store, { copies }: PrintedCopies, parts: SiteContents): [path: string, model: PageModel][] {
   const runs = runsOf(copies, parts);
   const known = new Map<object, string>();
   const digestOnce = (value: object): string => {
@@ -39,7 +39,7 @@ export function copyFiles(store: Store, { copies }: PrintedCopies): Manifest['fi
 }
 
 /** Runs that copies hold and the site still shows (law 9), by the id that the copy has for them. */
-function runsOf(copies: readonly PrintedCopy[], { register, runs }: Parts): ReadonlyMap<string, GatheredRun> {
+function runsOf(copies: readonly PrintedCopy[], { register, runs }: SiteContents): ReadonlyMap<string, GatheredRun> {
   const held = new Set(copies.flatMap((copy) => copy.runs.map(({ run }) => run)));
   return new Map(
     [...runs.values()].flatMap((computed) => {
@@ -51,7 +51,11 @@ function runsOf(copies: readonly PrintedCopy[], { register, runs }: Parts): Read
   );
 }
 
-function livingOf({ comparison, runs, methods }: PrintedCopy, parts: Parts, shown: ReadonlyMap<string, GatheredRun>): Living {
+function livingOf(
+  { comparison, runs, methods }: PrintedCopy,
+  parts: SiteContents,
+  shown: ReadonlyMap<string, GatheredRun>,
+): Living {
   const still = runs.flatMap(({ run }) => {
     const found = shown.get(run);
     return found === undefined ? [] : [[run, found] as const];
@@ -63,7 +67,7 @@ function livingOf({ comparison, runs, methods }: PrintedCopy, parts: Parts, show
   };
 }
 
-function comparisonNow({ comparisons }: Parts, id: string): ComputedComparison | undefined {
+function comparisonNow({ comparisons }: SiteContents, id: string): ComputedComparison | undefined {
   return comparisons.get(id) ?? [...comparisons.values()].find(({ comparison }) => formerIdsOf(comparison).includes(id));
 }
 

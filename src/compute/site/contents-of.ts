@@ -1,7 +1,7 @@
 /** What the steps gave, as far as the scope shows it, for those who build pages from it. */
 import type { Register } from '../../register/register.ts';
 import { type AllGathered, recordOf } from '../comparison/compute-gathered.ts';
-import type { ComputedAttempts, ComputedComparison, ComputedNote, ComputedRun, Parts } from '../contents/site-contents.ts';
+import type { ComputedAttempts, ComputedComparison, ComputedNote, ComputedRun, SiteContents } from '../contents/site-contents.ts';
 import { publishedData } from '../data/published-data.ts';
 import type { SiteFacts } from '../project/site-facts.ts';
 import type { Protected } from '../published-state/protect.ts';
@@ -38,7 +38,7 @@ export interface Computed {
 }
 
 /** Runs, comparisons and attempts that a shown note reaches, and the notes of which all can be used. */
-export function contentsOf(options: Computed): Parts {
+export function contentsOf(options: Computed): SiteContents {
   const { register, runs, comparisons, attempts, held, scripts, plots, gathered, scope, prose } = options;
   const memo = siteMemo(options.store, options.code);
   const reached = reach(scope, held.notes.outcomes, runs.outcomes.keys(), comparisons.keys(), attempts.keys());
@@ -75,7 +75,7 @@ export function contentsOf(options: Computed): Parts {
 }
 
 /** Runs and devices that the published site shows, whatever the scope. */
-function publishedIds(notes: readonly NoteOutcome[], runs: Runs, attempts: Computed['attempts']): Parts['published'] {
+function publishedIds(notes: readonly NoteOutcome[], runs: Runs, attempts: Computed['attempts']): SiteContents['published'] {
   const reached = reach('site', notes, [], [], []);
   const devices = [
     ...[...reached.runs].map((id) => runs.outcomes.get(id)!.run.device),

@@ -1,7 +1,7 @@
 /** What a kind of page gives to the site. */
 import type { CheckTable } from '../../figures/checks/results.ts';
 import type { Archives } from '../archive/site-archives.ts';
-import type { Parts } from '../contents/site-contents.ts';
+import type { SiteContents } from '../contents/site-contents.ts';
 import type { PrintedCopies } from '../record-copies/print-copies.ts';
 import type { Manifest, PageModel, Scope } from '../results.ts';
 import type { Store } from '../store/store.ts';
@@ -9,7 +9,7 @@ import type { Store } from '../store/store.ts';
 /** All that pages are made from. */
 export interface Ground {
   readonly store: Store;
-  readonly parts: Parts;
+  readonly parts: SiteContents;
   readonly copies: PrintedCopies;
   readonly archives: Archives;
   /** Published values beside ours. */

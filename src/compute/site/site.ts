@@ -3,11 +3,11 @@ import type { CheckTable } from '../../figures/checks/results.ts';
 import { type ArchiveInputs, archivesOf } from '../archive/site-archives.ts';
 import { deadLinks, type Linking } from '../contents/dead-links.ts';
 import { notePath } from '../contents/note-path.ts';
-import { attemptsPath, comparisonPath, type Parts } from '../contents/site-contents.ts';
+import { attemptsPath, comparisonPath, type SiteContents } from '../contents/site-contents.ts';
 import { offeredFiles } from '../data/published-data.ts';
 import { verifyPart } from '../data/verify-part.ts';
 import { pageDates } from '../discovery/dates.ts';
-import { finding } from '../discovery/discovery.ts';
+import { discoveryOf } from '../discovery/discovery.ts';
 import { feedModel } from '../pages/corrections.ts';
 import { notesFeedModel } from '../pages/notes-feed.ts';
 import { movedFiles, movedPages } from '../published-state/redirects.ts';
@@ -32,7 +32,7 @@ export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | '
   const parts = contentsOf(options);
   const ground: Ground = { store, parts, copies, accuracy, scope, archives: archivesOf(store, parts, archived) };
   const models = KINDS.flatMap((kind) => kind.pages(ground));
-  const found = finding(parts, models);
+  const found = discoveryOf(parts, models);
   models.push(...found.pages);
   const files = [...offeredFiles(parts.data), ...KINDS.flatMap((kind) => kind.files?.(ground) ?? [])];
   files.push(...found.files.map(([path, text]) => ({ path, blob: store.keep(text) })));
@@ -67,12 +67,12 @@ export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | '
   };
 }
 
-function feedsOf(parts: Parts, corrections: FeedModel): Feeds {
+function feedsOf(parts: SiteContents, corrections: FeedModel): Feeds {
   return { corrections, notes: notesFeedModel(parts, corrections.updated) };
 }
 
 /** Drafts and what is held back, which a site does not show: their links are judged too, so that their publication surprises nobody. */
-function notShown({ held, runs, attempts }: Options, parts: Parts): Linking[] {
+function notShown({ held, runs, attempts }: Options, parts: SiteContents): Linking[] {
   const shown = new Set(parts.notes.map(({ note }) => note.file));
   const others = held.notes.outcomes.filter(({ note }) => note.status !== 'published' && !shown.has(note.file));
   return others.map(({ note, written, reaches }) => {
@@ -88,7 +88,7 @@ function notShown({ held, runs, attempts }: Options, parts: Parts): Linking[] {
 }
 
 /** Attempts stand on the page of their device. */
-function pageOfData({ attempts }: Parts, subject: string): string {
+function pageOfData({ attempts }: SiteContents, subject: string): string {
   const tried = attempts.get(subject.replace(/^attempts\//, ''));
   return tried && subject.startsWith('attempts/') ? attemptsPath(tried.attempts) : `${subject}/`;
 }

@@ -2,7 +2,7 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { keepCompiled } from '../store/compile-cache.ts';
 import { memoAsync, recording } from '../store/memo.ts';
-import { isPassing } from '../store/momentary-problems.ts';
+import { isMomentary } from '../store/momentary-problems.ts';
 import { type Kept, openStore, type Store } from '../store/store.ts';
 import type { ComparedPlotResult, ComparedPlotTask } from './plots/comparison-plot-task.ts';
 import type { PlotResult, PlotTask } from './plots/plot-task.ts';
@@ -25,7 +25,7 @@ const store = openStore(root);
 
 async function perform(task: Task): Promise<{ readonly answer: Result; readonly used: Kept }> {
   const used = recording(store);
-  const lasts = ({ problems }: Result) => !problems.some(isPassing);
+  const lasts = ({ problems }: Result) => !problems.some(isMomentary);
   const answer = await memoAsync(used, task.key, (own) => resultOf(own, task), lasts);
   return { answer, used: used.used() };
 }

@@ -21,6 +21,6 @@ export function fault(place: Place, what: string, thrown: unknown, report = ''):
 }
 
 /** Whether a problem may go away by itself. */
-export function isPassing({ rule }: Problem): boolean {
+export function isMomentary({ rule }: Problem): boolean {
   return rule === CHANGED_WHILE_READ || rule === FAULT;
 }

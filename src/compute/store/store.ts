@@ -7,7 +7,7 @@ import { join } from 'node:path';
 import { deserialize, serialize } from 'node:v8';
 import { threadId } from 'node:worker_threads';
 import { digest } from './digest.ts';
-import { openSeen } from './undamaged-files.ts';
+import { openUndamaged } from './undamaged-files.ts';
 
 const DIGEST_LENGTH = 64;
 
@@ -53,7 +53,7 @@ export function openStore(root: string): Store {
   mkdirSync(entries, { recursive: true });
   mkdirSync(blobs, { recursive: true });
   const list = join(root, '.cache', 'seen.json');
-  const seen = openSeen(list);
+  const seen = openUndamaged(list);
   const remember = () => {
     const listed = seen.listed();
     if (listed !== undefined) writeWhole(list, listed);

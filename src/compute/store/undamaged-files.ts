@@ -5,7 +5,7 @@
  */
 import { readFileSync, statSync } from 'node:fs';
 
-export interface Seen {
+export interface UndamagedFiles {
   /** Whether a file is undamaged: as it was when `check` found it so in an earlier process, else as `check` finds it now. */
   undamaged(name: string, path: string, check: () => boolean): boolean;
   /** Takes all other names off the list. */
@@ -15,7 +15,7 @@ export interface Seen {
 }
 
 /** The list in a file, which need not be there. */
-export function openSeen(file: string): Seen {
+export function openUndamaged(file: string): UndamagedFiles {
   const { looks, since } = stored(file);
   const now = new Map(looks);
   return {

@@ -23,7 +23,7 @@ export function runName({ alias, title }: Pick<PlotSubject, 'alias' | 'title'>):
 }
 
 /** "71.3 °C", or undefined where the figure is absent; in `unit`, where one is given. */
-export function shown(figure: Figure | undefined, unit?: string): string | undefined {
+export function figureText(figure: Figure | undefined, unit?: string): string | undefined {
   if (!figure || !isPresent(figure)) return undefined;
   return printQuantity(figure.quantity, unit === undefined ? {} : { unit }).text;
 }

@@ -1,6 +1,6 @@
 /** Where everything of a step response stands, and its specification. */
 
-import { shown } from '../data/figure-text.ts';
+import { figureText } from '../data/figure-text.ts';
 import { stack } from '../drawing/config.ts';
 import type { LineData } from '../drawing/lines/drawn-line.ts';
 import type { Mean } from '../drawing/lines/means.ts';
@@ -76,7 +76,7 @@ function tauMarks(courses: readonly Course[], y: Scale, frame: Frame, height: nu
     const x = xOf(fit!.tau);
     const top = pixelOf(fit!.at(fit!.tau), y, height);
     const rule: Rule = { x, x2: x, y: top, y2: height, stroke: inkOf(k), dash: [3, 3] };
-    const text = `τ = ${shown(fit!.figures.timeConstant)}`;
+    const text = `τ = ${figureText(fit!.figures.timeConstant)}`;
     const left = clearOf(taken, x, textWidth(text, size.small));
     const label: Label = { x: left, y: height - size.small * (0.9 + 1.25 * row), text, size: size.small, fill: inkOf(k) };
     return { rule, label };

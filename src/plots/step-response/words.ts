@@ -1,7 +1,7 @@
 /** What a step response shows, in words and as tables. */
 
 import { duration, listed } from '../../figures/in-words.ts';
-import { shown } from '../data/figure-text.ts';
+import { figureText } from '../data/figure-text.ts';
 import type { Drawn } from '../drawing/drawn.ts';
 import { cellAt, halfStep, TABLE_ROWS } from '../drawing/lines/at-times.ts';
 import { drawLine } from '../drawing/lines/drawn-line.ts';
@@ -29,9 +29,9 @@ function courseAlt(course: Course, { rise }: StepResponse): string {
   const last = reading(course.y.at(-1)!, course.decimals, rise ? 'K' : '°C');
   if (!course.fit) return `${course.name} ends at ${last}, without a fit: ${course.why}`;
   const { timeConstant, asymptote } = course.fit.figures;
-  const end = shown(asymptote);
+  const end = figureText(asymptote);
   const towards = end === undefined ? '' : `, asymptote ${end}`;
-  return `${course.name} ends at ${last}, time constant ${shown(timeConstant)}${towards}.`;
+  return `${course.name} ends at ${last}, time constant ${figureText(timeConstant)}${towards}.`;
 }
 
 /** How it was drawn and fitted, and which run has no fit for what reason. */

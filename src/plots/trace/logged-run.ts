@@ -1,6 +1,6 @@
 /** A run's log as a trace draws it. */
 import type { Channel } from '../../intake/log.ts';
-import { figureOf, shown } from '../data/figure-text.ts';
+import { figureOf, figureText } from '../data/figure-text.ts';
 import { riseOver } from '../data/rise-over-ambient.ts';
 import { throttledNow } from '../data/throttle-flags.ts';
 import type { PlotSubject } from '../drawing/drawn.ts';
@@ -17,7 +17,7 @@ export function loggedRun(subject: PlotSubject): TraceRun {
     begin: log.time.seconds[0] ?? 0,
     end: log.time.seconds.at(-1) ?? 0,
     phases: derived.phases,
-    told: (figure, channel, unit) => shown(figureOf(subject, figure, channel), unit),
+    told: (figure, channel, unit) => figureText(figureOf(subject, figure, channel), unit),
   };
 }
 

@@ -1,6 +1,6 @@
 /** A run's series as a trace draws it: what a log gives, read back from thinned readings. */
 import type { FigureMap } from '../../figures/figure.ts';
-import { figureIn, shown } from '../data/figure-text.ts';
+import { figureIn, figureText } from '../data/figure-text.ts';
 import type { RunSeries, SeriesChannel, SeriesLine, SeriesMeans, SeriesPoints } from '../data/series.ts';
 import type { Segment } from '../drawing/lines/segments.ts';
 import type { StoredMeans, TraceChannel, TraceReadings, TraceRun } from '../drawing/lines/trace-run.ts';
@@ -21,7 +21,7 @@ export function seriesRun({ alias, title, series, figures }: SeriesSubject): Tra
     begin: 0,
     end: series.span,
     phases: series.phases,
-    told: (figure, channel, unit) => (figures ? shown(figureIn(figures, figure, channel), unit) : undefined),
+    told: (figure, channel, unit) => (figures ? figureText(figureIn(figures, figure, channel), unit) : undefined),
   };
 }
 

@@ -1,6 +1,6 @@
 /** Numbers that a wording could say of a value, those nearest to the author's form first. */
 import { shift } from '../../quantities/decimal.ts';
-import type { Side } from './phrase.ts';
+import type { SaidNumber } from './phrase.ts';
 import { roundStep } from './precision.ts';
 import { clean } from './stated-number.ts';
 import type { Saying } from './wording.ts';
@@ -38,7 +38,7 @@ const PARTS = [2, 4, 3, 5];
  * finer. `up` and `down` give the next number on that side and the one after it, for hedges that leave out the number itself.
  * `finer` is how many decimals beyond the author's are tried.
  */
-export function sayingsOf(side: Side, value: number, direction: Direction, finer = FINER): Saying[] {
+export function sayingsOf(side: SaidNumber, value: number, direction: Direction, finer = FINER): Saying[] {
   const { amount } = side;
   const sayings: Saying[] = [];
   const inParts = amount.part !== undefined || amount.article === true || (side.unit?.kind === 'times' && amount.place === 0);
@@ -52,7 +52,7 @@ export function sayingsOf(side: Side, value: number, direction: Direction, finer
 }
 
 /** Wholes and parts that are near the value: of an author's fraction its own parts first, then the nearest. */
-function inPartsOf(side: Side, value: number, direction: Direction): Saying[] {
+function inPartsOf(side: SaidNumber, value: number, direction: Direction): Saying[] {
   const own = side.amount.part === undefined ? [] : sayParts(value, Math.round(1 / side.amount.part), direction);
   const whole: Saying[] = around(value, direction).map((count) => ({ value: count, place: 0 }));
   const fit = PARTS.filter((each) => Math.abs(value) < 1 || each === 2 || each === 4);

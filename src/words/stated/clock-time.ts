@@ -1,5 +1,5 @@
 /** Times with colons: `2:30 min`, `1:20 h`, `1:20:05`. */
-import type { Amount, Side, UnitSaid } from './phrase.ts';
+import type { Amount, SaidNumber, UnitSaid } from './phrase.ts';
 import { type Unread, unread } from './stated-number.ts';
 import type { Token } from './tokens.ts';
 import { unitAt } from './unit-said.ts';
@@ -10,7 +10,7 @@ const BELOW = { min: { symbol: 's', name: 'seconds' }, h: { symbol: 'min', name:
  * `2:30 min` is 2 minutes and 30 seconds, `1:20 h` 1 hour and 20 minutes, `1:20:05` (with or without `h`) hours, minutes and seconds.
  * Two numbers without a unit are Unread: they may be a time of day, minutes or hours.
  */
-export function clockAt(tokens: readonly Token[], at: number): { side: Side; next: number } | Unread {
+export function clockAt(tokens: readonly Token[], at: number): { side: SaidNumber; next: number } | Unread {
   const token = tokens[at] as Token;
   const parts = token.text.split(':').map(Number);
   const found = unitAt(tokens, at + 1, 'digits');

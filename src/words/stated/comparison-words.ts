@@ -1,5 +1,5 @@
 /** Words beside a number that make it a difference: "6 degrees warmer", "a rise of 6 degrees", "30 percent less". */
-import type { Comparison, Side } from './phrase.ts';
+import type { Comparison, SaidNumber } from './phrase.ts';
 import { type Unread, unread } from './stated-number.ts';
 import type { Token } from './tokens.ts';
 
@@ -82,7 +82,7 @@ function found(tokens: readonly Token[], kind: Comparison['kind'], at: number, n
 }
 
 /** What a comparison cannot be said of: times (three or four times as much?), and a share of a temperature. */
-export function comparisonRefused(tokens: readonly Token[], at: number, { unit, amount }: Side): Unread | undefined {
+export function comparisonRefused(tokens: readonly Token[], at: number, { unit, amount }: SaidNumber): Unread | undefined {
   const token = tokens[at];
   if (!token || !(MORE.has(token.low) || LESS.has(token.low))) return undefined;
   if (unit?.kind === 'times') {

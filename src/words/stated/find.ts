@@ -1,13 +1,13 @@
 /** Finds the number phrases of a text, each with its hedge and its comparison. */
 import { changes, comparisonAfter, comparisonBefore, comparisonRefused } from './comparison-words.ts';
 import { deniedBefore, type HedgeFound, hedgeAfter, hedgeBefore } from './hedge-at.ts';
-import { type SideFound, sideAt } from './number-with-unit.ts';
-import type { Phrase, Side, UnitSaid } from './phrase.ts';
+import { type NumberFound, numberWithUnitAt } from './number-with-unit.ts';
+import type { Phrase, SaidNumber, UnitSaid } from './phrase.ts';
 import { isUnread, type Unread, unread } from './stated-number.ts';
 import { type Token, tokenise } from './tokens.ts';
 import { unitAt } from './unit-said.ts';
-import { strayBeside } from './unread-words.ts';
-import type { Inner } from './words-between.ts';
+import { unreadBeside } from './unread-words.ts';
+import type { WordsBetween } from './words-between.ts';
 
 const DASHES = new Set(['–', '—', '-', '−', '‐', '‑']);
 
@@ -34,7 +34,7 @@ function phraseAt(text: string, tokens: readonly Token[], at: number): PhraseFou
   const journey = before?.name === 'between' && tokens[before.at]?.low === 'from' && changes(tokens[before.at - 1]);
   const hedge = journey ? undefined : before;
   const between = hedge?.name === 'between';
-  const first = sideAt(tokens, at, between && tokens[hedge.at]?.low !== 'from' && tokens[at - 1]?.low === 'between');
+  const first = numberWithUnitAt(tokens, at, between && tokens[hedge.at]?.low !== 'from' && tokens[at - 1]?.low === 'between');
   if (!first) return undefined;
   if (isUnread(first))
     return { phrase: withMeasure(first, tokens[at]!.start, unitAt(tokens, at + 1, 'digits')?.unit), next: at + 1 };
@@ -42,7 +42,7 @@ function phraseAt(text: string, tokens: readonly Token[], at: number): PhraseFou
   const failed = second && isUnread(second) ? second : undefined;
   if (failed) return { phrase: failed, next: first.next };
   const last = (second as Second | undefined) ?? { ...first, plusMinus: false };
-  const sides: readonly [Side] | readonly [Side, Side] = second ? sidesOf(first.side, last.side) : [first.side];
+  const sides: readonly [SaidNumber] | readonly [SaidNumber, SaidNumber] = second ? sidesOf(first.side, last.side) : [first.side];
   const inner = last.inner ?? first.inner;
   return complete({
     text,
@@ -59,19 +59,19 @@ function phraseAt(text: string, tokens: readonly Token[], at: number): PhraseFou
 
 const PLUS_MINUS = new Set(['plus or minus', 'give or take', '+ / -', '+ / −']);
 
-interface Second extends SideFound {
+interface Second extends NumberFound {
   readonly plusMinus: boolean;
 }
 
 /** The second number of a range or of a ±. */
-function secondAt(tokens: readonly Token[], first: SideFound, between: boolean): Second | Unread | undefined {
+function secondAt(tokens: readonly Token[], first: NumberFound, between: boolean): Second | Unread | undefined {
   const token = tokens[first.next];
   const three = tokens.slice(first.next, first.next + 3).map(({ low }) => low);
   const words = PLUS_MINUS.has(three.join(' ')) ? 3 : 0;
   const plusMinus = token?.text === '±' || words > 0;
   const binds = plusMinus || token?.low === 'to' || DASHES.has(token?.text ?? '') || (between && token?.low === 'and');
   if (!token || !binds) return undefined;
-  const found = sideAt(tokens, first.next + Math.max(1, words));
+  const found = numberWithUnitAt(tokens, first.next + Math.max(1, words));
   if (!found) return undefined;
   if (isUnread(found)) return found;
   if (first.side.unit && !found.side.unit) return undefined;
@@ -79,12 +79,12 @@ function secondAt(tokens: readonly Token[], first: SideFound, between: boolean):
 }
 
 /** A unit after the second number serves both: "69 to 72 degrees". */
-function sidesOf(first: Side, second: Side): readonly [Side, Side] {
+function sidesOf(first: SaidNumber, second: SaidNumber): readonly [SaidNumber, SaidNumber] {
   return [first.unit || !second.unit ? first : { ...first, unit: second.unit, unitBorrowed: true }, second];
 }
 
 /** "From" before a single number is no hedge: "rises from 58 degrees". */
-function soleHedge(hedge: HedgeFound | undefined, sides: readonly Side[]): HedgeFound | undefined {
+function soleHedge(hedge: HedgeFound | undefined, sides: readonly SaidNumber[]): HedgeFound | undefined {
   return hedge?.name === 'between' && sides.length === 1 ? undefined : hedge;
 }
 
@@ -97,7 +97,7 @@ interface Draft {
   readonly plusMinus: boolean;
   readonly next: number;
   readonly between: boolean;
-  readonly inner?: Inner;
+  readonly inner?: WordsBetween;
 }
 
 /** Adds what stands before and after the numbers; refuses what would turn their meaning round. */
@@ -112,7 +112,7 @@ function complete(draft: Draft): PhraseFound {
   const end = later?.next ?? next;
   const refused = refusal(draft, hedges, start, after?.next ?? draft.next);
   const place = { start: tokens[start]!.start, end: tokens[end - 1]!.end };
-  const { amount, unit } = sides.at(-1) as Side;
+  const { amount, unit } = sides.at(-1) as SaidNumber;
   if (refused) return { phrase: withMeasure(refused, place.start, amount.article ? undefined : unit), next: end };
   const comparison = compared?.comparison ?? draft.inner?.comparison ?? comparisonBefore(tokens, start)?.comparison;
   const hedge = hedges[0] && { name: hedges[0].name, start: tokens[hedges[0].at]!.start, end: tokens[hedges[0].next - 1]!.end };
@@ -134,6 +134,6 @@ function refusal(draft: Draft, hedges: readonly HedgeFound[], start: number, com
   if (names.length > 1) return unread(`two hedges: ${names.join(' and ')}`, tokens[hedges[1]!.at]!.start, 'one hedge at most');
   const odd = second ? names.find((name) => name !== 'between' && (plusMinus || name !== 'about')) : undefined;
   if (odd !== undefined) return unread(`a range with "${odd}"`, place, 'a range alone, or "about" before it');
-  const stray = strayBeside(tokens, at, start, next, (second ?? first).unit !== undefined);
+  const stray = unreadBeside(tokens, at, start, next, (second ?? first).unit !== undefined);
   return draft.inner?.refused ?? stray ?? deniedBefore(tokens, start) ?? comparisonRefused(tokens, compared, second ?? first);
 }

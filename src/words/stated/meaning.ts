@@ -2,7 +2,7 @@
 import { isRefusal } from '../../quantities/refusal.ts';
 import { readUnit, toCanonical, type Unit, unitFor } from '../../quantities/units.ts';
 import { bare, hedgeNamed } from './hedges.ts';
-import type { Phrase, Side } from './phrase.ts';
+import type { Phrase, SaidNumber } from './phrase.ts';
 import { precisionOf } from './precision.ts';
 import { clean, type Ends, isUnread, type Stated, type Unread, unread } from './stated-number.ts';
 
@@ -15,7 +15,7 @@ interface Scale {
 
 /** Reads the phrase's meaning. `difference` takes degrees as a difference though no word says so; a figure in K asks for it. */
 export function meaningOf(phrase: Phrase, difference = false): Stated | Unread {
-  const last = phrase.sides.at(-1) as Side;
+  const last = phrase.sides.at(-1) as SaidNumber;
   const scales = phrase.sides.map((side) => scaleOf(side, phrase, difference));
   const scale = scales.at(-1) as Scale;
   const other = phrase.plusMinus && scale.unit === 'K' ? undefined : scales.find(({ unit }) => unit !== scale.unit);
@@ -51,7 +51,7 @@ function endsOf(phrase: Phrase, scales: readonly Scale[]): Ends | Unread {
 }
 
 /** The number and its limits, both included. */
-function plusMinusOf(first: Side, second: Side, scale: Scale, other: Scale): Ends {
+function plusMinusOf(first: SaidNumber, second: SaidNumber, scale: Scale, other: Scale): Ends {
   const step = Math.abs(other.canonical(second.amount.value) - other.canonical(0));
   const middle = scale.canonical(first.amount.value);
   return { lower: clean(middle - step), upper: clean(middle + step), lowerClosed: true, upperClosed: true };
@@ -68,7 +68,7 @@ function nominalOf({ sides: [first, second], plusMinus }: Phrase, scales: readon
   return clean(!second || plusMinus ? from : (from + scales[1]!.canonical(second.amount.value)) / 2);
 }
 
-function scaleOf(side: Side, { comparison, hedge }: Phrase, difference: boolean): Scale {
+function scaleOf(side: SaidNumber, { comparison, hedge }: Phrase, difference: boolean): Scale {
   const kind = side.unit?.kind;
   if (isShare(side) && comparison?.ofRatio) {
     const share = side.unit?.unit ?? ONE;
@@ -83,7 +83,7 @@ function scaleOf(side: Side, { comparison, hedge }: Phrase, difference: boolean)
 const ONE: Unit = { canonical: '1', factor: 1, offset: 0, decimal: 0 };
 
 /** Percent and bare fractions can say by how much a ratio differs from one: "30 percent faster", "a third less". */
-function isShare({ unit, amount }: Side): boolean {
+function isShare({ unit, amount }: SaidNumber): boolean {
   return unit?.kind === 'percent' || (!unit && amount.part !== undefined);
 }
 
@@ -93,7 +93,7 @@ function isShare({ unit, amount }: Side): boolean {
  */
 export function inUnit(stated: Stated, canonical: string): Stated | Unread {
   if (stated.unit === canonical) return stated;
-  const last = stated.said.sides.at(-1) as Side;
+  const last = stated.said.sides.at(-1) as SaidNumber;
   if (canonical === 'K' && last.unit?.kind === 'temperature') return meaningOf(stated.said, true) as Stated;
   if (stated.unit === '1' && !last.unit) {
     if (isOwnWord(stated, canonical)) return { ...stated, unit: canonical };

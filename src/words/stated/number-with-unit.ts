@@ -3,16 +3,16 @@ import { amountAt } from './amount.ts';
 import { cardinalAt } from './cardinal.ts';
 import { clockAt } from './clock-time.ts';
 import { fractionAt } from './fraction.ts';
-import type { Amount, Side, UnitSaid } from './phrase.ts';
+import type { Amount, SaidNumber, UnitSaid } from './phrase.ts';
 import { clean, isUnread, type Unread, unread } from './stated-number.ts';
 import type { Token } from './tokens.ts';
 import { unitAt } from './unit-said.ts';
-import { type Inner, innerAt } from './words-between.ts';
+import { type WordsBetween, wordsBetweenAt } from './words-between.ts';
 
-export interface SideFound {
-  readonly side: Side;
+export interface NumberFound {
+  readonly side: SaidNumber;
   /** What stands between the number and its unit. */
-  readonly inner?: Inner;
+  readonly inner?: WordsBetween;
   /** Index after the last token. */
   readonly next: number;
 }
@@ -40,7 +40,7 @@ const MULTIPLIERS: ReadonlyMap<string, number> = new Map([
 ]);
 
 /** The number and unit that begin at a token. `separate` keeps "and" out: it belongs to a "between". */
-export function sideAt(tokens: readonly Token[], at: number, separate = false): SideFound | Unread | undefined {
+export function numberWithUnitAt(tokens: readonly Token[], at: number, separate = false): NumberFound | Unread | undefined {
   if (tokens[at]?.kind === 'clock') return clockAt(tokens, at);
   const found = multiplierAt(tokens, at) ?? articleAt(tokens, at) ?? numberAt(tokens, at);
   if (!found || isUnread(found)) return found;
@@ -49,7 +49,7 @@ export function sideAt(tokens: readonly Token[], at: number, separate = false): 
   return isUnread(mixed) ? mixed : { ...belowZero(tokens, mixed), ...(found.inner && { inner: found.inner }) };
 }
 
-function multiplierAt(tokens: readonly Token[], at: number): SideFound | undefined {
+function multiplierAt(tokens: readonly Token[], at: number): NumberFound | undefined {
   const token = tokens[at];
   const value = MULTIPLIERS.get(token?.low ?? '');
   if (value === undefined || !token) return undefined;
@@ -60,7 +60,7 @@ function multiplierAt(tokens: readonly Token[], at: number): SideFound | undefin
 }
 
 /** "An hour": the article stands for one. "A second" may be an ordinal, so that no noun may follow it. */
-function articleAt(tokens: readonly Token[], at: number): SideFound | undefined {
+function articleAt(tokens: readonly Token[], at: number): NumberFound | undefined {
   const token = tokens[at];
   if (token?.low !== 'a' && token?.low !== 'an') return undefined;
   const unit = unitAt(tokens, at + 1, undefined);
@@ -75,13 +75,13 @@ const AFTER_SECOND = new Set(
   ', . ; : ! ? ) and or later after before more less longer faster slower shorter too to per of at in on for'.split(' '),
 );
 
-function numberAt(tokens: readonly Token[], at: number): SideFound | Unread | undefined {
+function numberAt(tokens: readonly Token[], at: number): NumberFound | Unread | undefined {
   const found = amountAt(tokens, at);
   if (!found || isUnread(found)) return found;
   const unit = unitAfter(tokens, found.amount, found.next);
   if (unit && isDecade(tokens, at, unit.unit)) return undefined;
   if (unit) return sideOf(found.amount, unit.unit, unit.next);
-  const inner = innerAt(tokens, found.next);
+  const inner = wordsBetweenAt(tokens, found.next);
   const later = inner && unitAt(tokens, inner.next, found.amount.style);
   if (later) return { ...sideOf(found.amount, later.unit, later.next), inner };
   if (isPronoun(tokens, at, found.next) || isGluedToName(tokens, found)) return undefined;
@@ -119,12 +119,12 @@ function isGluedToName(tokens: readonly Token[], { amount, next }: { amount: Amo
   return amount.style === 'digits' && after?.kind === 'word' && after.start === amount.end;
 }
 
-function sideOf(amount: Amount, unit: UnitSaid, next: number): SideFound {
+function sideOf(amount: Amount, unit: UnitSaid, next: number): NumberFound {
   return { side: { amount, unit, start: amount.start, end: unit.end }, next };
 }
 
 /** "An hour and a half", "two degrees and a quarter": the part is one of the unit before it. */
-function withPart(tokens: readonly Token[], { side, next }: SideFound): SideFound {
+function withPart(tokens: readonly Token[], { side, next }: NumberFound): NumberFound {
   const { amount, unit } = side;
   const fraction = tokens[next]?.low === 'and' && unit && wholeOf(amount) ? fractionAt(tokens, next + 1) : undefined;
   if (fraction?.style !== 'words' || ownUnit(tokens, fraction.next)) return { side, next };
@@ -162,7 +162,7 @@ function inMinutes(unit: UnitSaid | undefined): UnitSaid | undefined {
 }
 
 /** "1 h 20 min", "two hours, five minutes and ten seconds": whole larger units, then smaller ones, into one number of the smallest. */
-function mixedAt(tokens: readonly Token[], found: SideFound, separate: boolean): SideFound | Unread {
+function mixedAt(tokens: readonly Token[], found: NumberFound, separate: boolean): NumberFound | Unread {
   const { side, next } = found;
   const larger = SECONDS.get(side.unit?.spelling ?? '');
   if (!larger || !side.unit || !wholeOf(side.amount)) return found;
@@ -187,7 +187,7 @@ function mixedAt(tokens: readonly Token[], found: SideFound, separate: boolean):
   );
 }
 
-function numberOrArticleAt(tokens: readonly Token[], at: number): SideFound | undefined {
+function numberOrArticleAt(tokens: readonly Token[], at: number): NumberFound | undefined {
   const found = articleAt(tokens, at) ?? numberAt(tokens, at);
   return found && !isUnread(found) ? found : undefined;
 }
@@ -198,7 +198,7 @@ function afterJoint(tokens: readonly Token[], at: number, separate: boolean): nu
 }
 
 /** "5 degrees below zero", "5 below zero". */
-function belowZero(tokens: readonly Token[], found: SideFound): SideFound {
+function belowZero(tokens: readonly Token[], found: NumberFound): NumberFound {
   const { side, next } = found;
   const zero = tokens[next + 1]?.low === 'zero' || tokens[next + 1]?.text === '0';
   const said = tokens[next]?.low;

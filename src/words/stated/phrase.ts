@@ -31,7 +31,7 @@ export interface UnitSaid {
 }
 
 /** A number with its unit, if it has one. */
-export interface Side {
+export interface SaidNumber {
   readonly amount: Amount;
   readonly unit?: UnitSaid;
   /** True for the first number of a range whose unit stands after the second alone: "69 to 72 degrees". */
@@ -58,7 +58,7 @@ export interface Phrase {
   readonly text: string;
   readonly hedge?: { readonly name: string; readonly start: number; readonly end: number };
   /** One side; or the two of a range; or a number and its ±. */
-  readonly sides: readonly [Side] | readonly [Side, Side];
+  readonly sides: readonly [SaidNumber] | readonly [SaidNumber, SaidNumber];
   readonly plusMinus: boolean;
   readonly comparison?: Comparison;
   readonly start: number;

@@ -1,6 +1,6 @@
 /** How far the true value may lie from the number said: what its digits, its parts or its roundness imply. */
 import { shift } from '../../quantities/decimal.ts';
-import type { Side } from './phrase.ts';
+import type { SaidNumber } from './phrase.ts';
 import { clean } from './stated-number.ts';
 
 /** All in the unit that was said. */
@@ -25,7 +25,7 @@ const SAID_IN_HALVES = 10;
  * figures") is what "about" is for. A fraction holds within a quarter of its part, since the next finer words halve it; tenths and
  * hundredths are decimals. So do "a" and "an", and whole hours, days and times below ten. Common practice, no source.
  */
-export function precisionOf(side: Side): Precision {
+export function precisionOf(side: SaidNumber): Precision {
   const nominal = side.amount.value;
   const half = halfOf(side);
   const size = Math.abs(nominal);
@@ -33,7 +33,7 @@ export function precisionOf(side: Side): Precision {
   return { nominal, half, near, about: clean(Math.max(near, Math.min(2 * half, size / 5))) };
 }
 
-function halfOf({ amount, unit, mixed }: Side): number {
+function halfOf({ amount, unit, mixed }: SaidNumber): number {
   const { part, place, article, value } = amount;
   if (part !== undefined) return [10, 100, 1000].includes(Math.round(1 / part)) ? clean(part / 2) : clean(part / 4);
   const inHalves = unit?.kind === 'times' || unit?.spelling === 'h' || unit?.spelling === 'd';
@@ -42,7 +42,7 @@ function halfOf({ amount, unit, mixed }: Side): number {
 }
 
 /** A round number, one of 5 × 10^k, reaches half of that step when it is hedged, but no further than a twentieth of itself. 0 for others. */
-function roundness({ amount }: Side): number {
+function roundness({ amount }: SaidNumber): number {
   const size = Math.abs(amount.value);
   if (amount.place < 0 || amount.part !== undefined || size === 0 || !Number.isSafeInteger(size)) return 0;
   return Math.min(roundStep(size) / 2, size / 20);

@@ -3,7 +3,7 @@ import { fromCanonical, readUnit, type Unit } from '../../quantities/units.ts';
 import { type Direction, directionOf, FINER_HEDGED, sayingsOf } from './candidates.ts';
 import { holds } from './holds.ts';
 import { inUnit } from './meaning.ts';
-import type { Comparison, Phrase, Side } from './phrase.ts';
+import type { Comparison, Phrase, SaidNumber } from './phrase.ts';
 import { readStated } from './read.ts';
 import { isUnread, type Stated } from './stated-number.ts';
 import { wordingOf } from './wording.ts';
@@ -47,7 +47,7 @@ interface Stretch {
 }
 
 /** The words with the stretch replaced by the side's number as it could be, the comparison turned where the value changed sides. */
-function* withSide(stated: Stated, value: number, side: Side, stretch: Stretch, direction: Direction): Generator<string> {
+function* withSide(stated: Stated, value: number, side: SaidNumber, stretch: Stretch, direction: Direction): Generator<string> {
   const { text, comparison } = stated.said;
   const { said, turned } = saidValue(stated, side, value);
   const finer = stated.said.hedge && stated.said.hedge.name !== 'exactly' ? FINER_HEDGED : undefined;
@@ -60,14 +60,14 @@ function* withSide(stated: Stated, value: number, side: Side, stretch: Stretch, 
 }
 
 /** The range, one end moved to take the value in. */
-function* ranges(stated: Stated, value: number, [first, second]: readonly [Side, Side]): Generator<string> {
+function* ranges(stated: Stated, value: number, [first, second]: readonly [SaidNumber, SaidNumber]): Generator<string> {
   const down = value < stated.nominal;
   const side = down ? first : second;
   yield* withSide(stated, value, side, side, down ? 'down' : 'up');
 }
 
 /** The value in the side's own unit and words: a share of one for "30 percent faster", a size for "6 degrees cooler". */
-function saidValue(stated: Stated, side: Side, value: number): { said: number; turned: boolean } {
+function saidValue(stated: Stated, side: SaidNumber, value: number): { said: number; turned: boolean } {
   const { comparison } = stated.said;
   const share = side.unit?.kind === 'percent' || (!side.unit && side.amount.part !== undefined);
   const compares = comparison && comparison.kind !== 'apart' && (!share || comparison.ofRatio);
@@ -82,7 +82,7 @@ function saidValue(stated: Stated, side: Side, value: number): { said: number; t
   return comparison?.kind === 'more' && compares ? { said: Math.abs(said), turned: said < 0 } : { said, turned: false };
 }
 
-function unitOf({ unit, difference }: Stated, side: Side): Unit {
+function unitOf({ unit, difference }: Stated, side: SaidNumber): Unit {
   const own = difference ? readUnit(side.unit?.spelling ?? '', 'difference') : side.unit?.unit;
   return own ?? { canonical: unit, factor: 1, offset: 0, decimal: 0 };
 }
@@ -118,7 +118,7 @@ function* plain(stated: Stated, value: number): Generator<string> {
   const { text, start, end } = stated.said;
   const spelling = stated.unit === '1' ? '' : ` ${stated.unit}`;
   const own = stated.said.sides.at(-1)?.unit ? spelling : '';
-  const side: Side = { amount: { value, place: 0, style: 'digits', start: 0, end: 0 }, start: 0, end: 0 };
+  const side: SaidNumber = { amount: { value, place: 0, style: 'digits', start: 0, end: 0 }, start: 0, end: 0 };
   for (const saying of sayingsOf(side, value, 'near')) {
     yield replaced(text, [{ start, end, by: `${wordingOf(side, '', saying)}${own}` }]);
   }

@@ -14,7 +14,7 @@ export const OPEN: ReadonlySet<string> = new Set('odd something some dozen dozen
 const TIMES = new Set('later after before earlier in into on ago apart or and'.split(' '));
 
 /** Refuses a number of which the tokens from `at` to `next` are only a part. `start` is where its hedge begins. */
-export function strayBeside(
+export function unreadBeside(
   tokens: readonly Token[],
   at: number,
   start: number,

@@ -3,7 +3,7 @@ import { shift } from '../../quantities/decimal.ts';
 import { roundDecimal } from '../../quantities/rounding.ts';
 import { cardinalWords, SCALE_PLACES } from './cardinal.ts';
 import { numeralWords } from './numeral-words.ts';
-import type { Side } from './phrase.ts';
+import type { SaidNumber } from './phrase.ts';
 import { clean } from './stated-number.ts';
 import { namedWith } from './unit-names.ts';
 
@@ -13,7 +13,7 @@ export type Saying = { readonly value: number; readonly place: number } | { read
 const ARTICLE_AN = /^(?:hour|amp|ohm)/;
 
 /** A side of a phrase with another number, or undefined where the form cannot say it. `text` is what the side stands in. */
-export function wordingOf(side: Side, text: string, saying: Saying): string | undefined {
+export function wordingOf(side: SaidNumber, text: string, saying: Saying): string | undefined {
   if (side.mixed) return 'place' in saying ? mixedTime(side, text, saying) : undefined;
   const multiplier = side.unit?.kind === 'times' && saying.value === 2 && !gapped(side) ? 'twice' : undefined;
   if (multiplier) return multiplier;
@@ -25,17 +25,17 @@ export function wordingOf(side: Side, text: string, saying: Saying): string | un
 }
 
 /** True where the unit stands apart from the number; "twice" is both. */
-function gapped({ amount, unit }: Side): boolean {
+function gapped({ amount, unit }: SaidNumber): boolean {
   return unit !== undefined && unit.start >= amount.end;
 }
 
-function signOf(side: Side, text: string, value: number): string {
+function signOf(side: SaidNumber, text: string, value: number): string {
   if (value >= 0 || side.belowZero) return '';
   const written = /^(?:[-−–]|minus |negative )/i.exec(text.slice(side.start))?.[0];
   return written ?? (side.amount.style === 'words' ? 'minus ' : '−');
 }
 
-function numberOf({ amount, unit }: Side, text: string, saying: Saying): string | undefined {
+function numberOf({ amount, unit }: SaidNumber, text: string, saying: Saying): string | undefined {
   const size = Math.abs(saying.value);
   if ('parts' in saying) return fractionWords(size, saying.parts);
   if (amount.article && size === 1 && saying.place === 0 && unit) return article(nameIn(text, unit.start, unit.end, false));
@@ -78,7 +78,7 @@ function fractionWords(size: number, parts: number): string | undefined {
 }
 
 /** The unit with what binds it to the number: " degrees", " of an hour", "-minute", " more degrees", "-ish degrees". */
-function unitOf(side: Side, text: string, saying: Saying): string {
+function unitOf(side: SaidNumber, text: string, saying: Saying): string {
   const { amount, unit } = side;
   const size = Math.abs(saying.value);
   if (!unit || side.unitBorrowed || unit.start === unit.end) return '';
@@ -120,7 +120,7 @@ const NAMES: ReadonlyMap<string, readonly [one: string, many: string]> = new Map
 
 /** A mixed time with another number, in the same units and style; undefined below one of the larger unit. */
 function mixedTime(
-  { amount, mixed = [], unit, start, end }: Side,
+  { amount, mixed = [], unit, start, end }: SaidNumber,
   text: string,
   { value, place }: { value: number; place: number },
 ): string | undefined {

@@ -5,7 +5,7 @@ import type { Unread } from './stated-number.ts';
 import type { Token } from './tokens.ts';
 import { OPEN, refusedBy } from './unread-words.ts';
 
-export interface Inner {
+export interface WordsBetween {
   readonly hedge?: HedgeFound;
   readonly comparison?: Comparison;
   /** What leaves the number open: "sixty-odd degrees". */
@@ -25,7 +25,7 @@ const COMPARED: ReadonlyMap<string, Comparison['kind']> = new Map([
 ]);
 
 /** What stands at a token, where a unit is expected after it; undefined where it is none of these words. */
-export function innerAt(tokens: readonly Token[], at: number): Inner | undefined {
+export function wordsBetweenAt(tokens: readonly Token[], at: number): WordsBetween | undefined {
   const token = tokens[at];
   if (!token) return undefined;
   if (ADJECTIVES.has(token.low)) return { next: at + 1 };

@@ -49,7 +49,7 @@ test.each([...demoRegister().runs.values()].map((run) => [run.id, run] as const)
       digests,
     });
     expect(result.problems.filter(({ severity }) => severity === 'error')).toEqual([]);
-    expect(result.data!.way).toBe('as it came');
+    expect(result.data!.sharedAs).toBe('as it came');
     const [before, after] = [original.derived!.figures, result.derived!.figures];
     expect([...after.keys()]).toEqual([...before.keys()]);
     for (const [address, figure] of before) expect(stated(after.get(address)!), address).toEqual(stated(figure));

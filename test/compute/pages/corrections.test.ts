@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { ComputedNote, Parts } from '../../../src/compute/contents/site-contents.ts';
+import type { ComputedNote, SiteContents } from '../../../src/compute/contents/site-contents.ts';
 import {
   correctedNumbers,
   correctionsOf,
@@ -29,7 +29,7 @@ const entry = (expression: string, shown: string, kind = 'value') => ({ expressi
 const computed = (entries: readonly LedgerEntry[], more = {}) =>
   ({ note: note(more), written: { pieces: [], plots: [], entries, problems: [] }, plots: [], reaches: [] }) as ComputedNote;
 const partsWith = (corrections: typeof OPEN, notes: readonly ComputedNote[]) =>
-  ({ notes, corrections: new Map([['notes/larch', corrections]]) }) as unknown as Parts;
+  ({ notes, corrections: new Map([['notes/larch', corrections]]) }) as unknown as SiteContents;
 const parts = (...notes: ComputedNote[]) => partsWith(OPEN, notes);
 /** Of these corrections, in the order of the page. */
 const idsOf = (corrections: typeof OPEN) =>

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { pasteText } from '../../../src/compute/published-state/corrections-text.ts';
+import { correctionsAsText } from '../../../src/compute/published-state/corrections-text.ts';
 
 describe('compute/published-state/corrections-text', () => {
   it('says what a number is, was and is, when it is said, and why once for all of one reason', () => {
@@ -12,7 +12,7 @@ describe('compute/published-state/corrections-text', () => {
       sentence: 'It hit 71.3 °C.',
     };
     const other = { id: 'c-2', label: '', was: 'hotter', is: '70 °C against 71 °C', cue: undefined, sentence: '' };
-    const text = pasteText('A faster Larch', [
+    const text = correctionsAsText('A faster Larch', [
       { since: '2026-05-02', reason: 'The probe was read twice.', numbers: [one, other] },
       { since: '2026-04-02', reason: 'The log was cut.', numbers: [other] },
     ]);

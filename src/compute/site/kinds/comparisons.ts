@@ -2,7 +2,7 @@
 import { formerIdsOf } from '../../../register/sections/former-addresses.ts';
 import { publishedComparison } from '../../comparison/published-comparison.ts';
 import { notePath } from '../../contents/note-path.ts';
-import { type ComputedComparison, comparisonPath, type Parts } from '../../contents/site-contents.ts';
+import { type ComputedComparison, comparisonPath, type SiteContents } from '../../contents/site-contents.ts';
 import { comparePath } from '../../pages/compare.ts';
 import { copyRow } from '../../record-copies/copy-page.ts';
 import type { PrintedCopies } from '../../record-copies/print-copies.ts';
@@ -22,7 +22,7 @@ export const COMPARISONS: PageKind = {
 };
 
 /** Whatever it compares is in the site: its runs and their devices. */
-function comparisonPage(parts: Parts, { comparison, own }: ComputedComparison, { copies }: PrintedCopies): Page {
+function comparisonPage(parts: SiteContents, { comparison, own }: ComputedComparison, { copies }: PrintedCopies): Page {
   const status = parts.published.comparisons.has(comparison.id) ? 'published' : 'held back';
   const model: ComparisonModel = {
     ...own,

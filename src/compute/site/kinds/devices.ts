@@ -1,7 +1,7 @@
 /** Devices of which the site has a run or attempts: a page each; their figures and the downloads of their plots beside it. */
 import type { Device } from '../../../register/register.ts';
-import { publishedDevice, triedOf } from '../../contents/device-figures.ts';
-import type { Parts } from '../../contents/site-contents.ts';
+import { attemptsOf, publishedDevice } from '../../contents/device-figures.ts';
+import type { SiteContents } from '../../contents/site-contents.ts';
 import { deviceModel } from '../../pages/device.ts';
 import { plotFiles } from '../../steps/plots/plot-files.ts';
 import { jsonText } from '../../store/json-text.ts';
@@ -13,12 +13,12 @@ export const DEVICES: PageKind = {
     devicesOf(parts).flatMap(({ id }) => {
       const path = `devices/${id}/`;
       const figures = { path: `${path}figures.json`, blob: store.keep(jsonText(publishedDevice(parts, id))) };
-      const drawn = triedOf(parts, id).map(({ plot }) => plot);
+      const drawn = attemptsOf(parts, id).map(({ plot }) => plot);
       return [figures, ...plotFiles(path, drawn)];
     }),
 };
 
-function devicesOf(parts: Parts): Device[] {
+function devicesOf(parts: SiteContents): Device[] {
   const tried = [...parts.attempts.values()].map(({ attempts }) => attempts.device);
   const ids = new Set([...[...parts.runs.values()].map(({ run }) => run.device), ...tried]);
   return [...parts.register.devices.values()].filter(({ id }) => ids.has(id));

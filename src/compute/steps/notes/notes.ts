@@ -11,7 +11,7 @@ import type { Store } from '../../store/store.ts';
 import type { AttemptsOutcome } from '../attempts.ts';
 import type { ComparisonOutcome } from '../comparisons.ts';
 import type { RunOutcome, Runs } from '../runs/runs.ts';
-import { type Keyed, wordStep } from './word-step.ts';
+import { type KeyedSubject, wordStep } from './word-step.ts';
 
 export interface NoteOutcome {
   /** Its title, summary and disclosure as they print. */
@@ -57,15 +57,15 @@ export function computeNotes({ store, code, register, runs, comparisons, attempt
 }
 
 /** The subjects of a note by alias, all of which must have been computed. */
-export function subjectsOf(note: Note, { runs, comparisons, attempts }: Computed): Map<string, Keyed> {
-  const subjects = new Map<string, Keyed>();
+export function subjectsOf(note: Note, { runs, comparisons, attempts }: Computed): Map<string, KeyedSubject> {
+  const subjects = new Map<string, KeyedSubject>();
   for (const [alias, id] of note.runs) subjects.set(alias, keyed(runs.outcomes.get(id)!));
   for (const [alias, id] of note.comparisons) subjects.set(alias, compared(comparisons.get(id)!));
   for (const [alias, id] of note.attempts ?? []) subjects.set(alias, tried(attempts.get(id)!));
   return subjects;
 }
 
-function keyed({ run, task, result }: RunOutcome): Keyed {
+function keyed({ run, task, result }: RunOutcome): KeyedSubject {
   const subject: Subject = {
     kind: 'run',
     id: run.id,
@@ -91,7 +91,7 @@ function repeatsOf(figures: ReadonlyMap<string, Figure> | undefined): [string, Q
   });
 }
 
-function compared({ comparison, key, figures }: ComparisonOutcome): Keyed {
+function compared({ comparison, key, figures }: ComparisonOutcome): KeyedSubject {
   const subject: Subject = {
     kind: 'comparison',
     id: comparison.id,
@@ -104,7 +104,7 @@ function compared({ comparison, key, figures }: ComparisonOutcome): Keyed {
   return { subject, key };
 }
 
-function tried({ attempts, key, ladder, figures }: AttemptsOutcome): Keyed {
+function tried({ attempts, key, ladder, figures }: AttemptsOutcome): KeyedSubject {
   const subject: Subject = {
     kind: 'attempts',
     id: attempts.id,

@@ -8,7 +8,7 @@ import { memo } from '../../store/memo.ts';
 import type { Store } from '../../store/store.ts';
 
 /** A subject with the key of the result that its figures come from: equal keys mean equal figures. */
-export interface Keyed {
+export interface KeyedSubject {
   readonly subject: Subject;
   readonly key: string;
 }
@@ -18,7 +18,7 @@ export function wordStep(
   store: Store,
   code: string,
   note: Note,
-  subjects: ReadonlyMap<string, Keyed>,
+  subjects: ReadonlyMap<string, KeyedSubject>,
   recorded: readonly Recorded[] = [],
 ): Written {
   const { placeOf: _placeOf, ...declared } = note;

@@ -4,12 +4,12 @@ import { isPlan } from '../../../plots/drawing/plan.ts';
 import type { Store } from '../../store/store.ts';
 import { planOf } from './comparison-plans.ts';
 import type { ComparedPlotResult, ComparedPlotTask } from './comparison-plot-task.ts';
-import { kept } from './plot-step.ts';
+import { storePlot } from './plot-step.ts';
 
 /** Draws one plot. */
 export async function comparedPlotStep(store: Store, { id, gathered }: ComparedPlotTask): Promise<ComparedPlotResult> {
   const plan = planOf(id, gathered);
   if (!isPlan(plan)) return { plot: null, why: plan.why, problems: [] };
-  const plot = kept(store, await drawPlan(plan, id, id, { title: `${plan.title}: ${gathered.title}` }));
+  const plot = storePlot(store, await drawPlan(plan, id, id, { title: `${plan.title}: ${gathered.title}` }));
   return { plot, why: '', problems: [] };
 }

@@ -8,11 +8,11 @@ import type { PlotResult, PlotTask } from './plot-task.ts';
 /** Draws one plot. */
 export async function plotStep(root: string, store: Store, task: PlotTask): Promise<PlotResult> {
   const subjects = task.subjects.map((subject, index) => plotSubject(root, store, task.request.runs[index]!.alias, subject));
-  return kept(store, await draw(task.request, subjects, task.request.id, task.attempts, task.compared));
+  return storePlot(store, await draw(task.request, subjects, task.request.id, task.attempts, task.compared));
 }
 
 /** A Drawn with its drawings and downloads put into the store. */
-export function kept(store: Store, { wide, narrow, svg, png, csv, ...drawn }: Drawn): PlotResult {
+export function storePlot(store: Store, { wide, narrow, svg, png, csv, ...drawn }: Drawn): PlotResult {
   return {
     ...drawn,
     inline: { wide: store.keep(wide), narrow: store.keep(narrow) },

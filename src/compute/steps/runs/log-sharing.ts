@@ -4,13 +4,13 @@ import type { Unread } from '../../../intake/unread.ts';
 import type { Share, Sharing } from '../../../register/register.ts';
 
 /** `redacted`: a second file in its place; `elsewhere`: an address outside. */
-export type Way = Share | 'redacted' | 'elsewhere';
+export type SharedAs = Share | 'redacted' | 'elsewhere';
 
 /**
  * What the author says stands. Where nothing is said, a log goes out as it came only if the run reads all of it; one that holds
  * anything besides (a column without a channel, lines above the header, words) stays, and its cleaned readings go out.
  */
-export function wayOf(sharing: Sharing | undefined, unread: Unread): Way {
+export function sharedAsOf(sharing: Sharing | undefined, unread: Unread): SharedAs {
   if (sharing?.redacted) return 'redacted';
   if (sharing?.elsewhere !== undefined) return 'elsewhere';
   if (sharing?.share) return sharing.share;

@@ -7,7 +7,7 @@ import type { Problem } from '../../../problem.ts';
 import { digest } from '../../store/digest.ts';
 import { changed } from '../../store/momentary-problems.ts';
 import type { Store } from '../../store/store.ts';
-import { type Way, wayOf } from './log-sharing.ts';
+import { type SharedAs, sharedAsOf } from './log-sharing.ts';
 import type { RunTask } from './run-step.ts';
 import { bytesOf } from './run-tables.ts';
 
@@ -18,7 +18,7 @@ export interface Stored {
 }
 
 export interface RunData {
-  readonly way: Way;
+  readonly sharedAs: SharedAs;
   readonly unread: Unread;
   /** The log; in the store only where it goes out as it came. */
   readonly log: Stored;
@@ -36,12 +36,12 @@ interface Read {
 
 /** Stores what goes out, and holds a redacted log against the log. */
 export function keepRunData(root: string, store: Store, task: RunTask, { bytes, log, unread }: Read) {
-  const way = wayOf(task.sharing, unread);
+  const way = sharedAsOf(task.sharing, unread);
   const problems: Problem[] = [];
   const own = { sha256: way === 'as it came' ? store.keep(bytes) : digest(bytes), bytes: bytes.length };
   const redacted = redactedOf(root, store, task, log, problems);
   const cleaned = task.sharing?.share === 'digest only' ? null : stored(store, cleanedCsv(log));
-  return { data: { way, unread, log: own, redacted, cleaned } satisfies RunData, problems };
+  return { data: { sharedAs: way, unread, log: own, redacted, cleaned } satisfies RunData, problems };
 }
 
 /** The same readings from either file, or a problem that says where they differ. */

@@ -1,26 +1,26 @@
 import { describe, expect, it } from 'vitest';
-import { unreadText, wayOf } from '../../../../src/compute/steps/runs/log-sharing.ts';
+import { sharedAsOf, unreadText } from '../../../../src/compute/steps/runs/log-sharing.ts';
 
 const NOTHING = { columns: 0, lines: 0, cells: 0 };
 const HOST = { ...NOTHING, columns: 1 };
 
 describe('compute/steps/runs/log-sharing', () => {
   it('offers a log as it came only where all of it is read, unless its author says otherwise', () => {
-    expect(wayOf(undefined, NOTHING)).toBe('as it came');
+    expect(sharedAsOf(undefined, NOTHING)).toBe('as it came');
     for (const unread of [HOST, { ...NOTHING, lines: 1 }, { ...NOTHING, cells: 1 }]) {
-      expect(wayOf(undefined, unread)).toBe('cleaned only');
-      expect(wayOf({}, unread)).toBe('cleaned only');
-      expect(wayOf({ share: 'as it came' }, unread)).toBe('as it came');
+      expect(sharedAsOf(undefined, unread)).toBe('cleaned only');
+      expect(sharedAsOf({}, unread)).toBe('cleaned only');
+      expect(sharedAsOf({ share: 'as it came' }, unread)).toBe('as it came');
     }
   });
 
   it('follows the author', () => {
     const place = { file: 'content/runs/a.md', line: 1, column: 1 };
-    expect(wayOf({ share: 'cleaned only' }, NOTHING)).toBe('cleaned only');
-    expect(wayOf({ share: 'digest only' }, HOST)).toBe('digest only');
-    expect(wayOf({ redacted: { file: 'b.csv', place } }, HOST)).toBe('redacted');
-    expect(wayOf({ elsewhere: 'https://files.example/a.csv' }, NOTHING)).toBe('elsewhere');
-    expect(wayOf({ elsewhere: 'https://files.example/a.csv', share: 'digest only' }, NOTHING)).toBe('elsewhere');
+    expect(sharedAsOf({ share: 'cleaned only' }, NOTHING)).toBe('cleaned only');
+    expect(sharedAsOf({ share: 'digest only' }, HOST)).toBe('digest only');
+    expect(sharedAsOf({ redacted: { file: 'b.csv', place } }, HOST)).toBe('redacted');
+    expect(sharedAsOf({ elsewhere: 'https://files.example/a.csv' }, NOTHING)).toBe('elsewhere');
+    expect(sharedAsOf({ elsewhere: 'https://files.example/a.csv', share: 'digest only' }, NOTHING)).toBe('elsewhere');
   });
 
   it('counts what is not read, and tells nothing of it', () => {
