@@ -5,6 +5,7 @@ import { PHASES } from './catalogue/phases.ts';
 import { POWER } from './catalogue/power.ts';
 import { REPEATS } from './catalogue/repeats.ts';
 import { SCORES } from './catalogue/scores.ts';
+import { SOUND } from './catalogue/sound.ts';
 import { STABILITY } from './catalogue/stability.ts';
 import type { Description, FigureList, FigureSubject } from './catalogue/subject.ts';
 import { SURFACE } from './catalogue/surface.ts';
@@ -18,6 +19,7 @@ const BY_SUBJECT = {
   thermal: THERMAL,
   clock: CLOCK,
   power: POWER,
+  sound: SOUND,
   scores: SCORES,
   surface: SURFACE,
   stability: STABILITY,

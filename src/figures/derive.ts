@@ -11,6 +11,7 @@ import { metersOf } from './power/meters.ts';
 import { powerFigures } from './power/power.ts';
 import { scoreFigures } from './scores/scores.ts';
 import type { Soak } from './soak.ts';
+import { soundFigures } from './sound/sound.ts';
 import { intervalOf, isTellable } from './sources.ts';
 import { surfaceFigures } from './surface/surface.ts';
 import type { RunTables } from './tables.ts';
@@ -32,6 +33,7 @@ export function derive(log: Log, context: RunContext, tables: RunTables = {}): R
     ...thermalFigures(soak, primary ?? why ?? { absent: 'no-channel', why: 'The log has no power.' }, changed),
     ...clockFigures(soak),
     ...powerFigures(soak, meters, why),
+    ...soundFigures(soak),
     ...scoreFigures(soak, tables.scores, primary ?? why),
     ...surfaceFigures(soak, tables.surface),
   ];

@@ -43,6 +43,7 @@ export const ABSENT_CODES = [
   'load-changed',
   'no-fit',
   'not-throttled',
+  'not-observed',
   'different-places',
   'different-clocks',
   'out-of-range',

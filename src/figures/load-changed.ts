@@ -1,12 +1,11 @@
 /** Whether the load stayed the same: a fit of one step and an extrapolation rest on that. */
-import type { Channel } from '../intake/log.ts';
 import { quantile } from '../statistics/quantile.ts';
 import { isReason, type Reason } from './absent.ts';
-import { throttlingOf } from './clock/throttle.ts';
+import { tellingClock, throttlingOf } from './clock/throttle.ts';
 import { duration, plain } from './in-words.ts';
 import type { Meter } from './power/meters.ts';
 import { type Readings, readingsOf } from './readings.ts';
-import { channelsOf, phaseOf, rowsOf, type Soak } from './soak.ts';
+import { phaseOf, rowsOf, type Soak } from './soak.ts';
 
 /** Means over this many seconds are compared with their median: short ones tell a boost, long ones a governor whose cycle is short … */
 const BLOCKS = [10, 120];
@@ -16,11 +15,14 @@ const LASTING = 30;
 const POWER_SHARE = 0.1;
 const CLOCK_SHARE = 0.03;
 
-/** Why the load does not count as constant, told from the primary power and the primary clock, or else from throttle flags; null when it does. */
+/**
+ * Why the load does not count as constant, told from the primary power and the delivered clock, or else from throttle flags; null when it does.
+ * A requested clock that changes tells that the load did, but one that stays tells nothing.
+ */
 export function loadChange(soak: Soak, meter: Meter | null): Reason | null {
   const load = phaseOf(soak, 'load');
   if (!load) return null;
-  const clock: Channel | undefined = channelsOf(soak.log, 'clock')[0];
+  const clock = tellingClock(soak);
   const seen = [
     clock && { name: `The clock (channel ${clock.name})`, values: clock.values, share: CLOCK_SHARE },
     meter && { name: `The power (channel ${meter.name})`, values: meter.values, share: POWER_SHARE },
@@ -33,7 +35,7 @@ export function loadChange(soak: Soak, meter: Meter | null): Reason | null {
       if (change) return reasonOf(each.name, change, load.from);
     }
   }
-  return clock || meter ? null : throttled(soak, load.from);
+  return clock?.shows === 'delivered' || meter ? null : throttled(soak, load.from);
 }
 
 /** Where nothing else tells of the load, a device that throttled did not keep it. */

@@ -14,6 +14,7 @@ const CANONICAL: Readonly<Record<QuantityKind, readonly string[] | null>> = {
   energy: ['J'],
   throttle_flag: ['1'],
   fan: ['rpm', 'Hz', '1'],
+  sound_level: ['dB'],
   utilisation: ['1'],
   other: null,
 };

@@ -11,6 +11,7 @@ export const QUANTITY_KINDS = [
   'energy',
   'throttle_flag',
   'fan',
+  'sound_level',
   'utilisation',
   'other',
 ] as const;

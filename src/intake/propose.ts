@@ -35,6 +35,7 @@ const NAMES: readonly (readonly [RegExp, QuantityKind])[] = [
   [/energy|watt_?hours?|\bm?k?wh\b/i, 'energy'],
   [/power|watt/i, 'power'],
   [/current|amp(?:s|ere)?|\bi_?in\b/i, 'current'],
+  [/sound|noise|loudness|\bspl\b|\bdba?\b/i, 'sound_level'],
   [/fan|rpm/i, 'fan'],
   [/util|load|usage|busy/i, 'utilisation'],
 ];
@@ -48,6 +49,7 @@ const BY_UNIT: Readonly<Record<string, QuantityKind>> = {
   W: 'power',
   J: 'energy',
   rpm: 'fan',
+  dB: 'sound_level',
 };
 
 /** Proposes what a column of numbers is. */

@@ -54,7 +54,7 @@ function logFrom(rows: readonly Reading[], { options, statedAmbient }: Plan): Lo
       soc: { quantity: 'temperature', values: column((row) => row.die), instrument: 'on-die', step: options.limits.dieStep },
       board: { quantity: 'temperature', values: column((row) => row.board), instrument: 'probe', step: 0.1 },
       ...(statedAmbient === null ? { room } : {}),
-      core: { quantity: 'clock', values: column((row) => row.clock) },
+      core: { quantity: 'clock', values: column((row) => row.clock), shows: 'delivered' },
       flag: { quantity: 'throttle_flag', values: column((row) => (row.throttled ? 1 : 0)) },
       volts: { quantity: 'voltage', values: column((row) => row.voltage), at: 'board input', instrument: 'meter', step: 0.01 },
       amps: { quantity: 'current', values: column((row) => row.current), at: 'board input', instrument: 'meter', step: 0.001 },

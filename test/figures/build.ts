@@ -17,6 +17,7 @@ const UNITS: Readonly<Record<QuantityKind, string>> = {
   energy: 'J',
   throttle_flag: '1',
   fan: '1',
+  sound_level: 'dB',
   utilisation: '1',
   other: '1',
 };

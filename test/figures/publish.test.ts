@@ -21,6 +21,7 @@ const PRESENT = v.strictObject({
   interval: v.nullable(pair),
   own_interval: v.optional(v.literal(true)),
   parts: v.nullable(v.record(v.string(), finite)),
+  budget: v.optional(v.record(v.string(), finite)),
   step: v.optional(finite),
   definition: v.pipe(v.string(), v.nonEmpty()),
   source: v.pipe(v.string(), v.nonEmpty()),

@@ -52,7 +52,7 @@ function soak(made: Options): RunFigures & { truth: Truth } {
     {
       soc: { quantity: 'temperature', values: column((row) => row.die), instrument: 'temperature', step: LIMITS.dieStep },
       room: { quantity: 'ambient', values: column((row) => row.room), instrument: 'ambient', step: 0.1 },
-      core: { quantity: 'clock', values: column((row) => row.clock) },
+      core: { quantity: 'clock', values: column((row) => row.clock), shows: 'delivered' },
       volts: { quantity: 'voltage', values: column((row) => row.voltage), at: 'board input', instrument: 'meter' },
       amps: { quantity: 'current', values: column((row) => row.current), at: 'board input', instrument: 'meter' },
     },

@@ -35,6 +35,7 @@ export const QUANTITIES: Readonly<Record<QuantityKind, string>> = {
   voltage: 'Voltage',
   energy: 'Energy',
   fan: 'Fan',
+  sound_level: 'Sound level',
   utilisation: 'Utilisation',
   throttle_flag: 'Throttle flag',
   other: 'Other',

@@ -3,6 +3,20 @@ import type { Licence } from '../../register/register.ts';
 import type { DataFile } from './data-file.ts';
 import type { ConditionRow, Link, Marks, PagePlot, ShownCaution, ShownFigure } from './shared.ts';
 
+/** The uncertainty budget of a figure, printed. */
+export interface Budget {
+  readonly label: string;
+  readonly detail: string;
+  /** Combined standard uncertainty, and degrees of freedom where they are not infinitely many. */
+  readonly combined: string;
+  readonly rows: readonly {
+    readonly title: string;
+    readonly distribution: string;
+    readonly contribution: string;
+    readonly share: string;
+  }[];
+}
+
 export interface RunModel {
   readonly kind: 'run';
   readonly id: string;
@@ -18,6 +32,8 @@ export interface RunModel {
   /** In the author's words: HTML of the run's own text. */
   readonly body: string;
   readonly groups: readonly { readonly subject: string; readonly figures: readonly ShownFigure[] }[];
+  /** What makes each uncertain figure of the page uncertain. */
+  readonly budgets: readonly Budget[];
   readonly phases: readonly { readonly name: string; readonly from: string; readonly to: string; readonly inferred: boolean }[];
   readonly plots: readonly PagePlot[];
   /** Files of data, offered or not, and under which licence. */

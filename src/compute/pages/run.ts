@@ -1,13 +1,15 @@
 /** The model of a run's page. */
 
 import { SUBJECTS } from '../../figures/catalogue/subject.ts';
-import { figuresOf } from '../../figures/catalogue.ts';
+import { CATALOGUE, figuresOf } from '../../figures/catalogue.ts';
 import { cautions, mergeCautions } from '../../figures/cautions.ts';
+import type { Figure } from '../../figures/figure.ts';
 import { counted } from '../../figures/in-words.ts';
 import { whereKnown } from '../../intake/known.ts';
 import type { Run } from '../../register/register.ts';
 import { nameInWords } from '../../words/expression/in-words.ts';
 import { plainCitation } from '../cite/plain.ts';
+import { budgetsOf } from '../contents/budgets.ts';
 import { conditionRows, durationText, inLine, runLink, shownFigure, stepText } from '../contents/figure-text.ts';
 import { instrumentRow } from '../contents/instruments.ts';
 import { type ComputedRun, comparisonPath, pagePlot, type SiteContents } from '../contents/site-contents.ts';
@@ -38,6 +40,7 @@ export function runModel(parts: SiteContents, computed: ComputedRun): RunModel {
     cautions: mergeCautions(cautions(run.context, derived)),
     body: parts.prose.get(run.file) ?? '',
     groups: parts.memo.of('figures of a page', computed.key, () => figureGroups(computed)),
+    budgets: parts.memo.of('budgets of a page', computed.key, () => budgetsOf(inOrder(computed))),
     phases: derived.phases.map(({ name, from, to, inferred }) => ({
       name,
       from: durationText(from),
@@ -67,6 +70,12 @@ export function runModel(parts: SiteContents, computed: ComputedRun): RunModel {
 function knownText(known: NonNullable<LogSummary['known']>[number]): string {
   const { found, reason } = known;
   return `${whereKnown(known)}${found.length === 0 ? '' : `: ${found.join('; ')}`}. ${reason}`;
+}
+
+/** Figures in the catalogue's order. */
+function inOrder({ derived }: ComputedRun): [string, Figure][] {
+  const all = [...derived.figures];
+  return CATALOGUE.flatMap(({ name }) => all.filter(([, figure]) => figure.name === name));
 }
 
 /** Figures by subject, in the catalogue's order. */

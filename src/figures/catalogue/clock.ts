@@ -8,6 +8,13 @@ const REPORTED = "The clock is taken as the device reports it: its crystal's err
 const WHICH = 'The requested clock or the delivered one, as the channel states it; where it does not, the figure says so.';
 const NO_LOAD = 'there is no load phase';
 
+const PERCENTILE = String.raw`f_p = \min\{f : \textstyle\sum_{i:\, f_i \le f} w_i \ge p \sum_i w_i\}`;
+const ORDERED =
+  'The interval lies between order statistics, of as many independent readings as the log is worth: readings that follow each other repeat each other. It holds for loads like this one, and not for this hour alone.';
+const FEW =
+  'the readings are worth fewer independent ones than the percentile needs: 368 for the 1st, 72 for the 5th, 6 for the median';
+const ORDER_STATISTICS = 'H. A. David and H. N. Nagaraja, Order Statistics, 2003, 7.1 (from memory), for the interval';
+
 export const CLOCK = subject('clock', {
   mean_clock: {
     label: 'mean clock',
@@ -40,6 +47,65 @@ export const CLOCK = subject('clock', {
     source: PRACTICE,
     check: 'hand-picked rows',
   },
+  clock_percentile_1: {
+    label: 'clock, 1st percentile',
+    unit: 'Hz',
+    spoken: 'percentile lowest dips slowest',
+    publishedChecks: [],
+    lists: [],
+    definition: 'The clock that was undercut in 1 % of the time of the load.',
+    formula: PERCENTILE,
+    assumptions: [REPORTED, WHICH, ORDERED, 'Gaps of the log are left out.'],
+    absentWhen: ['there is no clock channel', NO_LOAD, FEW],
+    source: ORDER_STATISTICS,
+    check: 'ranks of the median of ten values: the second and the ninth, with 97.9 %',
+  },
+  clock_percentile_5: {
+    label: 'clock, 5th percentile',
+    unit: 'Hz',
+    spoken: 'percentile lowest dips slowest',
+    publishedChecks: [],
+    lists: [],
+    definition: 'The clock that was undercut in 5 % of the time of the load.',
+    formula: PERCENTILE,
+    assumptions: [REPORTED, WHICH, ORDERED, 'Gaps of the log are left out.'],
+    absentWhen: ['there is no clock channel', NO_LOAD, FEW],
+    source: ORDER_STATISTICS,
+    check: 'ranks of the median of ten values: the second and the ninth, with 97.9 %',
+  },
+  median_clock: {
+    label: 'median clock',
+    unit: 'Hz',
+    spoken: 'median middle half typical usual',
+    publishedChecks: [],
+    lists: [],
+    definition: 'The clock that was undercut in half of the time of the load.',
+    formula: PERCENTILE,
+    assumptions: [REPORTED, WHICH, ORDERED, 'Gaps of the log are left out.'],
+    absentWhen: ['there is no clock channel', NO_LOAD, FEW],
+    source: ORDER_STATISTICS,
+    check: 'ranks of the median of ten values: the second and the ninth, with 97.9 %',
+  },
+  clock_share: {
+    label: 'share of time at a clock',
+    unit: '1',
+    spoken: 'share percent time spent stayed most',
+    publishedChecks: [],
+    lists: [],
+    uncounted: 'Its interval is that of a share, whose source has its coverage.',
+    definition:
+      'Share of the time of the load at each step of the primary clock that was seen, or, where more than twelve different readings were, in each of up to twelve classes of equal width.',
+    formula: String.raw`s_k = \frac{\sum_{i:\, f_i = f_k} w_i}{\sum_i w_i}`,
+    assumptions: [
+      REPORTED,
+      WHICH,
+      'Readings that follow each other count as fewer, for the interval.',
+      'Gaps of the log are left out.',
+    ],
+    absentWhen: [NO_LOAD, 'it holds fewer than two readings'],
+    source: 'E. B. Wilson, Journal of the American Statistical Association 22, 1927, 209–212 (from memory), for the interval',
+    check: 'hand-counted rows; Wilson’s interval in closed form',
+  },
   time_below_setting: {
     label: 'time below the setting',
     unit: 's',
@@ -64,15 +130,18 @@ export const CLOCK = subject('clock', {
     outside:
       'A count of what the log shows. A governor that keeps its flag up for seconds was never missed; one that is quicker than the log would be.',
     definition:
-      'Number of times that throttling began in the load phase: rising bits of the throttle flags that mean "now", by reason; without flags, falls of the clock below its setting that lasted two readings or more. Sticky bits ("has occurred since boot") are never counted.',
+      'Number of times that throttling began in the load phase: rising bits of the throttle flags that mean "now", by reason; without flags, falls of the delivered clock below its setting. A fall begins with two readings in a row below the setting by more than one step of the clock (or 1 %), and ends with two in a row above that by half as much, so that a clock that toggles about the threshold falls once. Sticky bits ("has occurred since boot") are never counted.',
     formula: String.raw`n = \#\{i \in \mathrm{load} : b_{i-1} = 0,\ b_i = 1\}`,
     assumptions: [
+      'A clock that is below its setting from the first reading on, for longer than 10 s or three steps of the log, was throttled from the start: that is one event, and the time to throttle is zero.',
       'What came and went between two readings is not counted. Where a sticky bit came on under load and no "now" bit was seen, that is said, and the interval reaches up by as many.',
     ],
     absentWhen: [
       'there is neither a throttle flag nor a clock channel',
       'without flags: no clock setting is stated',
       'all named bits of the flags are sticky, and there is no clock channel',
+      'without flags: a clock that is not known to be the delivered one never fell, which shows nothing',
+      'without flags: the clock was below its setting from the first reading to the last',
       NO_LOAD,
     ],
     source: PRACTICE,
@@ -93,7 +162,11 @@ export const CLOCK = subject('clock', {
       'Known to one step of the log.',
       'A sticky bit that came on under load before any "now" bit tells the time too: between which two readings it was.',
     ],
-    absentWhen: ['no throttling was seen: the figure is then above the length of the load', NO_LOAD],
+    absentWhen: [
+      'no throttling was seen, by flags or by the delivered clock: the figure is then above the length of the load',
+      'throttle events are absent: nothing then shows whether there was throttling',
+      NO_LOAD,
+    ],
     source: PRACTICE,
     check: 'hand-counted rows',
   },

@@ -13,6 +13,7 @@ const ALL = {
     ALIKE,
     LITTLE,
     'Sensors on the die differ from specimen to specimen: between specimens, their disagreement is in it.',
+    'The runs may differ in ambient. A rise over ambient follows it little; power follows it by leakage, and so does the clock of a chip that was throttled: their spread holds what the room changed.',
     'What the runs share, such as the error of one meter, is not in it.',
   ],
   source: SOURCE,

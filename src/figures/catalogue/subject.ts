@@ -1,6 +1,17 @@
 /** What is written of a figure in the catalogue, and the subjects that figures are of. */
 
-export const SUBJECTS = ['phases', 'thermal', 'clock', 'power', 'scores', 'surface', 'stability', 'comparison', 'repeats'] as const;
+export const SUBJECTS = [
+  'phases',
+  'thermal',
+  'clock',
+  'power',
+  'sound',
+  'scores',
+  'surface',
+  'stability',
+  'comparison',
+  'repeats',
+] as const;
 export type FigureSubject = (typeof SUBJECTS)[number];
 
 /**

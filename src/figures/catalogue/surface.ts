@@ -53,10 +53,11 @@ export const SURFACE = subject('surface', {
     publishedChecks: ['touch-limits'],
     lists: [],
     definition:
-      'Published touch limit of the material and the contact time, less the temperature of the spot; below zero where the limit was passed. Of several materials the lowest limit counts. The limits mean an ambient of 25 °C and are not moved to that of the run, which is printed beside; a colder room flatters the margin by about as much.',
+      'Published touch limit of the material and the contact time, less the temperature of the spot; below zero where the limit was passed. Of several materials the lowest limit counts. The limits mean an ambient of 25 °C: where the room of the run was colder, the surface is taken as warmer by the difference, as it would be in theirs. A warmer room is left as it is.',
     formula: String.raw`\Delta T = T_\mathrm{limit} - T_s`,
     assumptions: [
       'Held is over 1 min, held briefly 10 s to 1 min, touched briefly 1 s to 10 s, not touched under 1 s.',
+      'The rise over ambient is the same in a room of 25 °C, to within a tenth of the difference between the rooms (limits).',
       'Metal under at least 0.3 mm of plastic may use the limit of plastic, which only a statement of plastic alone does here.',
       'This is a comparison and no safety assessment: a product is judged by a qualified test house, under local rules.',
     ],

@@ -4,10 +4,7 @@ import { expandedUncertainty } from '../../quantities/uncertainty.ts';
 import { isPresent, type PresentFigure, type RunFigures } from '../figure.ts';
 import { type Caution, caution } from './caution.ts';
 
-/**
- * Calls for one where a `touch_margin` is below zero, or not above it by more than its uncertainty and by what the room was
- * colder than the table's ambient: on the side of care, because a warmer room warms the surface too.
- */
+/** Calls for one where a `touch_margin` is below zero, or not above it by more than its uncertainty. */
 export function hotSurface({ figures }: RunFigures): Caution | null {
   const margins = [...figures.values()].filter(
     (figure): figure is PresentFigure => figure.name === 'touch_margin' && isPresent(figure),
@@ -20,10 +17,10 @@ export function hotSurface({ figures }: RunFigures): Caution | null {
   );
 }
 
-/** Uncertainty and colder room together, K; where the uncertainty is unknown, the colder room alone. */
+/** K; a tenth of what the room was colder by where the uncertainty is unknown, since the margin was moved by that much. */
 function leeway({ quantity, of }: PresentFigure): number {
   const colder = typeof of?.colder_than_reference_k === 'number' ? of.colder_than_reference_k : 0;
-  return (expandedUncertainty(quantity) ?? 0) + Math.max(0, colder);
+  return expandedUncertainty(quantity) ?? Math.max(0, colder) / 10;
 }
 
 function spotOf({ quantity, of }: PresentFigure): string {

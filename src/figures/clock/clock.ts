@@ -13,7 +13,9 @@ import { readingsOf } from '../readings.ts';
 import { addressOf, channelsOf, type Entry, phaseOf, rowsOf, type Soak } from '../soak.ts';
 import { quantityOf, samplingPart, stepPart } from '../sources.ts';
 import { timeWhere } from '../time-where.ts';
+import { clockPercentile } from './percentiles.ts';
 import { loadedAt, thresholdOf } from './setting.ts';
+import { clockShares } from './shares.ts';
 import { stickyWords } from './sticky.ts';
 import { sustainedRatio } from './sustained.ts';
 import { type Throttling, throttlingOf } from './throttle.ts';
@@ -25,9 +27,10 @@ interface Clocked {
   readonly index: number;
 }
 
-/** A figure of each clock channel, or one of the run, told by flags or by the primary clock. */
+/** A figure of each clock channel, figures of the primary one, or one of the run, told by flags or by the primary clock. */
 type Maker =
   | { readonly of: 'channel'; readonly make: (clocked: Clocked) => Entry }
+  | { readonly of: 'primary'; readonly make: (clocked: Clocked) => Entry[] }
   | { readonly of: 'run'; readonly make: (soak: Soak, throttling: Throttling | Reason) => Figure };
 
 const ofEach = (make: (clocked: Clocked) => Entry): Maker => ({ of: 'channel', make });
@@ -37,6 +40,10 @@ const ofRun = (make: (soak: Soak, throttling: Throttling | Reason) => Figure): M
 const FIGURES: Readonly<Record<keyof typeof CLOCK, Maker>> = {
   mean_clock: ofEach(({ soak, channel, index }) => meanClock(soak, channel, 'load', addressOf('mean_clock', channel, index))),
   lowest_clock: ofEach(({ soak, channel, index }) => lowestClock(soak, channel, index)),
+  clock_percentile_1: ofEach(({ soak, channel, index }) => clockPercentile(soak, channel, index, 'clock_percentile_1', 0.01)),
+  clock_percentile_5: ofEach(({ soak, channel, index }) => clockPercentile(soak, channel, index, 'clock_percentile_5', 0.05)),
+  median_clock: ofEach(({ soak, channel, index }) => clockPercentile(soak, channel, index, 'median_clock', 0.5)),
+  clock_share: { of: 'primary', make: ({ soak, channel }) => clockShares(soak, channel) },
   time_below_setting: ofEach(({ soak, channel, index }) => timeBelowSetting(soak, channel, index)),
   sustained_ratio: ofEach(({ soak, channel, index }) => sustainedRatio(soak, channel, index)),
   throttle_events: ofRun((soak, throttling) =>
@@ -58,6 +65,7 @@ export function clockFigures(soak: Soak): Entry[] {
     const maker = FIGURES[name];
     if (maker.of === 'run') return [[name, maker.make(soak, throttling)]];
     if (channels.length === 0) return [[name, absent(name, noChannel('clock'))]];
+    if (maker.of === 'primary') return ofChannel(channels[0]!, maker.make({ soak, channel: channels[0]!, index: 0 }));
     return channels.flatMap((channel, index) => ofChannel(channel, [maker.make({ soak, channel, index })]));
   });
   return [...byPhase, ...byName];

@@ -1,10 +1,11 @@
 /** Throttling: told by the device's own flags where they are logged, else by the clock itself. */
 import type { Channel } from '../../intake/log.ts';
+import { printQuantity } from '../../quantities/print.ts';
 import { isReason, noChannel, noPhase, noReadings, type Reason } from '../absent.ts';
 import type { Phase } from '../figure.ts';
 import { channelsOf, phaseOf, type Soak } from '../soak.ts';
 import { nowBits } from './bits.ts';
-import { loadedAt, thresholdOf } from './setting.ts';
+import { loadedAt, type Threshold, thresholdOf } from './setting.ts';
 import { missedIn, type StickyTold, stickyTold } from './sticky.ts';
 
 /** One onset of throttling in the load phase. */
@@ -34,12 +35,13 @@ export function throttlingOf(soak: Soak): Throttling | Reason {
   const phase = phaseOf(soak, 'load');
   const flags = channelsOf(soak.log, 'throttle_flag');
   const telling = flags.filter((channel) => nowBits(channel).length > 0);
-  const clock = channelsOf(soak.log, 'clock')[0];
+  const clock = tellingClock(soak);
   const sticky = stickyTold(soak);
   if (telling.length === 0 && !clock) return flags.length > 0 ? onlySticky(flags, sticky) : noChannel('throttle flag or clock');
   if (!phase) return noPhase(soak, 'load');
   const told = telling.length > 0 ? byFlags(telling, phase) : byClock(soak, clock!, phase);
   if (isReason(told)) return told;
+  if (flags.length === 0 && told.onsets.length === 0 && clock?.shows !== 'delivered') return unobserved(clock!);
   const channels = [...new Set([...told.channels, ...flags.filter((channel) => channel.sticky !== undefined)])];
   return { ...told, channels, sticky, missed: missedIn(sticky, phase) };
 }
@@ -88,32 +90,88 @@ function risingRows(channel: Channel, isSet: (word: number) => boolean, phase: P
   return rows;
 }
 
-/** The clock counts as throttled after two readings in a row below its setting, once it has been at it. */
+/** A governor may take this long to bring the clock up at the beginning of a load, s; or three steps of the log, where these are longer. */
+const RAMP = 10;
+
+/** The clock that throttling is told by: a delivered one where there is one, else the primary. */
+export function tellingClock(soak: Soak): Channel | undefined {
+  const clocks = channelsOf(soak.log, 'clock');
+  return clocks.find(({ shows }) => shows === 'delivered') ?? clocks[0];
+}
+
 function byClock(soak: Soak, clock: Channel, phase: Phase): Told | Reason {
   const threshold = thresholdOf(soak, clock);
   if (isReason(threshold)) return threshold;
   if (!hasReadings(clock, phase)) return noReadings(clock.name, 'the load phase');
-  const loaded = loadedAt(soak);
-  const onsets: Onset[] = [];
-  let armed = false;
-  let candidate = -1;
-  for (let row = phase.fromRow; row < phase.toRow; row++) {
-    const value = clock.values[row]!;
-    if (Number.isNaN(value) || !loaded(row)) continue;
-    if (value >= threshold.below) {
-      armed = true;
-      candidate = -1;
-    } else if (candidate >= 0) {
-      onsets.push({ row: candidate, reason: 'clock below its setting' });
-      armed = false;
-      candidate = -1;
-    } else if (armed) candidate = row;
-  }
+  const ramp = Math.max(RAMP, 3 * (soak.log.time.step ?? 0));
+  const { onsets, reached } = fallsOf(loadedReadings(soak, clock, phase), threshold, ramp);
+  if (!reached) return neverReached(soak, clock);
   return {
     phase,
     channels: [clock],
     onsets,
     by: `the clock ${clock.name} itself, below its setting for two readings or more`,
     reasons: [],
+  };
+}
+
+interface ClockReading {
+  readonly row: number;
+  readonly at: number;
+  readonly value: number;
+}
+
+function loadedReadings(soak: Soak, clock: Channel, phase: Phase): ClockReading[] {
+  const loaded = loadedAt(soak);
+  const readings: ClockReading[] = [];
+  for (let row = phase.fromRow; row < phase.toRow; row++) {
+    const value = clock.values[row]!;
+    if (!Number.isNaN(value) && loaded(row)) readings.push({ row, at: soak.log.time.seconds[row]!, value });
+  }
+  return readings;
+}
+
+/**
+ * Falls of the clock below its setting: two readings in a row below the threshold begin one, two in a row at half the tolerance or more
+ * above it end it, so that a clock that toggles about the threshold falls once. One that is below from the first reading for longer than
+ * a governor takes to bring it up counts as a fall at the first; `reached` is false where it never came up.
+ */
+function fallsOf(
+  readings: readonly ClockReading[],
+  { below, tolerance }: Threshold,
+  ramp: number,
+): { readonly onsets: Onset[]; readonly reached: boolean } {
+  const first = readings.findIndex(({ value }) => value >= below);
+  if (first < 0) return { onsets: [], reached: readings.length === 0 };
+  const late = first > 0 && readings[first]!.at - readings[0]!.at > ramp;
+  const onsets: Onset[] = late ? [{ row: readings[0]!.row, reason: 'clock below its setting from the start' }] : [];
+  let down = late;
+  let candidate: ClockReading | null = null;
+  for (const reading of readings.slice(first)) {
+    const turns = down ? reading.value >= below + tolerance / 2 : reading.value < below;
+    if (turns && candidate) {
+      if (!down) onsets.push({ row: candidate.row, reason: 'clock below its setting' });
+      down = !down;
+      candidate = null;
+    } else candidate = turns ? reading : null;
+  }
+  return { onsets, reached: true };
+}
+
+function neverReached(soak: Soak, clock: Channel): Reason {
+  const setting = printQuantity(soak.context.setting.clock!).text;
+  const why = `The clock ${clock.name} was below its setting of ${setting} from the first reading of the load to the last: it was throttled from the start, or the setting was not in force. The log does not tell which.`;
+  return { absent: 'not-observed', why };
+}
+
+/** A clock that was only asked for stays up while the chip runs slower: that it never fell shows nothing. */
+function unobserved(clock: Channel): Reason {
+  const shows =
+    clock.shows === 'requested'
+      ? `The clock ${clock.name} is the one that was requested: it stays up while the chip is throttled`
+      : `Nobody says whether the clock ${clock.name} was requested or delivered, and a requested one stays up while the chip is throttled`;
+  return {
+    absent: 'not-observed',
+    why: `${shows}. That it never fell below its setting does not show that there was no throttling.`,
   };
 }

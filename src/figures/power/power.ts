@@ -10,8 +10,10 @@ import { figureOf, ofChannel, present } from '../present.ts';
 import { readingsOf } from '../readings.ts';
 import { addressOf, channelsOf, type Entry, phaseOf, rowsOf, type Soak } from '../soak.ts';
 import { intervalOf, quantityOf, samplingPart } from '../sources.ts';
+import { adapterEfficiency } from './adapter.ts';
 import { energyFigures } from './energy.ts';
 import { type Meter, meterMean, meterRange, meterWords } from './meters.ts';
+import { powerPercentile } from './percentile.ts';
 
 /** What electrical figures are made from. */
 interface Electrical {
@@ -28,6 +30,8 @@ const FIGURES: Readonly<Record<keyof typeof POWER, (electrical: Electrical) => E
   load_current: ofCurrents('load', 'load_current'),
   load_power: ofMeters('load_power', (soak, meter, index) => powerIn(soak, meter, index, 'load', 'load_power')),
   peak_power: ofMeters('peak_power', peakPower),
+  power_percentile_95: ofMeters('power_percentile_95', powerPercentile),
+  adapter_efficiency: ({ soak, meters }) => [['adapter_efficiency', adapterEfficiency(soak, meters)]],
   energy: ({ soak, meters, why }) => energyFigures(soak, meters, why),
 };
 

@@ -25,7 +25,9 @@ export function surfaceFigures(soak: Soak, surface: Surface | undefined): Entry[
       const own = spots.filter(({ reading }) => reading.part.id === part);
       return [`hottest_surface.${part}`, hottestSurface(surface, own)];
     }),
-    ...spots.map(({ reading, figure }): Entry => [`touch_margin.${reading.spot}`, touchMargin(reading, figure, ambient)]),
+    ...spots.map(
+      ({ reading, figure }): Entry => [`touch_margin.${reading.spot}`, touchMargin(reading, figure, ambient, soak.context.run)],
+    ),
   ];
 }
 

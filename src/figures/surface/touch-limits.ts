@@ -1,6 +1,6 @@
 /**
  * Touch temperature limits of class TS1 of IEC 62368-1 (Table 38 of the 2014 and later editions), °C, as measured at an ambient
- * of 25 °C: the limits are not moved for another ambient. Metal and plastic as several public sources restate the table;
+ * of 25 °C. Metal and plastic as several public sources restate the table;
  * glass and wood from memory.
  */
 import type { MaterialClass } from './material.ts';

@@ -14,13 +14,13 @@ import { CONTACT_TIMES, REFERENCE_AMBIENT, type TouchLimit, touchLimit } from '.
 /** Margins measured further than this from the table's ambient say nothing about it, K. */
 const REACH = 10;
 
-/** `touch_margin` of a spot from its corrected temperature and the ambient of the run. The limits are not moved for the ambient. */
-export function touchMargin(spot: SurfaceReading, surface: Figure, ambient: Quantity | Reason): Figure {
+/** `touch_margin` of a spot from its corrected temperature and the ambient of the run. In a room colder than the limits mean the surface is taken as warmer by the difference; a warmer room is left as it is. */
+export function touchMargin(spot: SurfaceReading, surface: Figure, ambient: Quantity | Reason, run: string): Figure {
   const limit = limitFor(spot);
   const reason = isReason(limit) ? limit : reasonOf(surface, ambient);
   if (reason || isReason(limit)) return absent('touch_margin', { ...(reason as Reason), of: spotOf(spot) });
   if (!isPresent(surface) || isReason(ambient)) throw new Error('an absent surface has a reason');
-  const quantity = orRefused(subtract({ value: limit.limit, unit: '°C', parts: [] }, surface.quantity));
+  const quantity = marginOf(limit.limit, surface.quantity, ambient, `run:${run}/touch_margin.${spot.spot}/room`);
   if (isReason(quantity)) return absent('touch_margin', { ...quantity, of: spotOf(spot) });
   return {
     name: 'touch_margin',
@@ -38,6 +38,26 @@ export function touchMargin(spot: SurfaceReading, surface: Figure, ambient: Quan
       colder_than_reference_k: REFERENCE_AMBIENT - ambient.value,
     },
   };
+}
+
+/** How far a rise over ambient may change with the room, as a share of the difference between the rooms. */
+const RISE_KEPT = 0.1;
+
+/**
+ * The limit less the surface. In a room colder than the limits mean, the rise over ambient is compared with what the limit leaves over
+ * 25 °C: the surface would be warmer by the difference, to within a tenth of it (limits). A warmer room already is on the side of care.
+ */
+function marginOf(limit: number, surface: Quantity, ambient: Quantity, source: string): Quantity | Reason {
+  const move = REFERENCE_AMBIENT - ambient.value;
+  if (move <= 0) return orRefused(subtract({ value: limit, unit: '°C', parts: [] }, surface));
+  const title = 'what the rise over ambient may differ by in a room of 25 °C';
+  const allowed: Quantity = {
+    value: limit - REFERENCE_AMBIENT,
+    unit: 'K',
+    parts: [{ source: { id: source, title, dof: null, distribution: 'rectangular' }, share: (RISE_KEPT * move) / Math.sqrt(3) }],
+  };
+  const rise = orRefused(subtract(surface, ambient));
+  return isReason(rise) ? rise : orRefused(subtract(allowed, rise));
 }
 
 /** "touched briefly (1 s to 10 s)". */

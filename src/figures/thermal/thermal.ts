@@ -11,6 +11,7 @@ import { addressOf, channelsOf, type Entry, phaseOf, rowsOf, type Soak } from '.
 import { endTemperature } from './end.ts';
 import { ambientCeiling, heldAtLimit, throttleHeadroom } from './limit.ts';
 import { type LoadSeries, loadSeries } from './load-series.ts';
+import { sensorNoise } from './noise.ts';
 import { type Response, responseOf } from './response.ts';
 import { asymptoteTemperature, timeConstant } from './response-figures.ts';
 import { risePerWatt, temperatureRise } from './rise.ts';
@@ -54,6 +55,7 @@ const FIGURES: Readonly<Record<keyof typeof THERMAL, (heated: Heated) => Entry>>
   rise_per_watt: ofCourse('rise_per_watt', (course, { meter }) => risePerWatt(course, meter)),
   ambient_ceiling: ofCourse('ambient_ceiling', (course) => ambientCeiling(course, course.governed)),
   time_constant: ofCourse('time_constant', timeConstant),
+  sensor_noise: ({ soak, channel, index }) => sensorNoise(soak, channel, index),
   asymptote_temperature: ofCourse('asymptote_temperature', asymptoteTemperature),
 };
 

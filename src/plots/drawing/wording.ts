@@ -13,6 +13,7 @@ const TITLES: Readonly<Record<QuantityKind, string>> = {
   energy: 'Energy',
   throttle_flag: 'Throttle flag (1 = now)',
   fan: 'Fan',
+  sound_level: 'Sound level',
   utilisation: 'Utilisation',
   other: 'Reading',
 };

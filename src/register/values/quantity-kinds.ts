@@ -39,6 +39,7 @@ export const CURRENT: Kind = { unit: 'A', noun: 'a current', example: '1.2 A', a
 export const POWER: Kind = { unit: 'W', noun: 'a power', example: '15 W', above: 0 };
 export const ENERGY: Kind = { unit: 'J', noun: 'an energy', example: '2 Wh', above: 0 };
 export const TIME: Kind = { unit: 's', noun: 'a time', example: '5 min' };
+export const SOUND_LEVEL: Kind = { unit: 'dB', noun: 'a difference of sound levels', example: '0.1 dB', above: 0 };
 export const RATIO: Kind = { unit: '1', noun: 'a number or share', example: '0.1 %', above: 0, options: { bare: true } };
 
 /** What a step (the resolution) of each quantity is measured in; quantities that are missing here have units of their own. */
@@ -50,6 +51,7 @@ export const STEP_KIND: Readonly<Partial<Record<QuantityKind, Kind>>> = {
   voltage: { ...VOLTAGE, example: '10 mV' },
   power: { ...POWER, example: '0.1 W' },
   energy: { ...ENERGY, example: '10 mWh' },
+  sound_level: SOUND_LEVEL,
   utilisation: RATIO,
   throttle_flag: RATIO,
 };

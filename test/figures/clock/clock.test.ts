@@ -12,7 +12,9 @@ function figuresOf(channels: Readonly<Record<string, ChannelSketch>>, more = {})
   return derive(logOf(every(1, 2000), channels), contextOf({ setting, phases: PHASES, ...more })).figures;
 }
 
-const clock = (values: (t: number) => number): Readonly<Record<string, ChannelSketch>> => ({ core: { quantity: 'clock', values } });
+const clock = (values: (t: number) => number): Readonly<Record<string, ChannelSketch>> => ({
+  core: { quantity: 'clock', values, shows: 'delivered' },
+});
 const dips = (t: number) => (t < 100 ? 0.6 : (t >= 500 && t < 560) || (t >= 1500 && t < 1530) ? 2.0 : t === 900 ? 2.1 : 2.6) * GHZ;
 
 describe('clock', () => {
@@ -56,8 +58,45 @@ describe('throttling', () => {
     expect(presentAt(figures, 'throttle_events').of!.by).toMatch(/the clock core itself/);
   });
 
-  test('a clock that never reached its setting did not throttle from it', () => {
-    expect(presentAt(figuresOf(clock(() => 2 * GHZ)), 'throttle_events').quantity.value).toBe(0);
+  test('a clock that never reached its setting shows neither throttling nor that there was none', () => {
+    const figures = figuresOf(clock(() => 2 * GHZ));
+    for (const name of ['throttle_events', 'time_to_throttle'] as const)
+      expect(figures.get(name)).toMatchObject({
+        absent: 'not-observed',
+        why: expect.stringMatching(/below its setting of 2\.6\sGHz from the first/),
+      });
+  });
+
+  test('a delivered clock that was below its setting from the start is one event at the start; a ramp of seconds is none', () => {
+    const from = (up: number) => figuresOf(clock((t) => (t < 100 + up ? 2 : 2.6) * GHZ));
+    expect(presentAt(from(300), 'throttle_events')).toMatchObject({
+      quantity: { value: 1 },
+      of: { reason: 'clock below its setting from the start: 1' },
+    });
+    expect(presentAt(from(300), 'time_to_throttle').quantity.value).toBe(0);
+    expect(presentAt(from(8), 'throttle_events').quantity.value).toBe(0);
+  });
+
+  // The threshold is 2.574 GHz: 1 % below 2.6 GHz.
+  test('a clock that toggles by 2 MHz about the threshold falls once, one that comes up by the tolerance each time', () => {
+    const toggling = (by: number) => clock((t) => (t < 150 ? 2.6 * GHZ : 2.574 * GHZ + (t % 4 < 2 ? -by : by)));
+    expect(presentAt(figuresOf(toggling(1e6)), 'throttle_events').quantity.value).toBe(1);
+    expect(presentAt(figuresOf(toggling(20e6)), 'throttle_events').quantity.value).toBeGreaterThan(400);
+  });
+
+  test('a clock that was requested, or of which nobody says, shows no throttling by staying up; one that falls does', () => {
+    for (const shows of ['requested', undefined] as const) {
+      const as = (values: (t: number) => number) => figuresOf({ core: { quantity: 'clock', values, ...(shows ? { shows } : {}) } });
+      const steady = as(() => 2.6 * GHZ);
+      expect(steady.get('throttle_events')).toMatchObject({ absent: 'not-observed' });
+      expect(steady.get('time_to_throttle')).toMatchObject({ absent: 'not-observed' });
+      expect(presentAt(as(dips), 'throttle_events').quantity.value).toBe(2);
+    }
+  });
+
+  test('of a requested and a delivered clock the delivered one tells', () => {
+    const asked: ChannelSketch = { quantity: 'clock', values: () => 2.6 * GHZ, shows: 'requested' };
+    expect(presentAt(figuresOf({ asked, ...clock(dips) }), 'throttle_events').quantity.value).toBe(2);
   });
 
   const flags = (values: (t: number) => number, bits?: Readonly<Record<string, string>>) =>

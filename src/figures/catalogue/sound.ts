@@ -1,0 +1,74 @@
+/** Definitions of the figures of fans and sound. */
+import { EXTREME } from './outside.ts';
+import { MEAN } from './proofs.ts';
+import { subject } from './subject.ts';
+
+const PRACTICE = 'common practice, no source';
+const NO_FAN = 'there is no fan channel';
+const NO_LEVEL = 'there is no sound level channel';
+const NO_LOAD = 'there is no load phase';
+const PLACE =
+  'A level holds for the place of the microphone, its distance, the room and the noise of the room: none of these is corrected for. The weighting is the one that the unit states (dB(A)).';
+
+export const SOUND = subject('sound', {
+  fan_speed: {
+    label: 'fan speed',
+    unit: "the channel's own",
+    spoken: 'fan spins spun spinning turns revolutions rpm',
+    publishedChecks: MEAN,
+    lists: [],
+    uncounted: 'It is a mean like that of a clock, which is simulated.',
+    definition:
+      'Mean of the readings of a fan under load, each weighted by the time that it stands for: its speed, or the share of its drive.',
+    formula: String.raw`\bar n = \frac{\sum_i w_i n_i}{\sum_i w_i}`,
+    assumptions: ['A fan that stands still counts with zero.', 'A drive in per cent is what the fan was told, not its speed.'],
+    absentWhen: [NO_LOAD, 'it holds fewer than two readings'],
+    source: PRACTICE,
+    check: 'hand-computed means',
+  },
+  peak_fan_speed: {
+    label: 'peak fan speed',
+    unit: "the channel's own",
+    spoken: 'fan highest fastest peak most revolutions rpm',
+    publishedChecks: [],
+    lists: [],
+    outside: EXTREME,
+    uncounted: 'It is an extreme like that of a temperature, which is simulated.',
+    definition: 'Largest reading of a fan under load. Its interval is lopsided, as that of a peak temperature.',
+    formula: String.raw`\hat n = \max_{i \in \mathrm{load}} n_i`,
+    assumptions: ['Between two readings the speed never changed faster than it was seen to change.'],
+    absentWhen: [NO_FAN, NO_LOAD],
+    source: PRACTICE,
+    check: 'hand-picked rows',
+  },
+  sound_level: {
+    label: 'sound level',
+    unit: 'dB',
+    spoken: 'loud louder noise noisy sound quiet silent hum decibel',
+    publishedChecks: [],
+    lists: [],
+    uncounted: 'It is a mean of energies, which is simulated as that of a power is.',
+    definition:
+      'Level of the mean sound energy under load, each reading weighted by the time that it stands for. Levels average by energy: the mean of the levels themselves would be too low, by more the more they swing.',
+    formula: String.raw`L = 10 \lg \frac{\sum_i w_i\, 10^{L_i / 10}}{\sum_i w_i}\ \mathrm{dB}`,
+    assumptions: [PLACE, 'Readings of a slow time weighting follow each other, which counts in the interval.'],
+    absentWhen: [NO_LEVEL, NO_LOAD, 'it holds fewer than two readings'],
+    source: 'ISO 1996-1, equivalent continuous sound pressure level (from memory)',
+    check: 'closed form: half of the time at 40 dB and half at 50 dB make 47.4 dB',
+  },
+  highest_sound_level: {
+    label: 'highest sound level',
+    unit: 'dB',
+    spoken: 'loud loudest noise sound peak decibel',
+    publishedChecks: [],
+    lists: [],
+    outside: EXTREME,
+    uncounted: 'It is an extreme like that of a temperature, which is simulated.',
+    definition: 'Largest sound level under load as it was logged. Its interval is lopsided, as that of a peak temperature.',
+    formula: String.raw`\hat L = \max_{i \in \mathrm{load}} L_i`,
+    assumptions: [PLACE, 'What was louder for less than the time weighting of the meter is averaged by it.'],
+    absentWhen: [NO_LEVEL, NO_LOAD],
+    source: PRACTICE,
+    check: 'hand-picked rows',
+  },
+});
