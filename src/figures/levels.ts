@@ -14,6 +14,8 @@ const FEWEST = 3;
 const FIRST = 0.15;
 /** A pause parts two loads when it lasts this share of the shorter of them, or longer. */
 const PAUSE = 0.25;
+/** A load rises over the lower level by this share of what the strongest one does, or more. */
+const STRONG = 0.25;
 const ROUNDS = 8;
 
 /**
@@ -30,7 +32,7 @@ export function findLevels(seconds: Float64Array, values: Float64Array): readonl
   let middle = low + FIRST * (high - low);
   let before: readonly EdgeRows[] = [];
   for (let round = 0; round < ROUNDS; round++) {
-    const loads = merged(stretchesAbove(y, { ...levels, middle }, enough));
+    const loads = strong(merged(stretchesAbove(y, { ...levels, middle }, enough)), y, levels.outside);
     const found = levelsOf(y, loads);
     if (!found) return null;
     if (same(loads, before) || round === ROUNDS - 1)
@@ -108,7 +110,15 @@ function merged(loads: readonly EdgeRows[]): readonly EdgeRows[] {
   }
 }
 
+/** Leaves out stretches that rise over the lower level by less than a share of what the strongest one does: work in the background. */
+function strong(loads: readonly EdgeRows[], y: Float64Array, outside: number): readonly EdgeRows[] {
+  const rises = loads.map(({ startRow, endRow }) => meanOf([y.subarray(startRow, endRow)]).mean - outside);
+  const least = STRONG * Math.max(...rises);
+  return loads.filter((_, k) => rises[k]! >= least);
+}
+
 interface Levels {
+  /** Of the weakest load: an edge is looked for half way up to it, whatever the others take. */
   readonly inside: number;
   readonly outside: number;
   /** Standard deviation of readings about the middle of their own stretch: two loads may differ. */
@@ -125,7 +135,8 @@ function levelsOf(y: Float64Array, loads: readonly EdgeRows[]): Levels | null {
   );
   const [above, below] = [meanOf(inside!), meanOf(outside!)];
   if (above.n < 2 || below.n < 2) return null;
-  return { inside: above.mean, outside: below.mean, within: scatterWithin([...inside!, ...outside!]) };
+  const weakest = Math.min(...inside!.map((values) => meanOf([values]).mean));
+  return { inside: weakest, outside: below.mean, within: scatterWithin([...inside!, ...outside!]) };
 }
 
 function meanOf(stretches: readonly Float64Array[]): { n: number; mean: number } {

@@ -9,17 +9,16 @@ export const PHASES = subject('phases', {
     prior: -0.3,
     publishedChecks: ['rectangular-limits'],
     lists: [],
-    outside: 'Its interval reaches over the whole step of the log in which an edge fell, so that it seldom misses.',
     uncounted: 'A declared phase lasts as long as its author declares.',
     definition:
       'Time from the beginning of the phase to its end, as declared or as inferred from the log. A phase that is declared past the last row ends there.',
     formula: String.raw`t = t_\mathrm{to} - t_\mathrm{from}`,
     assumptions: [
-      'Each edge lies within half a step of the log to either side: that of two edges is a standard uncertainty of step/√6.',
+      'Each edge lies within half a step of the log to either side: that of two edges is a standard uncertainty of step/√6 (JCGM 100:2008, 4.3.7).',
       'Whether a declared edge is where the load really changed is not in the interval: the check warns where the log shows it elsewhere.',
     ],
     absentWhen: ['there is no such phase', 'the log has no rows in it'],
-    source: 'common practice, no source; JCGM 100:2008, 4.3.7 and F.2.2.1, for the rectangular error of an edge',
+    source: 'common practice, no source',
     check: 'hand-counted rows',
   },
 });

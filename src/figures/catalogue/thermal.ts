@@ -57,7 +57,7 @@ export const THERMAL = subject('thermal', {
       'The rise is smoothed over a minute or five readings, at most a third of the window.',
       'Noise lifts the largest change in a window: the limit is raised by what noise alone would add, so that a noisy sensor does not hide that a device has settled.',
       'Half of the window or more was read. The load went on through gaps of the log.',
-      'What it would still have climbed after the load ended is not added.',
+      'What it would still have climbed after the load ended is not added: the default criterion leaves room for 4 K an hour. How far the fitted end lies from it is said beside it; where there is no fit, how fast it still changed.',
       'Where the device throttled and was at its limit for half of the window or more, the governor holds the temperature and the figure says so: the clock and the power are then what settles.',
     ],
     absentWhen: [NOT_STEADY, 'there is no load phase'],
@@ -70,7 +70,7 @@ export const THERMAL = subject('thermal', {
     spoken: 'end ends ended last finally final reached after',
     publishedChecks: [],
     lists: [],
-    uncounted: 'It has not been simulated yet.',
+    uncounted: 'It is counted in a family of its own: loads that end before and after the device has settled.',
     definition:
       'Mean of the readings of the last minute of the load, or of the last five readings where these are further apart. It is given whether or not the device had settled.',
     formula: String.raw`T_\mathrm{end} = \frac{1}{n} \sum_{i:\, t_i > t_\mathrm{end} - \Delta} T_i`,

@@ -34,7 +34,7 @@ export function endTemperature(course: Course): Entry {
 
 /**
  * Its scatter is that of such means about the load's own course, so that noise which outlasts the minute is counted; the step takes its
- * place where that is larger.
+ * place where that is larger and the readings do not dither.
  */
 function endOf({ soak, channel, index, series }: Course): End | Reason {
   const { phase, length, step: every } = series;
@@ -48,7 +48,7 @@ function endOf({ soak, channel, index, series }: Course): End | Reason {
   const whole = readingsOf(soak.log, channel.values, { from: phase.fromRow, to: phase.toRow });
   const { noise, dof } = scatterOfMeans(whole, span);
   const address = addressOf('end_temperature', channel, index);
-  const floored = noise <= step / Math.sqrt(12);
+  const floored = scatterOf(whole.y).deviation < DITHERS * step && noise <= step / Math.sqrt(12);
   const sampling = floored ? stepPart(soak.context, address, step) : samplingPart(soak.context, address, noise, dof);
   const errors = errorsOf(soak.context, channel, value);
   return {
@@ -65,6 +65,8 @@ function endOf({ soak, channel, index, series }: Course): End | Reason {
   };
 }
 
+/** From this scatter on, in steps of the sensor, readings dither by themselves: their mean is finer than the step. */
+const DITHERS = 0.6;
 /** The stretch at the end of a load that tells the scatter of its last mean: half of the load, at most so many seconds. */
 const TELLING = 1800;
 /** Readings without which that stretch tells nothing: twice what a cubic takes. */

@@ -73,9 +73,10 @@ function noiseOfSmoothed({ t, readings, lasted, step }: Sampled, span: number): 
 
 /**
  * A spread of several noisy values is mostly too large: that of a flat course reads as the range of so many normal values, that of a
- * steep one scatters as the difference of its ends. The smaller multiples were chosen by the coverage table.
+ * steep one scatters as the difference of its ends. The smaller multiples were chosen by the coverage table. `end` is the standard
+ * uncertainty of the fitted end value, K.
  */
-export function excessOf(rule: Rule, { step, noise, span }: Hidden): Excess {
+export function excessOf(rule: Rule, { step, noise, span }: Hidden, end: number): Excess {
   const sized = (steps: number, less: number, more: number): Excess => ({
     less: steps * step + less * noise,
     more: steps * step + more * noise,
@@ -90,8 +91,10 @@ export function excessOf(rule: Rule, { step, noise, span }: Hidden): Excess {
       const { less, more, noise: alone } = sized(3, 3 * slopeFactor(rule.window, span), 3 * slopeFactor(rule.window, span));
       return { less: less / rule.window, more: more / rule.window, noise: alone / rule.window };
     }
-    case 'within':
-      return sized(1, 2, 3);
+    case 'within': {
+      const { less, more, noise: alone } = sized(2, 2, 3);
+      return { less: less + 2 * end, more: more + 2 * end, noise: alone };
+    }
   }
 }
 

@@ -63,7 +63,7 @@ export function settle(soak: Soak, series: LoadSeries, response: () => Response 
   const course = evenCourse(series, needed || AVERAGING);
   const judged = judge(rule, course, end);
   if (judged.at.length === 0) return unsettled(spansTooLittle(series, criterion, judged.window));
-  const excess = excessOf(rule, hiddenIn(series, course.span, step));
+  const excess = excessOf(rule, hiddenIn(series, course.span, step), end?.u ?? 0);
   const opening = openingOf(judged, excess, course.step);
   if (opening.outcome === 'never') return unsettled(notSteady(series, criterion, judged), opening.notBefore);
   if (opening.outcome === 'undecided') return unsettled(undecided(criterion, judged, step), opening.notBefore);
@@ -95,13 +95,16 @@ function unknownCriterion(name: string): Reason {
 }
 
 /** The end value from the fit; refused where the load lasted less than four time constants. */
-function endOf(series: LoadSeries, response: Response | Reason): End | Reason {
+function endOf(series: LoadSeries, response: Response | Reason): (End & { readonly u: number }) | Reason {
   if (!isResponse(response)) {
     const { bound: _, ...rest } = response;
     return rest;
   }
   const needed = 4 * response.timeConstant;
-  if (series.lasted >= needed) return response;
+  if (series.lasted >= needed) {
+    const u = Math.hypot(...response.parts.asymptote.map(({ share }) => share));
+    return { asymptote: response.asymptote, height: response.height, u };
+  }
   const why = `The load lasted ${duration(series.lasted)}, less than four time constants (${duration(needed)}), so the end value is not known well enough.`;
   return { absent: 'too-short', why, of: { needed_s: needed } };
 }
@@ -150,10 +153,10 @@ function notRead({ channel }: LoadSeries, averaging: number, read: number): Reas
 function openAbove({ words }: Criterion, notBefore: number, { greatest }: Judged, step: number): Reason {
   const unread = greatest.includes(Number.POSITIVE_INFINITY);
   const sensor = step > 0 ? `steps of ${plain(step)} K and noise of the sensor` : 'noise of the sensor';
-  const cause = unread ? 'the log has gaps in which that cannot be told' : `${sensor} hide since when`;
+  const cause = unread ? 'gaps of the log leave open since when' : `${sensor} hide since when`;
   return {
     absent: 'undecided',
-    why: `Steady means that ${words}. It was at the end of the load and not before ${duration(notBefore)}, but ${cause}.`,
+    why: `Steady means that ${words}. That held at the end of the load and did not hold before ${duration(notBefore)}; ${cause}.`,
     bound: { relation: '>', value: notBefore, unit: 's' },
   };
 }

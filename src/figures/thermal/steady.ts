@@ -7,6 +7,7 @@ import { quantityOf, samplingPart } from '../sources.ts';
 import { ambientChannel } from './ambient.ts';
 import { climbingPast } from './end.ts';
 import { heldWords, isSettled, settledWords, type Unsettled } from './settle.ts';
+import { stillWords } from './still.ts';
 import type { Course } from './thermal.ts';
 
 /** Mean over the last window of the load, given that the criterion held to its end; else why it did not. */
@@ -21,7 +22,10 @@ export function steadyTemperature(course: Course): Entry {
   const { soak, channel, index, settling } = course;
   const address = addressOf('steady_temperature', channel, index);
   if (isSettled(settling))
-    return [address, figureOf('steady_temperature', soak, steadyMean(course), { of: settledWords(settling) })];
+    return [
+      address,
+      figureOf('steady_temperature', soak, steadyMean(course), { of: { ...settledWords(settling), ...stillWords(course) } }),
+    ];
   const bound = ambientChannel(soak) ? null : climbingPast(course, 'temperature');
   return [address, absent('steady_temperature', { ...settling.reason, ...(bound ? { bound } : {}) })];
 }
