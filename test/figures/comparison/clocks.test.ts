@@ -21,7 +21,7 @@ const compared = (own?: ClockShows, base?: ClockShows) =>
 
 describe('requested and delivered clocks', () => {
   test('each figure of a clock says which it is, or that nobody said', () => {
-    for (const name of ['mean_clock', 'lowest_clock', 'time_below_setting', 'sustained_ratio', 'throttle_events']) {
+    for (const name of ['mean_clock', 'lowest_clock', 'time_below_setting', 'sustained_ratio']) {
       expect(presentAt(soak('a', 2e9, 'requested'), name).of?.clock).toBe('requested');
       expect(presentAt(soak('a', 2e9), name).of?.clock).toBe('not stated');
     }
