@@ -327,7 +327,7 @@ export const THERMAL = subject('thermal', {
     label: 'noise of the sensor',
     unit: 'K',
     spoken: 'noise noisy jitter flicker scatter sensor',
-    publishedChecks: [],
+    publishedChecks: ['second-differences'],
     lists: [],
     definition:
       'Standard deviation of a single reading about the line through its two neighbours: in the idle phase, else in the last half of the load, else in the whole log.',

@@ -156,10 +156,10 @@ function notRead({ channel }: LoadSeries, averaging: number, read: number): Reas
 function openAbove({ words }: Criterion, notBefore: number, { greatest }: Judged, step: number): Reason {
   const unread = greatest.includes(Number.POSITIVE_INFINITY);
   const sensor = step > 0 ? `steps of ${plain(step)} K and noise of the sensor` : 'noise of the sensor';
-  const cause = unread ? 'the log has gaps in which that cannot be told' : `${sensor} hide since when`;
+  const cause = unread ? 'gaps of the log leave open since when' : `${sensor} hide since when`;
   return {
     absent: 'undecided',
-    why: `Steady means that ${words}. It was at the end of the load and not before ${duration(notBefore)}, but ${cause}.`,
+    why: `Steady means that ${words}. That held at the end of the load and did not hold before ${duration(notBefore)}; ${cause}.`,
     bound: { relation: '>', value: notBefore, unit: 's' },
   };
 }
