@@ -21,7 +21,7 @@ export interface UnheldNumber extends Span {
 }
 
 /** Units of this trade's figures; others (an inch, a bit) are no measured number here. */
-const MEASURED = new Set(['°C', 'K', 's', 'Hz', 'A', 'V', 'W', 'J', '1', 'K/W', 'K/s', 'rpm', 'A·s', 'V/A']);
+const MEASURED = new Set(['°C', 'K', 's', 'Hz', 'A', 'V', 'W', 'J', '1', 'K/W', 'K/s', 'rpm', 'A·s', 'V/A', 'dB']);
 
 /** All of a tree, in the order of the source. `own` are the units of the project's scores. */
 export function findUnheld(source: string, tree: Root, own: ReadonlySet<string> = new Set()): UnheldNumber[] {
