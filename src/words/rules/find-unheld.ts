@@ -83,7 +83,7 @@ function listedOf(prose: string, said: Stated | Unread, own: ReadonlySet<string>
     const unit = said.said.sides.at(-1)?.unit;
     return {
       said,
-      found: { start: startOf(said), end: said.end, said },
+      found: { start: startOf(said), end: said.end + weighting(prose, said), said },
       ...(unit ? { shared: prose.slice(unit.start, unit.end) } : {}),
     };
   }
@@ -91,6 +91,11 @@ function listedOf(prose: string, said: Stated | Unread, own: ReadonlySet<string>
   if (!beside) return { said };
   const end = beside.end > next ? said.end : beside.end;
   return { said, found: { start: startOf(said), end, said }, ...(beside.unit === undefined ? {} : { shared: beside.unit }) };
+}
+
+/** The frequency weighting behind a sound level belongs to its unit: `38 dB(A)`. */
+function weighting(prose: string, { end, unit }: Stated): number {
+  return unit === 'dB' ? (/^\s?\([ACZ]\)/.exec(prose.slice(end))?.[0].length ?? 0) : 0;
 }
 
 /** Joins of a list whose last number has the unit of all. */
