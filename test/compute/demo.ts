@@ -33,7 +33,7 @@ export function computeDemo(): Promise<Demo> {
 async function compute(): Promise<Demo> {
   const store = openStore(mkdtempSync(join(inject('scratch'), 'demo-')));
   const { register } = readRegister(readProject(ROOT).content, dataFiles(ROOT));
-  const pool = { run: async (task: Parameters<typeof runStep>[2]) => runStep(ROOT, store, task) };
+  const pool = { run: async (_: Store, task: Parameters<typeof runStep>[2]) => runStep(ROOT, store, task) };
   const runs = await computeRuns({ root: ROOT, store, pool: pool as never, code: 'test', register });
   const series = [...runs.outcomes].map(([id, { task }]) => [id, seriesStep(ROOT, store, seriesTask('test', task))] as const);
   return {

@@ -72,6 +72,10 @@ const RUN = { run: 'a', specimen: 'no-1', date: '2026-03-14', likeness: 'same', 
 const STATES: Readonly<Record<string, Figures>> = {
   'a log of nothing': bareRun(),
   'a run without phases': derive(logOf(every(1, 600), {}), contextOf({ phases: [] })).figures,
+  'a fan and a microphone without a load': derive(
+    logOf(every(1, 60), { fan: { quantity: 'fan', values: () => 1 }, mic: { quantity: 'sound_level', values: () => 40 } }),
+    contextOf({ phases: [] }),
+  ).figures,
   'windows without readings': windowsOnly(),
   'a short log': shortRun(),
   'no attempt passed': attempts('2.6 GHz,0 mV,no boot,'),

@@ -7,7 +7,7 @@ export const PHASES = subject('phases', {
     unit: 's',
     spoken: 'lasted lasts long length duration ran phase for',
     prior: -0.3,
-    publishedChecks: [],
+    publishedChecks: ['rectangular-limits'],
     lists: [],
     uncounted: 'A declared phase lasts as long as its author declares.',
     definition:

@@ -83,7 +83,7 @@ export const POWER = subject('power', {
     label: 'power, 95th percentile',
     unit: 'W',
     spoken: 'percentile most nearly always peak below',
-    publishedChecks: PRODUCT,
+    publishedChecks: [...PRODUCT, 'order-statistics'],
     lists: [],
     definition: `The power that was not exceeded in 95 % of the time of the load: what a supply must carry nearly always, where a peak is one reading. ${WHICH}`,
     formula: String.raw`P_{95} = \min\{P : \textstyle\sum_{i:\, P_i \le P} w_i \ge 0.95 \sum_i w_i\}`,

@@ -1,5 +1,4 @@
 /** Definitions of the figures of fans and sound. */
-import { EXTREME } from './outside.ts';
 import { MEAN } from './proofs.ts';
 import { subject } from './subject.ts';
 
@@ -32,7 +31,6 @@ export const SOUND = subject('sound', {
     spoken: 'fan highest fastest peak most revolutions rpm',
     publishedChecks: [],
     lists: [],
-    outside: EXTREME,
     uncounted: 'It is an extreme like that of a temperature, which is simulated.',
     definition: 'Largest reading of a fan under load. Its interval is lopsided, as that of a peak temperature.',
     formula: String.raw`\hat n = \max_{i \in \mathrm{load}} n_i`,
@@ -45,7 +43,7 @@ export const SOUND = subject('sound', {
     label: 'sound level',
     unit: 'dB',
     spoken: 'loud louder noise noisy sound quiet silent hum decibel',
-    publishedChecks: [],
+    publishedChecks: ['sound-levels'],
     lists: [],
     uncounted: 'It is a mean of energies, which is simulated as that of a power is.',
     definition:
@@ -62,7 +60,6 @@ export const SOUND = subject('sound', {
     spoken: 'loud loudest noise sound peak decibel',
     publishedChecks: [],
     lists: [],
-    outside: EXTREME,
     uncounted: 'It is an extreme like that of a temperature, which is simulated.',
     definition: 'Largest sound level under load as it was logged. Its interval is lopsided, as that of a peak temperature.',
     formula: String.raw`\hat L = \max_{i \in \mathrm{load}} L_i`,

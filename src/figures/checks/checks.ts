@@ -8,6 +8,7 @@ import { INTERVAL_CHECKS } from './intervals.ts';
 import { LIMIT_CHECKS } from './limits.ts';
 import { MODEL_CHECKS } from './models.ts';
 import { NIST_CHECKS } from './nist.ts';
+import { READING_CHECKS } from './readings.ts';
 
 export const CHECKS: readonly Check[] = [
   ...NIST_CHECKS,
@@ -18,4 +19,5 @@ export const CHECKS: readonly Check[] = [
   ...MODEL_CHECKS,
   ...INFRARED_CHECKS,
   ...ANALYTIC_CHECKS,
+  ...READING_CHECKS,
 ];

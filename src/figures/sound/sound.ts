@@ -55,6 +55,17 @@ export function soundFigures(soak: Soak): Entry[] {
 /** dB per neper of energy: 10 / ln 10. */
 const PER_NEPER = 10 / Math.LN10;
 
+/** Energies of levels, as shares of that of the loudest. */
+export function energiesOf(levels: Float64Array): { readonly loudest: number; readonly energies: Float64Array } {
+  const loudest = levels.reduce((most, level) => Math.max(most, level));
+  return { loudest, energies: levels.map((level) => Math.exp((level - loudest) / PER_NEPER)) };
+}
+
+/** The level of an energy that is a share of that of the loudest, dB. */
+export function levelOf(loudest: number, share: number): number {
+  return loudest + PER_NEPER * Math.log(share);
+}
+
 /**
  * dB: the level of the mean energy, 10 lg of the time's mean of 10^(L/10). An average of the levels themselves would be too low,
  * by more the more they swing. A step or an error of the meter acts on all levels alike, so it is that of the mean.
@@ -62,11 +73,10 @@ const PER_NEPER = 10 / Math.LN10;
 function energyMean(soak: Soak, channel: Channel, rows: Rows, address: string): Measured | Reason {
   const readings = readingsOf(soak.log, channel.values, rows);
   if (readings.y.length < 2) return noReadings(channel.name, 'the load phase');
-  const loudest = readings.y.reduce((most, level) => Math.max(most, level));
-  const energies = readings.y.map((level) => Math.exp((level - loudest) / PER_NEPER));
+  const { loudest, energies } = energiesOf(readings.y);
   const step = stepOf(soak.context, channel);
   const { mean, sampling } = scatterMean(soak, { ...readings, y: energies }, 0, address, 'course');
-  const value = loudest + PER_NEPER * Math.log(mean);
+  const value = levelOf(loudest, mean);
   const floor = step / Math.sqrt(12);
   const [scatter] = scaled([sampling], PER_NEPER / mean);
   const errors = errorsOf(soak.context, channel, value);

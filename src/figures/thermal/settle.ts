@@ -100,10 +100,13 @@ function endOf(series: LoadSeries, response: Response | Reason): (End & { readon
     const { bound: _, ...rest } = response;
     return rest;
   }
+  const { end, height } = response;
+  if (end.untold)
+    return { absent: 'too-short', why: 'The load leaves open where the response ends, so nothing can be held against its end.' };
   const needed = 4 * response.timeConstant;
   if (series.lasted >= needed) {
-    const u = Math.hypot(...response.parts.asymptote.map(({ share }) => share));
-    return { asymptote: response.asymptote, height: response.height, u };
+    const u = Math.hypot(...[...end.fit, ...end.more].map(({ share }) => share));
+    return { asymptote: end.value, height, u };
   }
   const why = `The load lasted ${duration(series.lasted)}, less than four time constants (${duration(needed)}), so the end value is not known well enough.`;
   return { absent: 'too-short', why, of: { needed_s: needed } };
@@ -153,10 +156,10 @@ function notRead({ channel }: LoadSeries, averaging: number, read: number): Reas
 function openAbove({ words }: Criterion, notBefore: number, { greatest }: Judged, step: number): Reason {
   const unread = greatest.includes(Number.POSITIVE_INFINITY);
   const sensor = step > 0 ? `steps of ${plain(step)} K and noise of the sensor` : 'noise of the sensor';
-  const cause = unread ? 'the log has gaps in which that cannot be told' : `${sensor} hide since when`;
+  const cause = unread ? 'gaps of the log leave open since when' : `${sensor} hide since when`;
   return {
     absent: 'undecided',
-    why: `Steady means that ${words}. It was at the end of the load and not before ${duration(notBefore)}, but ${cause}.`,
+    why: `Steady means that ${words}. That held at the end of the load and did not hold before ${duration(notBefore)}; ${cause}.`,
     bound: { relation: '>', value: notBefore, unit: 's' },
   };
 }

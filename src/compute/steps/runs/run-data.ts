@@ -36,12 +36,12 @@ interface Read {
 
 /** Stores what goes out, and holds a redacted log against the log. */
 export function keepRunData(root: string, store: Store, task: RunTask, { bytes, log, unread }: Read) {
-  const way = sharedAsOf(task.sharing, unread);
+  const sharedAs = sharedAsOf(task.sharing, unread);
   const problems: Problem[] = [];
-  const own = { sha256: way === 'as it came' ? store.keep(bytes) : digest(bytes), bytes: bytes.length };
+  const own = { sha256: sharedAs === 'as it came' ? store.keep(bytes) : digest(bytes), bytes: bytes.length };
   const redacted = redactedOf(root, store, task, log, problems);
   const cleaned = task.sharing?.share === 'digest only' ? null : stored(store, cleanedCsv(log));
-  return { data: { sharedAs: way, unread, log: own, redacted, cleaned } satisfies RunData, problems };
+  return { data: { sharedAs, unread, log: own, redacted, cleaned } satisfies RunData, problems };
 }
 
 /** The same readings from either file, or a problem that says where they differ. */

@@ -57,6 +57,7 @@ describe('compute/steps/runs/range-warnings', () => {
     expect(problems.map(({ rule, found }) => `${rule}: ${found}`)).toEqual([
       'above-accurate-range: load power 3.00 W is above 2 W, up to which the wall meter is accurate',
       'above-accurate-range: peak power 3.00 W is above 2 W, up to which the wall meter is accurate',
+      'above-accurate-range: power, 95th percentile 3.00 W is above 2 W, up to which the wall meter is accurate',
     ]);
   });
 
@@ -106,7 +107,7 @@ describe('compute/steps/runs/range-warnings', () => {
         place: { ...PLACE, line: 20 },
         found:
           'the mean of `volts` is below 4.5 V, from where the meter is accurate; computed from it: ' +
-          'idle power, load power, peak power, energy, energy (`energy.idle`), energy (`energy.load`)',
+          'idle power, load power, peak power, power, 95th percentile, energy, energy (`energy.idle`), energy (`energy.load`)',
         remedy: expect.any(String),
       },
     ]);
