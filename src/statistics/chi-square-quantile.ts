@@ -12,6 +12,8 @@ import { logGammaHalf } from './log-gamma-half.ts';
  * Source: NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.6.6.6 and 1.3.6.7.4; the area by its series and continued fraction,
  *   NIST Digital Library of Mathematical Functions, 8.11.4 and 8.9.2; inverted by halving the logarithm's range.
  * Cost: about 70 areas of some √dof terms each.
+ * @example
+ * chiSquareQuantile(0.95, 10) // 18.307038…
  */
 export function chiSquareQuantile(p: number, dof: number): number {
   if (!(p > 0 && p < 1)) throw new RangeError(`p is ${p}, expected above 0 and below 1`);

@@ -13,6 +13,8 @@ import { exp, log1p } from './elementary.ts';
  * Source: NIST Digital Library of Mathematical Functions, 8.17.22 (continued fraction of the incomplete beta function), 5.11.13
  *   (ratio of gamma functions).
  * Cost: a continued fraction, about √dof terms at most.
+ * @example
+ * studentTail(1, 1).density // 0.159154… (1 ÷ 2π)
  */
 export function studentTail(
   t: number,
