@@ -38,6 +38,11 @@ export function loadChange(soak: Soak, meter: Meter | null): Reason | null {
   return clock?.shows === 'delivered' || meter ? null : throttled(soak, load.from);
 }
 
+/** Whether the log shows what the load was: its power, or a delivered clock; a requested one shows nothing of it. */
+export function loadIsSeen(soak: Soak, meter: Meter | null): boolean {
+  return meter !== null || tellingClock(soak)?.shows === 'delivered';
+}
+
 /** Where nothing else tells of the load, a device that throttled did not keep it. */
 function throttled(soak: Soak, start: number): Reason | null {
   const throttling = throttlingOf(soak);

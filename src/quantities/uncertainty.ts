@@ -48,19 +48,19 @@ function estimateOf({ source }: Part): string {
 }
 
 /**
- * Half width of the 95 % interval. Unit as u; null = unknown. Student's t for the effective degrees of freedom × u (JCGM 100:2008, G.3);
+ * Half width of the 95 % interval, or of one of another `level`. Unit as u; null = unknown. Student's t for the effective degrees of freedom × u (JCGM 100:2008, G.3);
  * where a source is rectangular, the largest such is propagated as a distribution together with everything else, which is taken as
  * Student's t with the degrees of freedom of the rest (JCGM 101:2008, 5.6.2, 6.4.2, 6.4.9). So limits alone give 0.95 of their half width.
  * Further rectangular sources count as normal: then the interval is at most 1.4 % too narrow and at most 1.1 % too wide.
  */
-export function expandedUncertainty(quantity: Quantity): number | null {
+export function expandedUncertainty(quantity: Quantity, level = 0.95): number | null {
   const u = standardUncertainty(quantity);
   if (u === null || u === 0) return u;
   const limits = largestRectangular(quantity.parts ?? []);
   const rest: Quantity = { ...quantity, parts: (quantity.parts ?? []).filter((part) => part !== limits) };
   const halfWidth = Math.sqrt(3) * Math.abs(limits?.share ?? 0);
   const dof = degreesOfFreedom(rest) ?? Number.POSITIVE_INFINITY;
-  return uniformStudentHalfWidth(0.95, halfWidth, standardUncertainty(rest) ?? 0, dof);
+  return uniformStudentHalfWidth(level, halfWidth, standardUncertainty(rest) ?? 0, dof);
 }
 
 function largestRectangular(parts: readonly Part[]): Part | undefined {

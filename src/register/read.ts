@@ -1,7 +1,8 @@
 /** Front door: the author's files -> the Register. */
+
 import { compareProblems, type Problem } from '../problem.ts';
 import { readAttempts, type StatedAttempts } from './files/attempts.ts';
-import { readComparison, type StatedComparison } from './files/comparisons.ts';
+import { aliasesOf, readComparison, type StatedComparison } from './files/comparisons.ts';
 import { readDevice } from './files/devices.ts';
 import { type Placed, placeFiles } from './files/folders.ts';
 import { readInstrument } from './files/instruments.ts';
@@ -9,6 +10,7 @@ import { readNote, type StatedNote } from './files/notes.ts';
 import { readRun, type StatedRun } from './files/runs.ts';
 import { readSetup, type Setup } from './files/setups.ts';
 import type { Attempts, Comparison, ContentFile, DataFiles, Device, Instrument, Register, Run } from './register.ts';
+import { checkSettings } from './resolved/check-settings.ts';
 import { checkNames, type Named, resolveRun } from './resolved/resolve-run.ts';
 import { tellSameLogs, tellUnusedLimits } from './resolved/suspicions.ts';
 import { checkFormer } from './sections/former-addresses.ts';
@@ -113,7 +115,10 @@ function readTables(placed: readonly Placed[], indexes: Indexes, data: DataFiles
   for (const [id, stated] of attempts) indexes.attempts.add(id, stated?.attempts);
   const comparisons = readFolder<StatedComparison>(placed, 'comparisons', report, (source) => {
     const stated = readComparison(source, report);
-    return named(stated.runs, indexes.runs, report) ? stated : undefined;
+    if (!named(aliasesOf(stated), indexes.runs, report)) return undefined;
+    const runs = indexes.runs.whole();
+    checkSettings(stated, (id) => runs.get(id), report);
+    return stated;
   });
   for (const [id, stated] of comparisons) indexes.comparisons.add(id, stated?.comparison);
 }

@@ -169,7 +169,13 @@ export interface EarlierAddress {
 export type UnheldRule = 'warn' | 'refuse';
 
 export interface Comparison extends Item, Renamed {
+  /** Ids of the runs of each setting, by its alias, in the author's order. */
+  readonly settings: ReadonlyMap<string, readonly string[]>;
+  /** Every run by an alias of its own: the first of a setting has the setting's, the next ones that with their number (`fast 2`). */
   readonly runs: ReadonlyMap<string, string>;
+  /** Ids of other repeats of the specimen, which say how runs lie apart and are not compared. */
+  readonly repeats: readonly string[];
+  /** Alias of a setting. */
   readonly reference: string;
 }
 

@@ -10,6 +10,8 @@ import { mean } from './mean.ts';
  * @throws RangeError for a lag out of range, or a value that is not finite
  * Source: NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.5.12 (from memory: section number).
  * Cost: two passes for the mean, one for the sums.
+ * @example
+ * autocorrelation([1, 2, 3, 4], 1) // 0.25
  */
 export function autocorrelation(values: ArrayLike<number>, lag: number): number {
   const n = values.length;

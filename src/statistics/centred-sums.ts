@@ -9,6 +9,8 @@ import { mean } from './mean.ts';
  * @throws RangeError when there are none, or one is not finite
  * Source: Chan, Golub & LeVeque, The American Statistician 37 (1983) 242–247, eq. 1.7 and its form for products.
  * Cost: five passes.
+ * @example
+ * centredSums([1, 2, 3], [2, 4, 6]) // { meanX: 2, meanY: 4, sxx: 2, sxy: 4, syy: 8 }
  */
 export function centredSums(x: ArrayLike<number>, y: ArrayLike<number>) {
   const meanX = mean(x);

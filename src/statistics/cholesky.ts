@@ -11,6 +11,8 @@ const ROUNDING = 1e-12;
  * @throws RangeError for a matrix that is not square, not finite, or not positive semidefinite
  * Source: Golub & Van Loan, Matrix Computations, 4th ed., 4.2.5 and, for semidefinite matrices, 4.2.8 (from memory: section numbers).
  * Cost: n³/6 products.
+ * @example
+ * cholesky([[4, 2], [2, 5]]) // [[2, 0], [1, 2]]
  */
 export function cholesky(matrix: readonly (readonly number[])[]): number[][] {
   const n = matrix.length;

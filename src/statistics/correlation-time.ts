@@ -21,6 +21,9 @@ export interface CorrelationTime {
  * Source: U. Wolff, Computer Physics Communications 156, 2004, 143–153, for time and what its window says of it; `correlationWindow`;
  *   batch means: common practice, no source.
  * Cost: one pass, and at most about 400,000 products.
+ * @example
+ * correlationTime([1, -1, 1, -1]) // { time: 1, window: 1 }
+ * correlationTime([2, 1, 0, -1, -2]) // { time: 1.8, window: 3 }
  */
 export function correlationTime(deviations: ArrayLike<number>): CorrelationTime {
   const n = deviations.length;

@@ -12,6 +12,8 @@ const ENOUGH = 2.5;
  * Source: first transit through zero: Zięba & Ramza, Metrology and Measurement Systems 18(4), 2011, 529–542; self-consistent
  *   window: A. Sokal, "Monte Carlo methods in statistical mechanics", in Functional Integration, 1997, section 3 (from memory: section).
  * Cost: n × (lag + 2) products.
+ * @example
+ * correlationWindow([2, 1, 0, -1, -2]) // { lag: 1, sum: 18 }
  */
 export function correlationWindow(centred: ArrayLike<number>): { readonly lag: number; readonly sum: number } {
   const squares = products(centred, 0);

@@ -25,6 +25,8 @@ const OF_LOG = [
  * e to the power of x. Argument reduced by multiples of ln 2, rational approximation in between: algorithm and coefficients of e_exp.c in
  * FDLIBM 5.3, as FreeBSD's msun has it (Copyright (C) 1993 by Sun Microsystems, Inc.; developed at SunSoft; "permission to use, copy, modify,
  * and distribute this software is freely granted, provided that this notice is preserved"); from memory.
+ * @example
+ * exp(1) // 2.71828182845904…
  */
 export function exp(x: number): number {
   if (!(x <= LARGEST)) return x > LARGEST ? Number.POSITIVE_INFINITY : x;
@@ -37,7 +39,11 @@ export function exp(x: number): number {
   return scaled(1 - (low - (rest * c) / (2 - c) - high), k);
 }
 
-/** Natural logarithm; NaN below zero. Algorithm and coefficients of e_log.c in FDLIBM 5.3, with the notice above; from memory. */
+/**
+ * Natural logarithm; NaN below zero. Algorithm and coefficients of e_log.c in FDLIBM 5.3, with the notice above; from memory.
+ * @example
+ * log(10) // 2.302585092994…
+ */
 export function log(x: number): number {
   if (!(x > 0) || x === Number.POSITIVE_INFINITY) return x === 0 ? Number.NEGATIVE_INFINITY : x > 0 ? x : Number.NaN;
   const { fraction, exponent: k } = parted(x);
@@ -51,6 +57,8 @@ export function log(x: number): number {
 /**
  * log(1 + x) without loss of digits near 0: what rounding took from 1 + x is put back by a factor (D. Goldberg, "What Every Computer
  * Scientist Should Know About Floating-Point Arithmetic", ACM Computing Surveys 23(1), 1991, Theorem 4; from memory).
+ * @example
+ * log1p(1e-20) // 1e-20
  */
 export function log1p(x: number): number {
   const sum = 1 + x;

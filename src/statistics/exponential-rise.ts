@@ -30,6 +30,8 @@ const LONGEST_STEP = 1;
  * @returns null where the exponentials cannot be told apart, or a time constant runs away
  * Source: Golub & Pereyra, SIAM Journal on Numerical Analysis 10, 1973, 413–432, in Gauss–Newton form with halved steps.
  * Cost: about five passes, each with one exponential a row and time constant.
+ * @example
+ * exponentialRise([0, 1, 2, 3], [0, 0.5, 0.75, 0.875], [1]).timeConstants[0] // 1.442695… (1 ÷ ln 2)
  */
 export function exponentialRise(s: ArrayLike<number>, y: ArrayLike<number>, starts: readonly number[]): ExponentialRise | null {
   let here = solve(s, y, starts);

@@ -17,6 +17,8 @@ const FEWEST_DOF = 2;
  * Source: as `correlationTime`; the same correction for one parameter, a mean: U. Wolff, Computer Physics Communications 156, 2004,
  *   143–153; for several parameters by analogy, proved by the coverage tests of `stepResponse`.
  * Cost: that of `correlationTime`.
+ * @example
+ * fitCovariance(Float64Array.of(1, -1, 1, -1), [[0.25]]).residualDeviation // 1.154700… (√(4 ÷ 3))
  */
 export function fitCovariance(residuals: Float64Array, inverse: readonly (readonly number[])[]) {
   const rows = residuals.length;

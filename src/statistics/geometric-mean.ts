@@ -9,6 +9,8 @@ import { mean } from './mean.ts';
  * @throws RangeError when there are none, or one is not above zero
  * Source: Fleming & Wallace, "How not to lie with statistics", Communications of the ACM 29(3), 1986, 218–221, DOI 10.1145/5666.5673.
  * Cost: three passes.
+ * @example
+ * geometricMean([2, 8]) // 4
  */
 export function geometricMean(values: ArrayLike<number>): number {
   for (let i = 0; i < values.length; i++) {

@@ -50,6 +50,8 @@ const LARGEST_DAMPING = 1e20;
  * Source: J. J. Moré, "The Levenberg-Marquardt algorithm: implementation and theory", 1978 (scaling); H. B. Nielsen, report
  *   IMM-REP-1999-05 (damping); Bates & Watts, Technometrics 23, 1981, 179–183 (convergence). Proved on NIST Statistical Reference Datasets.
  * Cost: for each step (2·parameters + 1) × pairs evaluations of the model and 2 × pairs × parameters² products.
+ * @example
+ * leastSquares({ model: (x, [a]) => a * x, x: [1, 2, 3], y: [2, 4, 6], start: [1] }).parameters // [2]
  */
 export function leastSquares(problem: LeastSquaresProblem): LeastSquaresFit {
   requirePairs(problem.x, problem.y, problem.start.length);

@@ -32,6 +32,9 @@ export interface LineFit {
  * @throws RangeError for fewer than two pairs, unequal lengths, a number that is not finite, or x all equal
  * Source: JCGM 100:2008, H.3.2, eq. H.13; R² as in the NIST Statistical Reference Datasets (Norris).
  * Cost: five passes.
+ * @example
+ * lineFit([1, 2, 3], [3, 5, 7]).slope // 2
+ * lineFit([1, 2, 3], [3, 5, 7]).intercept // 1
  */
 export function lineFit(x: ArrayLike<number>, y: ArrayLike<number>): LineFit {
   requirePairs(x, y, 2);

@@ -22,6 +22,8 @@ export interface LinearSolution {
  * @returns null where the columns are not independent (or there are more of them than rows)
  * Source: Golub & Van Loan, Matrix Computations, 4th ed., 5.3.2 (from memory: section number).
  * Cost: 2 rows × columns² products.
+ * @example
+ * linearLeastSquares([[1, 1, 1], [1, 2, 3]], [3, 5, 7]).parameters.map(Math.round) // [1, 2]
  */
 export function linearLeastSquares(columns: readonly ArrayLike<number>[], right: ArrayLike<number>): LinearSolution | null {
   const rows = right.length;

@@ -9,6 +9,8 @@ import { requireFinite } from './require-finite.ts';
  * @throws RangeError when there are none, or one is not finite
  * Source: JCGM 100:2008, 4.2.1, eq. 3; the second pass: Chan, Golub & LeVeque, The American Statistician 37 (1983) 242–247.
  * Cost: two passes.
+ * @example
+ * mean([1, 2, 6]) // 3
  */
 export function mean(values: ArrayLike<number>): number {
   if (values.length === 0) throw new RangeError('found no values, expected at least 1');

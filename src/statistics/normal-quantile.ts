@@ -9,6 +9,8 @@ import { log } from './elementary.ts';
  * @throws RangeError for p out of range
  * Source: M. J. Wichura, Algorithm AS 241 (PPND16), Applied Statistics 37, 1988, 477–484; about 1e-16 relative.
  * Cost: two polynomials.
+ * @example
+ * normalQuantile(0.975) // 1.9599639845400…
  */
 export function normalQuantile(p: number): number {
   if (!(p >= 0 && p <= 1)) throw new RangeError(`p is ${p}, expected 0 to 1`);

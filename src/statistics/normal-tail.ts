@@ -12,6 +12,8 @@ const FAR = 4;
  * @throws RangeError for z below 0 or not a number
  * Source: M. Abramowitz and I. A. Stegun, Handbook of Mathematical Functions, 26.2.11 (series) and 26.2.14 (continued fraction).
  * Cost: some forty terms.
+ * @example
+ * normalTail(1.96).between // 0.475002…
  */
 export function normalTail(z: number): { readonly between: number; readonly density: number } {
   if (!(z >= 0)) throw new RangeError(`z is ${z}, expected 0 or more`);

@@ -11,6 +11,8 @@ const RELATIVE_STEP = 7e-4;
  * @returns a column for each parameter, in the unit of y ÷ that of the parameter
  * Source: Abramowitz & Stegun, Handbook of Mathematical Functions, 25.3.6.
  * Cost: 4 × parameters × x evaluations of the model.
+ * @example
+ * Math.round(numericDerivatives((x, [a]) => a * x, [5], [3])[0][0]) // 5
  */
 export function numericDerivatives(
   model: (x: number, parameters: readonly number[]) => number,

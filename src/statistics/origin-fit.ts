@@ -22,6 +22,8 @@ export interface OriginFit {
  * @throws RangeError for no pair, unequal lengths, a number that is not finite, or x all zero
  * Source: NIST Statistical Reference Datasets, NoInt1, for the model and its uncentred R².
  * Cost: two passes.
+ * @example
+ * originFit([1, 2, 3], [2, 4, 6]).slope // 2
  */
 export function originFit(x: ArrayLike<number>, y: ArrayLike<number>): OriginFit {
   requirePairs(x, y, 1);

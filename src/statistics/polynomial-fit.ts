@@ -27,6 +27,8 @@ export interface PolynomialFit {
  * @throws RangeError for too few pairs or different x, unequal lengths, a number that is not finite, or a degree out of range
  * Source: NIST Statistical Reference Datasets, Pontius, for the model and its R².
  * Cost: 2 n × (degree + 1)² products.
+ * @example
+ * polynomialFit([0, 1, 2, 3], [1, 2, 5, 10], 2).coefficients.map((c) => Math.round(c)) // [1, 0, 1]
  */
 export function polynomialFit(x: ArrayLike<number>, y: ArrayLike<number>, degree: number): PolynomialFit {
   if (!(Number.isInteger(degree) && degree >= 0)) throw new RangeError(`degree is ${degree}, expected a whole number, 0 or more`);

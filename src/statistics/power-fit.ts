@@ -29,6 +29,8 @@ export interface PowerFit {
  * @throws RangeError for fewer than two pairs, unequal lengths, or a number that is not finite and above zero
  * Source: NIST Statistical Reference Datasets, DanWood, for the model; `leastSquares` for the method.
  * Cost: that of `leastSquares`, about 100 steps.
+ * @example
+ * Math.round(powerFit([1, 2, 4], [3, 6, 12]).coefficient) // 3
  */
 export function powerFit(x: ArrayLike<number>, y: ArrayLike<number>): PowerFit {
   requirePairs(x, y, 2);

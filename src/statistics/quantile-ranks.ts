@@ -14,6 +14,8 @@ export interface QuantileRanks {
  * @throws RangeError for n or p out of range
  * Source: H. A. David and H. N. Nagaraja, Order Statistics, 2003, 7.1 (from memory).
  * Cost: O(n p).
+ * @example
+ * quantileRanks(10, 0.5) // { low: 2, high: 9 }
  */
 export function quantileRanks(n: number, p: number): QuantileRanks {
   const count = Math.floor(n);

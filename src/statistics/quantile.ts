@@ -9,6 +9,8 @@ import { requireFinite } from './require-finite.ts';
  * @throws RangeError for no values, one that is not finite, or p out of range
  * Source: Hyndman & Fan, The American Statistician 50(4), 1996, 361–365, definition 7.
  * Cost: O(n) on average, on a copy.
+ * @example
+ * quantile([3, 1, 2, 4], 0.5) // 2.5
  */
 export function quantile(values: ArrayLike<number>, p: number): number {
   if (values.length === 0) throw new RangeError('found no values, expected at least 1');

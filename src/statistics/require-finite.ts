@@ -6,6 +6,9 @@
  * @param values readings, any unit
  * @throws RangeError naming the first index that is not a finite number
  * Cost: one pass.
+ * @example
+ * requireFinite('values', [1, 2]) // undefined
+ * requireFinite('values', [1, NaN]) // throws values[1] is NaN, expected a finite number
  */
 export function requireFinite(what: string, values: ArrayLike<number>): void {
   for (let i = 0; i < values.length; i++) {

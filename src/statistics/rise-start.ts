@@ -14,6 +14,8 @@ const PARALLEL = 1e-9;
  * @returns ascending time constants between a 2000th and twenty times the span, or null where no pair of exponentials can be told apart
  * Source: common practice, no source.
  * Cost: one pass, 40 exponentials and 40 (or 800) sums of products for each of about 120 blocks.
+ * @example
+ * riseStart([0, 1, 2, 3, 4, 5], [0, 0.5, 0.75, 0.875, 0.9375, 0.96875], 1)[0] // 1.294122… (near 1 ÷ ln 2, from which a fit begins)
  */
 export function riseStart(s: ArrayLike<number>, y: ArrayLike<number>, count: 1 | 2): number[] | null {
   const span = s[s.length - 1]! - s[0]!;

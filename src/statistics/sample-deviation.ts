@@ -8,6 +8,8 @@ import { mean } from './mean.ts';
  * @throws RangeError when there are fewer than two, or one is not finite
  * Source: JCGM 100:2008, 4.2.2, eq. 4; corrected two-pass form: Chan, Golub & LeVeque, The American Statistician 37 (1983), eq. 1.7.
  * Cost: three passes.
+ * @example
+ * sampleDeviation([1, 2, 3]) // 1
  */
 export function sampleDeviation(values: ArrayLike<number>): number {
   const n = values.length;

@@ -39,6 +39,9 @@ const FEWEST_DOF = 2;
  *   (correction (2W + 1)/n for the mean, and relative variance 2(2W + 1)/n of u², whence dof n/(2W + 1) by JCGM 100:2008, G.4.2,
  *   eq. G.3, less what the mean takes); L. Kish, Survey Sampling, 1965 (effective number of unequal weights).
  * Cost: a few passes, and at most about 400,000 products.
+ * @example
+ * seriesMean([4, 4, 4]) // { mean: 4, u: 0, dof: 2, n: 3, effectiveCount: 3 }
+ * seriesMean([1, 2, 3, 2]).u // 0.408248… (√(2 ÷ 12))
  */
 export function seriesMean(values: ArrayLike<number>, weights?: ArrayLike<number>): SeriesMean {
   requireFinite('values', values);

@@ -12,6 +12,8 @@ const SPARE = 2;
  * @returns the reason without a full stop, or null
  * @throws RangeError for unequal lengths, or a start that is not finite
  * Cost: one pass.
+ * @example
+ * stepObstacle([0, 1, 2, 3], [20, 30, 35, 37], undefined, 3) // '4 readings are too few, 5 are needed'
  */
 export function stepObstacle(
   t: ArrayLike<number>,

@@ -54,6 +54,8 @@ const FLAT = -2 * Math.log(0.001);
  * Source: F. P. Incropera et al., Fundamentals of Heat and Mass Transfer, lumped capacitance (from memory), for the model;
  *   `exponentialRise` and `fitCovariance` name theirs.
  * Cost: one to two milliseconds for 3,600 rows.
+ * @example
+ * stepResponse([0, 1], [20, 30]) // { failed: '2 readings are too few, 5 are needed' }
  */
 export function stepResponse(
   t: ArrayLike<number>,

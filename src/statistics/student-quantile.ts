@@ -16,6 +16,9 @@ const NEARLY_NORMAL = 1e4;
  * Source: inversion of `studentTail` by Newton's method on logarithms, where the areas are concave, so that it cannot miss;
  *   Abramowitz & Stegun, Handbook of Mathematical Functions, 26.7.5 for large dof.
  * Cost: about five continued fractions.
+ * @example
+ * studentQuantile(0.975, 10) // 2.228138…
+ * studentQuantile(0.975, Infinity) // 1.959963…
  */
 export function studentQuantile(p: number, dof: number): number {
   if (!(p >= 0 && p <= 1)) throw new RangeError(`p is ${p}, expected 0 to 1`);

@@ -1,3 +1,4 @@
+import { betaFraction } from './beta-fraction.ts';
 import { exp, log1p } from './elementary.ts';
 
 /**
@@ -12,6 +13,8 @@ import { exp, log1p } from './elementary.ts';
  * Source: NIST Digital Library of Mathematical Functions, 8.17.22 (continued fraction of the incomplete beta function), 5.11.13
  *   (ratio of gamma functions).
  * Cost: a continued fraction, about √dof terms at most.
+ * @example
+ * studentTail(1, 1).density // 0.159154… (1 ÷ 2π)
  */
 export function studentTail(
   t: number,
@@ -24,10 +27,10 @@ export function studentTail(
   const x = dof / (dof + square);
   const outer = x < (dof / 2 + 1) / (dof / 2 + 2.5);
   if (outer) {
-    const above = t === Number.POSITIVE_INFINITY ? 0 : (density * t * continuedFraction(x, dof / 2, 0.5)) / dof;
+    const above = t === Number.POSITIVE_INFINITY ? 0 : (density * t * betaFraction(x, dof / 2, 0.5)) / dof;
     return { between: 0.5 - above, above, density };
   }
-  const between = density * t * continuedFraction(square / (dof + square), 0.5, dof / 2);
+  const between = density * t * betaFraction(square / (dof + square), 0.5, dof / 2);
   return { between, above: 0.5 - between, density };
 }
 
@@ -43,24 +46,4 @@ function gammaRatio(a: number): number {
       (-1 / 8 +
         r * (1 / 128 + r * (5 / 1024 + r * (-21 / 32768 + r * (-399 / 262144 + r * (869 / 4194304 + (r * 39325) / 33554432))))));
   return factor * Math.sqrt(b) * series;
-}
-
-/** The continued fraction of I_x(a, b) · a · B(a, b) ÷ (xᵃ (1 − x)ᵇ), by Lentz's method. */
-function continuedFraction(x: number, a: number, b: number): number {
-  let numerator = 1;
-  let denominator = 1 / (1 - ((a + b) * x) / (a + 1));
-  let value = denominator;
-  for (let m = 1; m < 100_000; m++) {
-    const even = (m * (b - m) * x) / ((a + 2 * m - 1) * (a + 2 * m));
-    denominator = 1 / (1 + even * denominator);
-    numerator = 1 + even / numerator;
-    value *= denominator * numerator;
-    const odd = (-(a + m) * (a + b + m) * x) / ((a + 2 * m) * (a + 2 * m + 1));
-    denominator = 1 / (1 + odd * denominator);
-    numerator = 1 + odd / numerator;
-    const change = denominator * numerator;
-    value *= change;
-    if (Math.abs(change - 1) < 1e-16) break;
-  }
-  return value;
 }

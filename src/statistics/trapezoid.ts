@@ -10,6 +10,8 @@ import { requirePairs } from './require-pairs.ts';
  * @throws RangeError for unequal lengths, a number that is not finite, or an instant before the one ahead of it
  * Source: Burden & Faires, Numerical Analysis, composite trapezoidal rule (from memory).
  * Cost: one pass.
+ * @example
+ * trapezoid([0, 1, 3], [0, 2, 4]) // 7
  */
 export function trapezoid(t: ArrayLike<number>, y: ArrayLike<number>): number {
   requirePairs(t, y, 0);

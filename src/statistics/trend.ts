@@ -25,6 +25,8 @@ const COUNTS = [1000, 100, 32];
  * Source: `fitCovariance`; several block sizes: H. Flyvbjerg and H. G. Petersen, Journal of Chemical Physics 91, 1989, 461–466 (from
  *   memory), simplified to three.
  * Cost: a few passes.
+ * @example
+ * trend([0, 1, 2, 3], [1, 3, 5, 7]) // { slope: 2, u: 0, end: 7 }
  */
 export function trend(t: ArrayLike<number>, y: ArrayLike<number>): Trend {
   requirePairs(t, y, 2);

@@ -30,6 +30,8 @@ export interface TwoTimeConstants {
  * @throws RangeError for unequal lengths, or a start that is not finite
  * Source: JEDEC JESD51 family, for devices that answer a power step with a sum of exponentials (from memory); `exponentialRise`.
  * Cost: five to ten milliseconds for 3,600 rows.
+ * @example
+ * twoTimeConstants([0, 1], [20, 30]) // { failed: '2 readings are too few, 7 are needed' }
  */
 export function twoTimeConstants(
   t: ArrayLike<number>,

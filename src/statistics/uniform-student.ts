@@ -23,6 +23,9 @@ const NEARLY_NORMAL = 1e6;
  * Source: propagation of distributions, JCGM 101:2008, 5.2 and 5.6 (5.6.2: analytically), with 6.4.2 (limits) and 6.4.9 (estimates from few readings); the
  *   convolution in closed form by parts: ∫T = z·T + (ν + z²)/(ν − 1)·t.
  * Cost: about six steps of Newton's method.
+ * @example
+ * uniformStudentHalfWidth(0.95, 1, 0, 5) // 0.95
+ * uniformStudentHalfWidth(0.95, 0, 1, 10) // 2.228138…
  */
 export function uniformStudentHalfWidth(p: number, a: number, s: number, dof: number): number {
   if (!(p > 0 && p < 1)) throw new RangeError(`p is ${p}, expected above 0 and below 1`);

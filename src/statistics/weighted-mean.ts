@@ -8,6 +8,8 @@
  * @throws RangeError for unequal lengths, a weight that is negative or not finite, or values whose weights sum to zero
  * Source: JCGM 100:2008, F.1.2.4 speaks of weights in general; the formula is common practice, no source.
  * Cost: two passes.
+ * @example
+ * weightedMean([1, 4], [2, 1]) // { mean: 2, total: 3 }
  */
 export function weightedMean(
   values: ArrayLike<number>,

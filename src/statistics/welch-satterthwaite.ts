@@ -15,6 +15,8 @@ export interface Contribution {
  * @throws RangeError for an uncertainty that is not finite, or degrees of freedom that are not above zero
  * Source: JCGM 100:2008, G.4.1, eq. G.2b.
  * Cost: one pass.
+ * @example
+ * welchSatterthwaite([{ u: 1, dof: 4 }, { u: 1, dof: 4 }]) // 8
  */
 export function welchSatterthwaite(contributions: readonly Contribution[]): number {
   const largest = contributions.reduce((most, { u }) => Math.max(most, Math.abs(u)), 0);

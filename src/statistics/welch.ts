@@ -26,6 +26,9 @@ export interface WelchTest {
  * @throws RangeError for fewer than two values, or one that is not finite
  * Source: B. L. Welch, Biometrika 34, 1947, 28–35; NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.5.3.
  * Cost: four passes over each.
+ * @example
+ * welch([1, 2, 3], [2, 3, 4]).difference // -1
+ * welch([1, 2, 3], [2, 3, 4]).dof // 4
  */
 export function welch(a: ArrayLike<number>, b: ArrayLike<number>): WelchTest {
   const parts = [a, b].map((sample) => ({ u: sampleDeviation(sample) / Math.sqrt(sample.length), dof: sample.length - 1 }));

@@ -71,6 +71,8 @@ export interface HeldBy {
   readonly address: string;
   /** Catalogue name for the link to its definition; absent for settings, conditions and ratings. */
   readonly figure?: string;
+  /** What stood in for something that was not measured: said beside the number. */
+  readonly standsIn?: string;
 }
 
 /** The sentence of a held number, as printed. */

@@ -1,5 +1,6 @@
 /** What is true of a simulated bench, figure by figure, and how often the intervals hold it. */
 import { compare } from '../../src/figures/comparison/compare.ts';
+import { alone } from '../../src/figures/comparison/compared.ts';
 import { type Asked, count, emptyTally, type Tally } from './asked.ts';
 import { type Bench, benchOf, scoreTruth, speedupTruth } from './bench.ts';
 import { heldAt } from './holds.ts';
@@ -98,7 +99,10 @@ export function tallyBenches(seeds: readonly number[], errors: Errors): Tally {
   for (const seed of seeds) {
     const bench = benchOf(seed, errors);
     const [reference, ...others] = bench.runs;
-    const figures = new Map([...others[0]!.figures, ...compare({ id: 'bench', reference: reference!, others })]);
+    const figures = new Map([
+      ...others[0]!.figures,
+      ...compare({ id: 'bench', reference: alone(reference!), others: others.map(alone) }),
+    ]);
     for (const [name, { address, of }] of Object.entries(BENCH_TRUTHS))
       count(tally, name, heldAt(figures, address(bench), of(bench)));
   }

@@ -1,5 +1,6 @@
 /** Two simulated soaks made on one bench: what their comparison says of the difference. */
 import { compare } from '../../src/figures/comparison/compare.ts';
+import { alone } from '../../src/figures/comparison/compared.ts';
 import type { Figure } from '../../src/figures/figure.ts';
 import { type Asked, count, emptyTally, type Tally, TWIN } from './asked.ts';
 import { heldAt } from './holds.ts';
@@ -45,7 +46,7 @@ export function tallyPair(first: Soaked, second: Soaked): Tally {
     specimen: 'no-1',
     figures,
   }));
-  const figures = compare({ id: 'pair', reference: reference!, others: [other!] });
+  const figures = compare({ id: 'pair', reference: alone(reference!), others: [alone(other!)] });
   for (const [name, { of }] of Object.entries(PAIRS)) {
     const [base, own] = [truthOf(of, first), truthOf(of, second)];
     const truth = base === null || own === null ? null : own - base;

@@ -17,6 +17,12 @@ describe('figures/scatter', () => {
     expect(Math.abs(typicalScatter(jumping) / 0.3 - 1)).toBeLessThan(0.05);
   });
 
+  test('readings that jump to and fro by one: the factor of the median is that of a normal distribution', () => {
+    // Φ(0.6744898) = 0.75 (any table of the normal distribution): half of all deviations are smaller.
+    const wave = Float64Array.from({ length: 101 }, (_, i) => i % 2);
+    expect(Math.abs((typicalScatter(wave) * 0.6744898 * Math.sqrt(6)) / 2 - 1)).toBeLessThan(1e-9);
+  });
+
   test('a line has none, nor have two readings', () => {
     expect(typicalScatter(Float64Array.of(1, 2, 3, 4))).toBe(0);
     expect(typicalScatter(Float64Array.of(1, 5))).toBe(0);

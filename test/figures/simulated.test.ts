@@ -95,7 +95,7 @@ describe('simulated soaks, each with instruments of its own', () => {
 
   test('the slower of two time constants is found, and none throttled', () => {
     for (const { figures } of soaks) {
-      expect(presentAt(figures, 'time_constant').of).toMatchObject({ fit: 'two exponentials, the slower one is given' });
+      expect(presentAt(figures, 'time_constant').of).toMatchObject({ fit: 'two exponentials, the second part is the faster one' });
       expect(figures.get('time_to_throttle')).toMatchObject({ absent: 'not-throttled' });
     }
   });

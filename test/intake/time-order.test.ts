@@ -34,6 +34,7 @@ describe('intake/time-order', () => {
     const seconds = times(0, 1, 2, 3, 8, 9, 15.5, 16.5);
     expect(medianStep(seconds)).toBe(1);
     expect(findGaps(seconds, 1)).toEqual([{ row: 6, length: 6.5 }]);
+    expect(findGaps(times(0, 1, 6, 11.000001), 1)).toEqual([{ row: 3, length: 11.000001 - 6 }]);
     expect(medianStep(times(5))).toBeNull();
   });
 

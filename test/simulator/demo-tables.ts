@@ -33,21 +33,28 @@ const BENCHMARKS: readonly Benchmark[] = [
 ];
 const REPEATS = 5;
 const PAUSE_S = 20;
+/** Of the power from repeat to repeat, as a share. */
+const POWER_SPREAD = 0.004;
 
 /**
- * Scores of a run, five repeats of each test (or of those that are named), with the time that each took. `start` is the first instant,
+ * Scores of a run, five repeats of each test (or of those that are named), with the time that each took; without a log beside
+ * them, also with the clock and power that the benchmark wrote down. `start` is the first instant,
  * epoch milliseconds.
  */
 export function scoresTable(run: DemoRun, truth: Truth, start: number, only?: readonly string[]): string {
   const noise = random(run.options.seed + 70_000);
   const ghz = truth.load.clock / 1e9;
-  const lines = ['test,repeat,value,unit,better,start,end'];
+  const meter = random(run.options.seed + 75_000);
+  const stated = only === undefined;
+  const lines = [`test,repeat,value,unit,better,start,end${stated ? ',clock,power' : ''}`];
   let at = start;
   for (const benchmark of BENCHMARKS.filter(({ test }) => only?.includes(test) ?? true)) {
     for (let repeat = 1; repeat <= REPEATS; repeat++) {
       const end = at + Math.round((1000 * benchmark.seconds) / ghz ** Math.abs(benchmark.exponent));
       const value = score(benchmark, ghz, noise).toPrecision(4);
-      lines.push([`"${benchmark.test}"`, repeat, value, benchmark.unit, benchmark.better, stamp(at), stamp(end)].join(','));
+      const cells = [`"${benchmark.test}"`, repeat, value, benchmark.unit, benchmark.better, stamp(at), stamp(end)];
+      const watts = truth.load.power * (1 + POWER_SPREAD * meter.normal());
+      lines.push([...cells, ...(stated ? [`${ghz.toFixed(3)} GHz`, `${watts.toFixed(2)} W`] : [])].join(','));
       at = end + PAUSE_S * 1000;
     }
   }

@@ -59,7 +59,8 @@ describe('the page of a comparison', () => {
     const figures = readPublishedFigures(text(`${PATH}figures.json`));
     if (isUnreadable(figures)) throw new Error(figures.unreadable);
     expect(figures.size).toBeGreaterThan(80);
-    for (const [address, figure] of figures) {
+    // What could have been told stands beside the figure that it is of.
+    for (const [address, figure] of [...figures].filter(([, { of }]) => of?.figure === undefined)) {
       if (!isPresent(figure)) throw new Error(`${address} is absent in the demonstration`);
       const own = figure.interval === undefined ? {} : { interval: figure.interval };
       const found = await page.locator(`[id="${address}"]`).textContent();
@@ -69,7 +70,7 @@ describe('the page of a comparison', () => {
       const apart = [printQuantity(figure.quantity).text, printUncertainty(figure.quantity, own)];
       const asPrinted = printed.includes(inOneText) ? [inOneText] : apart.map((part) => part.replaceAll(/\s+/g, ' '));
       for (const part of asPrinted) expect(printed, address).toContain(part);
-      if (figure.of?.verdict === 'not told apart') expect(printed, address).toContain('not told apart');
+      if (figure.of?.verdict === 'these two runs do not differ') expect(printed, address).toContain('these two runs do not differ');
     }
   });
 

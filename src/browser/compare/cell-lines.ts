@@ -3,13 +3,13 @@ import type { ComparedCell, ComparedFigure } from '../../compute/results.ts';
 
 /** What a reader needs to know of all such tables, once above them. */
 export const TABLES_SAY =
-  'Two runs are told apart where the 95 % interval leaves out the value that equal runs would have: then what lies between them is heavy, else the words say so. What follows ± and what stands in brackets are 95 % intervals. What both runs share, such as the error of one instrument, cancels in what lies between them.';
+  'Settings are told apart only where it is known how runs of one setting lie apart; then what lies between them is heavy. Where each setting was run once and no repeats are known, the words are about these two runs: whether they differ, not whether the settings do. Each figure is judged for all settings together, and for all tests together (Holm). What follows ± and what stands in brackets are 95 % intervals. What two runs share, such as the error of one instrument, cancels in what lies between them.';
 
 export interface CellLine {
   readonly text: string;
   /** A figure, what is said of it, or that there is none: the class of its element. */
   readonly kind: 'line' | 'detail' | 'absent';
-  /** What lies between two runs that are told apart. */
+  /** What lies between two settings that are told apart. */
   readonly heavy: boolean;
   /** Words that are too long for a line that is not broken. */
   readonly long: boolean;

@@ -16,6 +16,10 @@ export interface CellFigures {
   readonly difference?: Figure | undefined;
   /** How many times the reference's: a speedup. */
   readonly ratio?: Figure | undefined;
+  /** The smallest difference that would have been told. */
+  readonly least?: Figure | undefined;
+  /** How many runs of each setting would tell the one that was seen. */
+  readonly runs?: Figure | undefined;
 }
 
 /** A row of cells. Repeatability only is said once where all of them are no more. */
@@ -27,14 +31,20 @@ export function comparedRow(head: Omit<Row, 'cells'>, cells: readonly CellFigure
   return { ...head, detail, cells: cells.map((cell) => comparedCell(cell, repeatability)) };
 }
 
-function comparedCell({ address, figure, difference, ratio }: CellFigures, saidOfRow: boolean): ComparedCell {
+function comparedCell({ address, figure, difference, ratio, least, runs }: CellFigures, saidOfRow: boolean): ComparedCell {
   const bare = (each: Figure) => (saidOfRow ? withoutFlag(each) : each);
   const unit = figure && isPresent(figure) ? unitOfDifference(figure) : '';
   const against = difference ?? ratio;
   return {
     anchor: fragmentOf(address),
-    figure: figure === undefined ? null : comparedFigure(bare(figure), {}),
-    against: against === undefined ? null : comparedFigure(bare(against), difference ? { signed: true, unit } : { times: true }),
+    figure: figure === undefined ? null : comparedFigure(bare(figure), { could: against ? '' : couldText(least, runs) }),
+    against:
+      against === undefined
+        ? null
+        : comparedFigure(bare(against), {
+            ...(difference ? { signed: true, unit } : { times: true }),
+            could: couldText(least, runs),
+          }),
   };
 }
 
@@ -48,18 +58,32 @@ interface Manner {
   readonly signed?: boolean;
   readonly unit?: string;
   readonly times?: boolean;
+  readonly could?: string;
 }
 
-function comparedFigure(figure: Figure, { signed = false, unit, times = false }: Manner): ComparedFigure {
+function comparedFigure(figure: Figure, { signed = false, unit, times = false, could = '' }: Manner): ComparedFigure {
   if (!isPresent(figure)) return { shown: '', verdict: '', detail: '', absent: figure.why, inferred: [] };
   const { quantity, interval, of, inferred } = figure;
   const shown = printWithUncertainty(quantity, { interval, signed, unit: unit === '' ? undefined : unit });
   return {
     shown: times ? `×\u00a0${shown}` : shown,
     verdict: String(of?.verdict ?? ''),
-    detail: spreadOf(figure),
+    detail: [spreadOf(figure), standsIn(figure), could].filter((part) => part !== '').join(', '),
     inferred: inferred ?? [],
   };
+}
+
+/** What stands in for what was not measured, where the verdict does not say it already. */
+function standsIn({ of }: PresentFigure): string {
+  const said = String(of?.stands_in ?? '');
+  return String(of?.verdict ?? '').includes(said) ? '' : said;
+}
+
+/** "differences from 0.012 on would be told", and the runs that it takes where this one was not told. */
+function couldText(least: Figure | undefined, runs: Figure | undefined): string {
+  const from = least && isPresent(least) ? `differences from ${printQuantity(least.quantity).text} on would be told` : '';
+  const needed = runs && isPresent(runs) ? `one like this with about ${printQuantity(runs.quantity).text} runs of each` : '';
+  return [from, from === '' ? '' : needed].filter((part) => part !== '').join('; ');
 }
 
 /** How far the tests lie apart whose mean a speedup is: they are no part of its uncertainty. */

@@ -1,6 +1,6 @@
 /** The tables of a comparison's page: its own figures by run and by test, and those of its runs beside each other. */
 import { CATALOGUE, definitionOf } from '../../figures/catalogue.ts';
-import type { ComparedRun } from '../../figures/comparison/compared.ts';
+import type { Setting } from '../../figures/comparison/compared.ts';
 import { differencesTo, sideBySideAddresses } from '../../figures/comparison/side-by-side.ts';
 import { type Figure, type FigureMap, isPresent } from '../../figures/figure.ts';
 import { shownFigure } from '../contents/figure-text.ts';
@@ -13,20 +13,20 @@ type Row = ComparedTable['rows'][number];
 /** A comparison with its figures read back. */
 export interface ReadComparison {
   readonly figures: Figures;
-  readonly reference: ComparedRun;
-  /** All runs, the reference among them, in the author's order. */
-  readonly runs: readonly ComparedRun[];
+  readonly reference: Setting;
+  /** All settings, the reference among them, in the author's order. */
+  readonly runs: readonly Setting[];
 }
 
 /** Figures of a run against the reference over all tests: a row a figure, a column a run. */
 export function comparedTable({ figures, reference, runs }: ReadComparison): ComparedTable {
   const others = runs.filter((run) => run !== reference);
-  const own = [...figures].filter(([, { of }]) => of?.run !== undefined && of.test === undefined);
+  const own = [...figures].filter(([, { of }]) => of?.run !== undefined && of.test === undefined && of.figure === undefined);
   const rows = namesOf(own).map((name) => {
     const found = (alias: string) => own.find(([, figure]) => figure.name === name && figure.of?.run === alias);
     return comparedRow(
       { ...labelled(name), detail: '' },
-      others.map(({ alias }) => cellOf(found(alias))),
+      others.map(({ alias }) => withCould(figures, cellOf(found(alias)))),
     );
   });
   return table(`Against ${reference.alias}`, '', others, rows);
@@ -45,7 +45,7 @@ export function testTables(read: ReadComparison): ComparedTable[] {
   if (tests.size === 0) return [];
   const single = [...read.figures].filter(([, { of }]) => of?.run === undefined && of?.test !== undefined);
   const ratios = [...read.figures].filter(
-    ([, { name, of }]) => of?.run !== undefined && of.test !== undefined && name !== 'speedup',
+    ([, { name, of }]) => of?.run !== undefined && of.test !== undefined && of.figure === undefined && name !== 'speedup',
   );
   return [
     scoreTable(read, tests),
@@ -54,9 +54,10 @@ export function testTables(read: ReadComparison): ComparedTable[] {
   ];
 }
 
-/** The runs' own figures, each with its difference against the reference. */
+/** The settings' own figures, each with its difference against the reference. */
 export function ownTable({ reference, runs }: ReadComparison): ComparedTable {
-  const differences = new Map(runs.filter((run) => run !== reference).map((run) => [run, differencesTo(reference, run)] as const));
+  const others = runs.filter((run) => run !== reference);
+  const differences = differencesTo(reference, others);
   const rows = sideBySideAddresses(runs).flatMap((address): Row[] => {
     const own = runs.map(({ figures }) => figures.get(address));
     const against = runs.map((run) => differences.get(run)?.get(address));
@@ -70,14 +71,15 @@ export function ownTable({ reference, runs }: ReadComparison): ComparedTable {
       ),
     ];
   });
-  return table(`Each run, and below it its difference from ${reference.alias}`, '', runs, rows);
+  const each = runs.some((setting) => setting.runs.length > 1) ? 'Each setting, as the mean of its runs' : 'Each run';
+  return table(`${each}, and below it its difference from ${reference.alias}`, '', runs, rows);
 }
 
 function scoreTable({ figures, reference, runs }: ReadComparison, tests: ReadonlyMap<string, string>): ComparedTable {
   const rows = [...tests].map(([test, title]): Row => {
     const cells = runs.map(({ alias, figures: own }): CellFigures => {
       const [address = '', ratio] = entryOf(figures, 'speedup', alias, test) ?? [];
-      return { address, figure: own.get(`score.${test}`), ratio };
+      return withCould(figures, { address, figure: own.get(`score.${test}`), ratio });
     });
     return comparedRow({ name: '', label: title, detail: betterOf(runs, test) }, cells);
   });
@@ -87,7 +89,7 @@ function scoreTable({ figures, reference, runs }: ReadComparison, tests: Readonl
 function ratioTable({ figures, reference, runs }: ReadComparison, tests: ReadonlyMap<string, string>, name: string): ComparedTable {
   const others = runs.filter((run) => run !== reference);
   const rows = [...tests].map(([test, title]): Row => {
-    const cells = others.map(({ alias }) => cellOf(entryOf(figures, name, alias, test)));
+    const cells = others.map(({ alias }) => withCould(figures, cellOf(entryOf(figures, name, alias, test))));
     return comparedRow({ name: '', label: title, detail: '' }, cells);
   });
   return table(`${capital(labelled(name).label)} by test, against ${reference.alias}`, name, others, withSome(rows));
@@ -143,6 +145,12 @@ function cellOf(entry: readonly [string, Figure] | undefined): CellFigures {
   return { address, figure };
 }
 
+/** What the comparison could have told, beside a figure that it judged. */
+function withCould(figures: Figures, cell: CellFigures): CellFigures {
+  const [least, runs] = ['smallest_told', 'runs_to_tell'].map((name) => figures.get(`${name}.${cell.address}`));
+  return { ...cell, least, runs };
+}
+
 function entryOf(figures: Figures, name: string, alias: string, test: string): readonly [string, Figure] | undefined {
   return [...figures].find(([, figure]) => figure.name === name && figure.of?.run === alias && figure.of.test === test);
 }
@@ -153,7 +161,7 @@ function testsOf({ runs }: ReadComparison): Map<string, string> {
   return new Map(scores.map(({ of }) => [String(of?.test), String(of?.title ?? of?.test)]));
 }
 
-function betterOf(runs: readonly ComparedRun[], test: string): string {
+function betterOf(runs: readonly Setting[], test: string): string {
   const better = new Set(runs.flatMap(({ figures }) => figures.get(`score.${test}`)?.of?.better ?? []));
   return better.size === 1 ? `${[...better][0]} is better` : '';
 }

@@ -1,8 +1,9 @@
 /** The model of a comparison's page: from what was gathered alone, so that a record copy prints by the same function. */
 
+import { settled } from '../../figures/comparison/settings.ts';
 import { pagePlot } from '../contents/site-contents.ts';
 import type { Gathered, GatheredRun } from '../models/gathered.ts';
-import { comparedRun, figuresOf } from '../models/gathered-figures.ts';
+import { comparedOf, figuresOf, firstRuns } from '../models/gathered-figures.ts';
 import type { ComparedTable, ComparisonModel, CopyRow, Link, Marks, ShownCaution } from '../results.ts';
 import type { PlotResult } from '../steps/plots/plot-task.ts';
 import { comparedTable, overallFigures, ownTable, type ReadComparison, testTables } from './compared-tables.ts';
@@ -69,8 +70,11 @@ export function comparisonModel(gathered: Gathered, drawn: ComparisonPlots, cont
 }
 
 function readComparison(gathered: Gathered): ReadComparison {
-  const runs = gathered.runs.map(comparedRun);
-  return { figures: figuresOf(gathered), runs, reference: runs.find(({ alias }) => alias === gathered.reference)! };
+  const compared = comparedOf(gathered);
+  const { reference, others } = settled(compared);
+  const byAlias = new Map([reference, ...others].map((setting) => [setting.alias, setting]));
+  const runs = firstRuns(gathered).map(({ alias }) => byAlias.get(alias)!);
+  return { figures: figuresOf(gathered), runs, reference };
 }
 
 function inferredIn(tables: readonly ComparedTable[]): string[] {

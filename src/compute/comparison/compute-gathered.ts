@@ -1,6 +1,7 @@
 /** Every comparison gathered and printed, with the plots of its page: from the store, or made anew, the plots by worker threads. */
 import type { Problem } from '../../problem.ts';
 import type { Register } from '../../register/register.ts';
+import { reachedRuns } from '../../register/resolved/reached-runs.ts';
 import { comparisonPath } from '../contents/site-contents.ts';
 import type { Gathered } from '../models/gathered.ts';
 import type { ComparisonModel } from '../results.ts';
@@ -65,7 +66,7 @@ export async function computeGathered(options: Options): Promise<AllGathered> {
 
 /** Covers all code, the figures, and what the author says of the comparison, its runs, their devices and instruments. */
 function keyOf({ code, register, runs }: Options, { comparison, key }: ComparisonOutcome): string {
-  const said = [...comparison.runs.values()].map((id) => {
+  const said = reachedRuns(comparison).map((id) => {
     const { run, task } = runs.outcomes.get(id)!;
     const instruments = run.instruments.map((instrument) => register.instruments.get(instrument));
     return [task.key, run, register.devices.get(run.device), instruments];
@@ -76,7 +77,7 @@ function keyOf({ code, register, runs }: Options, { comparison, key }: Compariso
 /** Null where a log of its runs could not be used. */
 async function made(options: Options, { comparison, figures }: ComparisonOutcome): Promise<GatheredComparison | null> {
   const { store, register } = options;
-  const gathered = figures && gather({ register, comparison, figures, runs: gatherable(options, [...comparison.runs.values()]) });
+  const gathered = figures && gather({ register, comparison, figures, runs: gatherable(options, reachedRuns(comparison)) });
   if (gathered === null) return null;
   const drawn = await drawCompared({ ...options, code: options.code.compared }, gathered);
   const alone = { body: '', status: 'published', notes: [], copies: [], has: () => true } as const;

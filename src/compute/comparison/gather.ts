@@ -1,13 +1,15 @@
 /** A comparison with its runs → all that its page prints, as JSON. */
+
 import { CATALOGUE } from '../../figures/catalogue.ts';
 import { cautions, mergeCautions } from '../../figures/cautions.ts';
 import type { Figure, FigureMap, RunFigures } from '../../figures/figure.ts';
 import { publishMap } from '../../figures/publish.ts';
 import type { RunSeries } from '../../plots/data/series.ts';
 import type { Comparison, Register, Run } from '../../register/register.ts';
+import { repeatKey } from '../../register/resolved/check-settings.ts';
 import { conditionRows } from '../contents/figure-text.ts';
 import { instrumentRow } from '../contents/instruments.ts';
-import type { Gathered, GatheredRun, PublishedMap } from '../models/gathered.ts';
+import type { Gathered, GatheredRepeat, GatheredRun, PublishedMap } from '../models/gathered.ts';
 import type { LogSummary } from '../steps/runs/run-step.ts';
 import type { ReadTable } from '../steps/runs/run-tables.ts';
 import { digestOf } from '../store/digest.ts';
@@ -42,15 +44,41 @@ export function gather({ register, comparison, figures, runs }: Gatherable): Gat
     return found === undefined ? [] : [gatherRun(register, alias, found)];
   });
   if (gathered.length < comparison.runs.size) return null;
+  const repeats = repeatsOf(comparison, runs);
+  if (repeats === null) return null;
   const published = publishedMap(figures);
   return {
     id: comparison.id,
     title: comparison.title,
     reference: comparison.reference,
     runs: gathered,
+    ...settingsOf(comparison),
+    ...(repeats.length > 0 ? { repeats } : {}),
     ...published,
     methods: methodsOf([published, ...gathered]),
   };
+}
+
+/** Which runs belong to which setting, where that is not one each. */
+function settingsOf({ settings, runs }: Comparison): Pick<Gathered, 'settings'> {
+  if (settings.size === runs.size) return {};
+  const aliases = new Map([...runs].map(([alias, id]) => [id, alias]));
+  const named = [...settings].map(([alias, ids]) => [alias, ids.map((id) => aliases.get(id)!)] as const);
+  return { settings: Object.fromEntries(named) };
+}
+
+function repeatsOf({ repeats }: Comparison, runs: Gatherable['runs']): GatheredRepeat[][] | null {
+  const found = repeats.flatMap((id) => runs.get(id) ?? []);
+  if (found.length < repeats.length) return null;
+  return [...Map.groupBy(found, ({ run }) => repeatKey(run)).values()].map((alike) =>
+    alike.map(({ run, derived }) => ({
+      run: run.id,
+      title: run.title,
+      device: run.device,
+      specimen: run.specimen,
+      ...publishedMap(derived.figures),
+    })),
+  );
 }
 
 /** One run, under an alias. */

@@ -3,8 +3,10 @@ import { publishMap } from '../../figures/publish.ts';
 import type { ComputedComparison } from '../contents/site-contents.ts';
 
 export function publishedComparison({
-  comparison: { id, reference, runs },
+  comparison: { id, reference, runs, settings, repeats },
   figures,
 }: Pick<ComputedComparison, 'comparison' | 'figures'>): object {
-  return publishMap({ comparison: id, reference, runs: Object.fromEntries(runs) }, figures);
+  const several = settings.size < runs.size ? { settings: Object.fromEntries(settings) } : {};
+  const beside = repeats.length > 0 ? { repeats } : {};
+  return publishMap({ comparison: id, reference, runs: Object.fromEntries(runs), ...several, ...beside }, figures);
 }

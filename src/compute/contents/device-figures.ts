@@ -5,7 +5,7 @@ import type { RepeatedRun } from '../../figures/repeats/groups.ts';
 import { repeatFigures } from '../../figures/repeats/repeats.ts';
 import { attemptsHead } from '../../figures/stability/publish.ts';
 import { stabilityFigures } from '../../figures/stability/stability.ts';
-import { likenessOf } from './likeness.ts';
+import { likenessOf } from '../../register/resolved/likeness.ts';
 import type { ComputedAttempts, ComputedRun, SiteContents } from './site-contents.ts';
 
 /** How runs repeat and specimens differ. Runs that no published note reaches are not in it. */

@@ -10,12 +10,24 @@ export interface Gathered extends PublishedMap {
   /** Of the comparison that it is, or was made from. */
   readonly id: string;
   readonly title: string;
-  /** Alias of the reference run. */
+  /** Alias of the reference setting, which its first run bears too. */
   readonly reference: string;
   /** In the author's order. */
   readonly runs: readonly GatheredRun[];
+  /** Aliases of the runs of each setting, by the setting's alias; left out where each setting has one run. */
+  readonly settings?: Readonly<Record<string, readonly string[]>>;
+  /** Groups of other repeats of the specimen, which say how runs lie apart; left out where there are none. */
+  readonly repeats?: readonly (readonly GatheredRepeat[])[];
   /** For each figure's name the digest of its definition, formula and source: which version of a method made it. */
   readonly methods: Readonly<Record<string, string>>;
+}
+
+/** A run of which nothing but its figures counts. */
+export interface GatheredRepeat extends PublishedMap {
+  readonly run: string;
+  readonly title: string;
+  readonly device: string;
+  readonly specimen: string;
 }
 
 /** Its figures are those of `runs/<id>/figures.json`. */

@@ -188,6 +188,11 @@ export function heldNote(parts: SiteContents, { note }: ComputedNote, entry: Led
   return { number, id, shown, expression, uncertainty, ...(rests === undefined ? {} : { rests }), figures };
 }
 
+/** What could have been told stands beside the figure that it is of. */
+function standingAt(address: string, { of }: Figure): string {
+  return of?.figure === undefined ? address : address.slice(address.indexOf('.') + 1);
+}
+
 function heldByComparison({ comparison, figures }: ComputedComparison, held: HeldBy): HeldNote['figures'] {
   const figure = figures.get(held.address);
   if (figure === undefined || !isPresent(figure)) return [];
@@ -195,7 +200,7 @@ function heldByComparison({ comparison, figures }: ComputedComparison, held: Hel
   return [
     {
       label,
-      run: { title: comparison.title, path: `${comparisonPath(comparison.id)}#${fragmentOf(held.address)}` },
+      run: { title: comparison.title, path: `${comparisonPath(comparison.id)}#${fragmentOf(standingAt(held.address, figure))}` },
       method: { title: label, path: `method/#${figure.name}` },
       shown: printQuantity(figure.quantity).text,
       uncertainty: uncertaintyText(figure),

@@ -1,21 +1,18 @@
 /** One specimen over dates and firmware: its runs that are alike in all else. */
 import type { FigureName } from '../../figures/catalogue.ts';
-import type { ComparedRun } from '../../figures/comparison/compared.ts';
-import { clockDelta, powerDelta, riseDelta } from '../../figures/comparison/differences.ts';
-import type { Pair } from '../../figures/comparison/relative.ts';
-import { type Figure, type FigureMap, isPresent } from '../../figures/figure.ts';
+import { alone, type ComparedRun } from '../../figures/comparison/compared.ts';
+import { settled } from '../../figures/comparison/settings.ts';
+import { differencesTo } from '../../figures/comparison/side-by-side.ts';
+
+import type { Figure, FigureMap } from '../../figures/figure.ts';
 import { groupsOf } from '../../figures/repeats/groups.ts';
+import { likenessOf } from '../../register/resolved/likeness.ts';
 import { conditionRows, runLink, settingText, shownFigure } from '../contents/figure-text.ts';
-import { likenessOf } from '../contents/likeness.ts';
 import type { ComputedRun } from '../contents/site-contents.ts';
 import type { ShownFigure, TimelineModel } from '../results.ts';
 
 /** What time and firmware may change, with the difference against the first run. */
-const COLUMNS: readonly { readonly name: FigureName; readonly difference: (pair: Pair) => Figure }[] = [
-  { name: 'temperature_rise', difference: riseDelta },
-  { name: 'mean_clock', difference: clockDelta },
-  { name: 'load_power', difference: powerDelta },
-];
+const COLUMNS: readonly FigureName[] = ['temperature_rise', 'mean_clock', 'load_power'];
 
 /** The day brings the ambient; the firmware is what a timeline is read for. */
 const APART = ['ambient', 'firmware'];
@@ -35,8 +32,14 @@ export function timelinesOf(runs: readonly ComputedRun[]): TimelineModel[] {
 }
 
 function timelineOf(runs: readonly ComputedRun[]): TimelineModel {
-  const first = runs[0]!;
-  const rows = runs.map((computed) => rowOf(computed, first));
+  const [first, ...later] = runs as readonly [ComputedRun, ...ComputedRun[]];
+  const { reference, others } = settled({
+    id: first.run.id,
+    reference: alone(comparedRun(first)),
+    others: later.map((computed) => alone(comparedRun(computed))),
+  });
+  const differences = differencesTo(reference, others);
+  const rows = runs.map((computed, index) => rowOf(computed, index === 0 ? undefined : differences.get(others[index - 1]!)));
   return {
     setting: settingText(first.run),
     conditions: conditionRows(first.run.conditions.filter(({ name }) => !APART.includes(name))),
@@ -45,16 +48,19 @@ function timelineOf(runs: readonly ComputedRun[]): TimelineModel {
   };
 }
 
-function rowOf(computed: ComputedRun, first: ComputedRun): Row {
+function firmwareOf({ run }: ComputedRun): string {
+  return run.conditions.find(({ name }) => name === 'firmware')?.text ?? '';
+}
+
+function rowOf(computed: ComputedRun, differences: ReadonlyMap<string, Figure> | undefined): Row {
   const { run, derived } = computed;
-  const pair: Pair = { run: comparedRun(computed), reference: comparedRun(first), tests: [] };
   return {
     link: runLink(run),
     date: run.date,
-    firmware: run.conditions.find(({ name }) => name === 'firmware')?.text ?? '',
-    cells: COLUMNS.map(({ name, difference }) => ({
+    firmware: firmwareOf(computed),
+    cells: COLUMNS.map((name) => ({
       figure: shownFigure(name, figureAt(derived.figures, name)),
-      difference: computed === first ? null : shownDifference(pair, name, difference),
+      difference: shownDifference(name, differences?.get(name)),
     })),
   };
 }
@@ -64,12 +70,10 @@ function comparedRun({ run, derived }: ComputedRun): ComparedRun {
 }
 
 /** The run's page tells why a figure is absent: a difference of it has nothing to add. The column says of what it is; a power's place stays. */
-function shownDifference(pair: Pair, name: FigureName, difference: (pair: Pair) => Figure): ShownFigure | null {
-  const both = [pair.run, pair.reference].every(({ figures }) => isPresent(figureAt(figures, name)));
-  if (!both) return null;
-  const figure = difference(pair);
+function shownDifference(name: FigureName, figure: Figure | undefined): ShownFigure | null {
+  if (figure === undefined) return null;
   const { channel: _channel, ...of } = figure.of ?? {};
-  return shownFigure(name, { ...figure, of });
+  return shownFigure(name, { ...figure, name, of });
 }
 
 /** Every run has each of these figures, present or absent; a log without the channel has it absent. */

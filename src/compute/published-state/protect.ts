@@ -5,8 +5,10 @@
  *   present states ───┴─► judgeNote, judgeScript ─► corrections, problems ─► pages, feed, text to paste
  *                     └─► keepAddresses ─► redirects, problems
  */
+
 import { compareText, type Problem, warning } from '../../problem.ts';
 import type { ContentFile, Note, Register } from '../../register/register.ts';
+import { reachedRuns } from '../../register/resolved/reached-runs.ts';
 import type { Correction, PublishedEntry, PublishedState } from '../../register/sealed/published-states.ts';
 import { withPlainFront } from '../../words/front-words.ts';
 import type { NamedCopy } from '../record-copies/copy.ts';
@@ -166,7 +168,8 @@ export function recordedWords(
 function dayOf(register: Register): (subject: string) => string {
   return (subject) => {
     const [kind, id = ''] = subject.split('/');
-    const runs = kind === 'comparisons' ? [...(register.comparisons.get(id)?.runs.values() ?? [])] : [id];
+    const comparison = kind === 'comparisons' ? register.comparisons.get(id) : undefined;
+    const runs = comparison ? reachedRuns(comparison) : [id];
     return (
       runs
         .map((run) => register.runs.get(run)?.date ?? '')

@@ -1,5 +1,7 @@
 /** What the figures of runs, comparisons and attempts rest on: files of data/ and content/, and the code of the methods. */
+
 import type { ContentFile, Register, Run } from '../../register/register.ts';
+import { reachedRuns } from '../../register/resolved/reached-runs.ts';
 import type { AttemptsOutcome } from '../steps/attempts.ts';
 import type { Runs } from '../steps/runs/runs.ts';
 import { digest } from '../store/digest.ts';
@@ -34,7 +36,7 @@ export function sourcesOf({ register, runs, attempts, content, code }: Options):
     runs: ofRun,
     comparisons: (id) => {
       const comparison = register.comparisons.get(id);
-      return comparison ? [comparison.file, ...[...comparison.runs.values()].flatMap(ofRun)] : [];
+      return comparison ? [comparison.file, ...reachedRuns(comparison).flatMap(ofRun)] : [];
     },
     attempts: (id) => {
       const tried = register.attempts.get(id);

@@ -4,11 +4,14 @@ import { PRODUCT } from './proofs.ts';
 import { subject } from './subject.ts';
 
 const PRACTICE = 'common practice, no source';
-const VERDICT = 'Two runs count as told apart where the 95 % interval leaves out the value that equal runs would have.';
+const BETWEEN =
+  'Where a setting was run twice or more, its figure is the mean of its runs, and how such runs lie apart takes the place of the scatter within them: pooled over all settings of the comparison, and over the other repeats of the specimen that it names (analysis of variance), or each setting with its own where the spreads differ for certain (F test at 1 %, then as in Welch’s test). Temperatures lie apart by kelvins, all else by a share of the value. Runs of different days are repeated under intermediate conditions (VIM, 2.22): what the day brings is in it.';
+const VERDICT =
+  'Settings are told apart only where it is known how runs of one setting lie apart. Where it is not, the verdict is of these two runs, and two runs of one setting may differ as well. All other settings in one figure are judged together, and so are all tests: in 95 of 100 such families no verdict is false (Holm’s procedure). The interval beside each is its own.';
 const SHARED =
-  'What both runs share (an instrument, an ambient, the reference) is carried by source, so that it cancels where it should.';
+  'What two runs share (an instrument, an ambient, the reference) is carried by source, so that it cancels where it should.';
 const STANDS_IN =
-  'Where the logs do not cover the scores, clock and power of the load phase stand in for those during the scores; the figure says so.';
+  'Where the logs do not cover the scores, clock and power of the load phase stand in for those during the scores; that is said beside the number, and no verdict is given.';
 const CLOCK =
   'The clock is the measured one, never the setting; requested or delivered, as the channel states. Where no run states which, nothing tells them apart.';
 const NO_SCORE = 'one of the two runs has no score of the test, or the tables state different units or directions';
@@ -29,6 +32,7 @@ export const COMPARISON = subject('comparison', {
       "A run's score as a multiple of the reference's where higher is better, the other way round where lower is; over several tests, the geometric mean of these ratios.",
     formula: String.raw`S_k = \left(\frac{\bar x_k}{\bar x_{k,\mathrm{ref}}}\right)^{\pm 1}, \qquad S = \left(\prod_{k=1}^{n} S_k\right)^{1/n}`,
     assumptions: [
+      BETWEEN,
       VERDICT,
       'The uncertainty is that of these tests, not of tests that were not done; how far they lie apart is shown as the smallest and the largest.',
       'The order of the runs does not hang on the reference, as it would with an arithmetic mean.',
@@ -47,7 +51,7 @@ export const COMPARISON = subject('comparison', {
     definition:
       "Measured clock over the reference's: during the scores where both logs cover them (over several tests the geometric mean), else over the load phase.",
     formula: String.raw`R = \frac{\bar f}{\bar f_\mathrm{ref}}`,
-    assumptions: [CLOCK, VERDICT],
+    assumptions: [CLOCK, BETWEEN, VERDICT],
     absentWhen: [NO_CLOCK, OTHER_CLOCK],
     source: PRACTICE,
     check: 'known clocks',
@@ -60,7 +64,7 @@ export const COMPARISON = subject('comparison', {
     lists: [],
     definition: 'Speedup over clock ratio: 1 where a faster clock is turned into speed without loss.',
     formula: String.raw`\eta = \frac{S}{R}`,
-    assumptions: [CLOCK, STANDS_IN, VERDICT, SHARED],
+    assumptions: [CLOCK, STANDS_IN, BETWEEN, VERDICT, SHARED],
     absentWhen: [NO_SCORE, NO_CLOCK, OTHER_CLOCK],
     source: PRACTICE,
     check: 'the clock model T = a/f + b: 100 s at 2.4 GHz and 160 s at 1.2 GHz give 0.8',
@@ -73,7 +77,7 @@ export const COMPARISON = subject('comparison', {
     lists: [],
     definition: 'Share of a gain in clock that is gained in speed: 1 where all of it is, 0 where none.',
     formula: String.raw`g = \frac{S - 1}{R - 1}`,
-    assumptions: [CLOCK, STANDS_IN, VERDICT, SHARED],
+    assumptions: [CLOCK, STANDS_IN, BETWEEN, VERDICT, SHARED],
     absentWhen: [NO_SCORE, NO_CLOCK, OTHER_CLOCK, SAME_CLOCK],
     source: PRACTICE,
     check: 'the clock model T = a/f + b: 100 s at 2.4 GHz and 160 s at 1.2 GHz give 0.6',
@@ -85,14 +89,16 @@ export const COMPARISON = subject('comparison', {
     publishedChecks: ['nist-danwood-power', 'nist-danwood', 'clock-model'],
     lists: [],
     definition:
-      'Exponent of the power law by which performance grows with the measured clock: by least squares in performance itself over all runs, from four settings on; with fewer, one for each run against the reference. The verdict says whether 1 (linear) is excluded.',
+      'Exponent of the power law by which performance grows with the measured clock: by least squares in performance itself over all settings, from four on; with fewer, one for each against the reference. The verdict says whether 1 (linear) is excluded.',
     formula: String.raw`S \approx c\,R^{\,p}, \qquad p_\mathrm{pair} = \frac{\ln S}{\ln R}`,
     assumptions: [
       CLOCK,
       STANDS_IN,
       'The uncertainties of all scores and clocks are carried through the fit; where the scatter about the fit is more than they explain (beyond the 95 % point of χ²), it counts instead.',
       'A power law holds over the settings that were tested, and says nothing beyond them.',
-      'All runs weigh alike.',
+      BETWEEN,
+      'All settings weigh alike.',
+      'The verdict takes a spread between runs that is known; else it is of these runs. All tests are judged together (Holm’s procedure).',
     ],
     absentWhen: ['there are fewer than four settings (pairs are given instead)', NO_SCORE, NO_CLOCK, OTHER_CLOCK, SAME_CLOCK],
     source: 'NIST Statistical Reference Datasets, DanWood, for the model; JCGM 100:2008, 5.1.3 for what goes through the fit',
@@ -129,6 +135,7 @@ export const COMPARISON = subject('comparison', {
     assumptions: [
       'Power is that during the scores where both logs cover them, else that of the load phase.',
       STANDS_IN,
+      BETWEEN,
       VERDICT,
       SHARED,
     ],
@@ -144,7 +151,7 @@ export const COMPARISON = subject('comparison', {
     lists: [],
     definition: "Load power less the reference's, both measured at one place.",
     formula: String.raw`\Delta P = \bar P - \bar P_\mathrm{ref}`,
-    assumptions: [SHARED, VERDICT],
+    assumptions: [SHARED, BETWEEN, VERDICT],
     absentWhen: [NO_POWER],
     source: 'JCGM 100:2008, 5.2.2 (correlated inputs)',
     check: 'a meter with 1 % gain error: 0.07 W on 10 W less 3 W, its gain being shared',
@@ -161,6 +168,7 @@ export const COMPARISON = subject('comparison', {
     formula: String.raw`\Delta\Theta = \Theta - \Theta_\mathrm{ref}`,
     assumptions: [
       SHARED,
+      BETWEEN,
       VERDICT,
       'Two specimens have two die sensors: where these state no accuracy, the verdict is that it cannot be told.',
     ],
@@ -177,9 +185,48 @@ export const COMPARISON = subject('comparison', {
     outside: GOVERNED,
     definition: "Mean clock of the load phase less the reference's.",
     formula: String.raw`\Delta f = \bar f - \bar f_\mathrm{ref}`,
-    assumptions: [CLOCK, SHARED, VERDICT],
+    assumptions: [CLOCK, SHARED, BETWEEN, VERDICT],
     absentWhen: [NO_CLOCK, OTHER_CLOCK],
     source: 'JCGM 100:2008, 5.2.2 (correlated inputs)',
     check: 'known clocks: the difference of two means, u the root sum of squares of what they do not share',
+  },
+  smallest_told: {
+    label: 'smallest difference that would be told',
+    unit: "the figure's own",
+    spoken: 'smallest difference told tell',
+    publishedChecks: ['student-quantiles'],
+    lists: [],
+    definition:
+      'How far two settings would have had to lie apart in a figure for this comparison to tell them: the half width of the interval at which they are judged. A difference of just this size is told in about half of all such comparisons.',
+    formula: String.raw`d_\mathrm{c} = t_{1-\alpha/2m}(\nu)\, u(d), \qquad u(d) = s\sqrt{\frac{1}{n_a} + \frac{1}{n_b}}`,
+    assumptions: [
+      BETWEEN,
+      'α is 5 %, m the number of figures that are judged together. Of m differences the later ones are judged by a lower bar, so this is the highest that can be asked of one.',
+      'It is printed with two digits, rounded up. How well the spread itself is known is not shown beside it.',
+    ],
+    absentWhen: ['no setting was run twice, so that the spread between runs is unknown', 'the figure has no verdict'],
+    source: 'ISO 5725-6, 4.1, for the critical difference (from memory); JCGM 100:2008, G.3, for the interval',
+    check: 'equal settings, simulated: at most 5 % of families have one that is told apart',
+  },
+  runs_to_tell: {
+    label: 'runs that would tell the difference',
+    unit: '1',
+    spoken: 'runs needed tell difference',
+    publishedChecks: ['student-quantiles'],
+    lists: [],
+    definition:
+      'How many runs of each setting it takes so that a difference of the size that was seen is told in nine of ten comparisons, if the spread between runs is the one that was seen.',
+    formula: String.raw`\min n:\ \bigl(t_{1-\alpha/2m}(\nu_n) + t_{0.9}(\nu_n)\bigr)\sqrt{\frac{2 s^2}{n} + u_\mathrm{b}^2} \le |d|, \qquad \nu_n = k(n - 1)`,
+    assumptions: [
+      'k is the number of settings, u_b what more runs do not make smaller, such as the errors of two instruments.',
+      'It takes the difference and the spread that were seen for the true ones: a guide, no promise.',
+    ],
+    absentWhen: [
+      'no setting was run twice, so that the spread between runs is unknown',
+      'more than 99 runs of each setting would be needed',
+      'the figure has no verdict',
+    ],
+    source: 'NIST/SEMATECH e-Handbook of Statistical Methods, 7.2.2.2, for one mean (from memory); here for the difference of two',
+    check: 'a larger difference needs fewer runs; the quantiles have their own check',
   },
 });

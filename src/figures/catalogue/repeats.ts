@@ -21,13 +21,13 @@ const ALL = {
 
 export const REPEATS = subject('repeats', {
   repeatability: {
-    label: 'repeatability within a specimen',
+    label: 'spread of runs of one specimen',
     spoken: '',
     publishedChecks: ['gum-4-4-3'],
     lists: [],
     ...ALL,
     definition:
-      'Standard deviation of a figure over runs of one specimen that are alike but for time; over several specimens, pooled. n is the number of runs.',
+      'Standard deviation of a figure over runs of one specimen that are alike but for time; over several specimens, pooled. n is the number of runs. Runs of different days are repeated under intermediate conditions (VIM, 2.22): day, boot and room are in it, which a repeatability in the strict sense (VIM, 2.21) leaves out.',
     formula: String.raw`s_\mathrm{r} = \sqrt{\frac{\sum_j (n_j - 1)\, s_j^2}{\sum_j (n_j - 1)}}`,
     absentWhen: ['no specimen was run twice at this setting and under these conditions'],
     check: 'JCGM 100:2008, 4.4.3: twenty temperatures, s 1.489 °C',
@@ -39,9 +39,12 @@ export const REPEATS = subject('repeats', {
     lists: [],
     ...ALL,
     definition:
-      'Standard deviation of a figure between specimens, of the mean of the runs of each, that are alike but for time. n is the number of specimens.',
-    formula: String.raw`s_\mathrm{b} = \sqrt{\frac{1}{n - 1} \sum_{j=1}^{n} (\bar x_j - \bar x)^2}`,
-    absentWhen: ['only one specimen was run at this setting and under these conditions: it is never called typical'],
-    check: 'of two values, their difference over √2',
+      'Standard deviation of a figure between specimens, less what runs of one specimen explain of it, where one was run twice. n is the number of specimens.',
+    formula: String.raw`s_\mathrm{b}^2 = \frac{1}{n - 1} \sum_{j=1}^{n} (\bar x_j - \bar x)^2 - s_\mathrm{r}^2\, \overline{1/n_j}`,
+    absentWhen: [
+      'only one specimen was run at this setting and under these conditions: it is never called typical',
+      'the specimens lie no further apart than runs of one specimen explain (then it is below the bound)',
+    ],
+    check: 'of two values, their difference over √2; with two runs each, by hand',
   },
 });

@@ -4,6 +4,8 @@ import { subject } from './subject.ts';
 
 const OWN_WINDOW =
   'The repeats are found in the log by their start and end: instants where the log tells its own, or times since its first row.';
+const AS_STATED =
+  'Where no log covers the repeats, the columns clock and power of the table of scores are taken; how true they are nobody states, so that their uncertainty is that of the repeats alone.';
 const NOT_COVERED = 'the log does not cover any repeat, or tells no instants to find them by';
 const NO_WINDOW = 'the table of scores does not say when repeats started and ended';
 const SCATTER =
@@ -23,6 +25,8 @@ export const SCORES = subject('scores', {
       'The repeats are independent of each other.',
       'A mean of equal repeats is still uncertain by their step over √12.',
       'Of a single repeat the uncertainty is unknown.',
+      'A repeat that lies far from the others (Grubbs’ test at 1 %) is named and stays in the mean.',
+      'It says how far repeats in one run lie apart, not how far runs do.',
     ],
     absentWhen: ['no repeat of the test gave a result'],
     source: 'JCGM 100:2008, 4.2.1 to 4.2.3 (mean, sample standard deviation, standard uncertainty of the mean)',
@@ -37,7 +41,13 @@ export const SCORES = subject('scores', {
     definition:
       "Energy that one repeat of a test took, in the repeat's own time: by a running counter where one is logged, else the integral of the run's power; the mean over the repeats.",
     formula: String.raw`E = \frac1n \sum_{k=1}^{n} \int_{t_k}^{t'_k} P\,\mathrm dt`,
-    assumptions: [OWN_WINDOW, 'A repeat with a gap of the log in it is left out.', SCATTER],
+    assumptions: [
+      OWN_WINDOW,
+      AS_STATED,
+      'By the table, it is the stated power times the time from start to end.',
+      'A repeat with a gap of the log in it is left out.',
+      SCATTER,
+    ],
     absentWhen: [NO_WINDOW, NOT_COVERED, 'there is no power channel, and no current with a voltage at the same place'],
     source: 'R. L. Burden and J. D. Faires, Numerical Analysis, composite trapezoidal rule (from memory)',
     check: 'hand-computed 30.5 J on uneven steps; a constant power times a known time',
@@ -50,7 +60,7 @@ export const SCORES = subject('scores', {
     lists: [],
     definition: "Mean power in the time of a test's repeats, each repeat counting alike.",
     formula: String.raw`\bar P = \frac1n \sum_{k=1}^{n} \frac{1}{t'_k - t_k} \int_{t_k}^{t'_k} P\,\mathrm dt`,
-    assumptions: [OWN_WINDOW, SCATTER],
+    assumptions: [OWN_WINDOW, AS_STATED, SCATTER],
     absentWhen: [NOT_COVERED, 'there is no power channel, and no current with a voltage at the same place'],
     source: 'common practice, no source',
     check: 'a power that is known in each window',
@@ -63,9 +73,58 @@ export const SCORES = subject('scores', {
     lists: [],
     definition: "Mean measured clock in the time of a test's repeats, each repeat counting alike.",
     formula: String.raw`\bar f = \frac1n \sum_{k=1}^{n} \frac{\sum_i w_i f_i}{\sum_i w_i}`,
-    assumptions: [OWN_WINDOW, SCATTER],
+    assumptions: [OWN_WINDOW, AS_STATED, SCATTER],
     absentWhen: [NOT_COVERED, 'there is no clock channel'],
     source: 'common practice, no source',
     check: 'a clock that is known in each window',
+  },
+  score_drift: {
+    label: 'drift of a score over its repeats',
+    unit: '1',
+    spoken: 'drift slower faster repeat',
+    publishedChecks: ['nist-norris'],
+    lists: [],
+    definition:
+      'By how much a score changes from one repeat to the next, as a share of its mean: the slope of a straight line over the repeats.',
+    formula: String.raw`\delta = \frac{1}{\bar x}\,\frac{\sum_i (i - \bar\imath)(x_i - \bar x)}{\sum_i (i - \bar\imath)^2}`,
+    assumptions: [
+      'Repeats are in the order of the table.',
+      'Its sign is that of the score: of a time, a drift above zero is a test that becomes slower.',
+      'What a pause between two repeats does is not in it.',
+    ],
+    absentWhen: ['fewer than three repeats gave a result'],
+    source: 'NIST Statistical Reference Datasets, Norris, for the straight line',
+    check: 'repeats on a straight line, by hand; Norris, certified slope',
+  },
+  score_per_watt: {
+    label: 'score per watt',
+    unit: "the test's own, per W",
+    spoken: 'score per watt',
+    publishedChecks: PRODUCT,
+    lists: [],
+    definition: 'Score over the mean power in the time of its repeats, for a test of which more is better.',
+    formula: String.raw`\frac{\bar x}{\bar P}`,
+    assumptions: [
+      'The power is that during the repeats, never that of a soak.',
+      'The power of what is not metered, such as an adapter, is not in it.',
+    ],
+    absentWhen: ['of the test less is better', 'the power during the repeats is not known (then it is not listed)'],
+    source: 'common practice, no source',
+    check: 'known score and power: 100 points at 8 W are 12.5 points/W',
+  },
+  score_per_joule: {
+    label: 'score per joule',
+    unit: "the test's own, per J",
+    spoken: 'score per joule',
+    publishedChecks: PRODUCT,
+    lists: [],
+    definition: 'Score over the energy that one repeat took, for a test of which more is better.',
+    formula: String.raw`\frac{\bar x}{E}`,
+    assumptions: [
+      'A score that is a rate already counts time once: its share by energy tells tests of one length apart, not tests of different lengths.',
+    ],
+    absentWhen: ['of the test less is better', 'the energy of the repeats is not known (then it is not listed)'],
+    source: 'common practice, no source',
+    check: 'known score and energy: 100 points for 800 J are 0.125 points/J',
   },
 });

@@ -8,6 +8,26 @@ const PRACTICE = 'common practice, no source';
 const STEP = 'F. P. Incropera et al., Fundamentals of Heat and Mass Transfer, lumped capacitance (from memory)';
 const FIRST_ORDER = 'closed form of one exact exponential step';
 const HELD = 'the governor held the temperature at its limit';
+const RESPONSE = String.raw`\vartheta(t) = \vartheta_\infty - \sum_k A_k\, e^{-t/\tau_k}`;
+const CONSTANT_LOAD = [
+  'The load was constant: delivered clock within 3 %, power within 10 % of its median, over 10 s and over 2 min. Where neither is logged, the figure says that the load was not observed.',
+  'The first seconds, up to a sixth of the load, are left out where they do not follow the rest, as after a boost. A boost that lasts about as long as half a time constant passes for a faster part.',
+];
+const FITTED = [
+  'The readings bear two exponentials where the second explains more than chance would once in 1000, on the effective number of readings.',
+  'The interval reaches over all fits whose sum of squares chance would reach at 95 %, for every slower time constant up to a straight line.',
+  'An ambient that is stated and not measured may have drifted over the load by its own standard uncertainty.',
+  'What the model leaves out (leakage, free convection, more masses than two) adds 1 % to time constants and amplitudes, as a standard uncertainty.',
+];
+const BOOSTED = 'the first seconds of the load do not follow the rest';
+const NO_RESPONSE = [
+  'the load changed',
+  HELD,
+  'the temperature stopped climbing before its time, as under a governor, a fan that steps in, or a load that falls',
+  'the temperature ended at its limit, and nothing shows whether a governor held it there',
+  'the load lasted less than two time constants',
+  'residuals exceed 5 % of the step, or follow each other so that fewer than six independent ones are left',
+];
 const NOT_STEADY = 'the criterion of steady state did not hold to the end of the load, or the load was shorter than its window';
 const OTHERS = CRITERIA.slice(1)
   .map(({ name }) => name)
@@ -127,18 +147,94 @@ export const THERMAL = subject('thermal', {
     publishedChecks: FIT,
     lists: [],
     definition:
-      'Time constant of the exponential fitted to the rise under load by least squares; of the slower one where the readings bear two.',
-    formula: String.raw`\vartheta(t) = \vartheta_\infty - \sum_k A_k\, e^{-t/\tau_k},\quad \tau = \max_k \tau_k`,
-    assumptions: [
-      'The load was constant: clock within 3 %, power within 10 % of its median, over 10 s and over 2 min; where neither is logged, no throttling was flagged.',
-      'The readings bear two where these differ threefold, each carries 5 % of the step or more, and the second explains more than chance would once in about 1000 (F test on the effective number of readings).',
-      'Residuals that follow each other widen its uncertainty.',
-      'An ambient that is stated and not measured may have drifted over the load by its own standard uncertainty.',
-      'What the model leaves out (leakage, free convection, more masses than two) adds 1 % as a standard uncertainty.',
-    ],
-    absentWhen: ['the load changed', HELD, 'the load lasted less than two time constants', 'residuals exceed 5 % of the step'],
+      'Time constant of the exponential fitted to the rise under load by least squares; where the readings bear two, of the main part, which is the larger one within the load. A slower part that is hidden below the scatter widens its interval up to a share of 30 % of the step. It does not cover a load that changed without a channel that shows it.',
+    formula: RESPONSE,
+    assumptions: [...CONSTANT_LOAD, ...FITTED],
+    absentWhen: [...NO_RESPONSE],
     source: STEP,
     check: `${FIRST_ORDER}; NIST StRD Misra1a and BoxBOD through the fit itself`,
+  },
+  second_time_constant: {
+    label: 'second time constant',
+    unit: 's',
+    spoken: 'second-time-constant second constant',
+    prior: -0.4,
+    publishedChecks: FIT,
+    lists: [],
+    definition:
+      'Time constant of the other of two exponentials: of a chip on its board it is mostly the faster one, of a board in its case the slower one; the figure says which. It does not cover a third part.',
+    formula: RESPONSE,
+    assumptions: [...CONSTANT_LOAD, ...FITTED],
+    absentWhen: [
+      ...NO_RESPONSE,
+      'the readings bear one time constant',
+      'it is known no better than by two thirds of itself; a slower one is then above its lower end',
+    ],
+    source: STEP,
+    check: FIRST_ORDER,
+  },
+  response_amplitude: {
+    label: 'amplitude of the response',
+    unit: 'K',
+    spoken: 'amplitude response step',
+    prior: -0.4,
+    publishedChecks: FIT,
+    lists: [],
+    definition:
+      'Amplitude of the main part of the fitted response: how far it would raise the temperature from the start of the load to its end. A difference of readings of one sensor, so that its offset cancels.',
+    formula: RESPONSE,
+    assumptions: [...CONSTANT_LOAD, ...FITTED, 'The device had settled before the load began.'],
+    absentWhen: [...NO_RESPONSE, BOOSTED, 'it is known no better than by two thirds of itself'],
+    source: STEP,
+    check: FIRST_ORDER,
+  },
+  second_amplitude: {
+    label: 'amplitude of the second part',
+    unit: 'K',
+    spoken: 'second-amplitude second amplitude',
+    prior: -0.4,
+    publishedChecks: FIT,
+    lists: [],
+    definition: 'Amplitude of the part of the fitted response whose time constant is the second one.',
+    formula: RESPONSE,
+    assumptions: [...CONSTANT_LOAD, ...FITTED, 'The device had settled before the load began.'],
+    absentWhen: [
+      ...NO_RESPONSE,
+      BOOSTED,
+      'the readings bear one time constant',
+      'it is known no better than by two thirds of itself',
+    ],
+    source: STEP,
+    check: FIRST_ORDER,
+  },
+  amplitude_per_watt: {
+    label: 'amplitude per watt',
+    unit: 'K/W',
+    spoken: 'amplitude-per-watt',
+    prior: -0.4,
+    publishedChecks: [],
+    lists: [],
+    definition:
+      'Amplitude of the main part divided by what the load added to the mean power of the idle phase; it says which power. For this device on this bench, not a thermal resistance of a package.',
+    formula: String.raw`R_k = \frac{A_k}{\bar P_\mathrm{load} - \bar P_\mathrm{idle}}`,
+    assumptions: ['All of the power that is measured becomes heat in the device.', ...CONSTANT_LOAD, ...FITTED],
+    absentWhen: ['the amplitude is absent', 'there is no idle phase', 'there is no power'],
+    source: 'JESD51 family of standards, structure functions: parts of a response per watt (from memory)',
+    check: 'hand-computed quotients',
+  },
+  second_amplitude_per_watt: {
+    label: 'second amplitude per watt',
+    unit: 'K/W',
+    spoken: 'second-amplitude-per-watt',
+    prior: -0.4,
+    publishedChecks: [],
+    lists: [],
+    definition: 'The same of the second part: its amplitude divided by what the load added to the mean power of the idle phase.',
+    formula: String.raw`R_k = \frac{A_k}{\bar P_\mathrm{load} - \bar P_\mathrm{idle}}`,
+    assumptions: ['All of the power that is measured becomes heat in the device.', ...CONSTANT_LOAD, ...FITTED],
+    absentWhen: ['the second amplitude is absent', 'there is no idle phase', 'there is no power'],
+    source: 'JESD51 family of standards, structure functions: parts of a response per watt (from memory)',
+    check: 'hand-computed quotients',
   },
   asymptote_temperature: {
     label: 'asymptote temperature',
@@ -147,10 +243,20 @@ export const THERMAL = subject('thermal', {
     prior: -0.3,
     publishedChecks: FIT,
     lists: [],
-    definition: 'Temperature at which the fitted step response ends, at the mean ambient of the load phase.',
+    definition:
+      'Temperature at which the fitted response ends, at the mean ambient of the load phase. Its interval reaches over all fits that the readings allow at 95 %: where one exponential is enough, these have a slower part hidden below the scatter, up to 30 times slower. It does not cover a part that is slower still, nor one that begins after the load ended.',
     formula: String.raw`T_\infty = \vartheta_\infty + \bar T_\mathrm{ambient}`,
-    assumptions: ['The load was constant and would have gone on.'],
-    absentWhen: ['the load changed', HELD, 'the load lasted less than two time constants', 'residuals exceed 5 % of the step'],
+    assumptions: [
+      ...CONSTANT_LOAD,
+      ...FITTED,
+      'A device that settles otherwise than by a sum of exponentials moves the end by a tenth of what it lies beyond the load, as a standard uncertainty.',
+    ],
+    absentWhen: [
+      ...NO_RESPONSE,
+      'a slower part is seen, but not where it ends: the figure is then above its lower end',
+      'the readings leave the end open by 30 % of the step or more: the same',
+      'a slower part is seen, and the load lasted less than eight time constants of the main part: the same',
+    ],
     source: STEP,
     check: FIRST_ORDER,
   },
@@ -192,10 +298,14 @@ export const THERMAL = subject('thermal', {
     publishedChecks: ['gum-5-2-2'],
     lists: [],
     definition:
-      'Ambient at which the steady temperature would reach the limit: the limit less the temperature rise. An extrapolation, given within 10 K of the ambient of the test.',
-    formula: String.raw`T_\mathrm{ceiling} = T_\mathrm{limit} - \Delta T,\quad |T_\mathrm{ceiling} - \bar T_\mathrm{ambient}| \le 10\,\mathrm K`,
+      'Ambient at which the device would end at its limit: the limit less the rise of the asymptote temperature over the ambient of the load phase. An extrapolation, given within 10 K of the ambient of the test; its interval is that of the asymptote, the other way round. It covers what the asymptote covers, and no change of fan or leakage with the ambient.',
+    formula: String.raw`T_\mathrm{ceiling} = T_\mathrm{limit} - (T_\infty - \bar T_\mathrm{ambient}),\quad |T_\mathrm{ceiling} - \bar T_\mathrm{ambient}| \le 10\,\mathrm K`,
     assumptions: ['The rise does not depend on the ambient; leakage and fans say otherwise far from the test.'],
-    absentWhen: [NOT_STEADY, 'the load changed', HELD, 'it lies more than 10 K from the ambient of the test', 'no limit is stated'],
+    absentWhen: [
+      'the asymptote temperature is absent: where that has a lower end, the ceiling is below an upper one',
+      'it lies more than 10 K from the ambient of the test',
+      'no limit is stated',
+    ],
     source: PRACTICE,
     check: 'hand-computed differences',
   },

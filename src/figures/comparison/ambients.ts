@@ -3,7 +3,7 @@ import { subtract } from '../../quantities/arithmetic.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
 import { isReason } from '../absent.ts';
 import { orRefused } from '../joined.ts';
-import { verdictAgainst } from './compared.ts';
+import { leavesOut } from './compared.ts';
 
 /** K: as much as a temperature may still change in 15 min and count as steady. */
 const LEAST = 1;
@@ -19,5 +19,5 @@ export function ambientsDiffer(a: Quantity, b: Quantity): boolean {
   const difference = orRefused(subtract(a, b));
   if (isReason(difference)) return true;
   const apart = Math.abs(difference.value);
-  return apart > ENOUGH || (apart > LEAST && verdictAgainst(difference, 0) === 'told apart');
+  return apart > ENOUGH || (apart > LEAST && leavesOut(difference, 0));
 }

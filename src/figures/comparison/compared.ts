@@ -1,10 +1,9 @@
-/** Runs side by side: what comparison figures are computed from. */
+/** Runs side by side, by setting: what comparison figures are computed from. */
 import { sumSorted } from '../../quantities/combine.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
 import { interval95 } from '../../quantities/uncertainty.ts';
-import { absent, isReason, type Of, type Reason } from '../absent.ts';
-import { type Figure, type FigureMap, type From, isPresent, type NameOfFigure, type PresentFigure } from '../figure.ts';
-import { isTellable } from '../sources.ts';
+import type { Of, Reason } from '../absent.ts';
+import { type Figure, isPresent, type PresentFigure } from '../figure.ts';
 
 export interface ComparedRun {
   readonly alias: string;
@@ -15,26 +14,50 @@ export interface ComparedRun {
   /** Hz, as set; absent where the run states none. */
   readonly clockSetting?: number;
   /** The run's own figures, keys without alias. */
-  readonly figures: FigureMap;
+  readonly figures: ReadonlyMap<string, Figure>;
+}
+
+/** The runs of one setting, one or more, of one specimen and alike but for time. */
+export interface ComparedSetting {
+  readonly alias: string;
+  readonly runs: readonly ComparedRun[];
 }
 
 export interface Compared {
   /** Comparison id, used in source ids. */
   readonly id: string;
-  readonly reference: ComparedRun;
-  /** The runs beside the reference, in the author's order. */
-  readonly others: readonly ComparedRun[];
+  readonly reference: ComparedSetting;
+  /** The settings beside the reference, in the author's order. */
+  readonly others: readonly ComparedSetting[];
+  /** Other repeats of the specimen: groups of runs alike but for time. They say how runs lie apart, and nothing else. */
+  readonly repeats?: readonly (readonly ComparedRun[])[];
 }
 
-/** A value of several runs, with the runs' figures that it came from. */
+/** Of which runs a figure of a setting is, and what is known of how such runs lie apart. */
+export interface Origin {
+  /** Figures of runs: `larch-fast/load_power`. */
+  readonly names: readonly string[];
+  /** Degrees of freedom of the spread between runs; 0 where it is unknown. */
+  readonly dof: number;
+}
+
+/** The runs of a setting together. Its figures are theirs, or the mean of theirs; `run` is the first one. */
+export interface Setting extends ComparedRun {
+  readonly runs: readonly string[];
+  readonly origins: ReadonlyMap<string, Origin>;
+}
+
+/** A value of several settings, with what it came from. */
 export interface Derived {
   readonly quantity: Quantity;
-  readonly figures: readonly string[];
+  readonly origins: readonly Origin[];
   readonly of?: Of;
   readonly inferred?: readonly string[];
+  /** What stood in for something that was not measured: "the mean clock of the load phase for that of the scores". */
+  readonly standsIn?: readonly string[];
 }
 
-/** A run's figure that a comparison needs, or why it cannot be had. */
+/** A setting's figure that a comparison needs, or why it cannot be had. */
 export function operand(run: ComparedRun, key: string): PresentFigure | Reason {
   const figure = run.figures.get(key);
   if (figure === undefined) return { absent: 'operand-absent', why: `The run ${run.alias} has no ${key}.` };
@@ -42,37 +65,23 @@ export function operand(run: ComparedRun, key: string): PresentFigure | Reason {
   return { absent: 'operand-absent', why: `${key} of ${run.alias} is absent. ${figure.why}` };
 }
 
-/** How a figure's source is named: `larch-fast/load_power`. */
-export function named(run: ComparedRun, key: string): string {
-  return `${run.run}/${key}`;
+/** Where a setting's figure came from. */
+export function originOf({ origins, run }: Setting, key: string): Origin {
+  return origins.get(key) ?? { names: [`${run}/${key}`], dof: 0 };
 }
 
-export type Verdict = 'told apart' | 'not told apart' | 'cannot be told';
-
-/** Whether the 95 % interval leaves a value out: 1 for a ratio of equals, 0 for a difference; it cannot be told where the uncertainty is unknown. */
-export function verdictAgainst(quantity: Quantity, neutral: number): Verdict {
+/** Whether the 95 % interval leaves a value out; not where the uncertainty is unknown. */
+export function leavesOut(quantity: Quantity, neutral: number): boolean {
   const interval = interval95(quantity);
-  if (!interval) return 'cannot be told';
-  return interval[0] > neutral || interval[1] < neutral ? 'told apart' : 'not told apart';
-}
-
-/** Puts a derived value, or the reason for none, under its name; the verdict goes along. */
-export function compared(name: NameOfFigure, outcome: Derived | Reason, of: Of, verdict: (quantity: Quantity) => string): Figure {
-  if (isReason(outcome)) return absent(name, { ...outcome, of: { ...of, ...outcome.of } });
-  const { quantity, figures, inferred = [] } = outcome;
-  if (!isTellable(quantity))
-    return absent(name, { absent: 'out-of-range', why: 'The numbers are too large or too small to compute with.', of });
-  const from: From = { figures: [...new Set(figures)].sort(), columns: [], rows: null };
-  return {
-    name,
-    quantity,
-    from,
-    ...(inferred.length > 0 ? { inferred: [...new Set(inferred)] } : {}),
-    of: { ...of, ...outcome.of, verdict: verdict(quantity) },
-  };
+  return interval !== null && (interval[0] > neutral || interval[1] < neutral);
 }
 
 /** Mean of numbers, the same bits whatever their order. */
 export function evenMean(numbers: readonly number[]): number {
   return sumSorted(numbers) / numbers.length;
+}
+
+/** A setting with one run, under the run's alias. */
+export function alone(run: ComparedRun): ComparedSetting {
+  return { alias: run.alias, runs: [run] };
 }

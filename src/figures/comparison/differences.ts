@@ -2,42 +2,41 @@
 import { subtract } from '../../quantities/arithmetic.ts';
 import { isReason, type Reason } from '../absent.ts';
 import { rangeMarks } from '../accurate-range.ts';
-import type { Figure } from '../figure.ts';
+import type { FigureName } from '../catalogue.ts';
 import { orRefused } from '../joined.ts';
 import { clocksOf } from './clocks.ts';
-import { type ComparedRun, compared, type Derived, named, operand, verdictAgainst } from './compared.ts';
+import { type Derived, operand, originOf, type Setting } from './compared.ts';
 import { ofScope, type Pair, powerKeys } from './relative.ts';
+import { type Tested, tested } from './tested.ts';
 
 /** W: load power less the reference's, at one place of measurement. */
-export function powerDelta(pair: Pair): Figure {
+export function powerDelta(pair: Pair): Tested {
   const { run, reference } = pair;
   const keys = powerKeys(run, reference);
-  const outcome = isReason(keys) ? keys : difference(run, keys.run, reference, keys.reference);
-  return compared('power_delta', outcome, ofScope(pair, null), (quantity) => verdictAgainst(quantity, 0));
+  return delta(pair, 'power_delta', isReason(keys) ? keys : difference(run, keys.run, reference, keys.reference));
 }
 
 /**
  * K: rise over ambient less the reference's, of the channel that is the primary one in both. Two specimens have two die sensors: where
  * these state no accuracy, the scatter of the readings does not tell the specimens apart.
  */
-export function riseDelta(pair: Pair): Figure {
-  const { run, reference } = pair;
-  const outcome = difference(run, 'temperature_rise', reference, 'temperature_rise');
-  const strangers = run.device !== reference.device || run.specimen !== reference.specimen;
-  return compared('rise_delta', outcome, ofScope(pair, null), (quantity) =>
-    strangers && quantity.repeatabilityOnly ? 'cannot be told' : verdictAgainst(quantity, 0),
-  );
+export function riseDelta(pair: Pair): Tested {
+  return delta(pair, 'rise_delta', difference(pair.run, 'temperature_rise', pair.reference, 'temperature_rise'));
 }
 
 /** Hz: mean clock under load less the reference's; absent where one is the requested and the other the delivered clock. */
-export function clockDelta(pair: Pair): Figure {
-  const { run, reference } = pair;
-  const outcome = difference(run, 'mean_clock', reference, 'mean_clock');
-  return compared('clock_delta', outcome, ofScope(pair, null), (quantity) => verdictAgainst(quantity, 0));
+export function clockDelta(pair: Pair): Tested {
+  return delta(pair, 'clock_delta', difference(pair.run, 'mean_clock', pair.reference, 'mean_clock'));
+}
+
+function delta(pair: Pair, name: FigureName, outcome: Derived | Reason): Tested {
+  const between = [pair.run, pair.reference] as const;
+  const question = { neutral: 0, kind: 'apart', between, sensors: name === 'rise_delta' } as const;
+  return tested(name, `${name}.${pair.run.alias}`, outcome, ofScope(pair, null), question);
 }
 
 /** A run's figure less the reference's, which may stand under another key: source by source, so that what they share cancels. */
-export function difference(run: ComparedRun, key: string, reference: ComparedRun, referenceKey: string): Derived | Reason {
+export function difference(run: Setting, key: string, reference: Setting, referenceKey: string): Derived | Reason {
   const own = operand(run, key);
   const base = operand(reference, referenceKey);
   if (isReason(base)) return base;
@@ -53,5 +52,5 @@ export function difference(run: ComparedRun, key: string, reference: ComparedRun
     ...clocks,
     ...rangeMarks(own, base),
   };
-  return { quantity, figures: [named(run, key), named(reference, referenceKey)], of };
+  return { quantity, origins: [originOf(run, key), originOf(reference, referenceKey)], of };
 }

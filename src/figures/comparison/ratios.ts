@@ -1,5 +1,4 @@
-/** Ratios of a run against the reference: speedup, clock, efficiency, gain per clock, performance per watt. */
-
+/** Ratios of a setting against the reference: speedup, clock, efficiency, gain per clock, performance per watt. */
 import { divide, subtract } from '../../quantities/arithmetic.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
 import type { Refusal } from '../../quantities/refusal.ts';
@@ -9,19 +8,27 @@ import { isReason, type Reason } from '../absent.ts';
 import { rangeMarks } from '../accurate-range.ts';
 import type { FigureName } from '../catalogue.ts';
 import { orRefused } from '../joined.ts';
-import type { Entry } from '../soak.ts';
-import { compared, type Derived, verdictAgainst } from './compared.ts';
+import { type Derived, leavesOut } from './compared.ts';
 import { clockRatioOf, ofScope, type Pair, powerRatioOf, type Scope, speedupOf } from './relative.ts';
+import { type Question, type Tested, tested } from './tested.ts';
 
-/** The ratios of one run: over all tests, then test by test. */
-export function ratioFigures(pair: Pair): Entry[] {
+/** Ratios that join scores with a clock or a power. */
+const JOINED = { neutral: 1, kind: 'apart', joins: true } as const;
+
+/** The ratios of one setting: over all tests, then test by test. */
+export function ratioFigures(pair: Pair): Tested[] {
   const scopes: Scope[] = [null, ...pair.tests];
+  const bare = { neutral: 1, kind: 'apart' } as const;
   return [
-    ...each(pair, 'speedup', scopes, speedupOf),
-    ...each(pair, 'clock_ratio', clockScopes(pair), clockRatioOf),
-    ...each(pair, 'scaling_efficiency', scopes, (of, scope) => joined(speedupOf(of, scope), clockRatioOf(of, scope), divide)),
-    ...each(pair, 'gain_per_clock', scopes, gainPerClock),
-    ...each(pair, 'performance_per_watt', scopes, (of, scope) => joined(speedupOf(of, scope), powerRatioOf(of, scope), divide)),
+    ...each(pair, 'speedup', scopes, bare, speedupOf),
+    ...each(pair, 'clock_ratio', clockScopes(pair), bare, clockRatioOf),
+    ...each(pair, 'scaling_efficiency', scopes, JOINED, (of, scope) =>
+      joined(speedupOf(of, scope), clockRatioOf(of, scope), divide),
+    ),
+    ...each(pair, 'gain_per_clock', scopes, JOINED, gainPerClock),
+    ...each(pair, 'performance_per_watt', scopes, JOINED, (of, scope) =>
+      joined(speedupOf(of, scope), powerRatioOf(of, scope), divide),
+    ),
   ];
 }
 
@@ -29,11 +36,13 @@ function each(
   pair: Pair,
   name: FigureName,
   scopes: readonly Scope[],
+  question: Question,
   ratio: (pair: Pair, scope: Scope) => Derived | Reason,
-): Entry[] {
+): Tested[] {
+  const between = [pair.run, pair.reference] as const;
   return scopes.map((scope) => {
     const address = scope ? `${name}.${pair.run.alias}.${scope.id}` : `${name}.${pair.run.alias}`;
-    return [address, compared(name, ratio(pair, scope), ofScope(pair, scope), (quantity) => verdictAgainst(quantity, 1))];
+    return tested(name, address, ratio(pair, scope), ofScope(pair, scope), { ...question, between });
   });
 }
 
@@ -60,8 +69,9 @@ function joined(
   const { over, clock } = other.of ?? {};
   return {
     quantity,
-    figures: [...speedup.figures, ...other.figures],
+    origins: [...speedup.origins, ...other.origins],
     inferred: [...(speedup.inferred ?? []), ...(other.inferred ?? [])],
+    standsIn: [...(speedup.standsIn ?? []), ...(other.standsIn ?? [])],
     of: {
       ...(tests === undefined ? {} : { tests }),
       ...(over === undefined ? {} : { over }),
@@ -87,6 +97,6 @@ function overOne(quantity: Quantity, then: (rest: Quantity) => Quantity | Refusa
 
 /** Why figures per clock cannot be had where two clocks are about the same; null where they are told apart. */
 export function sameClocks({ run, reference }: Pair, clock: Derived | Reason): Reason | null {
-  if (isReason(clock) || verdictAgainst(clock.quantity, 1) === 'told apart') return null;
+  if (isReason(clock) || leavesOut(clock.quantity, 1)) return null;
   return { absent: 'out-of-range', why: `The measured clocks of ${run.alias} and ${reference.alias} are not told apart.` };
 }

@@ -6,19 +6,20 @@ import { rangeMarks } from '../accurate-range.ts';
 import { isPresent } from '../figure.ts';
 import { orRefused } from '../joined.ts';
 import { clocksOf } from './clocks.ts';
-import { type Compared, type ComparedRun, type Derived, named, operand } from './compared.ts';
+import { type Derived, operand, originOf, type Setting } from './compared.ts';
+import type { Settled } from './settings.ts';
 import { geometricMeanOf, ofTest, ratiosOf, type Test, testSpeedup } from './tests.ts';
 
 /** Over which a ratio is taken: one test, or all that both runs have. */
 export type Scope = Test | null;
 
 export interface Pair {
-  readonly run: ComparedRun;
-  readonly reference: ComparedRun;
+  readonly run: Setting;
+  readonly reference: Setting;
   readonly tests: readonly Test[];
 }
 
-export function pairsOf({ reference, others }: Compared, tests: readonly Test[]): Pair[] {
+export function pairsOf({ reference, others }: Settled, tests: readonly Test[]): Pair[] {
   return others.map((run) => ({ run, reference, tests }));
 }
 
@@ -37,10 +38,16 @@ export function speedupOf({ run, reference, tests }: Pair, scope: Scope): Derive
   return leftOut.length === 0 ? overall : { ...overall, of: { ...overall.of, left_out: leftOut.join('; ') } };
 }
 
-/** How a clock or a power stands in for that of the scores, printed as an inference. */
+/** How a clock or a power stands in for that of the scores: in short, and as an inference. */
 const STANDS_IN = {
-  clock: 'The clock during the scores was not logged: the mean clock of the load phase stands in for it.',
-  power: 'The power during the scores was not logged: the mean power of the load phase stands in for it.',
+  clock: {
+    standsIn: ['the mean clock of the load phase stands in for that of the scores'],
+    inferred: ['The clock during the scores was not logged: the mean clock of the load phase stands in for it.'],
+  },
+  power: {
+    standsIn: ['the mean power of the load phase stands in for that of the scores'],
+    inferred: ['The power during the scores was not logged: the mean power of the load phase stands in for it.'],
+  },
 };
 
 /** Ratio of measured clocks: during the scores where both logs cover them, else over the load phase. */
@@ -81,10 +88,10 @@ function sharedOf(ratios: readonly Derived[]): Of {
 function overLoad({ run, reference, tests }: Pair, key: string, what: 'clock' | 'power', referenceKey = key): Derived | Reason {
   const found = ratio(run, reference, key, referenceKey);
   if (isReason(found)) return found;
-  return { ...found, of: { ...found.of, over: 'the load phase' }, inferred: tests.length > 0 ? [STANDS_IN[what]] : [] };
+  return { ...found, of: { ...found.of, over: 'the load phase' }, ...(tests.length > 0 ? STANDS_IN[what] : {}) };
 }
 
-function ratio(run: ComparedRun, reference: ComparedRun, key: string, referenceKey = key): Derived | Reason {
+function ratio(run: Setting, reference: Setting, key: string, referenceKey = key): Derived | Reason {
   const own = operand(run, key);
   const base = operand(reference, referenceKey);
   if (isReason(base)) return base;
@@ -95,13 +102,17 @@ function ratio(run: ComparedRun, reference: ComparedRun, key: string, referenceK
   const quantity = orRefused(divide(own.quantity, base.quantity));
   if (isReason(quantity)) return quantity;
   if (!(quantity.value > 0)) return { absent: 'out-of-range', why: `The ratio of ${key} is not above zero.` };
-  return { quantity, figures: [named(run, key), named(reference, referenceKey)], of: { ...clocks, ...rangeMarks(own, base) } };
+  return {
+    quantity,
+    origins: [originOf(run, key), originOf(reference, referenceKey)],
+    of: { ...clocks, ...rangeMarks(own, base) },
+  };
 }
 
 type At = string | number | boolean | undefined;
 
 /** Electrical figures of different places, or of a place that one of the two does not state, are not put together. */
-function differentPlaces(run: ComparedRun, reference: ComparedRun, own: At, base: At): Reason {
+function differentPlaces(run: Setting, reference: Setting, own: At, base: At): Reason {
   const where = (at: At) => (at === undefined ? 'at a place that is not stated' : `at the ${at}`);
   return {
     absent: 'different-places',
@@ -110,7 +121,7 @@ function differentPlaces(run: ComparedRun, reference: ComparedRun, own: At, base
 }
 
 /** The load powers of two runs at one place: the primary ones, or the first two by channel name that agree. */
-export function powerKeys(run: ComparedRun, reference: ComparedRun): { readonly run: string; readonly reference: string } | Reason {
+export function powerKeys(run: Setting, reference: Setting): { readonly run: string; readonly reference: string } | Reason {
   const own = loadPowers(run);
   const base = loadPowers(reference);
   for (const a of own) {
@@ -122,7 +133,7 @@ export function powerKeys(run: ComparedRun, reference: ComparedRun): { readonly 
   return isReason(missing) ? missing : { absent: 'operand-absent', why: 'No load power of both runs is present.' };
 }
 
-function loadPowers({ figures }: ComparedRun): { readonly key: string; readonly at: At }[] {
+function loadPowers({ figures }: Setting): { readonly key: string; readonly at: At }[] {
   return [...figures]
     .filter(([, figure]) => figure.name === 'load_power' && isPresent(figure))
     .map(([key, { of }]) => ({ key, at: of?.at }))

@@ -7,7 +7,7 @@ import type { Quantity } from '../../quantities/quantity.ts';
 import { exp, log } from '../../statistics/elementary.ts';
 import { isReason, type Of, type Reason } from '../absent.ts';
 import { orRefused } from '../joined.ts';
-import { type ComparedRun, type Derived, evenMean, named, operand } from './compared.ts';
+import { type ComparedRun, type Derived, evenMean, operand, originOf, type Setting } from './compared.ts';
 
 export interface Test {
   readonly id: string;
@@ -31,7 +31,7 @@ export function ofTest({ id, title }: Test): Of {
 }
 
 /** Performance in a test as a multiple of the reference's: score over score where higher is better, the other way round where lower is. */
-export function testSpeedup(run: ComparedRun, reference: ComparedRun, { id, title }: Test): Derived | Reason {
+export function testSpeedup(run: Setting, reference: Setting, { id, title }: Test): Derived | Reason {
   const key = `score.${id}`;
   const own = operand(run, key);
   const base = operand(reference, key);
@@ -54,7 +54,7 @@ export function testSpeedup(run: ComparedRun, reference: ComparedRun, { id, titl
       absent: 'out-of-range',
       why: `${title} is in ${own.quantity.unit} in ${run.alias} and in ${base.quantity.unit} in ${reference.alias}.`,
     };
-  return { quantity: ratio, figures: [named(run, key), named(reference, key)] };
+  return { quantity: ratio, origins: [originOf(run, key), originOf(reference, key)] };
 }
 
 /** Ratios and logarithms need numbers above zero. */
@@ -75,8 +75,9 @@ export function geometricMeanOf(ratios: readonly Derived[]): Derived {
   const values = ratios.map(({ quantity }) => quantity.value);
   return {
     quantity: combine(value, '1', terms),
-    figures: ratios.flatMap(({ figures }) => figures),
+    origins: ratios.flatMap(({ origins }) => origins),
     inferred: ratios.flatMap(({ inferred = [] }) => inferred),
+    standsIn: ratios.flatMap(({ standsIn = [] }) => standsIn),
     of: { tests: n, smallest: Math.min(...values), largest: Math.max(...values) },
   };
 }

@@ -2,11 +2,11 @@
 import { mean } from '../../statistics/mean.ts';
 import { absent, type Of, type Reason } from '../absent.ts';
 import { type FigureName, figuresIn } from '../catalogue.ts';
-import { type FigureMap, isPresent, type PresentFigure } from '../figure.ts';
+import { type Figure, isPresent, type PresentFigure } from '../figure.ts';
 import { counted } from '../in-words.ts';
 import type { Entry } from '../soak.ts';
 import { groupsOf, type RepeatedRun, type RepeatGroup } from './groups.ts';
-import { type Spread, spreadFigure, spreadWithin } from './spread.ts';
+import { type Spread, spreadBeyond, spreadFigure, spreadWithin, type Within } from './spread.ts';
 
 /** What is compared besides scores. */
 const COMPARED = figuresIn('repeats');
@@ -16,7 +16,7 @@ const COMPARED = figuresIn('repeats');
  * was run twice, or only one was run. A group is named by its earliest run. One specimen says nothing of another, so nothing is ever
  * called typical.
  */
-export function repeatFigures(device: string, runs: readonly RepeatedRun[]): FigureMap {
+export function repeatFigures(device: string, runs: readonly RepeatedRun[]): ReadonlyMap<string, Figure> {
   return new Map(groupsOf(runs).flatMap((group) => [...repeatability(device, group), ...specimenSpread(device, group)]));
 }
 
@@ -40,15 +40,27 @@ function specimenSpread(device: string, group: RepeatGroup): Entry[] {
     return [[`specimen_spread.${group.id}`, absent('specimen_spread', { absent: 'too-short', why, of: ofGroup(group) })]];
   }
   return addressesOf(group).map((address) => {
-    const means = [...group.specimens.values()].flatMap((runs) => {
-      const values = valuesAt(runs, address).map(valueIn);
-      return values.length > 0 ? [mean(values)] : [];
-    });
-    return entryOf(device, 'specimen_spread', group, address, () => spreadWithin([means]));
+    const runs = [...group.specimens.values()]
+      .map((of) => valuesAt(of, address).map(valueIn))
+      .filter((values) => values.length > 0);
+    return entryOf(device, 'specimen_spread', group, address, () => spreadWithin([runs.map(mean)]), withinOf(runs));
   });
 }
 
-function entryOf(device: string, name: FigureName, group: RepeatGroup, address: string, spread: () => Spread | null): Entry {
+/** What how runs repeat adds to the variance of specimens' means; null where no specimen was run twice. */
+function withinOf(specimens: readonly (readonly number[])[]): Within | null {
+  const spread = spreadWithin(specimens);
+  return spread && { variance: spread.deviation ** 2 * mean(specimens.map(({ length }) => 1 / length)), dof: spread.dof };
+}
+
+function entryOf(
+  device: string,
+  name: FigureName,
+  group: RepeatGroup,
+  address: string,
+  spread: () => Spread | null,
+  within: Within | null = null,
+): Entry {
   const full = `${name}.${group.id}.${address}`;
   const figures = valuesAt(group.runs, address);
   const of = { ...ofGroup(group), figure: address };
@@ -69,7 +81,8 @@ function entryOf(device: string, name: FigureName, group: RepeatGroup, address: 
     columns: [],
     rows: null,
   };
-  return [full, spreadFigure({ name, address: full, device, spread: found, unit: figures[0]!.quantity.unit, of, from })];
+  const told = { name, address: full, device, spread: found, unit: figures[0]!.quantity.unit, of, from };
+  return [full, within ? spreadBeyond(told, within) : spreadFigure(told)];
 }
 
 /** Differences of °C are in K; different places and units are not put together. */

@@ -1,51 +1,55 @@
 /** How performance grows over the settings of a comparison: an exponent, and the share of time that no clock shortens. */
 
 import { combine } from '../../quantities/combine.ts';
-import type { Quantity } from '../../quantities/quantity.ts';
-import { exact, interval95 } from '../../quantities/uncertainty.ts';
+import { exact } from '../../quantities/uncertainty.ts';
 import { log } from '../../statistics/elementary.ts';
-import { absent, isReason, type Of, type Reason } from '../absent.ts';
-import { type Compared, compared, type Derived, verdictAgainst } from '../comparison/compared.ts';
+import { isReason, type Reason } from '../absent.ts';
+import type { Derived } from '../comparison/compared.ts';
 import { sameClocks } from '../comparison/ratios.ts';
 import { clockRatioOf, ofScope, type Pair, type Scope, speedupOf } from '../comparison/relative.ts';
+import type { Settled } from '../comparison/settings.ts';
+import { type Tested, tested } from '../comparison/tested.ts';
 import { ofTest, type Test } from '../comparison/tests.ts';
-import type { Entry } from '../soak.ts';
 import { exponentOf, independentShareOf } from './estimators.ts';
 import { type Estimator, type Point, throughFit } from './through-fit.ts';
 
 /** An exponent with an interval takes this many settings; fewer give pairs. */
 const SETTINGS = 4;
 
-/** `scaling_exponent` and `scaling_exponent.<test>` from four settings on, else pairs by alias; `clock_independent_share.<test>`. */
-export function scalingFigures(comparison: Compared, pairs: readonly Pair[], tests: readonly Test[]): Entry[] {
-  const settings = settingsOf(comparison);
+const LINEAR = { neutral: 1, kind: 'linear', joins: true } as const;
+const SHARE = { neutral: 0, kind: 'share', joins: true } as const;
+
+/**
+ * `scaling_exponent` and `scaling_exponent.<test>` from four settings on, else pairs by alias; `clock_independent_share.<test>`. `id` is
+ * the comparison's, for the sources that only the fits have.
+ */
+export function scalingFigures(id: string, together: Settled, pairs: readonly Pair[], tests: readonly Test[]): Tested[] {
+  const settings = settingsOf(together);
   return [
-    ...(settings >= SETTINGS ? exponents(comparison, pairs, tests) : pairExponents(pairs, tests, settings)),
-    ...tests.map((test): Entry => {
-      const outcome = fitted(comparison, pairs, test, `clock_independent_share.${test.id}`, independentShareOf);
-      return [
-        `clock_independent_share.${test.id}`,
-        compared('clock_independent_share', outcome, ofTest(test), (quantity) => verdictAgainst(quantity, 0)),
-      ];
+    ...(settings >= SETTINGS ? exponents(id, pairs, tests) : pairExponents(pairs, tests, settings)),
+    ...tests.map((test) => {
+      const address = `clock_independent_share.${test.id}`;
+      const outcome = fitted(id, pairs, test, address, independentShareOf);
+      return tested('clock_independent_share', address, outcome, ofTest(test), SHARE);
     }),
   ];
 }
 
-/** Distinct clock settings; a run that states none counts as one of its own. */
-function settingsOf({ reference, others }: Compared): number {
+/** Distinct clock settings; one that states none counts as one of its own. */
+function settingsOf({ reference, others }: Settled): number {
   return new Set([reference, ...others].map(({ clockSetting, run }) => clockSetting ?? run)).size;
 }
 
-function exponents(comparison: Compared, pairs: readonly Pair[], tests: readonly Test[]): Entry[] {
+function exponents(id: string, pairs: readonly Pair[], tests: readonly Test[]): Tested[] {
   return [null, ...tests].map((scope: Scope) => {
     const address = scope ? `scaling_exponent.${scope.id}` : 'scaling_exponent';
-    const outcome = fitted(comparison, pairs, scope, address, exponentOf);
-    return [address, compared('scaling_exponent', outcome, scope ? ofTest(scope) : {}, linearVerdict)];
+    const outcome = fitted(id, pairs, scope, address, exponentOf);
+    return tested('scaling_exponent', address, outcome, scope ? ofTest(scope) : {}, LINEAR);
   });
 }
 
 /** All runs through one fit; a run whose operand is absent is absent from it, and named. */
-function fitted({ id }: Compared, pairs: readonly Pair[], scope: Scope, address: string, estimator: Estimator): Derived | Reason {
+function fitted(id: string, pairs: readonly Pair[], scope: Scope, address: string, estimator: Estimator): Derived | Reason {
   const points = pairs.map((pair) => pointOf(pair, scope));
   const had = points.filter((each): each is Point & Derived => !isReason(each));
   const lost = points.find(isReason);
@@ -59,9 +63,10 @@ function fitted({ id }: Compared, pairs: readonly Pair[], scope: Scope, address:
   const quantity = throughFit([{ x: one, y: one }, ...had], estimator, source);
   return {
     quantity,
-    figures: had.flatMap(({ figures }) => figures),
+    origins: had.flatMap(({ origins }) => origins),
     inferred: had.flatMap(({ inferred = [] }) => inferred),
-    of: { runs: had.length + 1 },
+    standsIn: had.flatMap(({ standsIn = [] }) => standsIn),
+    of: { settings: had.length + 1 },
   };
 }
 
@@ -79,20 +84,23 @@ function pointOf(pair: Pair, scope: Scope): (Point & Derived) | Reason {
     x: clock.quantity,
     y: speedup.quantity,
     quantity: speedup.quantity,
-    figures: [...speedup.figures, ...clock.figures],
+    origins: [...speedup.origins, ...clock.origins],
     inferred: [...(speedup.inferred ?? []), ...(clock.inferred ?? [])],
+    standsIn: [...(speedup.standsIn ?? []), ...(clock.standsIn ?? [])],
   };
 }
 
-/** Fewer settings: no exponent of the whole, and one for each run against the reference. */
-function pairExponents(pairs: readonly Pair[], tests: readonly Test[], settings: number): Entry[] {
-  const why = `An exponent over the settings takes ${SETTINGS} of them; these runs have ${settings}. There is one for each pair.`;
+/** Fewer settings: no exponent of the whole, and one for each against the reference. */
+function pairExponents(pairs: readonly Pair[], tests: readonly Test[], settings: number): Tested[] {
+  const why = `An exponent over the settings takes ${SETTINGS} of them; there are ${settings} here. There is one for each pair.`;
+  const overall = { absent: 'too-short', why } as const;
   return [
-    ['scaling_exponent', absent('scaling_exponent', { absent: 'too-short', why })],
+    tested('scaling_exponent', 'scaling_exponent', overall, {}, LINEAR),
     ...pairs.flatMap((pair) =>
-      [null, ...tests].map((scope: Scope): Entry => {
+      [null, ...tests].map((scope: Scope) => {
         const address = ['scaling_exponent', pair.run.alias, ...(scope ? [scope.id] : [])].join('.');
-        return [address, compared('scaling_exponent', pairExponent(pair, scope), ofScope(pair, scope), linearVerdict)];
+        const question = { ...LINEAR, between: [pair.run, pair.reference] as const };
+        return tested('scaling_exponent', address, pairExponent(pair, scope), ofScope(pair, scope), question);
       }),
     ),
   ];
@@ -102,27 +110,18 @@ function pairExponents(pairs: readonly Pair[], tests: readonly Test[], settings:
 function pairExponent(pair: Pair, scope: Scope): Derived | Reason {
   const point = pointOf(pair, scope);
   if (isReason(point)) return point;
-  const same = sameClocks(pair, { quantity: point.x, figures: [] });
+  const same = sameClocks(pair, { quantity: point.x, origins: [] });
   if (same) return same;
   const [logX, logY] = [log(point.x.value), log(point.y.value)];
   const { step: _step, ...quantity } = combine(logY / logX, '1', [
     { quantity: point.y, sensitivity: 1 / (point.y.value * logX) },
     { quantity: point.x, sensitivity: -logY / (point.x.value * logX * logX) },
   ]);
-  return { quantity, figures: point.figures, inferred: point.inferred ?? [], of: { runs: 2 } satisfies Of };
-}
-
-/** What the data excludes and what it does not, of performance that is proportional to the clock (an exponent of 1). */
-function linearVerdict(quantity: Quantity): string {
-  const interval = interval95(quantity);
-  if (!interval) return 'cannot be told';
-  const [low, high] = interval;
-  if (high < 1) return 'linear is excluded: it grows more slowly than the clock';
-  if (low > 1) return 'linear is excluded: it grows faster than the clock';
-  return `linear is not excluded; exponents below ${outward(low, Math.floor)} and above ${outward(high, Math.ceil)} are`;
-}
-
-/** To two decimals, away from 1: what is said to be excluded is. */
-function outward(end: number, round: (value: number) => number): string {
-  return (round(end * 100) / 100).toFixed(2);
+  return {
+    quantity,
+    origins: point.origins,
+    inferred: point.inferred ?? [],
+    standsIn: point.standsIn ?? [],
+    of: { settings: 2 },
+  };
 }

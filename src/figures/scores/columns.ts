@@ -4,7 +4,7 @@ import type { Table } from '../../intake/table.ts';
 import { error, type Problem, warning } from '../../problem.ts';
 
 const NEEDED = ['test', 'value', 'unit', 'better'] as const;
-const OPTIONAL = ['id', 'repeat', 'start', 'end'] as const;
+const OPTIONAL = ['id', 'repeat', 'start', 'end', 'clock', 'power'] as const;
 
 /** All columns that a table of scores may have. */
 export const SCORE_COLUMNS = [...NEEDED, ...OPTIONAL] as const;
@@ -28,7 +28,7 @@ export function columnsOf(table: Table): { readonly columns: ScoreColumns; reado
 function missingColumn(table: Table, name: ScoreColumn, spare: readonly string[]): Problem {
   const meant = nearestName(name, spare);
   return error('score-column', table.headPlace, `no column \`${name}\``, {
-    expected: 'test, value, unit and better, and where known repeat, start, end, id',
+    expected: 'test, value, unit and better, and where known repeat, start, end, clock, power, id',
     remedy:
       meant !== undefined
         ? `rename \`${meant}\` to \`${name}\`, if that is what it holds`

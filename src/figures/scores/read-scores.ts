@@ -3,11 +3,18 @@ import { MISSING_MARKERS } from '../../intake/cells.ts';
 import { decimalsOf } from '../../intake/numbers.ts';
 import { readTable, type Table, type TableRow } from '../../intake/table.ts';
 import { error, type Problem } from '../../problem.ts';
+import { isParseFailure, parseQuantity } from '../../quantities/parse.ts';
 import { readUnit, toCanonical, type Unit } from '../../quantities/units.ts';
 import { columnsOf, type ScoreColumn, type ScoreColumns } from './columns.ts';
 import { between, MOMENT_EXPECTED, readMoment } from './moments.ts';
-import type { Moment, Repeat, ScoredTest, Scores } from './score-table.ts';
+import type { Moment, Repeat, ScoredTest, Scores, StatedReading } from './score-table.ts';
 import { tellIds, testId } from './test-ids.ts';
+
+const STATED = { id: 'stated', title: 'stated', dof: null };
+const EXPECTED_STATED = {
+  clock: 'a clock with its unit such as 2.41 GHz, or an empty cell',
+  power: 'a power with its unit such as 8.3 W, or an empty cell',
+};
 
 interface Reading {
   readonly table: Table;
@@ -24,7 +31,7 @@ interface Growing extends Omit<ScoredTest, 'repeats'> {
 }
 
 /**
- * Reads scores: `test, value, unit, better`, and where known `id, repeat, start, end`. `zone` is that of civil times without an offset.
+ * Reads scores: `test, value, unit, better`, and where known `id, repeat, start, end, clock, power`. `zone` is that of civil times without an offset.
  * A row with an error is left out; a cell that says "no result" (empty, NA, -) is kept as such. Never throws.
  */
 export function readScores(bytes: Uint8Array, file: string, zone?: string): { scores: Scores; problems: readonly Problem[] } {
@@ -58,7 +65,16 @@ function readRow(reading: Reading, tests: Map<string, Growing>, row: TableRow): 
   if (!test) return;
   const before = reading.problems.length;
   const { value, step } = readValue(reading, row, test);
-  const repeat: Repeat = { name: nameOf(reading, row, test), value, step, window: windowOf(reading, row), line: row.line };
+  const [clock, power] = [statedIn(reading, row, 'clock'), statedIn(reading, row, 'power')];
+  const repeat: Repeat = {
+    name: nameOf(reading, row, test),
+    value,
+    step,
+    window: windowOf(reading, row),
+    ...(clock && { clock }),
+    ...(power && { power }),
+    line: row.line,
+  };
   if (reading.problems.length > before) return;
   test.repeats.push(repeat);
   tests.set(test.title, test);
@@ -119,6 +135,24 @@ function readValue(reading: Reading, row: TableRow, { scale }: Growing): { reado
     report(reading, row, 'value', 'score-value', `the value \`${text}\``, 'a number, or an empty cell where there was no result');
   const decimals = decimalsOf(text, text.includes('.') ? '.' : ',');
   return { value: toCanonical(number, scale), step: toCanonical(10 ** -decimals, scale) };
+}
+
+/** A clock or power with its unit: `2.41 GHz`. */
+function statedIn(reading: Reading, row: TableRow, column: 'clock' | 'power'): StatedReading | null {
+  const text = cell(reading, row, column) ?? '';
+  if (MISSING_MARKERS.has(text)) return null;
+  const quantity = parseQuantity(text, STATED);
+  const unit = column === 'clock' ? 'Hz' : 'W';
+  const number = /^[0-9]+(?:\.[0-9]+)?/.exec(text)?.[0];
+  if (
+    isParseFailure(quantity) ||
+    quantity.unit !== unit ||
+    !(quantity.value > 0) ||
+    quantity.parts?.length !== 0 ||
+    number === undefined
+  )
+    return report(reading, row, column, 'score-stated', `the ${column} \`${text}\``, EXPECTED_STATED[column]);
+  return { value: quantity.value, step: (quantity.value / Number(number)) * 10 ** -decimalsOf(number, '.') };
 }
 
 function nameOf(reading: Reading, row: TableRow, test: Growing): string {

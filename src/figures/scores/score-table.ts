@@ -15,7 +15,17 @@ export interface Repeat {
   /** One unit of the last digit written, in the test's unit. */
   readonly step: number;
   readonly window: { readonly start: Moment; readonly end: Moment } | null;
+  /** Hz: the mean clock that the device delivered meanwhile, as the table states it. */
+  readonly clock?: StatedReading;
+  /** W: the mean power meanwhile, as the table states it. */
+  readonly power?: StatedReading;
   readonly line: number;
+}
+
+/** A reading in a cell of its own, with one unit of its last digit. */
+export interface StatedReading {
+  readonly value: number;
+  readonly step: number;
 }
 
 export interface ScoredTest {

@@ -1,20 +1,39 @@
 /** Figures of a run's scores, test by test. */
 import { mean } from '../../statistics/mean.ts';
+import { quantile } from '../../statistics/quantile.ts';
 import { sampleDeviation } from '../../statistics/sample-deviation.ts';
 import { absent, type Reason } from '../absent.ts';
-import type { Figure, From } from '../figure.ts';
+import { type Figure, type From, isPresent } from '../figure.ts';
 import type { Meter } from '../power/meters.ts';
 import type { Entry, Soak } from '../soak.ts';
-import { quantityOf, samplingPart, stepPart } from '../sources.ts';
+import { quantityOf } from '../sources.ts';
+import { driftOf } from './drift.ts';
+import { outlierIn } from './outlier.ts';
+import { repeatsPart } from './scatter-of-repeats.ts';
+import { scorePer } from './score-per.ts';
 import { ofTest, type ScoredTest, type Scores } from './score-table.ts';
+import { statedFigures } from './stated-readings.ts';
 import { windowFigures } from './window-figures.ts';
 
-/** `score.<test>`, `energy_per_task.<test>` and, where the log covers the repeats, `score_clock.<test>` and `score_power.<test>`. */
+/**
+ * `score.<test>`, `score_drift.<test>`, `energy_per_task.<test>` and, where the log covers the repeats or the table states them,
+ * `score_clock.<test>` and `score_power.<test>`; what was scored by the watt and by the joule. A log is taken before a table.
+ */
 export function scoreFigures(soak: Soak, scores: Scores | undefined, meter: Meter | Reason | null): Entry[] {
-  return (scores?.tests ?? []).flatMap((test) => [
-    [`score.${test.id}`, scoreOf(soak, scores!, test)] as const,
-    ...windowFigures(soak, test, meter),
-  ]);
+  return (scores?.tests ?? []).flatMap((test) => {
+    const score = scoreOf(soak, scores!, test);
+    const stated = statedFigures(soak, scores!, test);
+    const logged = windowFigures(soak, test, meter).filter(
+      ([address, figure]) => isPresent(figure) || !stated.some(([each]) => each === address),
+    );
+    const had = new Map([...stated, ...logged]);
+    return [
+      [`score.${test.id}`, score] as const,
+      [`score_drift.${test.id}`, driftOf(soak, scores!, test)] as const,
+      ...had,
+      ...scorePer(test, score, had),
+    ];
+  });
 }
 
 function scoreOf(soak: Soak, { file }: Scores, test: ScoredTest): Figure {
@@ -32,12 +51,7 @@ function scoreOf(soak: Soak, { file }: Scores, test: ScoredTest): Figure {
   const spread = sampleDeviation(values);
   const part = repeatsPart(soak, `score.${test.id}`, spread, counted.length, step);
   const quantity = quantityOf(mean(values), test.unit, [part], { stated: true, step });
-  return { name: 'score', quantity, from, of: { ...of, spread } };
-}
-
-/** Scatter of a mean over repeats, s/√n, never below step/√12: equal repeats still have their step (JCGM 100:2008, 4.2.3, F.2.2.1). */
-export function repeatsPart(soak: Soak, address: string, spread: number, n: number, step: number) {
-  const u = spread / Math.sqrt(n);
-  const floor = step / Math.sqrt(12);
-  return u > floor ? samplingPart(soak.context, address, u, n - 1) : stepPart(soak.context, address, step);
+  const outlier = outlierIn(counted);
+  const extremes = { median: quantile(values, 0.5), least: values[0]!, greatest: values[values.length - 1]! };
+  return { name: 'score', quantity, from, of: { ...of, spread, ...extremes, ...(outlier === null ? {} : { outlier }) } };
 }

@@ -7,7 +7,7 @@ import { fromOf, gapsOf, type Measured, placeOf, samplingWords } from '../averag
 import type { Extreme } from '../extreme.ts';
 import { lopsided } from '../extreme-value.ts';
 import { plain } from '../in-words.ts';
-import { orRefused } from '../joined.ts';
+import { joinFrom, orRefused } from '../joined.ts';
 import { figureOf } from '../present.ts';
 import { readingsOf } from '../readings.ts';
 import { typicalScatter } from '../scatter.ts';
@@ -16,8 +16,7 @@ import { intervalOf, quantityOf, samplingPart, stepOf } from '../sources.ts';
 import { timeWhere } from '../time-where.ts';
 import { ambientOver } from './ambient.ts';
 import { limitOf, toleranceOf } from './at-limit.ts';
-import { riseOf } from './rise.ts';
-import { isSettled } from './settle.ts';
+import { asymptoteOf, type Lopsided, together } from './response-figures.ts';
 import type { Course } from './thermal.ts';
 
 /** Limit less peak temperature, K; negative when the limit was passed. Its interval is that of the peak, the other way round. */
@@ -81,27 +80,43 @@ function held(soak: Soak, channel: Channel, address: string): Held | Reason {
 /** An extrapolation further than this from the ambient of the test says nothing, K. */
 const REACH = 10;
 
-/** The ambient at which the steady temperature would reach the limit, °C: limit less rise, within ± 10 K of the test's ambient. */
-export function ambientCeiling(course: Course, changed: Reason | null): Entry {
+/** The ambient at which the fitted end would reach the limit, °C: limit less its rise over the ambient, within ± 10 K of the test's ambient. */
+export function ambientCeiling(course: Course): Entry {
   const address = addressOf('ambient_ceiling', course.channel, course.index);
-  return [address, figureOf('ambient_ceiling', course.soak, ceiling(course, changed))];
+  const outcome = ceiling(course);
+  const interval = isReason(outcome) ? {} : { interval: outcome.interval };
+  return [address, figureOf('ambient_ceiling', course.soak, outcome, interval)];
 }
 
-function ceiling(course: Course, changed: Reason | null): Measured | Reason {
-  const { soak, channel, settling } = course;
+function ceiling(course: Course): Lopsided | Reason {
+  const { soak, channel, series } = course;
   const limit = limitOf(soak, channel);
   if (isReason(limit)) return limit;
-  if (changed) return changed;
-  const rise = riseOf(course);
-  if (isReason(rise)) return withoutBound(rise);
-  if (!isSettled(settling)) return withoutBound(settling.reason);
-  const ambient = ambientOver(soak, settling.rows, 'ambient.steady');
+  const ambient = ambientOver(soak, rowsOf(series.phase), 'ambient.load');
+  const end = asymptoteOf(course);
+  if (isReason(end)) return ceilingBound(end, limit.value, isReason(ambient) ? null : ambient.quantity.value);
   if (isReason(ambient)) return ambient;
-  const quantity = orRefused(subtract(limit, rise.quantity));
+  const rise = orRefused(subtract(end.quantity, ambient.quantity));
+  if (isReason(rise)) return rise;
+  const quantity = orRefused(subtract(limit, rise));
   if (isReason(quantity)) return quantity;
   const beyond = quantity.value - ambient.quantity.value;
   if (Math.abs(beyond) > REACH) return outOfReach(ambient.quantity.value, beyond > 0 ? 1 : -1);
-  return { quantity, from: rise.from, of: { ...rise.of, extrapolated: `${plain(beyond)} K from the ambient of the test` } };
+  const [low, high] = end.interval;
+  const { value } = quantity;
+  const turned = { value, low: value - (high - end.quantity.value), high: value + (end.quantity.value - low) };
+  return {
+    quantity,
+    interval: together(turned, { ...ambient.quantity, value }),
+    from: joinFrom(end.from, ambient.from),
+    of: { ...end.of, ...ambient.of, extrapolated: `${plain(beyond)} K from the ambient of the test` },
+  };
+}
+
+/** A temperature that ends above something leaves a ceiling below something. */
+function ceilingBound({ bound, ...reason }: Reason, limit: number, ambient: number | null): Reason {
+  if (bound?.relation !== '>' || bound.unit === 's' || ambient === null) return reason;
+  return { ...reason, bound: { relation: '<', value: limit - (bound.value - ambient), unit: bound.unit } };
 }
 
 function outOfReach(tested: number, side: 1 | -1): Reason {
@@ -112,10 +127,4 @@ function outOfReach(tested: number, side: 1 | -1): Reason {
     why: `The ceiling lies ${where} ${plain(value)} °C, more than ${REACH} K from the ambient of the test, and is not extrapolated that far.`,
     bound: { relation: side > 0 ? '>' : '<', value, unit: '°C' },
   };
-}
-
-/** "Still climbing" is a bound on a temperature, not on the ambient. */
-function withoutBound(reason: Reason): Reason {
-  const { bound: _, ...rest } = reason;
-  return rest;
 }

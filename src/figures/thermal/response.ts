@@ -1,136 +1,166 @@
-/** The step response of a temperature to its load: time constant and asymptote. */
+/** The step response of a temperature to its load: one or two time constants, their parts of the step, and where it ends. */
 import type { Part } from '../../quantities/quantity.ts';
 import { standardUncertainty } from '../../quantities/uncertainty.ts';
 import { cholesky } from '../../statistics/cholesky.ts';
-import { type StepFit, stepResponse } from '../../statistics/step-response.ts';
-import { type TwoTimeConstants, twoTimeConstants } from '../../statistics/two-time-constants.ts';
+import { exponentialRise } from '../../statistics/exponential-rise.ts';
+import { type RiseCurve, type RiseProfile, type RiseTerm, riseProfile } from '../../statistics/rise-profile.ts';
+import { type Ranged, unionOf } from '../../statistics/rise-ranges.ts';
+import { studentQuantile } from '../../statistics/student-quantile.ts';
 import { isReason, type Reason, tooShort } from '../absent.ts';
 import { duration } from '../in-words.ts';
 import { addressOf, type Soak } from '../soak.ts';
+import { stepOf } from '../sources.ts';
 import { ambientChannel } from './ambient.ts';
+import { type Bins, binsOf, meanOfBin } from './bins.ts';
 import type { LoadSeries } from './load-series.ts';
+import { skippedOf } from './skipped.ts';
+
+/** A parameter of the fit with its 95 % interval and what makes it uncertain. */
+export interface Estimate extends Ranged {
+  /** Of the fit alone. */
+  readonly fit: readonly Part[];
+  /** Of what the fit takes for granted. */
+  readonly more: readonly Part[];
+}
+
+/** Where the response ends. */
+export interface ResponseEnd extends Estimate {
+  /**
+   * null: it is told. `open`: a slower part is seen, but not where it ends. `hidden`: the readings leave room for a slower part, so that
+   * only the lower end says something, and the value holds if none is hidden.
+   */
+  readonly untold: 'open' | 'hidden' | null;
+}
 
 export interface Response {
-  /** s */
+  /** s, of the main part: the larger one within the load. */
   readonly timeConstant: number;
-  /** Where the rise (or the temperature, without an ambient channel) would end. */
+  /** Where the rise (or the temperature, without an ambient channel) would end, by the best fit. */
   readonly asymptote: number;
   /** Asymptote less the fitted start, K. */
   readonly height: number;
-  /** Columns of the Cholesky factor of the covariance, for each parameter. */
-  readonly parts: { readonly asymptote: readonly Part[]; readonly timeConstant: readonly Part[] };
   /** How many exponentials the readings bear. */
   readonly constants: 1 | 2;
-  /** The fitted curve: asymptote − Σ amplitude·exp(−t/timeConstant), t in s since the load began. */
-  readonly terms: readonly Term[];
+  /** The fitted curve: asymptote − Σ amplitude·exp(−t/timeConstant), t in s since the load began; the faster part first. */
+  readonly terms: readonly RiseTerm[];
+  /** Which of the terms is the main part. */
+  readonly main: number;
+  /** As many as terms. A slower part may have no upper ends. */
+  readonly parts: readonly { readonly amplitude: Estimate; readonly timeConstant: Estimate }[];
+  readonly end: ResponseEnd;
+  /** All curves that the readings allow, the best one first. */
+  readonly curves: readonly RiseCurve[];
+  /** s: so much of the load, at its beginning, does not follow the rest, and was left out of the fit; amplitudes then say nothing. */
+  readonly skipped: number;
 }
 
-export interface Term {
-  readonly amplitude: number;
-  readonly timeConstant: number;
-}
-
-/** Means in equal spans of time: short enough for the chip's own time constant, few enough for a quick fit of a long log. */
-const BINS = 600;
-/** It is no fit when the residuals are above this share of the step. */
+/** It is no fit when the residuals are above this share of the step … */
 const WORST_RESIDUAL = 0.05;
-/** The load must have lasted this many time constants. */
+/** … or when they are worth fewer independent readings than this, being above this share of the step, and above half a step of the sensor. */
+const FEWEST_EFFECTIVE = 6;
+const STRUCTURE = 0.005;
+/** The load must have lasted this many time constants, of the larger part; … */
 const LEAST_SPAN = 2;
+/** … and this many for an end that a slower part may still move. */
+const LEAST_SPAN_OF_END = 8;
+/** An end whose interval is this share of the step to each side, or wider, is none. */
+const WIDEST_END = 0.3;
+/** A time constant or amplitude that is known no better than this share of itself is none. */
+const WIDEST = 2 / 3;
+/** A faster part is over after this many of its time constants. */
+const OVER = 4;
 
-/**
- * Fits the load's response with one exponential or, where the readings bear it, with two (a chip on its board): the time
- * constant is then the longer one. The load is taken as constant: whether it was is for the caller to tell.
- */
+/** Fits the load's response. The load is taken as constant, but for a boost at its beginning: whether it was is for the caller to tell. */
 export function responseOf(soak: Soak, series: LoadSeries, index: number): Response | Reason {
-  const bins = binsOf(series);
-  const fit = fitOf(bins);
-  if ('failed' in fit) return { absent: 'no-fit', why: `No step response can be fitted to ${series.channel.name}: ${fit.failed}.` };
-  if (fit.residualDeviation > WORST_RESIDUAL * Math.abs(fit.amplitude)) {
-    return { absent: 'no-fit', why: `The course of ${series.channel.name} under load is not that of a step response.` };
+  const step = stepOf(soak.context, series.channel);
+  const skipped = skippedOf(series, step);
+  const bins = binsOf(series, skipped, series.lasted);
+  const profile = riseProfile(bins.t, bins.y, { start: 0, step });
+  const { name } = series.channel;
+  if ('failed' in profile) return { absent: 'no-fit', why: `No step response can be fitted to ${name}: ${profile.failed}.` };
+  const height = profile.best.terms.reduce((sum, { amplitude }) => sum + amplitude, 0);
+  if (isMisfit(profile, height, step)) {
+    return { absent: 'no-fit', why: `The course of ${name} under load is not that of a step response.` };
   }
-  const needed = LEAST_SPAN * fit.timeConstant;
-  if (series.lasted >= needed)
-    return toResponse(soak, fit, driftedOf(soak, bins, fit), addressOf('response', series.channel, index));
-  const lasted = duration(series.lasted);
-  return tooShort(
-    `The load lasted ${lasted}; with a time constant near ${duration(fit.timeConstant)} a fit needs ${duration(needed)}.`,
-    needed,
-  );
+  const main = profile.best.terms[mainOf(profile.best, series.lasted)]!.timeConstant;
+  if (series.lasted < LEAST_SPAN * main) {
+    const [lasted, needed] = [duration(series.lasted), duration(LEAST_SPAN * main)];
+    return tooShort(
+      `The load lasted ${lasted}; with a time constant near ${duration(main)} a fit needs ${needed}.`,
+      LEAST_SPAN * main,
+    );
+  }
+  const alone = profile.terms[0]!.timeConstant;
+  if (!profile.two && alone.high - alone.value > WIDEST * alone.value) {
+    return { absent: 'no-fit', why: `The readings of ${name} show too little of the step to tell its time constant.` };
+  }
+  return toResponse(soak, profile, endRange(profile, bins, step, series.lasted), driftOf(soak, bins, profile), {
+    height,
+    series,
+    skipped,
+    name: addressOf('response', series.channel, index),
+  });
 }
 
-/** One exponential, or two where the readings bear them. */
-function fitOf({ t, y }: Bins): Fitted | { readonly failed: string } {
-  const one = stepResponse(t, y, { start: 0 });
-  const two = describes(one) ? NOT_TRIED : twoTimeConstants(t, y, { start: 0 });
-  if (!('failed' in two) && ('failed' in one || bearsTwo(one, two))) return slowOf(two);
-  return 'failed' in one ? one : oneOf(one);
+/** The part that made the larger share of what the load shows: a slower one may be larger beyond it. */
+function mainOf({ terms }: RiseCurve, lasted: number): number {
+  const shown = terms.map(({ amplitude, timeConstant }) => Math.abs(amplitude * Math.expm1(-lasted / timeConstant)));
+  return shown.length === 2 && shown[1]! > shown[0]! ? 1 : 0;
+}
+
+function isMisfit({ residualDeviation, effectiveCount }: RiseProfile, height: number, step: number): boolean {
+  const share = residualDeviation / Math.abs(height);
+  return share > WORST_RESIDUAL || (effectiveCount < FEWEST_EFFECTIVE && share > STRUCTURE && residualDeviation > step / 2);
+}
+
+/** Where the response ends, and whether that is told. */
+function endRange(
+  profile: RiseProfile,
+  bins: Bins,
+  step: number,
+  lasted: number,
+): { readonly range: Ranged; readonly untold: ResponseEnd['untold'] } {
+  const { best, asymptote, open } = profile;
+  if (open) return { range: asymptote, untold: 'open' };
+  const height = best.terms.reduce((sum, { amplitude }) => sum + Math.abs(amplitude), 0);
+  const main = mainOf(best, lasted);
+  const range = profile.two && main === 1 ? afterFaster(profile, bins, step) : asymptote;
+  const short = profile.two && main === 0 && lasted < LEAST_SPAN_OF_END * best.terms[0]!.timeConstant;
+  const wide = !(range.high - range.low <= 2 * WIDEST_END * height);
+  return { range, untold: short || wide ? 'hidden' : null };
 }
 
 /**
- * The same fit, had the ambient drifted over the load by its own standard uncertainty: an ambient that is stated and not measured
- * may have. Null where it is measured (it was taken off), not stated, or exact.
+ * Interval of the end where two parts are borne and the slower one is the larger: the readings after the faster one is over may still hide
+ * a part that is slower than both.
  */
-function driftedOf(soak: Soak, { t, y }: Bins, fit: Fitted): Fitted | null {
+function afterFaster({ best, asymptote }: RiseProfile, { t, y }: Bins, step: number): Ranged {
+  const from = t.findIndex((at) => at >= OVER * best.terms[0]!.timeConstant);
+  const rest = from < 0 ? null : riseProfile(t.subarray(from), y.subarray(from), { start: 0, step });
+  if (!rest || 'failed' in rest) return { ...asymptote, low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY };
+  return unionOf(asymptote.value, [asymptote, rest.asymptote]);
+}
+
+/**
+ * The best fit's parameters, had the ambient drifted over the load by its own standard uncertainty, less the fit as it is: an ambient that is
+ * stated and not measured may have. Null where it is measured (it was taken off), not stated, or exact.
+ */
+function driftOf(soak: Soak, { t, y }: Bins, { best, open }: RiseProfile): readonly number[] | null {
   const stated = ambientChannel(soak) ? null : soak.context.ambient;
   const drift = stated ? standardUncertainty(stated) : null;
-  if (!drift) return null;
+  if (!drift || open) return null;
   const last = t[t.length - 1]!;
-  const drifted = y.map((value, i) => value + drift * (t[i]! / last - 0.5));
-  const again = fit.constants === 1 ? stepResponse(t, drifted, { start: 0 }) : twoTimeConstants(t, drifted, { start: 0 });
-  if ('failed' in again) return null;
-  return 'amplitude' in again ? oneOf(again) : slowOf(again);
-}
-
-/** One exponential leaves so little, as a share of the step, that a second one is not looked for. */
-const SMALL_RESIDUAL = 0.0002;
-const NOT_TRIED = { failed: 'one exponential describes it' };
-
-function describes(one: ReturnType<typeof stepResponse>): boolean {
-  return !('failed' in one) && one.residualDeviation <= SMALL_RESIDUAL * Math.abs(one.amplitude);
-}
-
-/** What both models have in common; the covariance is over asymptote and time constant. */
-interface Fitted {
-  readonly asymptote: number;
-  readonly amplitude: number;
-  readonly timeConstant: number;
-  readonly covariance: readonly (readonly number[])[];
-  readonly residualDeviation: number;
-  readonly dof: number;
-  readonly constants: 1 | 2;
-  readonly terms: readonly Term[];
-}
-
-function oneOf({ covariance, ...fit }: StepFit): Fitted {
-  return { ...fit, covariance: minor(covariance, [0, 2]), constants: 1, terms: [fit] };
-}
-
-/** The slower exponential of two, with the whole step's height. */
-function slowOf({ covariance, amplitudes, timeConstants, ...fit }: TwoTimeConstants): Fitted {
-  const amplitude = amplitudes[0] + amplitudes[1];
-  const terms = [0, 1].map((k) => ({ amplitude: amplitudes[k]!, timeConstant: timeConstants[k]! }));
-  return { ...fit, amplitude, timeConstant: timeConstants[1], covariance: minor(covariance, [0, 4]), constants: 2, terms };
-}
-
-function minor(matrix: readonly (readonly number[])[], keep: readonly number[]): number[][] {
-  return keep.map((row) => keep.map((column) => matrix[row]![column]!));
-}
-
-/** Two time constants are told apart when they differ threefold, both carry a share of the step, and the second one explains. */
-const APART = 3;
-const LEAST_AMPLITUDE = 0.05;
-/** Critical value of the F test for two more parameters, at about 1 in 1000 (N. R. Draper and H. Smith, Applied Regression Analysis; from memory). */
-const EXPLAINS = 7.5;
-
-function bearsTwo(one: StepFit, two: TwoTimeConstants): boolean {
-  const [fast, slow] = two.amplitudes;
-  const total = fast + slow;
-  const apart =
-    two.timeConstants[1] >= APART * two.timeConstants[0] && fast / total > LEAST_AMPLITUDE && slow / total > LEAST_AMPLITUDE;
-  const squares = one.residualDeviation ** 2 * (one.rows - 3);
-  const rest = two.residualDeviation ** 2 * (two.rows - 5);
-  const explained = (squares - rest) / 2 / (rest / Math.max(1, two.effectiveCount - 5));
-  return apart && (rest === 0 || explained > EXPLAINS);
+  const starts = best.terms.map(({ timeConstant }) => timeConstant);
+  const still = exponentialRise(t, y, starts);
+  const drifted = exponentialRise(
+    t,
+    y.map((value, i) => value + drift * (t[i]! / last - 0.5)),
+    starts,
+  );
+  if (!still || !drifted) return null;
+  const parametersOf = ({ asymptote, amplitudes, timeConstants }: typeof still) => [asymptote, ...amplitudes, ...timeConstants];
+  const before = parametersOf(still);
+  return parametersOf(drifted).map((value, k) => value - before[k]!);
 }
 
 /**
@@ -138,48 +168,84 @@ function bearsTwo(one: StepFit, two: TwoTimeConstants): boolean {
  * convection makes it faster, so that no single time constant is exact. Common practice, no source; proved on simulated devices.
  */
 const MODEL_SHARE = 0.01;
+/** The same of what the fitted end lies beyond the load. */
+const MODEL_SHARE_BEYOND = 0.1;
 
-function toResponse(soak: Soak, fit: Fitted, drifted: Fitted | null, name: string): Response {
+interface Made {
+  readonly height: number;
+  readonly series: LoadSeries;
+  readonly skipped: number;
+  readonly name: string;
+}
+
+function toResponse(
+  soak: Soak,
+  profile: RiseProfile,
+  { range, untold }: ReturnType<typeof endRange>,
+  drift: readonly number[] | null,
+  { height, series, skipped, name }: Made,
+): Response {
   const root = `run:${soak.context.run}/${name}`;
-  const factor = cholesky(fit.covariance);
+  const { best, terms, two, dof } = profile;
+  const factor = studentQuantile(0.975, dof);
+  const rows = profile.inverse ? correlated(profile.inverse) : null;
   const alone = (id: string, title: string, share: number): Part => ({ source: { id: `${root}/${id}`, title, dof: null }, share });
-  const driftIn = (value: (of: Fitted) => number): Part[] =>
-    drifted ? [alone('ambient', 'drift of the ambient during the load', value(drifted) - value(fit))] : [];
-  const partsOf = (parameter: number): Part[] =>
-    factor[parameter]!.map((share, column) => ({
-      source: {
-        id: `${root}/${column + 1}`,
-        title: `fit of the step response in ${soak.context.run}`,
-        dof: fit.dof,
-      },
-      share,
-    }));
-  const { timeConstant, asymptote, amplitude: height, constants, terms } = fit;
-  const model = alone('model', 'what a step response leaves out of a real device', MODEL_SHARE * timeConstant);
-  const parts = {
-    asymptote: [...partsOf(0), ...driftIn((of) => of.asymptote)],
-    timeConstant: [...partsOf(1), ...driftIn((of) => of.timeConstant), model],
+  const estimate = (value: Ranged, parameter: number, model: number): Estimate => {
+    const u = Math.max(value.high - value.value, value.value - value.low) / factor;
+    const shares = rows?.[parameter] ?? Array.from({ length: parameter + 1 }, (_, k) => (k === parameter ? 1 : 0));
+    const fit = Number.isFinite(u)
+      ? shares.map((share, k) => ({
+          source: { id: `${root}/${k + 1}`, title: `fit of the step response in ${soak.context.run}`, dof },
+          share: share * u,
+        }))
+      : [];
+    return {
+      ...value,
+      fit,
+      more: [
+        ...(drift ? [alone('ambient', 'drift of the ambient during the load', drift[parameter]!)] : []),
+        alone(`model-${parameter + 1}`, 'what a step response leaves out of a real device', model),
+      ],
+    };
   };
-  return { timeConstant, asymptote, height, constants, terms, parts };
+  const count = best.terms.length;
+  const beyond = stillRising(best.terms, series.lasted);
+  const unbinned = best.terms.map(({ timeConstant }) => 1 / meanOfBin(series, series.lasted - skipped, timeConstant));
+  const scaled = ({ value, low, high }: Ranged, by: number): Ranged => ({ value: value * by, low: low * by, high: high * by });
+  const main = mainOf(best, series.lasted);
+  return {
+    timeConstant: best.terms[main]!.timeConstant,
+    main,
+    asymptote: best.asymptote,
+    height,
+    constants: two ? 2 : 1,
+    terms: best.terms.map(({ amplitude, timeConstant }, k) => ({ amplitude: amplitude * unbinned[k]!, timeConstant })),
+    parts: terms.map((term, k) => ({
+      amplitude: estimate(scaled(term.amplitude, unbinned[k]!), 1 + k, MODEL_SHARE * term.amplitude.value),
+      timeConstant: estimate(term.timeConstant, 1 + count + k, MODEL_SHARE * term.timeConstant.value),
+    })),
+    end: { ...estimate(range, 0, MODEL_SHARE_BEYOND * beyond), untold },
+    curves: profile.curves,
+    skipped,
+  };
 }
 
-interface Bins {
-  readonly t: Float64Array;
-  readonly y: Float64Array;
+/** Rows of the Cholesky factor, each of length 1: how parameters of one fit share their errors. */
+function correlated(inverse: readonly (readonly number[])[]): number[][] {
+  return cholesky(inverse).map((row) => {
+    const length = Math.hypot(...row);
+    return row.map((share) => share / length);
+  });
 }
 
-/** Means of time and rise in equal spans of the load; empty spans (gaps) give no point. One pass. */
-function binsOf({ t, readings, lasted }: LoadSeries): Bins {
-  const sums = { t: new Float64Array(BINS), y: new Float64Array(BINS), n: new Float64Array(BINS) };
-  for (let i = 0; i < t.length; i++) {
-    const bin = Math.min(BINS - 1, Math.floor((t[i]! / lasted) * BINS));
-    sums.t[bin]! += t[i]!;
-    sums.y[bin]! += readings.y[i]!;
-    sums.n[bin]! += 1;
-  }
-  const filled = [...sums.n.keys()].filter((bin) => sums.n[bin]! > 0);
-  const meanIn = (values: Float64Array) => Float64Array.from(filled, (bin) => values[bin]! / sums.n[bin]!);
-  return { t: meanIn(sums.t), y: meanIn(sums.y) };
+/** Whether a part's time constant and amplitude are told well enough to be published. */
+export function isTold({ value, low, high }: Ranged): boolean {
+  return Math.max(high - value, value - low) <= WIDEST * Math.abs(value);
+}
+
+/** How much of the parts is still to come after so many seconds. */
+function stillRising(terms: readonly RiseTerm[], lasted: number): number {
+  return terms.reduce((sum, { amplitude, timeConstant }) => sum + amplitude * Math.exp(-lasted / timeConstant), 0);
 }
 
 export function isResponse(value: Response | Reason): value is Response {

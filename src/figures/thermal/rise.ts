@@ -47,6 +47,7 @@ export function risePerWatt(course: Course, meter: Meter | Reason): Entry {
 function perWatt(course: Course, meter: Meter | Reason): Measured | Reason {
   const rise = riseOf(course);
   if (isReason(rise)) return rise;
+  if (course.stopped) return course.stopped;
   if (isReason(meter)) return meter;
   if (!isSettled(course.settling)) return course.settling.reason;
   const power = meterMean(course.soak, meter, course.settling.rows, 'load_power.steady');

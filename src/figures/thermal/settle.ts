@@ -100,10 +100,13 @@ function endOf(series: LoadSeries, response: Response | Reason): (End & { readon
     const { bound: _, ...rest } = response;
     return rest;
   }
+  const { end, height } = response;
+  if (end.untold)
+    return { absent: 'too-short', why: 'The load leaves open where the response ends, so nothing can be held against its end.' };
   const needed = 4 * response.timeConstant;
   if (series.lasted >= needed) {
-    const u = Math.hypot(...response.parts.asymptote.map(({ share }) => share));
-    return { asymptote: response.asymptote, height: response.height, u };
+    const u = Math.hypot(...[...end.fit, ...end.more].map(({ share }) => share));
+    return { asymptote: end.value, height, u };
   }
   const why = `The load lasted ${duration(series.lasted)}, less than four time constants (${duration(needed)}), so the end value is not known well enough.`;
   return { absent: 'too-short', why, of: { needed_s: needed } };

@@ -31,10 +31,11 @@ export function steadyTemperature(course: Course): Entry {
 }
 
 export function timeToSteadyState(course: Course): Entry {
-  const { soak, channel, index, settling, series } = course;
+  const { soak, channel, index, settling, series, stopped } = course;
   const name = 'time_to_steady_state';
   const address = addressOf(name, channel, index);
   if (!isSettled(settling)) return [address, absent(name, timeReason(settling))];
+  if (stopped) return [address, absent(name, stopped)];
   const { opening } = settling;
   if (isReason(opening)) return [address, absent(name, opening)];
   const sampling = samplingPart(soak.context, address, opening.u, null);

@@ -35,8 +35,12 @@ export function stillWords(course: Course): Of {
 /** Where the fit ends, with its 95 % interval; `ofMean`: standard uncertainty of what it is compared with, K. */
 function endOf({ response }: Course, ofMean: number): { low: number; high: number } {
   if (!isResponse(response)) return { low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY };
-  const u = Math.hypot(ofMean, ...response.parts.asymptote.map(({ share }) => share));
-  return { low: response.asymptote - 2 * u, high: response.asymptote + 2 * u };
+  const { value, low, high, more, untold } = response.end;
+  const others = 2 * Math.hypot(ofMean, ...more.map(({ share }) => share));
+  return {
+    low: value - Math.hypot(value - low, others),
+    high: untold ? Number.POSITIVE_INFINITY : value + Math.hypot(high - value, others),
+  };
 }
 
 /** To the hundredth of a kelvin. */

@@ -5,6 +5,7 @@ import { meanOf } from '../average.ts';
 import type { THERMAL } from '../catalogue/thermal.ts';
 import { type FigureName, figuresOf } from '../catalogue.ts';
 import { extremeOf } from '../extreme.ts';
+import { loadIsSeen } from '../load-changed.ts';
 import type { Meter } from '../power/meters.ts';
 import { figureOf, ofChannel } from '../present.ts';
 import { addressOf, channelsOf, type Entry, phaseOf, rowsOf, type Soak } from '../soak.ts';
@@ -13,10 +14,19 @@ import { ambientCeiling, heldAtLimit, throttleHeadroom } from './limit.ts';
 import { type LoadSeries, loadSeries } from './load-series.ts';
 import { sensorNoise } from './noise.ts';
 import { type Response, responseOf } from './response.ts';
-import { asymptoteTemperature, timeConstant } from './response-figures.ts';
+import {
+  amplitudePerWatt,
+  asymptoteTemperature,
+  responseAmplitude,
+  secondAmplitude,
+  secondAmplitudePerWatt,
+  secondTimeConstant,
+  timeConstant,
+} from './response-figures.ts';
 import { risePerWatt, temperatureRise } from './rise.ts';
 import { isSettled, type Settled, settle, type Unsettled } from './settle.ts';
 import { steadyTemperature, timeToSteadyState } from './steady.ts';
+import { stoppedReason } from './stopped.ts';
 
 /** One temperature channel with what is known of its course under load. */
 export interface Course {
@@ -25,9 +35,11 @@ export interface Course {
   readonly index: number;
   readonly series: LoadSeries;
   readonly settling: Settled | Unsettled;
-  /** Why the load does not count as constant, or null. */
-  readonly governed: Reason | null;
   readonly response: Response | Reason;
+  /** Why the course says nothing of how the device would settle, though nothing else shows a change of the load; null where it does. */
+  readonly stopped: Reason | null;
+  /** Whether a channel shows what the load was: its power, or a delivered clock. */
+  readonly loadSeen: boolean;
 }
 
 /** One temperature channel with all that its figures are made from. */
@@ -53,8 +65,13 @@ const FIGURES: Readonly<Record<keyof typeof THERMAL, (heated: Heated) => Entry>>
   time_to_steady_state: ofCourse('time_to_steady_state', timeToSteadyState),
   temperature_rise: ofCourse('temperature_rise', temperatureRise),
   rise_per_watt: ofCourse('rise_per_watt', (course, { meter }) => risePerWatt(course, meter)),
-  ambient_ceiling: ofCourse('ambient_ceiling', (course) => ambientCeiling(course, course.governed)),
+  ambient_ceiling: ofCourse('ambient_ceiling', ambientCeiling),
   time_constant: ofCourse('time_constant', timeConstant),
+  second_time_constant: ofCourse('second_time_constant', secondTimeConstant),
+  response_amplitude: ofCourse('response_amplitude', responseAmplitude),
+  second_amplitude: ofCourse('second_amplitude', secondAmplitude),
+  amplitude_per_watt: ofCourse('amplitude_per_watt', (course, { meter }) => amplitudePerWatt(course, meter)),
+  second_amplitude_per_watt: ofCourse('second_amplitude_per_watt', (course, { meter }) => secondAmplitudePerWatt(course, meter)),
   sensor_noise: ({ soak, channel, index }) => sensorNoise(soak, channel, index),
   asymptote_temperature: ofCourse('asymptote_temperature', asymptoteTemperature),
 };
@@ -65,7 +82,7 @@ export function thermalFigures(soak: Soak, meter: Meter | Reason, changed: Reaso
   if (channels.length === 0) return figuresOf('thermal').map((name) => [name, absent(name, noChannel('temperature'))]);
   return channels.flatMap((channel, index) => {
     const peak = extremeOf(soak, channel, 'highest', addressOf('peak_temperature', channel, index));
-    const heated: Heated = { soak, channel, index, peak, course: courseOf(soak, channel, index, changed), meter };
+    const heated: Heated = { soak, channel, index, peak, course: courseOf(soak, channel, index, meter, changed), meter };
     return ofChannel(
       channel,
       Object.values(FIGURES).map((figure) => figure(heated)),
@@ -95,17 +112,19 @@ function peakTemperature({ soak, channel, index, peak }: Heated): Entry {
   return [address, figureOf('peak_temperature', soak, peak, { of: { phase: 'load' }, ...interval })];
 }
 
-/** Without a change of the load that shows: a governor may have worked from its first seconds to its last. */
+/** The governor worked from the first seconds of the load to its last, so that no stop shows. */
 const HELD: Reason = {
   absent: 'load-changed',
   why: 'The governor held the temperature at its limit, so that neither its course nor its end is that of a constant load.',
 };
 
-function courseOf(soak: Soak, channel: Channel, index: number, changed: Reason | null): Course | Reason {
+function courseOf(soak: Soak, channel: Channel, index: number, meter: Meter | Reason, changed: Reason | null): Course | Reason {
   const series = loadSeries(soak, channel);
   if (isReason(series)) return series;
-  const fitted = changed ?? responseOf(soak, series, index);
+  const stopped = changed ? null : stoppedReason(soak, series);
+  const fitted = changed ?? stopped ?? responseOf(soak, series, index);
   const settling = settle(soak, series, () => fitted);
-  const governed = changed ?? (isSettled(settling) && settling.held ? HELD : null);
-  return { soak, channel, index, series, settling, governed, response: governed ?? fitted };
+  const response = changed ?? stopped ?? (isSettled(settling) && settling.held ? HELD : fitted);
+  const loadSeen = loadIsSeen(soak, isReason(meter) ? null : meter);
+  return { soak, channel, index, series, settling, response, stopped, loadSeen };
 }

@@ -73,9 +73,20 @@ export function verdictOf(figure: Figure): string {
   return isPresent(figure) ? String(figure.of?.verdict ?? '') : '';
 }
 
-/** Whether a figure differs for certain from that of equal runs: a filled sign. */
-export function isToldApart(figure: Figure): boolean {
-  return verdictOf(figure) === 'told apart';
+/** Whether a figure differs for certain from that of the reference: a filled sign. `signsSay` tells what of. */
+export function differs(figure: Figure): boolean {
+  return ['told apart', 'these two runs differ'].includes(verdictOf(figure));
+}
+
+/** What a filled sign is and what an open one, or nothing where all are filled and `openOnly`: of settings, or of two runs alone. */
+export function signsSay(figures: readonly Figure[], reference: string, openOnly = false): string[] {
+  const present = figures.filter(isPresent);
+  if (openOnly && present.every(differs)) return [];
+  const oneRun = present.some(({ of }) => of?.between_runs === 'unknown');
+  if (!oneRun) return [`A filled sign is told apart from ${reference}, an open one is not.`];
+  return [
+    `A filled sign is a run that differs from ${reference}, an open one is not. Each setting was run once, so that nothing tells how two runs of one setting differ.`,
+  ];
 }
 
 /** Value and ends of the interval for a CSV, and why they are absent: four cells. */

@@ -1,6 +1,6 @@
 /** Where everything of a plot of differences stands, and its specification. */
 import { isPresent } from '../../figures/figure.ts';
-import { intervalOf, isToldApart, spreadsOf, verdictOf } from '../data/compared-figures.ts';
+import { differs, intervalOf, spreadsOf, verdictOf } from '../data/compared-figures.ts';
 import { stack } from '../drawing/config.ts';
 import { type Dot, dotPanel, placeOn } from '../drawing/dot-panel.ts';
 import { rangeOf } from '../drawing/dots.ts';
@@ -52,7 +52,7 @@ function panelOf({ what, unit, deltas }: DeltaGroup, reference: string, frame: F
   const rowOf = (index: number) => PAD + (index + 0.5) * ROW;
   const dots = deltas.flatMap(({ figure, k }, index): Dot[] => {
     if (!isPresent(figure)) return [];
-    return [{ value: figure.quantity.value, interval: intervalOf(figure), y: rowOf(index), k, filled: isToldApart(figure) }];
+    return [{ value: figure.quantity.value, interval: intervalOf(figure), y: rowOf(index), k, filled: differs(figure) }];
   });
   const zero = placeOn(x, width)(0);
   return dotPanel({

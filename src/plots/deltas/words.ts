@@ -7,6 +7,7 @@ import {
   type ComparedRun,
   cellsOf,
   intervalWords,
+  signsSay,
   spreadsOf,
   uncertaintyText,
   verdictOf,
@@ -54,7 +55,7 @@ export function deltasMethod({ groups, absent, reference }: Deltas): string {
       figures.flat(),
       figures.some((each) => isCut(spreadsOf(each), 0)),
     ),
-    `A filled sign is told apart from ${reference.alias}, an open one is not.`,
+    ...signsSay(figures.flat(), reference.alias),
     ...placesOf(groups),
     ...[...groups, ...absent].flatMap(({ what, deltas: all }) =>
       absences(

@@ -1,5 +1,5 @@
 /** Where everything of a plot of scaling stands, and its specification. */
-import { intervalOf, isToldApart, spreadsOf } from '../data/compared-figures.ts';
+import { differs, intervalOf, spreadsOf } from '../data/compared-figures.ts';
 import { stack } from '../drawing/config.ts';
 import { rangeOf, sign, whisker } from '../drawing/dots.ts';
 import { type Box, freest, type PixelLine } from '../drawing/labels/obstacles.ts';
@@ -40,7 +40,7 @@ export function layOutScaling(scaling: Scaling, size: Size): Spec {
   const frame = frameOf(scaling.points, size);
   const one = sign(frame.xOf(1), frame.yOf(1), scaling.reference.k, true);
   const marks = scaling.points.map(({ clock, speedup, k }) =>
-    sign(frame.xOf(clock.quantity.value), frame.yOf(speedup.quantity.value), k, isToldApart(speedup)),
+    sign(frame.xOf(clock.quantity.value), frame.yOf(speedup.quantity.value), k, differs(speedup)),
   );
   const whiskers = scaling.points.flatMap((point) => whiskersOf(point, frame));
   const linear = linearLine(frame);

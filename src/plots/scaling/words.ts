@@ -5,7 +5,7 @@ import {
   absences,
   cellsOf,
   intervalWords,
-  isToldApart,
+  signsSay,
   spreadsOf,
   toldText,
   uncertaintyText,
@@ -40,7 +40,7 @@ export function scalingMethod({ runs, points, law, whyNoLaw, reference }: Scalin
   return [
     `Clock and speed are multiples of those of ${reference.alias}; the clock is the measured one, the speed ${testsOf(points)}.`,
     ...intervalWords([...clocks, ...speedups], cut),
-    ...(speedups.every(isToldApart) ? [] : [`An open sign is a speed that is not told apart from that of ${reference.alias}.`]),
+    ...signsSay(speedups, reference.alias, true),
     ...leftOut(points),
     'The broken line is what linear scaling would give.',
     law ? 'The curve is the fitted power law, over the clocks that were measured.' : `No power law is drawn. ${whyNoLaw}`,

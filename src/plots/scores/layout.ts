@@ -1,6 +1,6 @@
 /** Where everything of a plot of scores stands, and its specification. */
 import { isPresent, type PresentFigure } from '../../figures/figure.ts';
-import { intervalOf, isToldApart, logSpreads } from '../data/compared-figures.ts';
+import { differs, intervalOf, logSpreads } from '../data/compared-figures.ts';
 import { stack } from '../drawing/config.ts';
 import { type Dot, dotPanel, placeOn } from '../drawing/dot-panel.ts';
 import { rangeOf } from '../drawing/dots.ts';
@@ -111,7 +111,7 @@ function dotsOf({ row, first, pitch }: Placed): Dot[] {
   return row.scores.flatMap(({ figure, k }, index) => {
     if (!isPresent(figure)) return [];
     const y = first + index * pitch;
-    return [{ value: figure.quantity.value, interval: intervalOf(figure), y, k, filled: isToldApart(figure) }];
+    return [{ value: figure.quantity.value, interval: intervalOf(figure), y, k, filled: differs(figure) }];
   });
 }
 

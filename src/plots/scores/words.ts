@@ -1,7 +1,17 @@
 /** What a plot of scores says in words and in tables. */
 import { isPresent } from '../../figures/figure.ts';
 import { listed } from '../../figures/in-words.ts';
-import { absences, cellsOf, intervalWords, logSpreads, uncertaintyText, valueText, verdictOf } from '../data/compared-figures.ts';
+import {
+  absences,
+  cellsOf,
+  differs,
+  intervalWords,
+  logSpreads,
+  signsSay,
+  uncertaintyText,
+  valueText,
+  verdictOf,
+} from '../data/compared-figures.ts';
 import { csv } from '../drawing/csv.ts';
 import { isCut } from '../drawing/dots.ts';
 import type { Drawn } from '../drawing/drawn.ts';
@@ -31,7 +41,7 @@ export function scoresMethod({ rows, reference }: Scores): string {
     `Multiples of the score of ${reference.alias} where higher is better, the other way round where lower is: right is faster. Equal distances are equal factors, so that half and double stand equally far from 1.`,
     ...(rows.length > 2 ? ['Tests are in the order of their gain.'] : []),
     ...intervalWords(figures, isCut(logSpreads(figures), 0)),
-    `A filled sign is told apart from ${reference.alias}, an open one is not.`,
+    ...signsSay(figures, reference.alias),
     ...absences(
       'sign',
       rows.flatMap(({ title, scores: all }) => all.map(({ alias, figure }) => ({ name: `${alias} in ${title}`, figure }))),
@@ -61,6 +71,6 @@ export function scoresTable({ rows, reference }: Scores): Drawn['table'] {
 
 function cellOf(figure: ScoreRow['scores'][number]['figure']): string {
   if (!isPresent(figure)) return 'absent';
-  const untold = verdictOf(figure) === 'told apart' ? '' : `, ${verdictOf(figure)}`;
+  const untold = differs(figure) ? '' : `, ${verdictOf(figure)}`;
   return `${[valueText(figure), uncertaintyText(figure).replace(/ \(95.%\)$/, '')].filter((text) => text !== '').join(' ')}${untold}`;
 }

@@ -1,35 +1,87 @@
-/** content/comparisons/<id>.md: runs side by side against a reference run. */
+/** content/comparisons/<id>.md: runs side by side, by setting, against the runs of a reference setting. */
 
 import type { Comparison } from '../register.ts';
-import { type Alias, idsOf, readAliases } from '../sections/aliases.ts';
+import { ALIASES, type Alias } from '../sections/aliases.ts';
 import { readFormer } from '../sections/former-addresses.ts';
+import { referenceOf } from '../sections/shared-keys.ts';
+import { namedEntries } from '../values/mapping.ts';
 import { meant, oneOf } from '../values/names.ts';
 import { map, optional, readShape, shape, text, textOrList } from '../values/shape.ts';
 import { itemOf, type SourceFile } from '../values/source-file.ts';
-import { cut } from '../values/values.ts';
-import type { TextNode } from '../yaml/node.ts';
+import type { Reference } from '../values/stated-value.ts';
+import { cut, textsOf } from '../values/values.ts';
+import type { MapNode, TextNode } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
 
-const COMPARISON = shape({ title: text, runs: map, reference: text, was: optional(textOrList) });
+const COMPARISON = shape({
+  title: text,
+  runs: map,
+  reference: text,
+  repeats: optional(textOrList),
+  was: optional(textOrList),
+});
+
+/** The runs of a setting, with their places. */
+export interface StatedSetting {
+  readonly alias: string;
+  readonly runs: readonly Reference[];
+}
 
 export interface StatedComparison {
-  readonly runs: ReadonlyMap<string, Alias>;
+  readonly settings: readonly StatedSetting[];
+  readonly repeats: readonly Reference[];
   readonly comparison: Comparison;
 }
 
 export function readComparison(source: SourceFile, report: Report): StatedComparison {
   const fields = readShape(COMPARISON, source.root, 'a comparison', source.start, report);
-  const runs = readAliases(fields.runs, 'runs', report);
-  tellRepeated(runs, report);
+  const settings = readSettings(fields.runs, report);
+  const repeats = (textsOf(fields.repeats, 'repeats', source.placeOf('repeats'), report) ?? []).flatMap(
+    (node) => referenceOf(node, 'repeats', report) ?? [],
+  );
+  tellRepeated(settings, repeats, report);
   if (fields.runs?.entries.size === 1) {
-    report.error('too-few', source.placeOf('runs'), 'a comparison has one run', { expected: 'two runs or more' });
+    report.error('too-few', source.placeOf('runs'), 'a comparison has one setting', { expected: 'two settings or more' });
   }
-  const reference = referenceOf(fields.reference, [...(fields.runs?.entries.keys() ?? [])], report);
+  const reference = readReference(fields.reference, [...(fields.runs?.entries.keys() ?? [])], report);
   const former = readFormer(fields.was, 'comparisons', source, report);
-  return { runs, comparison: { ...itemOf(source, fields.title, report), runs: idsOf(runs), reference, ...former } };
+  const ids = settings.map(({ alias, runs }) => [alias, runs.map(({ value }) => value)] as const);
+  const comparison = {
+    ...itemOf(source, fields.title, report),
+    settings: new Map(ids),
+    runs: new Map(ids.flatMap(([alias, runs]) => runs.map((run, index) => [runAlias(alias, index), run] as const))),
+    repeats: repeats.map(({ value }) => value),
+    reference,
+    ...former,
+  };
+  return { settings, repeats, comparison };
 }
 
-function referenceOf(node: TextNode | undefined, aliases: readonly string[], report: Report): string {
+/** How a run is named beside others: the first one of a setting as the setting, the next ones with their number, which no alias can have. */
+function runAlias(setting: string, index: number): string {
+  return index === 0 ? setting : `${setting} ${index + 1}`;
+}
+
+/** Runs by alias: one, or a list. */
+function readSettings(node: MapNode | undefined, report: Report): StatedSetting[] {
+  if (node === undefined) return [];
+  return namedEntries(node, ALIASES, report).map(({ key, keyPlace, value }) => {
+    const runs = value.kind === 'text' || value.kind === 'list' ? textsOf(value, key, keyPlace, report) : undefined;
+    if (value.kind === 'map')
+      report.error('wrong-kind', value.place, `\`${key}\` is a mapping`, { expected: 'a run, or a list of runs' });
+    return { alias: key, runs: (runs ?? []).flatMap((run) => referenceOf(run, key, report) ?? []) };
+  });
+}
+
+/** Every run with its alias, for what notes and comparisons have in common. */
+export function aliasesOf({ settings, repeats }: StatedComparison): ReadonlyMap<string, Alias> {
+  const runs = settings.flatMap(({ alias, runs }) =>
+    runs.map((to, index): [string, Alias] => [runAlias(alias, index), { place: to.place, to }]),
+  );
+  return new Map([...runs, ...repeats.map((to, index): [string, Alias] => [` ${index}`, { place: to.place, to }])]);
+}
+
+function readReference(node: TextNode | undefined, aliases: readonly string[], report: Report): string {
   if (!node || aliases.length === 0) return '';
   if (!aliases.includes(node.text)) {
     report.error('reference-not-an-alias', node.place, `\`reference\` is \`${cut(node.text)}\``, {
@@ -40,14 +92,16 @@ function referenceOf(node: TextNode | undefined, aliases: readonly string[], rep
   return node.text;
 }
 
-function tellRepeated(runs: ReadonlyMap<string, Alias>, report: Report): void {
+function tellRepeated(settings: readonly StatedSetting[], repeats: readonly Reference[], report: Report): void {
   const seen = new Map<string, string>();
-  for (const [alias, { to }] of runs) {
-    const first = seen.get(to.value);
-    if (first !== undefined) {
-      report.error('repeated-run', to.place, `\`${alias}\` and \`${first}\` are the same run, \`${to.value}\``, {
-        remedy: 'keep one of the two',
-      });
-    } else seen.set(to.value, alias);
+  for (const { alias, runs } of [...settings, { alias: 'repeats', runs: repeats }]) {
+    for (const { value, place } of runs) {
+      const first = seen.get(value);
+      if (first !== undefined) {
+        report.error('repeated-run', place, `the run \`${value}\` stands under \`${first}\` and under \`${alias}\``, {
+          remedy: 'keep one of the two',
+        });
+      } else seen.set(value, alias);
+    }
   }
 }

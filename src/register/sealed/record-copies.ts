@@ -1,7 +1,7 @@
 /** Record copies: a comparison frozen under a permalink. Written by `npm run record`, read here as far as their form goes. */
 import * as v from 'valibot';
 import type { Problem } from '../../problem.ts';
-import { date, FIGURES, id, RUN, SOURCES } from './recorded-comparison.ts';
+import { date, FIGURES, id, REPEAT, RUN, SOURCES } from './recorded-comparison.ts';
 import { readForm, type SealedKind } from './sealed-file.ts';
 
 const RECORD = v.pipe(
@@ -10,6 +10,8 @@ const RECORD = v.pipe(
     title: v.string(),
     reference: v.string(),
     runs: v.array(RUN),
+    settings: v.exactOptional(v.record(v.string(), v.pipe(v.array(v.string()), v.minLength(1, 'a setting without a run')))),
+    repeats: v.exactOptional(v.array(v.array(REPEAT))),
     sources: SOURCES,
     figures: FIGURES,
     methods: v.record(v.string(), v.string()),
@@ -19,7 +21,17 @@ const RECORD = v.pipe(
   v.check(({ runs }) => differ(runs.map(({ run }) => run)), 'one run twice'),
   v.check(({ runs, reference }) => runs.some(({ alias }) => alias === reference), 'a reference that is none of its runs'),
   v.check(
-    (record) => [record, ...record.runs, ...record.runs.map(({ ambient }) => ambient)].every(namesSources),
+    ({ runs, settings }) =>
+      settings === undefined ||
+      areMadeOf(
+        settings,
+        runs.map(({ alias }) => alias),
+      ),
+    'settings that are not made of its runs',
+  ),
+  v.check(
+    (record) =>
+      [record, ...record.runs, ...record.runs.map(({ ambient }) => ambient), ...(record.repeats ?? []).flat()].every(namesSources),
     'a figure that rests on a source that is not named',
   ),
 );
@@ -50,6 +62,13 @@ export const COPIES: SealedKind = {
 /** Reads a file of content/record-copies/ as far as its form goes. A problem where it is no record copy. */
 export function readCopyForm(source: string, file: string): (RecordCopy & { readonly sha256: string }) | Problem {
   return readForm(COPY, source, file, COPIES);
+}
+
+/** Whether each run is in one setting, whose alias its first run bears. */
+function areMadeOf(settings: Readonly<Record<string, readonly string[]>>, runs: readonly string[]): boolean {
+  const named = Object.values(settings).flat();
+  const first = Object.entries(settings).every(([alias, aliases]) => aliases[0] === alias);
+  return first && named.length === runs.length && differ(named) && named.every((alias) => runs.includes(alias));
 }
 
 function differ(names: readonly string[]): boolean {

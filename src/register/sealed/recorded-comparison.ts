@@ -87,7 +87,7 @@ const SERIES = v.strictObject({
 const ROWS = v.array(v.strictObject({ label: text, text }));
 
 export const RUN = v.strictObject({
-  alias: v.pipe(text, v.check(isSnakeName, 'a text that is no alias')),
+  alias: v.pipe(text, v.check(isRunAlias, 'a text that is no alias')),
   run: id,
   title: text,
   date,
@@ -105,6 +105,14 @@ export const RUN = v.strictObject({
   series: SERIES,
   cautions: v.array(v.strictObject({ done: v.array(text), risk: text })),
 });
+
+/** A run that only says how runs lie apart. */
+export const REPEAT = v.strictObject({ run: id, title: text, device: id, specimen: text, sources: SOURCES, figures: FIGURES });
+
+/** An alias, from the second run of a setting on with its number. */
+function isRunAlias(alias: string): boolean {
+  return isSnakeName(alias.replace(/ [1-9][0-9]*$/, ''));
+}
 
 interface Line {
   readonly t: readonly number[];

@@ -29,7 +29,8 @@ const TAKEN = new Set([
   'surface',
 ]);
 
-const ALIASES: NameRule = {
+/** How aliases are written. */
+export const ALIASES: NameRule = {
   rule: 'bad-alias',
   what: 'an alias',
   fits: (name) => isSnakeName(name) && !TAKEN.has(name) && !definitionOf(name),

@@ -72,8 +72,9 @@ function inWords({ of, ...judged }: Judged): string {
   return of === undefined ? compared(judged) : `${of} ${compared(judged)}`;
 }
 
-function compared({ left, right, difference, interval }: Judged): string {
+function compared({ left, right, difference, interval, standsIn }: Judged): string {
   const against = `${shown(left)} against ${shown(right)}`;
+  if (standsIn.length > 0) return `${against}, no verdict, since ${standsIn.join('; ')}`;
   if (interval === null) return `${against}, uncertainty unknown`;
   if (difference.parts !== null && difference.parts.length === 0 && interval[0] === interval[1]) return against;
   return `${against}, a difference of ${shown(difference)}, ${printUncertainty(difference, { interval })}`;

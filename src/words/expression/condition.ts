@@ -14,6 +14,7 @@ import { type Evaluated, evaluateTree, isUnheld, type Outcome, once, problemsOf,
 import type { Comparison, Condition, Expression, Extreme, Ordering, Quantified, Span } from './expression-tree.ts';
 import { combinedSlack, widened } from './interval-slack.ts';
 import { addressesIn, groupIn, membersOf } from './members.ts';
+import { standsInOf } from './stands-in.ts';
 import type { TextProblem } from './text-problem.ts';
 import { withoutUnit } from './without-unit.ts';
 
@@ -30,6 +31,8 @@ export interface Judged extends Span {
   readonly difference: Quantity;
   /** 95 % interval of the difference; null = uncertainty unknown. */
   readonly interval: readonly [number, number] | null;
+  /** What stood in for something that was not measured: then nothing is concluded. */
+  readonly standsIn: readonly string[];
 }
 
 export interface Judgement {
@@ -194,9 +197,11 @@ function compare({ start, end }: Span, left: Evaluated, operator: Ordering['oper
     return problem({ rule: 'refused-arithmetic', start, end, found, expected: 'two temperatures, or two differences' });
   }
   const interval = intervalOf(left, right, difference);
-  const verdict = interval ? decide(interval, operator) : 'cannot be told';
-  const judged = { start, end, verdict, left: left.quantity, right: right.quantity, difference, interval };
-  return { verdict, comparisons: [judged], held: once([...left.held, ...right.held]) };
+  const held = once([...left.held, ...right.held]);
+  const standsIn = standsInOf(held);
+  const verdict = interval && standsIn.length === 0 ? decide(interval, operator) : 'cannot be told';
+  const judged = { start, end, verdict, left: left.quantity, right: right.quantity, difference, interval, standsIn };
+  return { verdict, comparisons: [judged], held };
 }
 
 /** A figure's own, maybe lopsided interval where it alone is uncertain; else that of the difference. */

@@ -78,8 +78,10 @@ function evaluateAddress(address: Address, subjects: Subjects): Outcome {
 /** What the ledger says of a figure that holds a number. */
 export function heldBy(destination: Destination): HeldBy {
   const { alias, subject, key } = destination;
-  const named = 'figure' in destination ? { figure: destination.figure.name } : {};
-  return { alias, subject: subject.id, address: key, ...named };
+  if (!('figure' in destination)) return { alias, subject: subject.id, address: key };
+  const { name, of } = destination.figure;
+  const standsIn = typeof of?.stands_in === 'string' ? { standsIn: of.stands_in } : {};
+  return { alias, subject: subject.id, address: key, figure: name, ...standsIn };
 }
 
 function evaluateLiteral({ number, unit, start, end }: Literal, subjects: Subjects): Outcome {

@@ -84,9 +84,9 @@ describe('compute/pages/timeline', () => {
 
   // u = √2 · 0.1 K: 95 % reach 1.96 u = 0.277 K, so that 0.27 K is within and 0.29 K beyond (JCGM 100:2008, G.1.3 and 5.1.2).
   test.each([
-    [30.27, 'not told apart'],
-    [30.29, 'told apart'],
-    [29.71, 'told apart'],
+    [30.27, 'these two runs do not differ'],
+    [30.29, 'these two runs differ'],
+    [29.71, 'these two runs differ'],
   ])('a rise of %f K against 30 K is %s', (rise, verdict) => {
     const [first, second] = differences([
       run('a', { date: '2026-03-10', firmware: '1.8' }),
@@ -94,13 +94,13 @@ describe('compute/pages/timeline', () => {
     ]);
     expect(first).toEqual([null, null, null]);
     expect(second![0]!.endsWith(` ${verdict}`)).toBe(true);
-    expect(second![1]).toMatch(/ not told apart$/);
+    expect(second![1]).toMatch(/ these two runs do not differ$/);
   });
 
   // Of 10 W and 10.3 W a gain error of 2 % leaves 2 % of 0.3 W in the difference, though each is known to 0.4 W.
   test('what the runs share cancels: one meter tells 0.3 W apart', () => {
     const [, second] = differences([run('a', { date: '2026-03-10' }), run('b', { date: '2026-04-02', watts: 10.3 })]);
-    expect(second![2]).toMatch(/^300\u00a0mW board input, told apart$/);
+    expect(second![2]).toMatch(/^300\u00a0mW board input, these two runs differ$/);
   });
 
   test('each later run is set against the first, also where the firmware did not change or is not stated', () => {
@@ -110,7 +110,11 @@ describe('compute/pages/timeline', () => {
       run('b', { date: '2026-04-02', firmware: '1.8', rise: 32 }),
     ];
     expect(timelinesOf(runs)[0]!.rows.map(({ firmware }) => firmware)).toEqual(['1.8', '1.8', '']);
-    expect(differences(runs).map(([rise]) => rise)).toEqual([null, '2.00\u00a0K told apart', '1.00\u00a0K told apart']);
+    expect(differences(runs).map(([rise]) => rise)).toEqual([
+      null,
+      '2.00\u00a0K these two runs differ',
+      '1.00\u00a0K these two runs differ',
+    ]);
   });
 
   test('an absent figure has no difference; powers of different places have none, with the reason', () => {
@@ -119,7 +123,7 @@ describe('compute/pages/timeline', () => {
       run('b', { date: '2026-04-02', rise: null, at: 'adapter output' }),
     ]);
     expect(second![0]).toBeNull();
-    expect(second![2]).toBe('Power was measured at the adapter output in Run b and at the board input in Run a.');
+    expect(second![2]).toBe('Not subtracted: adapter output in Run b, board input in Run a.');
   });
 
   test('none where no two runs are alike: another setting, another condition', () => {

@@ -35,7 +35,7 @@ describe('requested and delivered clocks', () => {
     expectNear(delta.quantity.value, 0.2e9, 1e-12);
     // Two means of a constant reading, each known to its step of 1 MHz over √12 (JCGM 100:2008, F.2.2.1).
     expectNear(standardUncertainty(delta.quantity)!, 1e6 * Math.sqrt(2 / 12), 1e-9);
-    expect(delta.of).toMatchObject({ clock: 'delivered', verdict: 'told apart' });
+    expect(delta.of).toMatchObject({ clock: 'delivered', verdict: 'these two runs differ' });
   });
 
   test('a requested and a delivered clock are not put together', () => {

@@ -14,14 +14,19 @@ describe('power_delta', () => {
     const delta = presentAt(figures, 'power_delta.fast');
     expectNear(delta.quantity.value, 7, 1e-14);
     expectNear(standardUncertainty(delta.quantity)!, 0.07, 1e-12);
-    expect(delta).toMatchObject({ of: { verdict: 'told apart' }, from: { figures: ['r-fast/load_power', 'r-rated/load_power'] } });
+    expect(delta).toMatchObject({
+      of: { verdict: 'these two runs differ' },
+      from: { figures: ['r-fast/load_power', 'r-rated/load_power'] },
+    });
   });
 
   test('equal powers are not told apart', () => {
     const own = (id: string): Sketch => ({
       more: { load_power: figure('load_power', { value: 5, unit: 'W', parts: [part(id, 0.1)] }) },
     });
-    expect(presentAt(compareRuns({ rated: own('a'), fast: own('b') }), 'power_delta.fast').of?.verdict).toBe('not told apart');
+    expect(presentAt(compareRuns({ rated: own('a'), fast: own('b') }), 'power_delta.fast').of?.verdict).toBe(
+      'these two runs do not differ',
+    );
   });
 
   test('the powers of one place are taken, be they primary or not', () => {
@@ -77,7 +82,7 @@ describe('rise_delta', () => {
     const delta = presentAt(figures, 'rise_delta.fast');
     expectNear(delta.quantity.value, 12, 1e-14);
     expectNear(standardUncertainty(delta.quantity)!, 0.05, 1e-12);
-    expect(delta.of).toMatchObject({ channel: 'soc', verdict: 'told apart' });
+    expect(delta.of).toMatchObject({ channel: 'soc', verdict: 'these two runs differ' });
   });
 
   test('of two specimens whose die sensors state nothing it cannot be told', () => {
@@ -88,7 +93,7 @@ describe('rise_delta', () => {
         second: { specimen, more: { temperature_rise: rise(42, 0.04, only) } },
       });
     expect(presentAt(runs('no-2'), 'rise_delta.second').of?.verdict).toBe('cannot be told');
-    expect(presentAt(runs('no-1'), 'rise_delta.second').of?.verdict).toBe('told apart');
+    expect(presentAt(runs('no-1'), 'rise_delta.second').of?.verdict).toBe('these two runs differ');
   });
 
   test('absent where a run was not steady', () => {

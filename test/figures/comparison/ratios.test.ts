@@ -45,7 +45,7 @@ describe('speedup', () => {
     const figures = compareRuns({ rated: { scores: { a: 50, b: 100 } }, fast: { scores: { a: 60, b: 110 } } });
     expectNear(value(figures, 'speedup.fast.a'), 1.2, 1e-14);
     expect(presentAt(figures, 'speedup.fast')).toMatchObject({
-      of: { run: 'fast', reference: 'rated', tests: 2, smallest: 1.1, largest: 1.2, verdict: 'told apart' },
+      of: { run: 'fast', reference: 'rated', tests: 2, smallest: 1.1, largest: 1.2, verdict: 'these two runs differ' },
       from: { figures: ['r-fast/score.a', 'r-fast/score.b', 'r-rated/score.a', 'r-rated/score.b'] },
     });
   });
@@ -58,7 +58,7 @@ describe('speedup', () => {
     });
     expectNear(standardUncertainty(presentAt(figures, 'speedup.fast.a').quantity)!, 0.01 * Math.SQRT2, 1e-12);
     expectNear(standardUncertainty(presentAt(figures, 'speedup.fast').quantity)!, 0.01, 1e-12);
-    expect(presentAt(figures, 'speedup.fast').of?.verdict).toBe('not told apart');
+    expect(presentAt(figures, 'speedup.fast').of?.verdict).toBe('these two runs do not differ');
   });
 
   test('two speedups share the reference: its error cancels in their quotient, here to nothing', () => {

@@ -1,6 +1,6 @@
 /** Runs as a comparison sees them, made of plain numbers. */
 import { compare } from '../../../src/figures/comparison/compare.ts';
-import type { ComparedRun } from '../../../src/figures/comparison/compared.ts';
+import { alone, type ComparedRun } from '../../../src/figures/comparison/compared.ts';
 import type { AbsentFigure, Figure, NameOfFigure, PresentFigure } from '../../../src/figures/figure.ts';
 import type { Part, Quantity } from '../../../src/quantities/quantity.ts';
 
@@ -49,7 +49,7 @@ export function runOf(alias: string, sketch: Sketch): ComparedRun {
 /** Compares; the first run is the reference. */
 export function compareRuns(runs: Readonly<Record<string, Sketch>>): ReadonlyMap<string, Figure> {
   const [reference, ...others] = Object.entries(runs).map(([alias, sketch]) => runOf(alias, sketch));
-  return compare({ id: 'steps', reference: reference!, others });
+  return compare({ id: 'steps', reference: alone(reference!), others: others.map(alone) });
 }
 
 export function absentAt(figures: ReadonlyMap<string, Figure>, address: string): AbsentFigure {

@@ -1,7 +1,8 @@
 /** All runs are invented. */
-
 import { describe, expect, test } from 'vitest';
 import type { FigureName } from '../../../src/figures/catalogue.ts';
+import { alone, type ComparedRun } from '../../../src/figures/comparison/compared.ts';
+import { settled } from '../../../src/figures/comparison/settings.ts';
 import { differencesTo, sideBySideAddresses } from '../../../src/figures/comparison/side-by-side.ts';
 import type { Figure } from '../../../src/figures/figure.ts';
 import { isPresent } from '../../../src/figures/figure.ts';
@@ -9,6 +10,12 @@ import { standardUncertainty } from '../../../src/quantities/uncertainty.ts';
 import { absentAt, figure, part, runOf } from './runs.ts';
 
 const GAIN = 'instrument:meter/power/gain';
+
+/** The differences of one run from another. */
+function differencesOf(rated: ComparedRun, other: ComparedRun): ReadonlyMap<string, Figure> {
+  const { reference, others } = settled({ id: 'steps', reference: alone(rated), others: [alone(other)] });
+  return differencesTo(reference, others).get(others[0]!)!;
+}
 
 function power(value: number, at = 'board input'): Figure {
   const parts = [part(GAIN, 0.02 * value), part(`run:${value}/load_power/sampling`, 0.01)];
@@ -51,7 +58,7 @@ describe('figures/comparison/side-by-side', () => {
 
   // JCGM 100:2008, 5.2.2: of 10.3 W and 10 W a gain error of 2 % leaves 2 % of 0.3 W, beside the two scatters.
   test('what two figures share cancels in their difference', () => {
-    const found = differencesTo(
+    const found = differencesOf(
       runOf('rated', { more: { load_power: power(10) } }),
       runOf('fast', { more: { load_power: power(10.3) } }),
     );
@@ -64,18 +71,19 @@ describe('figures/comparison/side-by-side', () => {
       reference: 'rated',
       channel: 'input',
       at: 'board input',
-      verdict: 'told apart',
+      between_runs: 'unknown',
+      verdict: 'these two runs differ',
     });
     expect(difference.from.figures).toEqual(['r-fast/load_power', 'r-rated/load_power']);
   });
 
   // u = √2 · 0.2 K: the 95 % interval reaches 1.96 u = 0.554 K.
   test.each([
-    [60.5, 'not told apart'],
-    [60.6, 'told apart'],
-    [59.4, 'told apart'],
+    [60.5, 'these two runs do not differ'],
+    [60.6, 'these two runs differ'],
+    [59.4, 'these two runs differ'],
   ])('a peak of %f °C against 60 °C is %s, in kelvin', (value, verdict) => {
-    const found = differencesTo(
+    const found = differencesOf(
       runOf('rated', { more: { peak_temperature: peak(60, 'rated') } }),
       runOf('fast', { more: { peak_temperature: peak(value, 'fast') } }),
     );
@@ -89,15 +97,15 @@ describe('figures/comparison/side-by-side', () => {
       specimen: 'no-2',
       more: { peak_temperature: peak(80, 'other'), load_power: power(12) },
     });
-    const found = differencesTo(rated, other);
+    const found = differencesOf(rated, other);
     expect(verdictAt(found, 'peak_temperature')).toBe('cannot be told');
-    expect(verdictAt(found, 'load_power')).toBe('told apart');
+    expect(verdictAt(found, 'load_power')).toBe('these two runs differ');
   });
 
   test('powers of two places, or surfaces of two spots, are not subtracted: that is said', () => {
     const surface = (spot: string, title: string) =>
       figure('hottest_surface', { value: 50, unit: '°C', parts: [] }, { spot, spot_title: title });
-    const found = differencesTo(
+    const found = differencesOf(
       runOf('rated', { more: { load_power: power(10), hottest_surface: surface('lid', 'Lid centre') } }),
       runOf('fast', { more: { load_power: power(12, 'wall'), hottest_surface: surface('base', 'Underside') } }),
     );
@@ -111,6 +119,6 @@ describe('figures/comparison/side-by-side', () => {
   test('a figure that one of the two lacks has no difference: the figure itself says why', () => {
     const missing: Figure = { name: 'load_power', absent: 'no-channel', why: 'The log has no power.' };
     const rated = runOf('rated', { more: { load_power: power(10), peak_temperature: peak(60, 'rated') } });
-    expect([...differencesTo(rated, runOf('fast', { more: { load_power: missing } })).keys()]).toEqual([]);
+    expect([...differencesOf(rated, runOf('fast', { more: { load_power: missing } })).keys()]).toEqual([]);
   });
 });

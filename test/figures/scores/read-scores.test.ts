@@ -87,7 +87,7 @@ describe('figures/scores/read-scores', () => {
 
   test('the direction is never guessed', () => {
     expect(told('test,value,unit\ncopy,1,s\n')).toEqual([
-      '1:1 error score-column: no column `better` | test, value, unit and better, and where known repeat, start, end, id | write `higher` or `lower` in every row: which direction is good is never guessed',
+      '1:1 error score-column: no column `better` | test, value, unit and better, and where known repeat, start, end, clock, power, id | write `higher` or `lower` in every row: which direction is good is never guessed',
     ]);
     expect(told('test,value,unit,better\ncopy,1,s,\nsort,2,s,more\n')).toEqual([
       '2:10 error score-direction: no direction of `copy` | `higher` or `lower`: which is better',

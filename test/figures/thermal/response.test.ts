@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { derive } from '../../../src/figures/derive.ts';
-import { interval95, standardUncertainty } from '../../../src/quantities/uncertainty.ts';
+import { standardUncertainty } from '../../../src/quantities/uncertainty.ts';
 import { autoregressive, gaussian, stepped } from '../../statistics/noise.ts';
 import { apart, contextOf, every, logOf, noise, phase, presentAt, STEP, stepAt } from '../build.ts';
 
@@ -31,7 +31,7 @@ describe('time constant and asymptote (closed form of one exact exponential step
         ['time_constant', 600],
         ['asymptote_temperature', 62],
       ] as const) {
-        const [low, high] = interval95(presentAt(figures, name).quantity)!;
+        const [low, high] = presentAt(figures, name).interval!;
         if (low <= truth && truth <= high) hits[name]++;
       }
     }
@@ -47,7 +47,10 @@ describe('time constant and asymptote (closed form of one exact exponential step
     const constant = presentAt(figures, 'time_constant');
     expect(Math.abs(constant.quantity.value - 600)).toBeLessThan(4 * standardUncertainty(constant.quantity)!);
     expect(apart(constant.quantity.value, 600)).toBeLessThan(0.02);
-    expect(constant.of).toMatchObject({ fit: 'two exponentials, the slower one is given' });
+    expect(constant.of).toMatchObject({ fit: 'two exponentials, the second part is the faster one' });
+    expect(apart(presentAt(figures, 'second_time_constant').quantity.value, 20)).toBeLessThan(0.05);
+    expect(apart(presentAt(figures, 'response_amplitude').quantity.value, 28)).toBeLessThan(0.01);
+    expect(apart(presentAt(figures, 'second_amplitude').quantity.value, 12)).toBeLessThan(0.03);
     expect(Math.abs(presentAt(figures, 'asymptote_temperature').quantity.value - 62)).toBeLessThan(0.1);
   });
 
@@ -60,7 +63,7 @@ describe('time constant and asymptote (closed form of one exact exponential step
       const course = (t: number, row: number) => 70 - fast * Math.exp(-t / 60) - 30 * Math.exp(-t / 700) + 0.3 * random[row]!;
       const values = stepped(Float64Array.from(every(4, 3596), course), 0.5);
       const { figures } = derive(logOf(every(4, 3596), { soc: { quantity: 'temperature', values, step: 0.5 } }), contextOf());
-      if (presentAt(figures, 'time_constant').of?.fit === 'two exponentials, the slower one is given') found++;
+      if (presentAt(figures, 'time_constant').of?.fit === 'two exponentials, the second part is the faster one') found++;
     }
     return found;
   }
@@ -78,19 +81,77 @@ describe('time constant and asymptote (closed form of one exact exponential step
       presentAt(figures, name)
         .quantity.parts!.map((part) => part.source.id)
         .filter((id) => id.includes('/response/'));
-    expect(ids('time_constant')).toEqual(['run:soak/response/1', 'run:soak/response/2', 'run:soak/response/model']);
-    expect(ids('asymptote_temperature')).toEqual(['run:soak/response/1']);
+    expect(ids('time_constant')).toEqual([
+      'run:soak/response/1',
+      'run:soak/response/2',
+      'run:soak/response/3',
+      'run:soak/response/model-3',
+    ]);
+    expect(ids('asymptote_temperature')).toEqual(['run:soak/response/1', 'run:soak/response/model-1']);
   });
 
-  test('a load of less than two time constants: the time constant is above half of it', () => {
+  test('a load of less than two time constants: the time constant is above a quarter of it, and the end has no bound in seconds', () => {
     const log = logOf(every(1, 900), { soc: { quantity: 'temperature', values: stepAt } });
     const { figures } = derive(log, contextOf());
-    expect(figures.get('time_constant')).toMatchObject({ absent: 'too-short', bound: { relation: '>', value: 450, unit: 's' } });
-    const asymptote = figures.get('asymptote_temperature') as { absent: string; bound: { value: number; unit: string } };
-    expect(asymptote.absent).toBe('too-short');
-    expect(asymptote.bound.unit).toBe('s');
-    expect(apart(asymptote.bound.value, 1200)).toBeLessThan(0.01);
+    expect(figures.get('time_constant')).toMatchObject({ absent: 'too-short', bound: { relation: '>', value: 225, unit: 's' } });
+    expect(figures.get('asymptote_temperature')).toMatchObject({ absent: 'too-short' });
+    expect(figures.get('asymptote_temperature')).not.toHaveProperty('bound');
   });
+
+  test('35 K with 300 s and 5 K with 7200 s on a sensor of 0.1 K: both parts, the end at 64 °C and the ceiling that hangs on it', () => {
+    const course = (t: number) => Math.round(10 * (64 - 35 * Math.exp(-t / 300) - 5 * Math.exp(-t / 7200))) / 10;
+    const log = logOf(every(1, 3600), { soc: { quantity: 'temperature', values: course, step: 0.1 } });
+    const { figures } = derive(
+      log,
+      contextOf({
+        ambient: { value: 24, unit: '°C', parts: [] },
+        device: { id: 'larch', throttleAt: { soc: { value: 65, unit: '°C', parts: [] } } },
+      }),
+    );
+    const holds = (name: string, truth: number, width: number) => {
+      const [low, high] = presentAt(figures, name).interval!;
+      expect([name, low <= truth && truth <= high]).toEqual([name, true]);
+      expect([name, high - low < width]).toEqual([name, true]);
+    };
+    holds('time_constant', 300, 15);
+    holds('second_time_constant', 7200, 6000);
+    holds('response_amplitude', 35, 2);
+    holds('second_amplitude', 5, 3);
+    holds('asymptote_temperature', 64, 4);
+    holds('ambient_ceiling', 25, 4);
+    expect(presentAt(figures, 'ambient_ceiling').of).toMatchObject({ load: 'taken as constant, not observed' });
+  });
+
+  test('a slower part that the load does not end leaves no end, but what it lies above', () => {
+    const course = (t: number) => Math.round(10 * (64 - 30 * Math.exp(-t / 300) - 10 * Math.exp(-t / 7200))) / 10;
+    const log = logOf(every(1, 1800), { soc: { quantity: 'temperature', values: course, step: 0.1 } });
+    const { figures } = derive(log, contextOf());
+    const { absent, bound } = figures.get('asymptote_temperature') as { absent: string; bound: { value: number; unit: string } };
+    expect(absent).toBe('too-short');
+    expect(bound.unit).toBe('°C');
+    expect(bound.value).toBeLessThan(64);
+    expect(bound.value).toBeGreaterThan(54);
+  });
+
+  test.each([30, 60, 120])(
+    'a boost of %d s by half at the start is left out where it shows, and the time constant holds',
+    (boost) => {
+      const rise = (t: number) => (t < 0 ? 0 : 40 * (1 - Math.exp(-t / 600)));
+      const normal = gaussian(boost);
+      const values = (t: number) => Math.round(10 * (22 + 1.5 * rise(t) - 0.5 * rise(t - boost) + 0.1 * normal())) / 10;
+      const { figures } = derive(logOf(every(1, 5400), { soc: { quantity: 'temperature', values, step: 0.1 } }), contextOf());
+      for (const [name, truth] of [
+        ['time_constant', 600],
+        ['asymptote_temperature', 62],
+      ] as const) {
+        const [low, high] = presentAt(figures, name).interval!;
+        expect([name, low <= truth && truth <= high]).toEqual([name, true]);
+      }
+      if (boost === 30) return;
+      expect(presentAt(figures, 'time_constant').of?.skipped).toMatch(/^the first .* do not follow the rest and are left out$/);
+      expect(figures.get('response_amplitude')).toMatchObject({ absent: 'load-changed' });
+    },
+  );
 
   test('a temperature that does not answer the load has no time constant', () => {
     const log = logOf(every(1, 3600), { soc: { quantity: 'temperature', values: () => 40 } });

@@ -38,21 +38,21 @@ describe('plots/deltas/plan', () => {
     expect(power!.signs.map(({ fill }) => fill)).toEqual([inkOf(1), inkOf(2)]);
     expect(rise!.signs.map(({ fill }) => fill)).toEqual([inkOf(1), 'var(--plot-paper)']);
     expect(rise!.texts.map(({ text }) => text)).toEqual(
-      expect.arrayContaining(['told apart', 'not told apart', '+12.00\u00a0K', '+0.10\u00a0K']),
+      expect.arrayContaining(['these two runs differ', 'these two runs do not differ', '+12.00\u00a0K', '+0.10\u00a0K']),
     );
-    expect(plan.alt).toContain('Power: more +2.50\u00a0W, told apart; less −1.00\u00a0W, told apart.');
-    expect(plan.alt).toContain('less +0.10\u00a0K, not told apart.');
+    expect(plan.alt).toContain('Power: more +2.50\u00a0W, these two runs differ; less −1.00\u00a0W, these two runs differ.');
+    expect(plan.alt).toContain('less +0.10\u00a0K, these two runs do not differ.');
     expect(plan.method).toContain(
-      'A filled sign is told apart from base, an open one is not. Power is the mean under load, at the board input.',
+      'A filled sign is a run that differs from base, an open one is not. Each setting was run once, so that nothing tells how two runs of one setting differ. Power is the mean under load, at the board input.',
     );
   });
 
   test('title, table and CSV', () => {
     const { title, table, csv } = drawable(planDeltas(THREE));
     expect(title).toBe('Differences in power and rise over ambient from base: more and less');
-    expect(table.rows[1]).toEqual(['Power', 'less', '−1.00\u00a0W', '±\u00a00.28\u00a0W (95\u00a0%)', 'told apart']);
+    expect(table.rows[1]).toEqual(['Power', 'less', '−1.00\u00a0W', '±\u00a00.28\u00a0W (95\u00a0%)', 'these two runs differ']);
     expect(csv.split('\r\n')[0]).toBe('figure,run,difference,low95,high95,unit,verdict,absent');
-    expect(csv).toMatch(/\r\nrise_delta,less,0\.1,-0\.177\d*,0\.377\d*,K,not told apart,\r\n/);
+    expect(csv).toMatch(/\r\nrise_delta,less,0\.1,-0\.177\d*,0\.377\d*,K,these two runs do not differ,\r\n/);
   });
 
   test('an absent difference leaves its row in words, with the reason in the method and the CSV', () => {
@@ -64,7 +64,7 @@ describe('plots/deltas/plan', () => {
     expect(rise!.texts.map(({ text }) => text)).toContain('absent: The run hot has no temperature_rise.');
     expect(plan.method).toContain('No difference in rise over ambient for hot: The run hot has no temperature_rise.');
     expect(plan.csv).toContain('rise_delta,hot,,,,K,,The run hot has no temperature_rise.');
-    expect(plan.alt).toContain('Rise over ambient: hot absent; warm +4.00\u00a0K, told apart.');
+    expect(plan.alt).toContain('Rise over ambient: hot absent; warm +4.00\u00a0K, these two runs differ.');
   });
 
   test('a quantity of which no run has a difference has no panel; with neither there is no plot', () => {

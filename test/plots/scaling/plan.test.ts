@@ -70,7 +70,7 @@ describe('plots/scaling/plan', () => {
       /one at 1\.2 times the clock is 1\.150 times as fast, two at 1\.4 times the clock is 1\.280 times as fast and three/,
     );
     expect(alt).toMatch(
-      /fitted power law with the exponent 0\.7\d+ ±\s0\.0\d+ \(95.%\): linear is excluded: it grows more slowly than the clock\.$/,
+      /fitted power law with the exponent 0\.7\d+ ±\s0\.0\d+ \(95.%\): no verdict: the mean clock of the load phase stands in for that of the scores\.$/,
     );
     expect(method).toContain('Whiskers are 95 % intervals');
     expect(method).toContain('the speed that of the one test.');
@@ -85,7 +85,7 @@ describe('plots/scaling/plan', () => {
   test('an open sign is a speed that is not told apart, and said to be', () => {
     const plan = drawable(planScaling(steps({ base: [1, 1], same: [1.2, 1.01], other: [1.4, 1.3] })));
     expect(partsOf(plan, WIDE)[0]!.signs.map(({ fill }) => fill)).toEqual([inkOf(0), 'var(--plot-paper)', inkOf(2)]);
-    const said = 'An open sign is a speed that is not told apart from that of base.';
+    const said = 'A filled sign is a run that differs from base, an open one is not.';
     expect(plan.method).toContain(said);
     expect(drawable(planScaling(FOUR)).method).not.toContain(said);
   });
@@ -100,7 +100,7 @@ describe('plots/scaling/plan', () => {
     expect(title).toMatch(/: fast$/);
     expect(alt).not.toContain('dark');
     expect(method).toContain('No sign for dark: The run dark has no mean_clock.');
-    expect(method).toContain('No power law is drawn. An exponent over the settings takes 4 of them; these runs have 3.');
+    expect(method).toContain('No power law is drawn. An exponent over the settings takes 4 of them; there are 3 here.');
     expect(table.rows[2]!.slice(0, 4)).toEqual(['dark', 'absent', '', '1.5']);
     expect(csv).toContain('dark,,,,1.5,1.5,1.5,The run dark has no mean_clock.');
   });

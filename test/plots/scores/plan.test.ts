@@ -54,8 +54,8 @@ describe('plots/scores/plan', () => {
     const plan = drawable(planScores(TWO));
     const [, mix] = rowsOf(partsOf(plan, WIDE)[0]!.signs, [2, 2]);
     expect(mix!.map(({ fill }) => fill)).toEqual([inkOf(1), 'var(--plot-paper)']);
-    expect(plan.table.rows[1]![2]).toMatch(/^1\.010 ±\s0\.0\d+, not told apart$/);
-    expect(plan.csv).toMatch(/\r\nmix,same,1\.01,0\.98\d*,1\.03\d*,not told apart,\r\n/);
+    expect(plan.table.rows[1]![2]).toMatch(/^1\.010 ±\s0\.0\d+, these two runs do not differ$/);
+    expect(plan.csv).toMatch(/\r\nmix,same,1\.01,0\.98\d*,1\.03\d*,these two runs do not differ,\r\n/);
   });
 
   test('runs are named in the first row, beside their signs and inside the drawing', () => {

@@ -114,14 +114,34 @@ export const REFERENCES: readonly Case[] = [
     rule: 'repeated-run',
     bad: [[STEPS, 'fast: larch-fast', 'fast: larch-rated']],
     report: [
-      'content/comparisons/larch-steps.md:5:9: error: repeated-run: `fast` and `rated` are the same run, `larch-rated` | keep one of the two',
+      'content/comparisons/larch-steps.md:5:9: error: repeated-run: the run `larch-rated` stands under `rated` and under `fast` | keep one of the two',
+    ],
+    ok: [],
+  },
+  {
+    rule: 'unlike-runs',
+    bad: [[STEPS, '  rated: larch-rated\n  fast: larch-fast', '  rated: [larch-rated, larch-fast]\n  fast: larch-fast']],
+    report: [
+      'content/comparisons/larch-steps.md:4:24: error: unlike-runs: `larch-fast` is of another setting than `larch-rated` | expected runs of one device, specimen and setting under `rated` | give it an alias of its own',
+      'content/comparisons/larch-steps.md:5:9: error: repeated-run: the run `larch-fast` stands under `rated` and under `fast` | keep one of the two',
+    ],
+    ok: [[STEPS, 'fast: larch-fast', 'fast: [larch-fast]']],
+  },
+  {
+    rule: 'no-repeat',
+    bad: [[STEPS, '  fast: larch-fast\n', '  fast: larch-fast\nrepeats: [larch-fast]\n']],
+    report: [
+      'content/comparisons/larch-steps.md:6:11: error: no-repeat: the run `larch-fast` is like no other under `repeats` | expected two runs or more of one specimen, setting and conditions, which differ in their day and ambient alone',
+      'content/comparisons/larch-steps.md:6:11: error: repeated-run: the run `larch-fast` stands under `fast` and under `repeats` | keep one of the two',
     ],
     ok: [],
   },
   {
     rule: 'too-few',
     bad: [[STEPS, '  fast: larch-fast\n', '']],
-    report: ['content/comparisons/larch-steps.md:3:1: error: too-few: a comparison has one run | expected two runs or more'],
+    report: [
+      'content/comparisons/larch-steps.md:3:1: error: too-few: a comparison has one setting | expected two settings or more',
+    ],
     ok: [],
   },
   {

@@ -97,4 +97,11 @@ describe('words/page/number-ids', () => {
     for (const [id, number] of then) expect(now.get(id)).toBe(number);
     expect([...idsOf(paragraphs[0]!.replace(', and', ' and')).keys()]).toEqual([...then.keys()].slice(0, 2));
   });
+
+  it('an expression of sixty letters is in the id whole, of a longer one its first sixty', () => {
+    const idOf = (length: number) => numberIds([{ expression: 'a'.repeat(length), within: '' }], new Set())[0]!;
+    expect(idOf(60)).toMatch(/^a{60}-/);
+    expect(idOf(61)).toMatch(/^a{60}-/);
+    expect(idOf(59)).toMatch(/^a{59}-/);
+  });
 });

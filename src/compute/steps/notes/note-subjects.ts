@@ -1,7 +1,9 @@
 /** One note with the figures that its aliases stand for, for commands that read words: only its own runs are computed, or taken from the store. */
+
 import type { Problem } from '../../../problem.ts';
 import { readRegister } from '../../../register/read.ts';
 import type { Note, Register } from '../../../register/register.ts';
+import { reachedRuns } from '../../../register/resolved/reached-runs.ts';
 import type { Subject } from '../../../words/written.ts';
 import { dataFiles, readProject } from '../../project/read-project.ts';
 import { codeDigests } from '../../store/code.ts';
@@ -62,7 +64,7 @@ export function noteWith(
 /** The register less the runs, comparisons and attempts that a note does not reach. */
 function onlyFor(register: Register, note: Note): Register {
   const comparisons = only(register.comparisons, new Set(note.comparisons.values()));
-  const through = [...comparisons.values()].flatMap(({ runs }) => [...runs.values()]);
+  const through = [...comparisons.values()].flatMap(reachedRuns);
   return {
     ...register,
     comparisons,

@@ -3,6 +3,7 @@ import type { Figure } from '../../../figures/figure.ts';
 import type { Problem } from '../../../problem.ts';
 import type { Quantity } from '../../../quantities/quantity.ts';
 import type { Note, Register } from '../../../register/register.ts';
+import { reachedRuns } from '../../../register/resolved/reached-runs.ts';
 import { withPlainFront } from '../../../words/front-words.ts';
 import type { Recorded } from '../../../words/page/recorded-words.ts';
 import type { Subject, Written } from '../../../words/written.ts';
@@ -44,7 +45,7 @@ interface Options extends Computed {
 export function computeNotes({ store, code, register, runs, comparisons, attempts, recorded }: Options): Notes {
   const outcomes = [...register.notes].map(([id, note]) => {
     const subjects = subjectsOf(note, { runs, comparisons, attempts });
-    const through = [...note.comparisons.values()].flatMap((id) => [...register.comparisons.get(id)!.runs.values()]);
+    const through = [...note.comparisons.values()].flatMap((id) => reachedRuns(register.comparisons.get(id)!));
     const written = wordStep(store, code, note, subjects, recorded.get(id));
     return {
       note: withPlainFront(note, written),

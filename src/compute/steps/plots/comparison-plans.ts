@@ -3,13 +3,14 @@
 import type { QuantityKind } from '../../../intake/log.ts';
 import { planDeltas } from '../../../plots/deltas/plan.ts';
 import type { ComparedSubject } from '../../../plots/drawing/drawn.ts';
+import { MOST_STYLES } from '../../../plots/drawing/palette.ts';
 import type { Plan, Undrawn } from '../../../plots/drawing/plan.ts';
 import { titleOf } from '../../../plots/drawing/wording.ts';
 import { planScaling } from '../../../plots/scaling/plan.ts';
 import { planScores } from '../../../plots/scores/plan.ts';
 import { type ComparedRunSeries, planComparedTrace } from '../../../plots/trace/of-series.ts';
 import type { Gathered } from '../../models/gathered.ts';
-import { figuresOf } from '../../models/gathered-figures.ts';
+import { figuresOf, firstRuns } from '../../models/gathered-figures.ts';
 import type { ComparedPlotId } from './comparison-plot-task.ts';
 
 const PLANNERS: Readonly<Record<ComparedPlotId, (gathered: Gathered) => Plan | Undrawn>> = {
@@ -27,7 +28,9 @@ export function planOf(id: ComparedPlotId, gathered: Gathered): Plan | Undrawn {
   return PLANNERS[id](gathered);
 }
 
-function trace({ runs }: Gathered, quantity: QuantityKind, rise = false): Plan | Undrawn {
+/** All runs where their lines can be told apart, else the first of each setting. */
+function trace(gathered: Gathered, quantity: QuantityKind, rise = false): Plan | Undrawn {
+  const runs = gathered.runs.length <= MOST_STYLES ? gathered.runs : firstRuns(gathered);
   const series = runs.map(
     (run, slot): ComparedRunSeries => ({ alias: run.alias, title: run.title, series: run.series, slot, figures: figuresOf(run) }),
   );
@@ -43,7 +46,7 @@ function titleOfTrace(runs: Gathered['runs'], quantity: QuantityKind, rise: bool
 }
 
 function subjectOf(gathered: Gathered): ComparedSubject {
-  return { reference: gathered.reference, runs: gathered.runs, figures: figuresOf(gathered) };
+  return { reference: gathered.reference, runs: firstRuns(gathered), figures: figuresOf(gathered) };
 }
 
 /** Power where any run logged it, else the current that it was computed from. */

@@ -86,6 +86,6 @@ function comparedTask({ comparisons }: Options, { id, slots }: NonNullable<PlotR
   const { comparison, figures, key } = comparisons.get(id)!;
   if (figures === null) return undefined;
   let next = Object.keys(slots).length;
-  const runs = [...comparison.runs].map(([alias, run]) => ({ alias, slot: slots[run] ?? next++ }));
+  const runs = [...comparison.settings].map(([alias, [run]]) => ({ alias, slot: slots[run!] ?? next++ }));
   return { key, subject: { reference: comparison.reference, runs, figures } };
 }

@@ -63,6 +63,14 @@ describe('plots/drawing/lines/thin', () => {
     expect(thin(x, y, { from: 0, to: 6, columns: 1 }, 1, 5)).toEqual([1, 2, 3, 4]);
   });
 
+  test('of equal extremes keeps the earliest', () => {
+    expect(thin([0, 1, 2, 3, 4, 5], [1, 0, 5, 0, 5, 1], { from: 0, to: 6, columns: 1 })).toEqual([0, 1, 2, 5]);
+  });
+
+  test('a reading on the line between two columns counts to the later one', () => {
+    expect(thin([0, 4, 4.999, 5, 9], [0, 1, 2, 3, 4], { from: 0, to: 10, columns: 2 })).toEqual([0, 2, 3, 4]);
+  });
+
   test('counts readings outside the grid to its outermost columns, and an empty stretch gives none', () => {
     expect(thin([-5, 20], [1, 2], { from: 0, to: 10, columns: 2 })).toEqual([0, 1]);
     expect(thin([], [], { from: 0, to: 1, columns: 3 })).toEqual([]);
