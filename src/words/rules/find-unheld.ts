@@ -21,7 +21,7 @@ export interface UnheldNumber extends Span {
 }
 
 /** Units of this trade's figures; others (an inch, a bit) are no measured number here. */
-const MEASURED = new Set(['°C', 'K', 's', 'Hz', 'A', 'V', 'W', 'J', '1', 'K/W', 'K/s', 'rpm', 'A·s', 'V/A']);
+const MEASURED = new Set(['°C', 'K', 's', 'Hz', 'A', 'V', 'W', 'J', '1', 'K/W', 'K/s', 'rpm', 'A·s', 'V/A', 'dB']);
 
 /** All of a tree, in the order of the source. `own` are the units of the project's scores. */
 export function findUnheld(source: string, tree: Root, own: ReadonlySet<string> = new Set()): UnheldNumber[] {
@@ -83,7 +83,7 @@ function listedOf(prose: string, said: Stated | Unread, own: ReadonlySet<string>
     const unit = said.said.sides.at(-1)?.unit;
     return {
       said,
-      found: { start: startOf(said), end: said.end, said },
+      found: { start: startOf(said), end: said.end + weighting(prose, said), said },
       ...(unit ? { shared: prose.slice(unit.start, unit.end) } : {}),
     };
   }
@@ -91,6 +91,11 @@ function listedOf(prose: string, said: Stated | Unread, own: ReadonlySet<string>
   if (!beside) return { said };
   const end = beside.end > next ? said.end : beside.end;
   return { said, found: { start: startOf(said), end, said }, ...(beside.unit === undefined ? {} : { shared: beside.unit }) };
+}
+
+/** The frequency weighting behind a sound level belongs to its unit: `38 dB(A)`. */
+function weighting(prose: string, { end, unit }: Stated): number {
+  return unit === 'dB' ? (/^\s?\([ACZ]\)/.exec(prose.slice(end))?.[0].length ?? 0) : 0;
 }
 
 /** Joins of a list whose last number has the unit of all. */
