@@ -29,7 +29,7 @@ export interface Stated {
 
 /**
  * The published object: `format` first, all other keys sorted by code units. Numbers are finite and unrounded; `u` is the root
- * sum of squares of `parts` in sorted order, of which a run's `budget` has the shares, null where it is unknown; `dof` is null for infinitely many; `step`, where there is one,
+ * sum of squares of `parts` in sorted order, of which a run's `budgets` have the shares, null where it is unknown; `dof` is null for infinitely many; `step`, where there is one,
  * is the coarsest instrument step that the value rests on, which printing is never finer than; `own_interval` tells that the interval
  * is not made of `parts` and `dof`.
  */
@@ -39,7 +39,7 @@ export function publishFigures({ setting, conditions, tables = [], derived, log,
     ...(setting && { setting: publishStated(setting) }),
     ...(conditions && { conditions: publishStated(conditions) }),
   };
-  return publishMap({ ...ids, ...stated, log: { ...log }, ...beside }, derived.figures, sharesOf);
+  return publishMap({ ...ids, ...stated, log: { ...log }, ...beside, ...budgetsOf(derived.figures) }, derived.figures);
 }
 
 function publishStated(stated: readonly Stated[]): object[] {
@@ -50,16 +50,16 @@ function publishStated(stated: readonly Stated[]): object[] {
   }));
 }
 
-/** The same of figures that are not of one run: `head` says whose they are; `more` of a quantity stands beside each that is present. */
-export function publishMap(head: object, derived: FigureMap, more: (quantity: Quantity) => object = () => ({})): object {
+/** The same of figures that are not of one run: `head` says whose they are. */
+export function publishMap(head: object, derived: FigureMap): object {
   const entries = [...derived];
-  const figures = Object.fromEntries(entries.map(([address, figure]) => [address, publishFigure(figure, more)]));
+  const figures = Object.fromEntries(entries.map(([address, figure]) => [address, publishFigure(figure)]));
   const sources = sourcesOf(entries.map(([, figure]) => figure));
   return { format: 1, ...(sorted({ ...head, sources, figures }) as object) };
 }
 
-function publishFigure(figure: Figure, more: (quantity: Quantity) => object): object {
-  if (isPresent(figure)) return { ...publishPresent(figure), ...more(figure.quantity) };
+function publishFigure(figure: Figure): object {
+  if (isPresent(figure)) return publishPresent(figure);
   const { absent, why, bound, of } = figure;
   return { absent, why, ...(bound ? { bound: { ...bound } } : {}), ...(of ? { of: { ...of } } : {}) };
 }
@@ -83,10 +83,13 @@ function publishPresent({ name, quantity, interval, from, inferred, of }: Presen
   };
 }
 
-/** By source: its share of the variance, beside its contribution in `parts`. */
-function sharesOf(quantity: Quantity): object {
-  const rows = budgetOf(quantity);
-  return rows.length === 0 ? {} : { budget: Object.fromEntries(rows.map(({ source, share }) => [source, share])) };
+/** By address and source: the share of the variance, beside the contribution in `parts`. Exact figures have none. */
+function budgetsOf(figures: FigureMap): object {
+  const budgets = [...figures].flatMap(([address, figure]) => {
+    const rows = isPresent(figure) ? budgetOf(figure.quantity) : [];
+    return rows.length === 0 ? [] : [[address, Object.fromEntries(rows.map(({ source, share }) => [source, share]))] as const];
+  });
+  return { budgets: Object.fromEntries(budgets) };
 }
 
 function publishedOf(repeatabilityOnly: boolean, of: PresentFigure['of']): object {

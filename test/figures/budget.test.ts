@@ -54,9 +54,11 @@ describe('figures/budget', () => {
     };
     const log = { file: '', sha256: '', rows: 0, span_s: 0 };
     const published = publishFigures({ run: 'r', device: 'd', specimen: 's', log, derived }) as {
-      figures: Record<string, { budget: Record<string, number>; parts: Record<string, number> }>;
+      budgets: Record<string, Record<string, number>>;
+      figures: Record<string, { parts: Record<string, number> }>;
     };
-    const { budget, parts } = published.figures.energy!;
+    const budget = published.budgets.energy!;
+    const { parts } = published.figures.energy!;
     expect(Object.keys(budget)).toEqual(Object.keys(parts));
     expect(budget.theta).toBeCloseTo(16.6 ** 2 / budgetOf(END_GAUGE).reduce((sum, row) => sum + row.contribution ** 2, 0), 12);
   });

@@ -21,7 +21,6 @@ const PRESENT = v.strictObject({
   interval: v.nullable(pair),
   own_interval: v.optional(v.literal(true)),
   parts: v.nullable(v.record(v.string(), finite)),
-  budget: v.optional(v.record(v.string(), finite)),
   step: v.optional(finite),
   definition: v.pipe(v.string(), v.nonEmpty()),
   source: v.pipe(v.string(), v.nonEmpty()),
@@ -41,6 +40,7 @@ const FILE = v.strictObject({
   device: v.string(),
   specimen: v.string(),
   log: v.strictObject({ file: v.string(), sha256: v.string(), rows: finite, span_s: finite }),
+  budgets: v.record(v.string(), v.record(v.string(), finite)),
   sources: v.record(
     v.string(),
     v.strictObject({ title: v.string(), dof: v.nullable(finite), distribution: v.exactOptional(v.literal('rectangular')) }),
@@ -82,7 +82,7 @@ describe('figures.json', () => {
   });
 
   test('begins with its format, all other keys are sorted', () => {
-    expect(Object.keys(raw as object)).toEqual(['format', 'device', 'figures', 'log', 'run', 'sources', 'specimen']);
+    expect(Object.keys(raw as object)).toEqual(['format', 'budgets', 'device', 'figures', 'log', 'run', 'sources', 'specimen']);
     const unsorted: string[] = [];
     const walk = (value: unknown, path: string): void => {
       if (typeof value !== 'object' || value === null || Array.isArray(value)) return;
