@@ -1,4 +1,5 @@
 /** `npm run accuracy`: every published value beside ours, with the digits reached; exit code 1 where one falls short. */
+import './plain-failures.ts';
 import { COVERAGE } from '../figures/checks/coverage.ts';
 import { FAMILIES } from '../figures/checks/families.ts';
 import { checkTables } from '../figures/checks/results.ts';

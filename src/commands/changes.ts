@@ -1,4 +1,6 @@
 /** `npm run changes`: what stands against the published state, the last good check, or an earlier revision. Exit code 1 where that cannot be told. */
+import { writer } from '../print/visible.ts';
+import './plain-failures.ts';
 import { keepCompiled } from '../compute/store/compile-cache.ts';
 import { lock } from '../print/lock.ts';
 
@@ -10,7 +12,7 @@ if ((await lock(root)) === undefined) {
 keepCompiled(root);
 const { changes } = await import('./changes/changes.ts');
 const code = await changes(root, process.argv.slice(2), {
-  out: (text) => process.stdout.write(text),
-  err: (text) => process.stderr.write(text),
+  out: writer(process.stdout),
+  err: writer(process.stderr),
 });
 process.exit(code);

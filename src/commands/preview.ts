@@ -1,4 +1,5 @@
 /** `npm run preview`: serves dist/ on this machine, as a static host would. */
+import './plain-failures.ts';
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { servePreview } from '../print/serve.ts';

@@ -1,4 +1,6 @@
 /** `npm run record -- COMPARISON --date 2026-04-02`: freezes a comparison into a record copy. Exit code 1 where it may not be frozen. */
+import { writer } from '../print/visible.ts';
+import './plain-failures.ts';
 import { keepCompiled } from '../compute/store/compile-cache.ts';
 import { lock } from '../print/lock.ts';
 
@@ -10,7 +12,7 @@ if ((await lock(root)) === undefined) {
 keepCompiled(root);
 const { recordComparison } = await import('./record/record-comparison.ts');
 const code = await recordComparison(root, process.argv.slice(2), {
-  out: (text) => process.stdout.write(text),
-  err: (text) => process.stderr.write(text),
+  out: writer(process.stdout),
+  err: writer(process.stderr),
 });
 process.exit(code);

@@ -1,10 +1,13 @@
 /** Problems as compilers print them: place and sentence first, then the line, a mark under the words, what was expected, what to do. */
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { accessSync, constants, readFileSync, realpathSync, statSync } from 'node:fs';
+import { join, sep } from 'node:path';
 import { codeFrameColumns } from '@babel/code-frame';
 import type { Place, Problem } from '../problem.ts';
+import { visible } from './visible.ts';
 
 const LONGEST_LINE = 300;
+/** Lines of larger files are not worth the memory. */
+const LARGEST_SHOWN = 64 * 2 ** 20;
 /** Characters of a longer line that are shown before and after the beginning of the mark. */
 const WINDOW = [60, 80] as const;
 
@@ -53,28 +56,45 @@ export function hasErrors(problems: readonly Problem[]): boolean {
 }
 
 function block({ severity, rule, place, found, expected, remedy }: Problem, source: string): string {
-  const head = `${place.file}:${place.line}:${place.column}: ${severity}: ${found} [${rule}]`;
+  // The first line is one line, whatever a cell with a line break holds.
+  const head = `${place.file}:${place.line}:${place.column}: ${severity}: ${found} [${rule}]`.replace(/\r?\n/g, ' ⏎ ');
   const more = [expected === undefined ? '' : `  expected: ${expected}`, remedy === undefined ? '' : `  to do: ${remedy}`];
-  return [head, frame(source, place), ...more].filter((line) => line !== '').join('\n');
+  return [head, frame(source, place), ...more]
+    .filter((line) => line !== '')
+    .map(visible)
+    .join('\n');
 }
 
 function sourceOf(root: string, file: string, known: Map<string, string>): string {
   const cached = known.get(file);
   if (cached !== undefined) return cached;
-  let text = '';
-  try {
-    text = readFileSync(join(root, file), 'utf8');
-  } catch {
-    // The report of a file that cannot be read does without its line.
-  }
+  const text = isShown(root, file) ? readFileSync(join(root, file), 'utf8') : '';
   known.set(file, text);
   return text;
 }
 
+/**
+ * Whether a line of a file may be shown: a plain file that lies, with all links followed, in the folder of the project that it is named in.
+ * A link may lead to a pipe or a device, which would never end, or to a file that is none of the project's.
+ */
+function isShown(root: string, file: string): boolean {
+  try {
+    const real = realpathSync(join(root, file));
+    const folder = realpathSync(join(root, file.includes('/') ? file.slice(0, file.indexOf('/')) : ''));
+    const found = statSync(real);
+    accessSync(real, constants.R_OK);
+    return real.startsWith(folder + sep) && found.isFile() && found.size <= LARGEST_SHOWN;
+  } catch {
+    return false;
+  }
+}
+
 /** The line with a mark under the words; of a very long one (a paragraph in one line, or not text at all) the part around the mark. */
 function frame(source: string, place: Place): string {
-  const line = source.split(/\r?\n/, place.line)[place.line - 1];
-  if (line === undefined || line.trim() === '') return '';
+  const raw = source.split(/\r?\n/, place.line)[place.line - 1];
+  if (raw === undefined || raw.trim() === '') return '';
+  const line = visible(raw);
+  if (line !== raw) return frame('\n'.repeat(place.line - 1) + line, asShown(raw, place));
   const oneLine = place.endLine === undefined || place.endLine === place.line;
   const endColumn = oneLine ? place.endColumn : undefined;
   if (line.length > LONGEST_LINE) return windowOf(line, place.line, place.column, endColumn ?? place.column + 1);
@@ -84,11 +104,18 @@ function frame(source: string, place: Place): string {
   return codeFrameColumns(source, { start, ...end }, { linesAbove: 0, linesBelow: 0, highlightCode: false });
 }
 
+/** The place in its line once that is shown with the names of its hidden characters, which are longer. */
+function asShown(raw: string, place: Place): Place {
+  const shown = (column: number) => visible(raw.slice(0, column - 1)).length + 1;
+  const { endColumn } = place;
+  return { ...place, column: shown(place.column), ...(endColumn === undefined ? {} : { endColumn: shown(endColumn) }) };
+}
+
 function windowOf(line: string, number: number, column: number, endColumn: number): string {
   const from = Math.max(0, column - 1 - WINDOW[0]);
   const to = Math.min(line.length, column - 1 + WINDOW[1]);
   const [before, after] = [from > 0 ? '… ' : '', to < line.length ? ' …' : ''];
-  const shown = `${before}${line.slice(from, to)}${after}`.replace(/[\t\p{Cc}]/gu, ' ');
+  const shown = `${before}${line.slice(from, to)}${after}`.replace(/\t/g, ' ');
   const start = before.length + column - 1 - from;
   const mark = Math.max(1, Math.min(endColumn - column, to - column + 1));
   const gutter = ' '.repeat(String(number).length);
