@@ -1,13 +1,18 @@
 /** The front door of stage 1: where nothing that it reads has changed, the last manifest stands; else the chain runs. */
 
 import { contentDigest, isCurrent, readManifest } from './project/manifest.ts';
+import { mending } from './project/mending.ts';
 import { dataFiles, readProject } from './project/read-project.ts';
 import type { Manifest, Scope } from './results.ts';
 import { codeDigests } from './store/code.ts';
 import { openStore } from './store/store.ts';
 
 /** Runs stage 1 on a project folder. Throws only on faults of the disk; what is wrong with the author's files is in `problems`. */
-export async function compute(root: string, scope: Scope): Promise<Manifest> {
+export function compute(root: string, scope: Scope): Promise<Manifest> {
+  return mending(root, () => computeOnce(root, scope));
+}
+
+async function computeOnce(root: string, scope: Scope): Promise<Manifest> {
   const code = codeDigests();
   const store = openStore(root);
   const project = readProject(root);

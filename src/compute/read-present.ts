@@ -2,6 +2,7 @@
 
 import { compute } from './compute.ts';
 import { contentDigest } from './project/manifest.ts';
+import { mending } from './project/mending.ts';
 import { readProject } from './project/read-project.ts';
 import type { PresentNote } from './published-state/protect.ts';
 import type { Manifest } from './results.ts';
@@ -14,8 +15,8 @@ export interface Present {
 }
 
 /** Throws only on faults of the disk, as `compute` does. */
-export async function readPresent(root: string): Promise<Present> {
-  return presentOf(root, await compute(root, 'site'));
+export function readPresent(root: string): Promise<Present> {
+  return mending(root, async () => presentOf(root, await compute(root, 'site')));
 }
 
 /** The same where one file of the project had another text, which is not written. */
@@ -32,11 +33,10 @@ export async function readPresentWith(root: string, file: string, text: string):
     project,
     content: contentDigest(project),
   } as const;
-  return presentOf(root, await chain(ground));
+  return mending(root, async () => presentOf(root, await chain(ground)));
 }
 
 function presentOf(root: string, manifest: Manifest): Present {
   const bytes = openStore(root).bytes(manifest.present);
-  if (bytes === undefined) throw new Error('the cache was damaged while it was read: run the command again');
   return { manifest, notes: JSON.parse(new TextDecoder().decode(bytes)) as PresentNote[] };
 }

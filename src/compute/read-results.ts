@@ -1,12 +1,11 @@
 /** The reader of results: all that pages import. It reads what stage 1 wrote and computes nothing. */
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { robotsText, sitemapFiles } from './discovery/sitemap.ts';
 import type { FeedSite } from './feeds/atom.ts';
 import { correctionsFeed } from './feeds/corrections-feed.ts';
 import { notesFeed } from './feeds/notes-feed.ts';
 import { manifestPath, readManifest } from './project/manifest.ts';
 import { type Feeds, MANIFEST_VARIABLE, type Manifest, type PageModel, SCOPE_VARIABLE } from './results.ts';
+import { storedBytes } from './store/store.ts';
 
 /** Astro runs with the project folder as its working folder, in build and in dev. */
 const root = process.cwd();
@@ -23,9 +22,9 @@ function manifest(): Manifest {
   return found;
 }
 
-/** Text from the store. */
+/** Text from the store, held to its digest: no page prints what was damaged. */
 function blobText(blob: string): string {
-  return readFileSync(join(root, '.cache', 'blobs', blob), 'utf8');
+  return Buffer.from(storedBytes(root, blob)).toString('utf8');
 }
 
 /** The pages of a kind for `getStaticPaths`: the key covers all that a page prints, because it is the digest of just that.

@@ -1,5 +1,4 @@
 /** Dev: saving a note, a run, a CSV or stage 1's own code runs stage 1 again and refreshes the open page. */
-import { readFileSync } from 'node:fs';
 import { join, sep } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Worker } from 'node:worker_threads';
@@ -7,7 +6,9 @@ import type { AstroIntegrationLogger } from 'astro';
 import { readManifest } from '../compute/project/manifest.ts';
 import { MISSING_IN_DEV } from '../compute/results.ts';
 import { codeFolders } from '../compute/store/code.ts';
+import { storedBytes } from '../compute/store/store.ts';
 import type { Problem } from '../problem.ts';
+import { failureText } from './failure.ts';
 import { report } from './report.ts';
 
 type Server = import('vite').ViteDevServer;
@@ -32,7 +33,7 @@ export async function developing(server: Server, logger: AstroIntegrationLogger)
   const refresh = oneAtATime(async () => {
     const fault = await runStage1(root, logger);
     if (fault !== undefined) {
-      server.ws.send({ type: 'error', err: { message: `Stage 1 failed: ${fault.message}`, stack: fault.stack ?? '' } });
+      server.ws.send({ type: 'error', err: { message: fault, stack: '' } });
       return;
     }
     // Astro keeps the list of paths until it hears that the reader of results has changed.
@@ -46,15 +47,16 @@ export async function developing(server: Server, logger: AstroIntegrationLogger)
   await runStage1(root, logger);
 }
 
-async function runStage1(root: string, logger: AstroIntegrationLogger): Promise<Error | undefined> {
+/** What stopped it, in words. */
+async function runStage1(root: string, logger: AstroIntegrationLogger): Promise<string | undefined> {
   try {
     const problems = await inThread(root);
     if (problems.length === 0) logger.info('Nothing to mend.');
     else process.stderr.write(`\n${report(root, problems)}\n`);
     return undefined;
   } catch (thrown) {
-    const fault = thrown instanceof Error ? thrown : new Error(String(thrown));
-    logger.error(`Stage 1 failed: ${fault.stack ?? fault.message}`);
+    const fault = failureText(thrown);
+    logger.error(fault);
     return fault;
   }
 }
@@ -110,6 +112,6 @@ function serveFiles(server: Server, root: string): void {
       return next();
     }
     response.setHeader('Content-Type', CONTENT_TYPES[path.slice(path.lastIndexOf('.') + 1)] ?? 'application/octet-stream');
-    response.end(readFileSync(join(root, '.cache', 'blobs', file.blob)));
+    response.end(storedBytes(root, file.blob));
   });
 }

@@ -1,8 +1,11 @@
-/** What is kept from one command to the next is never older than the code that makes it. */
+/** What is kept from one command to the next: never older than the code that makes it, never published when it is damaged, never half a site. */
 import { rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { copyProject, type TestProject } from './project.ts';
+import { flip, surviveFlips } from '../damage/flips.ts';
+import { bothSites, surviveKills } from '../damage/kills.ts';
+import { seededRandom } from '../statistics/seeded-random.ts';
+import { copyProject, differences, type TestProject, tree } from './project.ts';
 
 let project: TestProject;
 
@@ -26,5 +29,24 @@ describe('site: the cache', () => {
     const cold = project.run('check');
     expect(warnings(cold.err).length).toBeGreaterThan(0);
     expect(warm).toEqual(cold);
+  });
+
+  it('survives flipped bytes and killed builds; `npm run damage` tries many more', async () => {
+    const random = seededRandom(7);
+    const sites = bothSites(project);
+    expect(surviveFlips(project, tree(join(project.root, 'dist')), 20, random)).toEqual([]);
+    expect((await surviveKills(project, sites, 3, random)).faults).toEqual([]);
+  });
+
+  it('makes anew what was damaged in size and time unseen, and publishes nothing of it', () => {
+    const dist = tree(join(project.root, 'dist'));
+    const [random, blobs] = [seededRandom(3), join(project.root, '.cache', 'blobs')];
+    const names = [...tree(blobs)].filter(([, bytes]) => bytes.length > 0).map(([name]) => name);
+    // Old enough for the list of undamaged files to be trusted.
+    project.run('check');
+    for (const name of names) flip(join(blobs, name), random);
+    const { code, err } = project.run('build');
+    expect({ code, err: err.replace(/^.*warning.*$/gm, '').includes('damaged') }).toEqual({ code: 0, err: false });
+    expect(differences(dist, tree(join(project.root, 'dist')))).toEqual([]);
   });
 });

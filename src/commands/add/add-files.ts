@@ -1,6 +1,7 @@
 /** Adds logs as runs: looks at each file, prints what it found, writes content/runs/<id>.md. Data is read, never moved or changed. */
-import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { basename, dirname, extname, join } from 'node:path';
+import { readData } from '../../compute/project/read-data.ts';
 import type { EdgeRows } from '../../figures/change-point.ts';
 import { listed } from '../../figures/in-words.ts';
 import { detectLoadEdge } from '../../figures/phases.ts';
@@ -56,7 +57,11 @@ function namesLog(text: string, path: string): boolean {
 
 function addLog(root: string, path: string, project: Project, given: GivenNames, output: Output): boolean {
   const file = `data/${path}`;
-  const bytes = readFileSync(join(root, file));
+  const bytes = readData(root, path, 'log', { file, line: 1, column: 1 });
+  if (!(bytes instanceof Uint8Array)) {
+    output.err(`${report(root, [bytes])}\n`);
+    return false;
+  }
   const inspection = inspect(bytes, file);
   const setup = project.setups.length === 1 ? project.setups[0] : undefined;
   const matches = matchColumns(inspection.columns, setup?.channels ?? [], given);

@@ -3,6 +3,7 @@ import { existsSync, mkdirSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { compute } from '../../compute/compute.ts';
 import type { Gathered } from '../../compute/models/gathered.ts';
+import { mending } from '../../compute/project/mending.ts';
 import { readProject } from '../../compute/project/read-project.ts';
 import { alreadyFrozen, freeze, newestDay } from '../../compute/record-copies/freeze.ts';
 import { readCopies } from '../../compute/record-copies/read-copies.ts';
@@ -28,8 +29,10 @@ export async function recordComparison(root: string, args: readonly string[], pr
   if (typeof options === 'string') return refuse(`${options}\n${USAGE}`.trimEnd());
   const found = findContent(root, options.file, ['comparisons'], 'comparison');
   if ('refused' in found) return refuse(found.refused);
-  const manifest = await compute(root, 'site');
-  const gathered = gatheredOf(root, manifest, found.file);
+  const { manifest, gathered } = await mending(root, async () => {
+    const manifest = await compute(root, 'site');
+    return { manifest, gathered: gatheredOf(root, manifest, found.file) };
+  });
   const against = problemsAgainst(manifest, found.file, gathered);
   if (against.length > 0) return refuse(`${report(root, against)}${found.file} is not frozen: mend its errors first`);
   if (gathered === undefined) return refuse(unreached(found.file));
@@ -48,9 +51,7 @@ export async function recordComparison(root: string, args: readonly string[], pr
 function gatheredOf(root: string, { gathered }: Manifest, file: string): Gathered | undefined {
   const blob = gathered[file.slice('content/comparisons/'.length, -'.md'.length)];
   if (blob === undefined) return undefined;
-  const bytes = openStore(root).bytes(blob);
-  if (bytes === undefined) throw new Error('the cache was damaged while it was read: run the command again');
-  return JSON.parse(new TextDecoder().decode(bytes)) as Gathered;
+  return JSON.parse(new TextDecoder().decode(openStore(root).bytes(blob))) as Gathered;
 }
 
 /** Errors of the comparison and of the runs, logs and tables behind it; all errors where it is not known what those are. */

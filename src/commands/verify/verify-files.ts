@@ -7,7 +7,8 @@ import { pipeline } from 'node:stream/promises';
 import { compute } from '../../compute/compute.ts';
 import type { Digests, PublishedAs } from '../../compute/data/known-files.ts';
 import { DIGESTS } from '../../compute/data/verify-part.ts';
-import type { Manifest, Scope } from '../../compute/results.ts';
+import { mending } from '../../compute/project/mending.ts';
+import type { Scope } from '../../compute/results.ts';
 import { openStore } from '../../compute/store/store.ts';
 import { counted } from '../../figures/in-words.ts';
 
@@ -61,12 +62,14 @@ function said({ what, of, page, path, elsewhere }: PublishedAs, isPublished: boo
 }
 
 /** Digests of what a scope consists of, and how many errors keep others out. */
-async function digestsOf(root: string, scope: Scope): Promise<Pick<Digests, 'digests'> & { readonly errors: number }> {
-  const manifest: Manifest = await compute(root, scope);
-  const blob = manifest.files.find(({ path }) => path === DIGESTS)?.blob;
-  const bytes = blob && openStore(root).bytes(blob);
-  const digests = bytes ? (JSON.parse(Buffer.from(bytes).toString('utf8')) as Digests).digests : {};
-  return { digests, errors: manifest.problems.filter(({ severity }) => severity === 'error').length };
+function digestsOf(root: string, scope: Scope): Promise<Pick<Digests, 'digests'> & { readonly errors: number }> {
+  return mending(root, async () => {
+    const { files, problems } = await compute(root, scope);
+    const blob = files.find(({ path }) => path === DIGESTS)?.blob;
+    const text = blob === undefined ? undefined : Buffer.from(openStore(root).bytes(blob)).toString('utf8');
+    const digests = text === undefined ? {} : (JSON.parse(text) as Digests).digests;
+    return { digests, errors: problems.filter(({ severity }) => severity === 'error').length };
+  });
 }
 
 /** SHA-256 of a file of any size; null where it cannot be read. */

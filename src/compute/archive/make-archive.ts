@@ -46,18 +46,14 @@ export function archiveOf(sources: ArchiveSources, note: ComputedNote): Archive 
   const entries = entriesOf(sources, note);
   const digests = [...entries].map(([path, entry]) => [path, 'blob' in entry ? entry.blob : digest(entry.text)]);
   return memo(sources.store, digestOf(['archive', sources.maker.code, note.note.date, digests]), (store) => {
-    const files = [...entries].map(([path, entry]) => [path, bytesOf(store, path, entry)] as const);
+    const files = [...entries].map(([path, entry]) => [path, bytesOf(store, entry)] as const);
     const bytes = zipped(new Map(files), note.note.date);
     return { path: `${notePath(note)}${note.note.id}.zip`, sha256: store.keep(bytes), bytes: bytes.length };
   });
 }
 
-function bytesOf(store: Store, path: string, entry: Entry): Uint8Array {
-  if ('text' in entry) return Buffer.from(entry.text);
-  const bytes = store.bytes(entry.blob);
-  if (bytes === undefined)
-    throw new Error(`${path} of an archive is missing in .cache: remove that folder and run the command again`);
-  return bytes;
+function bytesOf(store: Store, entry: Entry): Uint8Array {
+  return 'text' in entry ? Buffer.from(entry.text) : store.bytes(entry.blob);
 }
 
 function entriesOf(sources: ArchiveSources, note: ComputedNote): Map<string, Entry> {

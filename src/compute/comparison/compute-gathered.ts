@@ -92,10 +92,7 @@ async function made(options: Options, { comparison, figures }: ComparisonOutcome
 export function recordOf(store: Store, record: string): () => Gathered {
   let read: Gathered | undefined;
   return () => {
-    const bytes = read === undefined ? store.bytes(record) : undefined;
-    if (read === undefined && bytes === undefined)
-      throw new Error('the cache was damaged while it was read: run the command again');
-    read ??= JSON.parse(new TextDecoder().decode(bytes)) as Gathered;
+    read ??= JSON.parse(new TextDecoder().decode(store.bytes(record))) as Gathered;
     return read;
   };
 }

@@ -1,11 +1,12 @@
 /** The manifest on disk, and whether it still stands: whether all that it was made from is as it was. */
-import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { DataFiles } from '../../register/register.ts';
 import { type Inputs, MANIFEST_FORMAT, type Manifest, type Scope } from '../results.ts';
-import { digest, digestOf } from '../store/digest.ts';
+import { digestOf } from '../store/digest.ts';
 import { isMomentary } from '../store/momentary-problems.ts';
-import { type Store, writeWhole } from '../store/store.ts';
+import { readSealed, writeSealed } from '../store/sealed-text.ts';
+import type { Store } from '../store/store.ts';
+import { digestOfData } from './read-data.ts';
 import type { Project } from './read-project.ts';
 
 /** Path of a scope's manifest below a project folder. */
@@ -15,24 +16,15 @@ export function manifestPath(root: string, scope: Scope): string {
 
 /** The stored manifest of a scope; undefined where there is none that can be read. */
 export function readManifest(root: string, scope: Scope): Manifest | undefined {
-  const path = manifestPath(root, scope);
-  if (!existsSync(path)) return undefined;
-  try {
-    const text = readFileSync(path, 'utf8');
-    const end = text.indexOf('\n');
-    const payload = text.slice(end + 1);
-    if (text.slice(0, end) !== digest(payload)) return undefined;
-    const manifest = JSON.parse(payload) as Partial<Manifest>;
-    return manifest.format === MANIFEST_FORMAT ? (manifest as Manifest) : undefined;
-  } catch {
-    return undefined;
-  }
+  const text = readSealed(manifestPath(root, scope));
+  if (text === undefined) return undefined;
+  const manifest = JSON.parse(text) as Partial<Manifest>;
+  return manifest.format === MANIFEST_FORMAT ? (manifest as Manifest) : undefined;
 }
 
 /** Writes a manifest behind its own digest, whole or not at all. */
 export function writeManifest(root: string, manifest: Manifest): void {
-  const payload = JSON.stringify(manifest);
-  writeWhole(manifestPath(root, manifest.scope), `${digest(payload)}\n${payload}`);
+  writeSealed(manifestPath(root, manifest.scope), JSON.stringify(manifest));
 }
 
 export function contentDigest(project: Project): string {
@@ -55,12 +47,7 @@ export function isCurrent(
 }
 
 function sameLog(root: string, { path, sha256 }: Inputs['data'][number]): boolean {
-  if (sha256 === undefined) return true;
-  try {
-    return digest(readFileSync(join(root, 'data', path))) === sha256;
-  } catch {
-    return sha256 === '';
-  }
+  return sha256 === undefined || digestOfData(root, path) === sha256;
 }
 
 /** Looks up like `data`, and remembers what was asked and answered. */

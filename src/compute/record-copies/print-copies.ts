@@ -9,6 +9,7 @@ import type { ComparisonModel, Manifest } from '../results.ts';
 import { plotFiles } from '../steps/plots/plot-files.ts';
 import type { PlotResult } from '../steps/plots/plot-task.ts';
 import type { Pool } from '../steps/pool.ts';
+import { isDamage, systemFault } from '../store/damage.ts';
 import { digestOf } from '../store/digest.ts';
 import { jsonText } from '../store/json-text.ts';
 import { memoAsync, stored } from '../store/memo.ts';
@@ -61,9 +62,7 @@ export async function printCopies(ground: Ground, files: readonly ContentFile[])
 
 /** What a copy records, from the store. */
 export function recordOf(store: Store, { files }: PrintedCopy): Recorded {
-  const bytes = store.bytes(files[0]!.blob);
-  if (bytes === undefined) throw new Error('the cache was damaged while it was read: run the command again');
-  return (JSON.parse(new TextDecoder().decode(bytes)) as { record: Recorded }).record;
+  return (JSON.parse(new TextDecoder().decode(store.bytes(files[0]!.blob))) as { record: Recorded }).record;
 }
 
 async function printCopy(ground: Ground, file: ContentFile): Promise<PrintedCopy | Problem> {
@@ -75,6 +74,7 @@ async function printCopy(ground: Ground, file: ContentFile): Promise<PrintedCopy
   try {
     return await memoAsync(ground.store, key, (store) => printedFrom({ ...ground, store }, key, read));
   } catch (thrown) {
+    if (isDamage(thrown) || systemFault(thrown) !== undefined) throw thrown;
     return unprintable(file.path, thrown);
   }
 }

@@ -1,13 +1,12 @@
 /** Every table of attempts: bytes → ladder → figures. Small enough to be made anew each time. */
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import type { FigureMap } from '../../figures/figure.ts';
 import type { Ladder } from '../../figures/stability/ladder.ts';
 import { readAttempts } from '../../figures/stability/read-attempts.ts';
 import { stabilityFigures } from '../../figures/stability/stability.ts';
 import { type TableForm, tableForm } from '../../figures/table-form.ts';
-import { error, type Problem } from '../../problem.ts';
+import type { Problem } from '../../problem.ts';
 import type { Attempts, Register } from '../../register/register.ts';
+import { readData } from '../project/read-data.ts';
 import { digest, digestOf } from '../store/digest.ts';
 import type { Store } from '../store/store.ts';
 
@@ -41,24 +40,12 @@ export function computeAttempts({ store, root, code, register }: Options): Reado
 
 function outcomeOf(store: Store | undefined, root: string, code: string, attempts: Attempts): AttemptsOutcome {
   const file = `data/${attempts.table}`;
-  const bytes = bytesOf(root, file);
-  if (typeof bytes === 'string') {
-    const found = `the table ${file} cannot be read (${bytes})`;
-    const problem = error('unreadable-file', attempts.placeOf('table'), found, { remedy: 'check the path and its permissions' });
-    return { attempts, key: '', sha256: '', bytes: 0, form: null, ladder: null, figures: new Map(), problems: [problem] };
-  }
+  const bytes = readData(root, attempts.table, 'table', attempts.placeOf('table'));
+  if (!(bytes instanceof Uint8Array))
+    return { attempts, key: '', sha256: '', bytes: 0, form: null, ladder: null, figures: new Map(), problems: [bytes] };
   const sha256 = store?.keep(bytes) ?? digest(bytes);
   const key = digestOf(['attempts', code, sha256, attempts.specimen, attempts.passed]);
   const { ladder, problems } = readAttempts(bytes, file, attempts.specimen, attempts.passed);
   const form = tableForm(bytes, file, 'attempts');
   return { attempts, key, sha256, bytes: bytes.length, form, ladder, figures: stabilityFigures([ladder]), problems };
-}
-
-/** The bytes, or the code of the fault. */
-function bytesOf(root: string, file: string): Uint8Array | string {
-  try {
-    return readFileSync(join(root, file));
-  } catch (thrown) {
-    return (thrown as NodeJS.ErrnoException).code ?? 'unknown reason';
-  }
 }

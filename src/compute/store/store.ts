@@ -6,6 +6,7 @@ import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync
 import { join } from 'node:path';
 import { deserialize, serialize } from 'node:v8';
 import { threadId } from 'node:worker_threads';
+import { damaged } from './damage.ts';
 import { digest } from './digest.ts';
 import { openUndamaged } from './undamaged-files.ts';
 
@@ -38,10 +39,8 @@ export interface Store {
   has(blob: string): boolean;
   /** Tells later processes what `has` found. */
   remember(): void;
-  /** The bytes with that digest, or undefined where they are missing or damaged. */
-  bytes(blob: string): Uint8Array | undefined;
-  /** Path of stored bytes, for copying. */
-  pathOf(blob: string): string;
+  /** The bytes with that digest. Throws where they are missing or damaged: whoever called `compute` then makes them anew. */
+  bytes(blob: string): Uint8Array;
   /** Removes every entry and blob that is not named. */
   prune(keys: ReadonlySet<string>, blobs: ReadonlySet<string>): void;
 }
@@ -72,8 +71,7 @@ export function openStore(root: string): Store {
     keep: (bytes) => keepBlob(blobs, bytes),
     has,
     remember,
-    bytes: (blob) => readBlob(join(blobs, blob), blob),
-    pathOf: (blob) => join(blobs, blob),
+    bytes: (blob) => storedBytes(root, blob),
     prune: (keys, kept) => {
       removeOthers(entries, keys);
       removeOthers(blobs, kept);
@@ -81,6 +79,13 @@ export function openStore(root: string): Store {
       remember();
     },
   };
+}
+
+/** Bytes of a project's cache by their digest. Throws where they are missing or damaged. */
+export function storedBytes(root: string, blob: string): Uint8Array {
+  const bytes = readBlob(join(root, '.cache', 'blobs', blob), blob);
+  if (bytes === undefined) throw damaged(`.cache/blobs/${blob}`);
+  return bytes;
 }
 
 /** Writes a file so that a reader sees the old one or the new one, never a part. */

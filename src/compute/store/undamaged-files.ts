@@ -1,7 +1,8 @@
 /**
  * Which files of the cache were found undamaged, and how they looked then: a file whose size, inode and time of writing are still the
  * same is not read again only to be digested. The way of git's index, its guard against a change within one tick of the clock included
- * ("racy git" in its technical documentation). The time of the last change of an inode is no help: dist/ holds links to these files. A lost or damaged list costs time and never correctness.
+ * ("racy git" in its technical documentation). A damage that leaves no such trace is found when the
+ * bytes are read: every reader holds them to their digest. A lost or damaged list costs time and never correctness.
  */
 import { readFileSync, statSync } from 'node:fs';
 

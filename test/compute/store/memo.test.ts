@@ -11,6 +11,8 @@ beforeEach(() => {
   root = mkdtempSync(join(tmpdir(), 'soakproof-memo-'));
   store = openStore(root);
 });
+/** Where the store has bytes. */
+const pathOf = (blob: string) => join(root, '.cache', 'blobs', blob);
 afterEach(() => rmSync(root, { recursive: true }));
 
 describe('compute/store/memo', () => {
@@ -23,10 +25,10 @@ describe('compute/store/memo', () => {
       });
     const blob = ask();
     expect([ask(), ask(), made]).toEqual([blob, blob, 1]);
-    writeFileSync(store.pathOf(blob), 'damaged');
+    writeFileSync(pathOf(blob), 'damaged');
     expect(stored(store, 'text')).toBeUndefined();
     expect([ask(), made]).toEqual([blob, 2]);
-    rmSync(store.pathOf(blob));
+    rmSync(pathOf(blob));
     expect([ask(), made]).toEqual([blob, 3]);
   });
 
@@ -37,7 +39,7 @@ describe('compute/store/memo', () => {
     const [taken, kept] = await outer(store);
     expect(taken).toBe(before);
     expect(store.entry('outer')).toMatchObject({ value: [taken, kept], blobs: [taken, kept].sort(), entries: ['inner'] });
-    writeFileSync(store.pathOf(before), 'damaged');
+    writeFileSync(pathOf(before), 'damaged');
     expect(stored(store, 'outer')).toBeUndefined();
     expect(await outer(store)).toEqual([taken, kept]);
     expect(store.has(before)).toBe(true);

@@ -1,14 +1,13 @@
 /** CSV bytes → Log → figures, for one run. */
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import type { RunContext } from '../../../figures/context.ts';
 import { correctedLog } from '../../../figures/corrected.ts';
 import { derive } from '../../../figures/derive.ts';
 import type { RunFigures } from '../../../figures/figure.ts';
 import type { Channel, Log, LogDeclaration } from '../../../intake/log.ts';
 import { read } from '../../../intake/read.ts';
-import { error, type Problem } from '../../../problem.ts';
+import type { Problem } from '../../../problem.ts';
 import type { Sharing } from '../../../register/register.ts';
+import { readData } from '../../project/read-data.ts';
 import { digest } from '../../store/digest.ts';
 import { changed } from '../../store/momentary-problems.ts';
 import type { Store } from '../../store/store.ts';
@@ -55,14 +54,8 @@ export interface RunResult {
 /** Reads and derives one run, stores the Log beside, and never throws on what a file holds. */
 export function runStep(root: string, store: Store, task: RunTask): RunResult {
   const file = `data/${task.declaration.file}`;
-  let bytes: Uint8Array;
-  try {
-    bytes = readFileSync(join(root, file));
-  } catch (thrown) {
-    const code = (thrown as NodeJS.ErrnoException).code ?? 'unknown reason';
-    const found = `the log ${file} cannot be read (${code})`;
-    return failed([error('unreadable-file', task.declaration.place, found, { remedy: 'check the path and its permissions' })]);
-  }
+  const bytes = readData(root, task.declaration.file, 'log', task.declaration.place);
+  if (!(bytes instanceof Uint8Array)) return failed([bytes]);
   if (digest(bytes) !== task.digests[task.declaration.file]) return failed([changed(file, task.declaration.place)]);
   const { log: asRead, unread, problems } = read(bytes, task.declaration, file);
   if (asRead === null || unread === null) return failed(problems);

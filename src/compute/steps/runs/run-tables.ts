@@ -1,12 +1,11 @@
 /** The tables that a run names beside its log: bytes → typed rows. */
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { readScores } from '../../../figures/scores/read-scores.ts';
 import { readSurface } from '../../../figures/surface/read-surface.ts';
 import { type TableForm, tableForm } from '../../../figures/table-form.ts';
 import type { RunTables } from '../../../figures/tables.ts';
-import { error, type Place, type Problem } from '../../../problem.ts';
+import type { Place, Problem } from '../../../problem.ts';
 import type { Run } from '../../../register/register.ts';
+import { readData } from '../../project/read-data.ts';
 import { digest } from '../../store/digest.ts';
 import { changed } from '../../store/momentary-problems.ts';
 import type { Store } from '../../store/store.ts';
@@ -67,12 +66,8 @@ export function readTables(root: string, store: Store, { tables, declaration, di
 
 /** The bytes of a file that a run names; undefined, with a problem, where it cannot be read. `what` names it in words. */
 export function bytesOf(root: string, { file, place }: TablePath, what: string, problems: Problem[]): Uint8Array | undefined {
-  try {
-    return readFileSync(join(root, 'data', file));
-  } catch (thrown) {
-    const code = (thrown as NodeJS.ErrnoException).code ?? 'unknown reason';
-    const found = `the ${what} data/${file} cannot be read (${code})`;
-    problems.push(error('unreadable-file', place, found, { remedy: 'check the path and its permissions' }));
-    return undefined;
-  }
+  const read = readData(root, file, what, place);
+  if (read instanceof Uint8Array) return read;
+  problems.push(read);
+  return undefined;
 }

@@ -1,9 +1,8 @@
 /** The figures of every run, from the store or from worker threads. */
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import type { Problem } from '../../../problem.ts';
 import type { Register, Run } from '../../../register/register.ts';
-import { digest, digestOf } from '../../store/digest.ts';
+import { digestOfData } from '../../project/read-data.ts';
+import { digestOf } from '../../store/digest.ts';
 import { fault } from '../../store/momentary-problems.ts';
 import type { Store } from '../../store/store.ts';
 import type { Pool } from '../pool.ts';
@@ -48,7 +47,7 @@ async function computeRun({ root, store, pool, code }: Options, run: Run, logs: 
   const { sharing } = run;
   const beside = [...Object.values(tables), ...(sharing?.redacted ? [sharing.redacted] : [])];
   const files = [run.log.file, ...beside.map(({ file }) => file)];
-  for (const file of files) if (!logs.has(file)) logs.set(file, fileDigest(root, file));
+  for (const file of files) if (!logs.has(file)) logs.set(file, digestOfData(root, file));
   const digests = Object.fromEntries(files.map((file) => [file, logs.get(file)!]));
   const key = digestOf(['run', code, digests, run.log, sharing, tables, run.context]);
   const task: RunTask = {
@@ -62,15 +61,6 @@ async function computeRun({ root, store, pool, code }: Options, run: Run, logs: 
   };
   const result = await pool.run(store, task).catch((thrown) => faulty(run, thrown));
   return { run, task, result };
-}
-
-/** '' where the file cannot be read: the run's own step then says why. */
-function fileDigest(root: string, file: string): string {
-  try {
-    return digest(readFileSync(join(root, 'data', file)));
-  } catch {
-    return '';
-  }
 }
 
 /** A fault of our own code must not take the other runs' problems with it. */

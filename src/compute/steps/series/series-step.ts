@@ -40,7 +40,7 @@ export function seriesStep(root: string, store: Store, { run }: SeriesTask): Ser
 
 /** The series themselves, where a comparison needs them. */
 export function storedSeries(store: Store, { text }: SeriesResult): RunSeries {
-  return JSON.parse(Buffer.from(store.bytes(text)!).toString('utf8')) as RunSeries;
+  return JSON.parse(Buffer.from(store.bytes(text)).toString('utf8')) as RunSeries;
 }
 
 function ambientOf(subject: PlotSubject): Figure | null {
