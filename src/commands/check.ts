@@ -1,7 +1,8 @@
 /** `npm run check`: stage 1 alone. Prints every problem; exit code 1 where one is an error. */
+import './plain-failures.ts';
 import { keepCompiled } from '../compute/store/compile-cache.ts';
 import { lock } from '../print/lock.ts';
-import { finishSwap } from '../print/swap.ts';
+import { undoSwap } from '../print/swap.ts';
 import { noArguments } from './no-arguments.ts';
 
 noArguments('check');
@@ -10,7 +11,7 @@ if ((await lock(root)) === undefined) {
   console.error('Another build or check of this project is under way. Wait for it, or stop it, then check again.');
   process.exit(1);
 }
-finishSwap(root);
+undoSwap(root);
 keepCompiled(root);
 const [{ compute }, { writeLastGood: rememberGood }, { hasErrors, report }] = await Promise.all([
   import('../compute/compute.ts'),

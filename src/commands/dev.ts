@@ -1,7 +1,8 @@
 /** `npm run dev`: the site with drafts and held-back notes, refreshed as files are saved. `npm run dev -- --port 5000` picks a port. */
+import './plain-failures.ts';
 import { lock } from '../print/lock.ts';
 import { serveDev } from '../print/serve.ts';
-import { finishSwap } from '../print/swap.ts';
+import { undoSwap } from '../print/swap.ts';
 import { serveOptions } from './serve-options.ts';
 
 const root = process.cwd();
@@ -12,7 +13,7 @@ if ((await lock(root, 'dev')) === undefined) {
 }
 const held = await lock(root);
 if (held !== undefined) {
-  finishSwap(root);
+  undoSwap(root);
   held.close();
 }
 await serveDev(root, options);

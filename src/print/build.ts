@@ -1,13 +1,15 @@
-/** Stage 2: Astro prints the pages into a side folder, the files go beside them, the folders swap. */
-import { copyFileSync, existsSync, linkSync, mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+/** Stage 2: Astro prints the pages into a side folder, the files go beside them, all is held to its digests, the folders are exchanged. */
+import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { MANIFEST_VARIABLE, type Manifest } from '../compute/results.ts';
-import { openStore } from '../compute/store/store.ts';
+import { damaged } from '../compute/store/damage.ts';
+import { digest } from '../compute/store/digest.ts';
+import { openStore, storedBytes } from '../compute/store/store.ts';
 import { printedPages } from './printed-pages.ts';
 import { sideFolder, swap } from './swap.ts';
 
 /**
- * Prints the site of a manifest and puts it in the place of `dist/`. Throws where a page or the disk fails; `dist/` is then
+ * Prints the site of a manifest and puts it in the place of `dist/`. Throws where a page, the cache or the disk fails; `dist/` is then
  * as it was. Returns how many pages were printed; the others were used again.
  */
 export async function print(root: string, manifest: Manifest): Promise<number> {
@@ -17,11 +19,14 @@ export async function print(root: string, manifest: Manifest): Promise<number> {
   const force = existsSync(marker) || !pages.trusted();
   writeFileSync(marker, '');
   const side = sideFolder(root);
+  rmSync(side, { recursive: true, force: true });
   process.env.ASTRO_TELEMETRY_DISABLED = '1';
   // A shell may have set it otherwise, and pages would then differ.
   process.env.NODE_ENV = 'production';
   // Pages read this manifest and no other, whatever another command writes meanwhile.
   process.env[MANIFEST_VARIABLE] = openStore(root).keep(JSON.stringify(manifest));
+  const printed = globalThis as { soakproofPagesPrinted?: number };
+  printed.soakproofPagesPrinted = 0;
   const { build } = await import('astro');
   await build({ root, outDir: side, cacheDir: pages.cacheDir, logLevel: 'error', force });
   // Static hosts look for this name. Astro prints it only for a route that it would then print anew in every build.
@@ -29,28 +34,25 @@ export async function print(root: string, manifest: Manifest): Promise<number> {
   rmSync(join(side, '404'), { recursive: true });
   copyFiles(root, side, manifest.files);
   pages.remember();
+  holdToDigests(side, manifest.files);
   rmSync(marker);
-  swap(root);
-  return (globalThis as { soakproofPagesPrinted?: number }).soakproofPagesPrinted ?? 0;
+  await swap(root);
+  return printed.soakproofPagesPrinted;
 }
 
-/** A second name for the stored bytes where the disk allows it, which is much quicker than a copy. */
-function place(from: string, to: string): void {
-  try {
-    linkSync(from, to);
-  } catch {
-    copyFileSync(from, to);
-  }
-}
-
+/** Copies, not second names: a host's or an editor's change of a file in `dist/` must not reach the store. */
 function copyFiles(root: string, side: string, files: Manifest['files']): void {
-  const store = openStore(root);
   const made = new Set<string>();
   for (const { path, blob } of files) {
     const target = join(side, path);
     const folder = dirname(target);
     if (!made.has(folder)) mkdirSync(folder, { recursive: true });
     made.add(folder);
-    place(store.pathOf(blob), target);
+    writeFileSync(target, storedBytes(root, blob));
   }
+}
+
+/** Reads what will be published once more. Throws where a disk gives other bytes than were written. */
+function holdToDigests(side: string, files: Manifest['files']): void {
+  for (const { path, blob } of files) if (digest(readFileSync(join(side, path))) !== blob) throw damaged(`dist/${path}`);
 }

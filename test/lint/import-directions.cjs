@@ -46,6 +46,7 @@ const DOORS = {
   feed: 'compute/feeds/atom.ts',
   fflate: 'compute/archive',
   astro: 'print',
+  koffi: 'print/exchange.ts',
 };
 
 const place = (name) => (name.endsWith('.ts') ? `^src/${name.replace('.', '\\.')}$` : `^src/${name}/`);

@@ -1,83 +1,158 @@
-import { existsSync, mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { finishSwap, sideFolder, swap } from '../../src/print/swap.ts';
+import { type Kernel, NO_KERNEL, openKernel } from '../../src/print/exchange.ts';
+import { sideFolder, swap, undoSwap } from '../../src/print/swap.ts';
 
+const CHILD = fileURLToPath(new URL('swap-in-child.ts', import.meta.url));
+const FILES = ['index.html', 'notes/index.html'];
+/** Each operation takes a process of its own: on a busy machine that is long. */
+const LONG = 600_000;
 let root: string;
-const site = (name = 'dist') => join(root, name);
-const index = () => readFileSync(join(root, 'dist', 'index.html'), 'utf8');
-const writeSite = (folder: string, text: string) => {
-  mkdirSync(folder, { recursive: true });
-  writeFileSync(join(folder, 'index.html'), text);
-};
 
 beforeEach(() => {
   root = mkdtempSync(join(tmpdir(), 'soakproof-swap-'));
 });
 afterEach(() => rmSync(root, { recursive: true }));
 
-describe('print/swap', () => {
-  it('puts the printed site in the place of the old one and leaves nothing beside it', () => {
+const site = () => join(root, 'dist');
+const last = () => join(root, '.cache', 'site-last');
+
+function writeSite(folder: string, text: string): void {
+  for (const file of FILES) {
+    mkdirSync(dirname(join(folder, file)), { recursive: true });
+    writeFileSync(join(folder, file), `${text} ${file}`);
+  }
+}
+
+/** The text of which every file of a site is; throws where it is torn, and `none` where there is none. */
+function whole(folder = site()): string {
+  if (!existsSync(folder)) return 'none';
+  const names = readdirSync(folder, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile());
+  expect(names.length, 'all files are there').toBe(FILES.length);
+  const texts = new Set(FILES.map((file) => readFileSync(join(folder, file), 'utf8').replace(` ${file}`, '')));
+  expect(texts.size, 'all files are of one site').toBe(1);
+  return [...texts][0]!;
+}
+
+const nothingBeside = () => expect(readdirSync(join(root, '.cache'))).toEqual([]);
+
+const KERNELS: [string, () => Promise<Kernel>][] = [
+  ['with the exchange of the kernel', openKernel],
+  ['with two renames', () => Promise.resolve(NO_KERNEL)],
+];
+
+describe.each(KERNELS)('print/swap, %s', (_name, open) => {
+  it('puts the printed site in the place of the old one and leaves nothing beside it', async () => {
     writeSite(site(), 'old');
     writeSite(sideFolder(root), 'new');
-    swap(root);
-    expect(index()).toBe('new');
-    for (const name of ['site-next', 'site-last', 'site-complete']) expect(existsSync(join(root, '.cache', name))).toBe(false);
+    await swap(root, await open());
+    expect(whole()).toBe('new');
+    nothingBeside();
   });
 
-  it('makes the first site', () => {
+  it('makes the first site', async () => {
     writeSite(sideFolder(root), 'new');
-    swap(root);
-    expect(index()).toBe('new');
+    await swap(root, await open());
+    expect(whole()).toBe('new');
+    nothingBeside();
   });
 
-  it('refuses a side folder that holds no site', () => {
+  it('refuses a side folder that holds no site', async () => {
     writeSite(site(), 'old');
     mkdirSync(sideFolder(root), { recursive: true });
-    expect(() => swap(root)).toThrow('holds no site');
-    expect(index()).toBe('old');
+    await expect(swap(root, await open())).rejects.toThrow('holds no site');
+    expect(whole()).toBe('old');
+  });
+});
+
+describe('print/exchange', () => {
+  it('exchanges folders in one step on Linux, and changes nothing where it cannot', async () => {
+    const kernel = await openKernel('linux');
+    writeSite(site(), 'old');
+    writeSite(sideFolder(root), 'new');
+    expect(kernel.exchange(sideFolder(root), site())).toBe(true);
+    expect([whole(), whole(sideFolder(root))]).toEqual(['new', 'old']);
+    expect(kernel.exchange(join(root, 'none'), site())).toBe(false);
+    expect(whole()).toBe('new');
+    expect(kernel.sync(root)).toBe(true);
   });
 
-  // A swap has four moments at which a process can end; the next command must find or make one whole site after each.
+  it('says no where there is no such door', async () => {
+    expect(await openKernel('win32')).toBe(NO_KERNEL);
+  });
+});
+
+describe('print/swap, cut short', () => {
+  // Nobody can say whether the build of a side folder would have come to its end: the next command publishes none of it.
   it.each([
-    ['before the site was complete', () => writeSite(sideFolder(root), 'half'), 'old'],
-    [
-      'after the mark that it is complete',
-      () => {
-        writeSite(sideFolder(root), 'new');
-        writeFileSync(join(root, '.cache', 'site-complete'), '');
-      },
-      'new',
-    ],
+    ['while the site was printed', () => writeSite(sideFolder(root), 'half')],
     [
       'between the two renames',
       () => {
         writeSite(sideFolder(root), 'new');
-        writeFileSync(join(root, '.cache', 'site-complete'), '');
-        renameSync(site(), join(root, '.cache', 'site-last'));
+        renameSync(site(), last());
       },
-      'new',
     ],
-    [
-      'after both renames',
-      () => {
-        writeSite(join(root, '.cache', 'site-last'), 'older');
-        writeFileSync(join(root, '.cache', 'site-complete'), '');
-      },
-      'old',
-    ],
-  ])('is finished or undone when it was cut short %s', (_moment, prepare, expected) => {
+    ['after both renames', () => writeSite(last(), 'older')],
+  ])('is undone when it was cut short %s', (_moment, prepare) => {
     writeSite(site(), 'old');
+    mkdirSync(join(root, '.cache'), { recursive: true });
     prepare();
-    finishSwap(root);
-    expect(index()).toBe(expected);
-    for (const name of ['site-next', 'site-last', 'site-complete']) expect(existsSync(join(root, '.cache', name))).toBe(false);
+    undoSwap(root);
+    expect(whole()).toBe('old');
+    nothingBeside();
   });
 
-  it('brings the last site back where only that is left', () => {
-    writeSite(join(root, '.cache', 'site-last'), 'last');
-    finishSwap(root);
-    expect(index()).toBe('last');
+  it('refuses a dist that is a link', () => {
+    mkdirSync(join(root, 'elsewhere'));
+    symlinkSync(join(root, 'elsewhere'), site());
+    expect(() => undoSwap(root)).toThrow('dist is a symbolic link');
   });
+
+  it.each([
+    ['kernel', ['old', 'new']],
+    // The one moment that the kernel's exchange does away with.
+    ['none', ['old', 'none', 'new']],
+  ])(
+    'is killed at each of its operations (%s), and the next command has a whole site',
+    (way, allowed) => {
+      const seen = new Set<string>();
+      let killed = 0;
+      for (let operation = 0; ; operation++) {
+        rmSync(site(), { recursive: true, force: true });
+        writeSite(site(), 'old');
+        rmSync(sideFolder(root), { recursive: true, force: true });
+        writeSite(sideFolder(root), 'new');
+        const { status, signal, stderr } = spawnSync(process.execPath, [CHILD, root, String(operation), way], { encoding: 'utf8' });
+        const found = whole();
+        expect(allowed).toContain(found);
+        seen.add(found);
+        undoSwap(root);
+        expect(whole()).toBe(found === 'none' ? 'old' : found);
+        nothingBeside();
+        if (signal === null) {
+          expect({ status, stderr }).toEqual({ status: 0, stderr: '' });
+          break;
+        }
+        killed++;
+      }
+      expect([...seen].sort()).toEqual([...allowed].sort());
+      expect(killed).toBeGreaterThan(10);
+    },
+    LONG,
+  );
 });
