@@ -7,6 +7,8 @@
  * @param b above 0
  * Source: NIST Digital Library of Mathematical Functions, 8.17.22.
  * Cost: about √(a + b) terms.
+ * @example
+ * betaFraction(0.5, 1, 1) // 2
  */
 export function betaFraction(x: number, a: number, b: number): number {
   let numerator = 1;

@@ -14,6 +14,8 @@ import { logGammaHalf } from './log-gamma-half.ts';
  * Source: NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.6.6.5 (the distribution) and 1.3.5.9 (the test); as an incomplete beta
  *   function, NIST Digital Library of Mathematical Functions, 8.17.22.
  * Cost: a continued fraction.
+ * @example
+ * fTail(1, 2, 2) // 0.5
  */
 export function fTail(ratio: number, above: number, below: number): number {
   if (!(ratio >= 0)) throw new RangeError(`ratio is ${ratio}, expected 0 or more`);

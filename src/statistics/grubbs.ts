@@ -22,6 +22,9 @@ export interface Furthest {
  * Source: F. E. Grubbs and G. Beck, Technometrics 14, 1972, 847–854 (from memory); the critical value by Student's t, as
  *   NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.5.17.1, has it (from memory).
  * Cost: three passes.
+ * @example
+ * grubbs([1, 2, 3, 2, 10], 0.05).at // 4
+ * grubbs([1, 1, 1], 0.05) // null
  */
 export function grubbs(values: readonly number[], level: number): Furthest | null {
   const n = values.length;

@@ -18,6 +18,9 @@ const FEWEST = 32;
  * @returns the shapes, or null for fewer than 32 readings
  * Source: common practice, no source; proved by the coverage family of loads that changed.
  * Cost: 800 fits of at most 200 blocks.
+ * @example
+ * kneeCourse(Float64Array.from({ length: 40 }, (_, k) => k), Float64Array.from({ length: 40 }, (_, k) => (k < 20 ? 2 : 1))).shapes[0].indexOf(0) // 20
+ * kneeCourse([0, 1], [2, 1]) // null
  */
 export function kneeCourse(t: ArrayLike<number>, y: ArrayLike<number>): SeriesCourse | null {
   const n = t.length;

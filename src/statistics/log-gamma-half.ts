@@ -7,6 +7,9 @@ import { log } from './elementary.ts';
  * @param n whole, 1 or above
  * Source: NIST Digital Library of Mathematical Functions, 5.5.1 and 5.4.6.
  * Cost: n/2 logarithms.
+ * @example
+ * logGammaHalf(1) // 0.5723…
+ * logGammaHalf(4) // 0
  */
 export function logGammaHalf(n: number): number {
   let sum = n % 2 === 1 ? log(Math.PI) / 2 : 0;

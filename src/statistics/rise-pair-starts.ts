@@ -14,6 +14,8 @@ const APART = 1.25;
  * @returns as many faster time constants; null where no pair of one sign fits
  * Source: common practice, no source.
  * Cost: one exponential and a few dozen products for each reading and candidate.
+ * @example
+ * risePairStarts({ s: Float64Array.from({ length: 13 }, (_, k) => k), y: Float64Array.from({ length: 13 }, (_, k) => 10 - 4 * Math.exp(-k) - 6 * Math.exp(-k / 5)), span: 12, shortest: 0.5 }, [5])[0].toFixed(0) // '1'
  */
 export function risePairStarts(data: RiseData, slows: readonly number[]): (number | null)[] {
   const { s, y, span, shortest } = data;

@@ -40,6 +40,8 @@ export interface RiseData {
  * @returns null where the columns are parallel in doubles
  * Source: Golub & Pereyra, SIAM Journal on Numerical Analysis 10, 1973, 413–432, in Gauss–Newton form with halved steps.
  * Cost: about five linear fits of four columns.
+ * @example
+ * risePair({ s: Float64Array.from({ length: 13 }, (_, k) => k), y: Float64Array.from({ length: 13 }, (_, k) => 10 - 4 * Math.exp(-k) - 6 * Math.exp(-k / 5)), span: 12, shortest: 0.5 }, 5, 2).fast.toFixed(6) // '1.000000'
  */
 export function risePair(data: RiseData, slow: number, start: number): RisePair | null {
   const most = Number.isFinite(slow) ? slow / APART : 2 * data.span;
@@ -54,7 +56,11 @@ export function risePair(data: RiseData, slow: number, start: number): RisePair 
   return here;
 }
 
-/** The same with both time constants given, so that nothing is searched for. */
+/**
+ * The same with both time constants given, so that nothing is searched for.
+ * @example
+ * risePairAt({ s: Float64Array.from({ length: 13 }, (_, k) => k), y: Float64Array.from({ length: 13 }, (_, k) => 10 - 4 * Math.exp(-k) - 6 * Math.exp(-k / 5)), span: 12, shortest: 0.5 }, 5, 1).asymptote.toFixed(6) // '10.000000'
+ */
 export function risePairAt(data: RiseData, slow: number, fast: number): RisePair | null {
   return solve(data, slow, fast, slowColumn(data, slow));
 }

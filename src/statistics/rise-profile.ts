@@ -98,7 +98,8 @@ const MOST_RATIO = 30;
  *   parameters take out of their own residuals: as `fitCovariance`.
  * Cost: some 10 ms for 120 rows, however many readings these are means of.
  * @example
- * riseProfile([0, 30, 60, …], [22, 24.1, 25.9, …], { step: 0.1 }) // { two: true, open: false, asymptote: { value: 63.9, low: 63.1, high: 65.7 }, … }
+ * riseProfile(Float64Array.from({ length: 60 }, (_, k) => k), Float64Array.from({ length: 60 }, (_, k) => 10 - 4 * Math.exp(-k / 2) - 6 * Math.exp(-k / 20))).best.asymptote.toFixed(6) // '10.000000'
+ * riseProfile([0, 1], [20, 30]) // { failed: '2 readings are too few, 7 are needed' }
  */
 export function riseProfile(
   t: ArrayLike<number>,

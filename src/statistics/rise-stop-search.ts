@@ -32,6 +32,8 @@ const PARALLEL = 1e-9;
  * @returns null where no such curve rises
  * Source: common practice, no source.
  * Cost: some 300 pairs of time constants times the rows.
+ * @example
+ * stopSearch({ s: Float64Array.from({ length: 25 }, (_, k) => k), y: Float64Array.from({ length: 25 }, (_, k) => 10 * (1 - Math.exp(-Math.min(k, 8) / 10))), span: 24, shortest: 0.5 }).at.toFixed(1) // '8.0'
  */
 export function stopSearch(data: RiseData): StopFit | null {
   const { s, y, span, shortest } = data;

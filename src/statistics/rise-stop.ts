@@ -39,7 +39,8 @@ const STEP_SHARE = 0.25;
  *   1971, 736–743, and R. B. Davies, Biometrika 74, 1987, 33–43 (both from memory); its threshold by simulation.
  * Cost: some 10 ms for 120 rows; less where nothing stops.
  * @example
- * riseStop([0, 30, …], [24, 30.1, …, 80, 80, 80], 0, 0.1, 1) // { at: 624, level: 80, beyond: 8.0, ratio: 700 }
+ * riseStop(Float64Array.from({ length: 40 }, (_, k) => k), Float64Array.from({ length: 40 }, (_, k) => 10 * (1 - Math.exp(-Math.min(k, 12) / 10))), 0, 0.1, 1).at.toFixed(1) // '12.0'
+ * riseStop([0, 1], [20, 30], 0, 0.1, 1) // null
  */
 export function riseStop(t: ArrayLike<number>, y: ArrayLike<number>, start: number, step: number, least: number): RiseStop | null {
   const n = t.length;

@@ -20,6 +20,8 @@ const HALVINGS = 10;
  * @returns those that could be fitted, the slowest first; their parts may be of unlike sign
  * Source: Golub & Pereyra, SIAM Journal on Numerical Analysis 10, 1973, 413–432, for the projection; profiles: common practice.
  * Cost: about 150 linear fits of four columns.
+ * @example
+ * riseWalk({ s: Float64Array.from({ length: 13 }, (_, k) => k), y: Float64Array.from({ length: 13 }, (_, k) => 10 - 4 * Math.exp(-k) - 6 * Math.exp(-k / 5)), span: 12, shortest: 0.5 })[0].slow // Infinity
  */
 export function riseWalk(data: RiseData): RisePair[] {
   const [low, high] = [4 * data.shortest, MOST_SPANS * data.span];
@@ -29,7 +31,12 @@ export function riseWalk(data: RiseData): RisePair[] {
   return all.flatMap((slow, k) => (starts[k] === null ? [] : (risePair(data, slow, starts[k]!) ?? [])));
 }
 
-/** Both parts rise, as the response to one step does. */
+/**
+ * Both parts rise, as the response to one step does.
+ * @example
+ * bothRise({ amplitudes: [3, 1] }) // true
+ * bothRise({ amplitudes: [3, -1] }) // false
+ */
 export function bothRise({ amplitudes }: RisePair): boolean {
   return amplitudes[0] > 0 && amplitudes[1] > 0;
 }
@@ -37,6 +44,9 @@ export function bothRise({ amplitudes }: RisePair): boolean {
 /**
  * The fit with the least sum of squares of all that end and whose parts both rise: golden sections about the best of the walk, then
  * Gauss–Newton. Where a straight line would be best it is that of thirty spans, which is the same curve.
+ * @example
+ * bestOfWalk({ s: Float64Array.from({ length: 13 }, (_, k) => k), y: Float64Array.from({ length: 13 }, (_, k) => 10 - 4 * Math.exp(-k) - 6 * Math.exp(-k / 5)), span: 12, shortest: 0.5 }, [{ amplitudes: [4, 6], fast: 1, slow: 6, rss: 1 }]).slow.toFixed(6) // '5.000000'
+ * bestOfWalk({ s: Float64Array.from({ length: 13 }, (_, k) => k), y: Float64Array.from({ length: 13 }, (_, k) => 10 - 4 * Math.exp(-k) - 6 * Math.exp(-k / 5)), span: 12, shortest: 0.5 }, []) // null
  */
 export function bestOfWalk(data: RiseData, walk: readonly RisePair[]): RisePair | null {
   const rising = walk.filter((pair) => Number.isFinite(pair.slow) && bothRise(pair));
@@ -73,7 +83,11 @@ function sections(data: RiseData, near: RisePair): RisePair {
   return [left, right].reduce<RisePair>((least, pair) => (pair && pair.rss < least.rss ? pair : least), near);
 }
 
-/** All fits that `accepts` lets pass: those given, the ends of the stretches between them, and one half way to each end. */
+/**
+ * All fits that `accepts` lets pass: those given, the ends of the stretches between them, and one half way to each end.
+ * @example
+ * acceptedStretch({ s: Float64Array.from({ length: 13 }, (_, k) => k), y: Float64Array.from({ length: 13 }, (_, k) => 10 - 4 * Math.exp(-k) - 6 * Math.exp(-k / 5)), span: 12, shortest: 0.5 }, [{ fast: 1, slow: 5 }, { fast: 1, slow: 8 }], ({ slow }) => slow <= 6).at(-2).slow.toFixed(1) // '6.0'
+ */
 export function acceptedStretch(data: RiseData, fits: readonly RisePair[], accepts: (pair: RisePair) => boolean): RisePair[] {
   const sorted = [...fits].sort((a, b) => a.slow - b.slow);
   return sorted.flatMap((pair, k) => {

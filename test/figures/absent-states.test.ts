@@ -51,6 +51,18 @@ function windowsOnly(): Figures {
   return derive(logOf(every(1, 600), {}), contextOf(), { scores: { file: 'data/scores.csv', tests } }).figures;
 }
 
+/** A test of which less is better, with power in its windows: a time by the watt or by the joule says nothing. */
+function poweredTime(): Figures {
+  const moment = (seconds: number) => ({ kind: 'elapsed', seconds }) as const;
+  const repeats = [10, 50].map((start, k) => {
+    const window = { start: moment(start), end: moment(start + 30) };
+    return { name: String(k + 1), value: 30 + k, step: 1, window, line: 2 + k };
+  });
+  const tests: ScoredTest[] = [{ id: 'mix', title: 'mix', unit: 's', better: 'lower', repeats }];
+  const log = logOf(every(1, 600), { board: { quantity: 'power', values: () => 8, at: 'board input' } });
+  return derive(log, contextOf(), { scores: { file: 'data/scores.csv', tests } }).figures;
+}
+
 /** A log of the length of a coffee break, of a device that neither settles nor throttles. */
 function shortRun(): Figures {
   const log = logOf(every(1, 300), {
@@ -77,10 +89,15 @@ const STATES: Readonly<Record<string, Figures>> = {
     contextOf({ phases: [] }),
   ).figures,
   'windows without readings': windowsOnly(),
+  'a time that less is better of': poweredTime(),
   'a short log': shortRun(),
   'no attempt passed': attempts('2.6 GHz,0 mV,no boot,'),
   'no attempt failed': attempts('2.0 GHz,0 mV,passed,'),
   'two runs that share nothing': compareRuns({ rated: { scores: { mix: null } }, fast: { scores: { mix: 5 } } }),
+  'two settings run once each': compareRuns({
+    rated: { scores: { mix: [5, 0.01, 9] }, clock: 2e9 },
+    fast: { scores: { mix: [6, 0.01, 9] }, clock: 2.4e9 },
+  }),
   'one run alone': repeatFigures('larch', [RUN]),
 };
 

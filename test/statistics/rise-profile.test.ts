@@ -73,9 +73,21 @@ describe('profile of a step response (closed forms of exact exponentials)', () =
     expect(down.curves).toHaveLength(up.curves.length);
   });
 
-  test('a slower part of which the load shows only a line has no upper end, and its lower end is below the truth', () => {
+  test('a slower part of which the load shows only a line: the end is that of parts up to thirty times slower, which holds the truth', () => {
     const t = times(1800);
     const profile = profileOf(t, means(1800, response(5, 7200), 0.1, 0.1, 5), 0.1);
+    expect(profile).toMatchObject({ two: true, open: false, inverse: null });
+    expect(profile.terms[1]!.timeConstant.low).toBeLessThan(7200);
+    expect(profile.terms[1]!.timeConstant.high).toBe(Number.POSITIVE_INFINITY);
+    expect(profile.terms[1]!.amplitude.high).toBe(Number.POSITIVE_INFINITY);
+    const held = Array.from({ length: 40 }, (_, k) => profileOf(t, means(1800, response(5, 7200), 0.1, 0.1, k + 1), 0.1).asymptote);
+    expect(held.filter((asymptote) => holds(asymptote, 60)).length).toBeGreaterThanOrEqual(35);
+  });
+
+  test('a slower part that is more than thirty times slower has no upper end, and its lower end is below the truth', () => {
+    const t = times(1800);
+    const course = (s: number) => 60 - 35 * Math.exp(-s / 40) - 5 * Math.exp(-s / 7200);
+    const profile = profileOf(t, means(1800, course, 0.1, 0.1, 5), 0.1);
     expect(profile).toMatchObject({ two: true, open: true, asymptote: { high: Number.POSITIVE_INFINITY } });
     expect(profile.asymptote.low).toBeLessThan(60);
     expect(profile.asymptote.low).toBeGreaterThan(55);

@@ -196,6 +196,7 @@ export const COMPARISON = subject('comparison', {
     spoken: 'smallest difference told tell',
     publishedChecks: ['student-quantiles'],
     lists: [],
+    uncounted: 'It is the bar of a verdict, and has no interval.',
     definition:
       'How far two settings would have had to lie apart in a figure for this comparison to tell them: the half width of the interval at which they are judged. A difference of just this size is told in about half of all such comparisons.',
     formula: String.raw`d_\mathrm{c} = t_{1-\alpha/2m}(\nu)\, u(d), \qquad u(d) = s\sqrt{\frac{1}{n_a} + \frac{1}{n_b}}`,
@@ -214,6 +215,7 @@ export const COMPARISON = subject('comparison', {
     spoken: 'runs needed tell difference',
     publishedChecks: ['student-quantiles'],
     lists: [],
+    uncounted: 'It is a number of runs to be made, and has no interval.',
     definition:
       'How many runs of each setting it takes so that a difference of the size that was seen is told in nine of ten comparisons, if the spread between runs is the one that was seen.',
     formula: String.raw`\min n:\ \bigl(t_{1-\alpha/2m}(\nu_n) + t_{0.9}(\nu_n)\bigr)\sqrt{\frac{2 s^2}{n} + u_\mathrm{b}^2} \le |d|, \qquad \nu_n = k(n - 1)`,

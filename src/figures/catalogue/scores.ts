@@ -84,6 +84,7 @@ export const SCORES = subject('scores', {
     spoken: 'drift slower faster repeat',
     publishedChecks: ['nist-norris'],
     lists: [],
+    uncounted: 'Its interval is that of the slope of a straight line through independent values; it itself is not simulated.',
     definition:
       'By how much a score changes from one repeat to the next, as a share of its mean: the slope of a straight line over the repeats.',
     formula: String.raw`\delta = \frac{1}{\bar x}\,\frac{\sum_i (i - \bar\imath)(x_i - \bar x)}{\sum_i (i - \bar\imath)^2}`,
@@ -102,6 +103,7 @@ export const SCORES = subject('scores', {
     spoken: 'score per watt',
     publishedChecks: PRODUCT,
     lists: [],
+    uncounted: 'It is a quotient like the performance per watt, which is simulated; it itself is not.',
     definition: 'Score over the mean power in the time of its repeats, for a test of which more is better.',
     formula: String.raw`\frac{\bar x}{\bar P}`,
     assumptions: [
@@ -118,6 +120,7 @@ export const SCORES = subject('scores', {
     spoken: 'score per joule',
     publishedChecks: PRODUCT,
     lists: [],
+    uncounted: 'It is a quotient like the performance per watt, which is simulated; it itself is not.',
     definition: 'Score over the energy that one repeat took, for a test of which more is better.',
     formula: String.raw`\frac{\bar x}{E}`,
     assumptions: [

@@ -24,6 +24,9 @@ const FITTED = [
   'An ambient that is stated and not measured may have drifted over the load by its own standard uncertainty.',
   'What the model leaves out (leakage, free convection, more masses than two) adds 1 % to time constants and amplitudes, as a standard uncertainty.',
 ];
+const BESIDE = 'It comes from the same fit as the time constant, whose interval is simulated; its own is not.';
+const QUOTIENT =
+  'It is an amplitude by a difference of two powers: a quotient like the rise per watt, which is simulated; it itself is not.';
 const BOOSTED = 'the first seconds of the load do not follow the rest';
 const NO_RESPONSE = [
   'the load changed',
@@ -168,6 +171,7 @@ export const THERMAL = subject('thermal', {
     prior: -0.4,
     publishedChecks: FIT,
     lists: [],
+    uncounted: BESIDE,
     definition:
       'Time constant of the other of two exponentials: of a chip on its board it is mostly the faster one, of a board in its case the slower one; the figure says which. It does not cover a third part.',
     formula: RESPONSE,
@@ -187,6 +191,7 @@ export const THERMAL = subject('thermal', {
     prior: -0.4,
     publishedChecks: FIT,
     lists: [],
+    uncounted: BESIDE,
     definition:
       'Amplitude of the main part of the fitted response: how far it would raise the temperature from the start of the load to its end. A difference of readings of one sensor, so that its offset cancels.',
     formula: RESPONSE,
@@ -202,6 +207,7 @@ export const THERMAL = subject('thermal', {
     prior: -0.4,
     publishedChecks: FIT,
     lists: [],
+    uncounted: BESIDE,
     definition: 'Amplitude of the part of the fitted response whose time constant is the second one.',
     formula: RESPONSE,
     assumptions: [...CONSTANT_LOAD, ...FITTED, 'The device had settled before the load began.'],
@@ -219,8 +225,9 @@ export const THERMAL = subject('thermal', {
     unit: 'K/W',
     spoken: 'amplitude-per-watt',
     prior: -0.4,
-    publishedChecks: [],
+    publishedChecks: [...FIT, ...PRODUCT],
     lists: [],
+    uncounted: QUOTIENT,
     definition:
       'Amplitude of the main part divided by what the load added to the mean power of the idle phase; it says which power. For this device on this bench, not a thermal resistance of a package.',
     formula: String.raw`R_k = \frac{A_k}{\bar P_\mathrm{load} - \bar P_\mathrm{idle}}`,
@@ -234,8 +241,9 @@ export const THERMAL = subject('thermal', {
     unit: 'K/W',
     spoken: 'second-amplitude-per-watt',
     prior: -0.4,
-    publishedChecks: [],
+    publishedChecks: [...FIT, ...PRODUCT],
     lists: [],
+    uncounted: QUOTIENT,
     definition: 'The same of the second part: its amplitude divided by what the load added to the mean power of the idle phase.',
     formula: String.raw`R_k = \frac{A_k}{\bar P_\mathrm{load} - \bar P_\mathrm{idle}}`,
     assumptions: ['All of the power that is measured becomes heat in the device.', ...CONSTANT_LOAD, ...FITTED],

@@ -66,12 +66,31 @@ describe('repeatability', () => {
 
 describe('specimen_spread', () => {
   test('of two, their difference over √2, and an interval that says how little two are', () => {
-    const runs = [run('a', 'no-1', 30), run('b', 'no-1', 32), run('c', 'no-2', 34)];
+    const runs = [run('a', 'no-1', 31), run('c', 'no-2', 34)];
     const found = presentAt(repeatFigures('larch', runs), 'specimen_spread.a.temperature_rise');
     expectNear(found.quantity.value, 3 / Math.SQRT2, 1e-12);
-    expect(found.of).toMatchObject({ n: 2, runs: 3, specimens: 2 });
+    expect(found.of).toMatchObject({ n: 2, runs: 2, specimens: 2 });
+    expect(found.of).not.toHaveProperty('repeats_taken_off');
     expectNear(found.interval![1] / found.quantity.value, 1 / Math.sqrt(chiSquareQuantile(0.025, 1)), 1e-12);
     expect(found.interval![1] / found.quantity.value).toBeGreaterThan(30);
+  });
+
+  // By hand: means 31 and 34, s² = 4.5; within no-1 s² = 2 with one degree of freedom, of which (1/2 + 1)/2 is in the means: 4.5 − 1.5 = 3.
+  test('what runs of one specimen repeat is taken off; both ends of the interval are wider for it', () => {
+    const runs = [run('a', 'no-1', 30), run('b', 'no-1', 32), run('c', 'no-2', 34)];
+    const found = presentAt(repeatFigures('larch', runs), 'specimen_spread.a.temperature_rise');
+    expectNear(found.quantity.value, Math.sqrt(3), 1e-12);
+    expect(found.of).toMatchObject({ n: 2, runs: 3, specimens: 2, repeats_taken_off: true });
+    const [above, below] = [1 / chiSquareQuantile(0.025, 1) - 1, 1 - 1 / chiSquareQuantile(0.975, 1)];
+    expectNear(found.interval![1], Math.sqrt(3 + Math.hypot(4.5 * above, 1.5 * below)), 1e-9);
+    expect(found.interval![0]).toBe(0);
+  });
+
+  test('where runs of one specimen lie as far apart as specimens do, the spread is below its upper end', () => {
+    const runs = [run('a', 'no-1', 30), run('b', 'no-1', 34), run('c', 'no-2', 33)];
+    const found = absentAt(repeatFigures('larch', runs), 'specimen_spread.a.temperature_rise');
+    expect(found).toMatchObject({ absent: 'out-of-range', bound: { relation: '<', unit: 'K' } });
+    expect(found.bound!.value).toBeGreaterThan(1);
   });
 
   test('one specimen is never typical', () => {
