@@ -1,5 +1,6 @@
 /** What may have happened in the gaps of a log: guessed from the readings about them, and as uncertain as such guesses prove elsewhere in it. */
 import type { Part } from '../quantities/quantity.ts';
+import { log } from '../statistics/elementary.ts';
 import { welchSatterthwaite } from '../statistics/welch-satterthwaite.ts';
 import type { Of, Reason } from './absent.ts';
 import { counted, duration } from './in-words.ts';
@@ -66,7 +67,7 @@ export function fillGaps(readings: Readings, span: Span | null): Filled | Unfill
   for (const gap of gaps) {
     const length = gap.to - gap.from;
     const side = gap.before < 0 ? 'after' : gap.after >= t.length ? 'before' : 'both';
-    const grown = ALIKE ** Math.ceil(Math.log(length) / Math.log(ALIKE) - 1e-9);
+    const grown = ALIKE ** Math.ceil(log(length) / log(ALIKE) - 1e-9);
     const key = `${side} ${grown}`;
     const known = byLength.get(key) ?? { trials: tried(t, sums, runs, grown, side), squares: 0 };
     if (known.trials.m < TRIALS) return { longest: length, seconds };

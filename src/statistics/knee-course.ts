@@ -1,3 +1,4 @@
+import { exp } from './elementary.ts';
 import type { SeriesCourse } from './series-mean.ts';
 
 /** Blocks that the course is sought on, where it may bend, and how long it may take to settle, as shares of what is left after the bend. */
@@ -39,7 +40,7 @@ export function kneeCourse(t: ArrayLike<number>, y: ArrayLike<number>): SeriesCo
   }
   const { bend, time } = best;
   const before = Float64Array.from({ length: n }, (_, i) => (t[i]! < bend ? 1 : 0));
-  const after = Float64Array.from({ length: n }, (_, i) => (t[i]! < bend ? 0 : Math.exp((bend - t[i]!) / time)));
+  const after = Float64Array.from({ length: n }, (_, i) => (t[i]! < bend ? 0 : exp((bend - t[i]!) / time)));
   return { shapes: [before, after], parameters: PARAMETERS };
 }
 
@@ -63,7 +64,7 @@ function blocksOf(t: ArrayLike<number>, y: ArrayLike<number>, count: number): Bl
 function scatterOf({ t, y }: Blocks, from: number, to: number, settling: { bend: number; time: number } | null): number {
   const n = to - from;
   let [mean, meanShape] = [0, 0];
-  const shapeAt = (i: number) => (settling ? Math.exp((settling.bend - t[i]!) / settling.time) : 0);
+  const shapeAt = (i: number) => (settling ? exp((settling.bend - t[i]!) / settling.time) : 0);
   for (let i = from; i < to; i++) {
     mean += y[i]! / n;
     meanShape += shapeAt(i) / n;

@@ -77,6 +77,7 @@ type InUnitOf = (unit: string) => Stated | Unread;
 /** A number that is to be held, as its words and those around it say it. */
 export interface Asked {
   readonly said: Stated;
+  /** The words around it, and its own: "more" of "0.9 W more" tells what is meant. */
   readonly context: readonly ContextWord[];
   /** What the words say in the unit of a figure. */
   readonly inUnitOf: InUnitOf;
@@ -84,11 +85,12 @@ export interface Asked {
 
 /** Prepares the search for a number. A plain temperature is no difference unless words beside it say so. */
 export function askedBy(said: Stated, words: string, context: readonly ContextWord[]): Asked {
-  const plain = said.unit === '°C' && !said.difference && !saysDifference([...context, ...wordsAlone(words)]);
+  const all = [...context, ...wordsAlone(words)];
+  const plain = said.unit === '°C' && !said.difference && !saysDifference(all);
   const inUnitOf = remembered((unit: string) =>
     plain && unit === 'K' ? unread('a temperature', said.start, 'a difference') : inUnit(said, unit),
   );
-  return { said, context, inUnitOf };
+  return { said, context: all, inUnitOf };
 }
 
 function remembered<T>(make: (unit: string) => T): (unit: string) => T {

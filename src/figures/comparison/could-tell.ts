@@ -88,7 +88,7 @@ function smallest(low: number, high: number, holds: (n: number) => boolean): num
 /** Two significant digits, rounded up: what is said to be told is. */
 function outward(value: number): number {
   if (!(value > 0)) return 0;
-  const digits = 1 - Math.floor(Math.log10(value));
+  const digits = 1 - Number(value.toExponential().split('e')[1]);
   const up = Math.ceil(Number((value * 10 ** digits).toPrecision(12)));
   return Number(`${up}e${-digits}`);
 }

@@ -5,7 +5,7 @@ const QUICK = 'quick.load_power';
 const BRISK = 'brisk.load_power';
 const RATED = 'rated.load_power';
 const FAST = 'fast.load_power';
-const { POSITIVE_INFINITY: ABOVE } = Number;
+const { POSITIVE_INFINITY: ABOVE, NEGATIVE_INFINITY: BELOW } = Number;
 
 /** A statement about one figure less another: what is said of it is the difference. */
 function less(
@@ -34,12 +34,12 @@ export const IN_SCRIPT: readonly Statement[] = [
   less('nearly one watt', BRISK, RATED, [0.5, 1], false),
   less('about two watts', QUICK, BRISK, [1.5, 2.5], true),
   MORE_THAN_TWICE,
-  one('between twenty-six and thirty degrees', 'quick.ambient_ceiling', ['[', 26, 30, ']']),
+  one('between twenty and thirty degrees', 'quick.ambient_ceiling', ['[', 20, 30, ']']),
   one('nearly twenty minutes', 'fast.time_to_throttle', ['[', 19, 20, ')'], 1 / 60),
   one('between ninety and ninety-seven percent', 'fast.sustained_ratio', ['[', 90, 97, ']'], 100),
   less('about one watt', FAST, QUICK, [0.5, 1.5], true),
   one('about 1.18 times as fast', 'steps.speedup.fast', ['[', 1.17, 1.19, ']']),
-  one('about 73 percent', 'steps.performance_per_watt.fast', ['[', 72, 74, ']'], 100),
+  one('less than three quarters', 'steps.performance_per_watt.fast', ['(', BELOW, 0.75, ')']),
   one('over fifty-nine degrees', 'fast.hottest_surface', ['(', 59, ABOVE, ')']),
 ];
 
