@@ -117,8 +117,10 @@ describe('coverage/count-cell', () => {
   });
 
   test('what families hold of a figure, from the stored tables', () => {
-    const [level] = heldInFamilies('idle_power');
-    expect(level!.least).toBeGreaterThan(0.9);
+    const level = heldInFamilies('idle_power').find(({ family }) => family === 'level');
+    // Noise slower than the stretch lets a cell hold less: such cells say why.
+    expect(level!.least).toBeLessThan(0.9);
+    expect(level!.why.join(' ')).not.toBe('');
     expect(level!.most).toBeLessThanOrEqual(1);
     expect(heldInFamilies('no_such_figure')).toEqual([]);
   });

@@ -19,6 +19,7 @@ const DETAILS = [
   'voltage_offset',
   'outcome',
   'basis',
+  'step',
   'channel',
   'phase',
   'at',
@@ -37,6 +38,11 @@ const DETAILS = [
   'clock',
   'missed',
   'sticky',
+  'n',
+  'median',
+  'least',
+  'greatest',
+  'outlier',
   'verdict',
 ];
 
@@ -47,6 +53,11 @@ const FEW = 6;
 
 /** How a detail reads that is no phrase by itself. */
 const PHRASES: Readonly<Record<string, (value: string) => string>> = {
+  step: (value) => `at ${value}`,
+  n: (value) => (value === '1' ? 'one repeat' : `${value} repeats`),
+  median: (value) => `median ${significant(value)}`,
+  least: (value) => `least ${significant(value)}`,
+  greatest: (value) => `greatest ${significant(value)}`,
   clock: (value) => (value === CLOCK_UNSTATED ? 'requested or delivered clock: not stated' : `${value} clock`),
   channel: nameInWords,
   criterion: (value) => `steady: ${CRITERIA_IN_BRIEF.get(value) ?? value}`,
@@ -59,6 +70,11 @@ const PHRASES: Readonly<Record<string, (value: string) => string>> = {
     `by the integral of power ${printQuantity({ value: Number(value), unit: 'J', parts: null }).text}`,
   missed: (value) => `${value} more, or more than that, came and went between two readings`,
 };
+
+/** A reading of a table as people would write it, without the binary noise of a median between two. */
+function significant(value: string): string {
+  return String(Number(Number(value).toPrecision(12)));
+}
 
 const OUTSIDE = [
   ['below_accurate_range', 'below the accurate range of its instrument'],
