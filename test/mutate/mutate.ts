@@ -1,6 +1,6 @@
 /**
  * Makes the code slightly wrong, a seeded set of times, and looks whether the tests notice: `npm run mutate`. What no test noticed is printed,
- * with the share. The tests must be green before. The kept tools for this do not run with this Vitest yet.
+ * with the share. The tests must be green before. A kept tool for this was not tried.
  */
 import { spawn } from 'node:child_process';
 import { globSync, readFileSync } from 'node:fs';
