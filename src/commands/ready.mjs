@@ -21,13 +21,15 @@ if (installed !== wanted || !existsSync(localNode)) {
 }
 requireNode24();
 
-/** Whether npm itself has put in place what the lock file asks for, as `npm install PACKAGE` does. */
+/** Whether npm itself has put in place what the lock file asks for, as `npm install PACKAGE` does. What only packages call optional may be missing. */
 function isInstalled() {
   try {
     const packagesOf = (path) => JSON.parse(readFileSync(path, 'utf8')).packages;
     const there = packagesOf(join(root, 'node_modules', '.package-lock.json'));
-    const asked = Object.entries(packagesOf(join(root, 'package-lock.json'))).filter(
-      ([path, { optional, devOptional }]) => path !== '' && !optional && !devOptional,
+    const { '': project, ...locked } = packagesOf(join(root, 'package-lock.json'));
+    const ours = new Set(Object.keys(project.optionalDependencies ?? {}).map((name) => `node_modules/${name}`));
+    const asked = Object.entries(locked).filter(
+      ([path, { optional, devOptional }]) => ours.has(path) || !(optional || devOptional),
     );
     return asked.every(
       ([path, { integrity, version }]) => there[path]?.version === version && there[path]?.integrity === integrity,
