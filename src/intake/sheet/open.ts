@@ -4,7 +4,9 @@ import { columnKeys } from '../cells/names.ts';
 import { type Decoded, decode } from './decode.ts';
 import { chooseDialect, type Dialect } from './dialect.ts';
 import { type Lines, linesOf, placeOfLine } from './lines.ts';
-import { type Records, readRecords } from './records.ts';
+import type { Inference } from '../log.ts';
+import { namesInCells } from './named-cells.ts';
+import { bracketedRecords, type Records, readRecords } from './records.ts';
 import { findStructure, type Structure } from './structure.ts';
 
 export interface Sheet {
@@ -19,6 +21,8 @@ export interface Sheet {
   readonly keys: readonly string[];
   /** True where the last line has no end: it may be cut off. */
   readonly openEnd: boolean;
+  /** How cells were found, where it takes more than a delimiter. */
+  readonly inferences: readonly Inference[];
   /** What decoding and splitting noticed. */
   readonly problems: readonly Problem[];
 }
@@ -28,11 +32,29 @@ export function openSheet(bytes: Uint8Array, file: string, choose: (lines: Lines
   const decoded = decode(bytes);
   const lines = linesOf(decoded.text);
   const dialect = choose(lines);
-  const records = readRecords(decoded.text, lines, dialect.delimiter);
-  const structure = findStructure(records, dialect.decimal);
+  const { records, structure, inferences } = recordsOf(decoded.text, lines, dialect);
   const keys = columnKeys(structure.header ?? Array.from({ length: structure.width }, () => ''));
   const openEnd = decoded.text !== '' && !decoded.text.endsWith('\n');
-  return { file, decoded, lines, dialect, records, structure, keys, openEnd, problems: bytesProblems(decoded, lines, file) };
+  return { file, decoded, lines, dialect, records, structure, keys, openEnd, inferences, problems: bytesProblems(decoded, lines, file) };
+}
+
+/** Records and structure: as the delimiter says, or with brackets kept together, or with the names that stand in the cells. */
+function recordsOf(text: string, lines: Lines, dialect: Dialect): Pick<Sheet, 'records' | 'structure' | 'inferences'> {
+  const plain = readRecords(text, lines, dialect.delimiter);
+  const keyed = namesInCells(plain);
+  if (keyed) {
+    const structure = { ...findStructure(keyed.records, dialect.decimal), header: keyed.names };
+    const statement = 'Every cell begins with its name: the names are taken from the cells.';
+    return { records: keyed.records, structure, inferences: [{ method: 'keys-in-cells', statement }] };
+  }
+  const structure = findStructure(plain, dialect.decimal);
+  const bracketed = structure.mismatch ? bracketedRecords(lines, dialect.delimiter) : null;
+  if (bracketed) {
+    const again = findStructure(bracketed, dialect.decimal);
+    const statement = 'What stands in brackets is one cell: so rows have as many fields as the header has names.';
+    if (again.header && !again.mismatch) return { records: bracketed, structure: again, inferences: [{ method: 'brackets', statement }] };
+  }
+  return { records: plain, structure, inferences: [] };
 }
 
 function bytesProblems(decoded: Decoded, lines: Lines, file: string): Problem[] {

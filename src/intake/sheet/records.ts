@@ -115,6 +115,32 @@ function readByLine(lines: Lines, delimiter: string): Records {
   return { ...arrayCells(rows), lines: oneToOne(lines.count), damaged };
 }
 
+/** Line by line, a pair of round brackets like a pair of quotes; null where no line holds one. */
+export function bracketedRecords(lines: Lines, delimiter: string): Records | null {
+  const rows: string[][] = [];
+  let any = false;
+  for (let line = 1; line <= lines.count; line++) {
+    const text = lines.at(line);
+    const cells = splitLine(text, delimiter).cells.map((cell) => cell.text);
+    const joined = text.includes('(') ? joinBrackets(cells, delimiter) : cells;
+    any ||= joined.length < cells.length;
+    rows.push(joined.length === 0 ? [''] : joined);
+  }
+  return any ? { ...arrayCells(rows), lines: oneToOne(lines.count), damaged: new Map() } : null;
+}
+
+/** Joins the cells between a bracket that opens and the one that closes it. */
+function joinBrackets(cells: readonly string[], delimiter: string): string[] {
+  const joined: string[] = [];
+  let depth = 0;
+  for (const cell of cells) {
+    if (depth > 0) joined.push(`${joined.pop()}${delimiter} ${cell}`);
+    else joined.push(cell);
+    for (const letter of cell) depth += letter === '(' ? 1 : letter === ')' && depth > 0 ? -1 : 0;
+  }
+  return depth === 0 ? joined : [...cells];
+}
+
 function markNul(records: Records): Map<number, string> {
   const damaged = new Map(records.damaged);
   for (let record = 0; record < records.count; record++) {
