@@ -34,7 +34,7 @@ export function read(bytes: Uint8Array, declaration: LogDeclaration, file: strin
   const known = acknowledged(declaration);
   const reporter = reporterFor(sheet, known);
   const drops = declaredDrops(sheet, declaration.repairs);
-  const rows = findRows(sheet, reporter, drops);
+  const rows = findRows(sheet, reporter, drops, declaration.lastLine === 'whole');
   const time = readTime(sheet, rows.records, declaration, reporter);
   const channels = time.axis
     ? declaration.channels.map((channel) => readChannel(sheet, channel, time.kept, reporter))
