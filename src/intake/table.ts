@@ -1,12 +1,12 @@
 /** A plain delimited table: scores, surface readings, attempts. One header, rows of text cells with their places. */
 import { error, type Place, type Problem } from '../problem.ts';
-import { chooseTableDialect, type Dialect } from './dialect.ts';
-import { LAST_CELL_CUT, mayBeCut } from './last-line.ts';
-import { placeOfField, placeOfLine } from './lines.ts';
-import { columnKeys } from './names.ts';
-import { parseNumber } from './numbers.ts';
-import { openSheet, type Sheet } from './open.ts';
-import { isBlankRecord } from './structure.ts';
+import { columnKeys } from './cells/names.ts';
+import { parseNumber } from './cells/numbers.ts';
+import { chooseTableDialect, type Dialect } from './sheet/dialect.ts';
+import { LAST_CELL_CUT, mayBeCut } from './sheet/last-line.ts';
+import { placeOfField, placeOfLine } from './sheet/lines.ts';
+import { openSheet, type Sheet } from './sheet/open.ts';
+import { isBlankRecord } from './sheet/structure.ts';
 
 export interface Table {
   readonly file: string;
