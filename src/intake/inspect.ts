@@ -167,7 +167,12 @@ function inspectTime(sheet: Sheet, records: Int32Array, candidates: readonly str
   if (plain.axis) return { ...plain, certain: true, problems: [...plain.problems, ...reporter.problems] };
   const [column] = candidates;
   if (column === undefined) return { ...plain, certain: false };
-  for (const time of [{ column }, { column, order: 'dmy' }, { column, order: 'mdy' }, { column, format: 'elapsed', unit: 's' }] as const) {
+  for (const time of [
+    { column },
+    { column, order: 'dmy' },
+    { column, order: 'mdy' },
+    { column, format: 'elapsed', unit: 's' },
+  ] as const) {
     const tried = readTime(sheet, records, { ...base, time }, reporterFor(sheet));
     if (tried.axis) return { ...tried, certain: false, problems: [...plain.problems, ...tried.problems] };
   }
@@ -229,7 +234,8 @@ function inspectColumn(sheet: Sheet, field: number, kept: Int32Array): Inspected
 /** Why a column of yes and no is left out; null where it is no such column, or one that its name says is of throttling. */
 function leftOutAnswers(name: string, filled: readonly string[]): string | null {
   if (filled.length === 0 || !filled.every((cell) => isAnswer(cell) || isForeignAnswer(cell))) return null;
-  if (filled.some(isForeignAnswer)) return 'it says yes and no in a language that is not read; a flag says yes or no, true or false, 1 or 0';
+  if (filled.some(isForeignAnswer))
+    return 'it says yes and no in a language that is not read; a flag says yes or no, true or false, 1 or 0';
   return saysThrottling(name)
     ? null
     : 'it says yes and no, and its name does not say of throttling; where it does tell of it, declare it as a `throttle_flag`';

@@ -8,10 +8,10 @@ import { declaredDrops, idleRepairs } from './report/repairs.ts';
 import { reporterFor } from './report/report.ts';
 import { refuseForm } from './rows/form.ts';
 import { findRows } from './rows/rows.ts';
+import { rowsWhere } from './rows/rows-where.ts';
 import { type Unread, unreadOf } from './rows/unread.ts';
 import { placeOfLine } from './sheet/lines.ts';
 import { openSheet, type Sheet } from './sheet/open.ts';
-import { rowsWhere } from './rows/rows-where.ts';
 import { NO_TIME, readTime } from './time/read-time.ts';
 
 export interface ReadLog {
@@ -35,7 +35,7 @@ export function read(bytes: Uint8Array, declaration: LogDeclaration, file: strin
   const known = acknowledged(declaration);
   const reporter = reporterFor(sheet, known);
   const drops = declaredDrops(sheet, declaration.repairs);
-  const rows = findRows(sheet, reporter, drops);
+  const rows = findRows(sheet, reporter, drops, declaration.lastLine === 'whole');
   const chosen = rowsWhere(sheet, rows.records, declaration);
   const time = chosen.problems.length > 0 ? NO_TIME : readTime(sheet, chosen.records, declaration, reporter);
   const channels = time.axis
@@ -68,7 +68,13 @@ export function read(bytes: Uint8Array, declaration: LogDeclaration, file: strin
     setAside: [...reporter.setAside].sort(byLine),
     repairs: [...counts].map(([repair, count]) => ({ repair, rows: count })),
     ...(declaration.known ? { known: known.entries() } : {}),
-    inferences: [...sheet.inferences, ...rows.inferences, ...chosen.inferences, ...time.inferences, ...channels.flatMap((channel) => channel.inferences)],
+    inferences: [
+      ...sheet.inferences,
+      ...rows.inferences,
+      ...chosen.inferences,
+      ...time.inferences,
+      ...channels.flatMap((channel) => channel.inferences),
+    ],
     encoding: sheet.decoded.encoding,
     delimiter: sheet.dialect.delimiter,
   };

@@ -46,9 +46,11 @@ export function readCivil(text: string, order: DateOrder): Civil | null {
 }
 
 const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
-const WEEKDAY = String.raw`(?:[A-Z][a-z]{2,8},? +)?`;
+const WEEKDAY = '(?:[A-Z][a-z]{2,8},? +)?';
 /** `Sat Mar 14 09:00:00 CET 2026`, the zone before or after the year or not at all. */
-const MONTH_FIRST = new RegExp(`^${WEEKDAY}([A-Z][a-z]{2}) +(\\d{1,2}) +([\\d:.]+(?: [AP]M)?)(?: +([A-Z]{3,5}))? +(\\d{4})(?: +([A-Z]{3,5}))?$`);
+const MONTH_FIRST = new RegExp(
+  `^${WEEKDAY}([A-Z][a-z]{2}) +(\\d{1,2}) +([\\d:.]+(?: [AP]M)?)(?: +([A-Z]{3,5}))? +(\\d{4})(?: +([A-Z]{3,5}))?$`,
+);
 /** `Sat 14 Mar 2026 09:00:00 AM CET`. */
 const DAY_FIRST = new RegExp(`^${WEEKDAY}(\\d{1,2}) +([A-Z][a-z]{2}) +(\\d{4})(?: +([\\d:.]+(?: [AP]M)?)(?: +([A-Z]{3,5}))?)?$`);
 

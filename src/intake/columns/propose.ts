@@ -60,7 +60,8 @@ export function saysThrottling(name: string): boolean {
 /** Proposes what a column of numbers is. */
 export function propose(column: ColumnEvidence): Proposal {
   const stated = statedUnit(column);
-  if (DIFFERENCE.test(column.name)) return { quantity: 'other', quantityWhy: DISTANCE, unitWhy: 'a difference has no scale of its own' };
+  if (DIFFERENCE.test(column.name))
+    return { quantity: 'other', quantityWhy: DISTANCE, unitWhy: 'a difference has no scale of its own' };
   const named = NAMES.find(([pattern]) => pattern.test(column.name))?.[1];
   const byUnit = stated ? quantityOfUnit(stated.spelling, column.name) : undefined;
   if (column.flags || (named === 'throttle_flag' && !byUnit)) {

@@ -72,8 +72,12 @@ function problemOf(sheet: Sheet, entry: Tally, line: number): Problem {
   const more = entry.count > 1 ? `, and so it is on ${entry.count - 1} other ${entry.count > 2 ? 'lines' : 'line'}` : '';
   const about = entry.about === '' ? '' : `${entry.about}: `;
   return warning(entry.rule, place, `${about}${entry.reason}${more}; ${whole ? 'set aside' : 'taken as no reading'}`, {
-    remedy: whole
-      ? "a row that cannot be trusted is kept out, never padded or shifted; where you know why it is so, say it under `known` in the run's file"
-      : 'if the text means "no reading", name it under `missing` of the channel',
+    remedy: whole ? remedyOf(entry.rule) : 'if the text means "no reading", name it under `missing` of the channel',
   });
+}
+
+function remedyOf(rule: string): string {
+  return rule === 'last-cell-cut'
+    ? 'where you have seen that the line is whole, write `last_line: whole` below `log:`; where it is cut, say so under `known`'
+    : "a row that cannot be trusted is kept out, never padded or shifted; where you know why it is so, say it under `known` in the run's file";
 }

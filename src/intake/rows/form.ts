@@ -1,8 +1,8 @@
 /** Is it a log at all? Text blocks, key-value lines and matrices are refused with a reason: numbers of a wrong split are worse than none. */
 import { error, type Problem } from '../../problem.ts';
-import { placeOfLine } from '../sheet/lines.ts';
 import { parseNumber } from '../cells/numbers.ts';
 import type { LogDeclaration } from '../log.ts';
+import { placeOfLine } from '../sheet/lines.ts';
 import type { Sheet } from '../sheet/open.ts';
 import { BLANKS } from '../sheet/split.ts';
 import { interleavedColumn } from './interleaved.ts';
@@ -73,7 +73,8 @@ function isKeyValue(sheet: Sheet): boolean {
 /** Prose with a number in it is no table of words. */
 function hasSeveralRows({ structure, records }: Sheet): boolean {
   let rows = 0;
-  for (let record = structure.firstRow; record < structure.end && rows < 2; record++) if (records.width(record) === structure.width) rows++;
+  for (let record = structure.firstRow; record < structure.end && rows < 2; record++)
+    if (records.width(record) === structure.width) rows++;
   return rows > 1;
 }
 

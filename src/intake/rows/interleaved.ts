@@ -6,7 +6,8 @@ import type { Sheet } from '../sheet/open.ts';
 const ROWS = 200;
 const MOST_NAMES = 20;
 /** What numbers are called that count devices. */
-const INDEX = /(?<!\p{L})(?:index|idx|id|no|num|number|nr|device|dev|gpu|cpu|core|sensor|channel|chan|ch|card|port|slot|addr|address|unit|node|host|disk|drive)(?!\p{L})|^#$/iu;
+const INDEX =
+  /(?<!\p{L})(?:index|idx|id|no|num|number|nr|device|dev|gpu|cpu|core|sensor|channel|chan|ch|card|port|slot|addr|address|unit|node|host|disk|drive)(?!\p{L})|^#$/iu;
 
 /**
  * The field that tells rows apart: it changes from row to row while the time stays (several rows an instant), or it goes through the
@@ -16,7 +17,10 @@ export function interleavedColumn(sheet: Sheet): number | null {
   const rows = firstOf(sheet);
   if (rows.length < 3) return null;
   const fields = sheet.keys.map((_, field) => field);
-  return fields.find((field) => mayTell(sheet, field, rows) && (partsInstants(sheet, field, rows) || takesTurns(sheet, field, rows))) ?? null;
+  return (
+    fields.find((field) => mayTell(sheet, field, rows) && (partsInstants(sheet, field, rows) || takesTurns(sheet, field, rows))) ??
+    null
+  );
 }
 
 function firstOf({ structure, records }: Sheet): number[] {
@@ -45,7 +49,9 @@ function pairsOf(rows: readonly number[]): (readonly [number, number])[] {
 function partsInstants({ structure, records, keys }: Sheet, field: number, rows: readonly number[]): boolean {
   const pairs = pairsOf(rows);
   const differs = (other: number, [a, b]: readonly [number, number]) => records.cell(a, other) !== records.cell(b, other);
-  const times = keys.map((_, other) => other).filter((other) => other !== field && (structure.kinds[other] === 'time' || isCount(keys[other]!)));
+  const times = keys
+    .map((_, other) => other)
+    .filter((other) => other !== field && (structure.kinds[other] === 'time' || isCount(keys[other]!)));
   const clocks = times.filter((other) => pairs.some((pair) => differs(other, pair)));
   if (clocks.length === 0) return false;
   const still = pairs.filter((pair) => clocks.every((other) => !differs(other, pair)));
@@ -62,7 +68,8 @@ const ROUNDS = 3;
 
 /** Each row names the same as the row one round before it. A text that merely alternates by chance does not keep its turn. */
 function takesTurns({ records, structure, keys }: Sheet, field: number, rows: readonly number[]): boolean {
-  if (structure.kinds[field] === 'text' && !INDEX.test(keys[field]!) && !/name|label|source|tag|kind|type/i.test(keys[field]!)) return false;
+  if (structure.kinds[field] === 'text' && !INDEX.test(keys[field]!) && !/name|label|source|tag|kind|type/i.test(keys[field]!))
+    return false;
   const names = rows.map((record) => records.cell(record, field).trim());
   const round = new Set(names).size;
   if (names.length < ROUNDS * round || new Set(names.slice(0, round)).size !== round) return false;

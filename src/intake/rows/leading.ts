@@ -26,13 +26,21 @@ export function fieldsLead(sheet: Sheet, kept: Int32Array, longer: readonly numb
 }
 
 /** Whether a column goes on with the cell `from` of a later record. */
-function continues({ records, structure, dialect }: Sheet, before: Int32Array, field: number, record: number, from: number): boolean {
+function continues(
+  { records, structure, dialect }: Sheet,
+  before: Int32Array,
+  field: number,
+  record: number,
+  from: number,
+): boolean {
   const cell = records.cell(record, from);
   const kind = cellKind(cell, dialect.decimal);
   if (kind !== structure.kinds[field] && kind !== 'missing') return false;
   if (kind !== 'number') return true;
   const value = parseNumber(cell, dialect.decimal);
-  const known = Array.from(before, (row) => records.number(row, field, dialect.decimal, 0)).filter((number) => !Number.isNaN(number));
+  const known = Array.from(before, (row) => records.number(row, field, dialect.decimal, 0)).filter(
+    (number) => !Number.isNaN(number),
+  );
   if (Number.isNaN(value) || known.length === 0) return true;
   const [low, high] = [Math.min(...known), Math.max(...known)];
   const reach = high > low ? RANGES * (high - low) : SHARE * Math.abs(high);

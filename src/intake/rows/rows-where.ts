@@ -1,9 +1,10 @@
 /** Rows of one device or channel where several stand in one log, as the author names them. */
+
+import { error, type Problem } from '../../problem.ts';
 import { cellKind } from '../cells/cells.ts';
 import { nearestName } from '../cells/names.ts';
 import { parseNumber } from '../cells/numbers.ts';
 import type { Inference, LogDeclaration } from '../log.ts';
-import { error, type Problem } from '../../problem.ts';
 import type { Sheet } from '../sheet/open.ts';
 import { listed, pickColumn } from '../sheet/pick.ts';
 

@@ -4,6 +4,7 @@ import { cellKind } from '../cells/cells.ts';
 import type { Inference } from '../log.ts';
 import { type Drops, NO_DROPS } from '../report/repairs.ts';
 import type { Reporter } from '../report/report.ts';
+import { LAST_CELL_CUT, mayBeCut } from '../sheet/last-line.ts';
 import { placeOfLine } from '../sheet/lines.ts';
 import type { Sheet } from '../sheet/open.ts';
 import { isBlankRecord } from '../sheet/structure.ts';
@@ -20,8 +21,11 @@ export interface Rows {
   readonly inferences: readonly Inference[];
 }
 
-/** Sorts the records between header and footer that no declared drop takes. Nothing is padded or shifted. */
-export function findRows(sheet: Sheet, reporter: Reporter, drops: Drops = NO_DROPS): Rows {
+/**
+ * Sorts the records between header and footer that no declared drop takes. Nothing is padded or shifted.
+ * @param lastIsWhole - the author says that the last line is whole although no line end follows it.
+ */
+export function findRows(sheet: Sheet, reporter: Reporter, drops: Drops = NO_DROPS, lastIsWhole = false): Rows {
   const { structure, records } = sheet;
   const { damaged } = records;
   const found = new Int32Array(Math.max(structure.end - structure.first, 0));
@@ -36,7 +40,9 @@ export function findRows(sheet: Sheet, reporter: Reporter, drops: Drops = NO_DRO
     if (damaged.size > 0 && damaged.has(record)) reporter.row(record, 'line-damaged', damaged.get(record)!);
     else if (fields === structure.width || fitsButForDelimiter(record, sheet)) {
       if (isHeaderAgain(record, sheet)) repeatedHeaders++;
+      else if (lastIsWhole) found[count++] = record;
       else if (isCutOff(record, sheet)) reporter.row(record, 'last-line-cut', 'the last line ends at NUL bytes and may be cut off');
+      else if (mayBeCut(record, found.subarray(0, count), sheet)) reporter.row(record, 'last-cell-cut', LAST_CELL_CUT);
       else found[count++] = record;
     } else if (isBlankRecord(records.row(record))) blank++;
     else if (record < structure.firstRow && holdsText(records.row(record), sheet)) marks++;

@@ -90,5 +90,5 @@ function utf16Kind(bytes: Uint8Array): { label: string; name: string } | null {
 
 function unifyLineEnds(text: string): string {
   if (!text.includes('\r')) return text;
-  return text.includes('\n') ? text.replace(/\r+\n/g, '\n') : text.replace(/\r/g, '\n');
+  return text.includes('\n') ? text.replace(/\r+(?:\n|$)/g, '\n') : text.replace(/\r/g, '\n');
 }

@@ -1,10 +1,10 @@
 /** A file opened: decoded, split into records, its structure found. What `read` and `inspect` both start from. */
 import { type Place, type Problem, warning } from '../../problem.ts';
 import { columnKeys } from '../cells/names.ts';
+import type { Inference } from '../log.ts';
 import { type Decoded, decode } from './decode.ts';
 import { chooseDialect, type Dialect } from './dialect.ts';
 import { type Lines, linesOf, placeOfLine } from './lines.ts';
-import type { Inference } from '../log.ts';
 import { namesInCells } from './named-cells.ts';
 import { bracketedRecords, type Records, readRecords } from './records.ts';
 import { findStructure, type Structure } from './structure.ts';
@@ -35,7 +35,18 @@ export function openSheet(bytes: Uint8Array, file: string, choose: (lines: Lines
   const { records, structure, inferences } = recordsOf(decoded.text, lines, dialect);
   const keys = columnKeys(structure.header ?? Array.from({ length: structure.width }, () => ''));
   const openEnd = decoded.text !== '' && !decoded.text.endsWith('\n');
-  return { file, decoded, lines, dialect, records, structure, keys, openEnd, inferences, problems: bytesProblems(decoded, lines, file) };
+  return {
+    file,
+    decoded,
+    lines,
+    dialect,
+    records,
+    structure,
+    keys,
+    openEnd,
+    inferences,
+    problems: bytesProblems(decoded, lines, file),
+  };
 }
 
 /** Records and structure: as the delimiter says, or with brackets kept together, or with the names that stand in the cells. */
@@ -52,7 +63,8 @@ function recordsOf(text: string, lines: Lines, dialect: Dialect): Pick<Sheet, 'r
   if (bracketed) {
     const again = findStructure(bracketed, dialect.decimal);
     const statement = 'What stands in brackets is one cell: so rows have as many fields as the header has names.';
-    if (again.header && !again.mismatch) return { records: bracketed, structure: again, inferences: [{ method: 'brackets', statement }] };
+    if (again.header && !again.mismatch)
+      return { records: bracketed, structure: again, inferences: [{ method: 'brackets', statement }] };
   }
   return { records: plain, structure, inferences: [] };
 }

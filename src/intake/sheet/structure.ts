@@ -67,7 +67,8 @@ function headedWidth(
     const width = record.length;
     if (header < 0 || width < 2 || width >= usual || records.width(header) !== width) return null;
     const rows: (readonly string[])[] = [];
-    for (let row = k; row < records.count && rows.length < ROWS_BELOW && records.width(row) === width; row++) rows.push(records.row(row));
+    for (let row = k; row < records.count && rows.length < ROWS_BELOW && records.width(row) === width; row++)
+      rows.push(records.row(row));
     return rows.length > 1 ? { width, rows } : null;
   }
   return null;
@@ -251,7 +252,8 @@ function withoutRows(records: Records, decimal: DecimalMark): Structure {
   const filled: number[] = [];
   for (let k = 0; k < records.count; k++) if (!isBlankRecord(records.row(k))) filled.push(k);
   const last = filled.at(-1) ?? -1;
-  const named = last >= 0 && records.width(last) > 2 && records.row(last).every((cell) => cell.trim().split(/\s+/).length <= NAME_WORDS);
+  const named =
+    last >= 0 && records.width(last) > 2 && records.row(last).every((cell) => cell.trim().split(/\s+/).length <= NAME_WORDS);
   const at = filled.length === 1 || named ? last : -1;
   const names = at >= 0 ? records.row(at).map((cell) => cell.trim()) : null;
   const end = records.count;

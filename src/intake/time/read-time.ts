@@ -6,10 +6,10 @@ import { shiftTimes } from '../report/repairs.ts';
 import type { Reporter } from '../report/report.ts';
 import { placeOfLine } from '../sheet/lines.ts';
 import type { Sheet } from '../sheet/open.ts';
+import { isBlankRecord } from '../sheet/structure.ts';
+import { spanProblems, statedDate } from './stated-span.ts';
 import { chooseTime, type TimeColumn } from './time-column.ts';
 import { chooseFormat, type TimeReading } from './time-format.ts';
-import { spanProblems, statedDate } from './stated-span.ts';
-import { isBlankRecord } from '../sheet/structure.ts';
 import { findGaps, medianStep, orderRows, stepChange } from './time-order.ts';
 import { readTimes } from './time-values.ts';
 
@@ -60,6 +60,9 @@ export function readTime(sheet: Sheet, records: Int32Array, declaration: LogDecl
 /** Where nothing can be read. */
 export const NO_TIME: ReadTime = failed([]);
 
+/** What stands for the column where no column is read. */
+const ROW_NUMBER = '(row number)';
+
 /** Rows at the step that the author states. A row that was set aside has taken its step too. */
 function steppedTime(sheet: Sheet, records: Int32Array, declaration: LogDeclaration, every: number): ReadTime {
   const place = declaration.rows ? (_: number, k: number) => k : placesOf(sheet);
@@ -67,7 +70,14 @@ function steppedTime(sheet: Sheet, records: Int32Array, declaration: LogDeclarat
   const shifted = shiftTimes(sheet, records, times, declaration.repairs);
   const seconds = Float64Array.from(times, (time) => roundNano(time - times[0]!));
   const step = medianStep(seconds);
-  const axis: TimeAxis = { seconds, column: '', format: 'elapsed', start: declaration.time?.start ?? null, step, gaps: findGaps(seconds, step) };
+  const axis: TimeAxis = {
+    seconds,
+    column: ROW_NUMBER,
+    format: 'elapsed',
+    start: declaration.time?.start ?? null,
+    step,
+    gaps: findGaps(seconds, step),
+  };
   const statement = `The log holds no time: its rows are taken to be ${every} s apart, as declared.`;
   return { axis, fields: [], kept: records, shifted, problems: [], inferences: [{ method: 'stated-step', statement }] };
 }

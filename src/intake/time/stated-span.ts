@@ -59,7 +59,8 @@ export function spanProblems(sheet: Sheet, axis: TimeAxis, column: TimeColumn, k
   });
 }
 
-const REMEDY = 'a counter of loops is no clock: where the log holds a clock, name its column under `time`; otherwise energies and times are off by this share';
+const REMEDY =
+  'a counter of loops is no clock: where the log holds a clock, name its column under `time`; otherwise energies and times are off by this share';
 
 function statedSpan(sheet: Sheet): number | null {
   const lines = outerLines(sheet);
@@ -68,7 +69,10 @@ function statedSpan(sheet: Sheet): number | null {
       const clock = CLOCK.exec(text)?.[0];
       if (clock === undefined || !pattern.test(text)) continue;
       const date = DATE.exec(text)?.[0];
-      const civil = readCivil(date === undefined ? clock : `${date} ${clock}`, date !== undefined && /^\d{1,2}\./.test(date) ? 'dmy' : 'ymd');
+      const civil = readCivil(
+        date === undefined ? clock : `${date} ${clock}`,
+        date !== undefined && /^\d{1,2}\./.test(date) ? 'dmy' : 'ymd',
+      );
       if (civil) return { day: civil.day, seconds: civil.seconds };
     }
     return null;

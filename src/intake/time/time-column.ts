@@ -106,7 +106,10 @@ function clockBeside(sheet: Sheet): number | undefined {
     .find((field) => {
       if (shapeOf(sheet, field) !== 'none') return false;
       const name = sheet.structure.header?.[field] ?? '';
-      return /(?<!\p{L})(?:time|clock|zeit|uhrzeit|heure|hora)(?!\p{L})/iu.test(name) || sampleCells(sheet, field).some((text) => /\d:\d/.test(text));
+      return (
+        /(?<!\p{L})(?:time|clock|zeit|uhrzeit|heure|hora)(?!\p{L})/iu.test(name) ||
+        sampleCells(sheet, field).some((text) => /\d:\d/.test(text))
+      );
     });
 }
 

@@ -198,10 +198,15 @@ function civilFormat(sheet: Sheet, column: TimeColumn, declaration: Declaration)
 }
 
 function wrongOrder(column: TimeColumn, order: DateOrder, sample: string, { place }: Declaration): Problem {
-  return error('date-order-impossible', place, `the dates in \`${column.name}\` (such as ${sample}) cannot be read ${wordsOf(order)}`, {
-    expected: 'an order that fits every date of the log',
-    remedy: 'correct or remove `date_order` below `time`',
-  });
+  return error(
+    'date-order-impossible',
+    place,
+    `the dates in \`${column.name}\` (such as ${sample}) cannot be read ${wordsOf(order)}`,
+    {
+      expected: 'an order that fits every date of the log',
+      remedy: 'correct or remove `date_order` below `time`',
+    },
+  );
 }
 
 function wordsOf(order: DateOrder): string {

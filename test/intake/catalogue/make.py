@@ -2,7 +2,7 @@
 """Writes the logs of this folder, and beside each what must be read from it.
 
 Every log is invented. The readings below are the truth; a log is the truth written down in one of the ways of real loggers, and the
-expectation is computed here from the truth, in exact fractions, by nothing of the project's own code. Run: python3 make.py
+expectation is computed here from the truth, in exact fractions, by nothing of the project's own code. Run: python3 make.py, then npm run format.
 """
 import json
 import os
@@ -111,7 +111,7 @@ log('form-key-cells', lines(*KEYED), 'every cell as key=value, without a header'
     {'temp': temp(), 'clock': clock(), 'flags': column('throttle_flag', '1', ['0'] * N)}, typed={'channels': {'clock': {'unit': 'MHz'}}},
     says=['keys-in-cells'])
 log('form-no-time', table(['soc_c', 'power_w'], list(zip(T, P))), 'numbers without a time: the step is stated',
-    axis('', 'elapsed', 2), POW, typed={'time': {'every': '2 s'}}, says=['stated-step'])
+    axis('(row number)', 'elapsed', 2), POW, typed={'time': {'every': '2 s'}}, says=['stated-step'])
 refuse('form-no-time-undeclared', table(['soc_c', 'power_w'], list(zip(T, P))), 'numbers without a time, and nothing stated',
        'time-column-missing', 'looks like a time', 'every: 1 s')
 refuse('form-xy', table(['angle', 'lift'], [[str(k * 5), str(k * k)] for k in range(9)]), 'an x-y table without time',

@@ -12,7 +12,9 @@ const known = (fromLine: number, toLine = fromLine, line = 9): Known => ({
 });
 /** A row every 10 s; a gap before line 8, a ragged row on line 10, a reading that is none on line 12. */
 const rows = Array.from({ length: 14 }, (_, k) => [k < 6 ? k * 10 : k * 10 + 600, `${40 + k}`]);
-const LOG = ['Time [s],Temp [°C]', ...rows.map(([t, x], k) => (k === 8 ? `${t}` : k === 10 ? `${t},E77` : `${t},${x}`))].join('\n');
+const LOG = ['Time [s],Temp [°C]', ...rows.map(([t, x], k) => (k === 8 ? `${t}` : k === 10 ? `${t},E77` : `${t},${x}`))]
+  .concat('')
+  .join('\n');
 const reading = (text: string, ...entries: Known[]) =>
   read(bytes(text), declare(CHANNELS, entries.length > 0 ? { known: entries } : {}), 'data/a.csv');
 
@@ -61,7 +63,7 @@ describe('intake/report/known', () => {
   });
 
   it('warns of the next gap and the next ragged row, which nobody knew of', () => {
-    const longer = `${LOG}\n9000,50\n9010\n9020,51\n9030,52`;
+    const longer = `${LOG}9000,50\n9010\n9020,51\n9030,52\n`;
     const { problems } = reading(longer, known(8), known(10, 12));
     expect(brief({ problems })).toEqual(['data/a.csv:16:1 warning time-gap', 'data/a.csv:17:1 warning field-count']);
     expect(problems.map(({ found }) => found)).toEqual([
@@ -71,7 +73,9 @@ describe('intake/report/known', () => {
   });
 
   it('takes a channel that has few readings, and warns where it has not', () => {
-    const sparse = ['Time [s],Temp [°C]', ...Array.from({ length: 12 }, (_, k) => `${k},${k % 3 === 0 ? 40 + k : ''}`)].join('\n');
+    const sparse = ['Time [s],Temp [°C]', ...Array.from({ length: 12 }, (_, k) => `${k},${k % 3 === 0 ? 40 + k : ''}`)]
+      .concat('')
+      .join('\n');
     const entry: Known = { channel: 'soc', reason: 'The sensor answers every third second.', place: { ...RUN, line: 9 } };
     const [warned] = reading(sparse).problems;
     expect(warned).toMatchObject({ rule: 'many-missing', found: 'the channel soc has no reading in 8 of 12 rows' });
@@ -79,7 +83,7 @@ describe('intake/report/known', () => {
     const { log, problems } = reading(sparse, entry);
     expect(problems).toEqual([]);
     expect(log?.known?.map(({ found }) => found)).toEqual([['no reading in 8 of 12 rows']]);
-    expect(reading('Time [s],Temp [°C]\n0,40\n1,41\n2,42', entry).problems.map(({ rule, found }) => [rule, found])).toEqual([
+    expect(reading('Time [s],Temp [°C]\n0,40\n1,41\n2,42\n', entry).problems.map(({ rule, found }) => [rule, found])).toEqual([
       ['known-idle', 'the channel soc has readings in most rows of a.csv: nothing is warned of it'],
     ]);
     expect(
