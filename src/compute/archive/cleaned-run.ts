@@ -47,7 +47,7 @@ export function readingCleaned(run: PlainFile, { channels, time }: LogSummary, p
 function cleanedChannel(declared: PlainMap, { name, quantity, unit, step }: ChannelFacts): PlainMap {
   const own = [...declared].filter(([key]) => !OF_COLUMN.includes(key));
   // A channel of a range of columns has no entry of its own.
-  const kept: (readonly [string, Plain])[] = own.some(([key]) => key === 'quantity') ? own : [['quantity', quantity], ...own];
+  const kept: (readonly [string, Plain])[] = declared.size > 0 ? own : [['quantity', quantity]];
   if (quantity === 'throttle_flag') return new Map([...kept, ['column', name]]);
   return new Map<string, Plain>([
     ...kept,
