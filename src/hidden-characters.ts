@@ -1,12 +1,12 @@
 /** Characters that nobody sees and that change what is seen: they act on a terminal, turn the order of letters round, or hide digits. */
 
 /**
- * Control characters but tab and line feed; line and paragraph separators; Unicode's Bidi_Control (UAX 9); and next to a digit whatever has
+ * Control characters but tab and line ends; line and paragraph separators; Unicode's Bidi_Control (UAX 9); and next to a digit whatever has
  * no width (Default_Ignorable_Code_Point, UAX 44), since `7` and `1` with such a character between them read as 71. Keycap signs are left alone.
  */
 const HIDDEN =
   // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
-  /[\u0000-\u0008\u000B-\u001F\u007F-\u009F\u2028\u2029]|\p{Bidi_Control}|(?!\uFE0F\u20E3)\p{DI}(?:(?<=\p{Nd}\p{DI}+)|(?=\p{DI}*\p{Nd}))/gu;
+  /[\u0000-\u0008\u000B\u000C\u000E-\u001F\u007F-\u009F\u2028\u2029]|\r(?!\n)|\p{Bidi_Control}|(?!\uFE0F\u20E3)\p{DI}(?:(?<=\p{Nd}\p{DI}+)|(?=\p{DI}*\p{Nd}))/gu;
 
 export interface HiddenCharacter {
   /** Offset in UTF-16 units. */

@@ -70,7 +70,7 @@ function isText(file: string, text: string, report: Report): boolean {
 
 /** Says of each line that holds characters which nobody sees and which change what is seen. */
 function tellHidden(file: string, text: string, report: Report): boolean {
-  const places = new Map(hiddenIn(text.replaceAll('\r\n', ' \n')).map((found) => [at(file, text, found.index).line, found]));
+  const places = new Map(hiddenIn(text).map((found) => [at(file, text, found.index).line, found]));
   for (const found of places.values()) tellHiddenCharacter(found, at(file, text, found.index), report);
   return places.size > 0;
 }
