@@ -1,6 +1,7 @@
 /** The model of the home page: notes, newest first, with their highlights. */
 import { compareText } from '../../problem.ts';
 import { clockTime } from '../../words/script/timeline.ts';
+import { newestFirst } from '../contents/note-order.ts';
 import type { ComputedNote, SiteContents } from '../contents/site-contents.ts';
 import type { HomeModel, Link } from '../results.ts';
 import { deviceLinks, highlights, marksOf, notePath, scriptsFor } from './note.ts';
@@ -40,8 +41,4 @@ function linkOf(computed: ComputedNote): Link {
 
 function lengthOf({ plan }: ComputedNote): string {
   return clockTime(plan?.seconds ?? 0);
-}
-
-function newestFirst(a: ComputedNote, b: ComputedNote): number {
-  return compareText(b.note.date, a.note.date) || compareText(a.note.id, b.note.id);
 }
