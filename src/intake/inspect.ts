@@ -1,19 +1,19 @@
 /** Front door for `npm run add`: what a file is, as far as it can be told, and why. */
 import type { Problem } from '../problem.ts';
-import { MISSING_MARKERS, suffixedNumber } from './cells.ts';
-import { flagOddities } from './flag-bits.ts';
-import { flagBase, parseFlag } from './flags.ts';
-import { refuseForm } from './form.ts';
-import { placeOfLine } from './lines.ts';
+import { MISSING_MARKERS, suffixedNumber } from './cells/cells.ts';
+import { flagOddities } from './cells/flag-bits.ts';
+import { flagBase, parseFlag } from './cells/flags.ts';
+import { type ColumnNumbers, columnNumbers, columnOddities } from './columns/oddities.ts';
+import { type Proposal, propose } from './columns/propose.ts';
 import type { Inference, TimeAxis, TimeFormat } from './log.ts';
-import { type ColumnNumbers, columnNumbers, columnOddities } from './oddities.ts';
-import { openSheet, type Sheet } from './open.ts';
-import { type Proposal, propose } from './propose.ts';
-import { reporterFor } from './report.ts';
-import { findRows } from './rows.ts';
-import { isBlankRecord } from './structure.ts';
-import { readTime } from './time.ts';
-import { timeCandidates } from './time-column.ts';
+import { reporterFor } from './report/report.ts';
+import { refuseForm } from './rows/form.ts';
+import { findRows } from './rows/rows.ts';
+import { placeOfLine } from './sheet/lines.ts';
+import { openSheet, type Sheet } from './sheet/open.ts';
+import { isBlankRecord } from './sheet/structure.ts';
+import { readTime } from './time/read-time.ts';
+import { timeCandidates } from './time/time-column.ts';
 
 export interface InspectedColumn extends Proposal {
   /** Name to write in `column`. */

@@ -1,0 +1,60 @@
+/** A file opened: decoded, split into records, its structure found. What `read` and `inspect` both start from. */
+import { type Place, type Problem, warning } from '../../problem.ts';
+import { columnKeys } from '../cells/names.ts';
+import { type Decoded, decode } from './decode.ts';
+import { chooseDialect, type Dialect } from './dialect.ts';
+import { type Lines, linesOf, placeOfLine } from './lines.ts';
+import { type Records, readRecords } from './records.ts';
+import { findStructure, type Structure } from './structure.ts';
+
+export interface Sheet {
+  /** Project path, for places. */
+  readonly file: string;
+  readonly decoded: Decoded;
+  readonly lines: Lines;
+  readonly dialect: Dialect;
+  readonly records: Records;
+  readonly structure: Structure;
+  /** One distinct key a column; `column 1` … where the file has no header. */
+  readonly keys: readonly string[];
+  /** True where the last line has no end: it may be cut off. */
+  readonly openEnd: boolean;
+  /** What decoding and splitting noticed. */
+  readonly problems: readonly Problem[];
+}
+
+/** Opens a file; `choose` tells its dialect. Never throws, whatever the bytes. */
+export function openSheet(bytes: Uint8Array, file: string, choose: (lines: Lines) => Dialect = chooseDialect): Sheet {
+  const decoded = decode(bytes);
+  const lines = linesOf(decoded.text);
+  const dialect = choose(lines);
+  const records = readRecords(decoded.text, lines, dialect.delimiter);
+  const structure = findStructure(records, dialect.decimal);
+  const keys = columnKeys(structure.header ?? Array.from({ length: structure.width }, () => ''));
+  const openEnd = decoded.text !== '' && !decoded.text.endsWith('\n');
+  return { file, decoded, lines, dialect, records, structure, keys, openEnd, problems: bytesProblems(decoded, lines, file) };
+}
+
+function bytesProblems(decoded: Decoded, lines: Lines, file: string): Problem[] {
+  const problems: Problem[] = [];
+  const place: Place = placeOfLine(file, lines, Math.max(lines.count, 1));
+  if (decoded.nulTail > 0) {
+    problems.push(
+      warning('nul-tail', place, `the file ends with ${decoded.nulTail} NUL bytes, as after a power cut; they are left out`, {
+        remedy: 'see whether the last rows are what the logger saw',
+      }),
+    );
+  }
+  const odd = decoded.oddLines;
+  if (odd.length > 0) {
+    problems.push(
+      warning(
+        'mixed-encoding',
+        placeOfLine(file, lines, odd[0]!),
+        `${odd.length === 1 ? 'this line does' : `${odd.length} lines (this is the first) do`} not fit the encoding of the rest (${decoded.encoding})`,
+        { remedy: 'numbers are kept; look at names and units on these lines' },
+      ),
+    );
+  }
+  return problems;
+}
