@@ -4,7 +4,6 @@ import type { Passing } from '../figures/stability/ladder.ts';
 import type { LogDeclaration } from '../intake/log.ts';
 import type { Place } from '../problem.ts';
 import type { Quantity } from '../quantities/quantity.ts';
-import type { RequestAttributes } from './requests.ts';
 
 /** What there is below data/, as compute tells it. `outside` = the path leaves data/, also through a symbolic link. */
 export interface DataFiles {
@@ -120,8 +119,11 @@ export interface Note extends Item {
   /** Alias to id of attempts. */
   readonly attempts?: ReadonlyMap<string, string>;
   readonly highlights: readonly { readonly expression: string; readonly place: Place }[];
-  /** The chart at its head, asked for as in a text. */
-  readonly lead?: { readonly attributes: RequestAttributes; readonly place: Place };
+  /** The chart at its head: what is asked for, by the names of a plot's attributes in a text. */
+  readonly lead?: {
+    readonly attributes: ReadonlyMap<string, { readonly value: string; readonly place: Place }>;
+    readonly place: Place;
+  };
   readonly summary?: string;
   readonly disclosure?: string;
   /** Who wrote it, as they want to be cited. */
