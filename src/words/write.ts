@@ -3,6 +3,7 @@ import type { Root } from 'hast';
 import type { FrontKey, Note } from '../register/register.ts';
 import { giveMeaning } from './directives/directives.ts';
 import { reportNearlyOurs } from './directives/nearly-ours.ts';
+import { leadPlot } from './directives/place-plot.ts';
 import type { Subjects } from './expression/address.ts';
 import { frontTexts, plainWords } from './front-words.ts';
 import { highlightsOf } from './highlights.ts';
@@ -51,6 +52,7 @@ function written(note: Note, writing: Writing, options: WriteOptions): Written {
   reportLostFootnotes(writing, tree);
   checkLinks(writing, tree);
   for (const text of [...front, { writing, tree }]) giveMeaning(text.writing, text.tree);
+  const lead = leadPlot(writing, note);
   escapeRawHtml(writing, tree);
   const page = toHast(tree);
   const pages = front.map(({ key, tree: words }) => ({ key, page: toHast(words) }));
@@ -70,6 +72,7 @@ function written(note: Note, writing: Writing, options: WriteOptions): Written {
   return {
     pieces,
     plots: writing.plots,
+    ...(lead === null ? {} : { lead }),
     front: Object.fromEntries(pages.map(({ key, page: words }) => [key, plainWords(words)])),
     entries: [...inText, ...highlights].map((entry, index) => ({ id: ids[index]!, ...entry })),
     sentences,
