@@ -12,7 +12,7 @@ import { interleavedColumn } from './rows/interleaved.ts';
 import { findRows } from './rows/rows.ts';
 import { rowsWhere } from './rows/rows-where.ts';
 import { placeOfLine } from './sheet/lines.ts';
-import { openSheet, type Sheet } from './sheet/open.ts';
+import { hiddenNames, openSheet, type Sheet } from './sheet/open.ts';
 import { isBlankRecord } from './sheet/structure.ts';
 import { readTime } from './time/read-time.ts';
 import { statedDate } from './time/stated-span.ts';
@@ -95,7 +95,14 @@ export function inspect(bytes: Uint8Array, file: string): Inspection {
     leftOut: inspected.filter((column) => 'why' in column).filter(({ column }) => !isNameless(sheet, column)),
     inferences: [...sheet.inferences, ...rows.inferences, ...time.inferences],
     ...(chosen ? { several: chosen } : {}),
-    problems: [...sheet.problems, ...(refusal ? [refusal] : []), ...rows.problems, ...time.problems, ...reporter.problems],
+    problems: [
+      ...sheet.problems,
+      ...hiddenNames(sheet),
+      ...(refusal ? [refusal] : []),
+      ...rows.problems,
+      ...time.problems,
+      ...reporter.problems,
+    ],
   };
 }
 
@@ -195,7 +202,7 @@ function inspectColumn(sheet: Sheet, field: number, kept: Int32Array): Inspected
   const strip = (cell: string) => (suffix !== undefined && cell.endsWith(suffix) ? cell.slice(0, -suffix.length) : cell);
   const plain = columnNumbers(cells, sheet.dialect.decimal, strip, (cell) => MISSING_MARKERS.has(cell));
   const filled = cells.filter((cell) => !MISSING_MARKERS.has(cell));
-  const name = sheet.structure.header?.[field] ?? sheet.keys[field]!;
+  const name = sheet.names?.[field] ?? sheet.keys[field]!;
   const answers = leftOutAnswers(name, filled);
   if (answers !== null) return { column: sheet.keys[field]!, why: answers };
   const { base } = flagBase(filled);
@@ -211,7 +218,7 @@ function inspectColumn(sheet: Sheet, field: number, kept: Int32Array): Inspected
     : plain;
   if (filled.length === 0) return { column: sheet.keys[field]!, why: 'it is empty' };
   if (numbers.count * 2 <= filled.length) return { column: sheet.keys[field]!, why: 'most of its cells are no numbers' };
-  const unitsLine = sheet.structure.units?.[field];
+  const unitsLine = sheet.units?.[field];
   const evidence = {
     name,
     ...(unitsLine ? { unitsLine } : {}),

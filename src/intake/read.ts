@@ -11,7 +11,7 @@ import { findRows } from './rows/rows.ts';
 import { rowsWhere } from './rows/rows-where.ts';
 import { type Unread, unreadOf } from './rows/unread.ts';
 import { placeOfLine } from './sheet/lines.ts';
-import { openSheet, type Sheet } from './sheet/open.ts';
+import { hiddenNames, openSheet, type Sheet } from './sheet/open.ts';
 import { NO_TIME, readTime } from './time/read-time.ts';
 
 export interface ReadLog {
@@ -45,6 +45,7 @@ export function read(bytes: Uint8Array, declaration: LogDeclaration, file: strin
   const counts = new Map<Repair, number>([...drops.counts, ...time.shifted]);
   const problems = [
     ...sheet.problems,
+    ...hiddenNames(sheet),
     ...rows.problems,
     ...chosen.problems,
     ...time.problems,

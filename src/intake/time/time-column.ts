@@ -105,7 +105,7 @@ function clockBeside(sheet: Sheet): number | undefined {
     .map((_, field) => field)
     .find((field) => {
       if (shapeOf(sheet, field) !== 'none') return false;
-      const name = sheet.structure.header?.[field] ?? '';
+      const name = sheet.names?.[field] ?? '';
       return (
         /(?<!\p{L})(?:time|clock|zeit|uhrzeit|heure|hora)(?!\p{L})/iu.test(name) ||
         sampleCells(sheet, field).some((text) => /\d:\d/.test(text))
@@ -195,7 +195,7 @@ export function sampleCells(sheet: Sheet, field: number): string[] {
 
 function shapeOf(sheet: Sheet, field: number): TimeShape {
   const sample = sampleCells(sheet, field);
-  if (sample.length === 0) return isTimeName(sheet.structure.header?.[field] ?? '') ? 'number' : 'none';
+  if (sample.length === 0) return isTimeName(sheet.names?.[field] ?? '') ? 'number' : 'none';
   const count = (test: (text: string) => boolean) => sample.filter(test).length * 2 > sample.length;
   if (count((text) => !Number.isNaN(parseNumber(text, sheet.dialect.decimal)))) return 'number';
   if (!count(isCivil)) return 'none';
@@ -205,7 +205,7 @@ function shapeOf(sheet: Sheet, field: number): TimeShape {
 
 /** A number that is called a time, or that rises and is counted in a unit of time or lies where epoch times lie. */
 function isTimeNumber(sheet: Sheet, field: number): boolean {
-  const name = sheet.structure.header?.[field] ?? '';
+  const name = sheet.names?.[field] ?? '';
   if (isTimeName(name)) return true;
   if (TAKEN.test(name)) return false;
   const values = sampleCells(sheet, field).map((text) => parseNumber(text, sheet.dialect.decimal));
@@ -213,9 +213,9 @@ function isTimeNumber(sheet: Sheet, field: number): boolean {
   return values.length > 2 && values.every((value) => epochUnit(value) !== null) && rises(values);
 }
 
-function isInSeconds({ structure }: Sheet, field: number, name: string): boolean {
+function isInSeconds({ units }: Sheet, field: number, name: string): boolean {
   const unit = headerUnit(name, undefined, () => true);
-  const line = structure.units?.[field]?.replace(/^[[(]\s*|\s*[\])]$/g, '') ?? '';
+  const line = units?.[field]?.replace(/^[[(]\s*|\s*[\])]$/g, '') ?? '';
   const spelling = unit?.sure ? unit.spelling : line;
   return columnUnit(unitSpelling(spelling) ?? '')?.canonical === 's';
 }
