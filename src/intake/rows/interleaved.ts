@@ -5,9 +5,10 @@ import type { Sheet } from '../sheet/open.ts';
 /** Rows looked at, and how many distinct texts a column of names has at most. */
 const ROWS = 200;
 const MOST_NAMES = 20;
-/** What numbers are called that count devices. */
-const INDEX =
-  /(?<!\p{L})(?:index|idx|id|no|num|number|nr|device|dev|gpu|cpu|core|sensor|channel|chan|ch|card|port|slot|addr|address|unit|node|host|disk|drive)(?!\p{L})|^#$/iu;
+/** What columns are called that tell devices apart. */
+const DEVICE = '(?:gpu|cpu|core|sensor|channel|chan|ch|card|device|dev|port|slot|unit|node|host|disk|drive|probe)';
+const COUNT = '(?:index|idx|id|no|num|number|nr|addr|address)';
+const INDEX = new RegExp(`^(?:#|${COUNT}|${DEVICE}|${DEVICE}[ _.-]?${COUNT})\\.?$`, 'i');
 
 /**
  * The field that tells rows apart: it changes from row to row while the time stays (several rows an instant), or it goes through the
@@ -73,6 +74,6 @@ function takesTurns({ records, structure, keys }: Sheet, field: number, rows: re
   const names = rows.map((record) => records.cell(record, field).trim());
   const round = new Set(names).size;
   if (names.length < ROUNDS * round || new Set(names.slice(0, round)).size !== round) return false;
-  const kept = names.slice(round).filter((name, k) => name === names[k]).length;
+  const kept = names.slice(round).filter((name, k) => name === names[k] && name !== names[k + round - 1]).length;
   return kept * 10 >= (names.length - round) * 9;
 }

@@ -10,6 +10,7 @@ export interface Cells {
   readonly count: number;
   /** Number of fields of a record; a blank line has one empty field. */
   readonly width: (record: number) => number;
+  /** '' beyond the last field. */
   readonly cell: (record: number, field: number) => string;
   readonly row: (record: number) => readonly string[];
   /** `parseNumber` of a cell. */
@@ -50,10 +51,10 @@ function arrayCells(rows: readonly (readonly string[])[]): Cells {
   return {
     count: rows.length,
     width: (record) => rows[record]!.length,
-    cell: (record, field) => rows[record]![field]!,
+    cell: (record, field) => rows[record]![field] ?? '',
     row: (record) => rows[record]!,
-    number: (record, field, mark, shift) => parseNumber(rows[record]![field]!, mark, shift),
-    decimals: (record, field, mark) => decimalsOf(rows[record]![field]!, mark),
+    number: (record, field, mark, shift) => parseNumber(rows[record]![field] ?? '', mark, shift),
+    decimals: (record, field, mark) => decimalsOf(rows[record]![field] ?? '', mark),
   };
 }
 

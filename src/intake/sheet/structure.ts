@@ -35,7 +35,7 @@ export function findStructure(records: Records, decimal: DecimalMark): Structure
   const isRow = (record: readonly string[]) => looksLikeRow(record, width, kinds, decimal);
   const firstRow = firstWhere(records, isRow);
   if (firstRow < 0) return withoutRows(records, decimal);
-  const above = headerAbove(records, firstRow, width, decimal);
+  const above = oneNameTooMany(headerAbove(records, firstRow, width, decimal), records, sample);
   const end = footerStart(records, firstRow, isRow, decimal);
   if (above.header === null) {
     const first = headlessStart(records, firstRow, decimal);
@@ -195,6 +195,21 @@ function headerAbove(records: Records, first: number, width: number, decimal: De
 }
 
 const NO_HEADER: Above = { header: null, headerAt: -1, units: null, unitsAt: -1, mismatch: false };
+
+/**
+ * A delimiter at the end of every line makes a column without a name and without a cell. Where that column has a name, the header holds
+ * a name too many, and which one nobody can tell.
+ */
+function oneNameTooMany(above: Above, records: Records, sample: readonly (readonly string[])[]): Above {
+  const { header, headerAt } = above;
+  if (header === null || above.mismatch || header.at(-1) === '') return above;
+  const rows = sample.filter((record) => record.length === header.length);
+  if (rows.filter((record) => record.at(-1)!.trim() === '').length * 2 <= rows.length) return above;
+  const names = records.row(headerAt);
+  return names.length > header.length && names.at(-1)?.trim() === ''
+    ? { ...above, header: names.slice(0, -1), mismatch: true }
+    : above;
+}
 
 /** Markers that may stand between a header and its rows. */
 const MOST_MARKERS = 10;
