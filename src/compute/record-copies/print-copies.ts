@@ -1,7 +1,7 @@
 /** Each record copy printed from itself alone, once: what is stored of it is found again by its bytes and the code. */
 import { compareText, error, type Problem } from '../../problem.ts';
 import type { ContentFile } from '../../register/register.ts';
-import { COPIES, type Recorded } from '../../register/sealed/record-copies.ts';
+import { COPIES, type RecordedComparison } from '../../register/sealed/record-copies.ts';
 import { isProblem } from '../../register/sealed/sealed-file.ts';
 import { comparisonModel } from '../comparison/comparison-page.ts';
 import { drawCompared } from '../comparison/compute-gathered.ts';
@@ -61,8 +61,8 @@ export async function printCopies(ground: Ground, files: readonly ContentFile[])
 }
 
 /** What a copy records, from the store. */
-export function recordOf(store: Store, { files }: PrintedCopy): Recorded {
-  return (JSON.parse(new TextDecoder().decode(store.bytes(files[0]!.blob))) as { record: Recorded }).record;
+export function recordOf(store: Store, { files }: PrintedCopy): RecordedComparison {
+  return (JSON.parse(new TextDecoder().decode(store.bytes(files[0]!.blob))) as { record: RecordedComparison }).record;
 }
 
 async function printCopy(ground: Ground, file: ContentFile): Promise<PrintedCopy | Problem> {
@@ -105,7 +105,7 @@ async function printedFrom({ store, pool, code }: Ground, key: string, { copy, t
 }
 
 /** As the figures of a comparison are published. */
-function figuresText(id: string, { id: comparison, sources, figures, reference, runs }: Recorded): string {
+function figuresText(id: string, { id: comparison, sources, figures, reference, runs }: RecordedComparison): string {
   const aliases = Object.fromEntries(runs.map(({ alias, run }) => [alias, run]));
   return jsonText({ format: 1, comparison, figures, record: id, reference, runs: aliases, sources });
 }
