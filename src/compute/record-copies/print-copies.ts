@@ -5,7 +5,8 @@ import { COPIES, type RecordedComparison } from '../../register/sealed/record-co
 import { isProblem } from '../../register/sealed/sealed-file.ts';
 import { comparisonModel } from '../comparison/comparison-page.ts';
 import { drawCompared } from '../comparison/compute-gathered.ts';
-import type { ComparisonModel, Manifest } from '../results.ts';
+import type { FileBeside } from '../models/data-file.ts';
+import type { ComparisonModel } from '../results.ts';
 import { plotFiles } from '../steps/plots/plot-files.ts';
 import type { PlotResult } from '../steps/plots/plot-task.ts';
 import type { Pool } from '../steps/pool.ts';
@@ -34,7 +35,7 @@ export interface PrintedCopy {
   readonly own: ComparisonModel;
   readonly plots: readonly PlotResult[];
   /** The file itself, its figures, the downloads of its plots. */
-  readonly files: Manifest['files'];
+  readonly files: readonly FileBeside[];
 }
 
 export interface PrintedCopies {
@@ -97,8 +98,8 @@ async function printedFrom({ store, pool, code }: Ground, key: string, { copy, t
     own: comparisonModel(record, drawn, { path, ...alone }),
     plots: drawn.plots,
     files: [
-      { path: `${path}record.json`, blob: store.keep(text) },
-      { path: `${path}figures.json`, blob: store.keep(figuresText(id, record)) },
+      { path: `${path}record.json`, blob: store.keep(text), data: 'record copy' },
+      { path: `${path}figures.json`, blob: store.keep(figuresText(id, record)), data: 'figures' },
       ...plotFiles(path, drawn.plots),
     ],
   };
