@@ -1,4 +1,6 @@
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { gzipSync } from 'node:zlib';
 import type { Browser, Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { violationsIn } from './accessibility.ts';
@@ -145,6 +147,22 @@ describe('every kind of page', () => {
       });
     },
   );
+
+  it('lets a note begin within the first window, its text within the first and a half on a phone, in few bytes', async () => {
+    const note = built.served.address + kinds.get('notes');
+    for (const [width, height, windows] of [
+      [1280, 800, 1],
+      [360, 740, 1.5],
+    ] as const) {
+      const page = await built.browser.newPage({ viewport: { width, height } });
+      await page.goto(note, { waitUntil: 'networkidle' });
+      const first = (await page.locator('.words > p').first().boundingBox())!;
+      expect(first.y, `first sentence at ${width} px`).toBeLessThan(windows * height);
+      await page.close();
+    }
+    const html = readFileSync(join(built.root, 'dist', kinds.get('notes')!, 'index.html'));
+    expect(gzipSync(html, { level: 9 }).length).toBeLessThanOrEqual(60_000);
+  });
 
   it('reads whole with scripting off', async () => {
     await eachKind({ javaScriptEnabled: false }, async ({ page, kind }) => {
