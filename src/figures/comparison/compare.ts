@@ -10,7 +10,7 @@ import { pairsOf } from './relative.ts';
 import { settled } from './settings.ts';
 import type { Tested } from './tested.ts';
 import { testsOf } from './tests.ts';
-import { judged } from './verdicts.ts';
+import { withVerdicts } from './verdicts.ts';
 
 /**
  * Derives every figure of a comparison, present with its uncertainty or absent with the reason. Keys are addresses without the
@@ -24,7 +24,7 @@ export function compare(comparison: Compared): ReadonlyMap<string, Figure> {
   const settings = [together.reference, ...together.others];
   const tests = testsOf(settings);
   const pairs = pairsOf(together, tests);
-  const all = judged([
+  const all = withVerdicts([
     ...pairs.flatMap((pair): Tested[] => [...ratioFigures(pair), powerDelta(pair), riseDelta(pair), clockDelta(pair)]),
     ...scalingFigures(comparison.id, together, pairs, tests),
   ]);
