@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { CATALOGUE } from '../../src/figures/catalogue.ts';
 import { derive } from '../../src/figures/derive.ts';
 import { ABSENT_CODES, type AbsentFigure, type Figure, isPresent } from '../../src/figures/figure.ts';
-import { figuresJson } from '../../src/figures/publish.ts';
+import { figuresJson } from '../../src/figures/figures-json.ts';
 import { repeatFigures } from '../../src/figures/repeats/repeats.ts';
 import type { ScoredTest } from '../../src/figures/scores/score-table.ts';
 import { readAttempts } from '../../src/figures/stability/read-attempts.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { budgetOf } from '../../src/figures/budget.ts';
-import { runFiguresJson } from '../../src/figures/publish.ts';
+import { runFiguresJson } from '../../src/figures/figures-json.ts';
 import type { Quantity } from '../../src/quantities/quantity.ts';
 
 /**

@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { isPresent } from '../../src/figures/figure.ts';
-import { isUnreadable, readFiguresJson } from '../../src/figures/read-published.ts';
+import { isUnreadable, readFiguresJson } from '../../src/figures/read-figures-json.ts';
 import { printQuantity, printUncertainty } from '../../src/quantities/print.ts';
 import { printWithUncertainty } from '../../src/quantities/print-with-uncertainty.ts';
 import { builtSite } from './built-site.ts';

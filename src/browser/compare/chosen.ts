@@ -1,10 +1,10 @@
 /** The runs that a reader chose, gathered as stage 1 gathers a comparison: figures by the same code, from what is published. */
 
-import type { Gathered, GatheredRepeat, GatheredRun, FiguresJson } from '../../compute/models/gathered.ts';
+import type { FiguresJson, Gathered, GatheredRepeat, GatheredRun } from '../../compute/models/gathered.ts';
 import { comparedRun } from '../../compute/models/gathered-figures.ts';
 import { compare } from '../../figures/comparison/compare.ts';
 import { alone } from '../../figures/comparison/compared.ts';
-import { figuresJson } from '../../figures/publish.ts';
+import { figuresJson } from '../../figures/figures-json.ts';
 import type { ReadRun } from './read-run.ts';
 
 /** Stands in the ids of the sources that only the comparison has: the scatter about its fits. */

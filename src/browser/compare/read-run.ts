@@ -1,9 +1,9 @@
 /** A run as it is published → what comparisons gather of a run: the same as stage 1 has. */
 
 import { conditionRows } from '../../compute/contents/figure-text.ts';
-import type { GatheredRun, FiguresJson } from '../../compute/models/gathered.ts';
+import type { FiguresJson, GatheredRun } from '../../compute/models/gathered.ts';
 import { type Json, readable } from '../../figures/json.ts';
-import { isUnreadable, readFiguresJson, readRunJson, type Unreadable } from '../../figures/read-published.ts';
+import { isUnreadable, readFiguresJson, readRunJson, type Unreadable } from '../../figures/read-figures-json.ts';
 import { readSeries } from '../../plots/data/read-series.ts';
 
 export interface ReadRun {

@@ -1,5 +1,5 @@
 /** What a file is, by its digest. */
-import type { Digests, DigestEntry } from '../../compute/data/known-files.ts';
+import type { DigestEntry, Digests } from '../../compute/data/known-files.ts';
 
 export interface Answer {
   readonly name: string;

@@ -5,7 +5,7 @@ import { createReadStream } from 'node:fs';
 import { resolve } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import { compute } from '../../compute/compute.ts';
-import type { Digests, DigestEntry } from '../../compute/data/known-files.ts';
+import type { DigestEntry, Digests } from '../../compute/data/known-files.ts';
 import { DIGESTS } from '../../compute/data/verify-part.ts';
 import { mending } from '../../compute/project/mending.ts';
 import type { Scope } from '../../compute/results.ts';

@@ -5,7 +5,7 @@ import type { ArchiveOrigin } from '../../register/sealed/archive-origins.ts';
 import type { PublishedState } from '../../register/sealed/published-states.ts';
 import { citation } from '../cite/citation.ts';
 import { plainCitation } from '../cite/plain.ts';
-import { comparisonJson } from '../comparison/published-comparison.ts';
+import { comparisonJson } from '../comparison/comparison-json.ts';
 import { linksWithin } from '../contents/dead-links.ts';
 import { deviceJson } from '../contents/device-figures.ts';
 import { type ComputedNote, comparisonPath, type SiteContents } from '../contents/site-contents.ts';
@@ -95,10 +95,7 @@ function computedTexts({ parts }: ArchiveSources, scope: ArchiveScope): [string,
       `${AS_PUBLISHED}${comparisonPath(each.comparison.id)}figures.json`,
       jsonText(comparisonJson(each)),
     ]),
-    ...scope.devices.map((id): [string, string] => [
-      `${AS_PUBLISHED}devices/${id}/figures.json`,
-      jsonText(deviceJson(scope, id)),
-    ]),
+    ...scope.devices.map((id): [string, string] => [`${AS_PUBLISHED}devices/${id}/figures.json`, jsonText(deviceJson(scope, id))]),
     ...scope.notes.map((each): [string, string] => [
       `${AS_PUBLISHED}${notePath(each)}ledger.json`,
       jsonText(publishLedger(each.written)),

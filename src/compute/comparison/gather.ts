@@ -3,13 +3,13 @@
 import { CATALOGUE } from '../../figures/catalogue.ts';
 import { cautions, mergeCautions } from '../../figures/cautions.ts';
 import type { Figure, FigureMap, RunFigures } from '../../figures/figure.ts';
-import { figuresJson } from '../../figures/publish.ts';
+import { figuresJson } from '../../figures/figures-json.ts';
 import type { RunSeries } from '../../plots/data/series.ts';
 import type { Comparison, Register, Run } from '../../register/register.ts';
 import { repeatKey } from '../../register/resolved/check-settings.ts';
 import { conditionRows } from '../contents/figure-text.ts';
 import { instrumentRow } from '../contents/instruments.ts';
-import type { Gathered, GatheredRepeat, GatheredRun, FiguresJson } from '../models/gathered.ts';
+import type { FiguresJson, Gathered, GatheredRepeat, GatheredRun } from '../models/gathered.ts';
 import type { LogSummary } from '../steps/runs/run-step.ts';
 import type { ReadTable } from '../steps/runs/run-tables.ts';
 import { digestOf } from '../store/digest.ts';

@@ -1,9 +1,9 @@
 /** Figures of a device, from all that published notes reach of it: `devices/<id>/figures.json` is made of one map. */
 import type { FigureMap } from '../../figures/figure.ts';
-import { figuresJson } from '../../figures/publish.ts';
+import { figuresJson } from '../../figures/figures-json.ts';
 import type { RepeatedRun } from '../../figures/repeats/groups.ts';
 import { repeatFigures } from '../../figures/repeats/repeats.ts';
-import { attemptsHead } from '../../figures/stability/publish.ts';
+import { attemptsHead } from '../../figures/stability/attempts-json.ts';
 import { stabilityFigures } from '../../figures/stability/stability.ts';
 import { likenessOf } from '../../register/resolved/likeness.ts';
 import type { ComputedAttempts, ComputedRun, SiteContents } from './site-contents.ts';

@@ -1,7 +1,7 @@
 /** What the models of pages are built from: everything that stage 1 has computed. */
 import type { Figure, FigureMap, RunFigures } from '../../figures/figure.ts';
 import type { Ladder } from '../../figures/stability/ladder.ts';
-import type { TableLayout } from '../../figures/table-form.ts';
+import type { TableLayout } from '../../figures/table-layout.ts';
 import type { RunSeries } from '../../plots/data/series.ts';
 import type { Attempts, Comparison, Note, Register, Run } from '../../register/register.ts';
 import type { Correction } from '../../register/sealed/published-states.ts';

@@ -4,7 +4,7 @@
  */
 import type { RunContext } from '../../figures/context.ts';
 import { counted } from '../../figures/in-words.ts';
-import type { TableLayout } from '../../figures/table-form.ts';
+import type { TableLayout } from '../../figures/table-layout.ts';
 import type { Condition, Licence } from '../../register/register.ts';
 import type { DataFile } from '../models/data-file.ts';
 import type { LogSummary } from '../steps/runs/run-step.ts';

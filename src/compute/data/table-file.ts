@@ -1,6 +1,6 @@
 /** A small table as a file of data. */
 import { counted } from '../../figures/in-words.ts';
-import type { TableLayout, TableKind } from '../../figures/table-form.ts';
+import type { TableKind, TableLayout } from '../../figures/table-layout.ts';
 import type { DataFile } from '../models/data-file.ts';
 import { offeredName, sizeText } from './names.ts';
 

@@ -1,8 +1,8 @@
 /** What was gathered as figures again: to print, and to take differences of. */
 import type { Compared, ComparedRun } from '../../figures/comparison/compared.ts';
 import type { Figure } from '../../figures/figure.ts';
-import { isUnreadable, readFiguresJson } from '../../figures/read-published.ts';
-import type { Gathered, GatheredRepeat, GatheredRun, FiguresJson } from './gathered.ts';
+import { isUnreadable, readFiguresJson } from '../../figures/read-figures-json.ts';
+import type { FiguresJson, Gathered, GatheredRepeat, GatheredRun } from './gathered.ts';
 
 /** The figures by address. Throws where they are not as they are published: they come from our own hand, or from a sealed copy. */
 export function figuresOf({ sources, figures }: FiguresJson): ReadonlyMap<string, Figure> {

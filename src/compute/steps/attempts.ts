@@ -3,7 +3,7 @@ import type { FigureMap } from '../../figures/figure.ts';
 import type { Ladder } from '../../figures/stability/ladder.ts';
 import { readAttempts } from '../../figures/stability/read-attempts.ts';
 import { stabilityFigures } from '../../figures/stability/stability.ts';
-import { type TableLayout, tableLayout } from '../../figures/table-form.ts';
+import { type TableLayout, tableLayout } from '../../figures/table-layout.ts';
 import type { Problem } from '../../problem.ts';
 import type { Attempts, Register } from '../../register/register.ts';
 import { readData } from '../project/read-data.ts';

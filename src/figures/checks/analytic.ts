@@ -5,7 +5,7 @@ import { smoothingSpan } from '../smooth.ts';
 import { evenCourse } from '../thermal/course.ts';
 import { CRITERIA, type Criterion, type Rule } from '../thermal/criteria.ts';
 import { holdsFrom, judge, windowOf } from '../thermal/judge.ts';
-import { type Check, type CheckedValue, toDigits, within } from './compared.ts';
+import { type Check, type CheckedValue, toDigits, within } from './check.ts';
 
 /** T = 62 − 40·exp(−t/600): °C, K and s, a row a second for three hours. */
 const END = { asymptote: 62, height: 40 };

@@ -7,8 +7,8 @@ import { cholesky } from '../../statistics/cholesky.ts';
 import { lineFit } from '../../statistics/line-fit.ts';
 import { mean } from '../../statistics/mean.ts';
 import { sampleDeviation } from '../../statistics/sample-deviation.ts';
-import { asPrinted, type Check, type CheckedValue } from './compared.ts';
-import { got, FROM_MEMORY, source, u } from './gum.ts';
+import { asPrinted, type Check, type CheckedValue } from './check.ts';
+import { FROM_MEMORY, got, source, u } from './gum.ts';
 import { CORRECTIONS, CURRENTS, PHASES, READINGS, VOLTAGES } from './gum-data.ts';
 
 const GUM = 'JCGM 100:2008 (GUM)';

@@ -6,7 +6,7 @@ import { degreesOfFreedom, independent, standardUncertainty } from '../../quanti
 import { mean } from '../../statistics/mean.ts';
 import { sampleDeviation } from '../../statistics/sample-deviation.ts';
 import { studentQuantile } from '../../statistics/student-quantile.ts';
-import { asPrinted, type Check } from './compared.ts';
+import { asPrinted, type Check } from './check.ts';
 import { TWENTY_TEMPERATURES } from './gum-data.ts';
 import { product } from './gum-product.ts';
 

@@ -2,7 +2,7 @@
 import { type Corrected, correct } from '../surface/correct.ts';
 import { type RadiationLaw, TOTAL } from '../surface/radiation.ts';
 import { CONTACTS, touchLimit } from '../surface/touch-limits.ts';
-import { asPrinted, type Check, type CheckedValue, toDigits } from './compared.ts';
+import { asPrinted, type Check, type CheckedValue, toDigits } from './check.ts';
 
 const ZERO_CELSIUS = 273.15;
 

@@ -7,7 +7,7 @@ import { quantile } from '../../statistics/quantile.ts';
 import { sampleDeviation } from '../../statistics/sample-deviation.ts';
 import { studentQuantile } from '../../statistics/student-quantile.ts';
 import { welch } from '../../statistics/welch.ts';
-import { asPrinted, type Check, type CheckedValue, toDigits } from './compared.ts';
+import { asPrinted, type Check, type CheckedValue, toDigits } from './check.ts';
 import { got, source, u } from './gum.ts';
 import { AUTO83B, ZARR13 } from './nist-sets.ts';
 

@@ -4,7 +4,7 @@ import type { Quantity } from '../../quantities/quantity.ts';
 import { exact } from '../../quantities/uncertainty.ts';
 import { trapezoid } from '../../statistics/trapezoid.ts';
 import { exponentOf, independentShareOf } from '../scaling/estimators.ts';
-import { asPrinted, type Check, type CheckedValue, toDigits } from './compared.ts';
+import { asPrinted, type Check, type CheckedValue, toDigits } from './check.ts';
 import { got } from './gum.ts';
 
 export const MODEL_CHECKS: readonly Check[] = [

@@ -1,6 +1,7 @@
 /** The checks, carried out: plain values for the command and the pages. */
+
+import { agrees, type Check, type CheckedValue, digitsReached, digitsRequired } from './check.ts';
 import { CHECKS } from './checks.ts';
-import { agrees, type Check, type CheckedValue, digitsReached, digitsRequired } from './compared.ts';
 
 export interface CheckRow {
   readonly what: string;

@@ -17,7 +17,7 @@ import { withVerdicts } from './verdicts.ts';
  * comparison's alias: `speedup.fast`, `speedup.fast.<test>`, `scaling_exponent`. A setting with several runs has their mean, and verdicts
  * rest on how runs of one setting lie apart (`settings.ts`, `verdicts.ts`). What two settings share (an instrument, an ambient, the
  * reference itself) is carried by source, so that it cancels where it should. In whatever order the figures of a run stand, the result
- * has the same bits: a browser reads them sorted by address (`read-published.ts`).
+ * has the same bits: a browser reads them sorted by address (`read-figures-json.ts`).
  */
 export function compare(comparison: Compared): ReadonlyMap<string, Figure> {
   const together = settled(comparison);

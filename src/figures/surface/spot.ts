@@ -7,7 +7,7 @@ import { plain } from '../in-words.ts';
 import type { Soak } from '../soak.ts';
 import { correctionOf, errorsOf, instrumentOf, limitsOf, quantityOf, type Sensor, scaled, stepOf } from '../sources.ts';
 import type { StatedNumber } from '../table-cells.ts';
-import { type Corrected, correct, type CameraReading } from './correct.ts';
+import { type CameraReading, type Corrected, correct } from './correct.ts';
 import { isBareMetal } from './material.ts';
 import { LONG_WAVE, TOTAL } from './radiation.ts';
 import type { Surface, SurfaceReading } from './surface-table.ts';
@@ -93,7 +93,13 @@ function seenOf(spot: SurfaceReading, correction: number): CameraReading | Reaso
 }
 
 /** Parts by source; null where camera, emissivity or reflected temperature state no uncertainty. */
-function partsOf(soak: Soak, camera: Sensor, spot: SurfaceReading, seen: CameraReading, { temperature, by }: Corrected): Part[] | null {
+function partsOf(
+  soak: Soak,
+  camera: Sensor,
+  spot: SurfaceReading,
+  seen: CameraReading,
+  { temperature, by }: Corrected,
+): Part[] | null {
   const { context } = soak;
   const errors = errorsOf(context, camera, seen.reading);
   const { emissivity, reflected } = spot;

@@ -1,6 +1,6 @@
 /** What each run costs beside the reference: differences in power and in rise over ambient, with their 95 % intervals. */
 import { type Figure, isPresent } from '../../figures/figure.ts';
-import { type PlottedComparison, type ComparedRun, plottedComparison, figureAt } from '../data/compared-figures.ts';
+import { type ComparedRun, figureAt, type PlottedComparison, plottedComparison } from '../data/plotted-comparison.ts';
 import type { ComparedSubject } from '../drawing/drawn.ts';
 import type { Plan, Undrawn } from '../drawing/plan.ts';
 import { layOutDeltas } from './layout.ts';

@@ -1,6 +1,6 @@
 /** How speed grows with the clock: each run's speedup over its measured clock, with the line of a speed in proportion to the clock. */
 import { type Figure, isPresent, type PresentFigure } from '../../figures/figure.ts';
-import { type PlottedComparison, type ComparedRun, plottedComparison, figureAt } from '../data/compared-figures.ts';
+import { type ComparedRun, figureAt, type PlottedComparison, plottedComparison } from '../data/plotted-comparison.ts';
 import type { ComparedSubject } from '../drawing/drawn.ts';
 import type { Plan, Undrawn } from '../drawing/plan.ts';
 import { layOutScaling } from './layout.ts';

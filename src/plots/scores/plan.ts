@@ -1,7 +1,7 @@
 /** Scores by test: each run's speedup in each test, with its 95 % interval, on an axis where equal distances are equal factors. */
 import { type Figure, isPresent } from '../../figures/figure.ts';
 import { compareText } from '../../problem.ts';
-import { type PlottedComparison, type ComparedRun, plottedComparison, figureAt } from '../data/compared-figures.ts';
+import { type ComparedRun, figureAt, type PlottedComparison, plottedComparison } from '../data/plotted-comparison.ts';
 import type { ComparedSubject } from '../drawing/drawn.ts';
 import type { Plan, Undrawn } from '../drawing/plan.ts';
 import { layOutScores } from './layout.ts';

@@ -12,9 +12,9 @@ import { isPlainName, type Subjects, spelled } from './address.ts';
 import { differentPlaces } from './electrical.ts';
 import { type Evaluated, evaluateTree, isUnheld, type Outcome, once, problemsOf, refused } from './evaluate.ts';
 import type { Comparison, Condition, Expression, Extreme, Ordering, Quantified, Span } from './expression-tree.ts';
-import { combinedMargins, widened } from './interval-slack.ts';
+import { combinedMargins, widened } from './interval-margins.ts';
 import { addressesIn, groupIn, membersOf } from './members.ts';
-import { standInsOf } from './stands-in.ts';
+import { standInsOf } from './stand-ins.ts';
 import type { TextProblem } from './text-problem.ts';
 import { withoutUnit } from './without-unit.ts';
 

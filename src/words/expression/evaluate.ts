@@ -8,7 +8,7 @@ import type { HeldBy } from '../written.ts';
 import { type Destination, follow, type Subjects } from './address.ts';
 import { differentPlaces, isElectrical } from './electrical.ts';
 import type { Address, Call, Expression, Literal, Operation, Span } from './expression-tree.ts';
-import { combinedMargins, NONE, type Margins, marginsOfFigure } from './interval-slack.ts';
+import { combinedMargins, type Margins, marginsOfFigure, NONE } from './interval-margins.ts';
 import { groupIn, membersOf } from './members.ts';
 import type { TextProblem } from './text-problem.ts';
 

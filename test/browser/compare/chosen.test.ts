@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { gatherChosen } from '../../../src/browser/compare/chosen.ts';
-import { figuresJson } from '../../../src/figures/publish.ts';
+import { figuresJson } from '../../../src/figures/figures-json.ts';
 import { browserRun, demo } from './published.ts';
 
 type Published = { readonly sources: Record<string, { title: string }>; readonly figures: Record<string, object> };

@@ -2,10 +2,10 @@
 
 import { type ReadRun, readRun } from '../../../src/browser/compare/read-run.ts';
 import type { GatherableRun } from '../../../src/compute/comparison/gather.ts';
-import { runJson } from '../../../src/compute/data/published-run.ts';
+import { runJson } from '../../../src/compute/data/run-json.ts';
 import { storedSeries } from '../../../src/compute/steps/series/series-step.ts';
 import { jsonText } from '../../../src/compute/store/json-text.ts';
-import { isUnreadable } from '../../../src/figures/read-published.ts';
+import { isUnreadable } from '../../../src/figures/read-figures-json.ts';
 import { computeDemo } from '../../compute/demo.ts';
 
 export const demo = await computeDemo();

@@ -1,6 +1,6 @@
 /** Gathered comparisons, for tests; all is invented. */
-import type { Gathered, GatheredRun, FiguresJson } from '../../../src/compute/models/gathered.ts';
-import { figuresJson } from '../../../src/figures/publish.ts';
+import type { FiguresJson, Gathered, GatheredRun } from '../../../src/compute/models/gathered.ts';
+import { figuresJson } from '../../../src/figures/figures-json.ts';
 import { recorded, recordedRun } from '../record-copies/recorded.ts';
 
 const CONDITIONS = { cooling: 'no fan', firmware: '1.8', system: 'image 4', workload: 'mix 3.1' };

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { encodingLabel } from '../../../src/compute/data/encoding.ts';
 import { cleanedSchema, tableSchema } from '../../../src/compute/data/fields.ts';
 import { tableFile } from '../../../src/compute/data/table-file.ts';
-import type { TableLayout } from '../../../src/figures/table-form.ts';
+import type { TableLayout } from '../../../src/figures/table-layout.ts';
 
 const COLUMNS = [
   { head: 'Test', name: 'test', unit: '' },

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { isPresent } from '../../../src/figures/figure.ts';
-import { figuresJson } from '../../../src/figures/publish.ts';
+import { figuresJson } from '../../../src/figures/figures-json.ts';
 import { presentAt } from '../build.ts';
 import { absentAt, compareRuns, figure, part, type Sketch } from './runs.ts';
 

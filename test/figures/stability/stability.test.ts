@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { isPresent } from '../../../src/figures/figure.ts';
-import { figuresJson } from '../../../src/figures/publish.ts';
+import { figuresJson } from '../../../src/figures/figures-json.ts';
+import { attemptsHead } from '../../../src/figures/stability/attempts-json.ts';
 import type { PassCriterion } from '../../../src/figures/stability/ladder.ts';
-import { attemptsHead } from '../../../src/figures/stability/publish.ts';
 import { readAttempts } from '../../../src/figures/stability/read-attempts.ts';
 import { stabilityFigures } from '../../../src/figures/stability/stability.ts';
 import { printQuantity } from '../../../src/quantities/print.ts';

@@ -1,6 +1,6 @@
 /** Comparisons: a page each; its figures and the downloads of its plots beside it. */
 import { formerIdsOf } from '../../../register/sections/former-addresses.ts';
-import { comparisonJson } from '../../comparison/published-comparison.ts';
+import { comparisonJson } from '../../comparison/comparison-json.ts';
 import { notePath } from '../../contents/note-path.ts';
 import { type ComputedComparison, comparisonPath, type SiteContents } from '../../contents/site-contents.ts';
 import { comparePath } from '../../pages/compare.ts';

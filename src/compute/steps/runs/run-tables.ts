@@ -1,7 +1,7 @@
 /** The tables that a run names beside its log: bytes → typed rows. */
 import { readScores } from '../../../figures/scores/read-scores.ts';
 import { readSurface } from '../../../figures/surface/read-surface.ts';
-import { type TableLayout, tableLayout } from '../../../figures/table-form.ts';
+import { type TableLayout, tableLayout } from '../../../figures/table-layout.ts';
 import type { RunTables } from '../../../figures/tables.ts';
 import type { Place, Problem } from '../../../problem.ts';
 import type { Run } from '../../../register/register.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { standInsOf, standInsText } from '../../../src/words/expression/stands-in.ts';
+import { standInsOf, standInsText } from '../../../src/words/expression/stand-ins.ts';
 
 const CLOCK = 'the mean clock of the load phase stands in for that of the scores';
 const held = (address: string, standsIn?: string) => ({
@@ -9,7 +9,7 @@ const held = (address: string, standsIn?: string) => ({
   ...(standsIn ? { standsIn } : {}),
 });
 
-describe('words/expression/stands-in', () => {
+describe('words/expression/stand-ins', () => {
   test('each is said once, behind the number', () => {
     const both = [held('scaling_exponent', CLOCK), held('scaling_efficiency.fast', `${CLOCK}; another`), held('speedup.fast')];
     expect(standInsOf(both)).toEqual([CLOCK, 'another']);

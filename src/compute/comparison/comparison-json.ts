@@ -1,5 +1,5 @@
 /** A comparison as other programs read it: `comparisons/<id>/figures.json`. */
-import { figuresJson } from '../../figures/publish.ts';
+import { figuresJson } from '../../figures/figures-json.ts';
 import type { ComputedComparison } from '../contents/site-contents.ts';
 
 export function comparisonJson({

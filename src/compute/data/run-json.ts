@@ -1,5 +1,5 @@
 /** A run as other programs read it: `runs/<id>/figures.json`. What a comparison says of a run besides its figures stands under `about`. */
-import { runFiguresJson } from '../../figures/publish.ts';
+import { runFiguresJson } from '../../figures/figures-json.ts';
 import type { Register } from '../../register/register.ts';
 import { gatherFacts, type ReadRun } from '../comparison/gather.ts';
 

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Figure } from '../../src/figures/figure.ts';
-import { runFiguresJson, figuresJson } from '../../src/figures/publish.ts';
-import { isUnreadable, readFiguresJson, readRunJson } from '../../src/figures/read-published.ts';
+import { figuresJson, runFiguresJson } from '../../src/figures/figures-json.ts';
+import { isUnreadable, readFiguresJson, readRunJson } from '../../src/figures/read-figures-json.ts';
 import { computeDemo } from '../compute/demo.ts';
 
 const { runs, comparisons } = await computeDemo();

@@ -1,4 +1,4 @@
-/** Figures read back from the JSON that `publish.ts` writes, to the last bit: what a browser or a record copy computes and prints from. */
+/** Figures read back from the JSON that `figures-json.ts` writes, to the last bit: what a browser or a record copy computes and prints from. */
 import type { Part, Quantity, Source } from '../quantities/quantity.ts';
 import {
   ABSENT_CODES,

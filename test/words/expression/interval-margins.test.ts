@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type Evaluated, evaluate } from '../../../src/words/expression/expression.ts';
-import { combinedMargins, NONE, ownInterval, type Margins } from '../../../src/words/expression/interval-slack.ts';
+import { combinedMargins, type Margins, NONE, ownInterval } from '../../../src/words/expression/interval-margins.ts';
 import type { Subject } from '../../../src/words/written.ts';
 import { FAST } from '../subjects.ts';
 
@@ -34,7 +34,7 @@ function slackOf(text: string): Margins {
   return (evaluated as Evaluated).slack;
 }
 
-describe('words/expression/interval-slack', () => {
+describe('words/expression/interval-margins', () => {
   test.each([
     ['a.peak', [0, 1]],
     ['a.peak - b.peak', [3, 1]],

@@ -1,5 +1,5 @@
 /** What `devices/<id>/figures.json` says of a device's attempts: whose they are, and each specimen's figures apart. */
-import { figuresJson } from '../publish.ts';
+import { figuresJson } from '../figures-json.ts';
 import type { Ladder } from './ladder.ts';
 import { stabilityFigures } from './stability.ts';
 

@@ -1,4 +1,4 @@
-/** The figures of a run as other programs read them: `runs/<id>/figures.json`. The way back is `read-published.ts`. */
+/** The figures of a run as other programs read them: `runs/<id>/figures.json`. The way back is `read-figures-json.ts`. */
 import type { Quantity, Source } from '../quantities/quantity.ts';
 import { degreesOfFreedom, interval95, standardUncertainty } from '../quantities/uncertainty.ts';
 import { budgetOf } from './budget.ts';

@@ -7,8 +7,8 @@ import type { SiteMemo } from '../store/memo.ts';
 import type { Store } from '../store/store.ts';
 import { describeRun } from './description.ts';
 import { DESCRIPTION, distinctNames, sizeText } from './names.ts';
-import { runJson } from './published-run.ts';
 import { runFiles } from './run-files.ts';
+import { runJson } from './run-json.ts';
 import { tableFile } from './table-file.ts';
 
 interface Computed {
