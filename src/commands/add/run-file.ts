@@ -1,6 +1,7 @@
 /** Composes content/runs/<id>.md for a new log, ready to edit. */
 import { type UsedBit, usedBits } from '../../intake/cells/flag-bits.ts';
 import type { Inspection } from '../../intake/inspect.ts';
+import { CLOCK_SHOWS } from '../../intake/log.ts';
 import { columnRange } from '../../register/values/column-range.ts';
 import type { Matched, Matches } from './match.ts';
 import type { KnownSetup, Project } from './project.ts';
@@ -207,8 +208,19 @@ function channelBlock(channel: Matched): string[] {
     ...(inherited?.column === undefined ? [`    column: ${quoted(column.column)}`] : []),
     ...(needsPlace(channel) ? ['    # at: wall, adapter output, board input or rail'] : []),
     ...(!inherited?.explained && quantity === 'throttle_flag' ? bitLines(column) : []),
-    ...(!inherited?.explained && quantity === 'clock' ? ['    # shows: requested or delivered'] : []),
+    ...(!inherited?.explained && quantity === 'clock' ? [showsLine(column.column)] : []),
   ];
+}
+
+/** What a clock shows is taken from its column's name where that says it. */
+function showsLine(column: string): string {
+  const said = CLOCK_SHOWS.find((word) =>
+    column
+      .toLowerCase()
+      .split(/[^a-z]+/)
+      .includes(word),
+  );
+  return said === undefined ? '    # shows: requested or delivered' : `    shows: ${said}`;
 }
 
 /** Bits for the author to name: which of them mean what, the file cannot say. */
