@@ -31,7 +31,7 @@ interface Made extends Sensor {
   readonly stated: boolean;
 }
 
-const HELD = ['asymptote_temperature', 'ambient_ceiling', 'time_constant'] as const;
+const HELD = ['asymptote_temperature', 'ambient_ceiling', 'time_constant', 'time_to_steady_state'] as const;
 /** What a reason may say of it: that it stopped, or that a stop and an end of its own cannot be told apart. */
 const CAUSE = /stopped climbing|governor held|cannot be told/;
 
@@ -89,7 +89,7 @@ const ROOMY = 'The interval has room for a slower part that the scatter may hide
 
 export const FAMILY: Family = {
   title: 'Stops at a limit that only the temperature shows',
-  words: `A device rises from ${ROOM} °C with a time constant of ${TAU} s under a load of an hour, until a governor holds it at ${LIMIT} °C, flat or sawing, hard or soft; no clock and no flag is logged. Asymptote, time constant and ambient ceiling must then be absent, and the reason must say that it stopped, or that this cannot be told. Other devices settle below the limit by themselves, and must not be said to have stopped.`,
+  words: `A device rises from ${ROOM} °C with a time constant of ${TAU} s under a load of an hour, until a governor holds it at ${LIMIT} °C, flat or sawing, hard or soft; no clock and no flag is logged. Asymptote, time constant, ambient ceiling and time to steady state must then be absent, and the reason must say that it stopped, or that this cannot be told. Other devices settle below the limit by themselves, and must not be said to have stopped.`,
   trials: 40,
   quick: 6,
   cells: [
