@@ -2,7 +2,6 @@
 import { derive } from '../../../src/figures/derive.ts';
 import { contextOf, every, logOf, phase } from '../../figures/build.ts';
 import { quantise } from '../../simulator/noise.ts';
-import { energiesAgree } from '../agree.ts';
 import type { Cell, Family, Trial } from '../family.ts';
 import { knownHalfWidth, type Noise, noiseOf } from '../noise.ts';
 
@@ -30,7 +29,6 @@ function simulate({ n, noise, step = 0 }: Made, { setting, noise: chance, run }:
   return [
     { asked: 'idle_power', figure: figures.get('idle_power'), truth, known },
     { asked: 'energy.idle', figure: figures.get('energy.idle'), truth: truth * lasted, known: known * lasted },
-    ...energiesAgree(figures, 'energy.idle', 'idle_power', lasted),
   ];
 }
 
