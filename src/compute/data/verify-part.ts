@@ -1,6 +1,6 @@
 /** The part of a site by which a reader holds a downloaded file against what was published: a page, and the digests as JSON. */
 
-import type { PublishedData } from '../models/data-file.ts';
+import type { FileBeside, PublishedData } from '../models/data-file.ts';
 import type { Manifest, PageModel, VerifyModel } from '../results.ts';
 import { jsonText } from '../store/json-text.ts';
 import type { Store } from '../store/store.ts';
@@ -17,7 +17,7 @@ export function verifyPart(
   store: Store,
   data: PublishedData,
   models: readonly (readonly [path: string, model: PageModel])[],
-  files: readonly File[],
+  files: readonly FileBeside[],
   pageOf: (subject: string) => string,
 ): { page: [path: string, model: VerifyModel]; file: File } {
   const titles = new Map(models.flatMap(([path, model]) => ('title' in model ? [[path, model.title] as const] : [])));

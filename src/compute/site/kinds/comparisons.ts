@@ -16,7 +16,8 @@ export const COMPARISONS: PageKind = {
   files: ({ store, parts }) =>
     [...parts.comparisons.values()].flatMap((computed) => {
       const path = comparisonPath(computed.comparison.id);
-      const figures = { path: `${path}figures.json`, blob: store.keep(jsonText(publishedComparison(computed))) };
+      const blob = store.keep(jsonText(publishedComparison(computed)));
+      const figures = { path: `${path}figures.json`, blob, data: 'figures' };
       return [figures, ...plotFiles(path, computed.plots)];
     }),
 };

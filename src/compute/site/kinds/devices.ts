@@ -12,7 +12,8 @@ export const DEVICES: PageKind = {
   files: ({ store, parts }) =>
     devicesOf(parts).flatMap(({ id }) => {
       const path = `devices/${id}/`;
-      const figures = { path: `${path}figures.json`, blob: store.keep(jsonText(publishedDevice(parts, id))) };
+      const blob = store.keep(jsonText(publishedDevice(parts, id)));
+      const figures = { path: `${path}figures.json`, blob, data: 'figures' };
       const drawn = attemptsOf(parts, id).map(({ plot }) => plot);
       return [figures, ...plotFiles(path, drawn)];
     }),
