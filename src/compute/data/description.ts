@@ -4,7 +4,7 @@
  */
 import type { RunContext } from '../../figures/context.ts';
 import { counted } from '../../figures/in-words.ts';
-import type { TableForm } from '../../figures/table-form.ts';
+import type { TableLayout } from '../../figures/table-layout.ts';
 import type { Condition, Licence } from '../../register/register.ts';
 import type { DataFile } from '../models/data-file.ts';
 import type { LogSummary } from '../steps/runs/run-step.ts';
@@ -96,7 +96,7 @@ function commonOf({ role, what, bytes, sha256 }: DataFile, path: string) {
 }
 
 /** A table of attempts, which is no run's, as a resource. */
-export function describeAttempts(file: DataFile, form: TableForm): object {
+export function describeAttempts(file: DataFile, form: TableLayout): object {
   return tabular(commonOf(file, file.name), encodingLabel(form.encoding), form.delimiter, tableSchema(form), '');
 }
 

@@ -1,6 +1,6 @@
 /** Every published file of data by its digest: what a downloaded copy is held against. */
 
-import type { FileBeside, PublishedData } from '../models/data-file.ts';
+import type { FileBeside, OfferedData } from '../models/data-file.ts';
 import type { Link } from '../results.ts';
 
 /** A file that the site knows by its digest, offered or not. */
@@ -19,11 +19,11 @@ export interface KnownFile {
 /** `digests.json`. */
 export interface Digests {
   readonly format: 1;
-  readonly digests: Readonly<Record<string, readonly PublishedAs[]>>;
+  readonly digests: Readonly<Record<string, readonly DigestEntry[]>>;
 }
 
 /** What a digest is known as. */
-export interface PublishedAs {
+export interface DigestEntry {
   readonly what: string;
   /** Title of its page. */
   readonly of: string;
@@ -36,7 +36,7 @@ export interface PublishedAs {
 
 /** Runs' and attempts' data first, then what stands beside the pages; `titles` by the path of a page. */
 export function knownFiles(
-  data: PublishedData,
+  data: OfferedData,
   files: readonly FileBeside[],
   titles: ReadonlyMap<string, string>,
   pageOf: (subject: string) => string,
@@ -57,7 +57,7 @@ export function knownFiles(
 
 /** `digests.json`: digest → the files that have it, in the order of pages. */
 export function digestsJson(known: readonly KnownFile[]): Digests {
-  const digests: Record<string, PublishedAs[]> = {};
+  const digests: Record<string, DigestEntry[]> = {};
   for (const { sha256, what, of, path, elsewhere } of known) {
     digests[sha256] ??= [];
     digests[sha256].push({ what, of: of.title, page: of.path, path, ...(elsewhere === undefined ? {} : { elsewhere }) });

@@ -34,4 +34,4 @@ export interface DataFile {
 }
 
 /** All files of data of a site, by `runs/<id>` and `attempts/<id>`. */
-export type PublishedData = ReadonlyMap<string, readonly DataFile[]>;
+export type OfferedData = ReadonlyMap<string, readonly DataFile[]>;

@@ -11,4 +11,4 @@ export type GatheredRun = RecordedRun;
 export type GatheredRepeat = RecordedRepeat;
 
 /** Figures by address without alias, each as in `figures.json`, and the sources that they rest on. */
-export type PublishedMap = Pick<RecordedRepeat, 'sources' | 'figures'>;
+export type FiguresJson = Pick<RecordedRepeat, 'sources' | 'figures'>;

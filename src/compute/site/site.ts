@@ -4,7 +4,7 @@ import { type ArchiveInputs, archivesOf } from '../archive/site-archives.ts';
 import { deadLinks, type Linking } from '../contents/dead-links.ts';
 import { notePath } from '../contents/note-path.ts';
 import { attemptsPath, comparisonPath, type SiteContents } from '../contents/site-contents.ts';
-import { offeredFiles } from '../data/published-data.ts';
+import { offeredFiles } from '../data/offered-data.ts';
 import { verifyPart } from '../data/verify-part.ts';
 import { pageDates } from '../discovery/dates.ts';
 import { discoveryOf } from '../discovery/discovery.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { standsInOf, standsInText } from '../../../src/words/expression/stands-in.ts';
+import { standInsOf, standInsText } from '../../../src/words/expression/stand-ins.ts';
 
 const CLOCK = 'the mean clock of the load phase stands in for that of the scores';
 const held = (address: string, standsIn?: string) => ({
@@ -9,14 +9,14 @@ const held = (address: string, standsIn?: string) => ({
   ...(standsIn ? { standsIn } : {}),
 });
 
-describe('words/expression/stands-in', () => {
+describe('words/expression/stand-ins', () => {
   test('each is said once, behind the number', () => {
     const both = [held('scaling_exponent', CLOCK), held('scaling_efficiency.fast', `${CLOCK}; another`), held('speedup.fast')];
-    expect(standsInOf(both)).toEqual([CLOCK, 'another']);
-    expect(standsInText(both)).toBe(` (${CLOCK}; another)`);
+    expect(standInsOf(both)).toEqual([CLOCK, 'another']);
+    expect(standInsText(both)).toBe(` (${CLOCK}; another)`);
   });
 
   test('nothing is said where nothing stood in', () => {
-    expect(standsInText([held('speedup.fast')])).toBe('');
+    expect(standInsText([held('speedup.fast')])).toBe('');
   });
 });

@@ -7,7 +7,7 @@ import { columnName, columnUnit } from './table-cells.ts';
 
 export type TableKind = 'scores' | 'surface' | 'attempts';
 
-export interface TableForm {
+export interface TableLayout {
   /** In their order, trailing empty ones left out. */
   readonly columns: readonly TableColumn[];
   readonly rows: number;
@@ -33,7 +33,7 @@ const COLUMNS: Readonly<Record<TableKind, readonly string[]>> = {
 };
 
 /** The form of a table's bytes. Never throws. */
-export function tableForm(bytes: Uint8Array, file: string, kind: TableKind): TableForm {
+export function tableLayout(bytes: Uint8Array, file: string, kind: TableKind): TableLayout {
   const { head, rows, form } = readTable(bytes, file);
   const known = COLUMNS[kind];
   // Scores have their columns under their very names; the others with a unit behind.

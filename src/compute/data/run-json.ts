@@ -1,9 +1,9 @@
 /** A run as other programs read it: `runs/<id>/figures.json`. What a comparison says of a run besides its figures stands under `about`. */
-import { publishFigures } from '../../figures/publish.ts';
+import { runFiguresJson } from '../../figures/figures-json.ts';
 import type { Register } from '../../register/register.ts';
 import { gatherFacts, type ReadRun } from '../comparison/gather.ts';
 
-export function publishedRun(register: Register, computed: ReadRun): object {
+export function runJson(register: Register, computed: ReadRun): object {
   const { id, setting, conditions } = computed.run;
   const { title, date, device, specimen, instruments, channels, ambient, cautions, log, tables } = gatherFacts(
     register,
@@ -11,7 +11,7 @@ export function publishedRun(register: Register, computed: ReadRun): object {
     computed,
   );
   const about = { title, date, device, instruments, channels, ambient, cautions };
-  return publishFigures({
+  return runFiguresJson({
     run: id,
     device: device.id,
     specimen,

@@ -1,6 +1,6 @@
 /** A published value beside ours, and how far they must agree. */
 
-export interface Compared {
+export interface CheckedValue {
   /** What it is: "slope", "b1 from start 2". */
   readonly what: string;
   /** As published. */
@@ -19,25 +19,25 @@ export interface Check {
   readonly title: string;
   /** Where the published values stand, and where they were read. */
   readonly source: string;
-  readonly compare: () => readonly Compared[];
+  readonly compare: () => readonly CheckedValue[];
 }
 
 /** Doubles carry no more decimal digits than this through a computation. */
 const MOST_DIGITS = 15;
 
 /** Agreement to a number of significant digits: a relative difference of at most 10 to the minus that. */
-export function toDigits(what: string, printed: string, ours: number, digits: number, why = ''): Compared {
+export function toDigits(what: string, printed: string, ours: number, digits: number, why = ''): CheckedValue {
   const tolerance = Math.abs(Number(printed)) * 10 ** -digits;
   return { what, printed, ours, tolerance, demand: `${digits} digits${why && `: ${why}`}` };
 }
 
 /** Agreement with a rounded value: ours rounds to it, so it is at most half a unit of its last digit away. */
-export function asPrinted(what: string, printed: string, ours: number): Compared {
+export function asPrinted(what: string, printed: string, ours: number): CheckedValue {
   return { what, printed, ours, tolerance: halfUnit(printed) * (1 + 1e-9), demand: 'as printed' };
 }
 
 /** Agreement to an absolute tolerance, named in words. */
-export function within(what: string, value: number, ours: number, tolerance: number, demand: string): Compared {
+export function within(what: string, value: number, ours: number, tolerance: number, demand: string): CheckedValue {
   return { what, printed: String(Number(value.toPrecision(10))), ours, tolerance, demand };
 }
 
@@ -52,12 +52,12 @@ function halfUnit(printed: string): number {
  * Significant digits that agree: −log₁₀ of the relative difference, at most 15 (B. D. McCullough, "Assessing the reliability of
  * statistical software: part I", The American Statistician 52, 1998, 358–366). For a published zero, of the difference itself.
  */
-export function digitsReached({ printed, ours }: Compared): number {
+export function digitsReached({ printed, ours }: CheckedValue): number {
   return digitsOf(Number(printed) - ours, Number(printed));
 }
 
 /** Digits that the demand comes to, on the same scale. */
-export function digitsRequired({ printed, tolerance }: Compared): number {
+export function digitsRequired({ printed, tolerance }: CheckedValue): number {
   return digitsOf(tolerance, Number(printed));
 }
 
@@ -68,6 +68,6 @@ function digitsOf(difference: number, value: number): number {
 }
 
 /** Whether ours is as near as demanded; never for a value that is not a number. */
-export function agrees({ printed, ours, tolerance }: Compared): boolean {
+export function agrees({ printed, ours, tolerance }: CheckedValue): boolean {
   return Math.abs(Number(printed) - ours) <= tolerance;
 }

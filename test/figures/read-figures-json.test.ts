@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Figure } from '../../src/figures/figure.ts';
-import { publishFigures, publishMap } from '../../src/figures/publish.ts';
-import { isUnreadable, readPublishedFigures, readPublishedRun } from '../../src/figures/read-published.ts';
+import { figuresJson, runFiguresJson } from '../../src/figures/figures-json.ts';
+import { isUnreadable, readFiguresJson, readRunJson } from '../../src/figures/read-figures-json.ts';
 import { computeDemo } from '../compute/demo.ts';
 
 const { runs, comparisons } = await computeDemo();
@@ -17,7 +17,7 @@ function published(id: string): string {
     rows: result.summary!.rows,
     span_s: result.summary!.span,
   };
-  return JSON.stringify(publishFigures({ run: id, device, specimen, setting, conditions, log, derived: result.derived! }));
+  return JSON.stringify(runFiguresJson({ run: id, device, specimen, setting, conditions, log, derived: result.derived! }));
 }
 
 /** In order of the addresses, as the file has them. */
@@ -27,7 +27,7 @@ function sorted(figures: ReadonlyMap<string, Figure>): [string, Figure][] {
 
 describe('published figures come back to the last bit', () => {
   test.each(outcomes.map(({ run }) => run.id))('of the run %s', (id) => {
-    const back = readPublishedRun(published(id));
+    const back = readRunJson(published(id));
     if (isUnreadable(back)) throw new Error(back.unreadable);
     const { run, result } = runs.outcomes.get(id)!;
     expect([...back.figures]).toStrictEqual(sorted(result.derived!.figures));
@@ -40,7 +40,7 @@ describe('published figures come back to the last bit', () => {
 
   test.each([...comparisons.keys()])('of the comparison %s', (id) => {
     const { figures } = comparisons.get(id)!;
-    const back = readPublishedFigures(JSON.stringify(publishMap({ comparison: id }, figures!)));
+    const back = readFiguresJson(JSON.stringify(figuresJson({ comparison: id }, figures!)));
     expect(isUnreadable(back) ? back.unreadable : [...back]).toStrictEqual(sorted(figures!));
   });
 
@@ -70,7 +70,7 @@ describe('what is no figures.json is said in words, and never throws', () => {
       /^figures\..* holds .*, and a source listed under sources, and nobody\/.* is not was expected$/,
     ],
   ])('%#', (text, expected) => {
-    const back = readPublishedRun(text);
+    const back = readRunJson(text);
     expect(isUnreadable(back) && back.unreadable).toEqual(
       typeof expected === 'string' ? expected : expect.stringMatching(expected),
     );
@@ -78,7 +78,7 @@ describe('what is no figures.json is said in words, and never throws', () => {
 
   test('wherever it is cut, and whatever value stands in any place', () => {
     const short = JSON.stringify(
-      publishMap({}, new Map([...runs.outcomes.get('larch-rated')!.result.derived!.figures].slice(0, 4))),
+      figuresJson({}, new Map([...runs.outcomes.get('larch-rated')!.result.derived!.figures].slice(0, 4))),
     );
     const places: (readonly (string | number)[])[] = [];
     (function walk(value: unknown, path: readonly (string | number)[]) {
@@ -91,13 +91,13 @@ describe('what is no figures.json is said in words, and never throws', () => {
         const changed = JSON.parse(short);
         const inner = path.slice(0, -1).reduce((object, key) => object[key], changed);
         inner[path.at(-1)!] = value;
-        const back = readPublishedFigures(JSON.stringify(changed));
+        const back = readFiguresJson(JSON.stringify(changed));
         if (isUnreadable(back)) expect(back.unreadable).toMatch(/expected$|^its format/);
       }),
       { numRuns: 500, seed: 4 },
     );
     fc.assert(
-      fc.property(fc.integer({ min: 0, max: short.length - 1 }), (end) => isUnreadable(readPublishedFigures(short.slice(0, end)))),
+      fc.property(fc.integer({ min: 0, max: short.length - 1 }), (end) => isUnreadable(readFiguresJson(short.slice(0, end)))),
     );
   });
 });

@@ -1,4 +1,4 @@
-/** Figures read back from the JSON that `publish.ts` writes, to the last bit: what a browser or a record copy computes and prints from. */
+/** Figures read back from the JSON that `figures-json.ts` writes, to the last bit: what a browser or a record copy computes and prints from. */
 import type { Part, Quantity, Source } from '../quantities/quantity.ts';
 import {
   ABSENT_CODES,
@@ -14,19 +14,19 @@ import { type Json, readable, type Unreadable } from './json.ts';
 
 export { isUnreadable, type Unreadable } from './json.ts';
 
-export interface PublishedRun {
+export interface RunJson {
   readonly run: string;
   readonly device: string;
   readonly specimen: string;
   readonly log: { readonly file: string; readonly sha256: string; readonly rows: number; readonly span_s: number };
   /** In the author's order. */
-  readonly setting: readonly PublishedStated[];
-  readonly conditions: readonly PublishedStated[];
+  readonly setting: readonly StatedJson[];
+  readonly conditions: readonly StatedJson[];
   readonly figures: FigureMap;
 }
 
 /** A setting or condition as the author wrote it; a quantity's value in its canonical unit. */
-export interface PublishedStated {
+export interface StatedJson {
   readonly name: string;
   readonly text: string;
   readonly value?: number;
@@ -34,7 +34,7 @@ export interface PublishedStated {
 }
 
 /** Reads `runs/<id>/figures.json`. Never throws: a text that is no such file comes back as the reason in words. */
-export function readPublishedRun(text: string): PublishedRun | Unreadable {
+export function readRunJson(text: string): RunJson | Unreadable {
   return readable(text, (file) => {
     const log = file.at('log');
     return {
@@ -55,7 +55,7 @@ export function readPublishedRun(text: string): PublishedRun | Unreadable {
 }
 
 /** Reads the figures of any `figures.json`, or of what a record copy holds: an object with `sources` and `figures`. Never throws. */
-export function readPublishedFigures(text: string): FigureMap | Unreadable {
+export function readFiguresJson(text: string): FigureMap | Unreadable {
   return readable(text, figuresOf);
 }
 
@@ -150,7 +150,7 @@ function ofOf(figure: Json): Pick<Figure, 'of'> {
   return said.length > 0 ? { of: Object.fromEntries(said.map(([key, value]) => [key, value.scalar()])) } : {};
 }
 
-function statedOf(stated: Json | undefined): PublishedStated[] {
+function statedOf(stated: Json | undefined): StatedJson[] {
   return (stated?.list() ?? []).map((each) => ({
     name: each.at('name').text(),
     text: each.at('text').text(),

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { type Evaluated, evaluate } from '../../../src/words/expression/expression.ts';
-import { combinedSlack, NONE, ownInterval, type Slack } from '../../../src/words/expression/interval-slack.ts';
+import { combinedMargins, type Margins, NONE, ownInterval } from '../../../src/words/expression/interval-margins.ts';
 import type { Subject } from '../../../src/words/written.ts';
 import { FAST } from '../subjects.ts';
 
@@ -29,12 +29,12 @@ const SUBJECTS = new Map([
   ['b', withPeak(50, 3)],
 ]);
 
-function slackOf(text: string): Slack {
+function slackOf(text: string): Margins {
   const evaluated = evaluate(text, SUBJECTS, { file: 'x.md', line: 1, column: 1 });
   return (evaluated as Evaluated).slack;
 }
 
-describe('words/expression/interval-slack', () => {
+describe('words/expression/interval-margins', () => {
   test.each([
     ['a.peak', [0, 1]],
     ['a.peak - b.peak', [3, 1]],
@@ -54,6 +54,6 @@ describe('words/expression/interval-slack', () => {
 
   test('without slack an expression has no interval of its own', () => {
     expect(ownInterval({ quantity: { value: 1, unit: 'W', parts: [] }, slack: NONE })).toBeUndefined();
-    expect(combinedSlack([NONE, NONE], [1, -1])).toEqual([0, 0]);
+    expect(combinedMargins([NONE, NONE], [1, -1])).toEqual([0, 0]);
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { agrees, asPrinted, digitsReached, digitsRequired, toDigits, within } from '../../../src/figures/checks/compared.ts';
+import { agrees, asPrinted, digitsReached, digitsRequired, toDigits, within } from '../../../src/figures/checks/check.ts';
 
-describe('figures/checks/compared', () => {
+describe('figures/checks/check', () => {
   // McCullough 1998: the log relative error counts the significant digits that agree.
   test('digits that agree, at most fifteen', () => {
     expect(digitsReached(toDigits('', '200', 200.02, 9))).toBeCloseTo(4, 6);

@@ -12,7 +12,7 @@ export interface ComparedRun {
   readonly k: number;
 }
 
-export interface Compared {
+export interface PlottedComparison {
   readonly reference: ComparedRun;
   /** The other runs, in the author's order. */
   readonly others: readonly ComparedRun[];
@@ -20,7 +20,7 @@ export interface Compared {
 }
 
 /** Throws a RangeError where the reference is none of the runs. */
-export function comparedOf(subject: ComparedSubject): Compared {
+export function plottedComparison(subject: ComparedSubject): PlottedComparison {
   const styles = runStyles(subject.runs.map(({ slot }, index) => ({ slot: slot ?? index })));
   const runs = subject.runs.map(({ alias }, index) => ({ alias, k: styles[index]! }));
   const reference = runs.find(({ alias }) => alias === subject.reference);
@@ -29,7 +29,7 @@ export function comparedOf(subject: ComparedSubject): Compared {
 }
 
 /** A figure, present or absent; one that the comparison does not have is absent too. */
-export function figureAt<Address extends string>({ figures }: Compared, address: Address & Known<Address>): Figure {
+export function figureAt<Address extends string>({ figures }: PlottedComparison, address: Address & Known<Address>): Figure {
   const written: string = address;
   return figures.get(written) ?? { name: nameIn(written), absent: 'operand-absent', why: 'The comparison has no such figure.' };
 }

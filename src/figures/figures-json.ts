@@ -1,4 +1,4 @@
-/** The figures of a run as other programs read them: `runs/<id>/figures.json`. The way back is `read-published.ts`. */
+/** The figures of a run as other programs read them: `runs/<id>/figures.json`. The way back is `read-figures-json.ts`. */
 import type { Quantity, Source } from '../quantities/quantity.ts';
 import { degreesOfFreedom, interval95, standardUncertainty } from '../quantities/uncertainty.ts';
 import { budgetOf } from './budget.ts';
@@ -33,13 +33,13 @@ export interface Stated {
  * is the coarsest instrument step that the value rests on, which printing is never finer than; `own_interval` tells that the interval
  * is not made of `parts` and `dof`.
  */
-export function publishFigures({ setting, conditions, tables = [], derived, log, ...ids }: Published): object {
+export function runFiguresJson({ setting, conditions, tables = [], derived, log, ...ids }: Published): object {
   const beside = tables.length > 0 ? { tables } : {};
   const stated = {
     ...(setting && { setting: publishStated(setting) }),
     ...(conditions && { conditions: publishStated(conditions) }),
   };
-  return publishMap({ ...ids, ...stated, log: { ...log }, ...beside, ...budgetsOf(derived.figures) }, derived.figures);
+  return figuresJson({ ...ids, ...stated, log: { ...log }, ...beside, ...budgetsOf(derived.figures) }, derived.figures);
 }
 
 function publishStated(stated: readonly Stated[]): object[] {
@@ -51,7 +51,7 @@ function publishStated(stated: readonly Stated[]): object[] {
 }
 
 /** The same of figures that are not of one run: `head` says whose they are. */
-export function publishMap(head: object, derived: FigureMap): object {
+export function figuresJson(head: object, derived: FigureMap): object {
   const entries = [...derived];
   const figures = Object.fromEntries(entries.map(([address, figure]) => [address, publishFigure(figure)]));
   const sources = sourcesOf(entries.map(([, figure]) => figure));

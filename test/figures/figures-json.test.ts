@@ -2,8 +2,8 @@ import * as v from 'valibot';
 import { describe, expect, test } from 'vitest';
 import { derive } from '../../src/figures/derive.ts';
 import { ABSENT_CODES } from '../../src/figures/figure.ts';
-import { publishFigures, publishMap } from '../../src/figures/publish.ts';
-import { attemptsHead } from '../../src/figures/stability/publish.ts';
+import { figuresJson, runFiguresJson } from '../../src/figures/figures-json.ts';
+import { attemptsHead } from '../../src/figures/stability/attempts-json.ts';
 import { readAttempts } from '../../src/figures/stability/read-attempts.ts';
 import { stabilityFigures } from '../../src/figures/stability/stability.ts';
 import { readSurface } from '../../src/figures/surface/read-surface.ts';
@@ -59,7 +59,7 @@ function published(): unknown {
     log,
     contextOf({ instruments: { probe: instrumentOf('probe', 'temperature', { absolute: 1.5, ofReading: 0.01 }) } }),
   );
-  const object = publishFigures({
+  const object = runFiguresJson({
     run: 'soak',
     device: 'larch',
     specimen: 'no-1',
@@ -129,7 +129,7 @@ describe('figures.json', () => {
       inferences: [],
     };
     expect(() =>
-      publishFigures({ run: 'r', device: 'd', specimen: 's', log: { file: '', sha256: '', rows: 0, span_s: 0 }, derived }),
+      runFiguresJson({ run: 'r', device: 'd', specimen: 's', log: { file: '', sha256: '', rows: 0, span_s: 0 }, derived }),
     ).toThrow(RangeError);
   });
 });
@@ -150,7 +150,7 @@ describe('figures.json of tables', () => {
     });
     const { figures } = derive(logOf(every(1, 60), {}), context, { surface });
     const own = new Map([...figures].filter(([, { name }]) => ['surface', 'hottest_surface', 'touch_margin'].includes(name)));
-    const raw = JSON.parse(JSON.stringify(publishMap({}, own))) as { figures: Record<string, unknown> };
+    const raw = JSON.parse(JSON.stringify(figuresJson({}, own))) as { figures: Record<string, unknown> };
     const read = Object.entries(raw.figures).map(
       ([address, figure]) => [address, v.parse(v.union([PRESENT, ABSENT]), figure)] as const,
     );
@@ -191,7 +191,7 @@ describe('figures.json of tables', () => {
       sources: v.record(v.string(), v.never()),
       figures,
     });
-    const raw = JSON.parse(JSON.stringify(publishMap({ device: 'larch', ...attemptsHead(ladders) }, all)));
+    const raw = JSON.parse(JSON.stringify(figuresJson({ device: 'larch', ...attemptsHead(ladders) }, all)));
     const file = v.parse(DEVICE, raw);
     expect(file.figures.highest_passed_clock).toMatchObject({ value: 2e9, u: 0, of: { basis: '2 specimens, 2 × 60 min' } });
     expect(file.specimens['no-1']!.figures.highest_passed_clock).toMatchObject({

@@ -1,14 +1,14 @@
 /** All files of data of the site, by what they belong to. */
 import type { Register } from '../../register/register.ts';
 import type { ComputedAttempts, ComputedRun } from '../contents/site-contents.ts';
-import type { DataFile, PublishedData, Role } from '../models/data-file.ts';
+import type { DataFile, OfferedData, Role } from '../models/data-file.ts';
 import { jsonText } from '../store/json-text.ts';
 import type { SiteMemo } from '../store/memo.ts';
 import type { Store } from '../store/store.ts';
 import { describeRun } from './description.ts';
 import { DESCRIPTION, distinctNames, sizeText } from './names.ts';
-import { publishedRun } from './published-run.ts';
 import { runFiles } from './run-files.ts';
+import { runJson } from './run-json.ts';
 import { tableFile } from './table-file.ts';
 
 interface Computed {
@@ -18,7 +18,7 @@ interface Computed {
 }
 
 /** Makes descriptions and figures as files, and says of every other file what it is. */
-export function publishedData(memo: SiteMemo, { register, runs, attempts }: Computed): PublishedData {
+export function offeredData(memo: SiteMemo, { register, runs, attempts }: Computed): OfferedData {
   return new Map([
     ...[...runs.values()].map((computed) => [`runs/${computed.run.id}`, knownFiles(memo, register, computed)] as const),
     ...filesOfAttempts([...attempts.values()]),
@@ -44,7 +44,7 @@ function filesOfRun(store: Store, register: Register, computed: ComputedRun): Da
   return [
     ...files,
     ...(description === null ? [] : [made('description', 'description', `runs/${run.id}/data/${DESCRIPTION}`, description)]),
-    made('figures', 'figures', `runs/${run.id}/figures.json`, publishedRun(register, computed)),
+    made('figures', 'figures', `runs/${run.id}/figures.json`, runJson(register, computed)),
   ];
 }
 
@@ -75,6 +75,6 @@ function filesOfAttempts(all: readonly ComputedAttempts[]): [string, DataFile[]]
 }
 
 /** Paths and blobs of what is offered here, each path once. */
-export function offeredFiles(data: PublishedData): { readonly path: string; readonly blob: string }[] {
+export function offeredFiles(data: OfferedData): { readonly path: string; readonly blob: string }[] {
   return [...data.values()].flat().flatMap(({ path, sha256 }) => (path === null ? [] : [{ path, blob: sha256 }]));
 }
