@@ -129,7 +129,7 @@ export function columnTimeUnit(sheet: Sheet, field: number): Unit | null {
 }
 
 /** A unit of time, or null. */
-export function timeUnit(text: string): Unit | null {
+function timeUnit(text: string): Unit | null {
   const spelling = unitSpelling(text);
   const unit = spelling === undefined ? undefined : readUnit(spelling);
   return unit?.canonical === 's' ? unit : null;
