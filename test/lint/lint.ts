@@ -1,5 +1,13 @@
 /** `npm run lint`: its four parts at once, since each keeps one core busy. Prints what each said, in order; exit code 1 where one found fault. */
 import { spawn } from 'node:child_process';
+import { commandLine } from '../../src/commands/command-line.ts';
+
+commandLine({
+  name: 'lint',
+  does: 'Looks at the code without running it: format and rules, directions of imports, types, pages.',
+  exits: { 0: 'nothing was found', 1: 'something was found, and is printed' },
+  example: 'npm run lint',
+});
 
 const PARTS = [
   'biome check --error-on-warnings .',

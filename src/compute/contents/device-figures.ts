@@ -9,7 +9,7 @@ import { likenessOf } from '../../register/resolved/likeness.ts';
 import type { ComputedAttempts, ComputedRun, SiteContents } from './site-contents.ts';
 
 /** How runs repeat and specimens differ. Runs that no published note reaches are not in it. */
-export function deviceRepeats(parts: Pick<SiteContents, 'runs'>, device: string): FigureMap {
+function deviceRepeats(parts: Pick<SiteContents, 'runs'>, device: string): FigureMap {
   const runs = [...parts.runs.values()].filter(({ run }) => run.device === device);
   return repeatFigures(device, runs.map(repeatedRun));
 }

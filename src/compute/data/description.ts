@@ -31,7 +31,7 @@ export interface Described {
 }
 
 /** Says on whom nothing rests where everything is made up. */
-export const INVENTED = 'Everything in it is invented: device, maker, people and numbers.';
+const INVENTED = 'Everything in it is invented: device, maker, people and numbers.';
 
 /** The description; null where no file is offered, here or elsewhere. Paths are those beside it. */
 export function describeRun(described: Described): object | null {

@@ -4,7 +4,7 @@ import type { TableKind, TableLayout } from '../../figures/table-layout.ts';
 import type { DataFile } from '../models/data-file.ts';
 import { offeredName, sizeText } from './names.ts';
 
-export const TABLE_WORDS: Readonly<Record<TableKind, string>> = {
+const TABLE_WORDS: Readonly<Record<TableKind, string>> = {
   scores: 'scores as they came',
   surface: 'surface readings as they came',
   attempts: 'attempts as they came',

@@ -10,7 +10,7 @@ type File = Manifest['files'][number];
 
 /** Where the digests of all files of data stand, below the base. */
 export const DIGESTS = 'digests.json';
-export const VERIFY_PAGE = 'verify/';
+const VERIFY_PAGE = 'verify/';
 
 /** The page and the file beside it, from all other pages and files of the site. */
 export function verifyPart(

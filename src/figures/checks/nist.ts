@@ -104,7 +104,7 @@ const MODELS: Readonly<Record<string, Model>> = {
 };
 
 /** The fit of a nonlinear set from one of its two starts. */
-export function nonlinearFit({ name, x, y, starts }: NonlinearSet, start: number): LeastSquaresFit {
+function nonlinearFit({ name, x, y, starts }: NonlinearSet, start: number): LeastSquaresFit {
   return leastSquares({ model: MODELS[name]!, start: starts[start]!, x, y });
 }
 

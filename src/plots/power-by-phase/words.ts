@@ -35,7 +35,7 @@ export function meanOf({ figure }: PowerBar): string {
 }
 
 /** "± 0.11 W (95 %)", or what is known of it. */
-export function uncertaintyOf({ figure }: PowerBar): string {
+function uncertaintyOf({ figure }: PowerBar): string {
   return isPresent(figure) ? printUncertainty(figure.quantity) : '';
 }
 
