@@ -7,12 +7,14 @@ import type { Evaluated } from '../expression/evaluate.ts';
 import { evaluate } from '../expression/expression.ts';
 import { ownInterval } from '../expression/interval-slack.ts';
 import { locate } from '../expression/text-problem.ts';
+import { correctedWords } from '../page/corrected-words.ts';
 import { heldAnchor, type PageElement } from '../page/page-node.ts';
 import { recordedInstead } from '../page/recorded-words.ts';
 import { placeAt, report, spanOf, type Writing, warn } from '../page/writing.ts';
 import { HEDGES } from '../stated/hedges.ts';
 import { holds, type Verdict } from '../stated/holds.ts';
 import { isUnread, readStated, type Stated } from '../stated/read.ts';
+import { suggest } from '../stated/suggest.ts';
 import { wordsOf } from './directive-words.ts';
 import type { WrittenDirective } from './read-directive.ts';
 import { allowedWords, reportNarrow, reportStated, reportUnread, withUncertainty } from './stated-report.ts';
@@ -37,12 +39,21 @@ export function stated(writing: Writing, read: WrittenDirective, node: Nodes): P
     return null;
   }
   const unit = read.attributes.find(({ name }) => name === 'unit')?.value;
-  const said = readStated(unit === undefined ? words : `${words} ${unit}`, evaluated.quantity.unit);
+  const saidBy = (text: string) => readStated(unit === undefined ? text : `${text} ${unit}`, evaluated.quantity.unit);
+  const said = saidBy(words);
   if (isUnread(said)) {
     report(writing, reportUnread(words, said, evaluated.quantity, labelOf(read)));
     return null;
   }
-  return kept(writing, { read, node, words, said, evaluated, expression: is.value.trim() });
+  const found = { read, node, evaluated, expression: is.value.trim() };
+  if (verdictOf(said, evaluated) === 'fails') {
+    for (const corrected of correctedWords(writing, found.expression)) {
+      const again = saidBy(corrected);
+      if (!isUnread(again) && verdictOf(again, evaluated) !== 'fails')
+        return kept(writing, { ...found, words: corrected, said: again });
+    }
+  }
+  return kept(writing, { ...found, words, said });
 }
 
 interface Found {
@@ -69,7 +80,9 @@ function kept(writing: Writing, { read, node, words, said, evaluated, expression
   if ('refused' in shown) return null;
   const entry = entryOf('stated', placeAt(writing, start), labelOf(read).text, expression, { ...shown, shown: words }, held);
   const rests = restsOn(withUncertainty(shown.shown, shown.uncertainty), allowedWords(said, quantity.unit));
-  writing.drafts.push({ ...entry, verdict: verdict === 'fails' ? 'fails' : 'holds', rests });
+  const instead = verdict === 'fails' ? suggest(said, quantity.value, quantity.unit) : undefined;
+  const own = instead === undefined ? {} : { instead: withoutUnit(instead, read) };
+  writing.drafts.push({ ...entry, verdict: verdict === 'fails' ? 'fails' : 'holds', rests, ...own });
   return heldAnchor(writing.drafts.length - 1, words);
 }
 
@@ -101,6 +114,12 @@ function shareOutside({ lower, upper }: Stated, interval: readonly [number, numb
   const [low, high] = interval;
   const inside = Math.min(high, upper) - Math.max(low, lower);
   return 1 - Math.max(0, inside) / (high - low);
+}
+
+/** A suggestion without the unit that the number borrows. */
+function withoutUnit(wording: string, { attributes }: WrittenDirective): string {
+  const unit = attributes.find(({ name }) => name === 'unit')?.value;
+  return unit !== undefined && wording.endsWith(` ${unit}`) ? wording.slice(0, -unit.length - 1) : wording;
 }
 
 function labelOf({ label }: WrittenDirective): NonNullable<WrittenDirective['label']> {

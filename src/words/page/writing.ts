@@ -1,6 +1,7 @@
 /** What the steps of writing one text share: its source, its subjects, and what they gather. */
 import type { Nodes } from 'mdast';
 import { compareProblems, type Place, type Problem } from '../../problem.ts';
+import type { StatedCorrection } from '../../register/register.ts';
 import type { PlotRequest } from '../../register/requests.ts';
 import type { Subjects } from '../expression/address.ts';
 import type { Span } from '../expression/expression-tree.ts';
@@ -30,6 +31,8 @@ export interface Writing {
   readonly links: PageLink[];
   /** Of a published script: what was said. */
   readonly recorded: readonly Recorded[];
+  /** Of a note: which words stand in the place of published ones that no longer hold. */
+  readonly corrections: readonly StatedCorrection[];
   /** Problems that what was recorded stands in for. */
   readonly unborne: Problem[];
   /** Ids of plots and tables, unique on the page. */
@@ -42,6 +45,7 @@ export interface Writing {
 export function beginWriting(
   about: Pick<Writing, 'file' | 'source' | 'lineShift' | 'kind' | 'subjects'>,
   recorded: readonly Recorded[] = [],
+  corrections: readonly StatedCorrection[] = [],
 ): Writing {
   const source = about.source.replace(/^\uFEFF/, '');
   return {
@@ -49,6 +53,7 @@ export function beginWriting(
     source,
     lines: lineStarts(source),
     recorded,
+    corrections,
     unborne: [],
     problems: [],
     drafts: [],

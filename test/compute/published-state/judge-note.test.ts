@@ -1,19 +1,20 @@
 import { describe, expect, it } from 'vitest';
-import { judgeNote } from '../../../src/compute/published-state/judge-note.ts';
+import { type Judging, judgeNote } from '../../../src/compute/published-state/judge-note.ts';
 import type { Sources } from '../../../src/compute/published-state/sources.ts';
 import type { PublishedEntry } from '../../../src/register/sealed/published-states.ts';
 import { entry, note, reason, state } from './states.ts';
 
 const SOURCES: Sources = { of: () => ['data/fast.csv', 'the methods'], sha256: (name) => (name === 'data/fast.csv' ? 'b' : 'm') };
+const JUDGING: Judging = { sources: SOURCES, dateOf: () => '2026-04-30', insteadOf: () => undefined };
 const judged = (was: PublishedEntry, is: PublishedEntry, ...corrections: ReturnType<typeof reason>[]) =>
-  judgeNote(note({ corrections }), state([was]), state([is]), SOURCES);
+  judgeNote(note({ corrections }), state([was]), state([is]), JUDGING);
 
 const WAS = entry('fast.peak_temperature', '71.3\u00a0°C');
 const IS = entry('fast.peak_temperature', '72.1\u00a0°C');
 
 describe('compute/published-state/judge-note', () => {
   it('finds nothing where everything prints as it was published', () => {
-    expect(judged(WAS, { ...WAS, line: 31, value: 71.31 })).toEqual({ corrections: [], problems: [] });
+    expect(judged(WAS, { ...WAS, line: 31, value: 71.31 })).toMatchObject({ corrections: [], problems: [], asked: [] });
   });
 
   it('stops at a number that prints differently: was, is, why it changed, and what to write', () => {
@@ -28,7 +29,7 @@ describe('compute/published-state/judge-note', () => {
           'a published number prints differently: `fast.peak_temperature` was 71.3 °C and is 72.1 °C; data/fast.csv changed since',
         expected: 'what was published on 2026-03-20, or the reason why that no longer stands',
         remedy:
-          'where the new number is right, write below `corrections:` in the front matter of content/notes/larch.md\n      - number: fast.peak_temperature\n        now: 72.1 °C\n        since: the day\n        reason: why',
+          'where the new number is right, write below `corrections:` in the front matter of content/notes/larch.md\n      - number: fast.peak_temperature\n        now: 72.1 °C\n        since: 2026-04-30\n        reason: why\n      or for all notes and scripts at once: npm run correct -- --reason "why"',
       },
     ]);
   });
@@ -44,7 +45,7 @@ describe('compute/published-state/judge-note', () => {
       ...SOURCES,
       of: (subject) => (subject === 'runs/b' ? ['data/other.csv', 'the methods'] : SOURCES.of(subject)),
     };
-    const { problems } = judgeNote(note(), state(was), state(moved), sources);
+    const { problems } = judgeNote(note(), state(was), state(moved), { ...JUDGING, sources });
     expect(problems.map(({ place, remedy }) => [place.line, remedy])).toEqual([
       [
         20,
@@ -55,8 +56,9 @@ describe('compute/published-state/judge-note', () => {
           '            now: 72.1 °C',
           '          - number: fast.load_power',
           '            now: 5.30 W',
-          '        since: the day',
+          '        since: 2026-04-30',
           '        reason: why',
+          '      or for all notes and scripts at once: npm run correct -- --reason "why"',
         ].join('\n'),
       ],
       [22, 'one reason serves for all of this cause: see line 20'],
@@ -106,8 +108,8 @@ describe('compute/published-state/judge-note', () => {
   it('is silent about a reason that an earlier publication closed', () => {
     const past = { since: '2026-05-02', number: 'fast.peak_temperature', was: '71.3 °C', is: '72.1 °C', reason: 'x', sentence: '' };
     const stated = reason('fast.peak_temperature', '72.1 °C', '2026-05-02');
-    const again = judgeNote(note({ corrections: [stated] }), state([IS], { history: [past] }), state([IS]), SOURCES);
-    expect(again).toEqual({ corrections: [], problems: [] });
+    const again = judgeNote(note({ corrections: [stated] }), state([IS], { history: [past] }), state([IS]), JUDGING);
+    expect(again).toMatchObject({ corrections: [], problems: [], asked: [] });
   });
 
   it('asks no reason for another unit or other words of the same value', () => {
@@ -128,11 +130,11 @@ describe('compute/published-state/judge-note', () => {
     const absent = [
       { kind: 'table' as const, line: 20, column: 1, expression: 'fast.time_constant', why: 'The log is too short.' },
     ];
-    const { problems } = judgeNote(note(), state([number]), state([], { absent }), SOURCES);
+    const { problems } = judgeNote(note(), state([number]), state([], { absent }), JUDGING);
     expect(problems).toHaveLength(1);
     expect(problems[0]?.found).toContain('`fast.time_constant` was 9.1 min and is absent; data/fast.csv changed since');
     const corrections = [reason('fast.time_constant', 'absent', '2026-05-02')];
-    const judgedAgain = judgeNote(note({ corrections }), state([number]), state([], { absent }), SOURCES);
+    const judgedAgain = judgeNote(note({ corrections }), state([number]), state([], { absent }), JUDGING);
     expect(judgedAgain.problems).toEqual([]);
     expect(judgedAgain.corrections).toMatchObject([{ was: '9.1 min', is: 'absent' }]);
   });
