@@ -58,6 +58,8 @@ export interface Protected {
   /** Of published notes and scripts, by `notes/<slug>`, newest first. */
   readonly corrections: ReadonlyMap<string, readonly Correction[]>;
   readonly redirects: readonly Redirect[];
+  /** Ids of plots that are drawn otherwise than when their note or script was published, by `notes/<slug>`. */
+  readonly redrawn: ReadonlyMap<string, ReadonlySet<string>>;
   readonly problems: readonly Problem[];
   /** How each note and script of the register would go out now, drafts included. */
   readonly present: readonly PresentNote[];
@@ -93,6 +95,7 @@ export function protect({ register, content, published, notes, plots, copies, sc
     notes: { outcomes, problems: outcomes.flatMap(({ written }) => written.problems) },
     corrections: new Map(judged.map(({ present, corrections }) => [present.of, corrections])),
     redirects: kept.redirects,
+    redrawn: new Map(judged.map(({ present }) => [present.of, redrawnSince(states.get(present.of), present)])),
     problems: [...unreadable, ...judged.flatMap(({ problems }) => problems), ...kept.problems],
     present: judged.map(({ outcome, present, open, against, asked }) => ({
       file: outcome.note.file,
@@ -172,6 +175,11 @@ function isTold({ rule, place: { line, column } }: Problem, told: ReadonlySet<st
 /** The words that would be true, by entry of the present state. */
 function insteadIn({ entries }: NoteOutcome['written'], present: PublishedState): (entry: PublishedEntry) => string | undefined {
   return (entry) => entries[present.entries.indexOf(entry)]?.instead;
+}
+
+function redrawnSince(then: PublishedState | undefined, { plots }: PublishedState): ReadonlySet<string> {
+  const before = new Map(then?.plots.map(({ id, sha256 }) => [id, sha256]));
+  return new Set(plots.filter(({ id, sha256 }) => before.has(id) && before.get(id) !== sha256).map(({ id }) => id));
 }
 
 /** The state of a note, also one under a name that it had before. */

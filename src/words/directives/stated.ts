@@ -1,8 +1,10 @@
 /** `:stated[words]{is="expression"}`: keeps the author's words; an error where the data no longer bears them. */
 import type { Nodes } from 'mdast';
-import { printedStep } from '../../quantities/print.ts';
+import { printedStep, printQuantity } from '../../quantities/print.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
+import { isRefusal } from '../../quantities/refusal.ts';
 import { interval95 } from '../../quantities/uncertainty.ts';
+import { toCanonical, unitFor } from '../../quantities/units.ts';
 import type { Evaluated } from '../expression/evaluate.ts';
 import { evaluate } from '../expression/expression.ts';
 import { ownInterval } from '../expression/interval-slack.ts';
@@ -103,9 +105,18 @@ const LIMITS = new Set(HEDGES.map(({ name }) => name).filter((name) => name !== 
  * Whether the words say a number no more closely than the page would print it. Digits that follow the uncertainty are what readers take
  * for as much as is known (JCGM 100:2008, 7.2.6), so that such words need no wider interval.
  */
-function saidAsPrinted({ said, hedge, lower, upper }: Stated, quantity: Quantity): boolean {
+function saidAsPrinted({ said, hedge, lower, upper, nominal }: Stated, quantity: Quantity): boolean {
   if (said.sides.length > 1 || (hedge !== undefined && LIMITS.has(hedge))) return false;
-  return upper - lower >= printedStep(quantity).canonical * (1 - ROUNDING);
+  return upper - lower >= printedStep(quantity).canonical * (1 - ROUNDING) || isPrinted(nominal, quantity);
+}
+
+/** Whether a number, in canonical units, is the very one that the page prints: of sensors in half degrees "60.5 degrees" is. */
+function isPrinted(nominal: number, quantity: Quantity): boolean {
+  const { number, unit } = printQuantity(quantity);
+  const fitting = unitFor(quantity.unit, unit === '' ? '1' : unit);
+  if (isRefusal(fitting)) return false;
+  const shown = toCanonical(Number(number.replace('−', '-').replace(/[^\d.e-]/g, '')), fitting);
+  return Math.abs(shown - nominal) <= ROUNDING * Math.abs(nominal);
 }
 
 /** How much of an interval lies outside what the words allow: 0 for none of it, 1 for all. */

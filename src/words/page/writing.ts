@@ -6,6 +6,7 @@ import type { PlotRequest } from '../../register/requests.ts';
 import type { Subjects } from '../expression/address.ts';
 import type { Span } from '../expression/expression-tree.ts';
 import { locate, type TextProblem } from '../expression/text-problem.ts';
+import type { StatedCue } from '../script/script.ts';
 import type { AbsentEntry, DraftEntry, PageLink } from '../written.ts';
 import type { Recorded } from './recorded-words.ts';
 
@@ -25,8 +26,8 @@ export interface Writing {
   /** Numbers that the data does not give. */
   readonly absent: AbsentEntry[];
   readonly plots: PlotRequest[];
-  /** Times of the cues so far, in seconds; null where the author gives none. */
-  readonly cues: (number | null)[];
+  /** The cues so far: their times in seconds, null where the author gives none, and the plots that they name. */
+  readonly cues: StatedCue[];
   /** Links that lead to other pages of the site. */
   readonly links: PageLink[];
   /** Of a published script: what was said. */

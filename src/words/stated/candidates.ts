@@ -31,7 +31,7 @@ const FINER = 12;
 /** Beside a hedge, more than these are no way to speak: "just over 33.688 percent". */
 export const FINER_HEDGED = 1;
 /** Parts that people say without thinking, the commonest first; beside a whole only halves and quarters. */
-const PARTS = [2, 4, 3, 5];
+const PARTS = [2, 4, 3, 5, 10];
 
 /**
  * What to say of `value` (in the side's own unit): in the author's parts, in multiples of his round step, to his last digit, and then ever

@@ -67,7 +67,7 @@ describe('compute/published-state/judge-note', () => {
   });
 
   it('goes on with a reason, which stands as a correction', () => {
-    expect(judged(WAS, IS, reason('fast.peak_temperature', '72.1 °C', '2026-05-02'))).toEqual({
+    expect(judged(WAS, IS, reason('fast.peak_temperature', '72.1 °C', '2026-05-02'))).toMatchObject({
       problems: [],
       corrections: [
         {
@@ -119,6 +119,31 @@ describe('compute/published-state/judge-note', () => {
     expect(edited.problems).toEqual([]);
     const moved = judged(entry('a.b', 'about 71 degrees', stated), entry('a.b', 'about 73 degrees', { ...stated, value: 73.2 }));
     expect(moved.problems).toHaveLength(1);
+  });
+
+  it('asks at once for words that are no longer true, with those that would be, and takes them as a correction', () => {
+    const stated = { kind: 'stated', value: 1180, unit: 's', verdict: 'holds' } as const;
+    const was = entry('fast.time_to_throttle', 'nearly twenty minutes', stated);
+    const is = entry('fast.time_to_throttle', 'nearly twenty minutes', {
+      ...stated,
+      value: 1290,
+      verdict: 'fails',
+      rests: 'the data says 21.5 min',
+    });
+    const judging: Judging = { ...JUDGING, insteadOf: () => 'nearly twenty-two minutes' };
+    const { problems, asked, told } = judgeNote(note(), state([was]), state([is]), judging);
+    expect(problems.map(({ found }) => found)).toEqual([
+      'published words are no longer true: "nearly twenty minutes"; the data says 21.5 min; data/fast.csv changed since',
+    ]);
+    expect(asked).toMatchObject([
+      { number: 'fast.time_to_throttle', was: 'nearly twenty minutes', now: 'nearly twenty-two minutes' },
+    ]);
+    expect(told.size).toBe(1);
+    // With the correction in place the page prints its words, and they hold.
+    const corrected = entry('fast.time_to_throttle', 'nearly twenty-two minutes', { ...stated, value: 1290 });
+    const again = judged(was, corrected, reason('fast.time_to_throttle', 'nearly twenty-two minutes', '2026-05-02'));
+    expect(again.problems).toEqual([]);
+    expect(again.corrections).toMatchObject([{ was: 'nearly twenty minutes', is: 'nearly twenty-two minutes' }]);
   });
 
   it('asks for a reason where the same value is rounded otherwise', () => {
