@@ -8,7 +8,7 @@ import { write } from '../../src/words/write.ts';
 import { demoProject } from '../commands/hold/demo.ts';
 
 const SENTENCES = [
-  `At its rated setting it settles at :stated[59.4 °C]{is="rated.steady_temperature"}.`,
+  `At its rated setting it settles at :stated[59.5 °C]{is="rated.steady_temperature"}.`,
   `It peaks at :stated[60.5 degrees]{is="rated.peak_temperature"}.`,
   `Under load it draws :stated[about six and a half watts]{is="rated.load_power"}.`,
   `Idle takes :stated[1.4 W]{is="rated.idle_power"}.`,

@@ -92,7 +92,9 @@ function kept(writing: Writing, { read, node, words, said, evaluated, expression
 export function verdictOf(said: Stated, evaluated: Evaluated): Verdict {
   const { quantity } = evaluated;
   const verdict = holds(said, quantity.value, ownInterval(evaluated) ?? interval95(quantity));
-  return verdict === 'holds narrowly' && saidAsPrinted(said, quantity) ? 'holds' : verdict;
+  if (verdict === 'holds' || isLimited(said)) return verdict;
+  const closeEnough = verdict === 'holds narrowly' && !closerThanPrinted(said, quantity);
+  return closeEnough || isPrinted(said, quantity) ? 'holds' : verdict;
 }
 
 /** Differences of decimals lose their last digits. */
@@ -101,17 +103,24 @@ const ROUNDING = 1e-9;
 /** Hedges that set a limit or a side: with them the interval must not reach across. */
 const LIMITS = new Set(HEDGES.map(({ name }) => name).filter((name) => name !== 'about' && name !== 'nearly'));
 
-/**
- * Whether the words say a number no more closely than the page would print it. Digits that follow the uncertainty are what readers take
- * for as much as is known (JCGM 100:2008, 7.2.6), so that such words need no wider interval.
- */
-function saidAsPrinted({ said, hedge, lower, upper, nominal }: Stated, quantity: Quantity): boolean {
-  if (said.sides.length > 1 || (hedge !== undefined && LIMITS.has(hedge))) return false;
-  return upper - lower >= printedStep(quantity).canonical * (1 - ROUNDING) || isPrinted(nominal, quantity);
+/** Whether the words set a limit, or name two numbers. */
+function isLimited({ said, hedge }: Stated): boolean {
+  return said.sides.length > 1 || (hedge !== undefined && LIMITS.has(hedge));
 }
 
-/** Whether a number, in canonical units, is the very one that the page prints: of sensors in half degrees "60.5 degrees" is. */
-function isPrinted(nominal: number, quantity: Quantity): boolean {
+/**
+ * Whether the words say a number more closely than the page would print it. Digits that follow the uncertainty are what readers take
+ * for as much as is known (JCGM 100:2008, 7.2.6), so that words which say no more need no wider interval.
+ */
+function closerThanPrinted({ lower, upper }: Stated, quantity: Quantity): boolean {
+  return upper - lower < printedStep(quantity).canonical * (1 - ROUNDING);
+}
+
+/**
+ * Whether a number is the very one that the page prints. It is then never wrong, also where a sensor in steps of half a degree has 59.45
+ * printed as 59.5.
+ */
+function isPrinted({ nominal }: Stated, quantity: Quantity): boolean {
   const { number, unit } = printQuantity(quantity);
   const fitting = unitFor(quantity.unit, unit === '' ? '1' : unit);
   if (isRefusal(fitting)) return false;
