@@ -39,7 +39,8 @@ export interface Judging {
 /** Compares a note with its published state; reasons are those of its front matter. */
 export function judgeNote(note: Note, state: PublishedState, present: PublishedState, judging: Judging): JudgedNote {
   const { pairs } = matchStates(state, present);
-  const changes = grouped(pairs.flatMap((pair) => changeOf(pair, judging)));
+  const moved = pairs.flatMap((pair) => changeOf(pair, judging));
+  const changes = grouped([...moved, ...returned(note, pairs, moved, state)]);
   const used = new Set<StatedCorrection>();
   const unexplained: Unexplained[] = [];
   const corrections = changes.flatMap((each) => {
@@ -58,10 +59,34 @@ export function judgeNote(note: Note, state: PublishedState, present: PublishedS
   const problems = causes.flatMap((cause) => reasonsAsked(note, cause, state));
   return {
     corrections,
-    problems: [...problems, ...unused(note, used, state)],
+    problems: [...problems, ...unused(note, used, state, new Set(causes.flat().map(({ pairs: [first] }) => numberOf(first!.is))))],
     asked: causes.flat().map(askedBy),
     told: new Set(unexplained.flatMap(({ pairs }) => pairs.filter(isUntrue).map(({ is }) => `${is.line}:${is.column}`))),
   };
+}
+
+/**
+ * Numbers that were corrected, and print as they were published again: what they printed meanwhile is no longer so either. Words of the
+ * author's own are left out, since a correction does not say whether it was of them or of a number.
+ */
+function returned(
+  { corrections = [] }: Note,
+  pairs: readonly Pair[],
+  moved: readonly Changed[],
+  { history }: PublishedState,
+): Pair[] {
+  const open = corrections.filter((each) => !isPast(each, history)).toSorted((a, b) => order(a, b));
+  return pairs.filter(({ is }) => {
+    if (is.kind === 'stated' || is.kind === 'claim' || moved.some((each) => numberOf(each.is) === numberOf(is))) return false;
+    const own = open.filter(({ number }) => plainExpression(number) === numberOf(is));
+    const printed = new Set(pairs.filter((each) => numberOf(each.is) === numberOf(is)).map((each) => plain(each.is.shown)));
+    return own.some(({ now }) => !printed.has(plain(now)));
+  });
+}
+
+/** Whether an earlier publication closed a correction. */
+function isPast({ number, now }: StatedCorrection, history: PublishedState['history']): boolean {
+  return history.some((closed) => closed.number === plainExpression(number) && closed.is === plain(now));
 }
 
 function askedBy({ pairs, since }: Unexplained): AskedNumber {
@@ -198,12 +223,15 @@ function inYaml(text: string): string {
   return isPlain ? text : `'${text.replaceAll("'", "''")}'`;
 }
 
-/** Reasons that serve for nothing, neither now nor in an earlier publication. */
-function unused({ corrections = [] }: Note, used: ReadonlySet<StatedCorrection>, { history }: PublishedState): Problem[] {
-  const past = (stated: StatedCorrection) =>
-    history.some(({ number, is }) => number === plainExpression(stated.number) && is === plain(stated.now));
+/** Reasons that serve for nothing, neither now nor in an earlier publication; of a number that asks for another one nothing is told. */
+function unused(
+  { corrections = [] }: Note,
+  used: ReadonlySet<StatedCorrection>,
+  { history }: PublishedState,
+  asked: ReadonlySet<string>,
+): Problem[] {
   return corrections
-    .filter((stated) => !used.has(stated) && !past(stated))
+    .filter((stated) => !used.has(stated) && !isPast(stated, history) && !asked.has(plainExpression(stated.number)))
     .map((stated) =>
       warning('unused-correction', stated.place, `no published number \`${stated.number}\` now prints as ${stated.now}`, {
         remedy: 'correct `number` and `now`, or remove this correction',

@@ -120,12 +120,15 @@ function closerThanPrinted({ lower, upper }: Stated, quantity: Quantity): boolea
  * Whether a number is the very one that the page prints. It is then never wrong, also where a sensor in steps of half a degree has 59.45
  * printed as 59.5.
  */
-function isPrinted({ nominal }: Stated, quantity: Quantity): boolean {
+function isPrinted({ nominal, hedge, lower, upper }: Stated, quantity: Quantity): boolean {
+  if (hedge !== undefined) return false;
   const { number, unit } = printQuantity(quantity);
   const fitting = unitFor(quantity.unit, unit === '' ? '1' : unit);
   if (isRefusal(fitting)) return false;
   const shown = toCanonical(Number(number.replace('−', '-').replace(/[^\d.e-]/g, '')), fitting);
-  return Math.abs(shown - nominal) <= ROUNDING * Math.abs(nominal);
+  const decimals = /\.(\d+)/.exec(number)?.[1]?.length ?? 0;
+  const step = toCanonical(10 ** -decimals, fitting) - toCanonical(0, fitting);
+  return upper - lower >= step * (1 - ROUNDING) && Math.abs(shown - nominal) <= ROUNDING * Math.abs(nominal);
 }
 
 /** How much of an interval lies outside what the words allow: 0 for none of it, 1 for all. */

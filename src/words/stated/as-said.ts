@@ -19,7 +19,7 @@ const FORMS: readonly (readonly [form: RegExp, said: string])[] = [
 
 /** What nobody says: "one times as fast", "half times" with nothing behind it, "zero point nine of the clock". */
 const NEVER = new RegExp(
-  String.raw`\b(?:one|zero) times\b|(?:\bhalf|${FRACTION}) times\b|\bpoint \w+ of ${THE}\b|\b(?:one|two) of ${THE}\b`,
+  String.raw`\b(?:one|zero) times\b|(?:(?<!and an? )\bhalf|${FRACTION}) times\b|\bpoint \w+ of ${THE}\b|\b(?:one|two) of ${THE}\b`,
 );
 
 /** The wording as it is said; undefined where nobody would say it. */

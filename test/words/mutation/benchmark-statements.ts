@@ -45,7 +45,7 @@ export const BENCHMARKS: readonly Statement[] = [
   one('12.7 sweeps/J', `rated.score_per_watt.${GRID}`, ['[', 12.65, 12.75, ')']),
   one('8 percent faster', `steps.speedup.brisk.${SORT}`, ['[', 7.5, 8.5, ')'], 100, -100),
   one('82 percent', `steps.clock_independent_share.${COPY}`, ['[', 81.5, 82.5, ')'], 100),
-  one('a fifth less', 'steps.performance_per_watt.quick', ['(', 0.15, 0.25, ']'], -1, 1),
+  one('a fifth less', 'steps.performance_per_watt.quick', ['[', 0.15, 0.25, ')'], -1, 1),
   over('a quarter more', `fast.score.${GRID}`, `rated.score.${GRID}`, [0.1875, 0.3125], 1, -1),
   over('16 percent less', `fast.score.${SORT}`, `rated.score.${SORT}`, [15.5, 16.5], -100, 100),
 ];
