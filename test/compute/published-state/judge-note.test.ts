@@ -88,10 +88,10 @@ describe('compute/published-state/judge-note', () => {
       entry('fast.peak_temperature', '73.0 °C'),
       reason('fast.peak_temperature', '72.1 °C', '2026-05-02'),
     );
-    expect(problems.map(({ rule, severity }) => `${severity} ${rule}`)).toEqual([
-      'error published-number',
-      'warning unused-correction',
-    ]);
+    // What the number asks for says enough of the old reason; one that serves for nothing at all is told.
+    expect(problems.map(({ rule, severity }) => `${severity} ${rule}`)).toEqual(['error published-number']);
+    const idle = judged(WAS, WAS, reason('fast.load_power', '6 W', '2026-05-02'));
+    expect(idle.problems.map(({ rule, severity }) => `${severity} ${rule}`)).toEqual(['warning unused-correction']);
   });
 
   it('keeps the steps of a number that was corrected twice', () => {
@@ -144,6 +144,15 @@ describe('compute/published-state/judge-note', () => {
     const again = judged(was, corrected, reason('fast.time_to_throttle', 'nearly twenty-two minutes', '2026-05-02'));
     expect(again.problems).toEqual([]);
     expect(again.corrections).toMatchObject([{ was: 'nearly twenty minutes', is: 'nearly twenty-two minutes' }]);
+  });
+
+  it('asks again for a number that went back to what was published, and then tells both steps', () => {
+    const first = reason('fast.peak_temperature', '72.1 °C', '2026-05-02');
+    const back = judged(WAS, WAS, first);
+    expect(back.asked).toMatchObject([{ number: 'fast.peak_temperature', now: '71.3 °C' }]);
+    const { corrections, problems } = judged(WAS, WAS, first, reason('fast.peak_temperature', '71.3 °C', '2026-06-02'));
+    expect(problems).toEqual([]);
+    expect(corrections.map(({ was, is }) => `${was} > ${is}`)).toEqual(['71.3 °C > 72.1 °C', '72.1 °C > 71.3 °C']);
   });
 
   it('asks for a reason where the same value is rounded otherwise', () => {

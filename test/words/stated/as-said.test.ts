@@ -8,7 +8,7 @@ describe('words/stated/as-said', () => {
     ['twice the power', 0.75, 'three quarters of the power'],
     ['three times the power', 0.5, 'half the power'],
     ['three quarters of the power', 1.25, 'one and a quarter times the power'],
-    ['half as fast', 1.4, '1.4 times as fast'],
+    ['half as fast', 1.4, 'one and a half times as fast'],
     ['twice as fast', 1.18, '1.2 times as fast'],
     ['half as much again', 1.2, 'a fifth as much again'],
     ['a third of the clock', 0.9, 'nine tenths of the clock'],
