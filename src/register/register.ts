@@ -1,6 +1,6 @@
 /** The Register: the author's files, validated, inheritance resolved, cross-references checked. Nothing here reads disk. */
 import type { DeclaredPhase, RunContext } from '../figures/context.ts';
-import type { Passing } from '../figures/stability/ladder.ts';
+import type { PassCriterion } from '../figures/stability/ladder.ts';
 import type { LogDeclaration } from '../intake/log.ts';
 import type { Place } from '../problem.ts';
 import type { Quantity } from '../quantities/quantity.ts';
@@ -123,6 +123,11 @@ export interface Note extends Item {
   readonly highlights: readonly { readonly expression: string; readonly place: Place }[];
   /** True where a retest takes the place of the run that it follows. */
   readonly followsRetests?: boolean;
+  /** The chart at its head: what is asked for, by the names of a plot's attributes in a text. */
+  readonly lead?: {
+    readonly attributes: ReadonlyMap<string, { readonly value: string; readonly place: Place }>;
+    readonly place: Place;
+  };
   readonly summary?: string;
   readonly disclosure?: string;
   /** Who wrote it, as they want to be cited. */
@@ -191,7 +196,7 @@ export interface Attempts extends Item {
   /** Path below data/. */
   readonly table: string;
   /** What "passed" means of all rows, as far as the file says it. */
-  readonly passed?: Partial<Passing>;
+  readonly passed?: Partial<PassCriterion>;
 }
 
 export interface Register {

@@ -7,7 +7,7 @@ import { interval95 } from '../../quantities/uncertainty.ts';
 import { toCanonical, unitFor } from '../../quantities/units.ts';
 import type { Evaluated } from '../expression/evaluate.ts';
 import { evaluate } from '../expression/expression.ts';
-import { ownInterval } from '../expression/interval-slack.ts';
+import { ownInterval } from '../expression/interval-margins.ts';
 import { locate } from '../expression/text-problem.ts';
 import { correctedWords } from '../page/corrected-words.ts';
 import { heldAnchor, type PageElement } from '../page/page-node.ts';
