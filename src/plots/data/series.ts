@@ -14,6 +14,8 @@ export interface RunSeries {
 
 export interface SeriesChannel extends SeriesLine {
   readonly name: string;
+  /** Its name for readers, where the author gives one. */
+  readonly label?: string;
   readonly quantity: QuantityKind;
   /** Canonical. */
   readonly unit: string;
