@@ -55,7 +55,9 @@ function scriptText({ summary, devices, blocks }: ScriptModel): string {
 
 /** What it came to and its figures as printed come first: runs are looked for by both. */
 function runText({ outcome, groups, device, specimen, date, setting, conditions, body }: RunModel): string {
-  const figures = groups.flatMap((group) => group.figures).filter(({ address, absent }) => absent === undefined && !address.includes('.'));
+  const figures = groups
+    .flatMap((group) => group.figures)
+    .filter(({ address, absent }) => absent === undefined && !address.includes('.'));
   return sentences([
     outcome,
     `${device.title}, specimen ${specimen}, ${date}`,

@@ -39,7 +39,7 @@ export function traceFinding(trace: Trace): string | undefined {
   const told = clauses.map((clause, i) => {
     const before = clauses[i - 1];
     const verb = before?.verb === clause!.verb ? '' : ` ${clause!.verb}`;
-    return `${clause!.run}${verb} ${clause!.rest}`;
+    return `${clause!.run}${verb} ${clause!.rest}`.trim();
   });
   const sentence = told.length === 2 && clauses[0]!.verb !== clauses[1]!.verb ? told.join(', ') : listed(told);
   return sentence.slice(0, 1).toUpperCase() + sentence.slice(1);
@@ -47,11 +47,10 @@ export function traceFinding(trace: Trace): string | undefined {
 
 function clauseOf({ runs }: Trace, run: number, line: Line, asked?: string) {
   const { alias, told } = runs[run]!;
-  const name = alias === '' ? line.channelLabel : alias;
   const throttles = told('time_to_throttle', line.channel);
-  if (throttles !== undefined) return { run: name, verb: 'throttles', rest: `after ${throttles}` };
+  if (throttles !== undefined) return { run: alias, verb: 'throttles', rest: `after ${throttles}` };
   const steady = told('steady_temperature', line.channel, asked);
-  return steady === undefined ? undefined : { run: name, verb: 'settles', rest: `at ${steady}` };
+  return steady === undefined ? undefined : { run: alias, verb: 'settles', rest: `at ${steady}` };
 }
 
 /** The text alternative: what is drawn, and of each line its highest reading, when, and where it ends. */

@@ -53,7 +53,6 @@ describe('plots/drawing/panel', () => {
       expect(Math.abs(at.y - near)).toBeGreaterThanOrEqual(WIDE.font / 2);
       expect(Math.abs(at.y - near)).toBeLessThan(Math.abs(at.y - far));
     }
-    expect(brisk.x).toBeLessThan(frame.width / 2);
   });
 
   test('a name keeps clear of a limit', () => {

@@ -56,7 +56,9 @@ function medianStep(x: Float64Array): number {
 export function cutAt(x: Float64Array, parts: readonly Segment[], edges: readonly number[]): Segment[] {
   const ascending = [...new Set(edges)].sort((a, b) => a - b);
   return parts.flatMap(({ start, end }) => {
-    const inside = ascending.map((edge) => firstFrom(x, edge)).filter((at) => at > start && at < end);
+    // The last phase is closed: the last reading belongs to it.
+    const before = ascending.filter((edge) => edge < x[end - 1]!);
+    const inside = before.map((edge) => firstFrom(x, edge)).filter((at) => at > start && at < end);
     const starts = [start, ...new Set(inside)];
     return starts.map((from, i) => ({ start: from, end: starts[i + 1] ?? end }));
   });
