@@ -45,8 +45,8 @@ describe.each(KINDS)('plots/draw %s', (kind) => {
 
   test('runs are labelled in the drawing, in their colours', () => {
     for (const svg of [plot.wide, plot.narrow]) {
-      expect(svg).toMatch(/fill="var\(--plot-1\)"[^>]*>rated[,<]);
-      expect(svg).toMatch(/fill="var\(--plot-2\)"[^>]*>fast[,<]);
+      expect(svg).toMatch(/fill="var\(--plot-1\)"[^>]*>rated[,<]/);
+      expect(svg).toMatch(/fill="var\(--plot-2\)"[^>]*>fast[,<]/);
     }
   });
 
