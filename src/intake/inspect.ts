@@ -10,7 +10,7 @@ import { reporterFor } from './report/report.ts';
 import { refuseForm } from './rows/form.ts';
 import { findRows } from './rows/rows.ts';
 import { placeOfLine } from './sheet/lines.ts';
-import { openSheet, type Sheet } from './sheet/open.ts';
+import { hiddenNames, openSheet, type Sheet } from './sheet/open.ts';
 import { isBlankRecord } from './sheet/structure.ts';
 import { readTime } from './time/read-time.ts';
 import { timeCandidates } from './time/time-column.ts';
@@ -81,7 +81,7 @@ export function inspect(bytes: Uint8Array, file: string): Inspection {
     columns,
     otherColumns: fields.map((field) => sheet.keys[field]!).filter((key) => !found.has(key)),
     inferences: [...rows.inferences, ...time.inferences],
-    problems: [...sheet.problems, ...rows.problems, ...time.problems, ...reporter.problems],
+    problems: [...sheet.problems, ...hiddenNames(sheet), ...rows.problems, ...time.problems, ...reporter.problems],
   };
 }
 
@@ -165,8 +165,8 @@ function inspectColumn(sheet: Sheet, field: number, kept: Int32Array): Inspected
       )
     : plain;
   if (numbers.count * 2 <= filled.length) return null;
-  const name = sheet.structure.header?.[field] ?? sheet.keys[field]!;
-  const unitsLine = sheet.structure.units?.[field];
+  const name = sheet.names?.[field] ?? sheet.keys[field]!;
+  const unitsLine = sheet.units?.[field];
   const evidence = {
     name,
     ...(unitsLine ? { unitsLine } : {}),

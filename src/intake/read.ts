@@ -10,7 +10,7 @@ import { refuseForm } from './rows/form.ts';
 import { findRows } from './rows/rows.ts';
 import { type Unread, unreadOf } from './rows/unread.ts';
 import { placeOfLine } from './sheet/lines.ts';
-import { openSheet, type Sheet } from './sheet/open.ts';
+import { hiddenNames, openSheet, type Sheet } from './sheet/open.ts';
 import { readTime } from './time/read-time.ts';
 
 export interface ReadLog {
@@ -43,6 +43,7 @@ export function read(bytes: Uint8Array, declaration: LogDeclaration, file: strin
   const counts = new Map<Repair, number>([...drops.counts, ...time.shifted]);
   const problems = [
     ...sheet.problems,
+    ...hiddenNames(sheet),
     ...rows.problems,
     ...time.problems,
     ...channels.flatMap((channel) => channel.problems),

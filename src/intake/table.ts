@@ -1,11 +1,12 @@
 /** A plain delimited table: scores, surface readings, attempts. One header, rows of text cells with their places. */
+import { hiddenIn, visible } from '../hidden-characters.ts';
 import { error, type Place, type Problem } from '../problem.ts';
 import { columnKeys } from './cells/names.ts';
 import { parseNumber } from './cells/numbers.ts';
 import { chooseTableDialect, type Dialect } from './sheet/dialect.ts';
 import { LAST_CELL_CUT, mayBeCut } from './sheet/last-line.ts';
 import { placeOfField, placeOfLine } from './sheet/lines.ts';
-import { openSheet, type Sheet } from './sheet/open.ts';
+import { hiddenCharacter, openSheet, type Sheet } from './sheet/open.ts';
 import { isBlankRecord } from './sheet/structure.ts';
 
 export interface Table {
@@ -37,8 +38,8 @@ export function readTable(bytes: Uint8Array, file: string): Table {
   const { records } = sheet;
   const { lines } = records;
   const headAt = firstFilled(sheet);
-  const names = headAt < 0 ? [] : withoutTrailing(records.row(headAt).map((cell) => cell.trim()));
-  const problems: Problem[] = [...sheet.problems];
+  const names = headAt < 0 ? [] : withoutTrailing(records.row(headAt).map((cell) => visible(cell.trim())));
+  const problems: Problem[] = [...sheet.problems, ...(headAt < 0 ? [] : hiddenCells(sheet, headAt, records.row(headAt)))];
   const headPlace = placeOfLine(file, sheet.lines, lines[headAt] ?? 1);
   if (headAt < 0) problems.push(error('empty-file', headPlace, 'the file is empty', { expected: 'a header and rows' }));
   const rows: TableRow[] = [];
@@ -49,8 +50,9 @@ export function readTable(bytes: Uint8Array, file: string): Table {
     const problem = rowProblem(sheet, record, row, names.length) ?? cutProblem(sheet, record, kept);
     if (problem) problems.push(problem);
     else {
+      problems.push(...hiddenCells(sheet, record, row));
       kept.push(record);
-      rows.push({ line: lines[record]!, cells: row.slice(0, names.length) });
+      rows.push({ line: lines[record]!, cells: row.slice(0, names.length).map(visible) });
     }
   }
   return {
@@ -84,6 +86,15 @@ function rowProblem(sheet: Sheet, record: number, row: readonly string[], width:
   return error('field-count', place, `the row has ${row.length} ${row.length === 1 ? 'field' : 'fields'}, the header ${width}`, {
     expected: 'as many fields as names',
     remedy: 'put a field that holds the delimiter in double quotes, and leave no field out',
+  });
+}
+
+function hiddenCells(sheet: Sheet, record: number, row: readonly string[]): Problem[] {
+  return row.flatMap((cell, field) => {
+    const [found] = hiddenIn(cell);
+    if (!found) return [];
+    const place = placeOfField(sheet.file, sheet.lines, sheet.records.lines[record]!, field, sheet.dialect.delimiter);
+    return [hiddenCharacter(place, `this cell holds a character that ${found.does} (${found.name})`, 'remove it from the table')];
   });
 }
 

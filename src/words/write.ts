@@ -16,6 +16,7 @@ import { sentencesOf } from './page/sentences.ts';
 import { asText, withinDepth } from './page/too-deep.ts';
 import { beginWriting, problemsInOrder, type Writing } from './page/writing.ts';
 import { reportLostFootnotes } from './rules/footnotes.ts';
+import { reportHidden } from './rules/hidden-characters.ts';
 import { checkLinks } from './rules/links.ts';
 import { escapeRawHtml } from './rules/raw-html.ts';
 import { reportUnheld } from './rules/unheld.ts';
@@ -43,7 +44,10 @@ function written(note: Note, writing: Writing, options: WriteOptions): Written {
   const tree = parseMarkdown(writing.source, true);
   const front = frontTexts(note, writing);
   const severity = note.unheld === 'refuse' ? 'error' : 'warning';
-  for (const text of [...front, { writing, tree }]) reportNearlyOurs(text.writing, text.tree);
+  for (const text of [...front, { writing, tree }]) {
+    reportHidden(text.writing, text.tree);
+    reportNearlyOurs(text.writing, text.tree);
+  }
   if (options.unheld || severity === 'error') reportUnheld([...front, { writing, tree }], severity);
   reportLostFootnotes(writing, tree);
   checkLinks(writing, tree);

@@ -36,8 +36,8 @@ function readNumbers(
   reporter: Reporter,
 ): ReadChannel {
   const suffix = usualSuffix(sheet, field, kept);
-  const unitsLine = sheet.structure.units?.[field];
-  const name = sheet.structure.header?.[field] ?? sheet.keys[field]!;
+  const unitsLine = sheet.units?.[field];
+  const name = sheet.names?.[field] ?? sheet.keys[field]!;
   const evidence = { quantity: declaration.quantity, name, ...(unitsLine ? { unitsLine } : {}), ...(suffix ? { suffix } : {}) };
   const settled = settleUnit(declaration, evidence);
   const { unit } = settled;

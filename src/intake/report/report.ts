@@ -1,4 +1,5 @@
 /** Collects what repeats: one problem a reason, at the first place, with the count. */
+import { visible } from '../../hidden-characters.ts';
 import { type Problem, warning } from '../../problem.ts';
 import type { SetAside } from '../log.ts';
 import { placeOfField, placeOfLine } from '../sheet/lines.ts';
@@ -36,7 +37,7 @@ export function reporterFor(sheet: Sheet, known: Acknowledged = NOTHING_KNOWN): 
   const setAside: SetAside[] = [];
   const tallies = new Map<string, Tally>();
   const lineOf = (record: number) => sheet.records.lines[record] ?? 1;
-  const textOf = (record: number) => sheet.lines.at(lineOf(record)).slice(0, EVIDENCE);
+  const textOf = (record: number) => visible(sheet.lines.at(lineOf(record)).slice(0, EVIDENCE));
   const tally = (key: string, entry: Omit<Tally, 'count'>) => {
     const known = tallies.get(key);
     if (known) known.count++;

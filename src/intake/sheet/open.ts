@@ -1,4 +1,5 @@
 /** A file opened: decoded, split into records, its structure found. What `read` and `inspect` both start from. */
+import { hiddenIn, visible } from '../../hidden-characters.ts';
 import { type Place, type Problem, warning } from '../../problem.ts';
 import { columnKeys } from '../cells/names.ts';
 import { type Decoded, decode } from './decode.ts';
@@ -15,6 +16,9 @@ export interface Sheet {
   readonly dialect: Dialect;
   readonly records: Records;
   readonly structure: Structure;
+  /** Names and units as the header has them, hidden characters shown by their names; null without them. */
+  readonly names: readonly string[] | null;
+  readonly units: readonly string[] | null;
   /** One distinct key a column; `column 1` … where the file has no header. */
   readonly keys: readonly string[];
   /** True where the last line has no end: it may be cut off. */
@@ -30,9 +34,26 @@ export function openSheet(bytes: Uint8Array, file: string, choose: (lines: Lines
   const dialect = choose(lines);
   const records = readRecords(decoded.text, lines, dialect.delimiter);
   const structure = findStructure(records, dialect.decimal);
-  const keys = columnKeys(structure.header ?? Array.from({ length: structure.width }, () => ''));
+  const names = structure.header?.map(visible) ?? null;
+  const units = structure.units?.map(visible) ?? null;
+  const keys = columnKeys(names ?? Array.from({ length: structure.width }, () => ''));
   const openEnd = decoded.text !== '' && !decoded.text.endsWith('\n');
-  return { file, decoded, lines, dialect, records, structure, keys, openEnd, problems: bytesProblems(decoded, lines, file) };
+  const problems = bytesProblems(decoded, lines, file);
+  return { file, decoded, lines, dialect, records, structure, names, units, keys, openEnd, problems };
+}
+
+/** Warns of the first name of a log's header that is shown otherwise than it stands there. */
+export function hiddenNames({ file, lines, structure, records }: Sheet): Problem[] {
+  const found = structure.header?.flatMap(hiddenIn)[0];
+  if (!found) return [];
+  const place = placeOfLine(file, lines, records.lines[structure.headerAt]!);
+  const remedy = 'write the name under `column` as it is shown';
+  return [hiddenCharacter(place, `the header holds a character that ${found.does} (${found.name})`, remedy)];
+}
+
+/** A warning of text of a data file that is shown otherwise than it stands there. */
+export function hiddenCharacter(place: Place, found: string, remedy: string): Problem {
+  return warning('hidden-character', place, `${found}; it is shown by its name`, { remedy });
 }
 
 function bytesProblems(decoded: Decoded, lines: Lines, file: string): Problem[] {

@@ -6,7 +6,7 @@ import type { Sheet } from './open.ts';
 /** Index of the column whose header text (or key) is `name`; else the problem that says what there is instead. */
 export function pickColumn(sheet: Sheet, name: string, place: Place, what: string): number | Problem {
   const wanted = name.trim();
-  const names = sheet.structure.header ?? [];
+  const names = sheet.names ?? [];
   const same = names.flatMap((text, k) => (text === wanted ? [k] : []));
   if (same.length === 1) return same[0]!;
   const byKey = sheet.keys.indexOf(wanted);

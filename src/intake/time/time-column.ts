@@ -110,7 +110,7 @@ export function sampleCells(sheet: Sheet, field: number): string[] {
 
 function shapeOf(sheet: Sheet, field: number): TimeShape {
   const sample = sampleCells(sheet, field);
-  if (sample.length === 0) return isTimeName(sheet.structure.header?.[field] ?? '') ? 'number' : 'none';
+  if (sample.length === 0) return isTimeName(sheet.names?.[field] ?? '') ? 'number' : 'none';
   const count = (test: (text: string) => boolean) => sample.filter(test).length * 2 > sample.length;
   if (count((text) => !Number.isNaN(parseNumber(text, sheet.dialect.decimal)))) return 'number';
   if (!count(isCivil)) return 'none';
@@ -120,7 +120,7 @@ function shapeOf(sheet: Sheet, field: number): TimeShape {
 
 /** A number that is called a time, is counted in a unit of time, or lies where epoch times lie and rises. */
 function isTimeNumber(sheet: Sheet, field: number): boolean {
-  const name = sheet.structure.header?.[field] ?? '';
+  const name = sheet.names?.[field] ?? '';
   if (isTimeName(name)) return true;
   const unit = headerUnit(name, undefined, () => true);
   if (unit) return unit.sure && readUnit(unitSpelling(unit.spelling) ?? '')?.canonical === 's';

@@ -110,17 +110,17 @@ function statedUnit(sheet: Sheet, field: number, declaration: Declaration): Stat
       }),
     };
   }
-  const name = sheet.structure.header?.[field] ?? '';
+  const name = sheet.names?.[field] ?? '';
   const found = headerUnit(name, undefined, (spelling) => timeUnit(spelling) !== null);
   const unit = found && timeUnit(found.spelling);
   if (found && unit) return { unit, spelling: found.spelling, how: `${found.form} in the header` };
-  const line = sheet.structure.units?.[field]?.replace(/^[[(]\s*|\s*[\])]$/g, '') ?? '';
+  const line = sheet.units?.[field]?.replace(/^[[(]\s*|\s*[\])]$/g, '') ?? '';
   const fromLine = timeUnit(line);
   return fromLine ? { unit: fromLine, spelling: line, how: 'in the line of units' } : { unit: null, spelling: '', how: '' };
 }
 
 /** A unit of time, or null. */
-export function timeUnit(text: string): Unit | null {
+function timeUnit(text: string): Unit | null {
   const spelling = unitSpelling(text);
   const unit = spelling === undefined ? undefined : readUnit(spelling);
   return unit?.canonical === 's' ? unit : null;

@@ -5,7 +5,7 @@ import type { Quantity } from '../../quantities/quantity.ts';
 import { interval95 } from '../../quantities/uncertainty.ts';
 import type { Evaluated } from '../expression/evaluate.ts';
 import { evaluate } from '../expression/expression.ts';
-import { ownInterval } from '../expression/interval-slack.ts';
+import { ownInterval } from '../expression/interval-margins.ts';
 import { locate } from '../expression/text-problem.ts';
 import { heldAnchor, type PageElement } from '../page/page-node.ts';
 import { recordedInstead } from '../page/recorded-words.ts';
