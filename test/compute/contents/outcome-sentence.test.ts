@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { outcomeSentence } from '../../../src/compute/discovery/outcome.ts';
+import { outcomeSentence } from '../../../src/compute/contents/outcome-sentence.ts';
 import type { Figure, FigureMap, RunFigures } from '../../../src/figures/figure.ts';
 import { exact } from '../../../src/quantities/uncertainty.ts';
 
@@ -13,7 +13,7 @@ const run = (...figures: readonly (readonly [string, Figure])[]): RunFigures => 
   inferences: [],
 });
 
-describe('compute/discovery/outcome', () => {
+describe('compute/contents/outcome-sentence', () => {
   it('tells of a run that throttled when, what of its clock it kept, and how long it was held', () => {
     const throttled = run(
       present('time_to_throttle', 1182, 's'),
