@@ -42,8 +42,7 @@ function settledParts(run: RunFigures): string[] | null {
 
 function unsettledParts(run: RunFigures): string[] {
   const peak = told(run, 'peak_temperature');
-  if (!isAbsent(run.figures.get('steady_temperature'), 'not-steady'))
-    return clause(peak, (hottest) => `Hottest reading ${hottest}`);
+  if (!isUnsettled(run.figures.get('steady_temperature'))) return clause(peak, (hottest) => `Hottest reading ${hottest}`);
   return ['Had not settled when the load ended', ...clause(peak, (hottest) => `hottest reading ${hottest}`)];
 }
 
