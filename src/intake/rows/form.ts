@@ -24,6 +24,17 @@ export function refuseForm(sheet: Sheet, chosen?: LogDeclaration['rows']): Probl
       remedy: 'see whether the copy from the test bench went wrong',
     });
   }
+  if (sheet.packed !== null) {
+    const workbook = sheet.packed === 'zip' ? ', such as an archive or the workbook of a spreadsheet' : '';
+    const remedy =
+      sheet.packed === 'gzip'
+        ? `unpack it beside the original (\`gunzip -k ${file}\`) and name what comes out`
+        : 'unpack it, or have the spreadsheet write a CSV, and name what comes out';
+    return error('not-a-log', placeOfLine(file, lines, 1), `the file is packed (${sheet.packed}${workbook})`, {
+      expected: 'the text of a log',
+      remedy,
+    });
+  }
   if (isKeyValue(sheet)) {
     return refusal(
       sheet,

@@ -3,7 +3,7 @@ import { hiddenIn, visible } from '../../hidden-characters.ts';
 import { type Place, type Problem, warning } from '../../problem.ts';
 import { columnKeys } from '../cells/names.ts';
 import type { Inference } from '../log.ts';
-import { type Decoded, decode } from './decode.ts';
+import { type Decoded, decode, packedWith } from './decode.ts';
 import { chooseDialect, type Dialect } from './dialect.ts';
 import { type Lines, linesOf, placeOfLine } from './lines.ts';
 import { namesInCells } from './named-cells.ts';
@@ -14,6 +14,8 @@ export interface Sheet {
   /** Project path, for places. */
   readonly file: string;
   readonly decoded: Decoded;
+  /** What the file is packed with; null for text. */
+  readonly packed: 'gzip' | 'zip' | null;
   readonly lines: Lines;
   readonly dialect: Dialect;
   readonly records: Records;
@@ -44,6 +46,7 @@ export function openSheet(bytes: Uint8Array, file: string, choose: (lines: Lines
   return {
     file,
     decoded,
+    packed: packedWith(bytes),
     lines,
     dialect,
     records,

@@ -164,6 +164,9 @@ log('bytes-glued', lines('time,soc_c,power_w', *glued[:5], glued[5] + glued[6], 
 log('bytes-blank-lines', lines('', 't_s,soc_c,power_w', '', *[','.join(r) for r in PLAIN[:6]], '', *[','.join(r) for r in PLAIN[6:]], '', ''),
     'blank lines first, in the middle and last', ELAPSED, POW, says=['header-line'])
 
+import gzip
+refuse('bytes-gzip', gzip.compress(table(DEG, PLAIN).encode(), mtime=0), 'a log that is packed', 'not-a-log', 'packed (gzip', 'gunzip -k')
+
 # --- 3. Structure -------------------------------------------------------------------------------------------------------------------
 log('shape-no-header', table(None, zip(STAMP, T, F)), 'no header', axis('column 1', 'iso8601'),
     {'column 2': temp()},
