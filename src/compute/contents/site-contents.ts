@@ -92,9 +92,19 @@ export interface SiteContents {
 
 /** A drawn plot on the page at `path`, with its downloads beside it. */
 export function pagePlot(drawn: PlotResult, path: string): PagePlot {
-  const { id, title, alt, method, inline, table } = drawn;
+  const { id, title, about, along, alt, method, inline, table } = drawn;
   const file = (extension: string) => `${path}plots/${id}.${extension}`;
-  return { id, title, alt, method, inline, table, files: { svg: file('svg'), png: file('png'), csv: file('csv') } };
+  return {
+    id,
+    title,
+    ...(about === undefined ? {} : { about }),
+    ...(along === undefined ? {} : { along }),
+    alt,
+    method,
+    inline,
+    table,
+    files: { svg: file('svg'), png: file('png'), csv: file('csv') },
+  };
 }
 
 /** Attempts stand on the page of their device. */

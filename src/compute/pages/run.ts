@@ -2,6 +2,7 @@
 
 import { SUBJECTS } from '../../figures/catalogue/subject.ts';
 import { CATALOGUE, figuresOf } from '../../figures/catalogue.ts';
+import { RISKS_IN_BRIEF } from '../../figures/cautions/risks.ts';
 import { cautions, mergeCautions } from '../../figures/cautions.ts';
 import type { Figure } from '../../figures/figure.ts';
 import { counted } from '../../figures/in-words.ts';
@@ -12,12 +13,14 @@ import { plainCitation } from '../cite/plain.ts';
 import { budgetsOf } from '../contents/budgets.ts';
 import { conditionRows, durationText, inLine, runLink, shownFigure, stepText } from '../contents/figure-text.ts';
 import { instrumentRow } from '../contents/instruments.ts';
+import { outcomeSentence } from '../contents/outcome-sentence.ts';
 import { type ComputedRun, comparisonPath, pagePlot, type SiteContents } from '../contents/site-contents.ts';
 import { timeWords } from '../data/time-words.ts';
 import { linkedRun } from '../linked-data/run.ts';
 import type { Link, RunModel } from '../results.ts';
 import type { LogSummary } from '../steps/runs/run-step.ts';
 import { comparePath } from './compare.ts';
+import { evidenceOf } from './evidence.ts';
 import { isInvented, notePath } from './note.ts';
 import { runReference } from './references.ts';
 
@@ -26,8 +29,13 @@ export function runModel(parts: SiteContents, computed: ComputedRun): RunModel {
   const { run, derived, summary, plots } = computed;
   const device = parts.register.devices.get(run.device)!;
   const path = runLink(run).path;
+  const shown = plots.map((drawn) => pagePlot(drawn, path));
+  const warned = mergeCautions(cautions(run.context, derived));
   return {
     kind: 'run',
+    outcome: outcomeSentence(derived),
+    beware: warned.map(({ id }) => RISKS_IN_BRIEF[id]).join(', '),
+    ...evidenceOf(computed, shown),
     id: run.id,
     title: run.title,
     date: run.date,
@@ -37,7 +45,7 @@ export function runModel(parts: SiteContents, computed: ComputedRun): RunModel {
     setting: conditionRows(run.setting),
     conditions: conditionRows(run.conditions),
     instruments: run.instruments.map((id) => instrumentRow(parts.register, id)),
-    cautions: mergeCautions(cautions(run.context, derived)),
+    cautions: warned,
     body: parts.prose.get(run.file) ?? '',
     groups: parts.memo.of('figures of a page', computed.key, () => figureGroups(computed)),
     budgets: parts.memo.of('budgets of a page', computed.key, () => budgetsOf(inOrder(computed))),
@@ -47,7 +55,7 @@ export function runModel(parts: SiteContents, computed: ComputedRun): RunModel {
       to: durationText(to),
       inferred,
     })),
-    plots: plots.map((drawn) => pagePlot(drawn, path)),
+    plots: shown,
     data: { files: parts.data.get(`runs/${run.id}`) ?? [], licence: run.licence ?? null },
     log: logRow(summary),
     channels: channelRows(parts, summary),
