@@ -88,6 +88,8 @@ export interface SiteContents {
   readonly site: SiteFacts;
   /** Of published notes and scripts by `notes/<slug>`, newest first. */
   readonly corrections: ReadonlyMap<string, readonly Correction[]>;
+  /** Ids of plots that are drawn otherwise than when their note or script was published, by `notes/<slug>`. */
+  readonly redrawn: ReadonlyMap<string, ReadonlySet<string>>;
 }
 
 /** A drawn plot on the page at `path`, with its downloads beside it. */

@@ -79,6 +79,9 @@ export interface RunModel {
   /** What the author knows of lines of the log, and why it is so. */
   readonly known: readonly string[];
   readonly inferences: readonly string[];
+  /** The runs of which it is a retest, the nearest first, and its own retests. */
+  readonly follows: readonly Link[];
+  readonly followedBy: readonly Link[];
   readonly notes: readonly Link[];
   /** The page of free comparison with it chosen. */
   readonly compare: string;

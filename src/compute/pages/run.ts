@@ -8,6 +8,7 @@ import type { Figure } from '../../figures/figure.ts';
 import { counted } from '../../figures/in-words.ts';
 import { whereKnown } from '../../intake/report/known.ts';
 import type { Run } from '../../register/register.ts';
+import { predecessorsOf } from '../../register/sections/retests.ts';
 import { nameInWords } from '../../words/expression/in-words.ts';
 import { plainCitation } from '../cite/plain.ts';
 import { budgetsOf } from '../contents/budgets.ts';
@@ -63,6 +64,10 @@ export function runModel(parts: SiteContents, computed: ComputedRun): RunModel {
     repairs: summary.repairs.map(({ repair, rows }) => `${counted(rows, 'row')}: ${repair.reason}`),
     known: (summary.known ?? []).map(knownText),
     inferences: [...summary.inferences, ...derived.inferences].map((inference) => inference.statement),
+    follows: predecessorsOf(run.id, parts.register.runs).flatMap((id) => linkTo(parts, id)),
+    followedBy: [...parts.runs.keys()]
+      .filter((id) => parts.register.runs.get(id)?.follows === run.id)
+      .flatMap((id) => linkTo(parts, id)),
     notes: notesAbout(parts, run),
     comparisons: [...parts.comparisons.values()]
       .filter(({ comparison }) => [...comparison.runs.values()].includes(run.id))
@@ -118,6 +123,12 @@ function channelRows(parts: SiteContents, summary: LogSummary): RunModel['channe
     instrument: instrument === undefined ? '' : (parts.register.instruments.get(instrument)?.title ?? instrument),
     missing,
   }));
+}
+
+/** A run of this site, with its day; nothing for one that has no page here. */
+function linkTo({ runs }: SiteContents, id: string): Link[] {
+  const found = runs.get(id)?.run;
+  return found ? [{ title: `${found.title} (${found.date})`, path: runLink(found).path }] : [];
 }
 
 function notesAbout(parts: SiteContents, run: Run): Link[] {
