@@ -52,10 +52,10 @@ export function detectLoadEdge(log: Log): LoadEdges | null {
 }
 
 /** Names of inferred phases: those of the first load, and of further ones with their number. */
-export const IDLE = 'idle';
-export const LOAD = 'load';
-export const PAUSE = 'pause';
-export const COOL_DOWN = 'cool-down';
+const IDLE = 'idle';
+const LOAD = 'load';
+const PAUSE = 'pause';
+const COOL_DOWN = 'cool-down';
 /** Names that inferred phases may have, numbers aside. */
 export const INFERRED_NAMES: readonly string[] = [IDLE, LOAD, PAUSE, COOL_DOWN];
 

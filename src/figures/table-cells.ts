@@ -1,5 +1,5 @@
 /** Cells of a small table by the names of its columns, with located problems: what surface readings and attempts share. */
-import { headerUnit } from '../intake/header-units.ts';
+import { headerUnit } from '../intake/cells/header-units.ts';
 import type { Table, TableRow } from '../intake/table.ts';
 import { error, type Place, type Problem, warning } from '../problem.ts';
 import { nearest } from '../quantities/nearest.ts';
@@ -76,7 +76,7 @@ export function textOf<Name extends string>({ columns }: Cells<Name>, row: Table
   return column === undefined ? '' : row.cells[column.index]!;
 }
 
-export function placeOfCell<Name extends string>({ table, columns }: Cells<Name>, row: TableRow, name: Name): Place {
+function placeOfCell<Name extends string>({ table, columns }: Cells<Name>, row: TableRow, name: Name): Place {
   const column = columns.get(name);
   return column === undefined ? table.headPlace : table.placeOf(row, column.index);
 }

@@ -42,9 +42,17 @@ export interface LogDeclaration {
     readonly zone?: string;
     /** Of an elapsed column: the instant at which it is zero, epoch seconds. */
     readonly start?: number;
+    /** Of dates that the file leaves open: whether day or month stands first. */
+    readonly order?: 'dmy' | 'mdy';
+    /** Of a log without any time: seconds from row to row, as the author knows them. No column is read then. */
+    readonly every?: number;
   };
+  /** Where rows of several devices or channels stand in one log: the column that tells them apart, and whose rows are read. */
+  readonly rows?: { readonly column: string; readonly value: string; readonly place: Place };
   readonly channels: readonly ChannelDeclaration[];
   readonly repairs: readonly Repair[];
+  /** The author says that the last line is whole, although no line end follows it. */
+  readonly lastLine?: 'whole';
   /** What the author has looked at and said why it is so. */
   readonly known?: readonly Known[];
   /** Declared phases and when they begin, s since the first row: only to tell which of them the log never reaches. */
@@ -56,6 +64,8 @@ export interface LogDeclaration {
 export interface ChannelDeclaration {
   /** The author's name, snake_case, unique in the run. */
   readonly name: string;
+  /** Its name for readers; the author gives none where its own name says it. */
+  readonly label?: string;
   readonly quantity: QuantityKind;
   /** The header's text, verbatim (surrounding blanks aside). */
   readonly column: string;
@@ -131,6 +141,8 @@ export interface TimeAxis {
 
 export interface Channel {
   readonly name: string;
+  /** Its name for readers, where the author gives one. */
+  readonly label?: string;
   readonly quantity: QuantityKind;
   readonly column: string;
   /** Canonical unit of `values`. */

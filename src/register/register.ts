@@ -1,6 +1,6 @@
 /** The Register: the author's files, validated, inheritance resolved, cross-references checked. Nothing here reads disk. */
 import type { DeclaredPhase, RunContext } from '../figures/context.ts';
-import type { Passing } from '../figures/stability/ladder.ts';
+import type { PassCriterion } from '../figures/stability/ladder.ts';
 import type { LogDeclaration } from '../intake/log.ts';
 import type { Place } from '../problem.ts';
 import type { Quantity } from '../quantities/quantity.ts';
@@ -76,6 +76,8 @@ export interface Licence {
 
 export interface Run extends Item, Renamed {
   readonly setup?: string;
+  /** Id of the run of which it is a retest. */
+  readonly follows?: string;
   readonly device: string;
   readonly specimen: string;
   /** ISO date. */
@@ -119,6 +121,13 @@ export interface Note extends Item {
   /** Alias to id of attempts. */
   readonly attempts?: ReadonlyMap<string, string>;
   readonly highlights: readonly { readonly expression: string; readonly place: Place }[];
+  /** True where a retest takes the place of the run that it follows. */
+  readonly followsRetests?: boolean;
+  /** The chart at its head: what is asked for, by the names of a plot's attributes in a text. */
+  readonly lead?: {
+    readonly attributes: ReadonlyMap<string, { readonly value: string; readonly place: Place }>;
+    readonly place: Place;
+  };
   readonly summary?: string;
   readonly disclosure?: string;
   /** Who wrote it, as they want to be cited. */
@@ -173,6 +182,8 @@ export interface Comparison extends Item, Renamed {
   readonly settings: ReadonlyMap<string, readonly string[]>;
   /** Every run by an alias of its own: the first of a setting has the setting's, the next ones that with their number (`fast 2`). */
   readonly runs: ReadonlyMap<string, string>;
+  /** True where a retest takes the place of the run that it follows. */
+  readonly followsRetests?: boolean;
   /** Ids of other repeats of the specimen, which say how runs lie apart and are not compared. */
   readonly repeats: readonly string[];
   /** Alias of a setting. */
@@ -185,7 +196,7 @@ export interface Attempts extends Item {
   /** Path below data/. */
   readonly table: string;
   /** What "passed" means of all rows, as far as the file says it. */
-  readonly passed?: Partial<Passing>;
+  readonly passed?: Partial<PassCriterion>;
 }
 
 export interface Register {

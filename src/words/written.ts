@@ -47,6 +47,8 @@ export interface LedgerEntry {
   readonly verdict: 'printed' | 'holds' | 'fails' | 'cannot be told';
   /** For readers: on what a stated number or claim rests, in words. Not part of the published ledger. */
   readonly rests?: string;
+  /** Words that would hold in the place of stated ones that fail, or what a claim that fails says as a correction. Not part of the published ledger. */
+  readonly instead?: string;
   /** Figures that hold it: addresses with run ids, for the page's notes. Not part of the published ledger. */
   readonly held: readonly HeldBy[];
 }
@@ -95,6 +97,8 @@ export interface Written {
   /** HTML in pieces; between two strings stands the number of a plot (index into `plots`). */
   readonly pieces: readonly (string | number)[];
   readonly plots: readonly PlotRequest[];
+  /** Index of the plot that the front matter asks for, which no piece of the text has a place for. */
+  readonly lead?: number;
   /** Title, summary and disclosure, where the note has them. */
   readonly front?: Readonly<Partial<Record<FrontKey, PlainWords>>>;
   /** In reading order; each is linked from the element that has its id. Highlights come last and stand in no text. */

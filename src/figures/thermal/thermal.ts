@@ -5,7 +5,7 @@ import { meanOf, overPhase } from '../average.ts';
 import type { THERMAL } from '../catalogue/thermal.ts';
 import { type FigureName, figuresOf } from '../catalogue.ts';
 import { extremeOf } from '../extreme.ts';
-import { loadIsSeen } from '../load-changed.ts';
+import { loadIsLogged } from '../load-changed.ts';
 import type { Meter } from '../power/meters.ts';
 import { figureOf, ofChannel } from '../present.ts';
 import { addressOf, channelsOf, type Entry, phaseOf, rowsOf, type Soak } from '../soak.ts';
@@ -125,6 +125,6 @@ function courseOf(soak: Soak, channel: Channel, index: number, meter: Meter | Re
   const fitted = changed ?? stopped ?? responseOf(soak, series, index);
   const settling = settle(soak, series, () => fitted);
   const response = changed ?? stopped ?? (isSettled(settling) && settling.held ? HELD : fitted);
-  const loadSeen = loadIsSeen(soak, isReason(meter) ? null : meter);
+  const loadSeen = loadIsLogged(soak, isReason(meter) ? null : meter);
   return { soak, channel, index, series, settling, response, stopped, loadSeen };
 }

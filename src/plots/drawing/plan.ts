@@ -1,12 +1,11 @@
 /** A plot before it is drawn: what it says, and how it is laid out in a given size. */
 import type { Problem } from '../../problem.ts';
 import type { PlotRequest } from '../../register/requests.ts';
-import type { ComparedSubject } from '../drawing/drawn.ts';
-import type { AttemptsSubject, Drawn, PlotSubject } from './drawn.ts';
+import type { AttemptsSubject, ComparedSubject, Drawn, PlotSubject } from './drawn.ts';
 import type { Size } from './size.ts';
 import type { Spec } from './vega.ts';
 
-export interface Plan extends Pick<Drawn, 'title' | 'alt' | 'method' | 'csv' | 'table'> {
+export interface Plan extends Pick<Drawn, 'title' | 'about' | 'along' | 'alt' | 'method' | 'csv' | 'table'> {
   /** The Vega-Lite specification in that size. */
   readonly layOut: (size: Size) => Spec;
 }

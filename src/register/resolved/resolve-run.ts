@@ -156,6 +156,8 @@ function logOf(
     ...(Object.keys(time).length > 0 ? { time } : {}),
     channels,
     repairs: stated.repairs,
+    ...(stated.log.lastLine === undefined ? {} : { lastLine: stated.log.lastLine }),
+    ...(stated.log.rows === undefined ? {} : { rows: stated.log.rows }),
     ...(stated.known.length > 0 ? { known: stated.known } : {}),
     ...(declared.length > 0 ? { phaseStarts: declared.map(({ name, from, place }) => ({ name, from, place })) } : {}),
     place: stated.log.place,
@@ -165,6 +167,7 @@ function logOf(
 function declarationOf({
   name,
   place,
+  label,
   quantity,
   column,
   unit,
@@ -180,6 +183,7 @@ function declarationOf({
   if (!quantity || !column) return undefined;
   return {
     name,
+    ...(label ? { label: label.value } : {}),
     quantity: quantity.value,
     column: column.value,
     ...(unit ? { unit: unit.value } : {}),

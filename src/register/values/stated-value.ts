@@ -25,6 +25,7 @@ export interface StatedCondition {
 export interface StatedChannel {
   readonly name: string;
   readonly place: Place;
+  readonly label?: Stated<string>;
   readonly quantity?: Stated<QuantityKind>;
   readonly column?: Stated<string>;
   readonly unit?: Stated<string>;
@@ -46,6 +47,10 @@ export interface StatedTime {
   readonly zone?: string;
   /** Epoch seconds. */
   readonly start?: number;
+  /** Whether day or month stands first. */
+  readonly order?: 'dmy' | 'mdy';
+  /** Seconds from row to row of a log without a time. */
+  readonly every?: number;
 }
 
 /** What a setup and a run can both state. */

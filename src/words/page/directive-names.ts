@@ -37,7 +37,7 @@ const LIST: readonly DirectiveName[] = [
     name: 'plot',
     form: 'leaf',
     label: false,
-    attributes: ['kind', 'runs', 'channels', 'rise', 'attempts', 'comparison', 'title', 'id'],
+    attributes: ['kind', 'runs', 'channels', 'of', 'rise', 'attempts', 'comparison', 'title', 'id'],
     required: ['kind'],
     example: '::plot{kind=trace runs="rated fast"}',
   },
@@ -49,7 +49,14 @@ const LIST: readonly DirectiveName[] = [
     required: ['of'],
     example: '::table{runs="rated fast" of="peak_temperature"}',
   },
-  { name: 'cue', form: 'container', label: false, attributes: ['at'], required: [], example: ':::cue{at="3:15"}' },
+  {
+    name: 'cue',
+    form: 'container',
+    label: false,
+    attributes: ['at', 'shows'],
+    required: [],
+    example: ':::cue{at="3:15" shows="trace"}',
+  },
 ];
 
 export const DIRECTIVES: ReadonlyMap<string, DirectiveName> = new Map(LIST.map((entry) => [entry.name, entry]));

@@ -4,10 +4,18 @@ import type { Case } from './case.ts';
 
 export const KEYS: readonly Case[] = [
   {
+    rule: 'bad-rows',
+    bad: [[FAST, 'log: larch-2/fast-soak.csv', 'log:\n  file: larch-2/fast-soak.csv\n  rows:\n    a: 1\n    b: 2']],
+    report: [
+      'content/runs/larch-fast.md:11:5: error: bad-rows: `rows` names several columns | expected one column and whose rows are read, such as `gpu_index: 0`',
+    ],
+    ok: [[FAST, 'log: larch-2/fast-soak.csv', 'log:\n  file: larch-2/fast-soak.csv\n  rows:\n    a: 1']],
+  },
+  {
     rule: 'unknown-key',
     bad: [[FAST, 'setting:', 'settings:']],
     report: [
-      'content/runs/larch-fast.md:5:1: error: unknown-key: a run has no key `settings` | expected `title`, `setup`, `date`, `device`, `specimen`, `conditions`, `setting`, `instruments`, `channels`, `phases`, `steady`, `licence`, `log`, `repairs`, `known`, `scores`, `surface` or `was` | did you mean `setting`?',
+      'content/runs/larch-fast.md:5:1: error: unknown-key: a run has no key `settings` | expected `title`, `setup`, `date`, `device`, `specimen`, `conditions`, `setting`, `instruments`, `channels`, `phases`, `steady`, `licence`, `log`, `repairs`, `known`, `scores`, `surface`, `follows` or `was` | did you mean `setting`?',
     ],
     ok: [],
   },
