@@ -7,7 +7,7 @@ import { bytes, channel, declare, RUN } from './declare.ts';
 const TEST = import.meta.dirname;
 const SRC = join(TEST, '..', '..', 'src', 'intake');
 const textOf = (folder: string) =>
-  globSync('**/*.ts', { cwd: folder })
+  globSync('**/*.{ts,json}', { cwd: folder, exclude: ['fixtures/**', 'coverage/**'] })
     .map((path) => readFileSync(join(folder, path), 'utf8'))
     .join('\n');
 
