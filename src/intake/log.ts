@@ -91,8 +91,15 @@ export type Repair =
       readonly place: Place;
     };
 
-/** Lines of a log on which something is as it should not be, or a channel with few readings, known to the author, with the reason. */
-export type Known = ({ readonly fromLine: number; readonly toLine: number } | { readonly channel: string }) & {
+/**
+ * Lines of a log on which something is as it should not be, a channel with few readings, or a phase that is declared elsewhere than the log
+ * shows it: known to the author, with the reason.
+ */
+export type Known = (
+  | { readonly fromLine: number; readonly toLine: number }
+  | { readonly channel: string }
+  | { readonly phase: string }
+) & {
   readonly reason: string;
   readonly place: Place;
 };

@@ -162,7 +162,7 @@ export const THERMAL = subject('thermal', {
     assumptions: [...CONSTANT_LOAD, ...FITTED],
     absentWhen: [...NO_RESPONSE],
     source: STEP,
-    check: `${FIRST_ORDER}; NIST StRD Misra1a and BoxBOD through the fit itself`,
+    check: FIRST_ORDER,
   },
   second_time_constant: {
     label: 'second time constant',

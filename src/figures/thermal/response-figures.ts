@@ -222,15 +222,14 @@ function untoldEnd(untold: 'open' | 'hidden', end: Estimate, others: readonly Pa
   return { absent: 'too-short', why, ...(Number.isFinite(lowest) ? { bound } : {}) };
 }
 
-/** What the figures of a response say of their fit, and of what they take for granted. */
-function fitWords({ channel, series, loadSeen }: Course, { constants, main, skipped }: Response): Of {
+/** What the figures of a response say of their fit. */
+function fitWords({ channel, series }: Course, { constants, main, skipped }: Response): Of {
   const one = 'one exponential, with room for a slower part that the readings do not exclude';
   const two = `two exponentials, the second part is the ${main === 1 ? 'faster' : 'slower'} one`;
   return {
     channel: channel.name,
     fit: constants === 1 ? one : two,
     ...(skipped > 0 ? { skipped: `the first ${duration(skipped)} do not follow the rest and are left out` } : {}),
-    ...(loadSeen ? {} : { load: 'taken as constant, not observed' }),
     ...gapsOf(series.readings),
   };
 }

@@ -210,7 +210,8 @@ function toResponse(
   };
   const count = best.terms.length;
   const beyond = stillRising(best.terms, series.lasted);
-  const unbinned = best.terms.map(({ timeConstant }) => 1 / meanOfBin(series, series.lasted - skipped, timeConstant));
+  const unbin = (timeConstant: number) => 1 / meanOfBin(series, series.lasted - skipped, timeConstant);
+  const unbinned = best.terms.map(({ timeConstant }) => unbin(timeConstant));
   const scaled = ({ value, low, high }: Ranged, by: number): Ranged => ({ value: value * by, low: low * by, high: high * by });
   const main = mainOf(best, series.lasted);
   return {
@@ -225,7 +226,10 @@ function toResponse(
       timeConstant: estimate(term.timeConstant, 1 + count + k, MODEL_SHARE * term.timeConstant.value),
     })),
     end: { ...estimate(range, 0, MODEL_SHARE_BEYOND * beyond), untold },
-    curves: profile.curves,
+    curves: profile.curves.map((curve) => ({
+      asymptote: curve.asymptote,
+      terms: curve.terms.map(({ amplitude, timeConstant }) => ({ amplitude: amplitude * unbin(timeConstant), timeConstant })),
+    })),
     skipped,
   };
 }

@@ -43,7 +43,13 @@ export function timeToSteadyState(course: Course): Entry {
   const measured: Measured = {
     quantity: quantityOf(opening.value, 's', [sampling], { stated: true, step: 0 }),
     from: fromOf(soak, columnsOf(course), series.readings),
-    of: { channel: channel.name, criterion: settling.criterion.name, ...heldWords(settling), ...gapsOf(series.readings) },
+    of: {
+      channel: channel.name,
+      criterion: settling.criterion.name,
+      ...(settling.byFit ? { read_off: 'the fitted response, since the readings leave it open' } : {}),
+      ...heldWords(settling),
+      ...gapsOf(series.readings),
+    },
   };
   return [address, present(name, soak, measured, { interval: opening.interval })];
 }

@@ -5,6 +5,7 @@ import { meanOf, overPhase } from '../average.ts';
 import type { THERMAL } from '../catalogue/thermal.ts';
 import { type FigureName, figuresOf } from '../catalogue.ts';
 import { extremeOf } from '../extreme.ts';
+import { isPresent } from '../figure.ts';
 import { loadIsSeen } from '../load-changed.ts';
 import type { Meter } from '../power/meters.ts';
 import { figureOf, ofChannel } from '../present.ts';
@@ -94,7 +95,9 @@ export function thermalFigures(soak: Soak, meter: Meter | Reason, changed: Reaso
 function ofCourse(name: FigureName, figure: (course: Course, heated: Heated) => Entry): (heated: Heated) => Entry {
   return (heated) => {
     const { course, channel, index } = heated;
-    return isReason(course) ? [addressOf(name, channel, index), absent(name, course)] : figure(course, heated);
+    if (isReason(course)) return [addressOf(name, channel, index), absent(name, course)];
+    const [address, made] = figure(course, heated);
+    return [address, course.loadSeen || !isPresent(made) ? made : { ...made, of: { ...made.of, load: 'not observed' } }];
   };
 }
 

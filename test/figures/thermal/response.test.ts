@@ -119,7 +119,7 @@ describe('time constant and asymptote (closed form of one exact exponential step
     holds('second_amplitude', 5, 3);
     holds('asymptote_temperature', 64, 4);
     holds('ambient_ceiling', 25, 4);
-    expect(presentAt(figures, 'ambient_ceiling').of).toMatchObject({ load: 'taken as constant, not observed' });
+    expect(presentAt(figures, 'ambient_ceiling').of).toMatchObject({ load: 'not observed' });
   });
 
   test('a slower part that the load does not end leaves no end, but what it lies above', () => {
