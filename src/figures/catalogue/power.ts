@@ -25,7 +25,8 @@ export const POWER = subject('power', {
     lists: [],
     definition: 'Mean of the readings of the idle phase, each weighted by the time that it stands for.',
     formula: String.raw`\bar I_\mathrm{idle} = \frac{\sum_i w_i I_i}{\sum_i w_i}`,
-    assumptions: [LEVEL, STEPS, GAPS, SLOW],
+    notCovered: [SLOW, 'Peaks that the instrument averages.'],
+    assumptions: [LEVEL, STEPS, GAPS],
     absentWhen: ['there is no current channel', 'there is no idle phase', UNOBSERVED],
     ...MEAN_CURRENT,
   },
@@ -37,7 +38,8 @@ export const POWER = subject('power', {
     lists: [],
     definition: 'Mean of the readings of the load phase, each weighted by the time that it stands for.',
     formula: String.raw`\bar I_\mathrm{load} = \frac{\sum_i w_i I_i}{\sum_i w_i}`,
-    assumptions: [COURSE, STEPS, GAPS, SLOW],
+    notCovered: [SLOW, 'Peaks that the instrument averages.'],
+    assumptions: [COURSE, STEPS, GAPS],
     absentWhen: ['there is no current channel', 'there is no load phase', UNOBSERVED],
     ...MEAN_CURRENT,
   },
@@ -49,7 +51,8 @@ export const POWER = subject('power', {
     lists: ['side by side', 'repeats'],
     definition: `Mean power of the idle phase, each reading weighted by the time that it stands for. ${WHICH}`,
     formula: String.raw`\bar P_\mathrm{idle} = \frac{\sum_i w_i P_i}{\sum_i w_i}`,
-    assumptions: [LEVEL, STEPS, GAPS, SLOW, WALL],
+    notCovered: [SLOW, 'What lies before the place of measurement, such as an adapter.'],
+    assumptions: [LEVEL, STEPS, GAPS, WALL],
     absentWhen: [NO_POWER, 'there is no idle phase', UNOBSERVED],
     ...MEAN_POWER,
   },
@@ -62,7 +65,8 @@ export const POWER = subject('power', {
     lists: ['runs', 'side by side', 'repeats'],
     definition: `Mean power of the load phase, each reading weighted by the time that it stands for. ${WHICH}`,
     formula: String.raw`\bar P_\mathrm{load} = \frac{\sum_i w_i P_i}{\sum_i w_i}`,
-    assumptions: [COURSE, STEPS, GAPS, SLOW, WALL],
+    notCovered: [SLOW, 'What lies before the place of measurement, such as an adapter.'],
+    assumptions: [COURSE, STEPS, GAPS, WALL],
     absentWhen: [NO_POWER, 'there is no load phase', UNOBSERVED],
     ...MEAN_POWER,
   },
@@ -76,11 +80,11 @@ export const POWER = subject('power', {
     definition:
       'Largest power of the load phase as it was logged, without averaging beyond that of the instrument. Its interval is lopsided: up by half the largest change between two readings, which may have hidden more; down by what noise lifts the largest of many readings.',
     formula: String.raw`\hat P = \max_{i \in \mathrm{load}} P_i`,
-    assumptions: [
-      'Peaks shorter than the step of the log are averaged by the instrument, or missed.',
-      'Not in the interval: noise of the meter that lasts from reading to reading. It cannot be told from a power that moved.',
-      WALL,
+    notCovered: [
+      'Peaks shorter than the step of the log: they are averaged by the instrument, or missed.',
+      'Noise of the meter that lasts from reading to reading: it cannot be told from a power that moved.',
     ],
+    assumptions: [WALL],
     absentWhen: [NO_POWER, 'there is no load phase'],
     source: PRACTICE,
     check: 'hand-picked rows',
@@ -93,9 +97,12 @@ export const POWER = subject('power', {
     lists: [],
     definition: `The power that was not exceeded in 95 % of the time of the load: what a supply must carry nearly always, where a peak is one reading. ${WHICH}`,
     formula: String.raw`P_{95} = \min\{P : \textstyle\sum_{i:\, P_i \le P} w_i \ge 0.95 \sum_i w_i\}`,
+    notCovered: [
+      'Peaks shorter than the step of the log: they are averaged by the instrument, or missed.',
+      'Loads unlike this one.',
+    ],
     assumptions: [
       'The interval lies between order statistics, of as many independent readings as the log is worth, with the errors of the instruments beside.',
-      'Peaks shorter than the step of the log are averaged by the instrument, or missed.',
       WALL,
       GAPS,
     ],
@@ -112,10 +119,10 @@ export const POWER = subject('power', {
     definition:
       'Mean power behind the adapter, at its output or else at the board input, over mean power at the wall, in the same rows of the load.',
     formula: String.raw`\eta = \frac{\bar P_\mathrm{out}}{\bar P_\mathrm{wall}}`,
+    notCovered: ['Other loads: adapters are worse at small ones.'],
     assumptions: [
       'At the board input, what the cable loses counts as loss of the adapter.',
       'A gain error that both powers share, of one meter for both, cancels.',
-      'It holds at this load: adapters are worse at small ones.',
     ],
     absentWhen: [
       'the log lacks a power at the wall, or one at the adapter output or board input',
@@ -134,11 +141,15 @@ export const POWER = subject('power', {
     definition:
       'Energy of the whole log, or of the phase that the address names: last less first reading of a running counter where one is logged; else the integral of the power by the trapezoidal rule.',
     formula: String.raw`E = \sum_i \frac{P_i + P_{i+1}}{2}\,(t_{i+1} - t_i)`,
+    notCovered: [
+      SLOW,
+      'A load that changed in a gap of the log alone.',
+      'What lies before the place of measurement, such as an adapter.',
+    ],
     assumptions: [
       'The scatter of an integral is that of the mean power, phase by phase: what another run alike would take. The two agree.',
       `In an integral: ${GAPS} A counter runs through gaps.`,
       'A counter that falls was reset: the step across the reset is taken as the mean of the steps about it, as uncertain as that guess proves for the steps that were read.',
-      SLOW,
     ],
     absentWhen: [
       NO_POWER,
