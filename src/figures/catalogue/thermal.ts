@@ -284,6 +284,33 @@ export const THERMAL = subject('thermal', {
     source: 'JESD51 family of standards, structure functions: parts of a response per watt (from memory)',
     check: 'hand-computed quotients',
   },
+  cooling_time_constant: {
+    label: 'cool-down time constant',
+    unit: 's',
+    spoken: 'cool-down cooldown cools cooling cooled off afterwards',
+    prior: -0.3,
+    publishedChecks: FIT,
+    lists: [],
+    uncounted:
+      'Its fit is that of the time constant under load, which is simulated; of cool-downs closed forms are tried with a hundred seeds in the tests.',
+    definition:
+      'Time constant of the exponential fitted to the fall in the phase cool-down by least squares; where the readings bear two, of the main part, which is the larger one within the phase. The same device cools otherwise than it warms where its fan slows down, or its leakage falls.',
+    formula: RESPONSE,
+    assumptions: [
+      'The device rested: where its power is logged, means over a minute lie within 10 % of the step about their median.',
+      'The first seconds, up to a sixth of the phase, are left out where they do not follow the rest.',
+      ...FITTED,
+    ],
+    notCovered: ['A fan that slowed down meanwhile: the fit then takes two coolers for one.', LAG_FIT],
+    absentWhen: [
+      'there is no phase named cool-down, or the log ends with the load',
+      'the power did not rest',
+      'the phase lasted less than two time constants',
+      'residuals exceed 5 % of the step, or follow each other so that fewer than six independent ones are left',
+    ],
+    source: STEP,
+    check: FIRST_ORDER,
+  },
   asymptote_temperature: {
     label: 'asymptote temperature',
     unit: '°C',

@@ -49,10 +49,13 @@ export function secondAmplitudePerWatt(course: Course, meter: Meter | Reason): E
   return perWatt(course, meter, 'second_amplitude_per_watt', otherOf);
 }
 
+/** What a figure of a response is made from. */
+export type Fitted = Pick<Course, 'soak' | 'channel' | 'index' | 'series' | 'response'>;
+
 /** Index of a part, or why the response has none such. */
 type Which = (response: Response) => number | Reason;
 
-function mainOf({ main }: Response): number {
+export function mainOf({ main }: Response): number {
   return main;
 }
 
@@ -60,12 +63,13 @@ function otherOf({ constants, main }: Response): number | Reason {
   return constants === 2 ? 1 - main : { absent: 'no-fit', why: 'The readings bear one time constant: no second part stands out.' };
 }
 
-function entryOf({ soak, channel, index }: Course, name: FigureName, outcome: Lopsided | Measured | Reason): Entry {
+function entryOf({ soak, channel, index }: Fitted, name: FigureName, outcome: Lopsided | Measured | Reason): Entry {
   const interval = !isReason(outcome) && 'interval' in outcome ? { interval: outcome.interval } : {};
   return [addressOf(name, channel, index), figureOf(name, soak, outcome, interval)];
 }
 
-function constantAt(course: Course, name: FigureName, which: Which): Entry {
+/** s: the time constant of a part. */
+export function constantAt(course: Fitted, name: FigureName, which: Which): Entry {
   const { response, soak, series } = course;
   const address = addressOf(name, course.channel, course.index);
   if (!isResponse(response)) return entryOf(course, name, timeBound(response, course, name));
@@ -87,7 +91,7 @@ function untoldConstant({ low }: Ranged, slower: boolean): Reason {
 }
 
 /** A load is too short from half of it on; a slower part may have made the time constant look longer than it is, so a quarter is said. */
-function timeBound(reason: Reason, { series }: Course, name: FigureName): Reason {
+function timeBound(reason: Reason, { series }: Fitted, name: FigureName): Reason {
   const { bound: _, ...rest } = reason;
   if (reason.absent !== 'too-short' || name !== 'time_constant') return rest;
   return { ...rest, bound: { relation: '>', value: series.lasted / 4, unit: 's' } };
@@ -95,7 +99,7 @@ function timeBound(reason: Reason, { series }: Course, name: FigureName): Reason
 
 /** An estimate in its unit, its own lopsided interval and the other parts together. */
 function lopsidedOf(
-  course: Course,
+  course: Fitted,
   response: Response,
   estimate: Estimate,
   others: readonly Part[],
@@ -223,7 +227,7 @@ function untoldEnd(untold: 'open' | 'hidden', end: Estimate, others: readonly Pa
 }
 
 /** What the figures of a response say of their fit. */
-function fitWords({ channel, series }: Course, { constants, main, skipped }: Response): Of {
+function fitWords({ channel, series }: Fitted, { constants, main, skipped }: Response): Of {
   const one = 'one exponential, with room for a slower part that the readings do not exclude';
   const two = `two exponentials, the second part is the ${main === 1 ? 'faster' : 'slower'} one`;
   return {

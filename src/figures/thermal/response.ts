@@ -70,8 +70,14 @@ const WIDEST = 2 / 3;
 /** A faster part is over after this many of its time constants. */
 const OVER = 4;
 
-/** Fits the load's response. The load is taken as constant, but for a boost at its beginning: whether it was is for the caller to tell. */
-export function responseOf(soak: Soak, series: LoadSeries, index: number): Response | Reason {
+/** Fits the response to the beginning of a phase: of the load, or of the cool-down after it. The load is taken as constant, but for a boost at its beginning: whether it was is for the caller to tell. */
+export function responseOf(
+  soak: Soak,
+  series: LoadSeries,
+  index: number,
+  root: 'response' | 'cooling' = 'response',
+): Response | Reason {
+  const stretch = series.phase.name === 'load' ? 'load' : `${series.phase.name} phase`;
   const step = stepOf(soak.context, series.channel);
   const skipped = skippedOf(series, step);
   const bins = binsOf(series, skipped, series.lasted);
@@ -80,13 +86,13 @@ export function responseOf(soak: Soak, series: LoadSeries, index: number): Respo
   if ('failed' in profile) return { absent: 'no-fit', why: `No step response can be fitted to ${name}: ${profile.failed}.` };
   const height = profile.best.terms.reduce((sum, { amplitude }) => sum + amplitude, 0);
   if (isMisfit(profile, height, step)) {
-    return { absent: 'no-fit', why: `The course of ${name} under load is not that of a step response.` };
+    return { absent: 'no-fit', why: `The course of ${name} in the ${stretch} is not that of a step response.` };
   }
   const main = profile.best.terms[mainOf(profile.best, series.lasted)]!.timeConstant;
   if (series.lasted < LEAST_SPAN * main) {
     const [lasted, needed] = [duration(series.lasted), duration(LEAST_SPAN * main)];
     return tooShort(
-      `The load lasted ${lasted}; with a time constant near ${duration(main)} a fit needs ${needed}.`,
+      `The ${stretch} lasted ${lasted}; with a time constant near ${duration(main)} a fit needs ${needed}.`,
       LEAST_SPAN * main,
     );
   }
@@ -98,7 +104,7 @@ export function responseOf(soak: Soak, series: LoadSeries, index: number): Respo
     height,
     series,
     skipped,
-    name: addressOf('response', series.channel, index),
+    name: addressOf(root, series.channel, index),
   });
 }
 
@@ -195,7 +201,11 @@ function toResponse(
     const shares = rows?.[parameter] ?? Array.from({ length: parameter + 1 }, (_, k) => (k === parameter ? 1 : 0));
     const fit = Number.isFinite(u)
       ? shares.map((share, k) => ({
-          source: { id: `${root}/${k + 1}`, title: `fit of the step response in ${soak.context.run}`, dof },
+          source: {
+            id: `${root}/${k + 1}`,
+            title: `fit of the ${name.startsWith('cooling') ? 'cool-down' : 'step response'} in ${soak.context.run}`,
+            dof,
+          },
           share: share * u,
         }))
       : [];

@@ -59,7 +59,7 @@ function timeReason({ reason, notBefore }: Unsettled): Reason {
 }
 
 /** The channel's column, and the ambient's where that was taken off. */
-export function columnsOf({ soak, channel }: Course): readonly { readonly column: string }[] {
+export function columnsOf({ soak, channel }: Pick<Course, 'soak' | 'channel'>): readonly { readonly column: string }[] {
   const ambient = ambientChannel(soak);
   return ambient ? [channel, ambient] : [channel];
 }

@@ -10,6 +10,7 @@ import { loadIsSeen } from '../load-changed.ts';
 import type { Meter } from '../power/meters.ts';
 import { figureOf, ofChannel } from '../present.ts';
 import { addressOf, channelsOf, type Entry, phaseOf, rowsOf, type Soak } from '../soak.ts';
+import { coolingTimeConstant } from './cooling.ts';
 import { endTemperature } from './end.ts';
 import { ambientCeiling, heldAtLimit, throttleHeadroom } from './limit.ts';
 import { type LoadSeries, loadSeries } from './load-series.ts';
@@ -44,7 +45,7 @@ export interface Course {
 }
 
 /** One temperature channel with all that its figures are made from. */
-interface Heated {
+export interface Heated {
   readonly soak: Soak;
   readonly channel: Channel;
   readonly index: number;
@@ -73,6 +74,7 @@ const FIGURES: Readonly<Record<keyof typeof THERMAL, (heated: Heated) => Entry>>
   second_amplitude: ofCourse('second_amplitude', secondAmplitude),
   amplitude_per_watt: ofCourse('amplitude_per_watt', (course, { meter }) => amplitudePerWatt(course, meter)),
   second_amplitude_per_watt: ofCourse('second_amplitude_per_watt', (course, { meter }) => secondAmplitudePerWatt(course, meter)),
+  cooling_time_constant: coolingTimeConstant,
   sensor_noise: ({ soak, channel, index }) => sensorNoise(soak, channel, index),
   asymptote_temperature: ofCourse('asymptote_temperature', asymptoteTemperature),
 };
