@@ -130,6 +130,13 @@ export function quantityOf(value: number, unit: string, parts: readonly Part[], 
   };
 }
 
+/** A quantity with further sources of uncertainty. */
+export function withParts(quantity: Quantity, more: readonly Part[]): Quantity {
+  if (quantity.parts === null || more.length === 0) return quantity;
+  const { parts } = quantityOf(quantity.value, quantity.unit, [...quantity.parts, ...more], { stated: true, step: 0 });
+  return { ...quantity, parts };
+}
+
 function foundHere({ source, share }: Part, unit: string): Part {
   return { source: { ...source, standard: { u: Math.abs(share), unit: ownUnit(unit) } }, share };
 }

@@ -107,6 +107,32 @@ export const SCORES = subject('scores', {
     source: 'NIST Statistical Reference Datasets, Norris, for the straight line',
     check: 'repeats on a straight line, by hand; Norris, certified slope',
   },
+  sustained_score: {
+    label: 'sustained score',
+    unit: '1',
+    spoken: 'sustained sustains sustain keeps kept holds held first last soak',
+    publishedChecks: PRODUCT,
+    lists: [],
+    uncounted:
+      'It is a ratio of two means of independent repeats, as a speedup is, which is simulated; its own closed form is tried with 400 seeds in the tests.',
+    definition:
+      'Speed of a test over the last third of its repeats divided by that over the first third, by the times at which they started: below 1 where the device became slower. Where less is better, the other way round.',
+    formula: String.raw`r = \left(\frac{\bar x_\mathrm{last}}{\bar x_\mathrm{first}}\right)^{\pm 1}`,
+    assumptions: [
+      'The repeats followed each other, as in a soak: what a pause lets cool down is faster afterwards.',
+      'All that repeats of one third depart from their mean is scatter, a course too.',
+    ],
+    notCovered: [
+      'What the device would have held in a longer soak, or in a warmer room.',
+      'The first seconds, where a repeat lasts longer than a boost.',
+    ],
+    absentWhen: [
+      'the table states no times (then it is not listed)',
+      'fewer than six repeats with times, or less than twenty minutes from the first start to the last end',
+    ],
+    source: 'common practice, no source',
+    check: 'closed form: repeats at 100 points and then at 80 give 0.8',
+  },
   score_per_watt: {
     label: 'score per watt',
     unit: "the test's own, per W",

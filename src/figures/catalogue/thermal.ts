@@ -10,7 +10,9 @@ const STEP = 'F. P. Incropera et al., Fundamentals of Heat and Mass Transfer, lu
 const FIRST_ORDER = 'closed form of one exact exponential step';
 const MOVED = 'Noise of the sensor that lasts from reading to reading: it cannot be told from a temperature that moved.';
 const LAG =
-  'How far the device lags behind a room that drifts: the drift of the room times the time constant, 0.17 K where the room warms by 1 K an hour and the time constant is 10 min.';
+  'How far the device lags behind a room that drifts, where no response was fitted: the drift times the time constant, 0.17 K where the room warms by 1 K an hour and the time constant is 10 min.';
+const DRIFT =
+  'Where the ambient is measured, its drift times the mean delay of the fitted response is a standard uncertainty: a room that warms makes the rise too small by about that much.';
 const LAG_TIME = 'A room that drifts, where the ambient is not measured: the temperature then moves with it.';
 const LAG_FIT =
   'How far the device lags behind a room that drifts; where the ambient is neither measured nor stated, all that the room does.';
@@ -76,7 +78,10 @@ export const THERMAL = subject('thermal', {
       MOVED,
       'A peak between two readings that rose faster than any change that was logged, and places hotter than the one that the sensor reads.',
     ],
-    assumptions: ['Between two readings the temperature never changed faster than it was seen to change.'],
+    assumptions: [
+      'Between two readings the temperature never changed faster than it was seen to change.',
+      'Where a response was fitted, readings scatter about it: noise that lasts from reading to reading is counted with as many independent readings as they are worth.',
+    ],
     absentWhen: ['there is no load phase', 'it holds fewer than two readings'],
     source: PRACTICE,
     check: 'closed form: samples of a triangle whose top lies between two of them stay inside the interval',
@@ -134,7 +139,7 @@ export const THERMAL = subject('thermal', {
       'Steady temperature less the ambient over the same rows: measured where there is an ambient channel, else as stated.',
     formula: String.raw`\Delta T = \bar T_\mathrm{steady} - \bar T_\mathrm{ambient}`,
     notCovered: [LAG, 'Air that the device itself had warmed at the ambient sensor.'],
-    assumptions: ['The ambient sensor stood where the air was not warmed by the device.'],
+    assumptions: ['The ambient sensor stood where the air was not warmed by the device.', DRIFT],
     absentWhen: [NOT_STEADY, 'the ambient is neither measured nor stated'],
     source: 'JESD51 family of standards, definition of thermal resistance, numerator (from memory)',
     check: 'JCGM 100:2008, 5.2.2 with eq. 16: an offset shared by both sensors cancels',
@@ -157,11 +162,12 @@ export const THERMAL = subject('thermal', {
     assumptions: [
       'The interval reaches from the last window that was certainly not steady to the first from which all are: what the step and the noise of the sensor may hide or feign is added to the limit, or taken off. It is lopsided.',
       'A window with gaps counts as steady where four fifths of it or more were read and the readings beside each gap leave no room for more than the limit; else it counts as neither.',
+      'Where the readings leave the time open, or tell it less than half as closely, it is read off the fitted response: over all curves that the readings allow at 95 %, with 0.35 of a step of the sensor about the limit (half a step about the distance from the end). The figure says so.',
       'The interval makes room for the largest error that a step of the sensor can leave, and so holds the truth more often than 95 %.',
     ],
     absentWhen: [
       NOT_STEADY,
-      'the sensor is too coarse for the limit, or gaps of the log leave open since when it was steady: then a bound is given',
+      'the sensor is too coarse for the limit, or gaps of the log leave open since when it was steady, and no fitted response settles within the load: then a bound is given',
     ],
     source: CRITERIA[0]!.source,
     check: FIRST_ORDER,
@@ -325,6 +331,7 @@ export const THERMAL = subject('thermal', {
     assumptions: [
       ...CONSTANT_LOAD,
       ...FITTED,
+      DRIFT,
       'A device that settles otherwise than by a sum of exponentials moves the end by a tenth of what it lies beyond the load, as a standard uncertainty.',
     ],
     absentWhen: [

@@ -15,6 +15,7 @@ import { endTemperature } from './end.ts';
 import { ambientCeiling, heldAtLimit, throttleHeadroom } from './limit.ts';
 import { type LoadSeries, loadSeries } from './load-series.ts';
 import { sensorNoise } from './noise.ts';
+import { noiseAboutFit } from './peak-noise.ts';
 import { type Response, responseOf } from './response.ts';
 import {
   amplitudePerWatt,
@@ -84,8 +85,9 @@ export function thermalFigures(soak: Soak, meter: Meter | Reason, changed: Reaso
   const channels = channelsOf(soak.log, 'temperature');
   if (channels.length === 0) return figuresOf('thermal').map((name) => [name, absent(name, noChannel('temperature'))]);
   return channels.flatMap((channel, index) => {
-    const peak = extremeOf(soak, channel, 'highest', addressOf('peak_temperature', channel, index));
-    const heated: Heated = { soak, channel, index, peak, course: courseOf(soak, channel, index, meter, changed), meter };
+    const course = courseOf(soak, channel, index, meter, changed);
+    const peak = extremeOf(soak, channel, 'highest', addressOf('peak_temperature', channel, index), noiseAboutFit(course));
+    const heated: Heated = { soak, channel, index, peak, course, meter };
     return ofChannel(
       channel,
       Object.values(FIGURES).map((figure) => figure(heated)),
