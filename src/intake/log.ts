@@ -13,12 +13,13 @@ export const QUANTITY_KINDS = [
   'fan',
   'sound_level',
   'utilisation',
+  'charge_level',
   'other',
 ] as const;
 export type QuantityKind = (typeof QUANTITY_KINDS)[number];
 
 /** Where an electrical channel is measured. Figures of different places are not subtracted. */
-export const MEASURED_AT = ['wall', 'adapter output', 'board input', 'rail'] as const;
+export const MEASURED_AT = ['wall', 'adapter output', 'board input', 'rail', 'battery'] as const;
 export type MeasuredAt = (typeof MEASURED_AT)[number];
 
 /** What a channel of the clock shows: what the governor asked for, or what the clock really was. */
