@@ -3,6 +3,8 @@
  * Every phase reports through this one type; commands print it and set the exit code.
  */
 
+import { visible } from './hidden-characters.ts';
+
 /** A place in a file of the project. Lines and columns are 1-based; columns count UTF-16 units. */
 export interface Place {
   /** Path below the project folder, with forward slashes. */
@@ -33,12 +35,32 @@ export interface Problem {
 
 /** An error at a place. Use it for all that must not be published. */
 export function error(rule: string, place: Place, found: string, more: Pick<Problem, 'expected' | 'remedy'> = {}): Problem {
-  return { severity: 'error', rule, place, found, ...more };
+  return problem('error', rule, place, found, more);
 }
 
 /** A warning at a place: the build goes on, the author should look. */
 export function warning(rule: string, place: Place, found: string, more: Pick<Problem, 'expected' | 'remedy'> = {}): Problem {
-  return { severity: 'warning', rule, place, found, ...more };
+  return problem('warning', rule, place, found, more);
+}
+
+/** Its sentences quote files, and go to terminals and pages: what nobody sees is shown by its name. */
+function problem(
+  severity: Severity,
+  rule: string,
+  place: Place,
+  found: string,
+  more: Pick<Problem, 'expected' | 'remedy'>,
+): Problem {
+  const { expected, remedy } = more;
+  return {
+    severity,
+    rule,
+    place,
+    found: visible(found),
+    ...more,
+    ...(expected === undefined ? {} : { expected: visible(expected) }),
+    ...(remedy === undefined ? {} : { remedy: visible(remedy) }),
+  };
 }
 
 /** Orders problems by file, line, column, rule, text, so that a report has one form. */

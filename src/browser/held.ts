@@ -5,9 +5,9 @@
 
 /** Time for the pointer to travel from the number to its note, ms. */
 const TRAVEL = 400;
-/** Room that a note needs beside the column, and its distance from it, px. */
-const LEAST_ROOM = 280;
-const DISTANCE = 24;
+/** Width of a note beside the column, its distance from it; in rem. */
+const WIDTH = 18;
+const DISTANCE = 3;
 /** Distance from the window's edge, and the width below which a note fills the window, px. */
 const EDGE = 8;
 const NARROW = 560;
@@ -95,13 +95,15 @@ function place(anchor: HTMLAnchorElement, tip: HTMLElement): void {
   const column = (anchor.closest('p, li, table') ?? anchor).getBoundingClientRect();
   const frame = (tip.offsetParent ?? document.documentElement).getBoundingClientRect();
   const width = document.documentElement.clientWidth;
-  const beside = width - column.right - 2 * DISTANCE >= LEAST_ROOM;
-  if (beside) tip.style.width = `${Math.min(width - column.right - 2 * DISTANCE, 400)}px`;
+  const rem = Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
+  const beside = width - column.right >= (WIDTH + DISTANCE) * rem;
+  tip.classList.toggle('beside', beside);
+  if (beside) tip.style.width = `${WIDTH * rem}px`;
   // In a narrow window it takes the whole measure, so that no strip of text is left beside it.
   const narrow = !beside && width < NARROW;
   if (narrow) tip.style.width = `${width - 2 * EDGE}px`;
   const left = beside
-    ? column.right + DISTANCE
+    ? column.right + DISTANCE * rem
     : narrow
       ? EDGE
       : Math.max(EDGE, Math.min(number.left, width - tip.offsetWidth - EDGE));

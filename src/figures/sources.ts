@@ -1,5 +1,5 @@
 /** Uncertainty sources of readings: an instrument's gain and offset, its resolution, the scatter of the readings. */
-import { canonicalUnits } from '../intake/column-units.ts';
+import { canonicalUnits } from '../intake/columns/column-units.ts';
 import type { Channel, QuantityKind } from '../intake/log.ts';
 import { standardOf } from '../quantities/accuracy.ts';
 import { distributionOf } from '../quantities/coverage.ts';

@@ -1,5 +1,5 @@
 /** Cells of a small table by the names of its columns, with located problems: what surface readings and attempts share. */
-import { headerUnit } from '../intake/header-units.ts';
+import { headerUnit } from '../intake/cells/header-units.ts';
 import type { Table, TableRow } from '../intake/table.ts';
 import { error, type Place, type Problem, warning } from '../problem.ts';
 import { nearest } from '../quantities/nearest.ts';

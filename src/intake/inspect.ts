@@ -1,19 +1,19 @@
 /** Front door for `npm run add`: what a file is, as far as it can be told, and why. */
 import type { Problem } from '../problem.ts';
-import { MISSING_MARKERS, suffixedNumber } from './cells.ts';
-import { flagOddities } from './flag-bits.ts';
-import { flagBase, parseFlag } from './flags.ts';
-import { refuseForm } from './form.ts';
-import { placeOfLine } from './lines.ts';
+import { MISSING_MARKERS, suffixedNumber } from './cells/cells.ts';
+import { flagOddities } from './cells/flag-bits.ts';
+import { flagBase, parseFlag } from './cells/flags.ts';
+import { type ColumnNumbers, columnNumbers, columnOddities } from './columns/oddities.ts';
+import { type Proposal, propose } from './columns/propose.ts';
 import type { Inference, TimeAxis, TimeFormat } from './log.ts';
-import { type ColumnNumbers, columnNumbers, columnOddities } from './oddities.ts';
-import { openSheet, type Sheet } from './open.ts';
-import { type Proposal, propose } from './propose.ts';
-import { reporterFor } from './report.ts';
-import { findRows } from './rows.ts';
-import { isBlankRecord } from './structure.ts';
-import { readTime } from './time.ts';
-import { timeCandidates } from './time-column.ts';
+import { reporterFor } from './report/report.ts';
+import { refuseForm } from './rows/form.ts';
+import { findRows } from './rows/rows.ts';
+import { placeOfLine } from './sheet/lines.ts';
+import { hiddenNames, openSheet, type Sheet } from './sheet/open.ts';
+import { isBlankRecord } from './sheet/structure.ts';
+import { readTime } from './time/read-time.ts';
+import { timeCandidates } from './time/time-column.ts';
 
 export interface InspectedColumn extends Proposal {
   /** Name to write in `column`. */
@@ -81,7 +81,7 @@ export function inspect(bytes: Uint8Array, file: string): Inspection {
     columns,
     otherColumns: fields.map((field) => sheet.keys[field]!).filter((key) => !found.has(key)),
     inferences: [...rows.inferences, ...time.inferences],
-    problems: [...sheet.problems, ...rows.problems, ...time.problems, ...reporter.problems],
+    problems: [...sheet.problems, ...hiddenNames(sheet), ...rows.problems, ...time.problems, ...reporter.problems],
   };
 }
 
@@ -165,8 +165,8 @@ function inspectColumn(sheet: Sheet, field: number, kept: Int32Array): Inspected
       )
     : plain;
   if (numbers.count * 2 <= filled.length) return null;
-  const name = sheet.structure.header?.[field] ?? sheet.keys[field]!;
-  const unitsLine = sheet.structure.units?.[field];
+  const name = sheet.names?.[field] ?? sheet.keys[field]!;
+  const unitsLine = sheet.units?.[field];
   const evidence = {
     name,
     ...(unitsLine ? { unitsLine } : {}),

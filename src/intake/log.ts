@@ -46,6 +46,8 @@ export interface LogDeclaration {
   };
   readonly channels: readonly ChannelDeclaration[];
   readonly repairs: readonly Repair[];
+  /** The author says that the last line is whole, although no line end follows it. */
+  readonly lastLine?: 'whole';
   /** What the author has looked at and said why it is so. */
   readonly known?: readonly Known[];
   /** Declared phases and when they begin, s since the first row: only to tell which of them the log never reaches. */

@@ -1,17 +1,17 @@
 /** Front door of intake: the bytes of a log -> a Log. */
 import { compareProblems, error, type Problem, warning } from '../problem.ts';
-import { readChannel } from './channels.ts';
-import { refuseForm } from './form.ts';
-import { type Acknowledged, acknowledged } from './known.ts';
-import { placeOfLine } from './lines.ts';
+import { readChannel } from './columns/channels.ts';
 import type { Log, LogDeclaration, Repair, SetAside } from './log.ts';
-import { openSheet, type Sheet } from './open.ts';
-import { unreachedPhases } from './phase-starts.ts';
-import { declaredDrops, idleRepairs } from './repairs.ts';
-import { reporterFor } from './report.ts';
-import { findRows } from './rows.ts';
-import { readTime } from './time.ts';
-import { type Unread, unreadOf } from './unread.ts';
+import { type Acknowledged, acknowledged } from './report/known.ts';
+import { unreachedPhases } from './report/phase-starts.ts';
+import { declaredDrops, idleRepairs } from './report/repairs.ts';
+import { reporterFor } from './report/report.ts';
+import { refuseForm } from './rows/form.ts';
+import { findRows } from './rows/rows.ts';
+import { type Unread, unreadOf } from './rows/unread.ts';
+import { placeOfLine } from './sheet/lines.ts';
+import { hiddenNames, openSheet, type Sheet } from './sheet/open.ts';
+import { readTime } from './time/read-time.ts';
 
 export interface ReadLog {
   /** null where an error makes the log unusable. */
@@ -34,7 +34,7 @@ export function read(bytes: Uint8Array, declaration: LogDeclaration, file: strin
   const known = acknowledged(declaration);
   const reporter = reporterFor(sheet, known);
   const drops = declaredDrops(sheet, declaration.repairs);
-  const rows = findRows(sheet, reporter, drops);
+  const rows = findRows(sheet, reporter, drops, declaration.lastLine === 'whole');
   const time = readTime(sheet, rows.records, declaration, reporter);
   const channels = time.axis
     ? declaration.channels.map((channel) => readChannel(sheet, channel, time.kept, reporter))
@@ -43,6 +43,7 @@ export function read(bytes: Uint8Array, declaration: LogDeclaration, file: strin
   const counts = new Map<Repair, number>([...drops.counts, ...time.shifted]);
   const problems = [
     ...sheet.problems,
+    ...hiddenNames(sheet),
     ...rows.problems,
     ...time.problems,
     ...channels.flatMap((channel) => channel.problems),

@@ -1,10 +1,10 @@
 /** A second file that an author declares in place of a log: the same readings, without what is nobody's business. */
 import { error, type Place, type Problem } from '../problem.ts';
-import { placeOfField, placeOfLine } from './lines.ts';
 import type { Log, LogDeclaration } from './log.ts';
-import { openSheet } from './open.ts';
-import { pickColumn } from './pick.ts';
 import { read } from './read.ts';
+import { placeOfField, placeOfLine } from './sheet/lines.ts';
+import { openSheet } from './sheet/open.ts';
+import { pickColumn } from './sheet/pick.ts';
 
 export interface Redaction {
   /** Project path (`data/…`). */

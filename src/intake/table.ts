@@ -1,11 +1,13 @@
 /** A plain delimited table: scores, surface readings, attempts. One header, rows of text cells with their places. */
+import { hiddenIn, visible } from '../hidden-characters.ts';
 import { error, type Place, type Problem } from '../problem.ts';
-import { chooseTableDialect, type Dialect } from './dialect.ts';
-import { placeOfField, placeOfLine } from './lines.ts';
-import { columnKeys } from './names.ts';
-import { parseNumber } from './numbers.ts';
-import { openSheet, type Sheet } from './open.ts';
-import { isBlankRecord } from './structure.ts';
+import { columnKeys } from './cells/names.ts';
+import { parseNumber } from './cells/numbers.ts';
+import { chooseTableDialect, type Dialect } from './sheet/dialect.ts';
+import { LAST_CELL_CUT, mayBeCut } from './sheet/last-line.ts';
+import { placeOfField, placeOfLine } from './sheet/lines.ts';
+import { hiddenCharacter, openSheet, type Sheet } from './sheet/open.ts';
+import { isBlankRecord } from './sheet/structure.ts';
 
 export interface Table {
   readonly file: string;
@@ -30,23 +32,28 @@ export interface TableRow {
   readonly cells: readonly string[];
 }
 
-/** Reads a table whose first filled line is its header. Rows with another number of fields are errors and left out. Never throws. */
+/** Reads a table whose first filled line is its header. Rows with another number of fields, and a last one that may be cut, are errors and left out. Never throws. */
 export function readTable(bytes: Uint8Array, file: string): Table {
   const sheet = openSheet(bytes, file, chooseTableDialect);
   const { records } = sheet;
   const { lines } = records;
   const headAt = firstFilled(sheet);
-  const names = headAt < 0 ? [] : withoutTrailing(records.row(headAt).map((cell) => cell.trim()));
-  const problems: Problem[] = [...sheet.problems];
+  const names = headAt < 0 ? [] : withoutTrailing(records.row(headAt).map((cell) => visible(cell.trim())));
+  const problems: Problem[] = [...sheet.problems, ...(headAt < 0 ? [] : hiddenCells(sheet, headAt, records.row(headAt)))];
   const headPlace = placeOfLine(file, sheet.lines, lines[headAt] ?? 1);
   if (headAt < 0) problems.push(error('empty-file', headPlace, 'the file is empty', { expected: 'a header and rows' }));
   const rows: TableRow[] = [];
+  const kept: number[] = [];
   for (let record = headAt + 1; headAt >= 0 && record < records.count; record++) {
     const row = records.row(record).map((cell) => cell.trim());
     if (row.every((cell) => cell === '')) continue;
-    const problem = rowProblem(sheet, record, row, names.length);
+    const problem = rowProblem(sheet, record, row, names.length) ?? cutProblem(sheet, record, kept);
     if (problem) problems.push(problem);
-    else rows.push({ line: lines[record]!, cells: row.slice(0, names.length) });
+    else {
+      problems.push(...hiddenCells(sheet, record, row));
+      kept.push(record);
+      rows.push({ line: lines[record]!, cells: row.slice(0, names.length).map(visible) });
+    }
   }
   return {
     file,
@@ -79,5 +86,21 @@ function rowProblem(sheet: Sheet, record: number, row: readonly string[], width:
   return error('field-count', place, `the row has ${row.length} ${row.length === 1 ? 'field' : 'fields'}, the header ${width}`, {
     expected: 'as many fields as names',
     remedy: 'put a field that holds the delimiter in double quotes, and leave no field out',
+  });
+}
+
+function hiddenCells(sheet: Sheet, record: number, row: readonly string[]): Problem[] {
+  return row.flatMap((cell, field) => {
+    const [found] = hiddenIn(cell);
+    if (!found) return [];
+    const place = placeOfField(sheet.file, sheet.lines, sheet.records.lines[record]!, field, sheet.dialect.delimiter);
+    return [hiddenCharacter(place, `this cell holds a character that ${found.does} (${found.name})`, 'remove it from the table')];
+  });
+}
+
+function cutProblem(sheet: Sheet, record: number, kept: readonly number[]): Problem | null {
+  if (!mayBeCut(record, kept, sheet)) return null;
+  return error('last-cell-cut', placeOfLine(sheet.file, sheet.lines, sheet.records.lines[record]!), LAST_CELL_CUT, {
+    remedy: 'look at the line, complete it where it is cut, and end it with a line end',
   });
 }

@@ -1,5 +1,6 @@
 /** From a request to a plan and a specification, by the kind of plot. */
 import type { PlotKind, PlotRequest } from '../register/requests.ts';
+import { planAgainst } from './against/plan.ts';
 import { comparedPlanner } from './data/comparison-planner.ts';
 import { planDeltas } from './deltas/plan.ts';
 import type { AttemptsSubject, ComparedSubject, PlotSubject } from './drawing/drawn.ts';
@@ -17,6 +18,7 @@ const PLANNERS: Readonly<Record<PlotKind, Planner>> = {
   trace: planTrace,
   'step-response': planStepResponse,
   'power-by-phase': planPowerByPhase,
+  against: planAgainst,
   stability: planStability,
   scaling: comparedPlanner(planScaling),
   deltas: comparedPlanner(planDeltas),

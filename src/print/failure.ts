@@ -1,6 +1,6 @@
 /** What stopped a command, as plain sentences: what happened, and what to do. Nobody but us is helped by a stack of calls. */
 import { isDamage, systemFault } from '../compute/store/damage.ts';
-import { visible } from './visible.ts';
+import { visible } from '../hidden-characters.ts';
 
 /** An error whose message says all that the author needs. */
 export class Refusal extends Error {}

@@ -2,8 +2,8 @@
 import { accessSync, constants, readFileSync, realpathSync, statSync } from 'node:fs';
 import { join, sep } from 'node:path';
 import { codeFrameColumns } from '@babel/code-frame';
+import { visible } from '../hidden-characters.ts';
 import type { Place, Problem } from '../problem.ts';
-import { visible } from './visible.ts';
 
 const LONGEST_LINE = 300;
 /** Lines of larger files are not worth the memory. */

@@ -1,19 +1,30 @@
-/** Text of files made fit for a terminal: what would act on it, or turn the order of letters round, is shown by its name. */
-
-/** Control characters but tab and line feed; line and paragraph separators; Unicode's Bidi_Control (UAX 9). */
-// biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is looked for
-const HIDDEN = /[\u0000-\u0008\u000B-\u001F\u007F-\u009F\u2028\u2029]|\p{Bidi_Control}/gu;
-
-/** ESC becomes ⟨U+001B⟩, and so on. */
-export function visible(text: string): string {
-  return text.replace(HIDDEN, (character) => {
-    return `⟨U+${character.charCodeAt(0).toString(16).toUpperCase().padStart(4, '0')}⟩`;
-  });
-}
+/** What goes out on a terminal: text of files is made fit for it. */
+import { visible } from '../hidden-characters.ts';
 
 /** Writes to a stream of the terminal. */
 export function writer(stream: NodeJS.WritableStream): (text: string) => void {
   return (text) => {
     stream.write(visible(text));
   };
+}
+
+/** Colours and bold: all that a program's own messages ask of a terminal. */
+// biome-ignore lint/suspicious/noControlCharactersInRegex: the codes that are let through
+const STYLE = /(\u001b\[[0-9;]*m)/;
+
+/** Lets no control character but those of colours through to the terminal, whoever writes: messages of libraries name files, too. */
+export function guardTerminal(): void {
+  for (const stream of [process.stdout, process.stderr]) {
+    const write = stream.write.bind(stream) as (chunk: string | Uint8Array, ...more: unknown[]) => boolean;
+    stream.write = (chunk: string | Uint8Array, ...more: unknown[]) =>
+      write(typeof chunk === 'string' ? withStyles(chunk) : chunk, ...more);
+  }
+}
+
+/** A text made visible but for its colours. */
+export function withStyles(text: string): string {
+  return text
+    .split(STYLE)
+    .map((part, odd) => (odd % 2 === 1 ? part : visible(part)))
+    .join('');
 }

@@ -119,6 +119,11 @@ export interface Note extends Item {
   /** Alias to id of attempts. */
   readonly attempts?: ReadonlyMap<string, string>;
   readonly highlights: readonly { readonly expression: string; readonly place: Place }[];
+  /** The chart at its head: what is asked for, by the names of a plot's attributes in a text. */
+  readonly lead?: {
+    readonly attributes: ReadonlyMap<string, { readonly value: string; readonly place: Place }>;
+    readonly place: Place;
+  };
   readonly summary?: string;
   readonly disclosure?: string;
   /** Who wrote it, as they want to be cited. */

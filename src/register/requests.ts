@@ -6,7 +6,7 @@ import { ID_RULE, idFromWords, isId, meant, oneOf } from './values/names.ts';
 export const COMPARED_KINDS = ['scaling', 'deltas', 'scores'] as const;
 export type ComparedKind = (typeof COMPARED_KINDS)[number];
 
-export const PLOT_KINDS = ['trace', 'step-response', 'power-by-phase', 'stability', ...COMPARED_KINDS] as const;
+export const PLOT_KINDS = ['trace', 'step-response', 'power-by-phase', 'against', 'stability', ...COMPARED_KINDS] as const;
 export type PlotKind = (typeof PLOT_KINDS)[number];
 
 export interface PlotRequest {
@@ -29,6 +29,8 @@ export interface PlotRequest {
   };
   /** Channel names; empty = the primary temperature. */
   readonly channels: readonly string[];
+  /** Addresses of the figures that a plot of the kind `against` draws, the upright one first. */
+  readonly of?: readonly string[];
   /** Temperatures as rise over ambient. */
   readonly rise: boolean;
   /** The author's title; else one is made from what is drawn. */
@@ -76,17 +78,19 @@ export function readPlotRequest(
   const kind = readKind(attributes, problems, place);
   if (kind === 'stability') return readOfOne(attributes, kind, ATTEMPTS, attempts, place);
   if (isComparedKind(kind)) return readOfOne(attributes, kind, COMPARISON, comparisons, place, slotsOf(runs));
-  problems.push(...notFor(attributes, ['attempts', 'comparison'], kind ?? ''));
+  const other = kind === 'against' ? ['attempts', 'comparison', 'channels', 'rise'] : ['attempts', 'comparison', 'of'];
+  problems.push(...notFor(attributes, other, kind ?? ''));
   const chosen = readRuns(attributes, runs, problems, place);
   const channels = wordsOf(attributes.get('channels')).map(({ word }) => word);
+  const of = wordsOf(attributes.get('of')).map(({ word }) => word);
   const rise = readRise(attributes, problems);
   const id = readId(
     attributes,
-    ['plot', kind ?? '', ...channels, ...(rise ? ['rise'] : []), ...chosen.map(({ alias }) => alias)],
+    ['plot', kind ?? '', ...channels, ...of, ...(rise ? ['rise'] : []), ...chosen.map(({ alias }) => alias)],
     problems,
   );
   if (problems.length > 0 || kind === undefined) return { problems };
-  return { kind, id, runs: slotted(chosen, runs), channels, rise, ...titleOf(attributes), place };
+  return { kind, id, runs: slotted(chosen, runs), channels, ...(of.length > 0 ? { of } : {}), rise, ...titleOf(attributes), place };
 }
 
 function isComparedKind(kind: PlotKind | undefined): kind is ComparedKind {
@@ -110,7 +114,7 @@ function readOfOne(
   place: Place,
   slots: Readonly<Record<string, number>> = {},
 ): Read<PlotRequest> {
-  const problems = notFor(attributes, ['runs', 'channels', 'rise', other], kind);
+  const problems = notFor(attributes, ['runs', 'channels', 'of', 'rise', other], kind);
   const attribute = attributes.get(name);
   const alias = attribute?.value.trim() ?? (known.size === 1 ? [...known.keys()][0]! : '');
   const id = known.get(alias);

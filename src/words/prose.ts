@@ -8,6 +8,7 @@ import { nameHeadings, wrapTables } from './page/number-page.ts';
 import { asText, withinDepth } from './page/too-deep.ts';
 import { beginWriting, problemsInOrder, type Writing } from './page/writing.ts';
 import { reportLostFootnotes } from './rules/footnotes.ts';
+import { reportHidden } from './rules/hidden-characters.ts';
 import { checkLinks } from './rules/links.ts';
 import { escapeRawHtml } from './rules/raw-html.ts';
 
@@ -35,6 +36,7 @@ const OF_THE_PAGE = [...CATALOGUE.map(({ name }) => name), 'comparisons', 'copie
 /** The steps, in order. */
 function rendered(writing: Writing): string {
   const tree = parseMarkdown(writing.source, false);
+  reportHidden(writing, tree);
   reportNearlyOurs(writing, tree);
   reportLostFootnotes(writing, tree);
   checkLinks(writing, tree);

@@ -3,6 +3,7 @@ import type { Root } from 'hast';
 import type { FrontKey, Note } from '../register/register.ts';
 import { giveMeaning } from './directives/directives.ts';
 import { reportNearlyOurs } from './directives/nearly-ours.ts';
+import { leadPlot } from './directives/place-plot.ts';
 import type { Subjects } from './expression/address.ts';
 import { frontTexts, plainWords } from './front-words.ts';
 import { highlightsOf } from './highlights.ts';
@@ -15,6 +16,7 @@ import { sentencesOf } from './page/sentences.ts';
 import { asText, withinDepth } from './page/too-deep.ts';
 import { beginWriting, problemsInOrder, type Writing } from './page/writing.ts';
 import { reportLostFootnotes } from './rules/footnotes.ts';
+import { reportHidden } from './rules/hidden-characters.ts';
 import { checkLinks } from './rules/links.ts';
 import { escapeRawHtml } from './rules/raw-html.ts';
 import { reportUnheld } from './rules/unheld.ts';
@@ -42,11 +44,15 @@ function written(note: Note, writing: Writing, options: WriteOptions): Written {
   const tree = parseMarkdown(writing.source, true);
   const front = frontTexts(note, writing);
   const severity = note.unheld === 'refuse' ? 'error' : 'warning';
-  for (const text of [...front, { writing, tree }]) reportNearlyOurs(text.writing, text.tree);
+  for (const text of [...front, { writing, tree }]) {
+    reportHidden(text.writing, text.tree);
+    reportNearlyOurs(text.writing, text.tree);
+  }
   if (options.unheld || severity === 'error') reportUnheld([...front, { writing, tree }], severity);
   reportLostFootnotes(writing, tree);
   checkLinks(writing, tree);
   for (const text of [...front, { writing, tree }]) giveMeaning(text.writing, text.tree);
+  const lead = leadPlot(writing, note);
   escapeRawHtml(writing, tree);
   const page = toHast(tree);
   const pages = front.map(({ key, tree: words }) => ({ key, page: toHast(words) }));
@@ -66,6 +72,7 @@ function written(note: Note, writing: Writing, options: WriteOptions): Written {
   return {
     pieces,
     plots: writing.plots,
+    ...(lead === null ? {} : { lead }),
     front: Object.fromEntries(pages.map(({ key, page: words }) => [key, plainWords(words)])),
     entries: [...inText, ...highlights].map((entry, index) => ({ id: ids[index]!, ...entry })),
     sentences,

@@ -95,6 +95,8 @@ export interface Written {
   /** HTML in pieces; between two strings stands the number of a plot (index into `plots`). */
   readonly pieces: readonly (string | number)[];
   readonly plots: readonly PlotRequest[];
+  /** Index of the plot that the front matter asks for, which no piece of the text has a place for. */
+  readonly lead?: number;
   /** Title, summary and disclosure, where the note has them. */
   readonly front?: Readonly<Partial<Record<FrontKey, PlainWords>>>;
   /** In reading order; each is linked from the element that has its id. Highlights come last and stand in no text. */

@@ -74,7 +74,7 @@ function shortRun(): Figures {
 }
 
 function attempts(...rows: string[]): Figures {
-  const csv = ['clock,voltage_offset,outcome,note', ...rows].join('\n');
+  const csv = ['clock,voltage_offset,outcome,note', ...rows, ''].join('\n');
   const passing = { test: 'mix', duration: 3600, ambient: '22 °C' };
   return stabilityFigures([readAttempts(new TextEncoder().encode(csv), 'data/attempts.csv', 'no-1', passing).ladder]);
 }

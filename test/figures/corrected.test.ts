@@ -72,6 +72,7 @@ describe('figures/corrected', () => {
     const table = [
       'spot,part,material,contact,reading [°C],emissivity_set,emissivity,reflected [°C]',
       'Foot,base,rubber,held,40.0,0.95,0.95 ± 0.02,23.4 ± 1.0',
+      '',
     ].join('\n');
     const { surface } = readSurface(new TextEncoder().encode(table), 'data/larch-2/surface.csv', 'couple');
     const foot = (instrument: InstrumentFacts) =>

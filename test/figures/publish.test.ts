@@ -137,7 +137,7 @@ describe('figures.json', () => {
   });
 });
 
-const csv = (...lines: string[]) => new TextEncoder().encode(lines.join('\n'));
+const csv = (...lines: string[]) => new TextEncoder().encode([...lines, ''].join('\n'));
 
 describe('figures.json of tables', () => {
   test('surface figures have the agreed shape, and name the table that they are from', () => {

@@ -3,13 +3,13 @@ import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { refuseForm } from '../../src/intake/form.ts';
 import { inspect } from '../../src/intake/inspect.ts';
-import { openSheet } from '../../src/intake/open.ts';
 import { read } from '../../src/intake/read.ts';
-import { reporterFor } from '../../src/intake/report.ts';
-import { findRows } from '../../src/intake/rows.ts';
-import { isBlankRecord } from '../../src/intake/structure.ts';
+import { reporterFor } from '../../src/intake/report/report.ts';
+import { refuseForm } from '../../src/intake/rows/form.ts';
+import { findRows } from '../../src/intake/rows/rows.ts';
+import { openSheet } from '../../src/intake/sheet/open.ts';
+import { isBlankRecord } from '../../src/intake/sheet/structure.ts';
 import { readTable } from '../../src/intake/table.ts';
 import { channel, declare, fixture } from './declare.ts';
 

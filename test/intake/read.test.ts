@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { hiddenIn } from '../../src/hidden-characters.ts';
 import { read } from '../../src/intake/read.ts';
 import { brief, bytes, channel, declare, RUN, readFixture } from './declare.ts';
 
@@ -45,12 +46,20 @@ describe('intake/read: structure', () => {
     expect(brief(result)).toEqual(['data/nul-tail.csv:10:1 warning last-line-cut', 'data/nul-tail.csv:10:1 warning nul-tail']);
   });
 
-  it('drops a last line that stops short, keeps one that only lacks its end', () => {
+  it('drops a last line that stops short', () => {
     expect(soc('t_s,soc_c,b\n0,50,1\n1,51,1\n2,5').log).toMatchObject({
       rows: 2,
       setAside: [{ line: 4, reason: 'the last line is cut off after 2 of 3 fields' }],
     });
-    expect(soc('t_s,soc_c\n0,50\n1,51').log!.rows).toBe(2);
+  });
+
+  it('shows what nobody sees in names, units and lines set aside by its name', () => {
+    const text = 't_s,so\u202ec [°C]\n0,50\n1,7\u200b1\n2,52\n3,52\n4,52\n5,52,\u001b[2J\n6,52\n';
+    const result = read(bytes(text), declare([channel('soc', 'temperature', 'so⟨U+202E⟩c [°C]')]), 'data/a.csv');
+    expect(result.log!.channels[0]).toMatchObject({ column: 'so⟨U+202E⟩c [°C]', unit: '°C', missing: 1 });
+    expect(result.log!.setAside.map(({ text: shown }) => shown)).toEqual(['1,7⟨U+200B⟩1', '5,52,⟨U+001B⟩[2J']);
+    expect(hiddenIn(JSON.stringify(result))).toEqual([]);
+    expect(brief(result)).toContain('data/a.csv:1:1 warning hidden-character');
   });
 
   it('sets lines with NUL bytes inside aside', () => {

@@ -30,4 +30,33 @@ describe('intake/table', () => {
     expect(readTable(bytes(' \n'), 'data/s.csv')).toMatchObject({ head: [], rows: [], problems: [{ rule: 'empty-file' }] });
     expect(readTable(bytes('a,b\n'), 'data/s.csv')).toMatchObject({ head: ['a', 'b'], rows: [], problems: [] });
   });
+
+  it('shows what nobody sees by its name, with a warning at its cell', () => {
+    const hidden = readTable(bytes('test,va\u200flue\n\u202eses,7\u200b1\n'), 'data/s.csv');
+    expect(hidden).toMatchObject({ head: ['test', 'va⟨U+200F⟩lue'], rows: [{ cells: ['⟨U+202E⟩ses', '7⟨U+200B⟩1'] }] });
+    expect(hidden.number(hidden.rows[0]!.cells[1]!)).toBeNaN();
+    expect(hidden.problems.map(({ severity, rule, place, found }) => [severity, rule, place.line, place.column, found])).toEqual([
+      [
+        'warning',
+        'hidden-character',
+        1,
+        6,
+        'this cell holds a character that turns the order of text round (U+200F); it is shown by its name',
+      ],
+      [
+        'warning',
+        'hidden-character',
+        2,
+        1,
+        'this cell holds a character that turns the order of text round (U+202E); it is shown by its name',
+      ],
+      [
+        'warning',
+        'hidden-character',
+        2,
+        6,
+        'this cell holds a character that has no width, next to a digit (U+200B); it is shown by its name',
+      ],
+    ]);
+  });
 });

@@ -37,7 +37,7 @@ describe.each(KINDS)('plots/draw %s', (kind) => {
   );
 
   test('is as wide as its columns, and its type legible at 1:1', () => {
-    expect(plot.wide).toMatch(/^<svg [^>]*width="720"/);
+    expect(plot.wide).toMatch(/^<svg [^>]*width="864"/);
     expect(plot.narrow).toMatch(/^<svg [^>]*width="344"/);
     for (const [, px] of plot.narrow.matchAll(/font-size="([\d.]+)px"/g)) expect(Number(px)).toBeGreaterThanOrEqual(11);
   });

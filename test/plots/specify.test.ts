@@ -35,10 +35,10 @@ describe('plots/specify', () => {
   test('the specification of a small trace', () => {
     const run = tiny();
     expect(outline(specify(request('trace', [run]), [run], WIDE).spec!)).toMatchInlineSnapshot(`
-      "panel 655 × 300
+      "panel 796 × 320
       rect "px" "px"
-        163.75 0 491.25 300
-        -19 701 0 0
+        199 0 597 320
+        -20 844 0 0
       line [-30,90] [20,80]
         -30 22 0 0
         0 22.5 0 0
@@ -46,18 +46,18 @@ describe('plots/specify', () => {
         60 61 0 0
         90 40 0 0
       rule "px" "px"
-        1 1,0 1 162.75 -3.5 -3.5 var(--plot-soft)
-        1 1,0 164.75 490.25 -3.5 -3.5 var(--plot-soft)
-        1 1,0 492.25 654 -3.5 -3.5 var(--plot-soft)
-        1.25 2,3 0 655 50 50 var(--plot-limit)
+        1 1,0 1 198 -3.5 -3.5 var(--plot-soft)
+        1 1,0 200 596 -3.5 -3.5 var(--plot-soft)
+        1 1,0 598 795 -3.5 -3.5 var(--plot-soft)
+        1.25 2,3 0 796 53.33 53.33 var(--plot-limit)
       point [-30,90] [20,80]
       text "px" "px"
-        left -19 -33 Temperature (°C) 14 var(--plot-ink)
-        center 81.88 -12.8 idle 13 var(--plot-soft)
-        center 327.5 -12.8 load 13 var(--plot-soft)
-        center 573.13 -12.8 cool-down 13 var(--plot-soft)
-        left 552.1 41.55 throttle limit 70 °C 13 var(--plot-limit)
-        left 667 200 rated 14 var(--plot-1)"
+        left -20 -34.5 Temperature (°C) 15 var(--plot-ink)
+        center 99.5 -13.4 idle 14 var(--plot-soft)
+        center 398 -13.4 load 14 var(--plot-soft)
+        center 696.5 -13.4 cool-down 14 var(--plot-soft)
+        left 685.49 44.23 throttle limit 70 °C 14 var(--plot-limit)
+        left 808 213.33 rated 15 var(--plot-1)"
     `);
   });
 

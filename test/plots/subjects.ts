@@ -143,7 +143,7 @@ export function request(
 }
 
 /** A seeded generator of numbers from 0 to 1 (constants of Numerical Recipes, chapter 7, from memory). */
-function generator(): () => number {
+export function generator(): () => number {
   let state = 1;
   return () => {
     state = (Math.imul(state, 1664525) + 1013904223) >>> 0;

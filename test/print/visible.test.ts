@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { report } from '../../src/print/report.ts';
-import { visible } from '../../src/print/visible.ts';
+import { withStyles } from '../../src/print/visible.ts';
 import { error } from '../../src/problem.ts';
 
 let root: string;
@@ -15,10 +15,15 @@ beforeAll(() => {
 afterAll(() => rmSync(root, { recursive: true }));
 
 describe('print/visible', () => {
-  it('names what acts on a terminal or turns letters round, and leaves all else', () => {
-    expect(visible('a\u001b[2Jb\u0007\u009b\r\u007f')).toBe('a⟨U+001B⟩[2Jb⟨U+0007⟩⟨U+009B⟩⟨U+000D⟩⟨U+007F⟩');
-    expect(visible('5\u202e8\u2066\u200f')).toBe('5⟨U+202E⟩8⟨U+2066⟩⟨U+200F⟩');
-    expect(visible('°C\t± 0,5 µm\nnäxt')).toBe('°C\t± 0,5 µm\nnäxt');
+  it('lets colours and bold through, and nothing else that acts on a terminal', () => {
+    expect(withStyles('\u001b[1m»7\u001b[2J1«\u001b[22m \u001b[31;1m!')).toBe('\u001b[1m»7⟨U+001B⟩[2J1«\u001b[22m \u001b[31;1m!');
+  });
+
+  it('guards the terminal whoever writes to it', () => {
+    const code = `import './src/commands/plain-failures.ts'; console.log('\u001b]0;title\u0007 \u001b[32mgreen\u001b[39m'); console.error('7\u202e5'); throw new Error('\u001b[2J')`;
+    const { stdout, stderr } = spawnSync(process.execPath, ['--input-type=module', '-e', code], { encoding: 'utf8' });
+    expect(stdout).toBe('⟨U+001B⟩]0;title⟨U+0007⟩ \u001b[32mgreen\u001b[39m\n');
+    expect(stderr).toMatch(/^7⟨U\+202E⟩5\nSoakproof itself failed: ⟨U\+001B⟩\[2J/);
   });
 
   it('keeps the mark of a report under its words', () => {

@@ -69,6 +69,13 @@ describe('register/read', () => {
     expect(run.log.file).toBe('larch-2/fast-soak.csv');
   });
 
+  it("hands the author's word that a log's last line is whole on to who reads the log", () => {
+    const log = 'log:\n  file: larch-2/fast-soak.csv\n  last_line: whole';
+    const { register, problems } = reading([FAST, 'log: larch-2/fast-soak.csv', log]);
+    expect(problems).toEqual([]);
+    expect(register.runs.get('larch-fast')!.log.lastLine).toBe('whole');
+  });
+
   it.each([
     ['a device', DEVICE, 'maker: Larch Works (invented)\n', [DEVICE, ...RUNS, ATTEMPTS, STEPS, NOTE, SCRIPT]],
     ['an instrument', METER, 'title: Inline meter\n', [METER, ...RUNS, STEPS, NOTE, SCRIPT]],

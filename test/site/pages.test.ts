@@ -1,4 +1,6 @@
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { gzipSync } from 'node:zlib';
 import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { violationsIn } from './accessibility.ts';
@@ -132,6 +134,22 @@ describe('every kind of page', () => {
       expect(await page.evaluate('window.shifted'), `${kind}: layout shift`).toBe(0);
       expect(await page.evaluate('document.documentElement.scrollWidth'), `${kind}: width`).toBeLessThanOrEqual(width);
     });
+  });
+
+  it('lets a note begin within the first window, its text within the first and a half on a phone, in few bytes', async () => {
+    const note = built.served.address + kinds.get('notes');
+    for (const [width, height, windows] of [
+      [1280, 800, 1],
+      [360, 740, 1.5],
+    ] as const) {
+      const page = await built.browser.newPage({ viewport: { width, height } });
+      await page.goto(note, { waitUntil: 'networkidle' });
+      const first = (await page.locator('.words > p').first().boundingBox())!;
+      expect(first.y, `first sentence at ${width} px`).toBeLessThan(windows * height);
+      await page.close();
+    }
+    const html = readFileSync(join(built.project.root, 'dist', kinds.get('notes')!, 'index.html'));
+    expect(gzipSync(html, { level: 9 }).length).toBeLessThanOrEqual(60_000);
   });
 
   it('reads whole with scripting off', async () => {

@@ -1,5 +1,5 @@
 /** Composes content/runs/<id>.md for a new log, ready to edit. */
-import { type SeenBit, seenBits } from '../../intake/flag-bits.ts';
+import { type SeenBit, seenBits } from '../../intake/cells/flag-bits.ts';
 import type { Inspection } from '../../intake/inspect.ts';
 import type { Matched, Matches } from './match.ts';
 import type { KnownSetup, Project } from './project.ts';

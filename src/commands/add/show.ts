@@ -1,6 +1,6 @@
 /** What was found in a file, as text for the terminal. */
 import type { InspectedColumn, Inspection } from '../../intake/inspect.ts';
-import { BLANKS } from '../../intake/split.ts';
+import { BLANKS } from '../../intake/sheet/split.ts';
 import { blockPlot } from './block-plot.ts';
 import type { Matched } from './match.ts';
 

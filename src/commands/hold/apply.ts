@@ -1,15 +1,23 @@
-/** Writes directives in place of unheld numbers; every other byte stays. */
+/** Writes directives in place of unheld numbers; every other word stays. */
 import type { ListedNumber } from './numbers.ts';
 
 /** What is to become of a number: an expression that holds it, or nothing, which leaves it free. */
-export type Choice = { readonly is: string } | 'free';
+export type Choice =
+  | {
+      readonly is: string;
+      /** Other words in the place of the author's, without quotes. */
+      readonly instead?: string;
+      /** The whole of it: a `:value` in the place of the digits. */
+      readonly value?: string;
+    }
+  | 'free';
 
 /** The text with each chosen number held. Numbers not in `choices` stay as they are. */
 export function applyChoices(source: string, numbers: readonly ListedNumber[], choices: ReadonlyMap<number, Choice>): string {
   let text = source;
-  for (const { number, start, end, words, quote } of numbers.toSorted((a, b) => b.start - a.start)) {
-    const choice = choices.get(number);
-    if (choice) text = text.slice(0, start) + directive(words, choice, quote) + text.slice(end);
+  for (const listed of numbers.toSorted((a, b) => b.start - a.start)) {
+    const choice = choices.get(listed.number);
+    if (choice) text = text.slice(0, listed.start) + directive(listed, choice) + text.slice(listed.end);
   }
   return text;
 }
@@ -17,10 +25,11 @@ export function applyChoices(source: string, numbers: readonly ListedNumber[], c
 /** The offset in the author's text for one in the new text; within a directive that was written, the start of its number. */
 export function offsetBefore(numbers: readonly ListedNumber[], choices: ReadonlyMap<number, Choice>, offset: number): number {
   let shift = 0;
-  for (const { number, start, end, words, quote } of numbers) {
+  for (const listed of numbers) {
+    const { start, end, number } = listed;
     const choice = choices.get(number);
     if (!choice) continue;
-    const length = directive(words, choice, quote).length;
+    const { length } = directive(listed, choice);
     if (offset < start + shift) break;
     if (offset < start + shift + length) return start;
     shift += length - (end - start);
@@ -28,9 +37,14 @@ export function offsetBefore(numbers: readonly ListedNumber[], choices: Readonly
   return offset - shift;
 }
 
-/** `:stated[words]{is="…"}`, in single quotes where the expression has double ones or what it stands in is in double ones. */
-export function directive(words: string, choice: Choice, wanted?: "'"): string {
+/**
+ * `:stated[words]{is="…"}`, in single quotes where the expression has double ones or what it stands in is in double ones; the unit too, where
+ * the number borrows one.
+ */
+export function directive({ words, unit, quote }: Pick<ListedNumber, 'words' | 'unit' | 'quote'>, choice: Choice): string {
   if (choice === 'free') return `:unheld[${words}]`;
-  const quote = wanted ?? (choice.is.includes('"') ? "'" : '"');
-  return `:stated[${words}]{is=${quote}${choice.is}${quote}}`;
+  if (choice.value !== undefined) return quote ? choice.value.replaceAll('"', quote) : choice.value;
+  const own = quote ?? (choice.is.includes('"') ? "'" : '"');
+  const borrowed = unit === undefined ? '' : `unit=${/^[A-Za-z]+$/.test(unit) ? unit : `${own}${unit}${own}`} `;
+  return `:stated[${choice.instead ?? words}]{${borrowed}is=${own}${choice.is}${own}}`;
 }

@@ -61,7 +61,7 @@ export interface Pair {
   readonly is: string;
 }
 
-/** Differences and ratios that people speak of: one figure of two runs, or two plain figures of one run. */
+/** Differences and ratios that people speak of: one figure of two runs or of two places of one run, or two plain figures of one run. */
 export function pairsOf(candidates: readonly Candidate[], operator: Pair['operator']): Pair[] {
   const pairs: Pair[] = [];
   for (const left of candidates) {
@@ -75,6 +75,7 @@ export function pairsOf(candidates: readonly Candidate[], operator: Pair['operat
 
 function belong(left: Candidate, right: Candidate): boolean {
   if (left.subject.kind !== 'run' || right.subject.kind !== 'run') return false;
-  if (left.alias !== right.alias) return left.name === right.name && left.details.join('.') === right.details.join('.');
-  return left.details.length === 0 && right.details.length === 0;
+  const alike = left.name === right.name;
+  if (left.alias !== right.alias) return alike && left.details.join('.') === right.details.join('.');
+  return alike || (left.details.length === 0 && right.details.length === 0);
 }

@@ -1,4 +1,6 @@
 /** The words around a number, with how much each counts: near ones more, those beyond a comma less, earlier sentences little. */
+import { type CellWords, cellAt } from './table-cell.ts';
+
 export interface ContextWord {
   readonly word: string;
   readonly weight: number;
@@ -12,8 +14,33 @@ const HEADING = 0.3;
 const TOKEN = /\p{L}+|\p{N}[\p{N}.,]*|[,;:—–()]/gu;
 const SENTENCE_END = /[.!?](?=["')\]*_]*(?:\s|$))/g;
 
-/** The context of the stretch from `start` to `end`: its sentence, the paragraph before it, the heading above. In lower case. */
+/**
+ * The context of the stretch from `start` to `end`: its sentence, the paragraph before it, the heading above; in a table its row and the
+ * head of its column. In lower case.
+ */
 export function contextOf(source: string, start: number, end: number): ContextWord[] {
+  const cell = cellAt(source, start);
+  return cell ? contextOfCell(source, start, cell) : contextOfSentence(source, start, end);
+}
+
+/** What names a cell counts in full, the rest of its row and of the table's head a little. */
+const ELSEWHERE_IN_TABLE = 0.15;
+
+function contextOfCell(source: string, start: number, { cell, head, first, others }: CellWords): ContextWord[] {
+  return [
+    ...weighed(cell, 1),
+    ...weighed(head, 1),
+    ...weighed(first, 1),
+    ...weighed(others, ELSEWHERE_IN_TABLE),
+    ...weighed(headingAbove(source, start), HEADING),
+  ].filter(({ word }) => /^\p{L}/u.test(word));
+}
+
+function weighed(text: string, weight: number): ContextWord[] {
+  return words(text).map((word) => ({ word, weight }));
+}
+
+function contextOfSentence(source: string, start: number, end: number): ContextWord[] {
   const paragraph = paragraphStart(source, start);
   const before = source.slice(paragraph, start);
   const sentence = lastEnd(before);
@@ -23,12 +50,14 @@ export function contextOf(source: string, start: number, end: number): ContextWo
     ...falling([...words(before.slice(sentence))].reverse()),
     ...falling([...words(stop < 0 ? after : after.slice(0, stop))]),
     ...earlier(before.slice(0, sentence)),
-    ...[...words(headingAbove(source, paragraph))].map((word) => ({ word, weight: HEADING })),
+    ...weighed(headingAbove(source, paragraph), HEADING),
   ].filter(({ word }) => /^\p{L}/u.test(word));
 }
 
 /** The sentence that a stretch stands in, for showing: offsets in the source, white space trimmed. */
 export function sentenceAround(source: string, start: number, end: number): { readonly start: number; readonly end: number } {
+  const cell = cellAt(source, start);
+  if (cell) return cell.row;
   const paragraph = paragraphStart(source, start);
   const from = paragraph + lastEnd(source.slice(paragraph, start));
   const after = source.slice(end).split(/\r?\n[ \t>]*\r?\n/, 1)[0] as string;

@@ -9,7 +9,7 @@ interface Hint {
 
 /** Settings and ratings. Figures have theirs in the catalogue, conditions where they are defined. */
 const FACTS: Readonly<Record<string, Hint>> = {
-  'setting.clock': { spoken: 'setting set clock clocked asked label configured', prior: 0.6 },
+  'setting.clock': { spoken: 'setting set clock clocked asked label configured ran runs', prior: 1.2 },
   'setting.voltage_offset': { spoken: 'offset voltage added more core extra undervolt' },
   'device.rated_clock': { spoken: 'rated rating sold maker specified official box stock', prior: 0.3 },
   'device.throttle_at': { spoken: 'limit throttl governor steps threshold', prior: 0.3 },

@@ -8,11 +8,15 @@ import type { Place } from '../../problem.ts';
 import type { Note } from '../../register/register.ts';
 import { write } from '../../words/write.ts';
 import type { Subject } from '../../words/written.ts';
-import { applyChoices, type Choice, offsetBefore } from './apply.ts';
+import { applyChoices, type Choice, directive, offsetBefore } from './apply.ts';
+import { choiceOf, isRefused } from './choices.ts';
 import { findNote } from './find-note.ts';
+import { groupsOf } from './groups.ts';
 import { type ListedNumber, listNumbers, placeOf } from './numbers.ts';
 import { type Options, readOptions, USAGE } from './options.ts';
 import { choose, type Terminal } from './session.ts';
+import { keepShort, widthOf } from './short-lines.ts';
+import { forgetHold, type Replaced, rememberHold, undoHold } from './undo.ts';
 
 const MARK = '\uFEFF';
 
@@ -30,6 +34,7 @@ export async function holdNote(root: string, args: readonly string[], terminal: 
   if (!('note' in read))
     return refuse(report(root, read.problems).trimEnd() || `${found.file} cannot be read: npm run check says why`);
   const source = read.note.text.replace(MARK, '');
+  if (options.undo) return undo(root, found.file, terminal);
   const numbers = listNumbers(read.note, read.subjects);
   if (options.list) {
     terminal.out(listText(found.file, numbers));
@@ -39,40 +44,65 @@ export async function holdNote(root: string, args: readonly string[], terminal: 
     terminal.out(`${found.file}: every number with a unit is held. Nothing to do.\n`);
     return 0;
   }
-  const choices = await chosen(found.file, numbers, options, terminal);
+  const choices = await chosen({ file: found.file, numbers, options, subjects: read.subjects }, terminal);
   if (typeof choices === 'string') return refuse(choices);
   return finish({ root, file: found.file, source, numbers, choices, note: read.note, subjects: read.subjects }, terminal);
 }
 
-async function chosen(
-  file: string,
-  numbers: readonly ListedNumber[],
-  options: Options,
-  terminal: Terminal,
-): Promise<Map<number, Choice> | string> {
-  if (options.take.size > 0) return taken(numbers, options.take);
-  terminal.out(`${file}: ${numbers.length === 1 ? '1 number' : `${numbers.length} numbers`} with a unit that nothing holds.\n`);
-  return (await choose(numbers, terminal)) ?? 'broken off: nothing is written';
+interface Asked {
+  readonly file: string;
+  readonly numbers: readonly ListedNumber[];
+  readonly options: Options;
+  readonly subjects: ReadonlyMap<string, Subject>;
+}
+
+async function chosen({ file, numbers, options, subjects }: Asked, terminal: Terminal): Promise<Map<number, Choice> | string> {
+  if (options.take.size > 0) return taken(numbers, options.take, subjects);
+  const count = numbers.length === 1 ? '1 number that nothing holds' : `${numbers.length} numbers that nothing holds`;
+  terminal.out(`${file}: ${count}.\n`);
+  const choices = await choose(numbers, terminal, (listed, wanted) => choiceOf(listed, wanted, subjects));
+  return choices ?? 'broken off: nothing is written';
 }
 
 /** The choices of the command line, or what is wrong with the first that cannot be. */
-function taken(numbers: readonly ListedNumber[], take: Options['take']): Map<number, Choice> | string {
+function taken(
+  numbers: readonly ListedNumber[],
+  take: Options['take'],
+  subjects: ReadonlyMap<string, Subject>,
+): Map<number, Choice> | string {
   const choices = new Map<number, Choice>();
   for (const [number, wanted] of take) {
     const listed = numbers[number - 1];
     if (!listed)
       return `there is no number ${number}: ${numbers.length === 1 ? 'there is one' : `there are ${numbers.length}`}; nothing is written`;
-    if (listed.why !== undefined)
-      return `number ${number} (${listed.words}) cannot be held as it stands: ${listed.why}; nothing is written`;
-    if (typeof wanted !== 'number') choices.set(number, wanted);
-    else {
-      const offer = listed.offers[wanted - 1];
-      if (!offer)
-        return `number ${number} (${listed.words}) has ${listed.offers.length === 1 ? '1 that fits' : `${listed.offers.length} that fit`}, and no ${wanted}; nothing is written`;
-      choices.set(number, { is: offer.is });
-    }
+    const choice = choiceOf(listed, wanted, subjects);
+    if (isRefused(choice)) return `${choice.refused}; nothing is written`;
+    choices.set(number, choice);
   }
   return choices;
+}
+
+/** Takes back what was written last. */
+function undo(root: string, file: string, terminal: Terminal): 0 | 1 {
+  const path = realpathSync(join(root, file));
+  const bytes = readFileSync(path, 'utf8');
+  const undone = undoHold(root, file, bytes.replace(MARK, ''));
+  if (typeof undone === 'string') {
+    terminal.err(`${undone}\n`);
+    return 1;
+  }
+  writeBack(path, bytes, undone.text);
+  forgetHold(root, file);
+  const left = undone.left === 0 ? '' : ` ${undone.left} edited since, and left.`;
+  terminal.out(`${undone.count} taken back.${left} Written to ${file}.\n`);
+  return 0;
+}
+
+/** Writes a text over a file, with the mark and the rights that it had. */
+function writeBack(path: string, bytes: string, text: string): void {
+  const { mode } = statSync(path);
+  writeWhole(path, bytes.startsWith(MARK) ? MARK + text : text);
+  chmodSync(path, mode);
 }
 
 interface Chosen {
@@ -91,13 +121,14 @@ function finish({ root, file, source, numbers, choices, note, subjects }: Chosen
     terminal.out('Nothing chosen; the file is as it was.\n');
     return 0;
   }
-  const text = applyChoices(source, numbers, choices);
+  const applied = applyChoices(source, numbers, choices);
+  const text = keepShort(applied, source, widthOf(source));
   const before = errorsOf(note, subjects).length;
-  const then = noteWith(root, file, text);
+  const then = noteWith(root, file, applied);
   const errors = then.note ? errorsOf(then.note, subjects) : then.problems.filter(({ severity }) => severity === 'error');
   if (then.note === undefined || errors.length > before) {
     const told = errors.map(({ place, found, remedy }) => {
-      const { line, column } = placeOf(source, offsetBefore(numbers, choices, offsetOf(text, place)));
+      const { line, column } = placeOf(source, offsetBefore(numbers, choices, offsetOf(applied, place)));
       return `${place.file}:${line}:${column}: ${found}${remedy ? `; ${remedy}` : ''}`;
     });
     terminal.err(`${told.join('\n')}\nnothing is written\n`);
@@ -109,11 +140,17 @@ function finish({ root, file, source, numbers, choices, note, subjects }: Chosen
     terminal.err(`${file} was changed meanwhile: nothing is written; run hold again\n`);
     return 1;
   }
-  const { mode } = statSync(path);
-  writeWhole(path, bytes.startsWith(MARK) ? MARK + text : text);
-  chmodSync(path, mode);
-  terminal.out(`${summary(numbers, choices)} Written to ${file}.\n`);
+  writeBack(path, bytes, text);
+  rememberHold(root, file, source, text, replacedBy(numbers, choices));
+  terminal.out(`${summary(numbers, choices)} Written to ${file}; --undo takes it back.\n`);
   return 0;
+}
+
+function replacedBy(numbers: readonly ListedNumber[], choices: ReadonlyMap<number, Choice>): Replaced[] {
+  return numbers.flatMap((listed) => {
+    const choice = choices.get(listed.number);
+    return choice ? [{ was: listed.words, written: directive(listed, choice) }] : [];
+  });
 }
 
 function offsetOf(text: string, { line, column }: Place): number {
@@ -136,16 +173,26 @@ function summary(numbers: readonly ListedNumber[], choices: ReadonlyMap<number, 
 
 /** What `--list` prints. */
 function listText(file: string, numbers: readonly ListedNumber[]): string {
-  const listed = numbers.map(({ number, line, column, words, before, after, offers, near, why }) => ({
+  const groups = groupsOf(numbers);
+  const listed = numbers.map(({ number, line, column, words, unit, before, after, offers, near, why }) => ({
     number,
     line,
     column,
     words,
+    ...(unit === undefined ? {} : { unit }),
+    ...sameAs(number, groups),
     before,
     after,
     offers: offers.map((offer, index) => ({ offer: index + 1, ...offer })),
-    ...(near.length > 0 ? { near: near.map(({ is, shown, title }) => ({ is, shown, title })) } : {}),
+    ...(near.length > 0 ? { near } : {}),
     ...(why === undefined ? {} : { why }),
   }));
   return `${JSON.stringify({ format: 1, file, numbers: listed }, null, 2)}\n`;
+}
+
+/** The other numbers that the same answer serves. */
+function sameAs(number: number, groups: readonly (readonly ListedNumber[])[]): { readonly same?: readonly number[] } {
+  const group = groups.find((each) => each.some((other) => other.number === number)) ?? [];
+  const same = group.map((each) => each.number).filter((other) => other !== number);
+  return same.length > 0 ? { same } : {};
 }

@@ -4,11 +4,14 @@ import { frontTexts } from '../../words/front-words.ts';
 import { parseMarkdown } from '../../words/page/markdown.ts';
 import { beginWriting } from '../../words/page/writing.ts';
 import { findUnheld, type UnheldNumber } from '../../words/rules/find-unheld.ts';
+import { ownUnits } from '../../words/rules/own-units.ts';
 import { isUnread, readStated, type Stated } from '../../words/stated/read.ts';
 import type { Subject } from '../../words/written.ts';
+import { askedBy } from './asked.ts';
+import { bearingOf } from './bearing.ts';
 import { contextOf, sentenceAround } from './context.ts';
-import { nearestTo } from './nearest.ts';
-import { askedBy, bearingOf, type Offer, offersFor } from './offers.ts';
+import { type Miss, missesFor } from './misses.ts';
+import { type Offer, offersFor } from './offers.ts';
 
 export interface ListedNumber {
   /** Counted from 1 in reading order. */
@@ -26,8 +29,10 @@ export interface ListedNumber {
   readonly after: string;
   /** Best first. */
   readonly offers: readonly Offer[];
-  /** Where nothing fits: the nearest of its kind, which don't hold it. */
-  readonly near: readonly Offer[];
+  /** What the words nearly say, and why it doesn't hold them. */
+  readonly near: readonly Miss[];
+  /** The unit of a number that stands without it. */
+  readonly unit?: string;
   /** Why it cannot be held where it stands; undefined where it can. */
   readonly why?: string;
 }
@@ -38,7 +43,7 @@ export function listNumbers(
   subjects: ReadonlyMap<string, Subject>,
 ): ListedNumber[] {
   const bearing = bearingOf(subjects);
-  return unheldOf(note).map(({ unheld, at, source, value }, index) => {
+  return unheldOf(note, ownUnits(subjects)).map(({ unheld, at, source, value }, index) => {
     const { start, end } = unheld;
     const words = onOneLine(unheld.source);
     const around = sentenceAround(value, start, end);
@@ -53,7 +58,8 @@ export function listNumbers(
       before: onOneLine(value.slice(around.start, start)),
       after: onOneLine(value.slice(end, around.end)),
       offers,
-      near: asked && offers.length === 0 ? nearestTo(asked, bearing) : [],
+      near: asked ? missesFor(asked, bearing) : [],
+      ...(unheld.unit === undefined ? {} : { unit: unheld.unit }),
       ...(typeof said === 'string' ? { why: said } : {}),
     };
   });
@@ -69,29 +75,30 @@ interface Placed {
   readonly value: string;
 }
 
-function unheldOf({ file, kind, text, front }: Pick<Note, 'file' | 'kind' | 'text' | 'front'>): Placed[] {
+function unheldOf({ file, kind, text, front }: Pick<Note, 'file' | 'kind' | 'text' | 'front'>, own: ReadonlySet<string>): Placed[] {
   const writing = beginWriting({ file, kind, source: text, lineShift: 0, subjects: new Map() });
   const { source } = writing;
-  const ahead = frontTexts({ ...(front ? { front } : {}) }, writing).flatMap(({ writing: own, tree }) => {
-    const offsets = own.within?.offsets ?? [];
+  const ahead = frontTexts({ ...(front ? { front } : {}) }, writing).flatMap(({ writing: within, tree }) => {
+    const offsets = within.within?.offsets ?? [];
     const quote = source[(offsets[0] ?? 0) - 1] === '"' ? ({ quote: "'" } as const) : {};
-    return findUnheld(own.source, tree).map((unheld): Placed => {
+    return findUnheld(within.source, tree, own).map((unheld): Placed => {
       const [start = 0, end = 0] = [offsets[unheld.start], offsets[unheld.end]];
-      return { unheld, at: { start, end, ...quote }, source, value: own.source };
+      return { unheld, at: { start, end, ...quote }, source, value: within.source };
     });
   });
-  const inText = findUnheld(source, parseMarkdown(source, true)).map(
+  const inText = findUnheld(source, parseMarkdown(source, true), own).map(
     (unheld): Placed => ({ unheld, at: { start: unheld.start, end: unheld.end }, source, value: source }),
   );
   return [...ahead.sort((a, b) => a.at.start - b.at.start), ...inText];
 }
 
 /** What the words say when they stand alone, or why they cannot be held. */
-function saidBy({ said, linked }: UnheldNumber, words: string): Stated | string {
+function saidBy({ said, linked, unit }: UnheldNumber, words: string): Stated | string {
   if (linked) return 'it stands within the words of a link: put it beside the link';
   if (/[[\]*_`]/.test(words)) return 'Markdown marks stand within it: put them around the whole of it';
   if (isUnread(said)) return `${said.unread}: reword it, or make it a claim`;
-  const alone = readStated(words.replaceAll('&nbsp;', '\u00a0').replace(/\\(?=[!-/:-@[-`{-~])/g, ''));
+  const plain = words.replaceAll('&nbsp;', '\u00a0').replace(/\\(?=[!-/:-@[-`{-~])/g, '');
+  const alone = readStated(unit === undefined ? plain : `${plain} ${unit}`);
   return isUnread(alone) ? `${alone.unread}: ${alone.expected}` : alone;
 }
 

@@ -9,34 +9,42 @@ const ALIAS = 3;
 const HINT = 2;
 const DETAIL = 2.5;
 const DETAIL_UNSAID = -1.2;
+/** A figure of which no word is said. */
+const UNSAID = -0.5;
 const CLOSE = 0.6;
 /** "Under" and "over" fit much: what is near the number is meant. */
 const CLOSE_OPEN = 2;
 
-/** Words of this context for an alias: itself, and words of its run's title that no other title of the note has. */
-export type AliasWords = ReadonlyMap<string, readonly string[]>;
+/** Words for an alias: itself, and words of its run's title that no other title of the note has; for a detail: those that no other has. */
+export type OwnWords = ReadonlyMap<string, readonly string[]>;
 
 /** The score of a candidate by its words alone. */
-export function contextScore(candidate: Candidate, context: readonly ContextWord[], aliases: AliasWords): number {
+export function contextScore(candidate: Candidate, context: readonly ContextWord[], words: OwnWords): number {
   const { alias, name, details } = candidate;
-  const own = details.map((detail) => detailScore(detail, context, aliases));
+  const own = details.map((detail) => detailScore(detail, context, words));
+  const said = hits(context, [...hintsOf(name), ...labelWords(name)]);
   return (
-    ALIAS * strongest(context, aliases.get(alias) ?? [alias]) +
-    HINT * hits(context, [...hintsOf(name), ...labelWords(name)]) +
+    ALIAS * strongest(context, words.get(alias) ?? [alias]) +
+    (said > 0 ? HINT * said : UNSAID) +
     own.reduce((sum, score) => sum + score, 0) +
     priorOf(name)
   );
 }
 
-function detailScore(detail: string, context: readonly ContextWord[], aliases: AliasWords): number {
-  const words =
-    aliases.get(detail) ??
-    detail
-      .toLowerCase()
-      .split(/[^\p{L}]+/u)
-      .filter((word) => word.length > 2);
+function detailScore(detail: string, context: readonly ContextWord[], own: OwnWords): number {
+  const words = own.get(detail) ?? [];
+  if (words.length === 0) return 0;
   const said = strongest(context, words);
   return said > 0 ? DETAIL * Math.max(said, 0.3) : DETAIL_UNSAID;
+}
+
+/** The words of a detail: of "0 mV", which says that nothing was added, those that people say. */
+export function detailWords(detail: string): readonly string[] {
+  if (/^0\b/.test(detail)) return ['nothing', 'without', 'unraised'];
+  return detail
+    .toLowerCase()
+    .split(/[^\p{L}]+/u)
+    .filter((word) => word.length > 2);
 }
 
 function labelWords(name: string): string[] {

@@ -1,6 +1,9 @@
 /** The dialogue: number by number, one key each. */
 import type { Choice } from './apply.ts';
+import { isRefused, type Refused } from './choices.ts';
+import { groupsOf } from './groups.ts';
 import type { ListedNumber } from './numbers.ts';
+import type { Wanted } from './options.ts';
 
 export interface Terminal {
   readonly out: (text: string) => void;
@@ -15,55 +18,125 @@ export interface Terminal {
 const FIRST = 5;
 /** Characters of the sentence shown on either side. */
 const AROUND = 90;
-const KEYS = '1 to 9 holds it by that, s or Enter skips, f leaves it free, b goes back, q ends and keeps what was chosen';
+/** Places of a group that are shown with their sentences. */
+const PLACES = 4;
+const KEYS = `1 to 9 holds it by that; v and then 1 to 9 prints that value in the place of the digits; w takes the words for a near miss;
+s or Enter skips, f leaves it free, o takes a group one by one, b goes back, q ends and keeps what was chosen`;
+
+/** The choice for a number, or why it cannot be. */
+export type Chooser = (listed: ListedNumber, wanted: Wanted) => Choice | Refused;
 
 /** What the author chose, by number; null where he broke off and nothing is to be written. */
-export async function choose(numbers: readonly ListedNumber[], terminal: Terminal): Promise<Map<number, Choice> | null> {
+export async function choose(
+  numbers: readonly ListedNumber[],
+  terminal: Terminal,
+  chooser: Chooser,
+): Promise<Map<number, Choice> | null> {
   const choices = new Map<number, Choice>();
+  const groups = groupsOf(numbers);
   terminal.out(`${KEYS}\n`);
-  for (let at = 0; at < numbers.length; ) {
-    const number = numbers[at] as ListedNumber;
-    terminal.out(`\n${heading(number, numbers.length)}\n${sentence(number, terminal.bold)}\n${offersText(number, FIRST)}`);
-    const answer = await answerTo(number, terminal, at > 0);
+  for (let at = 0; at < groups.length; ) {
+    const group = groups[at] as ListedNumber[];
+    const first = group[0] as ListedNumber;
+    terminal.out(`\n${heading(group, at + 1, groups.length)}\n${places(group, terminal.bold)}\n${offersText(first, FIRST)}`);
+    const answer = await answerTo(group, { terminal, mayGoBack: at > 0, chooser });
     if (answer === 'cancel') return null;
     if (answer === 'quit') break;
     if (answer === 'back') {
       at -= 1;
-      choices.delete((numbers[at] as ListedNumber).number);
-      continue;
+      for (const { number } of groups[at] as ListedNumber[]) choices.delete(number);
+    } else if (answer === 'one by one') {
+      groups.splice(at, 1, ...group.map((each) => [each]));
+    } else {
+      for (const [number, choice] of answer) choices.set(number, choice);
+      at += 1;
     }
-    if (answer !== 'skip') choices.set(number.number, answer);
-    at += 1;
   }
   return choices;
 }
 
-type Answer = Choice | 'skip' | 'back' | 'quit' | 'cancel';
+/** What is chosen for each of a group; none of it where it is skipped. */
+type Chosen = ReadonlyMap<number, Choice>;
+type Answer = Chosen | 'back' | 'one by one' | 'quit' | 'cancel';
 
-async function answerTo(number: ListedNumber, terminal: Terminal, mayGoBack: boolean): Promise<Answer> {
+interface Asking {
+  readonly terminal: Terminal;
+  readonly mayGoBack: boolean;
+  readonly chooser: Chooser;
+}
+
+async function answerTo(group: readonly ListedNumber[], { terminal, mayGoBack, chooser }: Asking): Promise<Answer> {
+  const first = group[0] as ListedNumber;
+  let printing = false;
   for (;;) {
-    terminal.out('> ');
+    terminal.out(printing ? 'value> ' : '> ');
     const key = await terminal.key();
     terminal.out(key === null || key === 'cancel' ? '\n' : `${key}\n`);
     if (key === null || key === 'q') return 'quit';
     if (key === 'cancel') return 'cancel';
-    if (key === 's' || key === '') return 'skip';
+    if (key === 's' || key === '') return new Map();
     if (key === 'b' && mayGoBack) return 'back';
-    if (key === 'f' && number.why === undefined) return 'free';
-    const offer = /^[1-9]$/.test(key) ? number.offers[Number(key) - 1] : undefined;
-    if (offer) return { is: offer.is };
-    if (key === 'm' && number.offers.length > FIRST) terminal.out(offersText(number, number.offers.length));
-    else terminal.out(`  ${keysOf(number, mayGoBack)}\n`);
+    if (key === 'o' && group.length > 1) return 'one by one';
+    const wanted = wantedBy(key, first, printing);
+    if (wanted !== undefined) {
+      const chosen = forAll(group, wanted, chooser);
+      if (!('refused' in chosen)) return chosen;
+      terminal.out(`  ${chosen.refused}\n`);
+    } else if (key === 'v' && first.offers.length > 0) {
+      printing = !printing;
+    } else if (key === 'm' && first.offers.length > FIRST) {
+      terminal.out(offersText(first, first.offers.length));
+    } else {
+      terminal.out(`  ${keysOf(group, mayGoBack)}\n`);
+    }
   }
 }
 
-function keysOf({ offers, why }: ListedNumber, mayGoBack: boolean): string {
-  const choice = offers.length === 0 ? [] : [offers.length === 1 ? '1' : `1 to ${offers.length}`];
-  return `keys here: ${[...choice, 's', ...(why === undefined ? ['f'] : []), ...(mayGoBack ? ['b'] : []), 'q'].join(', ')}`;
+function wantedBy(key: string, { offers, near, why }: ListedNumber, printing: boolean): Wanted | undefined {
+  if (key === 'f' && why === undefined) return 'free';
+  if (key === 'w' && near[0]?.instead !== undefined) return { offer: 1, as: 'instead' };
+  if (!/^[1-9]$/.test(key) || !offers[Number(key) - 1]) return undefined;
+  return { offer: Number(key), as: printing ? 'value' : 'stated' };
 }
 
-function heading({ number, line }: ListedNumber, count: number): string {
-  return `${number} of ${count}, line ${line}`;
+/** The same choice for each of a group, or why one of them cannot have it. */
+function forAll(group: readonly ListedNumber[], wanted: Wanted, chooser: Chooser): Chosen | Refused {
+  const first = group[0] as ListedNumber;
+  const is = wanted !== 'free' && 'offer' in wanted && wanted.as !== 'instead' ? first.offers[wanted.offer - 1]?.is : undefined;
+  const chosen = new Map<number, Choice>();
+  for (const listed of group) {
+    const as = wanted !== 'free' && wanted.as === 'value' ? 'value' : 'stated';
+    const choice = chooser(listed, is === undefined ? wanted : { is, as });
+    if (isRefused(choice)) return choice;
+    chosen.set(listed.number, choice);
+  }
+  return chosen;
+}
+
+function keysOf(group: readonly ListedNumber[], mayGoBack: boolean): string {
+  const { offers, near, why } = group[0] as ListedNumber;
+  const choice = offers.length === 0 ? [] : [offers.length === 1 ? '1' : `1 to ${offers.length}`, 'v'];
+  const keys = [
+    ...choice,
+    ...(near[0]?.instead === undefined ? [] : ['w']),
+    's',
+    ...(why === undefined ? ['f'] : []),
+    ...(group.length > 1 ? ['o'] : []),
+    ...(mayGoBack ? ['b'] : []),
+    'q',
+  ];
+  return `keys here: ${keys.join(', ')}`;
+}
+
+function heading(group: readonly ListedNumber[], at: number, count: number): string {
+  const lines = [...new Set(group.map(({ line }) => line))];
+  const all = lines.length === 1 ? `line ${lines[0]}` : `lines ${lines.slice(0, -1).join(', ')} and ${lines.at(-1)}`;
+  return `${at} of ${count}, ${all}${group.length > 1 ? `: ${group.length} times, one answer for all` : ''}`;
+}
+
+function places(group: readonly ListedNumber[], bold: boolean): string {
+  const shown = group.slice(0, PLACES).map((each) => sentence(each, bold));
+  return [...shown, ...(group.length > PLACES ? [`  … and ${group.length - PLACES} more`] : [])].join('\n');
 }
 
 /** The sentence with the number marked. */
@@ -75,17 +148,24 @@ export function sentence({ before, words, after }: ListedNumber, bold: boolean):
 
 function offersText({ offers, near, why }: ListedNumber, most: number): string {
   if (why !== undefined) return `  cannot be held as it stands: ${why}\n`;
-  if (offers.length === 0) {
-    const not = near.map(({ is, shown, title }) => `  not held by: ${is}  ${shown}  ${title}\n`);
-    return `  nothing of this note fits: mend the number, add a run, or leave it free\n${not.join('')}`;
-  }
+  const none = '  nothing of this note fits: mend the number, add a run, or leave it free\n';
+  return `${offers.length === 0 ? none : fitting(offers, most)}${near.map(missText).join('')}`;
+}
+
+function fitting(offers: ListedNumber['offers'], most: number): string {
   const shown = offers.slice(0, most);
   const widest = Math.max(...shown.map(({ is }) => is.length));
   const widestValue = Math.max(...shown.map((offer) => offer.shown.length));
   const lines = shown.map(
     ({ is, shown: value, title, narrow }, index) =>
-      `  ${index + 1}  ${is.padEnd(widest)}  ${value.padEnd(widestValue)}  ${title}${narrow ? ', only narrowly' : ''}`,
+      `  ${index + 1}  ${is.padEnd(widest)}  ${value.padEnd(widestValue)}  ${title}${narrow ? ', but not for certain' : ''}`,
   );
   const more = offers.length > most ? [`  m  ${offers.length - most} more`] : [];
   return `${[...lines, ...more].join('\n')}\n`;
+}
+
+function missText({ is, shown, title, why, instead }: ListedNumber['near'][number], index: number): string {
+  const rewrite =
+    instead === undefined ? '' : index === 0 ? `; w writes "${instead}" and holds it by this` : `; "${instead}" would be true`;
+  return `  not ${is}  ${shown}  ${title}: ${why}${rewrite}\n`;
 }

@@ -2,7 +2,7 @@
 import type { InstrumentFacts, RunContext } from '../../figures/context.ts';
 import { correctionOf, instrumentOf } from '../../figures/sources.ts';
 import type { TableForm } from '../../figures/table-form.ts';
-import { MISSING_MARKERS } from '../../intake/cells.ts';
+import { MISSING_MARKERS } from '../../intake/cells/cells.ts';
 import { cleanedNames } from '../../intake/cleaned.ts';
 import type { Channel } from '../../intake/log.ts';
 

@@ -5,6 +5,12 @@ import type { DataFile } from './data-file.ts';
 import type { Ledgers } from './ledger.ts';
 import type { Citation, ConditionRow, HeldNote, Highlight, Link, Marks, PagePlot, ShownCaution } from './shared.ts';
 
+/** A heading of the text: a page's own address, and its words. */
+export interface Heading {
+  readonly id: string;
+  readonly text: string;
+}
+
 /** What notes and scripts have in common. */
 export interface WordsModel {
   readonly title: string;
@@ -26,6 +32,17 @@ export interface WordsModel {
 
 export interface NoteModel extends WordsModel {
   readonly kind: 'note';
+  /** What was tested under which conditions, in one line. */
+  readonly tested: string;
+  /** What to beware of, in one line; '' where nothing calls for one. */
+  readonly beware: string;
+  /** Its headings, where there are enough of them to look one up. */
+  readonly contents: readonly Heading[];
+  /** The chart at its head; null where the note draws nothing. */
+  readonly lead: PagePlot | null;
+  /** The notes published before and after it. */
+  readonly before: Link | null;
+  readonly after: Link | null;
   readonly runs: readonly {
     readonly link: Link;
     readonly alias: string;

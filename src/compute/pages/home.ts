@@ -1,9 +1,11 @@
 /** The model of the home page: notes, newest first, with their highlights. */
 import { compareText } from '../../problem.ts';
+import { printQuantity } from '../../quantities/print.ts';
 import { clockTime } from '../../words/script/timeline.ts';
+import { newestFirst } from '../contents/note-order.ts';
 import type { ComputedNote, SiteContents } from '../contents/site-contents.ts';
 import type { HomeModel, Link } from '../results.ts';
-import { deviceLinks, highlights, marksOf, notePath, scriptsFor } from './note.ts';
+import { deviceLinks, highlights, leadPlot, marksOf, notePath, scriptsFor } from './note.ts';
 
 export function homeModel(parts: SiteContents): HomeModel {
   const notes = parts.notes.filter(({ note }) => note.kind === 'note').toSorted(newestFirst);
@@ -22,9 +24,11 @@ export function homeModel(parts: SiteContents): HomeModel {
         .join(', '),
       marks: marksOf(parts, computed),
       highlights: highlights(parts, computed),
+      lead: leadPlot(computed),
+      authors: computed.note.authors ?? [],
       scripts: scriptsFor(parts, computed).map((script) => ({ link: linkOf(script), length: lengthOf(script) })),
     })),
-    devices: [...devices].sort(compareText).map((id) => ({ title: parts.register.devices.get(id)!.title, path: `devices/${id}/` })),
+    devices: [...devices].sort(compareText).map((id) => deviceOf(parts, id)),
     scripts: loose.toSorted(newestFirst).map((script) => ({
       link: linkOf(script),
       date: script.note.date,
@@ -34,14 +38,16 @@ export function homeModel(parts: SiteContents): HomeModel {
   };
 }
 
+function deviceOf({ register }: SiteContents, id: string): HomeModel['devices'][number] {
+  const { title, maker, ratedClock } = register.devices.get(id)!;
+  const rated = ratedClock ? [`rated ${printQuantity(ratedClock).text}`] : [];
+  return { title, path: `devices/${id}/`, about: [maker, ...rated].filter((text) => text !== '').join(', ') };
+}
+
 function linkOf(computed: ComputedNote): Link {
   return { title: computed.note.title, path: notePath(computed) };
 }
 
 function lengthOf({ plan }: ComputedNote): string {
   return clockTime(plan?.seconds ?? 0);
-}
-
-function newestFirst(a: ComputedNote, b: ComputedNote): number {
-  return compareText(b.note.date, a.note.date) || compareText(a.note.id, b.note.id);
 }

@@ -1,6 +1,7 @@
 /** The model of a note's page. */
 
-import { attemptCautions, cautions, mergeCautions } from '../../figures/cautions.ts';
+import { RISKS_IN_BRIEF } from '../../figures/cautions/risks.ts';
+import { attemptCautions, cautions, type MergedCaution, mergeCautions } from '../../figures/cautions.ts';
 import { type Figure, isPresent } from '../../figures/figure.ts';
 import { printQuantity, printUncertainty } from '../../quantities/print.ts';
 import type { Note } from '../../register/register.ts';
@@ -10,6 +11,7 @@ import type { HeldBy, LedgerEntry, PlainWords } from '../../words/written.ts';
 import { citation } from '../cite/citation.ts';
 import { commonConditions } from '../contents/common-conditions.ts';
 import { conditionRows, fromText, runLink, settingText, uncertaintyText } from '../contents/figure-text.ts';
+import { newestFirst } from '../contents/note-order.ts';
 import { devicesOf, notePath } from '../contents/note-path.ts';
 import {
   attemptsPath,
@@ -24,8 +26,9 @@ import {
 import { sizeText } from '../data/names.ts';
 import { linkedNote } from '../linked-data/note.ts';
 import type { Archive } from '../models/note.ts';
-import type { FrontWords, HeldNote, Highlight, Ledgers, Link, Marks, NoteModel, PrintedFront } from '../results.ts';
+import type { FrontWords, HeldNote, Highlight, Ledgers, Link, Marks, NoteModel, PagePlot, PrintedFront } from '../results.ts';
 import { correctedNumbers, correctionsOf, markCorrected } from './corrections.ts';
+import { headingsOf, testedLine } from './note-head.ts';
 import { noteReference } from './references.ts';
 
 export { devicesOf, notePath };
@@ -38,8 +41,18 @@ export function noteModel(parts: SiteContents, computed: ComputedNote, archive: 
   const tried = [...(note.attempts?.values() ?? [])].map((id) => parts.attempts.get(id)!);
   const entries = written.entries.filter((entry) => entry.kind !== 'highlight');
   const corrected = correctedNumbers(parts, computed);
+  const warned = mergedCautions(parts, computed);
+  const pieces = written.pieces.flatMap((piece) => (piece === leadOf(computed) ? [] : pieceOf(computed, piece, corrected)));
   return {
     kind: 'note',
+    tested: testedLine(
+      runs.map(({ computed: { run } }) => run),
+      shared.common,
+    ),
+    beware: warned.map(({ id }) => RISKS_IN_BRIEF[id]).join(', '),
+    contents: headingsOf(pieces),
+    lead: leadPlot(computed),
+    ...neighbours(parts, computed),
     title: note.title,
     date: note.date,
     summary: note.summary ?? '',
@@ -55,9 +68,9 @@ export function noteModel(parts: SiteContents, computed: ComputedNote, archive: 
     shared: conditionRows(shared.common),
     comparisons: comparisonLinks(parts, [...note.comparisons.values()]),
     highlights: highlights(parts, computed),
-    pieces: written.pieces.flatMap((piece) => pieceOf(computed, piece, corrected)),
+    pieces,
     heldNotes: entries.map((entry, index) => heldNote(parts, computed, entry, index + 1)),
-    cautions: cautionsOf(parts, computed),
+    cautions: warned,
     disclosure: note.disclosure ?? '',
     scripts: scriptsFor(parts, computed).map((script) => ({ title: script.note.title, path: notePath(script) })),
     ...correctionsOf(parts, computed),
@@ -115,12 +128,37 @@ function pieceOf(computed: ComputedNote, piece: string | number, corrected: Read
   return drawn === null || drawn === undefined ? [] : [pagePlot(drawn, notePath(computed))];
 }
 
+/** Index of the plot that stands at the head: the one that the front matter asks for, else the first of the text. */
+function leadOf({ written }: ComputedNote): number | undefined {
+  return written.lead ?? written.pieces.find((piece) => typeof piece === 'number');
+}
+
+/** The chart at the head of a note; null where it draws nothing. */
+export function leadPlot(computed: ComputedNote): PagePlot | null {
+  const lead = leadOf(computed);
+  const drawn = lead === undefined ? null : computed.plots[lead];
+  return drawn ? pagePlot(drawn, notePath(computed)) : null;
+}
+
+/** The notes published before and after one. */
+function neighbours(parts: SiteContents, computed: ComputedNote): Pick<NoteModel, 'before' | 'after'> {
+  const notes = parts.notes.filter(({ note }) => note.kind === 'note').toSorted(newestFirst);
+  const at = notes.indexOf(computed);
+  const linkAt = (index: number) =>
+    notes[index] === undefined ? null : { title: notes[index].note.title, path: notePath(notes[index]) };
+  return { before: linkAt(at + 1), after: linkAt(at - 1) };
+}
+
 export function marksOf(parts: SiteContents, computed: ComputedNote): Marks {
   return { invented: devicesOf(parts, computed).some((id) => isInvented(parts, id)), status: computed.note.status };
 }
 
 /** What the runs and attempts that a note reaches call for: what was done, by run where there are several, and the risk once. */
 export function cautionsOf(parts: SiteContents, computed: ComputedNote): NoteModel['cautions'] {
+  return mergedCautions(parts, computed);
+}
+
+function mergedCautions(parts: SiteContents, computed: ComputedNote): MergedCaution[] {
   const runs = reachedRuns(parts, computed);
   const tried = [...(computed.note.attempts?.values() ?? [])].map((id) => parts.attempts.get(id)!);
   const named = (done: string, run: string) => (runs.length > 1 ? done.replace(/\.$/, ` (${run}).`) : done);

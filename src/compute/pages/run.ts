@@ -5,7 +5,7 @@ import { CATALOGUE, figuresOf } from '../../figures/catalogue.ts';
 import { cautions, mergeCautions } from '../../figures/cautions.ts';
 import type { Figure } from '../../figures/figure.ts';
 import { counted } from '../../figures/in-words.ts';
-import { whereKnown } from '../../intake/known.ts';
+import { whereKnown } from '../../intake/report/known.ts';
 import type { Run } from '../../register/register.ts';
 import { nameInWords } from '../../words/expression/in-words.ts';
 import { plainCitation } from '../cite/plain.ts';

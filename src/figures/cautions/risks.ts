@@ -17,6 +17,17 @@ export const RISKS = {
     'A device under sustained load is a fire and burn hazard: do not leave it alone, keep it on ground that does not burn with its air free, and follow local fire rules.',
 } as const;
 
+/** Each in a few words, for one line of a page. */
+export const RISKS_IN_BRIEF: Readonly<Record<keyof typeof RISKS, string>> = {
+  'raised-voltage': 'raised voltage',
+  'clock-above-rating': 'a clock above the rating',
+  'held-at-limit': 'held at its temperature limit',
+  'hot-surface': 'hot surfaces',
+  'mains-side': 'mains voltage',
+  battery: 'a battery under load',
+  'long-soak': 'a long load',
+};
+
 export type CautionId = keyof typeof RISKS;
 
 /** The order in which cautions stand. */

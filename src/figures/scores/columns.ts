@@ -1,5 +1,5 @@
 /** Which column of a table of scores is which. */
-import { nearestName } from '../../intake/names.ts';
+import { nearestName } from '../../intake/cells/names.ts';
 import type { Table } from '../../intake/table.ts';
 import { error, type Problem, warning } from '../../problem.ts';
 

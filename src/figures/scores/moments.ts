@@ -1,6 +1,6 @@
 /** When a repeat began or ended, as a cell says it. */
-import { readCivil } from '../../intake/civil.ts';
-import { zoneReader } from '../../intake/zone.ts';
+import { readCivil } from '../../intake/cells/civil.ts';
+import { zoneReader } from '../../intake/cells/zone.ts';
 import { isParseFailure, parseQuantity } from '../../quantities/parse.ts';
 import type { Moment } from './score-table.ts';
 

@@ -1,6 +1,6 @@
 /** A CSV of benchmark results → typed rows with located problems. */
-import { MISSING_MARKERS } from '../../intake/cells.ts';
-import { decimalsOf } from '../../intake/numbers.ts';
+import { MISSING_MARKERS } from '../../intake/cells/cells.ts';
+import { decimalsOf } from '../../intake/cells/numbers.ts';
 import { readTable, type Table, type TableRow } from '../../intake/table.ts';
 import { error, type Problem } from '../../problem.ts';
 import { isParseFailure, parseQuantity } from '../../quantities/parse.ts';

@@ -79,6 +79,7 @@ export function panelSpec(content: PanelContent, frame: Frame, height: number, x
     ? endLabels(
         content.lines.flatMap((line, i) => endOf(line, drawn[i]!, content.y, frame, height)),
         { ...area, lines: [...pixels, ...limits] },
+        limit.boxes,
       )
     : NOTHING;
   const more = content.remarks?.(frame, pixels) ?? NOTHING;

@@ -1,8 +1,7 @@
 /** A plot before it is drawn: what it says, and how it is laid out in a given size. */
 import type { Problem } from '../../problem.ts';
 import type { PlotRequest } from '../../register/requests.ts';
-import type { ComparedSubject } from '../drawing/drawn.ts';
-import type { AttemptsSubject, Drawn, PlotSubject } from './drawn.ts';
+import type { AttemptsSubject, ComparedSubject, Drawn, PlotSubject } from './drawn.ts';
 import type { Size } from './size.ts';
 import type { Spec } from './vega.ts';
 

@@ -20,11 +20,11 @@ export interface Size {
 
 export const WIDE: Size = {
   name: 'wide',
-  width: 720,
-  font: 14,
-  small: 13,
-  height: 300,
-  stackedHeight: 190,
+  width: 864,
+  font: 15,
+  small: 14,
+  height: 320,
+  stackedHeight: 200,
   timeTicks: 8,
   valueTicks: 6,
   markers: 6,

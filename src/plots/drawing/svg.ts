@@ -2,7 +2,8 @@
 import { FONT } from './marks.ts';
 import type { Palette } from './palette.ts';
 import { resolvePalette } from './palette.ts';
-import { wrap } from './text-width.ts';
+import { relativePath } from './relative-path.ts';
+import { textWidth, wrap } from './text-width.ts';
 
 const GEOMETRY = / (d|x|y|x1|x2|y1|y2|dx|dy|width|height|transform)="([^"]*)"/g;
 const LONG_DECIMAL = /-?\d*\.\d{2,}(?:e-?\d+)?/g;
@@ -13,7 +14,29 @@ const FAMILY = ` font-family="${FONT}"`;
  * whole labelled as one image.
  */
 export function inline(svg: string, prefix: string, title: string): string {
-  return labelled(prefixed(tidied(svg), prefix), title);
+  return labelled(prefixed(held(shortened(tidied(svg))), prefix), title);
+}
+
+const PATH = / d="([^"]*)"/g;
+
+/** Lines as steps from point to point: half the bytes. */
+function shortened(svg: string): string {
+  return svg.replace(PATH, (_, d: string) => ` d="${relativePath(d)}"`);
+}
+
+const TEXT = /<text\b([^>]*?) font-size="([\d.]+)px"([^>]*)>([^<]*)<\/text>/g;
+const ENTITIES: Readonly<Record<string, string>> = { amp: '&', lt: '<', gt: '>', quot: '"' };
+
+/** Each text is as wide as it was planned, whichever font the reader's browser has: none leaves the drawing, none runs into another. */
+function held(svg: string): string {
+  return svg.replace(TEXT, (whole, before: string, size: string, after: string, text: string) => {
+    const plain = text.replace(/&(amp|lt|gt|quot);/g, (_, name: string) => ENTITIES[name]!);
+    const weight = `${before}${after}`.includes('font-weight="600"') ? 'semibold' : 'normal';
+    const width = rounded(String(textWidth(plain, Number(size), weight)));
+    return plain.trim().length < 2
+      ? whole
+      : `<text${before} font-size="${size}px"${after} textLength="${width}" lengthAdjust="spacingAndGlyphs">${text}</text>`;
+  });
 }
 
 /** Rounds coordinates and drops what is not seen: hidden shapes, Vega's own classes and roles, defaults. */
@@ -52,6 +75,8 @@ export interface Caption {
 }
 
 const MARGIN = 20;
+/** Where a line passes below a text, the text has an edge of paper; in a page the style sheet gives it. */
+const EDGE = 'paint-order="stroke" stroke="var(--plot-paper)" stroke-width="3" stroke-linejoin="round"';
 const TITLE_SIZE = 18;
 const METHOD_SIZE = 12;
 
@@ -62,7 +87,10 @@ export function standalone(svg: string, caption: Caption, palette: Palette): str
   const method = wrap(caption.method, METHOD_SIZE, width);
   const top = MARGIN + title.length * (TITLE_SIZE + 4) + 10;
   const whole = Math.ceil(top + height + 14 + method.length * (METHOD_SIZE + 4) + MARGIN);
-  const inner = svg.replace(/^<svg\b[^>]*>/, `<g transform="translate(${MARGIN},${top})"${FAMILY}>`).replace(/<\/svg>$/, '</g>');
+  const inner = svg
+    .replace(/^<svg\b[^>]*>/, `<g transform="translate(${MARGIN},${top})"${FAMILY}>`)
+    .replace(/<\/svg>$/, '</g>')
+    .replaceAll('<text ', `<text ${EDGE} `);
   const outer = width + 2 * MARGIN;
   return resolvePalette(
     `<svg xmlns="http://www.w3.org/2000/svg" width="${outer}" height="${whole}" viewBox="0 0 ${outer} ${whole}" role="img" aria-label="${escaped(caption.title)}">` +

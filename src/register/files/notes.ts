@@ -7,11 +7,11 @@ import { readWas } from '../sections/former-addresses.ts';
 import { dataPathOf } from '../values/data-path.ts';
 import { readLicence } from '../values/licence.ts';
 import { paceOf } from '../values/pace.ts';
-import { list, optional, readShape, type ShapeOf, shape, text, textOrList, textOrMap } from '../values/shape.ts';
+import { list, map, optional, readShape, type ShapeOf, shape, text, textOrList, textOrMap } from '../values/shape.ts';
 import { itemOf, type SourceFile } from '../values/source-file.ts';
 import type { Reference } from '../values/stated-value.ts';
 import { dateOf, idOf, lineOf, textsOf, wordOf } from '../values/values.ts';
-import type { ListNode, TextNode } from '../yaml/node.ts';
+import { KIND_WORDS, type ListNode, type MapNode, type TextNode } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
 
 const KEYS = {
@@ -22,6 +22,7 @@ const KEYS = {
   comparisons: optional(textOrMap),
   attempts: optional(textOrMap),
   highlights: optional(textOrList),
+  lead: optional(map),
   summary: optional(text),
   disclosure: optional(text),
   authors: optional(textOrList),
@@ -72,6 +73,7 @@ export function readNote(source: SourceFile, kind: Note['kind'], data: DataFiles
     comparisons: idsOf(comparisons),
     ...(attempts.size > 0 ? { attempts: idsOf(attempts) } : {}),
     highlights: highlightsOf(fields.highlights, source, report),
+    ...leadOf(fields.lead, report),
     ...(fields.summary ? { summary: fields.summary.text } : {}),
     ...(fields.disclosure ? { disclosure: fields.disclosure.text } : {}),
     front: frontOf(fields),
@@ -86,6 +88,19 @@ export function readNote(source: SourceFile, kind: Note['kind'], data: DataFiles
   };
   const speaksFor = spokenFor === undefined ? {} : { speaksFor: { value: spokenFor, place: fields.note!.place } };
   return { runs, comparisons, attempts, ...speaksFor, note };
+}
+
+/** The attributes of the chart at a note's head, each a text; which there are is told where they are read. */
+function leadOf(node: MapNode | undefined, report: Report): Pick<Note, 'lead'> {
+  if (node === undefined) return {};
+  const attributes = [...node.entries.values()].flatMap(({ key, value }) => {
+    const line = value.kind === 'text' ? lineOf(value, key, report) : undefined;
+    if (value.kind !== 'text' && value.kind !== 'refused') {
+      report.error('wrong-kind', value.place, `\`${key}\` is ${KIND_WORDS[value.kind]}`, { expected: KIND_WORDS.text });
+    }
+    return line === undefined || value.kind !== 'text' ? [] : [[key, { value: line, place: value.inside }] as const];
+  });
+  return { lead: { attributes: new Map(attributes), place: node.place } };
 }
 
 const FRONT: readonly FrontKey[] = ['title', 'summary', 'disclosure'];

@@ -156,6 +156,7 @@ function logOf(
     ...(Object.keys(time).length > 0 ? { time } : {}),
     channels,
     repairs: stated.repairs,
+    ...(stated.log.lastLine === undefined ? {} : { lastLine: stated.log.lastLine }),
     ...(stated.known.length > 0 ? { known: stated.known } : {}),
     ...(declared.length > 0 ? { phaseStarts: declared.map(({ name, from, place }) => ({ name, from, place })) } : {}),
     place: stated.log.place,

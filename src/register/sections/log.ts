@@ -13,6 +13,7 @@ import type { Report } from '../yaml/report.ts';
 const LOG = shape({
   file: text,
   time: optional(map),
+  last_line: optional(text),
   share: optional(text),
   redacted: optional(text),
   elsewhere: optional(text),
@@ -27,6 +28,8 @@ export interface StatedLog {
   readonly file?: string;
   readonly place: Place;
   readonly time: StatedTime;
+  /** The author has seen that a last line without a line end is whole. */
+  readonly lastLine?: 'whole';
   readonly sharing: Sharing;
 }
 
@@ -45,10 +48,12 @@ export function readLog(node: TextNode | MapNode | undefined, place: Place, data
   }
   const fields = readShape(LOG, node, '`log`', place, report);
   const file = dataPathOf(fields.file, 'file', data, report);
+  const lastLine = wordOf(fields.last_line, 'last_line', ['whole'] as const, report);
   return {
     ...(file === undefined ? {} : { file }),
     place: fields.file?.place ?? place,
     time: ownTimeOf(fields.time, report),
+    ...(lastLine === undefined ? {} : { lastLine }),
     sharing: readSharing(fields, data, report),
   };
 }

@@ -20,6 +20,8 @@ const EXAMPLES: Readonly<Record<string, string>> = {
   instruments: 'instruments: [inline-meter, on-die]',
   invented: 'invented: yes',
   known: '- lines: 323` with `reason` below `known:',
+  lead: 'kind: trace` below `lead:',
+  last_line: 'last_line: whole',
   licence: 'licence: CC-BY-4.0',
   lines: 'lines: 323',
   log: 'log: larch-2/fast-soak.csv',

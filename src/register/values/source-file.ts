@@ -1,6 +1,7 @@
 /** One file of content/ on its way into the Register: its id, its front matter as a tree, its body. */
 import type { Place } from '../../problem.ts';
 import type { ContentFile } from '../register.ts';
+import { tellEscaped } from '../yaml/escaped.ts';
 import { splitFrontMatter } from '../yaml/front-matter.ts';
 import { type MapNode, placeFinder, placesOf, startOf, type TextNode } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
@@ -24,7 +25,7 @@ export interface SourceFile {
 export function readSource(id: string, file: ContentFile, report: Report): SourceFile | undefined {
   const parts = splitFrontMatter(file, report);
   const root = parts && parseFrontMatter(file.path, parts.yaml, report);
-  if (!parts || !root) return undefined;
+  if (!parts || !root || tellEscaped(root, report)) return undefined;
   const places = placesOf(root);
   const { body, bodyLine, text } = parts;
   return {

@@ -1,5 +1,5 @@
 /** Readers of single values: each reports what is wrong at the value and gives undefined then. */
-import { readCivil } from '../../intake/civil.ts';
+import { readCivil } from '../../intake/cells/civil.ts';
 import type { Place } from '../../problem.ts';
 import type { ListNode, Node, TextNode } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';

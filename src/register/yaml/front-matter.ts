@@ -1,4 +1,5 @@
 /** Takes a file of content/ apart: front matter between two lines `---` at the very start, and the body below. */
+import { type HiddenCharacter, hiddenIn } from '../../hidden-characters.ts';
 import type { Place } from '../../problem.ts';
 import type { ContentFile } from '../register.ts';
 import type { Report } from './report.ts';
@@ -18,7 +19,7 @@ const REMEDY = 'begin the file with a line `---`, the keys below it, and another
 /** Splits a file; undefined, with a problem, where it has no front matter or is not text. */
 export function splitFrontMatter(file: ContentFile, report: Report): Parts | undefined {
   const text = file.text.startsWith('\uFEFF') ? file.text.slice(1) : file.text;
-  if (!isText(file.path, text, report)) return undefined;
+  if (!isText(file.path, text, report) || tellHidden(file.path, text, report)) return undefined;
   const opening = /^---[ \t]*(?:\r?\n|$)/.exec(text);
   if (!opening) {
     report.error('no-front-matter', at(file.path, text, 0), foundInstead(text), { expected: 'front matter', remedy: REMEDY });
@@ -65,6 +66,21 @@ function isText(file: string, text: string, report: Report): boolean {
     report.error('not-text', place, found, { expected: 'UTF-8 text', remedy: 'save the file as UTF-8' });
   }
   return false;
+}
+
+/** Says of each line that holds characters which nobody sees and which change what is seen. */
+function tellHidden(file: string, text: string, report: Report): boolean {
+  const places = new Map(hiddenIn(text).map((found) => [at(file, text, found.index).line, found]));
+  for (const found of places.values()) tellHiddenCharacter(found, at(file, text, found.index), report);
+  return places.size > 0;
+}
+
+/** The problem of one such character. */
+export function tellHiddenCharacter({ name, does }: Pick<HiddenCharacter, 'name' | 'does'>, place: Place, report: Report): void {
+  report.error('hidden-character', place, `a character that ${does} (${name})`, {
+    expected: 'characters that a reader can see',
+    remedy: 'remove it',
+  });
 }
 
 function hex(character: string): string {

@@ -1,28 +1,51 @@
 /** `::plot{kind=… runs="…" channels="…"}`: leaves a numbered place where the plot goes. */
 import type { Nodes } from 'mdast';
 import { error, type Place, type Problem } from '../../problem.ts';
+import type { Note } from '../../register/register.ts';
 import { type PlotRequest, type RequestAttribute, type RequestAttributes, readPlotRequest } from '../../register/requests.ts';
 import { meant, oneOf } from '../../register/values/names.ts';
 import { placeWithin } from '../expression/text-problem.ts';
+import { DIRECTIVES } from '../page/directive-names.ts';
 import type { PageElement } from '../page/page-node.ts';
 import { placeAt, spanOf, type Writing } from '../page/writing.ts';
 import type { Subject } from '../written.ts';
 import { withoutCommas } from './name-list.ts';
 import type { WrittenDirective } from './read-directive.ts';
 
+const PLOT_ATTRIBUTES = DIRECTIVES.get('plot')?.attributes ?? [];
+
 /** The place of the plot, or null after reporting what is wrong with the request. */
 export function placePlot(writing: Writing, read: WrittenDirective, node: Nodes): PageElement | null {
   if (!withoutCommas(writing, read)) return null;
-  const attributes = requestAttributes(writing, read);
-  const place = placeAt(writing, spanOf(node).start);
+  const index = requested(writing, requestAttributes(writing, read), placeAt(writing, spanOf(node).start));
+  return index === null ? null : { tagName: 'div', properties: { dataPlot: String(index) }, children: [] };
+}
+
+/** The chart that a note's front matter asks for, after those of its text: its index, or null where there is none. */
+export function leadPlot(writing: Writing, { lead }: Pick<Note, 'lead'>): number | null {
+  if (lead === undefined) return null;
+  const unknown = [...lead.attributes].filter(([name]) => !PLOT_ATTRIBUTES.includes(name));
+  if (unknown.length === 0) return requested(writing, lead.attributes, lead.place);
+  writing.problems.push(
+    ...unknown.map(([name, { place }]) =>
+      error('unknown-key', place, `\`lead\` has no key \`${name}\``, {
+        expected: oneOf(PLOT_ATTRIBUTES),
+        ...meant(name, PLOT_ATTRIBUTES),
+      }),
+    ),
+  );
+  return null;
+}
+
+/** Index of the plot asked for, or null after reporting what is wrong with the request. */
+function requested(writing: Writing, attributes: RequestAttributes, place: Place): number | null {
   const request = readPlotRequest(attributes, runsOf(writing), place, idsOf(writing, 'attempts'), idsOf(writing, 'comparison'));
   if ('problems' in request) return refuse(writing, request.problems);
   const missing = missingChannels(writing, request, attributes);
   if (missing.length > 0) return refuse(writing, missing);
   const id = takeId(writing, request.id, attributes.get('id'));
   if (id === null) return null;
-  writing.plots.push({ ...request, id });
-  return { tagName: 'div', properties: { dataPlot: String(writing.plots.length - 1) }, children: [] };
+  return writing.plots.push({ ...request, id }) - 1;
 }
 
 /** Attributes with the places of their values. */

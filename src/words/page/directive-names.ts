@@ -37,7 +37,7 @@ const LIST: readonly DirectiveName[] = [
     name: 'plot',
     form: 'leaf',
     label: false,
-    attributes: ['kind', 'runs', 'channels', 'rise', 'attempts', 'comparison', 'title', 'id'],
+    attributes: ['kind', 'runs', 'channels', 'of', 'rise', 'attempts', 'comparison', 'title', 'id'],
     required: ['kind'],
     example: '::plot{kind=trace runs="rated fast"}',
   },

@@ -30,7 +30,8 @@ const BENCHMARK = String.raw`(?:${SIZES}|fps|IOPS|[kMGT]?FLOPS|dB(?:\s?\(?A\)?)?
 const RATE = String.raw`(?:[kMGT]?[\p{L}_][\p{L}\p{N}_]*(?:[- ]\p{Ll}+)?)${PER}`;
 const UNIT = new RegExp(String.raw`^[\s\u00a0-]?(?:${RATE}|${BENCHMARK})(?![\p{L}\p{N}])`, 'u');
 
-function unitBehind(rest: string, own: ReadonlySet<string>): string | undefined {
+/** A unit of the project's scores, of benchmarks or of sound that stands at the start of a text, the blank before it included. */
+export function unitBehind(rest: string, own: ReadonlySet<string>): string | undefined {
   for (const word of own) {
     for (const spelling of spellings(word)) {
       const found = new RegExp(String.raw`^[\s\u00a0-]?${escaped(spelling)}(?![\p{L}\p{N}/])`, 'iu').exec(rest)?.[0];

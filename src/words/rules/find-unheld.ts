@@ -6,7 +6,8 @@ import { numberSpans } from '../page/number-spans.ts';
 import type { UnitSaid } from '../stated/phrase.ts';
 import { findStated, isUnread, type Stated, type Unread } from '../stated/read.ts';
 import { unread } from '../stated/stated-number.ts';
-import { besideNumber, gluedIn } from './beside-number.ts';
+import { besideNumber, gluedIn, unitBehind } from './beside-number.ts';
+import { headUnits } from './head-units.ts';
 import { ranksIn } from './ranks.ts';
 
 export interface UnheldNumber extends Span {
@@ -25,10 +26,13 @@ const MEASURED = new Set(['°C', 'K', 's', 'Hz', 'A', 'V', 'W', 'J', '1', 'K/W',
 
 /** All of a tree, in the order of the source. `own` are the units of the project's scores. */
 export function findUnheld(source: string, tree: Root, own: ReadonlySet<string> = new Set()): UnheldNumber[] {
+  const heads = headUnits(source, tree, (word) => isUnitWord(word, own));
   return numberSpans(tree).flatMap((span) => {
     const prose = masked(source.slice(span.start, span.end));
     const place = ({ start, end }: Span) => ({ start: span.start + start, end: span.start + end });
-    return numbersIn(prose, own).map(({ said, unit, ...at }) => {
+    const below = heads.get(span.start);
+    const cell = below === undefined ? undefined : aloneInCell(prose, below);
+    return (cell ?? numbersIn(prose, own)).map(({ said, unit, ...at }) => {
       const { start, end } = place(at);
       return { start, end, said, source: source.slice(start, end), linked: span.linked, ...(unit === undefined ? {} : { unit }) };
     });
@@ -38,6 +42,21 @@ export function findUnheld(source: string, tree: Root, own: ReadonlySet<string> 
 /** Entities and marks of Markdown as blanks of the same length, so that `**71** degrees` and `71&nbsp;°C` are read and offsets stay. */
 function masked(prose: string): string {
   return prose.replace(/&(?:nbsp|thinsp|#\d+);|[*_`]+|~~|\\(?=[!-/:-@[-`{-~])|^[ \t]*>+/gm, (mark) => ' '.repeat(mark.length));
+}
+
+/** Whether a word of a table's head is a unit that numbers below it borrow. */
+function isUnitWord(word: string, own: ReadonlySet<string>): boolean {
+  const [said] = findStated(`2 ${word}`);
+  if (said && !isUnread(said) && said.end === word.length + 2 && counts(`2 ${word}`, said)) return true;
+  return unitBehind(` ${word}`, own)?.trim() === word;
+}
+
+/** The number of a cell that holds nothing else, with the unit of its column's head; undefined for other cells. */
+function aloneInCell(prose: string, unit: string): Found[] | undefined {
+  const [said, more] = findStated(prose);
+  if (!said || more || isUnread(said) || hasUnit(said)) return undefined;
+  const around = prose.slice(0, said.start) + prose.slice(said.end);
+  return /^[\s|]*$/.test(around) ? [{ start: said.start, end: said.end, said, unit }] : undefined;
 }
 
 interface Found extends Span {

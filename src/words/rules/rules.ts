@@ -16,6 +16,7 @@ export const RULES = {
   'directive-lines': 'a directive is not on one line',
   'directive-unclosed': 'a container is never closed',
   'expression-syntax': 'an expression or condition is not in the grammar',
+  'hidden-character': 'a text holds a character that nobody sees and that changes what is seen',
   'held-number-in-prose': 'a directive stands in the text of a device or run',
   'holds-nothing': 'a value or claim has no address, so no data holds it',
   image: 'a picture stands in the text',

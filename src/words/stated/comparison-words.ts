@@ -38,7 +38,8 @@ export function changes(token: Token | undefined): boolean {
 export function comparisonAfter(tokens: readonly Token[], at: number): ComparisonFound | undefined {
   const word = tokens[at]?.low ?? '';
   if (word === 'again' && tokens[at + 1]?.low === 'as') return found(tokens, 'more', at, at + 1, true);
-  if (word === 'as' && tokens[at + 2]?.low === 'again') return found(tokens, 'more', at, at + 3, true);
+  const again = word === 'as' ? tokens.slice(at + 2, at + 4).findIndex(({ low }) => low === 'again') : -1;
+  if (again >= 0) return found(tokens, 'more', at, at + 3 + again, true);
   const kind = MORE.has(word) ? 'more' : LESS.has(word) ? 'less' : APART.has(word) ? 'apart' : undefined;
   if (kind && !(kind !== 'apart' && tokens[at + 1]?.low === 'than' && startsNumber(tokens[at + 2])))
     return found(tokens, kind, at, at + 1, true);

@@ -11,7 +11,7 @@ const PASSING: Passing = { test: 'integer mix', duration: 3600, ambient: '22.5 Â
 const HEAD = 'clock,voltage_offset,outcome,note';
 
 function read(rows: readonly string[], { specimen = 'no-1', passing = PASSING as Partial<Passing>, head = HEAD } = {}) {
-  return readAttempts(new TextEncoder().encode([head, ...rows].join('\n')), 'data/larch-2/attempts.csv', specimen, passing);
+  return readAttempts(new TextEncoder().encode([head, ...rows, ''].join('\n')), 'data/larch-2/attempts.csv', specimen, passing);
 }
 
 const ladderOf = (...rows: string[]) => read(rows).ladder;

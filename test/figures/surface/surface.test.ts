@@ -14,7 +14,7 @@ import { apart, contextOf, every, instrumentOf, logOf, presentAt } from '../buil
 const HEAD = 'spot,part,material,contact,reading [°C],emissivity_set,emissivity,reflected [°C]';
 
 function read(rows: readonly string[], head = HEAD, instrument: string | undefined = 'camera') {
-  return readSurface(new TextEncoder().encode([head, ...rows].join('\n')), 'data/larch-2/surface.csv', instrument);
+  return readSurface(new TextEncoder().encode([head, ...rows, ''].join('\n')), 'data/larch-2/surface.csv', instrument);
 }
 
 const camera = instrumentOf('camera', 'temperature', { ofReading: 0.02, absolute: 2, larger: true });

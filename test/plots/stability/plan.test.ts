@@ -23,7 +23,7 @@ const REQUEST: PlotRequest = {
 };
 
 function subjectOf(...rows: string[]): AttemptsSubject {
-  const text = ['clock,voltage_offset,outcome,note', ...rows].join('\n');
+  const text = ['clock,voltage_offset,outcome,note', ...rows, ''].join('\n');
   const passing = { test: 'integer mix', duration: 3600, ambient: '22 °C' };
   const { ladder } = readAttempts(new TextEncoder().encode(text), 'data/larch-2/attempts.csv', 'no-1', passing);
   return { ladder, ratedClock: exactly(2e9, 'Hz') };

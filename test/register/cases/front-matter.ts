@@ -52,6 +52,23 @@ export const FRONT_MATTER: readonly Case[] = [
     ok: [[FAST, 'second run', 'second\trun']],
   },
   {
+    rule: 'hidden-character',
+    bad: [[FAST, 'second run', 'second \u202enur\nit drew 7\u200b1 W']],
+    report: [
+      'content/runs/larch-fast.md:10:12: error: hidden-character: a character that turns the order of text round (U+202E) | expected characters that a reader can see | remove it',
+      'content/runs/larch-fast.md:11:10: error: hidden-character: a character that has no width, next to a digit (U+200B) | expected characters that a reader can see | remove it',
+    ],
+    ok: [[FAST, 'second run', 'second\u00a0run 🏳️‍🌈 1️⃣, نمی‌خواهم']],
+  },
+  {
+    rule: 'hidden-character',
+    bad: [[FAST, 'title: Fast setting', 'title: "Fast \\u202esetting"']],
+    report: [
+      'content/runs/larch-fast.md:2:8: error: hidden-character: a character that turns the order of text round (U+202E) | expected characters that a reader can see | remove it',
+    ],
+    ok: [[FAST, 'title: Fast setting', 'title: "Fast \\u00b0setting"']],
+  },
+  {
     rule: 'line-ends',
     bad: [[FAST, '', '---\rtitle: Fast\r---\r']],
     report: [

@@ -179,9 +179,9 @@ export const MEASURED: readonly Case[] = [
   },
   {
     rule: 'data-path',
-    bad: [[FAST, 'larch-2/fast-soak.csv', '"larch-2/\\0.csv"']],
+    bad: [[FAST, 'larch-2/fast-soak.csv', '"larch-2/\\t.csv"']],
     report: [
-      'content/runs/larch-fast.md:8:6: error: data-path: `log` is `larch-2/\u0000.csv`, which holds a control character | expected a plain path below data/, such as `larch-2/fast-soak.csv`',
+      'content/runs/larch-fast.md:8:6: error: data-path: `log` is `larch-2/ .csv`, which holds a control character | expected a plain path below data/, such as `larch-2/fast-soak.csv`',
     ],
     ok: [],
   },

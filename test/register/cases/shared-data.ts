@@ -43,6 +43,12 @@ export const SHARED_DATA: readonly Case[] = [
   },
   {
     rule: 'unknown-word',
+    bad: [withLog('last_line: complete')],
+    report: ['content/runs/larch-fast.md:10:14: error: unknown-word: `last_line` is `complete` | expected `whole`'],
+    ok: [withLog('last_line: whole')],
+  },
+  {
+    rule: 'unknown-word',
     bad: [withLog('share: as it come')],
     report: [
       'content/runs/larch-fast.md:10:10: error: unknown-word: `share` is `as it come` | expected `as it came`, `cleaned only` or `digest only` | did you mean `as it came`?',

@@ -1,6 +1,6 @@
 /** How a log goes out: as its author says, else so that nothing leaks. */
 import { listed } from '../../../figures/in-words.ts';
-import type { Unread } from '../../../intake/unread.ts';
+import type { Unread } from '../../../intake/rows/unread.ts';
 import type { Share, Sharing } from '../../../register/register.ts';
 
 /** `redacted`: a second file in its place; `elsewhere`: an address outside. */

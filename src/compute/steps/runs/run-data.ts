@@ -2,7 +2,7 @@
 import { cleanedCsv } from '../../../intake/cleaned.ts';
 import type { Log } from '../../../intake/log.ts';
 import { checkRedacted, nothingTaken } from '../../../intake/redacted.ts';
-import type { Unread } from '../../../intake/unread.ts';
+import type { Unread } from '../../../intake/rows/unread.ts';
 import type { Problem } from '../../../problem.ts';
 import { digest } from '../../store/digest.ts';
 import { changed } from '../../store/momentary-problems.ts';

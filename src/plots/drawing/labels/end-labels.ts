@@ -33,10 +33,14 @@ function linesOf(text: string, size: Size): string[] {
   return wrap(text, size.font, limit).map((line) => cut(line, size.font, limit));
 }
 
-/** Labels and leaders of the lines of one panel. A line that ends early is labelled at its end where no line and no other label is. */
-export function endLabels(ends: readonly LineEnd[], area: Area): { labels: Label[]; leaders: Rule[] } {
+/** Labels and leaders of the lines of one panel. A line that ends early is labelled at its end where no line and no other label is; `covered`: where words stand already. */
+export function endLabels(
+  ends: readonly LineEnd[],
+  area: Area,
+  covered: readonly Box[] = [],
+): { labels: Label[]; leaders: Rule[] } {
   const told = ends.map((end) => ({ end, lines: linesOf(end.text, area.size) }));
-  const taken: Box[] = [];
+  const taken: Box[] = [...covered];
   const early = new Map(
     told.flatMap((each) => {
       const box = freeBox(each.end, each.lines, area, taken);
@@ -75,6 +79,7 @@ function freeBox(end: LineEnd, lines: readonly string[], area: Area, taken: read
   if (right > area.width) return undefined;
   return TRIED.map((shift) => end.y + shift * font)
     .map((y): Box => ({ left: end.x + CLEAR / 2, right, top: y - half, bottom: y + half }))
+    .filter((box) => box.bottom <= area.height + font / 4)
     .find((box) => hits(box, area.lines) === 0 && !taken.some((other) => overlap(box, other)));
 }
 

@@ -1,0 +1,40 @@
+/** A number that is to be held, as its words and those around it say it. */
+import { inUnit, type Stated, type Unread } from '../../words/stated/read.ts';
+import { unread } from '../../words/stated/stated-number.ts';
+import type { ContextWord } from './context.ts';
+import { saysDifference, wordsAlone } from './rank.ts';
+
+type InUnitOf = (unit: string) => Stated | Unread;
+
+export interface Asked {
+  readonly said: Stated;
+  readonly words: string;
+  /** The words around it, and its own: "more" of "0.9 W more" tells what is meant. */
+  readonly context: readonly ContextWord[];
+  /** What the words say in the unit of a figure. */
+  readonly inUnitOf: InUnitOf;
+}
+
+/** Prepares the search for a number. A plain temperature is no difference unless words beside it say so. */
+export function askedBy(said: Stated, words: string, context: readonly ContextWord[]): Asked {
+  const all = [...context, ...wordsAlone(words)];
+  const plain = said.unit === '°C' && !said.difference && !saysDifference(all);
+  const inUnitOf = remembered((unit: string) =>
+    plain && unit === 'K' ? unread('a temperature', said.start, 'a difference') : inUnit(said, unit),
+  );
+  return { said, words, context: all, inUnitOf };
+}
+
+function remembered<T>(make: (unit: string) => T): (unit: string) => T {
+  const known = new Map<string, T>();
+  return (unit) => {
+    const made = known.get(unit) ?? make(unit);
+    known.set(unit, made);
+    return made;
+  };
+}
+
+/** Whether a number is said of two things: "2 watts less", "13 degrees below the quick one", "70 percent of its hour". */
+export function compares({ said, context }: Asked): boolean {
+  return said.said.comparison !== undefined || saysDifference(context) || said.said.sides.at(-1)?.unit?.kind === 'percent';
+}

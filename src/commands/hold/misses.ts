@@ -1,0 +1,72 @@
+/** What the words around a number mean, where it just misses the words of the number. */
+import { printQuantity } from '../../quantities/print.ts';
+import { allowedWords } from '../../words/directives/stated-report.ts';
+import { evaluate } from '../../words/expression/expression.ts';
+import { holds } from '../../words/stated/holds.ts';
+import { isUnread, type Stated } from '../../words/stated/read.ts';
+import { suggest } from '../../words/stated/suggest.ts';
+import type { Asked } from './asked.ts';
+import type { Bearing } from './bearing.ts';
+import { type Offer, scoredOffers } from './offers.ts';
+import { NOWHERE, type Proposal, proposalsOf, titleOf } from './proposals.ts';
+import { contextScore } from './rank.ts';
+
+/** What comes near to the words and misses them, the likeliest first: within a tenth of the number, or twice as far as the words allow. */
+export function missesFor(asked: Asked, bearing: Bearing): Miss[] {
+  const best = scoredOffers(asked, bearing)[0]?.score ?? Number.NEGATIVE_INFINITY;
+  const proposals = [
+    ...proposalsOf(asked, bearing, false),
+    ...(asked.said.said.comparison ? proposalsOf(asked, bearing, true) : []),
+  ];
+  const misses = proposals.flatMap((proposal) => {
+    const read = asked.inUnitOf(proposal.unit);
+    if (isUnread(read) || holds(read, proposal.value, null) !== 'fails') return [];
+    const off = Math.abs((read.bySize ? Math.abs(proposal.value) : proposal.value) - read.nominal);
+    const width = Number.isFinite(read.upper - read.lower) ? read.upper - read.lower : 0;
+    const scale = read.difference || read.unit !== '°C' ? Math.abs(read.nominal) / 10 : DEGREES;
+    const reach = Math.max(width, scale);
+    return off <= reach ? [{ proposal, read, score: proposal.score() - off / reach }] : [];
+  });
+  const likely = misses.filter(({ score }) => score > best - MISSED).sort((a, b) => b.score - a.score);
+  const found = likely.length > 0 || best > Number.NEGATIVE_INFINITY ? likely : nearest(asked, bearing);
+  return found.slice(0, MISSES).flatMap(({ proposal, read }) => missOf(proposal, read, bearing));
+}
+
+/** Where nothing comes near: the nearest single figures, settings, conditions and ratings of its kind; of equally near ones those meant. */
+function nearest(asked: Asked, bearing: Bearing): { readonly proposal: Proposal; readonly read: Stated }[] {
+  const near = bearing.candidates.flatMap((candidate) => {
+    const { unit, value } = candidate.quantity;
+    const read = asked.inUnitOf(unit);
+    if (isUnread(read)) return [];
+    const score = () => contextScore(candidate, asked.context, bearing.words);
+    const proposal = { is: candidate.is, unit, value, score, title: () => titleOf(candidate) };
+    return [{ proposal, read, distance: Math.abs((read.bySize ? Math.abs(value) : value) - read.nominal) }];
+  });
+  return near.sort((a, b) => a.distance - b.distance || b.proposal.score() - a.proposal.score());
+}
+
+/** How far off a temperature still is a near miss, °C. */
+const DEGREES = 5;
+/** How much less likely than the first offer a near miss may be. */
+const MISSED = 0.8;
+const MISSES = 2;
+
+/** A figure that the words nearly say. */
+export interface Miss extends Omit<Offer, 'narrow'> {
+  /** Why it does not hold them. */
+  readonly why: string;
+  /** The author's words with the number that it would hold, where they can be written so. */
+  readonly instead?: string;
+}
+
+function missOf({ is, title }: Proposal, read: Stated, { subjects }: Bearing): Miss[] {
+  const evaluated = evaluate(is, subjects, NOWHERE);
+  if ('problems' in evaluated) return [];
+  const { quantity } = evaluated;
+  const at = read.bySize ? Math.abs(quantity.value) : quantity.value;
+  const side = at <= read.lower ? 'less than' : 'more than';
+  const instead = suggest(read, quantity.value, quantity.unit);
+  const allowed = allowedWords(read, quantity.unit);
+  const shown = printQuantity(quantity).text;
+  return [{ is, shown, title: title(), why: `${side} the words allow: ${allowed}`, ...(instead === undefined ? {} : { instead }) }];
+}

@@ -1,0 +1,230 @@
+/** Columns of cells -> channels: numbers in canonical units, no reading where a cell holds none. */
+import { error, type Problem, warning } from '../../problem.ts';
+import type { Unit } from '../../quantities/units.ts';
+import { MISSING_MARKERS, suffixedNumber } from '../cells/cells.ts';
+import { type FlagBase, flagBase, isLetteredWord, parseFlag } from '../cells/flags.ts';
+import { parseNumber } from '../cells/numbers.ts';
+import type { Channel, ChannelDeclaration, Inference } from '../log.ts';
+import type { Acknowledged } from '../report/known.ts';
+import type { Reporter } from '../report/report.ts';
+import type { Sheet } from '../sheet/open.ts';
+import { pickColumn } from '../sheet/pick.ts';
+import { settleUnit } from './column-unit.ts';
+import { readingStep } from './resolution.ts';
+
+export interface ReadChannel {
+  /** null where an error makes the channel unusable. */
+  readonly channel: Channel | null;
+  readonly problems: readonly Problem[];
+  readonly inferences: readonly Inference[];
+}
+
+/** Reads one declared channel over the trusted records of a sheet. */
+export function readChannel(sheet: Sheet, declaration: ChannelDeclaration, kept: Int32Array, reporter: Reporter): ReadChannel {
+  const field = pickColumn(sheet, declaration.column, declaration.place, `the channel ${declaration.name}`);
+  if (typeof field !== 'number') return { channel: null, problems: [field], inferences: [] };
+  return declaration.quantity === 'throttle_flag'
+    ? readFlags(sheet, declaration, field, kept, reporter)
+    : readNumbers(sheet, declaration, field, kept, reporter);
+}
+
+function readNumbers(
+  sheet: Sheet,
+  declaration: ChannelDeclaration,
+  field: number,
+  kept: Int32Array,
+  reporter: Reporter,
+): ReadChannel {
+  const suffix = usualSuffix(sheet, field, kept);
+  const unitsLine = sheet.units?.[field];
+  const name = sheet.names?.[field] ?? sheet.keys[field]!;
+  const evidence = { quantity: declaration.quantity, name, ...(unitsLine ? { unitsLine } : {}), ...(suffix ? { suffix } : {}) };
+  const settled = settleUnit(declaration, evidence);
+  const { unit } = settled;
+  if (!unit) return { channel: null, problems: settled.problems, inferences: [] };
+  const { values, missing, decimals } = convert(sheet, declaration, field, kept, unit.decimal ?? 0, suffix, reporter);
+  const step = declaration.quantity === 'clock' ? lastDecimal(missing < values.length, decimals) : readingStep(values, decimals);
+  const ratio = unit.decimal === undefined ? unit.factor : 1;
+  if (ratio !== 1 || unit.offset !== 0)
+    for (let row = 0; row < values.length; row++) values[row] = values[row]! * ratio + unit.offset;
+  const channel = channelOf(declaration, values, missing, unit, settled.original, step === null ? null : step * ratio);
+  return {
+    channel,
+    problems: [...settled.problems, ...lackOfReadings(declaration, missing, kept.length, reporter.known)],
+    inferences: settled.inferences,
+  };
+}
+
+interface Converted {
+  /** Times the power of ten of the unit. */
+  readonly values: Float64Array;
+  readonly missing: number;
+  /** Most decimals that a value has: those written, less the power of ten of the unit. */
+  readonly decimals: number;
+}
+
+function convert(
+  sheet: Sheet,
+  declaration: ChannelDeclaration,
+  field: number,
+  kept: Int32Array,
+  shift: number,
+  suffix: string | undefined,
+  reporter: Reporter,
+): Converted {
+  const { records } = sheet;
+  const mark = sheet.dialect.decimal;
+  const odd = oddCellReader(sheet, declaration, field, shift, suffix, reporter);
+  const declared = declaration.missing ? new Set(declaration.missing) : null;
+  const values = new Float64Array(kept.length);
+  let missing = 0;
+  let decimals = 0;
+  for (let row = 0; row < kept.length; row++) {
+    const record = kept[row]!;
+    let value = records.number(record, field, mark, shift);
+    // A declared marker may be a number: -1 is no reading where the author says so.
+    if (declared?.has(records.cell(record, field).trim())) value = Number.NaN;
+    else if (Number.isNaN(value)) value = odd(record);
+    if (Number.isNaN(value)) missing++;
+    else decimals = Math.max(decimals, records.decimals(record, field, mark));
+    values[row] = value;
+  }
+  return { values, missing, decimals: Math.min(decimals - shift, 15) };
+}
+
+/** A clock goes in levels that are no step of whoever reads it. */
+function lastDecimal(any: boolean, decimals: number): number | null {
+  return any ? Number(`1e${-decimals}`) : null;
+}
+
+/** Reads a cell that is not a bare number: with the column's unit, a marker for "no reading", or text that is set aside. */
+function oddCellReader(
+  sheet: Sheet,
+  declaration: ChannelDeclaration,
+  field: number,
+  shift: number,
+  suffix: string | undefined,
+  reporter: Reporter,
+): (record: number) => number {
+  return (record) => {
+    const text = sheet.records.cell(record, field).trim();
+    if (MISSING_MARKERS.has(text)) return Number.NaN;
+    if (suffix !== undefined && text.endsWith(suffix)) {
+      const value = parseNumber(text.slice(0, -suffix.length), sheet.dialect.decimal, shift);
+      if (!Number.isNaN(value)) return value;
+    }
+    const told = `\`${text.slice(0, 40)}\` is not a number`;
+    reporter.cell(record, field, 'cell-not-a-number', 'the reading is not a number', `channel ${declaration.name}`, told);
+    return Number.NaN;
+  };
+}
+
+/** What follows the number in most cells of a column, or undefined. */
+function usualSuffix(sheet: Sheet, field: number, kept: Int32Array): string | undefined {
+  const step = Math.max(1, Math.floor(kept.length / 60));
+  const counts = new Map<string, number>();
+  let filled = 0;
+  for (let row = 0; row < kept.length; row += step) {
+    const cell = sheet.records.cell(kept[row]!, field).trim();
+    if (MISSING_MARKERS.has(cell)) continue;
+    filled++;
+    const found = suffixedNumber(cell, sheet.dialect.decimal);
+    if (found) counts.set(found.suffix, (counts.get(found.suffix) ?? 0) + 1);
+  }
+  for (const [suffix, count] of counts) if (count * 2 > filled) return suffix;
+  return undefined;
+}
+
+function readFlags(
+  sheet: Sheet,
+  declaration: ChannelDeclaration,
+  field: number,
+  kept: Int32Array,
+  reporter: Reporter,
+): ReadChannel {
+  const column = Array.from(kept, (record) => sheet.records.cell(record, field));
+  const told: { base: FlagBase; how: string } =
+    declaration.unit === 'hex' ? { base: 16, how: 'hexadecimal as declared' } : flagBase(column);
+  const values = new Float64Array(kept.length);
+  let missing = 0;
+  for (let row = 0; row < column.length; row++) {
+    values[row] = parseFlag(column[row]!, told.base);
+    if (!Number.isNaN(values[row])) continue;
+    missing++;
+    const text = column[row]!.trim();
+    if (declaration.missing?.includes(text) || MISSING_MARKERS.has(text)) continue;
+    const why = notAFlag(text);
+    reporter.cell(kept[row]!, field, 'cell-not-a-flag', why.reason, `channel ${declaration.name}`, why.told);
+  }
+  const inferences =
+    declaration.unit === 'hex'
+      ? []
+      : [
+          {
+            method: 'flag-words',
+            statement: `The words of \`${sheet.keys[field]}\` (${declaration.name}) are read as ${told.how}.`,
+          },
+        ];
+  const unit: Unit = { canonical: '1', factor: 1, offset: 0 };
+  return {
+    channel: channelOf(declaration, values, missing, unit, declaration.unit ?? '1', null),
+    problems: lackOfReadings(declaration, missing, kept.length, reporter.known),
+    inferences,
+  };
+}
+
+/** Why a cell is no flag: `reason` goes out, `told` is for the author alone. */
+function notAFlag(text: string): { readonly reason: string; readonly told: string } {
+  const shown = `\`${text.slice(0, 40)}\``;
+  if (!isLetteredWord(text)) {
+    const reason = 'neither a number nor yes or no';
+    return { reason: `the reading is ${reason}`, told: `${shown} is ${reason}` };
+  }
+  const told = `${shown} is hexadecimal, and most words are not (declare \`unit: hex\` if all of the column is)`;
+  return { reason: 'the reading is hexadecimal, and most are not', told };
+}
+
+function channelOf(
+  declaration: ChannelDeclaration,
+  values: Float64Array,
+  missing: number,
+  unit: Unit,
+  original: string,
+  step: number | null,
+): Channel {
+  const { name, quantity, column, at, instrument, bits, sticky, shows, step: declared } = declaration;
+  return {
+    name,
+    quantity,
+    column,
+    unit: unit.canonical,
+    originalUnit: original,
+    values,
+    missing,
+    // Declared beats inferred.
+    step: declared ?? step,
+    ...(at === undefined ? {} : { at }),
+    ...(instrument === undefined ? {} : { instrument }),
+    ...(bits === undefined ? {} : { bits }),
+    ...(sticky === undefined ? {} : { sticky }),
+    ...(shows === undefined ? {} : { shows }),
+  };
+}
+
+function lackOfReadings(declaration: ChannelDeclaration, missing: number, rows: number, known: Acknowledged): Problem[] {
+  if (rows === 0 || missing === 0) return [];
+  if (missing === rows) {
+    return [
+      error(
+        'no-readings',
+        declaration.place,
+        `the column \`${declaration.column}\` of the channel ${declaration.name} holds no reading in ${rows} rows`,
+        { expected: 'numbers', remedy: 'name another column, or leave the channel out' },
+      ),
+    ];
+  }
+  const found = `no reading in ${missing} of ${rows} rows`;
+  if (missing * 5 < rows || known.takesChannel(declaration.name, found)) return [];
+  const remedy = `where you know why, say so: \`known\` in the run's file takes \`channel: ${declaration.name}\` and the \`reason\``;
+  return [warning('many-missing', declaration.place, `the channel ${declaration.name} has ${found}`, { remedy })];
+}

@@ -1,0 +1,94 @@
+/** Delimiter and decimal mark, chosen together over many lines of the file with quotes honoured. */
+import { cellKind } from '../cells/cells.ts';
+import type { DecimalMark } from '../cells/numbers.ts';
+import type { Lines } from './lines.ts';
+import { BLANKS, splitLine } from './split.ts';
+
+export interface Dialect {
+  readonly delimiter: string;
+  readonly decimal: DecimalMark;
+}
+
+/** In order of preference where the evidence is equal. */
+const DIALECTS: readonly Dialect[] = [
+  { delimiter: ',', decimal: '.' },
+  { delimiter: ';', decimal: '.' },
+  { delimiter: '\t', decimal: '.' },
+  { delimiter: ';', decimal: ',' },
+  { delimiter: '\t', decimal: ',' },
+  { delimiter: ',', decimal: ',' },
+  { delimiter: '|', decimal: '.' },
+  { delimiter: '|', decimal: ',' },
+  { delimiter: BLANKS, decimal: '.' },
+  { delimiter: BLANKS, decimal: ',' },
+];
+const SAMPLE = 160;
+
+/** The dialect under which most lines have the same number of fields and most fields are numbers or times. */
+export function chooseDialect(lines: Lines): Dialect {
+  const sample = sampleLines(lines);
+  let best = DIALECTS[0]!;
+  let bestScore = 0;
+  for (const dialect of DIALECTS) {
+    const score = scoreOf(dialect, sample);
+    if (score > bestScore + 1e-9) [best, bestScore] = [dialect, score];
+  }
+  return best;
+}
+
+/** The dialect of a table whose first filled line is its header: the one under which most rows have as many fields as names. */
+export function chooseTableDialect(lines: Lines): Dialect {
+  const [head = '', ...rows] = sampleLines(lines);
+  let best = DIALECTS[0]!;
+  let bestScore = 0;
+  for (const dialect of DIALECTS) {
+    const width = splitLine(head, dialect.delimiter).cells.length;
+    const fitting = rows.filter((row) => splitLine(row, dialect.delimiter).cells.length === width).length;
+    const score = width < 2 || dialect.delimiter === BLANKS ? 0 : 1 + fitting + scoreOf(dialect, rows) / 10;
+    if (score > bestScore + 1e-9) [best, bestScore] = [dialect, score];
+  }
+  return best;
+}
+
+function sampleLines(lines: Lines): string[] {
+  const wanted = Math.min(lines.count, SAMPLE);
+  const picked: string[] = [];
+  for (let k = 0; k < wanted; k++) {
+    const text = lines.at(1 + Math.floor((k * lines.count) / wanted));
+    if (text.trim() !== '') picked.push(text);
+  }
+  return picked;
+}
+
+function scoreOf(dialect: Dialect, sample: readonly string[]): number {
+  const split = sample.map((line) => splitLine(line, dialect.delimiter).cells);
+  const width = usualWidth(split);
+  if (width < 2) return 0;
+  const same = split.filter((cells) => cells.length === width);
+  let typed = 0;
+  let filled = 0;
+  for (const cells of same) {
+    for (const cell of cells) {
+      if (cell.text === '') continue;
+      filled++;
+      // A comma can be the decimal mark beside commas as delimiter only where quotes keep the two apart.
+      const mark = dialect.delimiter === ',' && !cell.quoted ? '.' : dialect.decimal;
+      const kind = cellKind(cell.text, mark);
+      if (kind === 'number' || kind === 'time') typed++;
+    }
+  }
+  const share = same.length / split.length;
+  // Blanks stand within dates and names: they part fields only where nothing else does.
+  const trust = dialect.delimiter === BLANKS ? 0.5 : 1;
+  return trust * share * share * (0.1 + typed / Math.max(filled, 1)) + (width > 2 ? 1e-6 : 0);
+}
+
+/** The most frequent number of fields; of equally frequent ones the larger. */
+function usualWidth(rows: readonly { readonly length: number }[]): number {
+  const counts = new Map<number, number>();
+  for (const row of rows) counts.set(row.length, (counts.get(row.length) ?? 0) + 1);
+  let best = 0;
+  let most = 0;
+  for (const [width, count] of counts) if (count > most || (count === most && width > best)) [best, most] = [width, count];
+  return best;
+}

@@ -1,0 +1,125 @@
+/** Text -> records of cells, each with the line it starts on. The only place that knows Papa Parse. */
+import Papa from 'papaparse';
+import { type DecimalMark, decimalsOf, parseNumber } from '../cells/numbers.ts';
+import { indexCells } from './cell-index.ts';
+import type { Lines } from './lines.ts';
+import { BLANKS, splitLine } from './split.ts';
+
+/** Cells by record and field. Cells are cut out of the text when asked for. */
+export interface Cells {
+  readonly count: number;
+  /** Number of fields of a record; a blank line has one empty field. */
+  readonly width: (record: number) => number;
+  readonly cell: (record: number, field: number) => string;
+  readonly row: (record: number) => readonly string[];
+  /** `parseNumber` of a cell. */
+  readonly number: (record: number, field: number, mark: DecimalMark, shift: number) => number;
+  /** `decimalsOf` a cell. */
+  readonly decimals: (record: number, field: number, mark: DecimalMark) => number;
+}
+
+export interface Records extends Cells {
+  /** 1-based line on which each record starts. */
+  readonly lines: Int32Array;
+  /** Records that cannot be trusted: index -> reason. */
+  readonly damaged: ReadonlyMap<number, string>;
+}
+
+/**
+ * Splits a text with unified line ends. Without quotes an index of delimiters and line ends is all it takes, a third of the time
+ * of cutting every cell out; with quotes Papa Parse reads it; where a quote goes astray, line by line, so that it swallows one line only.
+ */
+export function readRecords(text: string, lines: Lines, delimiter: string): Records {
+  const records = readPlain(text, lines, delimiter) ?? readQuoted(text, lines, delimiter) ?? readByLine(lines, delimiter);
+  return text.includes('\0') ? { ...records, damaged: markNul(records) } : records;
+}
+
+function readPlain(text: string, lines: Lines, delimiter: string): Records | null {
+  if (delimiter === BLANKS || text.includes('"')) return null;
+  return { ...indexCells(text, lines.count, delimiter), lines: oneToOne(lines.count), damaged: new Map() };
+}
+
+function oneToOne(count: number): Int32Array {
+  const lines = new Int32Array(count);
+  for (let k = 0; k < count; k++) lines[k] = k + 1;
+  return lines;
+}
+
+/** Cells that are there as arrays. */
+function arrayCells(rows: readonly (readonly string[])[]): Cells {
+  return {
+    count: rows.length,
+    width: (record) => rows[record]!.length,
+    cell: (record, field) => rows[record]![field]!,
+    row: (record) => rows[record]!,
+    number: (record, field, mark, shift) => parseNumber(rows[record]![field]!, mark, shift),
+    decimals: (record, field, mark) => decimalsOf(rows[record]![field]!, mark),
+  };
+}
+
+function readQuoted(text: string, lines: Lines, delimiter: string): Records | null {
+  if (delimiter === BLANKS || quoteAfterBlank(text, delimiter)) return null;
+  const body = text.endsWith('\n') ? text.slice(0, -1) : text;
+  const parsed = Papa.parse<string[]>(body, {
+    delimiter,
+    newline: '\n',
+    header: false,
+    dynamicTyping: false,
+    skipEmptyLines: false,
+  });
+  if (parsed.errors.length > 0) return null;
+  const starts = startsOf(parsed.data);
+  const last = parsed.data.length - 1;
+  // Where lines do not add up, the reader and we disagree about what a line is.
+  if (!starts || last < 0 || starts[last]! + lineEndsIn(parsed.data[last]!) !== lines.count) return null;
+  return { ...arrayCells(parsed.data), lines: starts, damaged: new Map() };
+}
+
+/** `1, "a"`: the quote stands after a blank, which RFC 4180 does not know and loggers write. */
+function quoteAfterBlank(text: string, delimiter: string): boolean {
+  for (let at = text.indexOf('"'); at >= 0; at = text.indexOf('"', at + 1)) {
+    const before = text[at - 1];
+    if ((before === ' ' || before === '\t') && before !== delimiter) return true;
+  }
+  return false;
+}
+
+/** Lines on which records start; null where a record over several lines has not the width of its neighbours: a stray quote. */
+function startsOf(rows: readonly (readonly string[])[]): Int32Array | null {
+  const starts = new Int32Array(rows.length);
+  let line = 1;
+  for (let k = 0; k < rows.length; k++) {
+    starts[k] = line;
+    const extra = lineEndsIn(rows[k]!);
+    if (extra > 0 && k > 0 && rows[k]!.length !== rows[k - 1]!.length) return null;
+    line += 1 + extra;
+  }
+  return starts;
+}
+
+function lineEndsIn(record: readonly string[]): number {
+  let count = 0;
+  for (const cell of record) for (let at = cell.indexOf('\n'); at >= 0; at = cell.indexOf('\n', at + 1)) count++;
+  return count;
+}
+
+function readByLine(lines: Lines, delimiter: string): Records {
+  const rows: string[][] = [];
+  const damaged = new Map<number, string>();
+  for (let line = 1; line <= lines.count; line++) {
+    const split = splitLine(lines.at(line), delimiter);
+    if (split.badQuote >= 0)
+      damaged.set(rows.length, `a quote at column ${split.badQuote + 1} is not closed, or closed inside a field`);
+    rows.push(split.cells.length === 0 ? [''] : split.cells.map((cell) => cell.text));
+  }
+  return { ...arrayCells(rows), lines: oneToOne(lines.count), damaged };
+}
+
+function markNul(records: Records): Map<number, string> {
+  const damaged = new Map(records.damaged);
+  for (let record = 0; record < records.count; record++) {
+    if (records.row(record).some((cell) => cell.includes('\0')))
+      damaged.set(record, 'the line holds NUL bytes, as after a power cut');
+  }
+  return damaged;
+}

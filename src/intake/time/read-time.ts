@@ -1,0 +1,166 @@
+/** The one time axis of a log, and which records stay on it. */
+import { error, type Problem, warning } from '../../problem.ts';
+import type { Inference, LogDeclaration, Repair, TimeAxis } from '../log.ts';
+import type { Acknowledged } from '../report/known.ts';
+import { shiftTimes } from '../report/repairs.ts';
+import type { Reporter } from '../report/report.ts';
+import { placeOfLine } from '../sheet/lines.ts';
+import type { Sheet } from '../sheet/open.ts';
+import { chooseTime, type TimeColumn } from './time-column.ts';
+import { chooseFormat, type TimeReading } from './time-format.ts';
+import { findGaps, medianStep, orderRows, stepChange } from './time-order.ts';
+import { readTimes } from './time-values.ts';
+
+export interface ReadTime {
+  readonly axis: TimeAxis | null;
+  /** Columns that the time is read from. */
+  readonly fields: readonly number[];
+  /** Trusted records in order. */
+  readonly kept: Int32Array;
+  readonly shifted: ReadonlyMap<Repair, number>;
+  readonly problems: readonly Problem[];
+  readonly inferences: readonly Inference[];
+}
+
+/** Reads the time of the candidate records, applies declared shifts, sets aside what has no time or runs backward. */
+export function readTime(sheet: Sheet, records: Int32Array, declaration: LogDeclaration, reporter: Reporter): ReadTime {
+  const choice = chooseTime(sheet, declaration);
+  if (!choice.column) return failed(choice.problems);
+  const format = chooseFormat(sheet, choice.column, declaration);
+  const known = [...choice.inferences, ...format.inferences];
+  if (records.length === 0) return withoutRows(choice.column, format.reading, known);
+  if (!format.reading) return failed(format.problems);
+  const times = readTimes(sheet, choice.column, format.reading, records, declaration);
+  if (times.problems.length > 0) return failed(times.problems);
+  const shifted = shiftTimes(sheet, records, times.values, declaration.repairs);
+  const readable = withTime(sheet, choice.column, records, times.values, reporter);
+  if (readable.records.length === 0) return failed([noTime(choice.column, declaration)]);
+  const order = orderRows(readable.times);
+  for (const { index, why } of order.disordered) {
+    const reason = why === 'backward' ? 'the time runs backward' : 'the time is ahead of the rows after it';
+    reporter.row(readable.records[index]!, `time-${why}`, reason);
+  }
+  const kept = order.kept.map((index) => readable.records[index]!);
+  const seconds = sinceFirst(order.kept, readable.times);
+  const start = times.origin === null ? null : roundNano(times.origin + readable.times[order.kept[0]!]!);
+  const axis = axisOf(seconds, choice.column, format.reading, start);
+  return {
+    axis,
+    fields: choice.column.fields,
+    kept,
+    shifted,
+    problems: axisProblems(sheet, axis, kept, reporter.known),
+    inferences: [...known, ...times.inferences],
+  };
+}
+
+function failed(problems: readonly Problem[]): ReadTime {
+  return { axis: null, fields: [], kept: new Int32Array(0), shifted: new Map(), problems, inferences: [] };
+}
+
+function withoutRows(column: TimeColumn, reading: TimeReading | null, inferences: readonly Inference[]): ReadTime {
+  const axis = axisOf(new Float64Array(0), column, reading ?? { format: 'elapsed' }, null);
+  return { axis, fields: column.fields, kept: new Int32Array(0), shifted: new Map(), problems: [], inferences };
+}
+
+function withTime(
+  sheet: Sheet,
+  column: TimeColumn,
+  records: Int32Array,
+  times: Float64Array,
+  reporter: Reporter,
+): { records: Int32Array; times: Float64Array } {
+  if (!times.some((time) => Number.isNaN(time))) return { records, times };
+  const good: number[] = [];
+  for (let k = 0; k < times.length; k++) {
+    if (!Number.isNaN(times[k])) good.push(k);
+    else {
+      const text = column.fields.map((field) => sheet.records.cell(records[k]!, field).trim()).join(' ');
+      reporter.row(
+        records[k]!,
+        'time-unreadable',
+        text === '' ? 'the row has no time' : 'the time cannot be read',
+        text === '' ? undefined : `the time \`${text.slice(0, 40)}\` cannot be read`,
+      );
+    }
+  }
+  return { records: Int32Array.from(good, (k) => records[k]!), times: Float64Array.from(good, (k) => times[k]!) };
+}
+
+function sinceFirst(kept: Int32Array, times: Float64Array): Float64Array {
+  const seconds = new Float64Array(kept.length);
+  const first = times[kept[0]!]!;
+  for (let row = 0; row < seconds.length; row++) seconds[row] = roundNano(times[kept[row]!]! - first);
+  return seconds;
+}
+
+/** Takes off the noise of binary fractions: no logger tells less than a nanosecond. */
+function roundNano(seconds: number): number {
+  return Math.abs(seconds) < 9e6 ? Math.round(seconds * 1e9) / 1e9 : Math.round(seconds * 1e6) / 1e6;
+}
+
+function axisOf(seconds: Float64Array, column: TimeColumn, reading: Pick<TimeReading, 'format'>, start: number | null): TimeAxis {
+  const step = medianStep(seconds);
+  return { seconds, column: column.name, format: reading.format, start, step, gaps: findGaps(seconds, step) };
+}
+
+function noTime(column: TimeColumn, declaration: LogDeclaration): Problem {
+  return error('time-unreadable', declaration.place, `no row of ${declaration.file} has a readable time in \`${column.name}\``, {
+    remedy: 'name another column under `time`',
+  });
+}
+
+/** What an author can do about what is so for good. */
+const KNOWN = "where you know why, say so: `known` in the run's file takes its `lines` and the `reason`";
+
+function axisProblems(sheet: Sheet, axis: TimeAxis, kept: Int32Array, known: Acknowledged): Problem[] {
+  const problems: Problem[] = [];
+  const lineOf = (row: number) => sheet.records.lines[kept[row]!]!;
+  const place = (row: number) => placeOfLine(sheet.file, sheet.lines, lineOf(row));
+  const gaps = axis.gaps.filter(({ row, length }) => !known.takes(lineOf(row), `a gap of ${seconds(length)}`));
+  const [gap] = gaps;
+  if (gap) {
+    const longest = Math.max(...gaps.map(({ length }) => length));
+    const count = gaps.length === 1 ? 'a gap' : `${gaps.length} gaps, this is the first`;
+    problems.push(
+      warning(
+        'time-gap',
+        place(gap.row),
+        `${count}: ${seconds(gap.length)} without a row, where the usual step is ${seconds(axis.step ?? 0)} (longest ${seconds(longest)})`,
+        { remedy: KNOWN },
+      ),
+    );
+  }
+  const repeats = repeatsOf(axis.seconds);
+  if (repeats.count > 0) {
+    const others = repeats.count > 1 ? `, and ${repeats.count - 1} more do` : '';
+    problems.push(
+      warning('time-repeated', place(repeats.first), `this row repeats the time of the row before${others}; all are kept`),
+    );
+  }
+  const change = stepChange(axis.seconds);
+  if (change)
+    problems.push(
+      warning(
+        'time-step-changed',
+        place(change.row),
+        `from about this line on the step between rows is ${seconds(change.after)}; at the start it is ${seconds(change.before)}`,
+      ),
+    );
+  return problems;
+}
+
+function repeatsOf(times: Float64Array): { first: number; count: number } {
+  let first = -1;
+  let count = 0;
+  for (let row = 1; row < times.length; row++) {
+    if (times[row] !== times[row - 1]) continue;
+    count++;
+    if (first < 0) first = row;
+  }
+  return { first, count };
+}
+
+function seconds(value: number): string {
+  return `${Number(value.toPrecision(4))} s`;
+}

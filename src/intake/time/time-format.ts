@@ -1,0 +1,223 @@
+/** How a time column is to be read: declared, or the one of a fixed list that fits the whole column. */
+import { error, type Problem } from '../../problem.ts';
+import { nearestUnit, readUnit, type Unit } from '../../quantities/units.ts';
+import { type DateOrder, dateParts } from '../cells/civil.ts';
+import { headerUnit, unitSpelling } from '../cells/header-units.ts';
+import { parseNumber } from '../cells/numbers.ts';
+import type { Inference, LogDeclaration, TimeFormat } from '../log.ts';
+import type { Sheet } from '../sheet/open.ts';
+import { epochUnit, sampleCells, type TimeColumn } from './time-column.ts';
+
+export interface TimeReading {
+  readonly format: TimeFormat;
+  /** Of numbers: how many seconds one counts, as a unit. */
+  readonly unit: Unit;
+  readonly order: DateOrder;
+}
+
+export interface FormatChoice {
+  readonly reading: TimeReading | null;
+  readonly problems: readonly Problem[];
+  readonly inferences: readonly Inference[];
+}
+
+type Declaration = Pick<LogDeclaration, 'time' | 'place'>;
+
+const SECOND: Unit = { canonical: 's', factor: 1, offset: 0, decimal: 0 };
+
+/** Chooses format, unit and order of the date for a time column. */
+export function chooseFormat(sheet: Sheet, column: TimeColumn, declaration: Declaration): FormatChoice {
+  const declared = declaration.time?.format;
+  const fitting = formatsOf(column);
+  if (declared !== undefined && !fitting.includes(declared)) return doesNotFit(sheet, column, declared, fitting, declaration);
+  if (column.shape === 'number') return numberFormat(sheet, column, declaration);
+  const format = declared ?? fitting[0];
+  if (format === undefined) return doesNotFit(sheet, column, 'iso8601', fitting, declaration);
+  if (format === 'clock') {
+    const statement = `\`${column.name}\` is read as hours, minutes and seconds without a date; a fall of nearly 24 h is midnight.`;
+    return {
+      reading: { format, unit: SECOND, order: 'ymd' },
+      problems: [],
+      inferences: declared ? [] : [{ method: 'time-format', statement }],
+    };
+  }
+  return civilFormat(sheet, column, declaration);
+}
+
+function formatsOf(column: TimeColumn): TimeFormat[] {
+  if (column.shape === 'number') return ['elapsed', 'epoch'];
+  if (column.shape === 'clock') return ['clock'];
+  return column.shape === 'none' ? [] : ['iso8601'];
+}
+
+function doesNotFit(
+  sheet: Sheet,
+  column: TimeColumn,
+  format: TimeFormat,
+  fitting: readonly TimeFormat[],
+  declaration: Declaration,
+): FormatChoice {
+  const cell = sampleCells(sheet, column.fields[0]!)[0] ?? '';
+  const expected =
+    fitting.length > 0 ? fitting.join(' or ') : 'elapsed or epoch numbers, year-month-day with a clock time, or hh:mm:ss';
+  const found = `the time column \`${column.name}\` holds \`${cell.slice(0, 40)}\`, which is not ${format}`;
+  return {
+    reading: null,
+    problems: [error('time-format', declaration.place, found, { expected, remedy: 'name another column, or correct `format`' })],
+    inferences: [],
+  };
+}
+
+function numberFormat(sheet: Sheet, column: TimeColumn, declaration: Declaration): FormatChoice {
+  const field = column.fields[0]!;
+  const values = sampleCells(sheet, field).map((cell) => parseNumber(cell, sheet.dialect.decimal));
+  const magnitude = epochUnit(values.find((value) => !Number.isNaN(value)) ?? 0);
+  const format = declaration.time?.format ?? (magnitude ? 'epoch' : 'elapsed');
+  const stated = statedUnit(sheet, field, declaration);
+  if ('problem' in stated) return { reading: null, problems: [stated.problem], inferences: [] };
+  const inferences: Inference[] = [];
+  if (declaration.time?.format === undefined) {
+    const why =
+      format === 'epoch' ? 'its numbers lie where epoch times of this century lie' : 'its numbers are too small for epoch times';
+    inferences.push({ method: 'time-format', statement: `\`${column.name}\` is read as ${format} time: ${why}.` });
+  }
+  if (stated.how)
+    inferences.push({
+      method: 'time-unit',
+      statement: `The unit of \`${column.name}\`, ${stated.spelling}, stands ${stated.how}.`,
+    });
+  if (stated.unit) return { reading: { format, unit: stated.unit, order: 'ymd' }, problems: [], inferences };
+  if (format === 'epoch' && magnitude) {
+    inferences.push({ method: 'time-unit', statement: `\`${column.name}\` is read in ${magnitude}, by the size of its numbers.` });
+    return { reading: { format, unit: readUnit(magnitude)!, order: 'ymd' }, problems: [], inferences };
+  }
+  return { reading: null, problems: [unitMissing(column, format, declaration)], inferences: [] };
+}
+
+type StatedUnit = { readonly unit: Unit | null; readonly spelling: string; readonly how: string } | { readonly problem: Problem };
+
+function statedUnit(sheet: Sheet, field: number, declaration: Declaration): StatedUnit {
+  const declared = declaration.time?.unit;
+  if (declared !== undefined) {
+    const unit = timeUnit(declared);
+    if (unit) return { unit, spelling: declared, how: '' };
+    const nearest = nearestUnit(declared);
+    const more = nearest === undefined || !timeUnit(nearest) ? {} : { remedy: `did you mean \`${nearest}\`?` };
+    return {
+      problem: error('unit-unknown', declaration.place, `the time has the unit \`${declared}\``, {
+        expected: 'a unit of time: ms, s, min, h',
+        ...more,
+      }),
+    };
+  }
+  const name = sheet.names?.[field] ?? '';
+  const found = headerUnit(name, undefined, (spelling) => timeUnit(spelling) !== null);
+  const unit = found && timeUnit(found.spelling);
+  if (found && unit) return { unit, spelling: found.spelling, how: `${found.form} in the header` };
+  const line = sheet.units?.[field]?.replace(/^[[(]\s*|\s*[\])]$/g, '') ?? '';
+  const fromLine = timeUnit(line);
+  return fromLine ? { unit: fromLine, spelling: line, how: 'in the line of units' } : { unit: null, spelling: '', how: '' };
+}
+
+/** A unit of time, or null. */
+export function timeUnit(text: string): Unit | null {
+  const spelling = unitSpelling(text);
+  const unit = spelling === undefined ? undefined : readUnit(spelling);
+  return unit?.canonical === 's' ? unit : null;
+}
+
+function unitMissing(column: TimeColumn, format: TimeFormat, declaration: Declaration): Problem {
+  return error('time-unit-missing', declaration.place, `no unit is stated for the ${format} time in \`${column.name}\``, {
+    expected: 'ms, s, min or h',
+    remedy: `below \`log\`, write \`file\` and \`time\`, and below \`time\` \`column: "${column.name}"\` and \`unit: s\`, if the logger counts seconds`,
+  });
+}
+
+/** Order of day and month: proved by a number above 12, without effect where all dates are equal, else by the dots; never guessed from slashes. */
+function civilFormat(sheet: Sheet, column: TimeColumn, declaration: Declaration): FormatChoice {
+  const dates = datesOf(sheet, column.fields[0]!);
+  const orders = ordersThatFit(dates.parts);
+  const [first] = orders;
+  const reading = (order: DateOrder): TimeReading => ({ format: 'iso8601', unit: SECOND, order });
+  const say = (statement: string) => (declaration.time?.format && first === 'ymd' ? [] : [{ method: 'time-format', statement }]);
+  if (first === undefined) return doesNotFit(sheet, column, 'iso8601', ['iso8601'], declaration);
+  if (first === 'ymd') {
+    return {
+      reading: reading('ymd'),
+      problems: [],
+      inferences: say(
+        `\`${column.name}\` is read as year, month, day${column.shape === 'date' ? '' : ' and clock time'} (ISO 8601).`,
+      ),
+    };
+  }
+  if (orders.length === 1)
+    return {
+      reading: reading(first),
+      problems: [],
+      inferences: say(`\`${column.name}\` is read ${wordsOf(first)}: a number above 12 proves it.`),
+    };
+  if (dates.distinct === 1)
+    return {
+      reading: reading(first),
+      problems: [],
+      inferences: say(
+        `All dates in \`${column.name}\` are equal: they are read ${wordsOf(first)}, and elapsed time is the same the other way round.`,
+      ),
+    };
+  if (dates.dotted)
+    return {
+      reading: reading('dmy'),
+      problems: [],
+      inferences: say(`\`${column.name}\` is read day first, as dotted dates are written; no date in the log proves it.`),
+    };
+  const problem = error(
+    'date-order-unknown',
+    declaration.place,
+    `the dates in \`${column.name}\` (such as ${dates.sample}) can be read day first or month first, and no number above 12 tells which`,
+    {
+      expected: 'dates as year-month-day',
+      remedy: 'take elapsed or epoch time from another column, or have the logger write year-month-day',
+    },
+  );
+  return { reading: null, problems: [problem], inferences: [] };
+}
+
+function wordsOf(order: DateOrder): string {
+  return order === 'dmy' ? 'day first' : 'month first';
+}
+
+interface Dates {
+  readonly parts: readonly (readonly [number, number, number])[];
+  readonly distinct: number;
+  readonly dotted: boolean;
+  readonly sample: string;
+}
+
+/** Distinct dates of a column. Year-first dates need no second look, so that most logs cost one cell. */
+function datesOf(sheet: Sheet, field: number): Dates {
+  const { first, end, width } = sheet.structure;
+  const distinct = new Map<string, readonly [number, number, number]>();
+  let dotted = false;
+  for (let record = first; record < end; record++) {
+    if (sheet.records.width(record) !== width) continue;
+    const date = sheet.records.cell(record, field).trim().split(/[T ]/, 1)[0]!;
+    if (distinct.has(date)) continue;
+    const found = dateParts(date);
+    if (!found) continue;
+    distinct.set(date, found.parts);
+    dotted = found.mark === '.';
+    if (found.parts[0] > 999) break;
+  }
+  const [sample = ''] = distinct.keys();
+  return { parts: [...distinct.values()], distinct: distinct.size, dotted, sample };
+}
+
+function ordersThatFit(parts: readonly (readonly [number, number, number])[]): DateOrder[] {
+  if (parts.length === 0) return [];
+  if (parts.every(([a]) => a > 999)) return ['ymd'];
+  if (!parts.every(([, , c]) => c > 999)) return [];
+  const orders: DateOrder[] = [];
+  if (parts.every(([a, b]) => a <= 31 && b <= 12)) orders.push('dmy');
+  if (parts.every(([a, b]) => a <= 12 && b <= 31)) orders.push('mdy');
+  return orders;
+}

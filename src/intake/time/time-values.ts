@@ -1,0 +1,172 @@
+/** Cells of the time column -> seconds on one scale, one a record; NaN where a cell cannot be read. */
+import { error, type Problem } from '../../problem.ts';
+import { nearest } from '../../quantities/nearest.ts';
+import { type Civil, readCivil } from '../cells/civil.ts';
+import { type ZoneReader, zoneNames, zoneReader } from '../cells/zone.ts';
+import type { Inference, LogDeclaration } from '../log.ts';
+import type { Sheet } from '../sheet/open.ts';
+import type { TimeColumn } from './time-column.ts';
+import type { TimeReading } from './time-format.ts';
+
+export interface TimeValues {
+  /** Seconds since `origin`. */
+  readonly values: Float64Array;
+  /** Epoch seconds of zero; null where the log does not tell it. */
+  readonly origin: number | null;
+  readonly problems: readonly Problem[];
+  readonly inferences: readonly Inference[];
+}
+
+/** Reads the time of the given records. */
+export function readTimes(
+  sheet: Sheet,
+  column: TimeColumn,
+  reading: TimeReading,
+  records: Int32Array,
+  declaration: Pick<LogDeclaration, 'time' | 'place'>,
+): TimeValues {
+  const start = declaration.time?.start;
+  if (start !== undefined && reading.format !== 'elapsed') return unusedStart(column, reading, declaration);
+  if (reading.format === 'elapsed') return readNumbers(sheet, column, reading, records, start ?? null);
+  if (reading.format === 'epoch') return readNumbers(sheet, column, reading, records, 0);
+  if (reading.format === 'clock') return readClock(sheet, column, records);
+  return readDates(sheet, column, reading, records, declaration);
+}
+
+/** @param zero - epoch seconds at which the column is zero; null where nobody says it. */
+function readNumbers(sheet: Sheet, column: TimeColumn, reading: TimeReading, records: Int32Array, zero: number | null): TimeValues {
+  const field = column.fields[0]!;
+  const { factor } = reading.unit;
+  const divisor = factor < 1 ? Math.round(1 / factor) : 0;
+  const values = new Float64Array(records.length);
+  let first = Number.NaN;
+  for (let k = 0; k < records.length; k++) {
+    const value = sheet.records.number(records[k]!, field, sheet.dialect.decimal, 0);
+    if (Number.isNaN(first)) first = value;
+    // Differences first: an epoch time in ms or µs has no digits left for a fraction.
+    values[k] = divisor > 0 ? (value - first) / divisor : (value - first) * factor;
+  }
+  const start = divisor > 0 ? first / divisor : first * factor;
+  return { values, origin: zero === null || Number.isNaN(start) ? null : zero + start, problems: [], inferences: [] };
+}
+
+function unusedStart(column: TimeColumn, { format }: TimeReading, { place }: Pick<LogDeclaration, 'place'>): TimeValues {
+  const found = `\`start\` says when an elapsed time was zero, and \`${column.name}\` is read as ${format}`;
+  const problem = error('time-start', place, found, {
+    expected: 'a `start` only of elapsed time',
+    remedy: 'remove `start` below `time`, or correct `format`',
+  });
+  return { values: new Float64Array(0), origin: null, problems: [problem], inferences: [] };
+}
+
+const DAY = 86400;
+/** A fall of at least this much between neighbouring clock times is midnight. */
+const NEAR_A_DAY = 23 * 3600;
+
+function readClock(sheet: Sheet, column: TimeColumn, records: Int32Array): TimeValues {
+  const values = new Float64Array(records.length);
+  let previous = Number.NaN;
+  let days = 0;
+  let midnights = 0;
+  for (let k = 0; k < records.length; k++) {
+    const civil = readCivil(sheet.records.cell(records[k]!, column.fields[0]!).trim(), 'ymd');
+    const clock = civil?.seconds ?? Number.NaN;
+    if (previous - clock >= NEAR_A_DAY) {
+      days++;
+      midnights++;
+    } else if (clock - previous >= NEAR_A_DAY && days > 0) days--;
+    values[k] = clock + days * DAY;
+    if (!Number.isNaN(clock)) previous = clock;
+  }
+  const statement = `The clock in \`${column.name}\` passes midnight ${midnights === 1 ? 'once' : `${midnights} times`}; a day was added.`;
+  return { values, origin: null, problems: [], inferences: midnights > 0 ? [{ method: 'midnight', statement }] : [] };
+}
+
+function readDates(
+  sheet: Sheet,
+  column: TimeColumn,
+  reading: TimeReading,
+  records: Int32Array,
+  declaration: Pick<LogDeclaration, 'time' | 'place'>,
+): TimeValues {
+  const zone = declaration.time?.zone;
+  const reader = zone === undefined ? null : zoneReader(zone);
+  if (zone !== undefined && !reader)
+    return { values: new Float64Array(0), origin: null, problems: [unknownZone(zone, declaration)], inferences: [] };
+  const values = new Float64Array(records.length).fill(Number.NaN);
+  let withOffset = 0;
+  let read = 0;
+  let origin = Number.NaN;
+  let previous = Number.NEGATIVE_INFINITY;
+  for (let k = 0; k < records.length; k++) {
+    const civil = civilOf(sheet, column, reading, records[k]!);
+    if (!civil) continue;
+    read++;
+    if (civil.offset !== null) withOffset++;
+    if (Number.isNaN(origin)) origin = civil.day * DAY;
+    const instant = instantOf(civil, origin, reader, previous);
+    values[k] = instant;
+    if (!Number.isNaN(instant)) previous = instant;
+  }
+  const known = read > 0 && (withOffset === read || reader !== null);
+  return {
+    values,
+    origin: known ? origin : null,
+    problems: mixedOffsets(withOffset, read, reader, column, declaration),
+    inferences: contradiction(sheet, column, records),
+  };
+}
+
+/** `+01:00Z` states two offsets at once. */
+function contradiction(sheet: Sheet, column: TimeColumn, records: Int32Array): Inference[] {
+  const text = sheet.records.cell(records[0]!, column.fields.at(-1)!).trim();
+  if (!/[+-]\d{2}(?::?\d{2})?Z$/.test(text)) return [];
+  const statement = `\`${column.name}\` ends in an offset and in Z, which contradict each other: neither is used, the instant of the log is not known.`;
+  return [{ method: 'zone-contradiction', statement }];
+}
+
+function civilOf(sheet: Sheet, column: TimeColumn, reading: TimeReading, record: number): Civil | null {
+  const part = (k: number) => sheet.records.cell(record, column.fields[k]!).trim();
+  const text = column.fields.length === 1 ? part(0) : `${part(0)} ${part(1)}`;
+  const civil = readCivil(text, reading.order);
+  return civil && !Number.isNaN(civil.day) && (column.shape === 'date' || !Number.isNaN(civil.seconds)) ? civil : null;
+}
+
+/** Seconds since `origin`, a midnight: so the fraction of a second keeps its digits. */
+function instantOf(civil: Civil, origin: number, reader: ZoneReader | null, previous: number): number {
+  const seconds = !Number.isNaN(civil.seconds) ? civil.seconds : 0;
+  const midnight = civil.day * DAY;
+  if (civil.offset !== null) return midnight - origin + seconds - civil.offset;
+  if (!reader) return midnight - origin + seconds;
+  const whole = Math.floor(seconds);
+  return reader(midnight + whole, origin + previous - 1) - origin + (seconds - whole);
+}
+
+function unknownZone(zone: string, declaration: Pick<LogDeclaration, 'place'>): Problem {
+  const near = nearest(zone, zoneNames());
+  return error('zone-unknown', declaration.place, `the time zone \`${zone}\` is not in the IANA time zone database`, {
+    expected: 'a name such as Europe/Vienna, an offset such as +01:00, or UTC',
+    ...(near === undefined ? {} : { remedy: `did you mean \`${near}\`?` }),
+  });
+}
+
+function mixedOffsets(
+  withOffset: number,
+  read: number,
+  reader: ZoneReader | null,
+  column: TimeColumn,
+  declaration: Pick<LogDeclaration, 'place'>,
+): Problem[] {
+  if (withOffset === 0 || withOffset === read || reader) return [];
+  return [
+    error(
+      'zone-mixed',
+      declaration.place,
+      `${withOffset} of ${read} times in \`${column.name}\` state an offset from UTC, the others do not`,
+      {
+        expected: 'an offset in every row or in none',
+        remedy: 'declare the `zone` of those without',
+      },
+    ),
+  ];
+}

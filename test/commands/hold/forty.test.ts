@@ -1,0 +1,88 @@
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { type ListedNumber, listNumbers } from '../../../src/commands/hold/numbers.ts';
+import { noteSubjects, noteWith } from '../../../src/compute/steps/notes/note-subjects.ts';
+import type { Subject } from '../../../src/words/written.ts';
+import { demoProject } from './demo.ts';
+import { FORTY, type Passage } from './forty.ts';
+
+const FILE = 'content/notes/forty.md';
+
+function noteOf({ key, text }: Passage): string {
+  const own = key === undefined || key === 'title' ? '' : `${key}: ${text}\n`;
+  return `---
+title: ${key === 'title' ? text : 'Plain words'}
+date: 2026-04-01
+status: draft
+${own}runs:
+  rated: larch-rated
+  brisk: larch-brisk
+  quick: larch-quick
+  fast: larch-fast
+  short: larch-first-try
+comparisons:
+  steps: larch-steps
+attempts:
+  ladder: larch-2-no-1
+---
+
+${key === undefined ? text : 'Nothing else.'}
+`;
+}
+
+let project: ReturnType<typeof demoProject>;
+let subjects: ReadonlyMap<string, Subject>;
+beforeAll(async () => {
+  project = demoProject();
+  writeFileSync(join(project.root, FILE), noteOf({ text: 'Nothing.', numbers: [] }));
+  const read = await noteSubjects(project.root, FILE);
+  if (!('note' in read)) throw new Error('the demonstration cannot be read');
+  subjects = read.subjects;
+});
+afterAll(() => project.remove());
+
+function numbersOf(passage: Passage): ListedNumber[] {
+  const { note, problems } = noteWith(project.root, FILE, noteOf(passage));
+  if (!note) throw new Error(problems.map(({ found }) => found).join('\n'));
+  return listNumbers(note, subjects);
+}
+
+describe('commands/hold: forty passages', () => {
+  test('every number is noticed; in 38 and more the right one is among the first three, and a wrong one never stands alone', () => {
+    const missed: string[] = [];
+    const alone: string[] = [];
+    for (const passage of FORTY) {
+      const numbers = numbersOf(passage);
+      expect(numbers.map(({ words }) => words)).toEqual(passage.numbers.map(({ words }) => words));
+      const wrong = numbers.filter(({ offers, near }, index) => {
+        const { is, near: meant } = passage.numbers[index]!;
+        const first = offers.slice(0, 3).map((offer) => offer.is);
+        const right = is === null ? near.some((miss) => miss.is === meant) : first.some((offer) => is.includes(offer));
+        if (!right && offers.length === 1 && near.length === 0) alone.push(`${passage.text}: ${first[0]}`);
+        return !right;
+      });
+      if (wrong.length > 0) missed.push(`${passage.text}: ${wrong.map(({ words, offers }) => `${words} ${offers[0]?.is}`)}`);
+    }
+    expect(alone).toEqual([]);
+    expect(missed.slice(FORTY.length - 38)).toEqual([]);
+    expect(FORTY).toHaveLength(40);
+  });
+
+  test('a near miss says why it misses, and with which words it would hold', () => {
+    const [listed] = numbersOf({ text: 'The fast chip settled at 85 degrees.', numbers: [] });
+    const miss = listed?.near.find(({ is }) => is === 'fast.steady_temperature');
+    expect(miss?.why).toBe('less than the words allow: 84.5 °C to below 85.5 °C'.replaceAll(' °', '\u00a0°'));
+    expect(miss?.instead).toBe('84 degrees');
+  });
+
+  test('the same words with the same meaning stand for each other, and numbers of a list or table keep their unit', () => {
+    const numbers = numbersOf({ text: 'It ran at 2.0, 2.2 and 2.6 GHz.', numbers: [] });
+    expect(numbers.map(({ words, unit }) => [words, unit])).toEqual([
+      ['2.0', 'GHz'],
+      ['2.2', 'GHz'],
+      ['2.6 GHz', undefined],
+    ]);
+    expect(numbers[1]?.offers[0]?.is).toBe('brisk.setting.clock');
+  });
+});
