@@ -16,6 +16,8 @@ export interface Scatter {
   readonly deviation: number;
   /** Of how many independent readings each is worth: at most 1. */
   readonly worth: number;
+  /** Degrees of freedom that the deviation is known with. */
+  readonly dof: number;
 }
 
 /** Readings this many standard deviations from the extreme compete to be it. */
@@ -45,7 +47,7 @@ export function extremeValue(
   return {
     value,
     u: Math.max(deviation, floor),
-    dof: deviation > floor ? Math.max(1, Math.floor((slow?.worth ?? 1) * y.length) - 2) : null,
+    dof: deviation > floor ? (slow?.dof ?? Math.max(1, y.length - 2)) : null,
     beyond: largest / 2,
     lifted: deviation * Math.sqrt(2 * Math.log(Math.max(1, competing * (slow?.worth ?? 1)))),
   };
