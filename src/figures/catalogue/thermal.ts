@@ -16,13 +16,13 @@ const DRIFT =
 const LAG_TIME = 'A room that drifts, where the ambient is not measured: the temperature then moves with it.';
 const LAG_FIT =
   'How far the device lags behind a room that drifts; where the ambient is neither measured nor stated, all that the room does.';
-const BOOST =
-  'A boost that the readings do not tell from a part of the response: one that lasts about as long as half a time constant, or longer than a sixth of the load.';
+const BOOST = 'A boost that no channel shows and that lasted longer than a sixth of the load.';
 const HELD = 'the governor held the temperature at its limit';
 const RESPONSE = String.raw`\vartheta(t) = \vartheta_\infty - \sum_k A_k\, e^{-t/\tau_k}`;
 const CONSTANT_LOAD = [
   'The load was constant: delivered clock within 3 %, power within 10 % of its median, over 10 s and over 2 min. Where neither is logged, the figure says that the load was not observed.',
-  'The first seconds, up to a sixth of the load, are left out where they do not follow the rest, as after a boost. A boost that lasts about as long as half a time constant passes for a faster part.',
+  'The first seconds, up to a sixth of the load, are left out where the power or the delivered clock jumps there by more than 3 %, or where they do not follow the rest.',
+  'Where no channel shows the load, the time constants of the main part that the rest of the load has after 15 s to 8 min must agree with that of the whole, and its interval reaches over all of them: a boost may hide in the first minutes.',
 ];
 const FITTED = [
   'The readings bear two exponentials where the second explains more than chance would once in 1000, on the effective number of readings.',
@@ -33,6 +33,7 @@ const FITTED = [
 const BESIDE = 'It comes from the same fit as the time constant, whose interval is simulated; its own is not.';
 const QUOTIENT =
   'It is an amplitude by a difference of two powers: a quotient like the rise per watt, which is simulated; it itself is not.';
+const UNSEEN = 'the other part is the faster one, and no channel shows what the load was: it cannot be told from a boost';
 const BOOSTED = 'the first seconds of the load do not follow the rest';
 const NO_RESPONSE = [
   'the load changed',
@@ -208,6 +209,7 @@ export const THERMAL = subject('thermal', {
     absentWhen: [
       ...NO_RESPONSE,
       'the readings bear one time constant',
+      UNSEEN,
       'it is known no better than by two thirds of itself; a slower one is then above its lower end',
     ],
     source: STEP,
@@ -246,6 +248,7 @@ export const THERMAL = subject('thermal', {
       ...NO_RESPONSE,
       BOOSTED,
       'the readings bear one time constant',
+      UNSEEN,
       'it is known no better than by two thirds of itself',
     ],
     source: STEP,

@@ -19,7 +19,7 @@ export function coolingTimeConstant({ soak, channel, index, meter }: Pick<Heated
   const series = loadSeries(soak, channel, COOL_DOWN);
   if (isReason(series)) return [addressOf(NAME, channel, index), absent(NAME, series)];
   const worked = isReason(meter) ? null : workedOn(soak, meter);
-  const response = worked ?? responseOf(soak, series, index, 'cooling');
+  const response = worked ?? responseOf(soak, series, index, 0, 'cooling');
   return constantAt({ soak, channel, index, series, response }, NAME, mainOf);
 }
 

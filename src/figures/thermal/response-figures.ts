@@ -60,8 +60,12 @@ export function mainOf({ main }: Response): number {
   return main;
 }
 
-function otherOf({ constants, main }: Response): number | Reason {
-  return constants === 2 ? 1 - main : { absent: 'no-fit', why: 'The readings bear one time constant: no second part stands out.' };
+function otherOf({ constants, main, seen }: Response): number | Reason {
+  if (constants === 1) return { absent: 'no-fit', why: 'The readings bear one time constant: no second part stands out.' };
+  if (main === 0 || seen) return 1 - main;
+  const why =
+    'No channel shows what the load was (its power, or a delivered clock), so that a faster part cannot be told from a boost at its beginning.';
+  return { absent: 'not-observed', why };
 }
 
 function entryOf({ soak, channel, index }: Fitted, name: FigureName, outcome: Lopsided | Measured | Reason): Entry {

@@ -13,7 +13,7 @@ import { stepOf } from '../sources.ts';
 import { ambientChannel } from './ambient.ts';
 import { type Bins, binsOf, meanOfBin } from './bins.ts';
 import type { LoadSeries } from './load-series.ts';
-import { skippedOf } from './skipped.ts';
+import { mainOf, skippedOf } from './skipped.ts';
 
 /** A parameter of the fit with its 95 % interval and what makes it uncertain. */
 export interface Estimate extends Ranged {
@@ -50,6 +50,8 @@ export interface Response {
   readonly end: ResponseEnd;
   /** All curves that the readings allow, the best one first. */
   readonly curves: readonly RiseCurve[];
+  /** Whether a channel shows what the load was: else a faster part may as well be a boost. */
+  readonly seen: boolean;
   /** s: so much of the load, at its beginning, does not follow the rest, and was left out of the fit; amplitudes then say nothing. */
   readonly skipped: number;
 }
@@ -70,16 +72,20 @@ const WIDEST = 2 / 3;
 /** A faster part is over after this many of its time constants. */
 const OVER = 4;
 
-/** Fits the response to the beginning of a phase: of the load, or of the cool-down after it. The load is taken as constant, but for a boost at its beginning: whether it was is for the caller to tell. */
+/**
+ * Fits the response to the beginning of a phase: of the load, or of the cool-down after it. The load is taken as constant, but for a boost at
+ * its beginning: whether it was is for the caller to tell. `seen`: s until which it was seen to change; null where nothing shows what it was.
+ */
 export function responseOf(
   soak: Soak,
   series: LoadSeries,
   index: number,
+  seen: number | null,
   root: 'response' | 'cooling' = 'response',
 ): Response | Reason {
   const stretch = series.phase.name === 'load' ? 'load' : `${series.phase.name} phase`;
   const step = stepOf(soak.context, series.channel);
-  const skipped = skippedOf(series, step);
+  const { seconds: skipped, rivals } = skippedOf(series, step, seen);
   const bins = binsOf(series, skipped, series.lasted);
   const profile = riseProfile(bins.t, bins.y, { start: 0, step });
   const { name } = series.channel;
@@ -104,14 +110,10 @@ export function responseOf(
     height,
     series,
     skipped,
+    rivals,
+    seen: seen !== null,
     name: addressOf(root, series.channel, index),
   });
-}
-
-/** The part that made the larger share of what the load shows: a slower one may be larger beyond it. */
-function mainOf({ terms }: RiseCurve, lasted: number): number {
-  const shown = terms.map(({ amplitude, timeConstant }) => Math.abs(amplitude * Math.expm1(-lasted / timeConstant)));
-  return shown.length === 2 && shown[1]! > shown[0]! ? 1 : 0;
 }
 
 function isMisfit({ residualDeviation, effectiveCount }: RiseProfile, height: number, step: number): boolean {
@@ -181,6 +183,8 @@ interface Made {
   readonly height: number;
   readonly series: LoadSeries;
   readonly skipped: number;
+  readonly rivals: readonly RiseProfile[];
+  readonly seen: boolean;
   readonly name: string;
 }
 
@@ -189,7 +193,7 @@ function toResponse(
   profile: RiseProfile,
   { range, untold }: ReturnType<typeof endRange>,
   drift: readonly number[] | null,
-  { height, series, skipped, name }: Made,
+  { height, series, skipped, rivals, seen, name }: Made,
 ): Response {
   const root = `run:${soak.context.run}/${name}`;
   const { best, terms, two, dof } = profile;
@@ -233,15 +237,28 @@ function toResponse(
     terms: best.terms.map(({ amplitude, timeConstant }, k) => ({ amplitude: amplitude * unbinned[k]!, timeConstant })),
     parts: terms.map((term, k) => ({
       amplitude: estimate(scaled(term.amplitude, unbinned[k]!), 1 + k, MODEL_SHARE * term.amplitude.value),
-      timeConstant: estimate(term.timeConstant, 1 + count + k, MODEL_SHARE * term.timeConstant.value),
+      timeConstant: estimate(
+        k === main ? withRivals(term.timeConstant, rivals, series.lasted) : term.timeConstant,
+        1 + count + k,
+        MODEL_SHARE * term.timeConstant.value,
+      ),
     })),
     end: { ...estimate(range, 0, MODEL_SHARE_BEYOND * beyond), untold },
     curves: profile.curves.map((curve) => ({
       asymptote: curve.asymptote,
       terms: curve.terms.map(({ amplitude, timeConstant }) => ({ amplitude: amplitude * unbin(timeConstant), timeConstant })),
     })),
+    seen,
     skipped,
   };
+}
+
+/** An interval that reaches over those of fits that leave out more of the beginning, where they may be of the same part. */
+function withRivals(own: Ranged, rivals: readonly RiseProfile[], lasted: number): Ranged {
+  const same = rivals
+    .map(({ best, terms }) => terms[mainOf(best, lasted)]!.timeConstant)
+    .filter(({ low, high, value }) => isTold({ low, high, value }) && own.low <= high && own.high >= low);
+  return unionOf(own.value, [own, ...same]);
 }
 
 /** Rows of the Cholesky factor, each of length 1: how parameters of one fit share their errors. */

@@ -17,20 +17,67 @@ const SIGMAS = 4;
 /** What the sensor's step leaves in a mean of few readings, in steps. */
 const STEP_SHARE = 0.5;
 
-/**
- * Linear heat flow forgets a boost: after it the response is again a sum of exponentials, with other amplitudes. So the rest is fitted,
- * drawn back over the stretch before it, and the first stretch is taken that lies on it. 0 too where none does.
- * `step`: that of the sensor, K. Some 10 ms for each stretch that is tried; one is tried mostly.
- */
-export function skippedOf(series: LoadSeries, step: number): number {
-  return TRIED.find((seconds) => seconds <= MOST_SHARE * series.lasted && follows(series, step, seconds)) ?? 0;
+/** What of a load's beginning does not belong to its response. */
+export interface Skipped {
+  /** s, left out. */
+  readonly seconds: number;
+  /** Fits of what follows longer stretches that could be left out too, where nobody saw what the load was: a boost may hide in any of them. */
+  readonly rivals: readonly RiseProfile[];
 }
 
-function follows({ t, readings, lasted, step: spacing }: LoadSeries, step: number, seconds: number): boolean {
-  const until = seconds + Math.max(LEAST_STRETCH, seconds, 3 * spacing);
-  const rest = binsOf({ t, readings, step: spacing }, until, lasted);
+/**
+ * Linear heat flow forgets a boost: after it the response is again a sum of exponentials, with other amplitudes. So the rest is fitted,
+ * drawn back over the stretch before it, and the first stretch is taken that lies on it. Where nobody saw what the load was (`seen` is null),
+ * fits of what comes later must agree with it as well, in the time constant of their main part: a boost that passes for a faster part bends that.
+ * `step`: that of the sensor, K. `seen`: s until which the load itself was seen to change. Some 10 ms for each stretch that is tried.
+ */
+export function skippedOf(series: LoadSeries, step: number, seen: number | null): Skipped {
+  const tried = [...new Set([seen ?? 0, ...TRIED.filter((seconds) => seconds > (seen ?? 0))])].filter(
+    (seconds) => seconds === seen || seconds <= MOST_SHARE * series.lasted,
+  );
+  if (seen !== null) return { seconds: tried.find((seconds) => followed(series, step, seconds)) ?? seen, rivals: [] };
+  const fits = tried.map((seconds) => ({ seconds, profile: restOf(series, step, seconds) }));
+  const agreed = fits.findIndex(
+    ({ seconds, profile }, k) =>
+      profile &&
+      followed(series, step, seconds) &&
+      fits.slice(k + 1).every((later) => agrees(profile, later.profile, series.lasted)),
+  );
+  const first = agreed < 0 ? fits.length - 1 : agreed;
+  return { seconds: fits[first]?.seconds ?? 0, rivals: fits.slice(first + 1).flatMap(({ profile }) => profile ?? []) };
+}
+
+function restOf({ t, readings, lasted, step: spacing }: LoadSeries, step: number, from: number): RiseProfile | null {
+  const rest = binsOf({ t, readings, step: spacing }, from, lasted);
   const profile = riseProfile(rest.t, rest.y, { start: 0, step });
-  if ('failed' in profile) return false;
+  return 'failed' in profile ? null : profile;
+}
+
+/** What a step response leaves out of a real device, of its time constant. */
+const MODEL_OF_CONSTANT = 0.02;
+/** A time constant that is known no better than this share of itself contradicts nothing. */
+const WIDEST = 0.5;
+
+/** Whether the time constant of a fit's main part may be that of the main part of what comes later. */
+function agrees(profile: RiseProfile, later: RiseProfile | null, lasted: number): boolean {
+  const main = later?.terms[mainOf(later.best, lasted)]?.timeConstant;
+  if (!main || !(main.high - main.low < 2 * WIDEST * main.value)) return true;
+  const room = MODEL_OF_CONSTANT * main.value;
+  const { value } = profile.terms[mainOf(profile.best, lasted)]!.timeConstant;
+  return value >= main.low - room && value <= main.high + room;
+}
+
+/** The part that made the larger share of what the load shows: a slower one may be larger beyond it. */
+export function mainOf({ terms }: RiseCurve, lasted: number): number {
+  const shown = terms.map(({ amplitude, timeConstant }) => Math.abs(amplitude * Math.expm1(-lasted / timeConstant)));
+  return shown.length === 2 && shown[1]! > shown[0]! ? 1 : 0;
+}
+
+function followed(series: LoadSeries, step: number, seconds: number): boolean {
+  const { t, readings, step: spacing } = series;
+  const until = seconds + Math.max(LEAST_STRETCH, seconds, 3 * spacing);
+  const profile = restOf(series, step, until);
+  if (!profile) return false;
   const from = t.findIndex((at) => at >= seconds);
   const to = t.findIndex((at) => at >= until);
   const stretch = readings.y.subarray(from, to);

@@ -10,6 +10,7 @@ import { loadIsSeen } from '../load-changed.ts';
 import type { Meter } from '../power/meters.ts';
 import { figureOf, ofChannel } from '../present.ts';
 import { addressOf, channelsOf, type Entry, phaseOf, rowsOf, type Soak } from '../soak.ts';
+import { beginningOf } from './beginning.ts';
 import { coolingTimeConstant } from './cooling.ts';
 import { endTemperature } from './end.ts';
 import { ambientCeiling, heldAtLimit, throttleHeadroom } from './limit.ts';
@@ -129,9 +130,10 @@ function courseOf(soak: Soak, channel: Channel, index: number, meter: Meter | Re
   const series = loadSeries(soak, channel);
   if (isReason(series)) return series;
   const stopped = changed ? null : stoppedReason(soak, series);
-  const fitted = changed ?? stopped ?? responseOf(soak, series, index);
+  const primary = isReason(meter) ? null : meter;
+  const fitted = changed ?? stopped ?? responseOf(soak, series, index, beginningOf(soak, primary));
   const settling = settle(soak, series, () => fitted);
   const response = changed ?? stopped ?? (isSettled(settling) && settling.held ? HELD : fitted);
-  const loadSeen = loadIsSeen(soak, isReason(meter) ? null : meter);
+  const loadSeen = loadIsSeen(soak, primary);
   return { soak, channel, index, series, settling, response, stopped, loadSeen };
 }
