@@ -22,7 +22,7 @@ const RESPONSE = String.raw`\vartheta(t) = \vartheta_\infty - \sum_k A_k\, e^{-t
 const CONSTANT_LOAD = [
   'The load was constant: delivered clock within 3 %, power within 10 % of its median, over 10 s and over 2 min. Where neither is logged, the figure says that the load was not observed.',
   'The first seconds, up to a sixth of the load, are left out where the power or the delivered clock jumps there by more than 3 %, or where they do not follow the rest.',
-  'Where no channel shows the load, the time constants of the main part that the rest of the load has after 15 s to 8 min must agree with that of the whole, and its interval reaches over all of them: a boost may hide in the first minutes.',
+  'Where no channel shows the load, a boost may hide in its first minutes: the time constant of the main part must then agree with what the load shows after its first sixth, at most 8 min, and its interval reaches over both.',
 ];
 const FITTED = [
   'The readings bear two exponentials where the second explains more than chance would once in 1000, on the effective number of readings.',

@@ -13,7 +13,7 @@ import { stepOf } from '../sources.ts';
 import { ambientChannel } from './ambient.ts';
 import { type Bins, binsOf, meanOfBin } from './bins.ts';
 import type { LoadSeries } from './load-series.ts';
-import { mainOf, skippedOf } from './skipped.ts';
+import { mainOf, restOf } from './rest.ts';
 
 /** A parameter of the fit with its 95 % interval and what makes it uncertain. */
 export interface Estimate extends Ranged {
@@ -85,9 +85,8 @@ export function responseOf(
 ): Response | Reason {
   const stretch = series.phase.name === 'load' ? 'load' : `${series.phase.name} phase`;
   const step = stepOf(soak.context, series.channel);
-  const { seconds: skipped, rivals } = skippedOf(series, step, seen);
+  const { skipped, profile, rival } = restOf(series, step, seen);
   const bins = binsOf(series, skipped, series.lasted);
-  const profile = riseProfile(bins.t, bins.y, { start: 0, step });
   const { name } = series.channel;
   if ('failed' in profile) return { absent: 'no-fit', why: `No step response can be fitted to ${name}: ${profile.failed}.` };
   const height = profile.best.terms.reduce((sum, { amplitude }) => sum + amplitude, 0);
@@ -110,7 +109,7 @@ export function responseOf(
     height,
     series,
     skipped,
-    rivals,
+    rival,
     seen: seen !== null,
     name: addressOf(root, series.channel, index),
   });
@@ -183,7 +182,7 @@ interface Made {
   readonly height: number;
   readonly series: LoadSeries;
   readonly skipped: number;
-  readonly rivals: readonly RiseProfile[];
+  readonly rival: RiseProfile | null;
   readonly seen: boolean;
   readonly name: string;
 }
@@ -193,7 +192,7 @@ function toResponse(
   profile: RiseProfile,
   { range, untold }: ReturnType<typeof endRange>,
   drift: readonly number[] | null,
-  { height, series, skipped, rivals, seen, name }: Made,
+  { height, series, skipped, rival, seen, name }: Made,
 ): Response {
   const root = `run:${soak.context.run}/${name}`;
   const { best, terms, two, dof } = profile;
@@ -238,7 +237,7 @@ function toResponse(
     parts: terms.map((term, k) => ({
       amplitude: estimate(scaled(term.amplitude, unbinned[k]!), 1 + k, MODEL_SHARE * term.amplitude.value),
       timeConstant: estimate(
-        k === main ? withRivals(term.timeConstant, rivals, series.lasted) : term.timeConstant,
+        k === main ? withRival(term.timeConstant, rival, series.lasted) : term.timeConstant,
         1 + count + k,
         MODEL_SHARE * term.timeConstant.value,
       ),
@@ -253,12 +252,11 @@ function toResponse(
   };
 }
 
-/** An interval that reaches over those of fits that leave out more of the beginning, where they may be of the same part. */
-function withRivals(own: Ranged, rivals: readonly RiseProfile[], lasted: number): Ranged {
-  const same = rivals
-    .map(({ best, terms }) => terms[mainOf(best, lasted)]!.timeConstant)
-    .filter(({ low, high, value }) => isTold({ low, high, value }) && own.low <= high && own.high >= low);
-  return unionOf(own.value, [own, ...same]);
+/** An interval that reaches over that of a fit that leaves out more of the beginning, where it may be of the same part. */
+function withRival(own: Ranged, rival: RiseProfile | null, lasted: number): Ranged {
+  const other = rival?.terms[mainOf(rival.best, lasted)]?.timeConstant;
+  const same = other && isTold(other) && own.low <= other.high && own.high >= other.low;
+  return same ? unionOf(own.value, [own, other]) : own;
 }
 
 /** Rows of the Cholesky factor, each of length 1: how parameters of one fit share their errors. */

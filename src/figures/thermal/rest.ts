@@ -1,11 +1,11 @@
-/** How much of the beginning of a load does not follow the rest: a boost, or a part of the chip that is over in seconds. */
+/** The response of a load without what of its beginning does not follow the rest: a boost, or a part of the chip that is over in seconds. */
 import { type RiseCurve, type RiseProfile, riseProfile } from '../../statistics/rise-profile.ts';
 import { scatterOf } from '../scatter.ts';
 import { binsOf } from './bins.ts';
 import type { LoadSeries } from './load-series.ts';
 
 /** Seconds that are tried, at most a sixth of the load. */
-const TRIED = [0, 15, 30, 60, 120, 240, 300, 480];
+const TRIED = [15, 30, 60, 120, 240, 480];
 const MOST_SHARE = 1 / 6;
 /** A fit is drawn back over as long a stretch as was left out, and over so many seconds at least. */
 const LEAST_STRETCH = 15;
@@ -17,40 +17,41 @@ const SIGMAS = 4;
 /** What the sensor's step leaves in a mean of few readings, in steps. */
 const STEP_SHARE = 0.5;
 
-/** What of a load's beginning does not belong to its response. */
-export interface Skipped {
+/** The response to a load, without what of its beginning does not belong to it. */
+export interface Rest {
   /** s, left out. */
-  readonly seconds: number;
-  /** Fits of what follows longer stretches that could be left out too, where nobody saw what the load was: a boost may hide in any of them. */
-  readonly rivals: readonly RiseProfile[];
+  readonly skipped: number;
+  readonly profile: RiseProfile | { readonly failed: string };
+  /** Fit of what comes after all stretches that could be left out, where nobody saw what the load was: a boost may hide in any of them. */
+  readonly rival: RiseProfile | null;
 }
 
 /**
  * Linear heat flow forgets a boost: after it the response is again a sum of exponentials, with other amplitudes. So the rest is fitted,
  * drawn back over the stretch before it, and the first stretch is taken that lies on it. Where nobody saw what the load was (`seen` is null),
- * fits of what comes later must agree with it as well, in the time constant of their main part: a boost that passes for a faster part bends that.
- * `step`: that of the sensor, K. `seen`: s until which the load itself was seen to change. Some 10 ms for each stretch that is tried.
+ * the fit of what comes last must agree with it as well, in the time constant of its main part: a boost that passes for a faster part bends
+ * that. `step`: that of the sensor, K. `seen`: s until which the load itself was seen to change. Some 10 ms for each stretch that is tried.
  */
-export function skippedOf(series: LoadSeries, step: number, seen: number | null): Skipped {
-  const tried = [...new Set([seen ?? 0, ...TRIED.filter((seconds) => seconds > (seen ?? 0))])].filter(
-    (seconds) => seconds === seen || seconds <= MOST_SHARE * series.lasted,
-  );
-  if (seen !== null) return { seconds: tried.find((seconds) => followed(series, step, seconds)) ?? seen, rivals: [] };
-  const fits = tried.map((seconds) => ({ seconds, profile: restOf(series, step, seconds) }));
-  const agreed = fits.findIndex(
-    ({ seconds, profile }, k) =>
-      profile &&
-      followed(series, step, seconds) &&
-      fits.slice(k + 1).every((later) => agrees(profile, later.profile, series.lasted)),
-  );
-  const first = agreed < 0 ? fits.length - 1 : agreed;
-  return { seconds: fits[first]?.seconds ?? 0, rivals: fits.slice(first + 1).flatMap(({ profile }) => profile ?? []) };
+export function restOf(series: LoadSeries, step: number, seen: number | null): Rest {
+  const fits = new Map<number, Rest['profile']>();
+  const fitAt = (from: number): Rest['profile'] => {
+    const known = fits.get(from) ?? fitFrom(series, step, from);
+    fits.set(from, known);
+    return known;
+  };
+  const first = seen ?? 0;
+  const tried = [first, ...TRIED.filter((seconds) => seconds > first && seconds <= MOST_SHARE * series.lasted)];
+  const last = seen === null ? fitAt(tried[tried.length - 1]!) : null;
+  const rival = last && !('failed' in last) ? last : null;
+  const belongs = (seconds: number) =>
+    followed(series, step, seconds, fitAt) && (!rival || agrees(fitAt(seconds), rival, series.lasted));
+  const skipped = tried.find(belongs) ?? (rival ? tried[tried.length - 1]! : first);
+  return { skipped, profile: fitAt(skipped), rival };
 }
 
-function restOf({ t, readings, lasted, step: spacing }: LoadSeries, step: number, from: number): RiseProfile | null {
+function fitFrom({ t, readings, lasted, step: spacing }: LoadSeries, step: number, from: number): Rest['profile'] {
   const rest = binsOf({ t, readings, step: spacing }, from, lasted);
-  const profile = riseProfile(rest.t, rest.y, { start: 0, step });
-  return 'failed' in profile ? null : profile;
+  return riseProfile(rest.t, rest.y, { start: 0, step });
 }
 
 /** What a step response leaves out of a real device, of its time constant. */
@@ -59,9 +60,10 @@ const MODEL_OF_CONSTANT = 0.02;
 const WIDEST = 0.5;
 
 /** Whether the time constant of a fit's main part may be that of the main part of what comes later. */
-function agrees(profile: RiseProfile, later: RiseProfile | null, lasted: number): boolean {
-  const main = later?.terms[mainOf(later.best, lasted)]?.timeConstant;
-  if (!main || !(main.high - main.low < 2 * WIDEST * main.value)) return true;
+function agrees(profile: Rest['profile'], later: RiseProfile, lasted: number): boolean {
+  if ('failed' in profile) return false;
+  const main = later.terms[mainOf(later.best, lasted)]!.timeConstant;
+  if (!(main.high - main.low < 2 * WIDEST * main.value)) return true;
   const room = MODEL_OF_CONSTANT * main.value;
   const { value } = profile.terms[mainOf(profile.best, lasted)]!.timeConstant;
   return value >= main.low - room && value <= main.high + room;
@@ -73,11 +75,11 @@ export function mainOf({ terms }: RiseCurve, lasted: number): number {
   return shown.length === 2 && shown[1]! > shown[0]! ? 1 : 0;
 }
 
-function followed(series: LoadSeries, step: number, seconds: number): boolean {
+function followed(series: LoadSeries, step: number, seconds: number, fitAt: (from: number) => Rest['profile']): boolean {
   const { t, readings, step: spacing } = series;
   const until = seconds + Math.max(LEAST_STRETCH, seconds, 3 * spacing);
-  const profile = restOf(series, step, until);
-  if (!profile) return false;
+  const profile = fitAt(until);
+  if ('failed' in profile) return false;
   const from = t.findIndex((at) => at >= seconds);
   const to = t.findIndex((at) => at >= until);
   const stretch = readings.y.subarray(from, to);
