@@ -83,7 +83,7 @@ function placeInside(node: TextNode, offset: number): Place {
 export function quantityOf(stated: StatedQuantity, id: string, title: string): Quantity {
   const read = parseQuantity(stated.text, { id, title, dof: null }, stated.options);
   if (isParseFailure(read)) throw new Error(`"${stated.text}" was checked before: ${read.failure}`);
-  return { ...read, parts: read.parts && read.parts.map((part) => withOwn(part, read.unit)) };
+  return { ...read, parts: read.parts?.map((part) => withOwn(part, read.unit)) ?? null };
 }
 
 /** A source that says its own standard uncertainty: that of the statement. */
