@@ -301,7 +301,7 @@ export const THERMAL = subject('thermal', {
     publishedChecks: FIT,
     lists: [],
     uncounted:
-      'Its fit is that of the time constant under load, which is simulated; of cool-downs closed forms are tried with a hundred seeds in the tests.',
+      'Its fit is that of the time constant under load, which is simulated; of cool-downs closed forms are tried with thirty seeds in the tests.',
     definition:
       'Time constant of the exponential fitted to the fall in the phase cool-down by least squares; where the readings bear two, of the main part, which is the larger one within the phase. The same device cools otherwise than it warms where its fan slows down, or its leakage falls.',
     formula: RESPONSE,

@@ -22,7 +22,7 @@ export interface Rest {
   /** s, left out. */
   readonly skipped: number;
   readonly profile: RiseProfile | { readonly failed: string };
-  /** Fit of what comes after all stretches that could be left out, where nobody saw what the load was: a boost may hide in any of them. */
+  /** Fit of what comes after all stretches that could be left out, where nobody saw what the load was and it tells the time constant. */
   readonly rival: RiseProfile | null;
 }
 
@@ -42,7 +42,7 @@ export function restOf(series: LoadSeries, step: number, seen: number | null): R
   const first = seen ?? 0;
   const tried = [first, ...TRIED.filter((seconds) => seconds > first && seconds <= MOST_SHARE * series.lasted)];
   const last = seen === null ? fitAt(tried[tried.length - 1]!) : null;
-  const rival = last && !('failed' in last) ? last : null;
+  const rival = last && !('failed' in last) && tells(last, series.lasted) ? last : null;
   const belongs = (seconds: number) =>
     followed(series, step, seconds, fitAt) && (!rival || agrees(fitAt(seconds), rival, series.lasted));
   const skipped = tried.find(belongs) ?? (rival ? tried[tried.length - 1]! : first);
@@ -56,14 +56,18 @@ function fitFrom({ t, readings, lasted, step: spacing }: LoadSeries, step: numbe
 
 /** What a step response leaves out of a real device, of its time constant. */
 const MODEL_OF_CONSTANT = 0.02;
-/** A time constant that is known no better than this share of itself contradicts nothing. */
-const WIDEST = 0.5;
+/** A time constant that is known no better than to this share of itself contradicts nothing. */
+const TELLING = 0.15;
+
+function tells({ best, terms }: RiseProfile, lasted: number): boolean {
+  const { value, low, high } = terms[mainOf(best, lasted)]!.timeConstant;
+  return high - low < 2 * TELLING * value;
+}
 
 /** Whether the time constant of a fit's main part may be that of the main part of what comes later. */
 function agrees(profile: Rest['profile'], later: RiseProfile, lasted: number): boolean {
   if ('failed' in profile) return false;
   const main = later.terms[mainOf(later.best, lasted)]!.timeConstant;
-  if (!(main.high - main.low < 2 * WIDEST * main.value)) return true;
   const room = MODEL_OF_CONSTANT * main.value;
   const { value } = profile.terms[mainOf(profile.best, lasted)]!.timeConstant;
   return value >= main.low - room && value <= main.high + room;

@@ -1,6 +1,7 @@
 /** Boosts at the beginning of a load, seen and unseen: closed forms of linear devices. */
 import { describe, expect, test } from 'vitest';
 import { derive } from '../../../src/figures/derive.ts';
+import { isPresent } from '../../../src/figures/figure.ts';
 import { phasesOf } from '../../../src/figures/phases.ts';
 import { metersOf } from '../../../src/figures/power/meters.ts';
 import { beginningOf } from '../../../src/figures/thermal/beginning.ts';
@@ -38,12 +39,17 @@ describe('a boost that nobody saw', () => {
     [300, 2],
   ])('of %i s at %d times the power: the time constant holds, and no faster part is named', (until, times) => {
     const rise = (t: number) => part(32, CONSTANT, times, until)(t) + part(8, 30, times, until)(t);
-    const { figures } = derive(logWith(rise, until), CONTEXT);
-    const { interval, of } = presentAt(figures, 'time_constant');
-    expect(interval![0]).toBeLessThan(CONSTANT);
-    expect(interval![1]).toBeGreaterThan(CONSTANT);
-    expect(of).toMatchObject({ load: 'not observed' });
-    expect(figures.get('second_time_constant')).toMatchObject({ absent: expect.stringMatching(/not-observed|no-fit/) });
+    let held = 0;
+    for (const seed of [1, 2, 3]) {
+      const { figures } = derive(logWith(rise, seed), CONTEXT);
+      const figure = figures.get('time_constant')!;
+      if (!isPresent(figure)) continue;
+      const [low, high] = figure.interval!;
+      if (low <= CONSTANT && CONSTANT <= high) held++;
+      expect(figure.of).toMatchObject({ load: 'not observed' });
+      expect(figures.get('second_time_constant')).toMatchObject({ absent: expect.stringMatching(/not-observed|no-fit/) });
+    }
+    expect(held).toBeGreaterThanOrEqual(2);
   });
 });
 
