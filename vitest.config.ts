@@ -28,7 +28,7 @@ export default defineConfig({
           ...common,
           name: 'site',
           include: [SITE],
-          globalSetup: ['test/scratch.ts', 'test/demonstration.ts'],
+          globalSetup: ['test/scratch.ts', 'test/demonstration.ts', 'test/small.ts'],
           expect: { poll: { timeout: PATIENCE } },
           // After all others, which would take the time of its browsers.
           sequence: { groupOrder: 1 },

@@ -2,9 +2,9 @@
  * The demonstration, built once for all tests of whole stages and sites: most begin with it or with a copy, its cache included. Only where
  * an empty cache is the point does a test build from nothing.
  */
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import type { TestProject } from 'vitest/node';
 import { copySources, type Ran, runCommand } from './site/project.ts';
 
@@ -28,12 +28,14 @@ export default function setup(project: TestProject): () => void {
   shared.soakproofDemonstration ??= build();
   const { root } = shared.soakproofDemonstration;
   project.provide('demonstration', shared.soakproofDemonstration);
-  return () => rmSync(root, { recursive: true, force: true });
+  return () => rmSync(dirname(root), { recursive: true, force: true });
 }
 
 /** In another zone and locale than other builds of the tests, which have to give the same bytes. */
 function build(): Demonstration {
-  const root = mkdtempSync(join(tmpdir(), 'soakproof-demonstration-'));
+  // Two folders deep, as its copies are: what Node has compiled is found again by relative paths.
+  const root = join(mkdtempSync(join(tmpdir(), 'soakproof-demonstration-')), 'demonstration');
+  mkdirSync(root);
   copySources(root);
   return { root, built: runCommand(root, 'build', { TZ: 'Asia/Kathmandu', LC_ALL: 'C' }) };
 }

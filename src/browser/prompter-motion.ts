@@ -1,8 +1,8 @@
 /** The arithmetic of the prompter: how fast the words move, where they stand, and what is left. */
 
 /** Words per minute that it can be set to, and by how much a key changes it. */
-export const SLOWEST = 40;
-export const FASTEST = 400;
+const SLOWEST = 40;
+const FASTEST = 400;
 export const STEP = 5;
 
 /** A pace within what the prompter can do. */

@@ -2,6 +2,15 @@
 import { writer } from '../print/visible.ts';
 import './plain-failures.ts';
 import { addFiles } from './add/add-files.ts';
+import { commandLine } from './command-line.ts';
+
+commandLine({
+  name: 'add',
+  does: 'Looks at logs below data/, prints what it found in them, and writes the file of a run for each. Logs are never changed.',
+  takes: [{ name: 'FILE', is: 'a log below data/', many: true }],
+  exits: { 0: 'every log is the log of a run now', 1: 'a log could not be added' },
+  example: 'npm run add -- data/my-device/soak.csv',
+});
 
 const code = addFiles(process.cwd(), process.argv.slice(2), {
   out: writer(process.stdout),

@@ -2,9 +2,15 @@
 import './plain-failures.ts';
 import { keepCompiled } from '../compute/store/compile-cache.ts';
 import { failureText } from '../print/failure.ts';
-import { noArguments } from './no-arguments.ts';
+import { commandLine } from './command-line.ts';
 
-noArguments('build');
+commandLine({
+  name: 'build',
+  does: 'Computes all figures, checks every file, and prints the site into dist/. Where anything is wrong, dist/ stays as it was.',
+  exits: { 0: 'dist/ is the new site', 1: 'an error was found or the build failed; dist/ is as it was' },
+  example: 'npm run build',
+});
+
 const root = process.cwd();
 keepCompiled(root);
 const { build } = await import('./build-site.ts');

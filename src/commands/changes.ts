@@ -3,6 +3,21 @@ import { writer } from '../print/visible.ts';
 import './plain-failures.ts';
 import { keepCompiled } from '../compute/store/compile-cache.ts';
 import { lock } from '../print/lock.ts';
+import { commandLine } from './command-line.ts';
+
+commandLine({
+  name: 'changes',
+  does: 'Shows which sentences and charts would print differently now.',
+  options: {
+    '--since': {
+      value: 'WHEN',
+      does: 'compare with the last check without errors (`check`) or a revision of git, not with what was published',
+    },
+    '--json': { does: 'print the same as JSON' },
+  },
+  exits: { 0: 'the changes are printed, also where there are none', 1: 'they cannot be told' },
+  example: 'npm run changes -- --since check',
+});
 
 const root = process.cwd();
 if ((await lock(root)) === undefined) {

@@ -3,9 +3,15 @@ import './plain-failures.ts';
 import { keepCompiled } from '../compute/store/compile-cache.ts';
 import { lock } from '../print/lock.ts';
 import { undoSwap } from '../print/swap.ts';
-import { noArguments } from './no-arguments.ts';
+import { commandLine } from './command-line.ts';
 
-noArguments('check');
+commandLine({
+  name: 'check',
+  does: 'Computes all figures and prints every problem with its place, without building the site.',
+  exits: { 0: 'no errors; there may be warnings', 1: 'an error was found' },
+  example: 'npm run check',
+});
+
 const root = process.cwd();
 if ((await lock(root)) === undefined) {
   console.error('Another build or check of this project is under way. Wait for it, or stop it, then check again.');

@@ -2,7 +2,24 @@
 import { withStyles, writer } from '../print/visible.ts';
 import './plain-failures.ts';
 import { keepCompiled } from '../compute/store/compile-cache.ts';
+import { commandLine } from './command-line.ts';
 import { openKeys } from './hold/key-presses.ts';
+
+commandLine({
+  name: 'hold',
+  does: 'Shows each number of a note that nothing holds, with what fits it, and writes what you choose into the note.',
+  takes: [{ name: 'NOTE', is: 'the file of a note or script' }],
+  options: {
+    '--list': { does: 'print the numbers and what fits them as JSON, and change nothing' },
+    '--take': {
+      value: 'N=CHOICE',
+      does: 'for number N: 1 holds it by the first that fits, v1 prints that value, w1 takes its words, free leaves it free',
+    },
+    '--undo': { does: 'take back what hold wrote last' },
+  },
+  exits: { 0: 'all that was asked for is done', 1: 'something was not done; the note is as it was' },
+  example: 'npm run hold -- content/notes/my-note.md --take 3=1,5=free',
+});
 
 const root = process.cwd();
 keepCompiled(root);

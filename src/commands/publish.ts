@@ -3,6 +3,16 @@ import { writer } from '../print/visible.ts';
 import './plain-failures.ts';
 import { keepCompiled } from '../compute/store/compile-cache.ts';
 import { lock } from '../print/lock.ts';
+import { commandLine } from './command-line.ts';
+
+commandLine({
+  name: 'publish',
+  does: 'Sets the status of a note or script to published, and stores what it prints, so that a later change needs a reason.',
+  takes: [{ name: 'NOTE', is: 'the file of a note or script' }],
+  options: { '--date': { value: 'DATE', does: 'the day of publication, such as 2026-04-02; without it the date of the note' } },
+  exits: { 0: 'the note is published', 1: 'it may not go out yet; nothing was written' },
+  example: 'npm run publish -- content/notes/my-note.md --date 2026-04-02',
+});
 
 const root = process.cwd();
 if ((await lock(root)) === undefined) {

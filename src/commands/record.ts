@@ -3,6 +3,16 @@ import { writer } from '../print/visible.ts';
 import './plain-failures.ts';
 import { keepCompiled } from '../compute/store/compile-cache.ts';
 import { lock } from '../print/lock.ts';
+import { commandLine } from './command-line.ts';
+
+commandLine({
+  name: 'record',
+  does: 'Freezes a comparison under a permanent address, as it is today.',
+  takes: [{ name: 'COMPARISON', is: 'the file of a comparison' }],
+  options: { '--date': { value: 'DATE', does: 'the day of the copy, such as 2026-04-02; without it the day of its newest run' } },
+  exits: { 0: 'the copy is written', 1: 'it may not be frozen; nothing was written' },
+  example: 'npm run record -- content/comparisons/my-steps.md --date 2026-04-02',
+});
 
 const root = process.cwd();
 if ((await lock(root)) === undefined) {

@@ -12,6 +12,6 @@ export function serveOptions(): ServeOptions {
     return { ...(port !== undefined && { port }), ...(values.host !== undefined && { host: values.host }) };
   } catch (thrown) {
     console.error(`${thrown instanceof Error ? thrown.message : String(thrown)}. The options are --port NUMBER and --host NAME.`);
-    process.exit(1);
+    process.exit(2);
   }
 }

@@ -2,6 +2,19 @@
 import { writer } from '../print/visible.ts';
 import './plain-failures.ts';
 import { keepCompiled } from '../compute/store/compile-cache.ts';
+import { commandLine } from './command-line.ts';
+
+commandLine({
+  name: 'verify',
+  does: 'Says of each file which published file of this project it is, to the last byte.',
+  takes: [{ name: 'FILE', is: 'a downloaded file', many: true }],
+  exits: {
+    0: 'every file is known',
+    1: 'a file is none of this project',
+    2: 'a file cannot be read or told, or the command line is not understood',
+  },
+  example: 'npm run verify -- soak.csv',
+});
 
 const root = process.cwd();
 keepCompiled(root);

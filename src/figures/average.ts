@@ -96,7 +96,7 @@ export function meanOf(
   if (readings.y.length < 2) return noReadings(channel.name, words);
   const step = stepOf(soak.context, channel);
   const told = meanAcross(soak, readings, step, address, about, span);
-  if (!isTold(told)) return notObserved(told, words);
+  if (!isKnownMean(told)) return notObserved(told, words);
   const { mean, scatter, of } = told;
   const errors = errorsOf(soak.context, channel, mean);
   return {
@@ -117,7 +117,7 @@ export function overPhase({ name, from, to }: Phase): Stretch {
   return { about: courseIn(name), words: `the ${name} phase`, span: { from, to } };
 }
 
-export interface Told {
+export interface KnownMean {
   readonly mean: number;
   readonly scatter: readonly Part[];
   readonly of: Of;
@@ -131,7 +131,7 @@ export function meanAcross(
   address: string,
   about: Course,
   span: Span | null,
-): Told | Unfilled {
+): KnownMean | Unfilled {
   const { mean, sampling, of } = scatterMean(soak, readings, step, address, about);
   if (!span) return { mean, scatter: [sampling], of: { ...gapsOf(readings), ...of } };
   const filled = fillGaps(readings, span);
@@ -145,7 +145,7 @@ export function meanAcross(
   };
 }
 
-export function isTold(outcome: Told | Unfilled): outcome is Told {
+export function isKnownMean(outcome: KnownMean | Unfilled): outcome is KnownMean {
   return 'mean' in outcome;
 }
 

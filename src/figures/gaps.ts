@@ -41,7 +41,7 @@ const ALIKE = 1.1;
 /** A trial begins after each such part of the gap's length. */
 const EVERY = 1 / 8;
 /** At the edges of a span the first and the last reading stand for up to this many steps of their own. */
-export const REACH = 2;
+const REACH = 2;
 
 /** A stretch without readings between readings `before` and `after`; −1 and n where it lies at an edge of the span. */
 interface Gap extends Span {

@@ -22,7 +22,7 @@ export function readable<T>(text: string, read: (file: Json) => T): T | Unreadab
 }
 
 /** Says where a JSON text departs from what it should be. */
-export class MalformedJson extends Error {}
+class MalformedJson extends Error {}
 
 /** A value of a parsed text, and the way to it: `figures.load_power.value`. */
 export class Json {

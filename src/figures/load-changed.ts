@@ -39,7 +39,7 @@ export function loadChange(soak: Soak, meter: Meter | null): Reason | null {
 }
 
 /** Whether the log shows what the load was: its power, or a delivered clock; a requested one shows nothing of it. */
-export function loadIsSeen(soak: Soak, meter: Meter | null): boolean {
+export function loadIsLogged(soak: Soak, meter: Meter | null): boolean {
   return meter !== null || tellingClock(soak)?.shows === 'delivered';
 }
 

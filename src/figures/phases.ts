@@ -52,9 +52,9 @@ export function detectLoadEdge(log: Log): LoadEdges | null {
 }
 
 /** Names of inferred phases: those of the first load, and of further ones with their number. */
-export const IDLE = 'idle';
-export const LOAD = 'load';
-export const PAUSE = 'pause';
+const IDLE = 'idle';
+const LOAD = 'load';
+const PAUSE = 'pause';
 export const COOL_DOWN = 'cool-down';
 /** Names that inferred phases may have, numbers aside. */
 export const INFERRED_NAMES: readonly string[] = [IDLE, LOAD, PAUSE, COOL_DOWN];

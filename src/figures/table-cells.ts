@@ -76,7 +76,7 @@ export function textOf<Name extends string>({ columns }: Cells<Name>, row: Table
   return column === undefined ? '' : row.cells[column.index]!;
 }
 
-export function placeOfCell<Name extends string>({ table, columns }: Cells<Name>, row: TableRow, name: Name): Place {
+function placeOfCell<Name extends string>({ table, columns }: Cells<Name>, row: TableRow, name: Name): Place {
   const column = columns.get(name);
   return column === undefined ? table.headPlace : table.placeOf(row, column.index);
 }

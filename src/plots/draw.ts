@@ -3,6 +3,7 @@
 import { listed } from '../figures/in-words.ts';
 import { error, type Place, type Problem } from '../problem.ts';
 import type { PlotRequest } from '../register/requests.ts';
+import { guardNote } from './drawing/csv.ts';
 import { drawIn } from './drawing/draw-in.ts';
 import type { AttemptsSubject, ComparedSubject, Drawn, PlotSubject } from './drawing/drawn.ts';
 import { LIGHT } from './drawing/palette.ts';
@@ -45,7 +46,8 @@ export interface Setting {
 /** Draws a plan: the same for plots that no note asks for. `prefix` makes the ids of the SVGs unique in their page. */
 export async function drawPlan(planned: Plan, id: string, prefix: string, setting: Setting = {}): Promise<Drawn> {
   const [wide, narrow] = [await drawIn(WIDE, planned, prefix), await drawIn(NARROW, planned, prefix)];
-  const { title, alt, method, csv, table } = planned;
+  const { title, alt, csv, table } = planned;
+  const method = planned.method + guardNote(csv);
   const svg = standalone(wide.svg, { title: setting.title ?? title, method }, LIGHT);
   const warnings = [...new Set([...wide.warnings, ...narrow.warnings])];
   return {

@@ -32,12 +32,20 @@ export async function print(root: string, manifest: Manifest): Promise<number> {
   // Static hosts look for this name. Astro prints it only for a route that it would then print anew in every build.
   renameSync(join(side, '404', 'index.html'), join(side, '404.html'));
   rmSync(join(side, '404'), { recursive: true });
+  holdToPages(side, manifest.pages);
   copyFiles(root, side, manifest.files);
   pages.remember();
   holdToDigests(side, manifest.files);
   rmSync(marker);
   await swap(root);
   return printed.soakproofPagesPrinted;
+}
+
+/** Throws where a page was not printed: one of a kind that has no route below `src/pages` would be missing without a word. */
+export function holdToPages(side: string, pages: Manifest['pages']): void {
+  const missing = pages.find(({ path }) => path !== '404' && !existsSync(join(side, path, 'index.html')));
+  if (missing !== undefined)
+    throw new Error(`No file below src/pages prints ${missing.path}, a page of the kind “${missing.kind}”.`);
 }
 
 /** Copies, not second names: a host's or an editor's change of a file in `dist/` must not reach the store. */

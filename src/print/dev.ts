@@ -9,6 +9,7 @@ import { codeFolders } from '../compute/store/code.ts';
 import { storedBytes } from '../compute/store/store.ts';
 import type { Problem } from '../problem.ts';
 import { failureText } from './failure.ts';
+import { refuseMalformed } from './malformed.ts';
 import { report } from './report.ts';
 
 type Server = import('vite').ViteDevServer;
@@ -29,6 +30,7 @@ export async function developing(server: Server, logger: AstroIntegrationLogger)
   const watched = [join(root, 'content'), join(root, 'data'), ...codeFolders().map((name) => join(SRC, name))];
   server.watcher.add(watched);
   serveFiles(server, root);
+  if (server.httpServer) refuseMalformed(server.httpServer);
 
   const refresh = oneAtATime(async () => {
     const fault = await runStage1(root, logger);
@@ -88,19 +90,10 @@ function oneAtATime(task: () => Promise<void>): () => void {
   };
 }
 
-/** The path of a request as text; what does not decode is nobody's. */
-function addressOf(url: string): string {
-  try {
-    return decodeURI(url.split('?')[0]!);
-  } catch {
-    return '';
-  }
-}
-
 /** Files beside the pages come from the store, as a build would copy them. */
 function serveFiles(server: Server, root: string): void {
   server.middlewares.use((request, response, next) => {
-    const address = addressOf(request.url ?? '');
+    const address = decodeURI((request.url ?? '').split('?')[0]!);
     const path = address.startsWith(server.config.base) ? address.slice(server.config.base.length) : address.slice(1);
     const manifest = readManifest(root, 'all');
     const file = manifest?.files.find((entry) => entry.path === path);

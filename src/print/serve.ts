@@ -1,4 +1,6 @@
+import type { Server } from 'node:http';
 import { SCOPE_VARIABLE } from '../compute/results.ts';
+import { refuseMalformed } from './malformed.ts';
 
 /** Astro's servers: dev for the author at work, preview for a look at dist/. */
 export interface ServeOptions {
@@ -18,5 +20,6 @@ export async function serveDev(root: string, options: ServeOptions): Promise<voi
 export async function servePreview(root: string, options: ServeOptions): Promise<void> {
   process.env.ASTRO_TELEMETRY_DISABLED = '1';
   const { preview } = await import('astro');
-  await preview({ root, server: options });
+  const { server } = (await preview({ root, server: options })) as unknown as { readonly server: Server };
+  refuseMalformed(server);
 }

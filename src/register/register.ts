@@ -1,6 +1,6 @@
 /** The Register: the author's files, validated, inheritance resolved, cross-references checked. Nothing here reads disk. */
 import type { DeclaredPhase, RunContext } from '../figures/context.ts';
-import type { Passing } from '../figures/stability/ladder.ts';
+import type { PassCriterion } from '../figures/stability/ladder.ts';
 import type { LogDeclaration } from '../intake/log.ts';
 import type { Place } from '../problem.ts';
 import type { Quantity } from '../quantities/quantity.ts';
@@ -190,7 +190,7 @@ export interface Attempts extends Item {
   /** Path below data/. */
   readonly table: string;
   /** What "passed" means of all rows, as far as the file says it. */
-  readonly passed?: Partial<Passing>;
+  readonly passed?: Partial<PassCriterion>;
 }
 
 export interface Register {

@@ -3,7 +3,7 @@ import { error, type Place, type Problem } from '../problem.ts';
 import { ID_RULE, idFromWords, isId, meant, oneOf } from './values/names.ts';
 
 /** Kinds that draw the figures of a comparison. */
-export const COMPARED_KINDS = ['scaling', 'deltas', 'scores'] as const;
+const COMPARED_KINDS = ['scaling', 'deltas', 'scores'] as const;
 export type ComparedKind = (typeof COMPARED_KINDS)[number];
 
 export const PLOT_KINDS = ['trace', 'step-response', 'power-by-phase', 'against', 'stability', ...COMPARED_KINDS] as const;

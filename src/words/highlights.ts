@@ -3,8 +3,8 @@ import { error } from '../problem.ts';
 import type { Note } from '../register/register.ts';
 import { entryOf, holdsNothing, printed } from './directives/value.ts';
 import { evaluate } from './expression/expression.ts';
-import { ownInterval } from './expression/interval-slack.ts';
-import { standsInText } from './expression/stands-in.ts';
+import { ownInterval } from './expression/interval-margins.ts';
+import { standInsText } from './expression/stand-ins.ts';
 import { locate } from './expression/text-problem.ts';
 import type { Writing } from './page/writing.ts';
 import type { DraftEntry } from './written.ts';
@@ -25,7 +25,7 @@ export function highlightsOf(note: Note, writing: Writing): DraftEntry[] {
     }
     const shown = printed(evaluated.quantity, { interval: ownInterval(evaluated) });
     if (!('refused' in shown)) {
-      const said = { ...shown, shown: shown.shown + standsInText(evaluated.held) };
+      const said = { ...shown, shown: shown.shown + standInsText(evaluated.held) };
       return [entryOf('highlight', start, expression, expression.trim(), said, evaluated.held)];
     }
     writing.problems.push(error('unit-mismatch', start, shown.refused));

@@ -9,11 +9,24 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
+import { commandLine } from '../../src/commands/command-line.ts';
 import { readManifest } from '../../src/compute/project/manifest.ts';
 import { writeBareSite } from './bare-site.ts';
 import { generate, type Size } from './generate.ts';
 import { measureIndex } from './index-page.ts';
 import { specifications } from './specifications.ts';
+
+commandLine({
+  name: 'bench',
+  does: 'Times whole builds of a generated site, each as a ratio to a baseline that is measured in the same run.',
+  options: {
+    '--runs': { value: 'NUMBER', does: 'how many runs the site has, 150 if left out' },
+    '--repeats': { value: 'NUMBER', does: 'how often each is measured, 3 if left out' },
+    '--index': { does: 'measure the index of 1,000 runs in a browser instead' },
+  },
+  exits: { 0: 'the ratios are printed', 1: 'a build failed' },
+  example: 'npm run bench -- --runs 30',
+});
 
 const HERE = fileURLToPath(new URL('../..', import.meta.url));
 const { values } = parseArgs({

@@ -1,11 +1,12 @@
 /** `npm run bench -- --index`: the index of 1,000 runs in a real browser: its bytes, and what a filter or another order takes until the page is laid out anew. */
 import { spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
 import { openBrowser } from '../site/browser.ts';
-import { copyProject } from '../site/project.ts';
+import { cloneIn } from '../site/project.ts';
 import { serve } from '../site/server.ts';
 
 const RUNS = 1000;
@@ -64,7 +65,7 @@ const ALONE = `(() => {
 
 /** Prints and measures the index of an invented site. */
 export async function measureIndex(): Promise<void> {
-  const project = copyProject('bench-index');
+  const project = cloneIn(tmpdir(), 'bench-index');
   try {
     const built = project.run('build');
     if (built.code !== 0) throw new Error(built.err);

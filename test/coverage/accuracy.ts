@@ -6,10 +6,30 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { coverageText, familyText } from '../../src/commands/accuracy/text.ts';
+import { commandLine } from '../../src/commands/command-line.ts';
 import { type FamilyTable, faultsOf } from '../../src/figures/checks/families.ts';
 import { familyTables } from './family-table.ts';
 import { familyNames } from './find-families.ts';
 import { coverageTable } from './table.ts';
+
+commandLine({
+  name: 'accuracy',
+  does: 'Prints every published value beside ours, with the digits reached. With --coverage it simulates runs of known truth instead, and stores how often intervals hold it.',
+  takes: [
+    { name: 'RUNS', is: 'with --coverage: how many runs to simulate, 2000 if left out', optional: true },
+    { name: 'SEED', is: 'with --coverage: where chance begins, 1 if left out', optional: true },
+  ],
+  options: {
+    '--coverage': { does: 'simulate' },
+    '--family': { value: 'NAME', does: 'with --coverage: simulate one family alone' },
+    '--trials': {
+      value: 'NUMBER',
+      does: 'with --coverage: so many trials of each cell; fewer than the family asks for are not stored',
+    },
+  },
+  exits: { 0: 'every value agrees', 1: 'a value falls short, an interval does not hold, or the options do not go together' },
+  example: 'npm run accuracy -- --coverage --family gaps --trials 50',
+});
 
 const STORED = new URL('../../src/figures/checks/', import.meta.url);
 const USAGE = 'npm run accuracy takes no option, or -- --coverage [runs [seed]] [--family NAME] [--trials N] with whole numbers';

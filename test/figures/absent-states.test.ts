@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { CATALOGUE } from '../../src/figures/catalogue.ts';
 import { derive } from '../../src/figures/derive.ts';
 import { ABSENT_CODES, type AbsentFigure, type Figure, isPresent } from '../../src/figures/figure.ts';
-import { publishMap } from '../../src/figures/publish.ts';
+import { figuresJson } from '../../src/figures/figures-json.ts';
 import { repeatFigures } from '../../src/figures/repeats/repeats.ts';
 import type { ScoredTest } from '../../src/figures/scores/score-table.ts';
 import { readAttempts } from '../../src/figures/stability/read-attempts.ts';
@@ -114,7 +114,7 @@ describe('absent states', () => {
   });
 
   test.each(Object.entries(STATES))('%s is published with its reasons', (_, figures) => {
-    const { figures: published } = publishMap({}, figures) as { figures: Record<string, Record<string, unknown>> };
+    const { figures: published } = figuresJson({}, figures) as { figures: Record<string, Record<string, unknown>> };
     expect(Object.keys(published).sort()).toEqual([...figures.keys()].sort());
     for (const [address, figure] of figures)
       if (!isPresent(figure)) expect(published[address]).toMatchObject({ absent: figure.absent, why: figure.why });

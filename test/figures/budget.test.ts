@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { budgetOf } from '../../src/figures/budget.ts';
 import { derive } from '../../src/figures/derive.ts';
-import { publishFigures } from '../../src/figures/publish.ts';
+import { runFiguresJson } from '../../src/figures/figures-json.ts';
 import type { Quantity } from '../../src/quantities/quantity.ts';
 import { contextOf, every, instrumentOf, logOf, phase, presentAt } from './build.ts';
 
@@ -90,7 +90,7 @@ describe('figures/budget', () => {
       inferences: [],
     };
     const log = { file: '', sha256: '', rows: 0, span_s: 0 };
-    const published = publishFigures({ run: 'r', device: 'd', specimen: 's', log, derived }) as {
+    const published = runFiguresJson({ run: 'r', device: 'd', specimen: 's', log, derived }) as {
       budgets: Record<string, Record<string, { u: number; unit: string; sensitivity: number; share: number }>>;
       figures: Record<string, { parts: Record<string, number> }>;
     };

@@ -7,10 +7,30 @@ import { globSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { parseArgs } from 'node:util';
+import { commandLine } from '../../src/commands/command-line.ts';
 import { seededRandom } from '../statistics/seeded-random.ts';
 import { type Mutant, mutantsOf } from './mutants.ts';
 import { openRelatives } from './relatives.ts';
 import type { Told, Trial } from './run.ts';
+
+commandLine({
+  name: 'mutate',
+  does: 'Makes the code slightly wrong in one place at a time, runs the tests that reach the place, and prints every change that none of them notices.',
+  takes: [
+    {
+      name: 'PLACE',
+      is: 'a folder or file below src/; statistics, quantities, figures, intake and words if left out',
+      optional: true,
+      many: true,
+    },
+  ],
+  options: {
+    '--count': { value: 'NUMBER', does: 'how many changes to try, 100 if left out' },
+    '--seed': { value: 'NUMBER', does: 'where chance begins, 1 if left out' },
+  },
+  exits: { 0: 'all changes were tried, whatever was noticed', 1: 'no file has that name, or the tests could not be run' },
+  example: 'npm run mutate -- --count 20 statistics/mean.ts',
+});
 
 const ROOT = join(import.meta.dirname, '..', '..');
 const FOLDERS = ['statistics', 'quantities', 'figures', 'intake', 'words'];
@@ -18,23 +38,14 @@ const FOLDERS = ['statistics', 'quantities', 'figures', 'intake', 'words'];
 const BATCH = 25;
 /** A mutant that is silent for so long runs for ever: a loop that no longer ends. */
 const HANGS = 300_000;
-const USAGE = `npm run mutate -- [--count 100] [--seed 1] [folder or file below src …]
-
-Changes one place of the code at a time (a comparison, a number, a sign, a condition, a call) and runs the tests of the file, then those of
-the files that use it. Prints every change that no test noticed. Without a name: ${FOLDERS.join(', ')}.`;
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
   options: {
     count: { type: 'string', default: '100' },
     seed: { type: 'string', default: '1' },
-    help: { type: 'boolean', default: false },
   },
 });
-if (values.help) {
-  console.log(USAGE);
-  process.exit(0);
-}
 
 interface Candidate {
   readonly file: string;
@@ -56,7 +67,7 @@ function candidates(names: readonly string[]): Candidate[] {
   const patterns = names.map((name) => name.replace(/^src\//, '')).map((name) => (name.endsWith('.ts') ? name : `${name}/**/*.ts`));
   const files = [...new Set(patterns.flatMap((pattern) => globSync(`src/${pattern}`, { cwd: ROOT })))].sort();
   if (files.length === 0) {
-    console.error(`no file of src/ is named ${names.join(', ')}\n${USAGE}`);
+    console.error(`no file of src/ is named ${names.join(', ')}`);
     process.exit(1);
   }
   return files

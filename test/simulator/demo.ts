@@ -2,7 +2,15 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { commandLine } from '../../src/commands/command-line.ts';
 import { demoFiles } from './demo-files.ts';
+
+commandLine({
+  name: 'demo',
+  does: "Writes the demonstration's logs and tables into data/ anew. The bytes are the same until the simulator changes.",
+  exits: { 0: 'the files are written', 1: 'a file could not be written' },
+  example: 'npm run demo',
+});
 
 const data = join(dirname(fileURLToPath(import.meta.url)), '..', '..', 'data');
 

@@ -5,12 +5,12 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { flip, surviveFlips } from '../damage/flips.ts';
 import { bothSites, surviveKills } from '../damage/kills.ts';
 import { seededRandom } from '../statistics/seeded-random.ts';
-import { copyProject, differences, type TestProject, tree } from './project.ts';
+import { copySmall, differences, type TestProject, tree } from './project.ts';
 
 let project: TestProject;
 
 beforeAll(() => {
-  project = copyProject('cache');
+  project = copySmall('cache');
 });
 afterAll(() => project.remove());
 

@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { isPresent } from '../../src/figures/figure.ts';
-import { isUnreadable, readPublishedFigures } from '../../src/figures/read-published.ts';
+import { isUnreadable, readFiguresJson } from '../../src/figures/read-figures-json.ts';
 import { printQuantity, printUncertainty } from '../../src/quantities/print.ts';
 import { printWithUncertainty } from '../../src/quantities/print-with-uncertainty.ts';
 import { builtSite } from './built-site.ts';
@@ -56,7 +56,7 @@ describe('the page of a comparison', () => {
   });
 
   it('prints each figure as figures.json has it, where its anchor stands', async () => {
-    const figures = readPublishedFigures(text(`${PATH}figures.json`));
+    const figures = readFiguresJson(text(`${PATH}figures.json`));
     if (isUnreadable(figures)) throw new Error(figures.unreadable);
     expect(figures.size).toBeGreaterThan(80);
     // What could have been told stands beside the figure that it is of.

@@ -44,6 +44,11 @@ const holds = (text: string) => page.waitForFunction((wanted) => document.body.i
 const lacks = (text: string) => page.waitForFunction((unwanted) => !document.body.innerText.includes(unwanted), text);
 
 describe('npm run dev', () => {
+  it('answers a malformed address with 400 and no stack', async () => {
+    const answer = await fetch(`${address}/%`);
+    expect([answer.status, await answer.text()]).toEqual([400, '400: this address is malformed.\n']);
+  });
+
   it('shows a saved note in the open page by itself', async () => {
     project.edit(NOTE, 'One specimen is an anecdote', 'One specimen is a fable');
     await holds('One specimen is a fable');

@@ -1,44 +1,74 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
-import type { Browser, BrowserContext, Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { violationsIn } from './accessibility.ts';
-import { builtSite } from './built-site.ts';
+import { demonstrationSite } from './built-site.ts';
 import { amissIn } from './fragments.ts';
 import { tree } from './project.ts';
 
-const built = builtSite('pages');
+const built = demonstrationSite();
 /** One address of each kind of page. */
 let kinds: Map<string, string>;
 
 beforeAll(() => {
-  const pages = [...tree(join(built.project.root, 'dist')).keys()]
+  const pages = [...tree(join(built.root, 'dist')).keys()]
     .filter((path) => path.endsWith('index.html'))
     .map((path) => path.replace(/index\.html$/, ''));
   kinds = new Map(pages.map((path) => [kindOf(path), path]));
   kinds.set('missing', 'no/such/page/');
 });
 
+/** So many pages load at once: most of a visit is waiting for the network to be idle. */
+const AT_ONCE = 3;
+
+/** What a visit found on the way. */
+interface Visit {
+  readonly page: Page;
+  readonly kind: string;
+  /** Addresses that the page asked for. */
+  readonly asked: readonly string[];
+  /** What the console was told since it was last emptied; an error of ours fails the visit. */
+  readonly errors: string[];
+}
+
 /** Opens every kind of page in a fresh profile, and hands each to `look`. */
-async function eachKind(
+async function eachKind(options: Parameters<Browser['newContext']>[0], look: (visit: Visit) => Promise<void>): Promise<void> {
+  const waiting = [...kinds];
+  const visitor = async () => {
+    for (let next = waiting.shift(); next !== undefined; next = waiting.shift()) await visit(next, options, look);
+  };
+  await Promise.all(Array.from({ length: AT_ONCE }, visitor));
+}
+
+async function visit(
+  [kind, path]: readonly [string, string],
   options: Parameters<Browser['newContext']>[0],
-  look: (page: Page, kind: string, context: BrowserContext) => Promise<void>,
+  look: (visit: Visit) => Promise<void>,
 ): Promise<void> {
-  for (const [kind, path] of kinds) {
-    const context = await built.browser.newContext(options);
-    const page = await context.newPage();
-    await page.addInitScript(WATCH_LAYOUT);
-    const violations: string[] = [];
-    page.on('console', (message) => {
-      if (message.type() === 'error' && !message.text().includes('404')) violations.push(message.text());
-    });
-    page.on('pageerror', (thrown) => violations.push(thrown.message));
-    await page.goto(built.served.address + path, { waitUntil: 'networkidle' });
-    await look(page, kind, context);
-    expect(violations, `${kind}: errors in the console`).toEqual([]);
-    await context.close();
-  }
+  const context = await built.browser.newContext(options);
+  const page = await context.newPage();
+  await page.addInitScript(WATCH_LAYOUT);
+  const [errors, asked]: [string[], string[]] = [[], []];
+  page.on('console', (message) => {
+    if (message.type() === 'error' && !message.text().includes('404')) errors.push(message.text());
+  });
+  page.on('pageerror', (thrown) => errors.push(thrown.message));
+  page.on('request', (request) => asked.push(request.url()));
+  await page.goto(built.served.address + path, { waitUntil: 'networkidle' });
+  await look({ page, kind, asked, errors });
+  expect(errors, `${kind}: errors in the console`).toEqual([]);
+  await context.close();
+}
+
+/** Scrolls through the page; nothing of it may have moved, and nothing may be wider than the window. */
+async function standsStill(page: Page, kind: string, width: number): Promise<void> {
+  await page.evaluate(
+    '(async () => { for (let y = 0; y < document.body.scrollHeight; y += 600) { scrollTo(0, y); await new Promise((r) => setTimeout(r, 20)); } })()',
+  );
+  expect(await page.evaluate('window.shifted'), `${kind}: layout shift`).toBe(0);
+  expect(await page.evaluate('document.documentElement.scrollWidth'), `${kind}: width`).toBeLessThanOrEqual(width);
 }
 
 /** `notes/x/` is of the kind `notes`, `notes/x/ledger/` of the kind `notes/ledger`; `runs/`, the index, of the kind `runs/`. */
@@ -87,54 +117,36 @@ describe('every kind of page', () => {
   });
 
   it('has every id once, and a target for every address with a fragment', () => {
-    expect(amissIn(join(built.project.root, 'dist'))).toEqual({ twice: [], targetless: [] });
+    expect(amissIn(join(built.root, 'dist'))).toEqual({ twice: [], targetless: [] });
   });
 
-  it.each(['light', 'dark'] as const)('has nothing that axe finds, in %s', async (colorScheme) => {
+  it('has nothing that axe finds, in light and in dark', async () => {
     // The page's own policy would block axe; nothing else is tested here, so it is set aside.
-    await eachKind({ colorScheme, bypassCSP: true }, async (page, kind) => {
-      expect(await violationsIn(page), kind).toEqual([]);
+    await eachKind({ colorScheme: 'light', bypassCSP: true }, async ({ page, kind }) => {
+      expect(await violationsIn(page), `${kind}, light`).toEqual([]);
+      await page.emulateMedia({ colorScheme: 'dark' });
+      expect(await violationsIn(page), `${kind}, dark`).toEqual([]);
     });
   });
 
-  it('asks no other host for anything and breaks no policy of its own', async () => {
-    await eachKind({}, async (page, kind) => {
-      const asked: string[] = [];
-      page.on('request', (request) => asked.push(request.url()));
-      await page.reload({ waitUntil: 'networkidle' });
-      expect(asked.length, kind).toBeGreaterThan(1);
-      expect(asked.filter((url) => !url.startsWith(built.served.address) && !url.startsWith('data:'))).toEqual([]);
-    });
-  });
-
-  it('holds a policy that really blocks what is inline', async () => {
-    const page = await built.browser.newPage();
-    const blocked: string[] = [];
-    page.on('console', (message) => blocked.push(message.text()));
-    for (const path of kinds.values()) {
-      await page.goto(built.served.address + path);
-      blocked.length = 0;
-      await page.evaluate(INLINE_SCRIPT);
-      expect(await page.evaluate('window.inlineRan'), path).toBeUndefined();
-      expect(blocked.join(' '), path).toMatch(/Content Security Policy/);
-    }
-    await page.close();
-  });
-
-  it.each([
-    [360, 'light'],
-    [360, 'dark'],
-    [1280, 'light'],
-    [1280, 'dark'],
-  ] as const)('shifts nothing and scrolls sideways nowhere, %d px wide, %s', async (width, colorScheme) => {
-    await eachKind({ viewport: { width, height: 800 }, colorScheme }, async (page, kind) => {
-      await page.evaluate(
-        '(async () => { for (let y = 0; y < document.body.scrollHeight; y += 600) { scrollTo(0, y); await new Promise((r) => setTimeout(r, 20)); } })()',
-      );
-      expect(await page.evaluate('window.shifted'), `${kind}: layout shift`).toBe(0);
-      expect(await page.evaluate('document.documentElement.scrollWidth'), `${kind}: width`).toBeLessThanOrEqual(width);
-    });
-  });
+  it.each([360, 1280])(
+    'shifts nothing, scrolls sideways nowhere, asks no other host and breaks no policy of its own, %d px wide, in light and in dark',
+    async (width) => {
+      await eachKind({ viewport: { width, height: 800 }, colorScheme: 'light' }, async ({ page, kind, asked, errors }) => {
+        await standsStill(page, `${kind}, light`, width);
+        await page.emulateMedia({ colorScheme: 'dark' });
+        await page.reload({ waitUntil: 'networkidle' });
+        await standsStill(page, `${kind}, dark`, width);
+        expect(asked.length, kind).toBeGreaterThan(1);
+        expect(asked.filter((url) => !url.startsWith(built.served.address) && !url.startsWith('data:'))).toEqual([]);
+        // That policy really blocks what is inline.
+        expect(errors.splice(0), kind).toEqual([]);
+        await page.evaluate(INLINE_SCRIPT);
+        expect(await page.evaluate('window.inlineRan'), kind).toBeUndefined();
+        expect(errors.splice(0).join(' '), kind).toMatch(/Content Security Policy/);
+      });
+    },
+  );
 
   it('lets a note begin within the first window, its text within the first and a half on a phone, in few bytes', async () => {
     const note = built.served.address + kinds.get('notes');
@@ -148,12 +160,12 @@ describe('every kind of page', () => {
       expect(first.y, `first sentence at ${width} px`).toBeLessThan(windows * height);
       await page.close();
     }
-    const html = readFileSync(join(built.project.root, 'dist', kinds.get('notes')!, 'index.html'));
+    const html = readFileSync(join(built.root, 'dist', kinds.get('notes')!, 'index.html'));
     expect(gzipSync(html, { level: 9 }).length).toBeLessThanOrEqual(60_000);
   });
 
   it('reads whole with scripting off', async () => {
-    await eachKind({ javaScriptEnabled: false }, async (page, kind) => {
+    await eachKind({ javaScriptEnabled: false }, async ({ page, kind }) => {
       expect((await page.locator('main').innerText()).length, kind).toBeGreaterThan(40);
       if (kind !== 'notes') return;
       const svg = page.locator('figure.plot .wide svg').first();

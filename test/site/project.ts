@@ -8,6 +8,7 @@ import { compareText } from '../../src/problem.ts';
 
 const HERE = fileURLToPath(new URL('../..', import.meta.url));
 const COPIED = ['src', 'content', 'data', 'package.json', 'package-lock.json', 'astro.config.mjs', 'tsconfig.json'];
+const BUILT = ['.cache', 'dist'];
 
 export interface Ran {
   readonly code: number | null;
@@ -34,19 +35,35 @@ export interface TestProject {
  */
 export function copyProject(name: string): TestProject {
   const project = copyUnbuilt(name);
-  copyBuilt(project.root, ['.cache', 'dist']);
+  copyBuilt(project.root, BUILT);
   return project;
 }
 
 /** Copies folders of the built demonstration into another. */
 export function copyBuilt(root: string, folders: readonly string[]): void {
-  for (const folder of folders)
-    cpSync(join(inject('demonstration').root, folder), join(root, folder), { recursive: true, preserveTimestamps: true });
+  for (const folder of folders) copyFolder(inject('demonstration').root, root, folder);
+}
+
+/** Copies the small project, as its build left it: where a test would show the same on any site, and builds it often. */
+export function copySmall(name: string): TestProject {
+  const root = mkdtempSync(join(inject('scratch'), `${name}-`));
+  for (const folder of [...COPIED, ...BUILT]) copyFolder(inject('small'), root, folder);
+  linkPackages(root);
+  return projectAt(root);
+}
+
+function copyFolder(from: string, to: string, path: string): void {
+  cpSync(join(from, path), join(to, path), { recursive: true, preserveTimestamps: true });
 }
 
 /** Copies the project into a new temporary folder as a clone has it: without a cache, without a site. */
 export function copyUnbuilt(name: string): TestProject {
-  const root = mkdtempSync(join(inject('scratch'), `${name}-`));
+  return cloneIn(inject('scratch'), name);
+}
+
+/** The same outside of Vitest, below a folder that is there. */
+export function cloneIn(folder: string, name: string): TestProject {
+  const root = mkdtempSync(join(folder, `${name}-`));
   copySources(root);
   return projectAt(root);
 }
@@ -54,6 +71,10 @@ export function copyUnbuilt(name: string): TestProject {
 /** Copies what a clone has into a folder. */
 export function copySources(root: string): void {
   for (const path of COPIED) cpSync(join(HERE, path), join(root, path), { recursive: true });
+  linkPackages(root);
+}
+
+function linkPackages(root: string): void {
   symlinkSync(join(HERE, 'node_modules'), join(root, 'node_modules'), 'dir');
 }
 

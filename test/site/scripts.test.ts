@@ -3,18 +3,18 @@ import type { BrowserContextOptions, Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import webvtt from 'webvtt-parser';
 import { violationsIn } from './accessibility.ts';
-import { builtSite } from './built-site.ts';
+import { demonstrationSite } from './built-site.ts';
 import { copyProject, tree } from './project.ts';
 
 const SCRIPT = 'scripts/a-clock-it-cannot-keep/';
 const NOTE = 'notes/a-clock-it-cannot-keep/';
 const PAGES = [SCRIPT, `${SCRIPT}prompter/`, `${SCRIPT}ledger/`, `${NOTE}ledger/`];
 
-const built = builtSite('scripts');
+const built = demonstrationSite();
 let site: Map<string, Buffer>;
 
 beforeAll(() => {
-  site = tree(join(built.project.root, 'dist'));
+  site = tree(join(built.root, 'dist'));
 });
 
 /** Opens a page in a fresh profile, hands it to `look`, and fails on anything that the console was told. */

@@ -3,7 +3,7 @@
  * What is as it is without being named is left out, so that a view has one address.
  */
 import type { QuantityKind } from '../../intake/log.ts';
-import { type Axis, EMPTY_VIEW, MOST_PLOTS, QUANTITIES, type Shown, UNITS, type View } from './view.ts';
+import { type Axis, EMPTY_VIEW, MOST_PLOTS, QUANTITIES, type ShownQuantity, UNITS, type View } from './view.ts';
 
 export interface ReadAddress {
   readonly view: View;
@@ -82,7 +82,7 @@ export function queryOf({ runs, reference, show, as, units, from, to }: View): s
 }
 
 /** A plot in an address: `temperature`, or `temperature.ssd` for the channel of that name. */
-export function tokenOf({ quantity, channel }: Shown): string {
+export function tokenOf({ quantity, channel }: ShownQuantity): string {
   return channel === null ? quantity : `${quantity}.${channel}`;
 }
 
@@ -96,8 +96,8 @@ function once(words: readonly string[], form: RegExp, refuse: (word: string) => 
   return [...new Set(words.filter((word) => form.test(word)))];
 }
 
-function shownOf(words: readonly string[], remark: (sentence: string) => void): readonly Shown[] {
-  const shown = new Map<string, Shown>();
+function shownOf(words: readonly string[], remark: (sentence: string) => void): readonly ShownQuantity[] {
+  const shown = new Map<string, ShownQuantity>();
   for (const word of words) {
     const [quantity = '', channel = null, ...more] = word.split('.');
     const known = Object.hasOwn(QUANTITIES, quantity) && (channel === null || CHANNEL.test(channel)) && more.length === 0;

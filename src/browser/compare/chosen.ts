@@ -1,10 +1,10 @@
 /** The runs that a reader chose, gathered as stage 1 gathers a comparison: figures by the same code, from what is published. */
 
-import type { Gathered, GatheredRepeat, GatheredRun, PublishedMap } from '../../compute/models/gathered.ts';
+import type { FiguresJson, Gathered, GatheredRepeat, GatheredRun } from '../../compute/models/gathered.ts';
 import { comparedRun } from '../../compute/models/gathered-figures.ts';
 import { compare } from '../../figures/comparison/compare.ts';
 import { alone } from '../../figures/comparison/compared.ts';
-import { publishMap } from '../../figures/publish.ts';
+import { figuresJson } from '../../figures/figures-json.ts';
 import type { ReadRun } from './read-run.ts';
 
 /** Stands in the ids of the sources that only the comparison has: the scatter about its fits. */
@@ -31,7 +31,7 @@ export function gatherChosen(runs: readonly ReadRun[], reference: string): Gathe
     others: compared.filter((run) => run !== base).map(alone),
     repeats: alike.map((group) => group.map(({ gathered }) => comparedRun(gathered))),
   });
-  const { sources, figures: published } = publishMap({}, figures) as PublishedMap;
+  const { sources, figures: published } = figuresJson({}, figures) as FiguresJson;
   return {
     id: ID,
     title: 'Chosen runs',

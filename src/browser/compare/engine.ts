@@ -1,5 +1,5 @@
 /** The arithmetic of the page, loaded with the first chosen run: published files → figures of a comparison, laid out. */
-import { isUnreadable } from '../../figures/read-published.ts';
+import { isUnreadable } from '../../figures/read-figures-json.ts';
 import { gatherChosen } from './chosen.ts';
 import type { Failed, RunFiles } from './load.ts';
 import { type ReadRun, readRun } from './read-run.ts';

@@ -2,11 +2,11 @@
 import type { GatheredRun } from '../../compute/models/gathered.ts';
 import type { QuantityKind } from '../../intake/log.ts';
 import { tokenOf } from './address.ts';
-import { QUANTITIES, type Shown } from './view.ts';
+import { QUANTITIES, type ShownQuantity } from './view.ts';
 
 export interface Offer {
   readonly token: string;
-  readonly shown: Shown;
+  readonly shown: ShownQuantity;
   /** "Temperature", "Temperature of ssd". */
   readonly label: string;
 }
@@ -24,9 +24,9 @@ export function offersOf(runs: readonly Pick<GatheredRun, 'series'>[]): Offer[] 
 }
 
 /** What is asked for and no run has readings of, in a sentence; none where there is nothing. */
-export function missingOf(show: readonly Shown[], runs: readonly Pick<GatheredRun, 'series'>[]): string[] {
+export function missingOf(show: readonly ShownQuantity[], runs: readonly Pick<GatheredRun, 'series'>[]): string[] {
   const channels = runs.flatMap(({ series }) => series.channels);
-  const has = ({ quantity, channel }: Shown) =>
+  const has = ({ quantity, channel }: ShownQuantity) =>
     channels.some((each) => each.quantity === quantity && (channel === null || each.name === channel));
   const missing = show
     .filter((each) => !has(each))
@@ -34,7 +34,7 @@ export function missingOf(show: readonly Shown[], runs: readonly Pick<GatheredRu
   return missing.length === 0 ? [] : [`Not drawn, since no chosen run has such readings: ${missing.join(', ')}.`];
 }
 
-function offer(shown: Shown): Offer {
+function offer(shown: ShownQuantity): Offer {
   const { quantity, channel } = shown;
   return { token: tokenOf(shown), shown, label: channel === null ? QUANTITIES[quantity] : `${QUANTITIES[quantity]} of ${channel}` };
 }

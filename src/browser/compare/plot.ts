@@ -2,6 +2,7 @@
 
 import type { GatheredRun } from '../../compute/models/gathered.ts';
 import { figuresOf } from '../../compute/models/gathered-figures.ts';
+import { guardNote } from '../../plots/drawing/csv.ts';
 import { drawIn } from '../../plots/drawing/draw-in.ts';
 import { align } from '../../plots/drawing/lines/align.ts';
 import { LIGHT } from '../../plots/drawing/palette.ts';
@@ -27,7 +28,8 @@ export async function drawRuns(runs: readonly GatheredRun[], view: Asked, narrow
   if (!isPlan(plan)) return plan;
   const { svg, warnings } = await drawIn(narrow ? NARROW : WIDE, plan, 'chosen');
   if (warnings.length > 0) throw new Error(`the chart library warns: ${warnings.join('; ')}`);
-  const { title, alt, method, csv, table } = plan;
+  const { title, alt, csv, table } = plan;
+  const method = plan.method + guardNote(csv);
   return { title, alt, method, csv, table, svg, file: standalone(svg, { title, method }, LIGHT) };
 }
 

@@ -1,9 +1,9 @@
 /** A run as it is published → what comparisons gather of a run: the same as stage 1 has. */
 
 import { conditionRows } from '../../compute/contents/figure-text.ts';
-import type { GatheredRun, PublishedMap } from '../../compute/models/gathered.ts';
+import type { FiguresJson, GatheredRun } from '../../compute/models/gathered.ts';
 import { type Json, readable } from '../../figures/json.ts';
-import { isUnreadable, readPublishedFigures, readPublishedRun, type Unreadable } from '../../figures/read-published.ts';
+import { isUnreadable, readFiguresJson, readRunJson, type Unreadable } from '../../figures/read-figures-json.ts';
 import { readSeries } from '../../plots/data/read-series.ts';
 
 export interface ReadRun {
@@ -15,11 +15,11 @@ export interface ReadRun {
 
 /** Reads `figures.json` and `series.json` of a run. Never throws: a file that is not as it should be comes back as the reason in words. */
 export function readRun(figuresText: string, seriesText: string): ReadRun | Unreadable {
-  const published = readPublishedRun(figuresText);
+  const published = readRunJson(figuresText);
   if (isUnreadable(published)) return within('figures.json', published);
   const about = readable(figuresText, aboutOf);
   if (isUnreadable(about)) return within('figures.json', about);
-  const ambient = readPublishedFigures(JSON.stringify({ format: 1, ...about.ambient }));
+  const ambient = readFiguresJson(JSON.stringify({ format: 1, ...about.ambient }));
   if (isUnreadable(ambient)) return within('figures.json', ambient);
   const series = readSeries(seriesText);
   if (isUnreadable(series)) return within('series.json', series);
@@ -82,7 +82,7 @@ function aboutOf(file: Json): About {
 }
 
 /** As published: `readPublishedRun` has looked at it. */
-function mapOf(map: Json): PublishedMap {
+function mapOf(map: Json): FiguresJson {
   return { sources: map.at('sources').plain(), figures: map.at('figures').plain() };
 }
 

@@ -1,6 +1,6 @@
 /** How high a drawing will be, before it is drawn: its place is kept free, so that nothing below moves when it comes. */
 import { NARROW, type Size, WIDE } from '../../plots/drawing/size.ts';
-import type { Shown } from './view.ts';
+import type { ShownQuantity } from './view.ts';
 
 /** Above each panel, and above and below them all, px: of one row of phase names, as most runs have. */
 const ROOM: Readonly<Record<Size['name'], { readonly panel: number; readonly whole: number }>> = {
@@ -11,7 +11,7 @@ const ROOM: Readonly<Record<Size['name'], { readonly panel: number; readonly who
 const FLAG_HEIGHT = 40;
 
 /** px, of panels one below the other in a column of that width. */
-export function heightOf(show: readonly Pick<Shown, 'quantity'>[], column: number): number {
+export function heightOf(show: readonly Pick<ShownQuantity, 'quantity'>[], column: number): number {
   const size = column < WIDE.width ? NARROW : WIDE;
   const { panel, whole } = ROOM[size.name];
   const plain = show.length > 1 ? size.stackedHeight : size.height;

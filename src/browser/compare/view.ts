@@ -7,7 +7,7 @@ export interface View {
   /** One of `runs`; null: the first that is there. */
   readonly reference: string | null;
   /** Plots, one below the other. */
-  readonly show: readonly Shown[];
+  readonly show: readonly ShownQuantity[];
   readonly as: Axis;
   /** What is not named here stands in the unit that fits its size. */
   readonly units: Readonly<Partial<Record<QuantityKind, string>>>;
@@ -20,7 +20,7 @@ export interface View {
 export type Axis = 'absolute' | 'rise';
 
 /** A quantity, of its primary channel; or of the channel of that name. */
-export interface Shown {
+export interface ShownQuantity {
   readonly quantity: QuantityKind;
   readonly channel: string | null;
 }

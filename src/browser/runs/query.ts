@@ -35,7 +35,7 @@ export interface Known {
 }
 
 const OPEN: Range = { from: '', to: '' };
-export const NEWEST_FIRST = '-date';
+const NEWEST_FIRST = '-date';
 export const EVERYTHING: Query = {
   words: '',
   device: '',

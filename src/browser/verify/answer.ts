@@ -1,11 +1,11 @@
 /** What a file is, by its digest. */
-import type { Digests, PublishedAs } from '../../compute/data/known-files.ts';
+import type { DigestEntry, Digests } from '../../compute/data/known-files.ts';
 
 export interface Answer {
   readonly name: string;
   /** '' where it could not be computed. */
   readonly sha256: string;
-  readonly published: readonly PublishedAs[];
+  readonly published: readonly DigestEntry[];
   /** Why there is no answer; '' where there is one. */
   readonly fault: string;
 }

@@ -1,5 +1,5 @@
 /** Where a reader puts files, and how answers show. */
-import type { PublishedAs } from '../../compute/data/known-files.ts';
+import type { DigestEntry } from '../../compute/data/known-files.ts';
 import type { Answer } from './answer.ts';
 
 const FILE_INPUT = 'file-to-check';
@@ -45,7 +45,7 @@ export function shown({ name, sha256, published, fault }: Answer, base: string):
   return item;
 }
 
-function identity({ what, of, page, path, elsewhere }: PublishedAs, base: string): HTMLElement {
+function identity({ what, of, page, path, elsewhere }: DigestEntry, base: string): HTMLElement {
   const line = element('p', '', `Unchanged: ${what}, `);
   line.append(link(of, base + page));
   if (path !== null) line.append(', published as ', link(path, base + path));

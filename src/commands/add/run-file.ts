@@ -1,5 +1,5 @@
 /** Composes content/runs/<id>.md for a new log, ready to edit. */
-import { type SeenBit, seenBits } from '../../intake/cells/flag-bits.ts';
+import { type UsedBit, usedBits } from '../../intake/cells/flag-bits.ts';
 import type { Inspection } from '../../intake/inspect.ts';
 import type { Matched, Matches } from './match.ts';
 import type { KnownSetup, Project } from './project.ts';
@@ -155,9 +155,9 @@ function channelBlock(channel: Matched): string[] {
 
 /** Bits for the author to name: which of them mean what, the file cannot say. */
 function bitLines({ values }: Matched['column']): string[] {
-  const bits = seenBits(values);
+  const bits = usedBits(values);
   if (bits.every(({ number }) => number === 0)) return [];
-  const listed = (key: string, some: readonly SeenBit[], hint: string) =>
+  const listed = (key: string, some: readonly UsedBit[], hint: string) =>
     some.length === 0 ? [] : [`    # ${key}: # ${hint}`, ...some.map(({ number }) => `    #   ${number}: what it tells`)];
   return [
     ...listed(

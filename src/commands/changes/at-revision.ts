@@ -5,7 +5,7 @@ import type { ContentFile } from '../../register/register.ts';
 const FOLDER = 'content/published/';
 
 /** The files of content/published/ at a revision, or why they cannot be had. */
-export function publishedAt(root: string, revision: string): readonly ContentFile[] | string {
+export function statesAtRevision(root: string, revision: string): readonly ContentFile[] | string {
   const known = git(root, ['rev-parse', '--verify', '--quiet', '--end-of-options', `${revision}^{commit}`]);
   if (known === undefined) return `git knows no revision ${revision} here`;
   const commit = known.trim();

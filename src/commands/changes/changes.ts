@@ -9,7 +9,7 @@ import { report } from '../../print/report.ts';
 import type { ContentFile } from '../../register/register.ts';
 import type { PublishedState } from '../../register/sealed/published-states.ts';
 import type { Printer } from '../publish/publish-note.ts';
-import { publishedAt } from './at-revision.ts';
+import { statesAtRevision } from './at-revision.ts';
 import { readOptions, USAGE } from './options.ts';
 import { changesText } from './text.ts';
 
@@ -42,7 +42,7 @@ function statesSince(root: string, since: string): readonly PublishedState[] | s
     const files = readProject(root).published;
     return files.length === 0 ? 'nothing is published yet: `npm run publish` keeps what a note printed' : readable(root, files);
   }
-  const files = publishedAt(root, since);
+  const files = statesAtRevision(root, since);
   return typeof files === 'string' ? files : readable(root, files);
 }
 

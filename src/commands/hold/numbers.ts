@@ -103,7 +103,7 @@ function saidBy({ said, linked, unit }: UnheldNumber, words: string): Stated | s
 }
 
 /** Line breaks, with the marks of a quotation on the next line, as one blank. */
-export function onOneLine(text: string): string {
+function onOneLine(text: string): string {
   return text.replace(/[ \t]*(?:\r\n|\n|\r)[ \t>]*/g, ' ');
 }
 

@@ -140,7 +140,7 @@ function places(group: readonly ListedNumber[], bold: boolean): string {
 }
 
 /** The sentence with the number marked. */
-export function sentence({ before, words, after }: ListedNumber, bold: boolean): string {
+function sentence({ before, words, after }: ListedNumber, bold: boolean): string {
   const head = before.length > AROUND ? `…${before.slice(-AROUND)}` : before;
   const tail = after.length > AROUND ? `${after.slice(0, AROUND)}…` : after;
   return `  ${head}${bold ? `\u001b[1m»${words}«\u001b[22m` : `»${words}«`}${tail}`;

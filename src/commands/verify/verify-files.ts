@@ -5,7 +5,7 @@ import { createReadStream } from 'node:fs';
 import { resolve } from 'node:path';
 import { pipeline } from 'node:stream/promises';
 import { compute } from '../../compute/compute.ts';
-import type { Digests, PublishedAs } from '../../compute/data/known-files.ts';
+import type { DigestEntry, Digests } from '../../compute/data/known-files.ts';
 import { DIGESTS } from '../../compute/data/verify-part.ts';
 import { mending } from '../../compute/project/mending.ts';
 import type { Scope } from '../../compute/results.ts';
@@ -56,7 +56,7 @@ function unknown(errors: number): string {
   return `${found}, as far as it can be read: it has ${counted(errors, 'error')}; mend what \`npm run check\` tells, then verify again`;
 }
 
-function said({ what, of, page, path, elsewhere }: PublishedAs, isPublished: boolean): string {
+function said({ what, of, page, path, elsewhere }: DigestEntry, isPublished: boolean): string {
   const where = path ?? (elsewhere === undefined ? 'not offered by the site' : `kept at ${elsewhere}`);
   return `${what}, ${of} (${page})${isPublished ? `, ${where}` : ', not published'}`;
 }

@@ -5,7 +5,7 @@ import type { ArchiveScope } from './scope.ts';
 const NONE = 'no licence is stated: ask the author before you publish it yourself';
 
 /** "Creative Commons Zero v1.0 Universal (CC0-1.0), https://…". */
-export function licenceText(licence: Licence | undefined): string {
+function licenceText(licence: Licence | undefined): string {
   if (!licence) return NONE;
   const id = licence.id === undefined ? '' : ` (${licence.id})`;
   return `${licence.title}${id}${licence.url === undefined ? '' : `, ${licence.url}`}`;

@@ -5,9 +5,9 @@ import type { ArchiveOrigin } from '../../register/sealed/archive-origins.ts';
 import type { PublishedState } from '../../register/sealed/published-states.ts';
 import { citation } from '../cite/citation.ts';
 import { plainCitation } from '../cite/plain.ts';
-import { publishedComparison } from '../comparison/published-comparison.ts';
+import { comparisonJson } from '../comparison/comparison-json.ts';
 import { linksWithin } from '../contents/dead-links.ts';
-import { publishedDevice } from '../contents/device-figures.ts';
+import { deviceJson } from '../contents/device-figures.ts';
 import { type ComputedNote, comparisonPath, type SiteContents } from '../contents/site-contents.ts';
 import { DESCRIPTION } from '../data/names.ts';
 import type { Archive } from '../models/note.ts';
@@ -93,12 +93,9 @@ function computedTexts({ parts }: ArchiveSources, scope: ArchiveScope): [string,
   return [
     ...scope.comparisons.map((each): [string, string] => [
       `${AS_PUBLISHED}${comparisonPath(each.comparison.id)}figures.json`,
-      jsonText(publishedComparison(each)),
+      jsonText(comparisonJson(each)),
     ]),
-    ...scope.devices.map((id): [string, string] => [
-      `${AS_PUBLISHED}devices/${id}/figures.json`,
-      jsonText(publishedDevice(scope, id)),
-    ]),
+    ...scope.devices.map((id): [string, string] => [`${AS_PUBLISHED}devices/${id}/figures.json`, jsonText(deviceJson(scope, id))]),
     ...scope.notes.map((each): [string, string] => [
       `${AS_PUBLISHED}${notePath(each)}ledger.json`,
       jsonText(publishLedger(each.written)),

@@ -3,7 +3,7 @@
 import { settled } from '../../figures/comparison/settings.ts';
 import { pagePlot } from '../contents/site-contents.ts';
 import type { Gathered, GatheredRun } from '../models/gathered.ts';
-import { comparedOf, figuresOf, firstRuns } from '../models/gathered-figures.ts';
+import { comparedSettings, figuresOf, firstRuns } from '../models/gathered-figures.ts';
 import type { ComparedTable, ComparisonModel, CopyRow, Link, Marks, ShownCaution } from '../results.ts';
 import type { PlotResult } from '../steps/plots/plot-task.ts';
 import { comparedTable, overallFigures, ownTable, type ReadComparison, testTables } from './compared-tables.ts';
@@ -70,7 +70,7 @@ export function comparisonModel(gathered: Gathered, drawn: ComparisonPlots, cont
 }
 
 function readComparison(gathered: Gathered): ReadComparison {
-  const compared = comparedOf(gathered);
+  const compared = comparedSettings(gathered);
   const { reference, others } = settled(compared);
   const byAlias = new Map([reference, ...others].map((setting) => [setting.alias, setting]));
   const runs = firstRuns(gathered).map(({ alias }) => byAlias.get(alias)!);

@@ -3,13 +3,13 @@
 import { CATALOGUE } from '../../figures/catalogue.ts';
 import { cautions, mergeCautions } from '../../figures/cautions.ts';
 import type { Figure, FigureMap, RunFigures } from '../../figures/figure.ts';
-import { publishMap } from '../../figures/publish.ts';
+import { figuresJson } from '../../figures/figures-json.ts';
 import type { RunSeries } from '../../plots/data/series.ts';
 import type { Comparison, Register, Run } from '../../register/register.ts';
 import { repeatKey } from '../../register/resolved/check-settings.ts';
 import { conditionRows } from '../contents/figure-text.ts';
 import { instrumentRow } from '../contents/instruments.ts';
-import type { Gathered, GatheredRepeat, GatheredRun, PublishedMap } from '../models/gathered.ts';
+import type { FiguresJson, Gathered, GatheredRepeat, GatheredRun } from '../models/gathered.ts';
 import type { LogSummary } from '../steps/runs/run-step.ts';
 import type { ReadTable } from '../steps/runs/run-tables.ts';
 import { digestOf } from '../store/digest.ts';
@@ -112,13 +112,13 @@ export function gatherFacts(
   };
 }
 
-function publishedMap(figures: FigureMap): PublishedMap {
-  const { sources, figures: published } = publishMap({}, figures) as PublishedMap;
+function publishedMap(figures: FigureMap): FiguresJson {
+  const { sources, figures: published } = figuresJson({}, figures) as FiguresJson;
   return { sources, figures: published };
 }
 
 /** The methods of all figures there, by the figure's name. */
-function methodsOf(maps: readonly PublishedMap[]): Readonly<Record<string, string>> {
+function methodsOf(maps: readonly FiguresJson[]): Readonly<Record<string, string>> {
   const names = new Set(maps.flatMap(({ figures }) => Object.keys(figures).map((address) => address.split('.', 1)[0]!)));
   return methodVersions(names);
 }

@@ -1,15 +1,15 @@
 /** Figures of a device, from all that published notes reach of it: `devices/<id>/figures.json` is made of one map. */
 import type { FigureMap } from '../../figures/figure.ts';
-import { publishMap } from '../../figures/publish.ts';
+import { figuresJson } from '../../figures/figures-json.ts';
 import type { RepeatedRun } from '../../figures/repeats/groups.ts';
 import { repeatFigures } from '../../figures/repeats/repeats.ts';
-import { attemptsHead } from '../../figures/stability/publish.ts';
+import { attemptsHead } from '../../figures/stability/attempts-json.ts';
 import { stabilityFigures } from '../../figures/stability/stability.ts';
 import { likenessOf } from '../../register/resolved/likeness.ts';
 import type { ComputedAttempts, ComputedRun, SiteContents } from './site-contents.ts';
 
 /** How runs repeat and specimens differ. Runs that no published note reaches are not in it. */
-export function deviceRepeats(parts: Pick<SiteContents, 'runs'>, device: string): FigureMap {
+function deviceRepeats(parts: Pick<SiteContents, 'runs'>, device: string): FigureMap {
   const runs = [...parts.runs.values()].filter(({ run }) => run.device === device);
   return repeatFigures(device, runs.map(repeatedRun));
 }
@@ -20,11 +20,11 @@ export function attemptsOf({ attempts }: Pick<SiteContents, 'attempts'>, device:
 }
 
 /** A device as other programs read it: `devices/<id>/figures.json`. */
-export function publishedDevice(parts: Pick<SiteContents, 'runs' | 'attempts'>, device: string): object {
+export function deviceJson(parts: Pick<SiteContents, 'runs' | 'attempts'>, device: string): object {
   const tried = attemptsOf(parts, device);
   const head = attemptsHead(tried.map(({ attempts, ladder, sha256 }) => ({ id: attempts.id, ladder, sha256 })));
   const stability = tried.length === 0 ? [] : stabilityFigures(tried.map(({ ladder }) => ladder));
-  return publishMap({ device, ...head }, new Map([...deviceRepeats(parts, device), ...stability]));
+  return figuresJson({ device, ...head }, new Map([...deviceRepeats(parts, device), ...stability]));
 }
 
 /** Alike but for the ambient: that is what the day brought. */

@@ -1,13 +1,13 @@
 /** What the models of pages are built from: everything that stage 1 has computed. */
 import type { Figure, FigureMap, RunFigures } from '../../figures/figure.ts';
 import type { Ladder } from '../../figures/stability/ladder.ts';
-import type { TableForm } from '../../figures/table-form.ts';
+import type { TableLayout } from '../../figures/table-layout.ts';
 import type { RunSeries } from '../../plots/data/series.ts';
 import type { Attempts, Comparison, Note, Register, Run } from '../../register/register.ts';
 import type { Correction } from '../../register/sealed/published-states.ts';
 import type { Plan } from '../../words/script/plan.ts';
 import type { Written } from '../../words/written.ts';
-import type { PublishedData } from '../models/data-file.ts';
+import type { OfferedData } from '../models/data-file.ts';
 import type { Gathered } from '../models/gathered.ts';
 import type { SiteFacts } from '../project/site-facts.ts';
 import type { ComparisonModel, PagePlot } from '../results.ts';
@@ -54,7 +54,7 @@ export interface ComputedAttempts {
   readonly figures: FigureMap;
   readonly sha256: string;
   readonly bytes: number;
-  readonly form: TableForm;
+  readonly form: TableLayout;
   /** Null where it could not be drawn. */
   readonly plot: PlotResult | null;
 }
@@ -78,7 +78,7 @@ export interface SiteContents {
   readonly attempts: ReadonlyMap<string, ComputedAttempts>;
   readonly notes: readonly ComputedNote[];
   /** Files of data of runs and attempts. */
-  readonly data: PublishedData;
+  readonly data: OfferedData;
   readonly memo: SiteMemo;
   /** HTML of the authors' own words about runs, devices and comparisons, by file. */
   readonly prose: ReadonlyMap<string, string>;

@@ -4,7 +4,7 @@
  */
 import type { RunContext } from '../../figures/context.ts';
 import { counted } from '../../figures/in-words.ts';
-import type { TableForm } from '../../figures/table-form.ts';
+import type { TableLayout } from '../../figures/table-layout.ts';
 import type { Condition, Licence } from '../../register/register.ts';
 import type { DataFile } from '../models/data-file.ts';
 import type { LogSummary } from '../steps/runs/run-step.ts';
@@ -31,7 +31,7 @@ export interface Described {
 }
 
 /** Says on whom nothing rests where everything is made up. */
-export const INVENTED = 'Everything in it is invented: device, maker, people and numbers.';
+const INVENTED = 'Everything in it is invented: device, maker, people and numbers.';
 
 /** The description; null where no file is offered, here or elsewhere. Paths are those beside it. */
 export function describeRun(described: Described): object | null {
@@ -96,7 +96,7 @@ function commonOf({ role, what, bytes, sha256 }: DataFile, path: string) {
 }
 
 /** A table of attempts, which is no run's, as a resource. */
-export function describeAttempts(file: DataFile, form: TableForm): object {
+export function describeAttempts(file: DataFile, form: TableLayout): object {
   return tabular(commonOf(file, file.name), encodingLabel(form.encoding), form.delimiter, tableSchema(form), '');
 }
 

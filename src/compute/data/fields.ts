@@ -1,7 +1,7 @@
 /** Columns of published tables as fields of a Table Schema (Frictionless, version 1), with what it has no word for under keys of our own. */
 import type { InstrumentFacts, RunContext } from '../../figures/context.ts';
 import { correctionOf, instrumentOf } from '../../figures/sources.ts';
-import type { TableForm } from '../../figures/table-form.ts';
+import type { TableLayout } from '../../figures/table-layout.ts';
 import { MISSING_MARKERS } from '../../intake/cells/cells.ts';
 import { cleanedNames } from '../../intake/cleaned.ts';
 import type { Channel } from '../../intake/log.ts';
@@ -93,7 +93,7 @@ const WORDS: Readonly<Record<string, string>> = {
 };
 
 /** The schema of a small table as it came. Only the values of scores are plain numbers: other cells may carry a unit or limits. */
-export function tableSchema(form: TableForm): TableSchema {
+export function tableSchema(form: TableLayout): TableSchema {
   const fields = form.columns.map(({ head, name, unit }): Field => {
     const numeric = name === 'value';
     return {

@@ -1,6 +1,6 @@
 /** Every published file of data by its digest: what a downloaded copy is held against. */
 
-import type { PublishedData } from '../models/data-file.ts';
+import type { FileBeside, OfferedData } from '../models/data-file.ts';
 import type { Link } from '../results.ts';
 
 /** A file that the site knows by its digest, offered or not. */
@@ -19,11 +19,11 @@ export interface KnownFile {
 /** `digests.json`. */
 export interface Digests {
   readonly format: 1;
-  readonly digests: Readonly<Record<string, readonly PublishedAs[]>>;
+  readonly digests: Readonly<Record<string, readonly DigestEntry[]>>;
 }
 
 /** What a digest is known as. */
-export interface PublishedAs {
+export interface DigestEntry {
   readonly what: string;
   /** Title of its page. */
   readonly of: string;
@@ -34,19 +34,10 @@ export interface PublishedAs {
   readonly elsewhere?: string;
 }
 
-/** Files beside pages that are data: which page they belong to, and what they are. */
-const BESIDE: readonly (readonly [pattern: RegExp, what: string])[] = [
-  [/^((?:notes|scripts)\/[^/]+\/)ledger\.json$/, 'ledger of every number'],
-  [/^(runs\/[^/]+\/)series\.json$/, 'series as drawn'],
-  [/^((?:devices|comparisons|record-copies)\/[^/]+\/)figures\.json$/, 'figures'],
-  [/^(record-copies\/[^/]+\/)record\.json$/, 'record copy'],
-  [/^((?:notes|scripts)\/[^/]+\/)[^/]+\.zip$/, 'archive of its data'],
-];
-
 /** Runs' and attempts' data first, then what stands beside the pages; `titles` by the path of a page. */
 export function knownFiles(
-  data: PublishedData,
-  files: readonly { readonly path: string; readonly blob: string }[],
+  data: OfferedData,
+  files: readonly FileBeside[],
   titles: ReadonlyMap<string, string>,
   pageOf: (subject: string) => string,
 ): KnownFile[] {
@@ -57,17 +48,16 @@ export function knownFiles(
       return { sha256, what, name, of, path, ...(elsewhere === undefined ? {} : { elsewhere }) };
     });
   });
-  const beside = files.flatMap(({ path, blob }): KnownFile[] => {
-    const [found, what] = BESIDE.map(([pattern, words]) => [pattern.exec(path), words] as const).find(([match]) => match) ?? [];
-    if (!found || what === undefined) return [];
-    return [{ sha256: blob, what, name: path.slice(path.lastIndexOf('/') + 1), of: link(found[1]!), path }];
+  const beside = files.flatMap(({ path, blob, data: what }): KnownFile[] => {
+    const folder = path.lastIndexOf('/') + 1;
+    return what === undefined ? [] : [{ sha256: blob, what, name: path.slice(folder), of: link(path.slice(0, folder)), path }];
   });
   return [...own, ...beside];
 }
 
 /** `digests.json`: digest → the files that have it, in the order of pages. */
 export function digestsJson(known: readonly KnownFile[]): Digests {
-  const digests: Record<string, PublishedAs[]> = {};
+  const digests: Record<string, DigestEntry[]> = {};
   for (const { sha256, what, of, path, elsewhere } of known) {
     digests[sha256] ??= [];
     digests[sha256].push({ what, of: of.title, page: of.path, path, ...(elsewhere === undefined ? {} : { elsewhere }) });

@@ -4,7 +4,7 @@
  * The last step of a path: letters without their marks, as in ids, and a hyphen for what an address, an archive or a disk may not take.
  * Stable: it depends on nothing but the path, and not on whether a disk keeps a letter and its mark as one or two.
  */
-export function publishedName(path: string): string {
+export function offeredName(path: string): string {
   const letters = path
     .slice(path.lastIndexOf('/') + 1)
     .normalize('NFKD')

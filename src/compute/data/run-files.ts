@@ -5,7 +5,7 @@ import { unreadText } from '../steps/runs/log-sharing.ts';
 import type { RunData, Stored } from '../steps/runs/run-data.ts';
 import type { LogSummary } from '../steps/runs/run-step.ts';
 import type { ReadTable } from '../steps/runs/run-tables.ts';
-import { distinctNames, publishedName, sizeText } from './names.ts';
+import { distinctNames, offeredName, sizeText } from './names.ts';
 import { tableFile } from './table-file.ts';
 
 export interface RunFilesOf {
@@ -28,7 +28,7 @@ export function runFiles({ run, summary, data, tables, elsewhere, stated }: RunF
   const files: DataFile[] = [
     {
       ...common,
-      ...fileOf(log, publishedName(summary.file), way === 'as it came' ? folder : null),
+      ...fileOf(log, offeredName(summary.file), way === 'as it came' ? folder : null),
       role: 'log',
       what: 'log as it came',
       source: `data/${summary.file}`,
@@ -39,7 +39,7 @@ export function runFiles({ run, summary, data, tables, elsewhere, stated }: RunF
       ? [
           {
             ...common,
-            ...fileOf(redacted, publishedName(redacted.file), folder),
+            ...fileOf(redacted, offeredName(redacted.file), folder),
             role: 'redacted' as const,
             what: 'log as its author redacted it',
             source: `data/${redacted.file}`,

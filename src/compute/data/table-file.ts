@@ -1,10 +1,10 @@
 /** A small table as a file of data. */
 import { counted } from '../../figures/in-words.ts';
-import type { TableForm, TableKind } from '../../figures/table-form.ts';
+import type { TableKind, TableLayout } from '../../figures/table-layout.ts';
 import type { DataFile } from '../models/data-file.ts';
-import { publishedName, sizeText } from './names.ts';
+import { offeredName, sizeText } from './names.ts';
 
-export const TABLE_WORDS: Readonly<Record<TableKind, string>> = {
+const TABLE_WORDS: Readonly<Record<TableKind, string>> = {
   scores: 'scores as they came',
   surface: 'surface readings as they came',
   attempts: 'attempts as they came',
@@ -16,13 +16,13 @@ export interface Table {
   readonly file: string;
   readonly sha256: string;
   readonly bytes: number;
-  readonly form: TableForm;
+  readonly form: TableLayout;
 }
 
 /** A table goes out as it came where all of its columns are read. @param folder - where it stands then, ending in a slash. */
 export function tableFile({ kind, file, sha256, bytes, form }: Table, folder: string): DataFile {
   const unread = form.columns.filter(({ name }) => name === null).length;
-  const name = publishedName(file);
+  const name = offeredName(file);
   return {
     role: kind,
     what: TABLE_WORDS[kind],

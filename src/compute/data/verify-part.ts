@@ -1,6 +1,6 @@
 /** The part of a site by which a reader holds a downloaded file against what was published: a page, and the digests as JSON. */
 
-import type { PublishedData } from '../models/data-file.ts';
+import type { FileBeside, OfferedData } from '../models/data-file.ts';
 import type { Manifest, PageModel, VerifyModel } from '../results.ts';
 import { jsonText } from '../store/json-text.ts';
 import type { Store } from '../store/store.ts';
@@ -10,14 +10,14 @@ type File = Manifest['files'][number];
 
 /** Where the digests of all files of data stand, below the base. */
 export const DIGESTS = 'digests.json';
-export const VERIFY_PAGE = 'verify/';
+const VERIFY_PAGE = 'verify/';
 
 /** The page and the file beside it, from all other pages and files of the site. */
 export function verifyPart(
   store: Store,
-  data: PublishedData,
+  data: OfferedData,
   models: readonly (readonly [path: string, model: PageModel])[],
-  files: readonly File[],
+  files: readonly FileBeside[],
   pageOf: (subject: string) => string,
 ): { page: [path: string, model: VerifyModel]; file: File } {
   const titles = new Map(models.flatMap(([path, model]) => ('title' in model ? [[path, model.title] as const] : [])));

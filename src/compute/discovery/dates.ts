@@ -10,22 +10,51 @@ type Paged = readonly [path: string, model: PageModel];
 export function pageDates(models: readonly Paged[]): Map<string, string> {
   const written = new Map(models.flatMap(([path, model]): [string, string][] => ownDate(path, model)));
   const newest = latest([...written.values()]);
-  const dates = models.map(([path, model]): [string, string] => {
-    if (model.kind === 'run') return [path, latest([model.date, ...datesOf(model.notes, written)])];
-    if (model.kind === 'device') {
-      const runs = model.specimens.flatMap((specimen) => specimen.runs.map(({ date }) => date));
-      return [path, latest([...runs, ...datesOf(model.notes, written)])];
-    }
-    if (model.kind === 'record-copy') return [path, model.date];
-    if (model.kind === 'comparison') {
-      const runs = model.runs.map(({ date }) => date);
-      return [path, latest([...runs, ...datesOf(model.notes, written)])];
-    }
-    if (model.kind === 'ledger') return [path, written.get(model.of.path) ?? ''];
-    if (model.kind === 'prompter') return [path, written.get(model.script.path) ?? ''];
-    return [path, ['home', 'runs', 'compare'].includes(model.kind) ? newest : (written.get(path) ?? '')];
-  });
+  const dates = models.map(([path, model]): [string, string] => [path, dateOf({ path, written, newest }, model)]);
   return new Map(dates.filter(([, date]) => date !== ''));
+}
+
+interface Known {
+  readonly path: string;
+  /** Dates of notes and scripts, by the path of their page. */
+  readonly written: ReadonlyMap<string, string>;
+  /** The newest of them. */
+  readonly newest: string;
+}
+
+/** For each kind of page its date; '' where it hangs on none. */
+const DATES: { readonly [K in PageModel['kind']]: (known: Known, model: Extract<PageModel, { kind: K }>) => string } = {
+  note: ({ path, written }) => written.get(path) ?? '',
+  script: ({ path, written }) => written.get(path) ?? '',
+  ledger: ({ written }, { of }) => written.get(of.path) ?? '',
+  prompter: ({ written }, { script }) => written.get(script.path) ?? '',
+  run: ({ written }, { date, notes }) => latest([date, ...datesOf(notes, written)]),
+  device: ({ written }, { specimens, notes }) => {
+    const runs = specimens.flatMap((specimen) => specimen.runs.map(({ date }) => date));
+    return latest([...runs, ...datesOf(notes, written)]);
+  },
+  comparison: ({ written }, { runs, notes }) => latest([...runs.map(({ date }) => date), ...datesOf(notes, written)]),
+  'record-copy': (_known, { date }) => date,
+  home: ({ newest }) => newest,
+  runs: ({ newest }) => newest,
+  compare: ({ newest }) => newest,
+  accuracy: undated,
+  method: undated,
+  'not-found': undated,
+  'record-copies': undated,
+  search: undated,
+  verify: undated,
+};
+
+/** Every kind of page that there is. */
+export const PAGE_KINDS = Object.keys(DATES) as readonly PageModel['kind'][];
+
+function undated(): string {
+  return '';
+}
+
+function dateOf<K extends PageModel['kind']>(known: Known, model: Extract<PageModel, { kind: K }>): string {
+  return DATES[model.kind as K](known, model);
 }
 
 function ownDate(path: string, model: PageModel): [string, string][] {

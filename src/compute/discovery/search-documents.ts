@@ -29,14 +29,38 @@ export function searchDocuments(models: readonly (readonly [path: string, model:
   return models.flatMap(([path, model]) => documentsOf(path, model));
 }
 
-function documentsOf(path: string, model: PageModel): Document[] {
-  const name = path.split('/')[1] ?? '';
-  if (model.kind === 'note') return [{ kind: 'notes', name, title: model.title, path, text: noteText(model) }];
-  if (model.kind === 'script') return [{ kind: 'scripts', name, title: model.title, path, text: scriptText(model) }];
-  if (model.kind === 'run') return [{ kind: 'runs', name, title: model.title, path, text: runText(model) }];
-  if (model.kind === 'device') return [{ kind: 'devices', name, title: model.title, path, text: deviceText(model) }];
-  if (model.kind === 'comparison') return [{ kind: 'comparisons', name, title: model.title, path, text: comparisonText(model) }];
-  return model.kind === 'method' ? methodDocuments(path, model) : [];
+/** For each kind of page the documents that its model gives. */
+const DOCUMENTS: { readonly [K in PageModel['kind']]: (path: string, model: Extract<PageModel, { kind: K }>) => Document[] } = {
+  note: (path, model) => [pageDocument('notes', path, model.title, noteText(model))],
+  script: (path, model) => [pageDocument('scripts', path, model.title, scriptText(model))],
+  run: (path, model) => [pageDocument('runs', path, model.title, runText(model))],
+  device: (path, model) => [pageDocument('devices', path, model.title, deviceText(model))],
+  comparison: (path, model) => [pageDocument('comparisons', path, model.title, comparisonText(model))],
+  method: methodDocuments,
+  // Lists, tools, and other views of what is found already.
+  accuracy: none,
+  compare: none,
+  home: none,
+  ledger: none,
+  'not-found': none,
+  prompter: none,
+  'record-copies': none,
+  'record-copy': none,
+  runs: none,
+  search: none,
+  verify: none,
+};
+
+function none(): Document[] {
+  return [];
+}
+
+function documentsOf<K extends PageModel['kind']>(path: string, model: Extract<PageModel, { kind: K }>): Document[] {
+  return DOCUMENTS[model.kind as K](path, model);
+}
+
+function pageDocument(kind: string, path: string, title: string, text: string): Document {
+  return { kind, name: path.split('/')[1] ?? '', title, path, text };
 }
 
 function noteText({ summary, devices, highlights, pieces, disclosure }: NoteModel): string {

@@ -1,5 +1,14 @@
 /** A file of data as pages, descriptions, archives and lists of digests offer it. */
 
+/** A file beside a page, in the page's folder; its bytes are in the store. */
+export interface FileBeside {
+  /** Below the base. */
+  readonly path: string;
+  readonly blob: string;
+  /** Of data that readers may hold against its digest: what it is, in words. */
+  readonly data?: string;
+}
+
 export type Role = 'log' | 'redacted' | 'cleaned' | 'scores' | 'surface' | 'attempts' | 'description' | 'figures';
 
 export interface DataFile {
@@ -25,4 +34,4 @@ export interface DataFile {
 }
 
 /** All files of data of a site, by `runs/<id>` and `attempts/<id>`. */
-export type PublishedData = ReadonlyMap<string, readonly DataFile[]>;
+export type OfferedData = ReadonlyMap<string, readonly DataFile[]>;

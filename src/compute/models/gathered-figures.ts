@@ -1,12 +1,12 @@
 /** What was gathered as figures again: to print, and to take differences of. */
 import type { Compared, ComparedRun } from '../../figures/comparison/compared.ts';
 import type { Figure } from '../../figures/figure.ts';
-import { isUnreadable, readPublishedFigures } from '../../figures/read-published.ts';
-import type { Gathered, GatheredRepeat, GatheredRun, PublishedMap } from './gathered.ts';
+import { isUnreadable, readFiguresJson } from '../../figures/read-figures-json.ts';
+import type { FiguresJson, Gathered, GatheredRepeat, GatheredRun } from './gathered.ts';
 
 /** The figures by address. Throws where they are not as they are published: they come from our own hand, or from a sealed copy. */
-export function figuresOf({ sources, figures }: PublishedMap): ReadonlyMap<string, Figure> {
-  const read = readPublishedFigures(JSON.stringify({ format: 1, sources, figures }));
+export function figuresOf({ sources, figures }: FiguresJson): ReadonlyMap<string, Figure> {
+  const read = readFiguresJson(JSON.stringify({ format: 1, sources, figures }));
   if (isUnreadable(read)) throw new Error(read.unreadable);
   return read;
 }
@@ -18,7 +18,7 @@ export function comparedRun(run: GatheredRun): ComparedRun {
 }
 
 /** Settings with their runs, as figures of a comparison are computed from them. */
-export function comparedOf({ id, reference, runs, settings, repeats = [] }: Gathered): Compared {
+export function comparedSettings({ id, reference, runs, settings, repeats = [] }: Gathered): Compared {
   const byAlias = new Map(runs.map((run) => [run.alias, comparedRun(run)]));
   const grouped = settings ? Object.entries(settings) : runs.map(({ alias }) => [alias, [alias]] as const);
   // A sealed copy has its keys in the order of letters; the runs keep the author's.

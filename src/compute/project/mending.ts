@@ -5,7 +5,7 @@ import { isDamage } from '../store/damage.ts';
 import { manifestPath } from './manifest.ts';
 
 /** Lets the next run of stage 1 look at every stored byte, in the place of what was remembered of them. */
-export function distrust(root: string): void {
+function distrust(root: string): void {
   for (const path of [join(root, '.cache', 'seen.json'), manifestPath(root, 'site'), manifestPath(root, 'all')])
     rmSync(path, { force: true });
 }

@@ -24,7 +24,7 @@ export function readStates(files: readonly ContentFile[]): States {
 }
 
 /** The state in one file, or what is wrong with it. */
-export function readState({ path, text }: ContentFile): PublishedState | Problem {
+function readState({ path, text }: ContentFile): PublishedState | Problem {
   const read = readPublished(text, path);
   if (isProblem(read)) return read;
   const { sha256: _seal, ...state } = read;

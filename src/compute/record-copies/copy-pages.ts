@@ -3,8 +3,9 @@
 import { formerIdsOf } from '../../register/sections/former-addresses.ts';
 import { gatherRun, methodVersions } from '../comparison/gather.ts';
 import type { ComputedComparison, SiteContents } from '../contents/site-contents.ts';
+import type { FileBeside } from '../models/data-file.ts';
 import type { Gathered, GatheredRun } from '../models/gathered.ts';
-import type { Manifest, PageModel } from '../results.ts';
+import type { PageModel } from '../results.ts';
 import { digestOf } from '../store/digest.ts';
 import { jsonText } from '../store/json-text.ts';
 import type { Store } from '../store/store.ts';
@@ -33,7 +34,7 @@ export function copyPages(store: Store, { copies }: PrintedCopies, parts: SiteCo
 }
 
 /** Each copy's own bytes, its figures, the downloads of its plots; and the index for programs, also where it is empty. */
-export function copyFiles(store: Store, { copies }: PrintedCopies): Manifest['files'][number][] {
+export function copyFiles(store: Store, { copies }: PrintedCopies): FileBeside[] {
   const index = { path: 'record-copies/index.json', blob: store.keep(jsonText(copiesIndex(copies))) };
   return [...copies.flatMap(({ files }) => files), index];
 }

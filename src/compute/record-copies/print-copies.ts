@@ -1,11 +1,12 @@
 /** Each record copy printed from itself alone, once: what is stored of it is found again by its bytes and the code. */
 import { compareText, error, type Problem } from '../../problem.ts';
 import type { ContentFile } from '../../register/register.ts';
-import { COPIES, type Recorded } from '../../register/sealed/record-copies.ts';
+import { COPIES, type RecordedComparison } from '../../register/sealed/record-copies.ts';
 import { isProblem } from '../../register/sealed/sealed-file.ts';
 import { comparisonModel } from '../comparison/comparison-page.ts';
 import { drawCompared } from '../comparison/compute-gathered.ts';
-import type { ComparisonModel, Manifest } from '../results.ts';
+import type { FileBeside } from '../models/data-file.ts';
+import type { ComparisonModel } from '../results.ts';
 import { plotFiles } from '../steps/plots/plot-files.ts';
 import type { PlotResult } from '../steps/plots/plot-task.ts';
 import type { Pool } from '../steps/pool.ts';
@@ -34,7 +35,7 @@ export interface PrintedCopy {
   readonly own: ComparisonModel;
   readonly plots: readonly PlotResult[];
   /** The file itself, its figures, the downloads of its plots. */
-  readonly files: Manifest['files'];
+  readonly files: readonly FileBeside[];
 }
 
 export interface PrintedCopies {
@@ -61,8 +62,8 @@ export async function printCopies(ground: Ground, files: readonly ContentFile[])
 }
 
 /** What a copy records, from the store. */
-export function recordOf(store: Store, { files }: PrintedCopy): Recorded {
-  return (JSON.parse(new TextDecoder().decode(store.bytes(files[0]!.blob))) as { record: Recorded }).record;
+export function recordOf(store: Store, { files }: PrintedCopy): RecordedComparison {
+  return (JSON.parse(new TextDecoder().decode(store.bytes(files[0]!.blob))) as { record: RecordedComparison }).record;
 }
 
 async function printCopy(ground: Ground, file: ContentFile): Promise<PrintedCopy | Problem> {
@@ -97,15 +98,15 @@ async function printedFrom({ store, pool, code }: Ground, key: string, { copy, t
     own: comparisonModel(record, drawn, { path, ...alone }),
     plots: drawn.plots,
     files: [
-      { path: `${path}record.json`, blob: store.keep(text) },
-      { path: `${path}figures.json`, blob: store.keep(figuresText(id, record)) },
+      { path: `${path}record.json`, blob: store.keep(text), data: 'record copy' },
+      { path: `${path}figures.json`, blob: store.keep(figuresText(id, record)), data: 'figures' },
       ...plotFiles(path, drawn.plots),
     ],
   };
 }
 
 /** As the figures of a comparison are published. */
-function figuresText(id: string, { id: comparison, sources, figures, reference, runs }: Recorded): string {
+function figuresText(id: string, { id: comparison, sources, figures, reference, runs }: RecordedComparison): string {
   const aliases = Object.fromEntries(runs.map(({ alias, run }) => [alias, run]));
   return jsonText({ format: 1, comparison, figures, record: id, reference, runs: aliases, sources });
 }

@@ -2,7 +2,7 @@
 import type { Register } from '../../register/register.ts';
 import { type AllGathered, recordOf } from '../comparison/compute-gathered.ts';
 import type { ComputedAttempts, ComputedComparison, ComputedNote, ComputedRun, SiteContents } from '../contents/site-contents.ts';
-import { publishedData } from '../data/published-data.ts';
+import { offeredData } from '../data/offered-data.ts';
 import type { SiteFacts } from '../project/site-facts.ts';
 import type { Protected } from '../published-state/protect.ts';
 import type { Scope } from '../results.ts';
@@ -65,7 +65,7 @@ export function contentsOf(options: Computed): SiteContents {
     comparisons: new Map(side),
     attempts: readable,
     notes: whole.map((outcome) => computedNote(outcome, plots, scripts)),
-    data: publishedData(memo, { register, runs: usable, attempts: readable }),
+    data: offeredData(memo, { register, runs: usable, attempts: readable }),
     memo,
     prose,
     published: publishedIds(held.notes.outcomes, runs, attempts),

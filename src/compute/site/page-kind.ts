@@ -2,8 +2,9 @@
 import type { CheckTable } from '../../figures/checks/results.ts';
 import type { Archives } from '../archive/site-archives.ts';
 import type { SiteContents } from '../contents/site-contents.ts';
+import type { FileBeside } from '../models/data-file.ts';
 import type { PrintedCopies } from '../record-copies/print-copies.ts';
-import type { Manifest, PageModel, Scope } from '../results.ts';
+import type { PageModel, Scope } from '../results.ts';
 import type { Store } from '../store/store.ts';
 
 /** All that pages are made from. */
@@ -23,5 +24,5 @@ export interface PageKind {
   /** Its pages in this site, by their paths below the base. */
   pages(ground: Ground): Page[];
   /** What stands beside them; their bytes are in the store. */
-  files?(ground: Ground): Manifest['files'][number][];
+  files?(ground: Ground): FileBeside[];
 }

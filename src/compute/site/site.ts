@@ -4,10 +4,11 @@ import { type ArchiveInputs, archivesOf } from '../archive/site-archives.ts';
 import { deadLinks, type Linking } from '../contents/dead-links.ts';
 import { notePath } from '../contents/note-path.ts';
 import { attemptsPath, comparisonPath, type SiteContents } from '../contents/site-contents.ts';
-import { offeredFiles } from '../data/published-data.ts';
+import { offeredFiles } from '../data/offered-data.ts';
 import { verifyPart } from '../data/verify-part.ts';
 import { pageDates } from '../discovery/dates.ts';
 import { discoveryOf } from '../discovery/discovery.ts';
+import type { FileBeside } from '../models/data-file.ts';
 import { feedModel } from '../pages/corrections.ts';
 import { notesFeedModel } from '../pages/notes-feed.ts';
 import { movedFiles, movedPages } from '../published-state/redirects.ts';
@@ -34,7 +35,7 @@ export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | '
   const models = KINDS.flatMap((kind) => kind.pages(ground));
   const found = discoveryOf(parts, models);
   models.push(...found.pages);
-  const files = [...offeredFiles(parts.data), ...KINDS.flatMap((kind) => kind.files?.(ground) ?? [])];
+  const files: FileBeside[] = [...offeredFiles(parts.data), ...KINDS.flatMap((kind) => kind.files?.(ground) ?? [])];
   files.push(...found.files.map(([path, text]) => ({ path, blob: store.keep(text) })));
   const verify = verifyPart(store, parts.data, models, files, (subject) => pageOfData(parts, subject));
   models.push(verify.page);
@@ -54,7 +55,7 @@ export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | '
     movedPages(options.register, (page) => shown.has(page)),
     files,
   );
-  const all = [...files, ...redirects, ...moved];
+  const all = [...files, ...redirects, ...moved].map(({ path, blob }) => ({ path, blob }));
   const linking = [...parts.notes, ...notShown(options, parts)];
   const elsewhere = archived.origins.flatMap(({ links }) => links);
   const feed = feedModel(parts);

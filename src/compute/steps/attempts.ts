@@ -3,7 +3,7 @@ import type { FigureMap } from '../../figures/figure.ts';
 import type { Ladder } from '../../figures/stability/ladder.ts';
 import { readAttempts } from '../../figures/stability/read-attempts.ts';
 import { stabilityFigures } from '../../figures/stability/stability.ts';
-import { type TableForm, tableForm } from '../../figures/table-form.ts';
+import { type TableLayout, tableLayout } from '../../figures/table-layout.ts';
 import type { Problem } from '../../problem.ts';
 import type { Attempts, Register } from '../../register/register.ts';
 import { readData } from '../project/read-data.ts';
@@ -18,7 +18,7 @@ export interface AttemptsOutcome {
   readonly sha256: string;
   readonly bytes: number;
   /** How the table is written; null where it cannot be read. Its bytes are then in the store. */
-  readonly form: TableForm | null;
+  readonly form: TableLayout | null;
   /** Null where the table cannot be read: `problems` then says why. */
   readonly ladder: Ladder | null;
   readonly figures: FigureMap;
@@ -46,6 +46,6 @@ function outcomeOf(store: Store | undefined, root: string, code: string, attempt
   const sha256 = store?.keep(bytes) ?? digest(bytes);
   const key = digestOf(['attempts', code, sha256, attempts.specimen, attempts.passed]);
   const { ladder, problems } = readAttempts(bytes, file, attempts.specimen, attempts.passed);
-  const form = tableForm(bytes, file, 'attempts');
+  const form = tableLayout(bytes, file, 'attempts');
   return { attempts, key, sha256, bytes: bytes.length, form, ladder, figures: stabilityFigures([ladder]), problems };
 }

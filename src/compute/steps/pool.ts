@@ -2,7 +2,7 @@
 import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import { stored } from '../store/memo.ts';
-import type { Kept, Store } from '../store/store.ts';
+import type { Attachments, Store } from '../store/store.ts';
 import type { Answer, Task } from './worker.ts';
 
 export interface Pool {
@@ -55,7 +55,7 @@ export function openPool(root: string, size: number = availableParallelism()): P
   };
 
   const send = <T extends Task>(task: T) =>
-    new Promise<{ readonly answer: Answer<T>; readonly used: Kept }>((resolve, reject) => {
+    new Promise<{ readonly answer: Answer<T>; readonly used: Attachments }>((resolve, reject) => {
       queue.push({ task, resolve: resolve as Waiting['resolve'], reject });
       next();
     });

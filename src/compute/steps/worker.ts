@@ -3,7 +3,7 @@ import { parentPort, workerData } from 'node:worker_threads';
 import { keepCompiled } from '../store/compile-cache.ts';
 import { memoAsync, recording } from '../store/memo.ts';
 import { isMomentary } from '../store/momentary-problems.ts';
-import { type Kept, openStore, type Store } from '../store/store.ts';
+import { type Attachments, openStore, type Store } from '../store/store.ts';
 import type { ComparedPlotResult, ComparedPlotTask } from './plots/comparison-plot-task.ts';
 import type { PlotResult, PlotTask } from './plots/plot-task.ts';
 import type { RunResult, RunTask } from './runs/run-step.ts';
@@ -23,7 +23,7 @@ const { root } = workerData as { root: string };
 keepCompiled(root);
 const store = openStore(root);
 
-async function perform(task: Task): Promise<{ readonly answer: Result; readonly used: Kept }> {
+async function perform(task: Task): Promise<{ readonly answer: Result; readonly used: Attachments }> {
   const used = recording(store);
   const lasts = ({ problems }: Result) => !problems.some(isMomentary);
   const answer = await memoAsync(used, task.key, (own) => resultOf(own, task), lasts);

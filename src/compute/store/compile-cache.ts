@@ -2,7 +2,7 @@
 import { enableCompileCache } from 'node:module';
 import { join } from 'node:path';
 
-/** Applies to modules that are loaded after the call, in this thread. */
+/** Applies to modules that are loaded after the call, in this thread. By relative paths, so that it serves a project that has moved or was copied. */
 export function keepCompiled(root: string): void {
-  enableCompileCache(join(root, '.cache', 'compiled'));
+  enableCompileCache({ directory: join(root, '.cache', 'compiled'), portable: true });
 }

@@ -3,19 +3,19 @@
  * names the blobs and entries that were stored while it was made, so that it counts only with them and nobody keeps lists of them.
  */
 import { digestOf } from './digest.ts';
-import type { Kept, Store } from './store.ts';
+import type { Attachments, Store } from './store.ts';
 
 /** A store that notes what goes through it. */
 export interface Recording extends Store {
   /** All that was stored or taken so far, in the order of its names. */
-  used(): Kept;
+  used(): Attachments;
 }
 
 /** A view of a store; what it notes, the store below it notes too. */
 export function recording(store: Store): Recording {
   const blobs = new Set<string>();
   const entries = new Set<string>();
-  const note = (key: string, kept: Kept) => {
+  const note = (key: string, kept: Attachments) => {
     store.note(key, kept);
     entries.add(key);
     for (const blob of kept.blobs) blobs.add(blob);

@@ -16,12 +16,12 @@ const DIGEST_LENGTH = 64;
 const ENTRY_FORMAT = 2;
 
 /** What belongs to an entry: blobs and other entries that were stored while it was made. */
-export interface Kept {
+export interface Attachments {
   readonly blobs: readonly string[];
   readonly entries: readonly string[];
 }
 
-export interface Entry extends Kept {
+export interface Entry extends Attachments {
   readonly value: unknown;
 }
 
@@ -30,9 +30,9 @@ export interface Store {
   get(key: string): unknown;
   /** The same with what belongs to it; an entry that lacks one of its blobs counts as missing. */
   entry(key: string): Entry | undefined;
-  set(key: string, value: unknown, kept?: Kept): void;
+  set(key: string, value: unknown, kept?: Attachments): void;
   /** Tells a recording that an entry was used; the store itself keeps no account. */
-  note(key: string, kept: Kept): void;
+  note(key: string, kept: Attachments): void;
   /** Stores bytes under their own digest and returns it. */
   keep(bytes: string | Uint8Array): string;
   /** Whether the bytes with that digest are there and undamaged; those that an earlier process found so need not be read again. */

@@ -1,6 +1,6 @@
 /** The cautions that a run's own setting, device, instruments and figures call for. */
 import { printQuantity } from '../../quantities/print.ts';
-import { CLOCK_SLACK } from '../clock/setting.ts';
+import { CLOCK_TOLERANCE } from '../clock/setting.ts';
 import type { RunContext } from '../context.ts';
 import { type Figure, isPresent, type RunFigures } from '../figure.ts';
 import { duration } from '../in-words.ts';
@@ -35,7 +35,7 @@ function aboveRating({ setting, device }: RunContext, { figures }: RunFigures): 
   const measured = figures.get('mean_clock');
   const clock = [setting.clock, measured && isPresent(measured) ? measured.quantity : undefined]
     .filter((each) => each?.unit === rated.unit)
-    .find((each) => each!.value > rated.value * (1 + CLOCK_SLACK));
+    .find((each) => each!.value > rated.value * (1 + CLOCK_TOLERANCE));
   if (!clock) return null;
   const done = `The device ran at ${printQuantity(clock).text}, above its rated ${printQuantity(rated).text}.`;
   return caution('clock-above-rating', done);

@@ -4,7 +4,7 @@ import { smoothingSpan } from '../smooth.ts';
 import { evenCourse } from '../thermal/course.ts';
 import { CRITERIA, type Criterion, type Rule } from '../thermal/criteria.ts';
 import { holdsFrom, judge, windowOf } from '../thermal/judge.ts';
-import { type Check, type Compared, toDigits, within } from './compared.ts';
+import { type Check, type CheckedValue, toDigits, within } from './check.ts';
 
 /** T = 62 − 40·exp(−t/600): °C, K and s, a row a second for three hours. */
 const END = { asymptote: 62, height: 40 };
@@ -40,7 +40,7 @@ function smoothed(span: number): number {
   return Math.sinh(((half + 0.5) * ROW) / TAU) / ((2 * half + 1) * Math.sinh(ROW / 2 / TAU));
 }
 
-function criterionCompared({ name, rule }: Criterion): Compared {
+function criterionCompared({ name, rule }: Criterion): CheckedValue {
   const t = Float64Array.from({ length: SPAN / ROW + 1 }, (_, row) => row * ROW);
   const window = shortestWindow(rule);
   const span = smoothingSpan(ROW, window);
@@ -98,7 +98,7 @@ function fitted(exact: (t: number) => number): RiseCurve {
   return 'failed' in profile ? { asymptote: Number.NaN, terms: [] } : profile.best;
 }
 
-function responses(): Compared[] {
+function responses(): CheckedValue[] {
   const single = fitted(rise);
   const two = fitted((t) => 70 - 15 * Math.exp(-t / 40) - 30 * Math.exp(-t / 700));
   return [
@@ -111,7 +111,7 @@ function responses(): Compared[] {
   ];
 }
 
-function fractions(): Compared[] {
+function fractions(): CheckedValue[] {
   const { timeConstant, amplitude } = fitted(rise).terms[0] ?? { timeConstant: Number.NaN, amplitude: Number.NaN };
   const share = (times: number) => 100 * (1 - Math.exp(-(times * TAU) / timeConstant));
   return [

@@ -1,6 +1,6 @@
 /** Every published value that our numbers are held against. `npm run accuracy` prints them, the method pages show them. */
 import { ANALYTIC_CHECKS } from './analytic.ts';
-import type { Check } from './compared.ts';
+import type { Check } from './check.ts';
 import { GUM_CHECKS } from './gum.ts';
 import { CORRELATED_CHECKS } from './gum-correlated.ts';
 import { INFRARED_CHECKS } from './infrared.ts';

@@ -7,8 +7,8 @@ import { cholesky } from '../../statistics/cholesky.ts';
 import { lineFit } from '../../statistics/line-fit.ts';
 import { mean } from '../../statistics/mean.ts';
 import { sampleDeviation } from '../../statistics/sample-deviation.ts';
-import { asPrinted, type Check, type Compared } from './compared.ts';
-import { got, MEMORY, source, u } from './gum.ts';
+import { asPrinted, type Check, type CheckedValue } from './check.ts';
+import { FROM_MEMORY, got, source, u } from './gum.ts';
 import { CORRECTIONS, CURRENTS, PHASES, READINGS, VOLTAGES } from './gum-data.ts';
 
 const GUM = 'JCGM 100:2008 (GUM)';
@@ -17,7 +17,7 @@ export const CORRELATED_CHECKS: readonly Check[] = [
   {
     id: 'gum-h-2',
     title: 'GUM H.2: resistance, reactance and impedance from correlated readings',
-    source: `${GUM}, H.2, Tables H.2 to H.4; ${MEMORY}`,
+    source: `${GUM}, H.2, Tables H.2 to H.4; ${FROM_MEMORY}`,
     compare: () => {
       const [volt, ampere, angle] = [observed(VOLTAGES, 'V'), observed(CURRENTS, 'A'), observed(PHASES, '1')];
       return [
@@ -47,7 +47,7 @@ export const CORRELATED_CHECKS: readonly Check[] = [
   {
     id: 'gum-h-2-second',
     title: 'GUM H.2, second approach: each row transformed, then averaged',
-    source: `${GUM}, H.2.4, Table H.4; ${MEMORY}`,
+    source: `${GUM}, H.2.4, Table H.4; ${FROM_MEMORY}`,
     compare: rowByRow,
   },
   {
@@ -92,7 +92,7 @@ function comparedImpedance(
   values: { readonly r: string; readonly x: string; readonly z: string },
   us: readonly [string, string, string],
   correlations: readonly [string, string, string] = ['-0.588', '-0.485', '0.993'],
-): Compared[] {
+): CheckedValue[] {
   return [
     asPrinted('resistance R, Ω', values.r, r.value),
     asPrinted('u(R), Ω', us[0], u(r)),
@@ -124,7 +124,7 @@ function correlatedInput(id: string, value: number, unit: string, row: readonly 
   return { value, unit, parts: parts.filter(({ share }) => share !== 0) };
 }
 
-function rowByRow(): Compared[] {
+function rowByRow(): CheckedValue[] {
   const rows = VOLTAGES.map((volt, k) => ({ z: volt / CURRENTS[k]!, angle: PHASES[k]! }));
   const of = (value: (row: (typeof rows)[number]) => number) => observed(rows.map(value), 'V/A');
   const three = { r: of(({ z, angle }) => z * Math.cos(angle)), x: of(({ z, angle }) => z * Math.sin(angle)), z: of(({ z }) => z) };
@@ -136,7 +136,7 @@ function rowByRow(): Compared[] {
 }
 
 /** Intercept and slope against t − 20 °C, and the correction predicted at 30 °C. */
-function thermometer(): Compared[] {
+function thermometer(): CheckedValue[] {
   const fit = lineFit(
     READINGS.map((t) => t - 20),
     CORRECTIONS,

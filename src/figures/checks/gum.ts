@@ -6,18 +6,18 @@ import { degreesOfFreedom, independent, standardUncertainty } from '../../quanti
 import { mean } from '../../statistics/mean.ts';
 import { sampleDeviation } from '../../statistics/sample-deviation.ts';
 import { studentQuantile } from '../../statistics/student-quantile.ts';
-import { asPrinted, type Check } from './compared.ts';
+import { asPrinted, type Check } from './check.ts';
 import { TWENTY_TEMPERATURES } from './gum-data.ts';
 import { product } from './gum-product.ts';
 
 const GUM = 'JCGM 100:2008 (GUM)';
-export const MEMORY = 'values as printed, from memory';
+export const FROM_MEMORY = 'values as printed, from memory';
 
 export const GUM_CHECKS: readonly Check[] = [
   {
     id: 'gum-4-4-3',
     title: 'GUM 4.4.3: twenty temperatures',
-    source: `${GUM}, 4.4.3, Table 1; data and ${MEMORY}`,
+    source: `${GUM}, 4.4.3, Table 1; data and ${FROM_MEMORY}`,
     compare: () => [
       asPrinted('mean, °C', '100.145', mean(TWENTY_TEMPERATURES)),
       asPrinted('standard deviation, °C', '1.489', sampleDeviation(TWENTY_TEMPERATURES)),
@@ -27,7 +27,7 @@ export const GUM_CHECKS: readonly Check[] = [
   {
     id: 'gum-5-2-2',
     title: 'GUM 5.2.2: ten resistors of 1 kΩ in series, u = 100 mΩ each',
-    source: `${GUM}, 5.2.2, example; ${MEMORY}`,
+    source: `${GUM}, 5.2.2, example; ${FROM_MEMORY}`,
     compare: () => [
       asPrinted('calibrated against one standard (fully correlated), Ω', '1.0', u(sum(resistors(() => 'standard')))),
       asPrinted('calibrated independently, Ω', '0.32', u(sum(resistors((k) => `standard-${k}`)))),
@@ -36,7 +36,7 @@ export const GUM_CHECKS: readonly Check[] = [
   {
     id: 'gum-g-4-1',
     title: 'GUM G.4.1: effective degrees of freedom of a product of three',
-    source: `${GUM}, G.4.1, example; ${MEMORY}`,
+    source: `${GUM}, G.4.1, example; ${FROM_MEMORY}`,
     compare: () => {
       const three = product([factor('x1', 0.0025, 9), factor('x2', 0.0057, 4), factor('x3', 0.0082, 14)]);
       const t = studentQuantile(0.975, Math.round(dof(three)));
@@ -51,7 +51,7 @@ export const GUM_CHECKS: readonly Check[] = [
   {
     id: 'gum-h-1',
     title: 'GUM H.1: calibration of an end gauge',
-    source: `${GUM}, H.1; inputs, l and its standard uncertainties as in the public repository MSLNZ/GTC, examples/GUM_H1.py; the rest ${MEMORY}`,
+    source: `${GUM}, H.1; inputs, l and its standard uncertainties as in the public repository MSLNZ/GTC, examples/GUM_H1.py; the rest ${FROM_MEMORY}`,
     compare: endGauge,
   },
 ];

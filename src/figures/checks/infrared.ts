@@ -2,7 +2,7 @@
 import { type Corrected, correct } from '../surface/correct.ts';
 import { type RadiationLaw, TOTAL } from '../surface/radiation.ts';
 import { CONTACTS, touchLimit } from '../surface/touch-limits.ts';
-import { asPrinted, type Check, type Compared, toDigits } from './compared.ts';
+import { asPrinted, type Check, type CheckedValue, toDigits } from './check.ts';
 
 const ZERO_CELSIUS = 273.15;
 
@@ -36,7 +36,7 @@ const seen = (reading: number, emissivitySet: number, emissivity: number, reflec
 });
 
 /** The sensor sees an object through what its surroundings radiate: T_a-r = Tr⁴ − (Tr⁴ − Ta⁴)/ε, Ta 39.184 °C, Tr 31 °C. */
-function sensorExample(): Compared[] {
+function sensorExample(): CheckedValue[] {
   const surrounding = TOTAL.radiance(known(correct(seen(39.184, 1, 1, 31), TOTAL)).temperature + ZERO_CELSIUS);
   const [signal, alpha, ksTo] = [679.250909123826, 1.1876487360496e-7, -0.00080108642578125];
   const sx = ksTo * (alpha ** 3 * signal + alpha ** 4 * surrounding) ** 0.25;
@@ -56,7 +56,7 @@ const CAMERA: RadiationLaw = {
   temperature: (radiance) => B / Math.log(R1 / (R2 * radiance) + F),
 };
 
-function cameraExample(): Compared[] {
+function cameraExample(): CheckedValue[] {
   const celsius = (signal: number) => CAMERA.temperature(signal + O) - ZERO_CELSIUS;
   const air = transmission(20, 0.5, 1);
   // With everything around at one temperature, air and window act as a lower emissivity does.
@@ -77,7 +77,7 @@ function transmission(air: number, humidity: number, distance: number): number {
 const METAL = ['48', '51', '60', '70'];
 const PLASTIC = ['48', '60', '77', '94'];
 
-function limits(): Compared[] {
+function limits(): CheckedValue[] {
   return (['metal', 'plastic'] as const).flatMap((material) =>
     CONTACTS.map((contact, k) =>
       asPrinted(`${material}, ${contact}`, (material === 'metal' ? METAL : PLASTIC)[k]!, touchLimit(contact, [material])!.limit),

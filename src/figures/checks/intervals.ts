@@ -7,7 +7,7 @@ import { quantile } from '../../statistics/quantile.ts';
 import { sampleDeviation } from '../../statistics/sample-deviation.ts';
 import { studentQuantile } from '../../statistics/student-quantile.ts';
 import { welch } from '../../statistics/welch.ts';
-import { asPrinted, type Check, type Compared, toDigits } from './compared.ts';
+import { asPrinted, type Check, type CheckedValue, toDigits } from './check.ts';
 import { got, source, u } from './gum.ts';
 import { AUTO83B, ZARR13 } from './nist-sets.ts';
 
@@ -103,11 +103,11 @@ const QUANTILES: readonly (readonly [number, string])[] = [
   [0.95, '18.1'],
 ];
 
-function factorOf(dof: number, share: number, printed: string): Compared {
+function factorOf(dof: number, share: number, printed: string): CheckedValue {
   return asPrinted(`${share} %, ${dof} degrees of freedom`, printed, studentQuantile((1 + share / 100) / 2, dof));
 }
 
-function meanInterval(): Compared[] {
+function meanInterval(): CheckedValue[] {
   const { y } = ZARR13;
   const half = (level: number) => (studentQuantile((1 + level) / 2, y.length - 1) * sampleDeviation(y)) / Math.sqrt(y.length);
   return [

@@ -1,7 +1,7 @@
 /** Intervals of errors that are known by limits, through the quantities that the figures are made of. */
 import { sum } from '../../quantities/arithmetic.ts';
 import { expandedUncertainty, independent } from '../../quantities/uncertainty.ts';
-import { asPrinted, type Check, within } from './compared.ts';
+import { asPrinted, type Check, within } from './check.ts';
 import { got, source } from './gum.ts';
 
 export const LIMIT_CHECKS: readonly Check[] = [

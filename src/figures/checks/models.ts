@@ -4,7 +4,7 @@ import type { Quantity } from '../../quantities/quantity.ts';
 import { exact } from '../../quantities/uncertainty.ts';
 import { trapezoid } from '../../statistics/trapezoid.ts';
 import { exponentOf, independentShareOf } from '../scaling/estimators.ts';
-import { asPrinted, type Check, type Compared, toDigits } from './compared.ts';
+import { asPrinted, type Check, type CheckedValue, toDigits } from './check.ts';
 import { got } from './gum.ts';
 
 export const MODEL_CHECKS: readonly Check[] = [
@@ -40,7 +40,7 @@ export const MODEL_CHECKS: readonly Check[] = [
   },
 ];
 
-function clockModel(): Compared[] {
+function clockModel(): CheckedValue[] {
   const [slow, fast] = [160, 100];
   const speedup = exact(slow / fast, '1');
   const ratio = exact(2.4 / 1.2, '1');
@@ -62,7 +62,7 @@ const SINE: readonly (readonly [panels: number, printed: string])[] = [
   [16, '1.993570344'],
 ];
 
-function integrals(): Compared[] {
+function integrals(): CheckedValue[] {
   const sine = (panels: number) => {
     const t = Array.from({ length: panels + 1 }, (_, k) => (k * Math.PI) / panels);
     return trapezoid(t, t.map(Math.sin));

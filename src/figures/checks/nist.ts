@@ -7,7 +7,7 @@ import { originFit } from '../../statistics/origin-fit.ts';
 import { polynomialFit } from '../../statistics/polynomial-fit.ts';
 import { powerFit } from '../../statistics/power-fit.ts';
 import { sampleDeviation } from '../../statistics/sample-deviation.ts';
-import { type Check, type Compared, toDigits } from './compared.ts';
+import { type Check, type CheckedValue, toDigits } from './check.ts';
 import { LINEAR, type LinearSet, NONLINEAR, type NonlinearSet, UNIVARIATE, type UnivariateSet } from './nist-sets.ts';
 
 const STRD = 'NIST Statistical Reference Datasets (StRD), https://www.itl.nist.gov/div898/strd/';
@@ -80,7 +80,7 @@ function comparedFit(
   from: string,
   first: number,
 ) {
-  const parameters = certified.params.flatMap((value, k): Compared[] => [
+  const parameters = certified.params.flatMap((value, k): CheckedValue[] => [
     toDigits(`b${first + k}${from}`, String(value), fit.params[k]!, digits),
     toDigits(`standard deviation of b${first + k}${from}`, String(certified.sd[k]), fit.sd[k]!, digits),
   ]);
@@ -104,7 +104,7 @@ const MODELS: Readonly<Record<string, Model>> = {
 };
 
 /** The fit of a nonlinear set from one of its two starts. */
-export function nonlinearFit({ name, x, y, starts }: NonlinearSet, start: number): LeastSquaresFit {
+function nonlinearFit({ name, x, y, starts }: NonlinearSet, start: number): LeastSquaresFit {
   return leastSquares({ model: MODELS[name]!, start: starts[start]!, x, y });
 }
 

@@ -3,7 +3,7 @@ import { quantileRanks } from '../../statistics/quantile-ranks.ts';
 import { wilson } from '../clock/shares.ts';
 import { scatterOf } from '../scatter.ts';
 import { energiesOf, levelOf } from '../sound/sound.ts';
-import { asPrinted, type Check, toDigits } from './compared.ts';
+import { asPrinted, type Check, toDigits } from './check.ts';
 
 export const READING_CHECKS: readonly Check[] = [
   {

@@ -1,6 +1,7 @@
 /** The checks, carried out: plain values for the command and the pages. */
+
+import { agrees, type Check, type CheckedValue, digitsReached, digitsRequired } from './check.ts';
 import { CHECKS } from './checks.ts';
-import { agrees, type Check, type Compared, digitsReached, digitsRequired } from './compared.ts';
 
 export interface CheckRow {
   readonly what: string;
@@ -34,7 +35,7 @@ function tableOf({ id, title, source, compare }: Check): CheckTable {
   return { id, title, source, fewest: fewest.toFixed(1), rows: compared.map(rowOf) };
 }
 
-function rowOf(compared: Compared): CheckRow {
+function rowOf(compared: CheckedValue): CheckRow {
   const { what, printed, ours, demand } = compared;
   return {
     what,

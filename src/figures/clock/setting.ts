@@ -14,7 +14,7 @@ export interface Threshold {
 const LEAST_SHARE = 0.01;
 
 /** Share by which a clock may exceed its rating before that counts: readings scatter. */
-export const CLOCK_SLACK = 0.005;
+export const CLOCK_TOLERANCE = 0.005;
 
 /** Setting less tolerance, Hz; absent where no clock is set. */
 export function thresholdOf(soak: Soak, clock: Channel): Threshold | Reason {

@@ -7,7 +7,7 @@ import { channelsOf, type Soak } from '../soak.ts';
 import { type Bit, nowBits, type StickyBit, stickyBits } from './bits.ts';
 
 /** One thing that a sticky bit tells. */
-export interface StickyTold {
+export interface StickyEvent {
   readonly channel: string;
   /** "the sticky bit 18 (capped) came on between 2.5 min and 2.52 min of the log"; for readers. */
   readonly statement: string;
@@ -19,15 +19,15 @@ export interface StickyTold {
 }
 
 /** All that the sticky bits of all flags tell, in declared order. */
-export function stickyTold(soak: Soak): readonly StickyTold[] {
+export function stickyEvents(soak: Soak): readonly StickyEvent[] {
   return channelsOf(soak.log, 'throttle_flag').flatMap((channel) =>
     stickyBits(channel).flatMap((bit) => toldBy(soak, channel, bit)),
   );
 }
 
-function toldBy(soak: Soak, channel: Channel, bit: StickyBit): StickyTold[] {
+function toldBy(soak: Soak, channel: Channel, bit: StickyBit): StickyEvent[] {
   const seen = soak.log.time.seconds;
-  const told: StickyTold[] = [];
+  const told: StickyEvent[] = [];
   const name = `the sticky bit ${bit.number} (${bit.reason})`;
   let before = -1;
   for (let row = 0; row < channel.values.length; row++) {
@@ -70,12 +70,12 @@ function wasSeen(channel: Channel, sticky: StickyBit, row: number): boolean {
 }
 
 /** Those that came on in the phase without a "now" bit: events that the log missed. */
-export function missedIn(told: readonly StickyTold[], phase: Pick<Phase, 'fromRow' | 'toRow'>): readonly StickyTold[] {
+export function missedIn(told: readonly StickyEvent[], phase: Pick<Phase, 'fromRow' | 'toRow'>): readonly StickyEvent[] {
   return told.filter(({ missed, rose }) => missed && rose !== null && rose.row >= phase.fromRow && rose.row < phase.toRow);
 }
 
 /** What a figure of throttling says of sticky bits, and of events that were missed; nothing without sticky bits that tell something. */
-export function stickyWords(told: readonly StickyTold[], missed: readonly StickyTold[]): Of {
+export function stickyWords(told: readonly StickyEvent[], missed: readonly StickyEvent[]): Of {
   return {
     ...(told.length > 0 ? { sticky: told.map(({ statement }) => statement).join('; ') } : {}),
     ...(missed.length > 0 ? { missed: missed.length } : {}),

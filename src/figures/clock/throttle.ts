@@ -6,7 +6,7 @@ import type { Phase } from '../figure.ts';
 import { channelsOf, phaseOf, type Soak } from '../soak.ts';
 import { nowBits } from './bits.ts';
 import { loadedAt, type Threshold, thresholdOf } from './setting.ts';
-import { missedIn, type StickyTold, stickyTold } from './sticky.ts';
+import { missedIn, type StickyEvent, stickyEvents } from './sticky.ts';
 
 /** One onset of throttling in the load phase. */
 export interface Onset {
@@ -23,9 +23,9 @@ export interface Throttling {
   /** Every reason that the flags name, also those that never came. */
   readonly reasons: readonly string[];
   /** What sticky bits tell of the whole log. They are no onsets: when and how often is not in them. */
-  readonly sticky: readonly StickyTold[];
+  readonly sticky: readonly StickyEvent[];
   /** Of these, what came and went under load between two readings. */
-  readonly missed: readonly StickyTold[];
+  readonly missed: readonly StickyEvent[];
 }
 
 type Told = Omit<Throttling, 'sticky' | 'missed'>;
@@ -36,7 +36,7 @@ export function throttlingOf(soak: Soak): Throttling | Reason {
   const flags = channelsOf(soak.log, 'throttle_flag');
   const telling = flags.filter((channel) => nowBits(channel).length > 0);
   const clock = tellingClock(soak);
-  const sticky = stickyTold(soak);
+  const sticky = stickyEvents(soak);
   if (telling.length === 0 && !clock) return flags.length > 0 ? onlySticky(flags, sticky) : noChannel('throttle flag or clock');
   if (!phase) return noPhase(soak, 'load');
   const told = telling.length > 0 ? byFlags(telling, phase) : byClock(soak, clock!, phase);
@@ -47,7 +47,7 @@ export function throttlingOf(soak: Soak): Throttling | Reason {
 }
 
 /** Flags without a bit that means "now", and no clock beside them. */
-function onlySticky(flags: readonly Channel[], sticky: readonly StickyTold[]): Reason {
+function onlySticky(flags: readonly Channel[], sticky: readonly StickyEvent[]): Reason {
   const names = flags.map(({ name }) => name).join(', ');
   const why = `All named bits of ${names} are sticky: they tell that something happened since the boot, not how often.`;
   return { absent: 'no-channel', why: [why, ...sticky.map(({ statement }) => `${capital(statement)}.`)].join(' ') };

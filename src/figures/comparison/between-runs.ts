@@ -74,7 +74,7 @@ export function betweenRuns(comparison: string, address: string, alike: readonly
 }
 
 /** Variance that a run's own sources give its figure, leaving out what other runs share: instruments, stated limits. */
-export function ownVariance({ quantity }: PresentFigure, run: string): number {
+function ownVariance({ quantity }: PresentFigure, run: string): number {
   return (quantity.parts ?? []).reduce((sum, { source, share }) => (isOwn(source.id, run) ? sum + share * share : sum), 0);
 }
 

@@ -4,7 +4,7 @@ import { studentQuantile } from '../../statistics/student-quantile.ts';
 import { absent, type Of } from '../absent.ts';
 import type { FigureName } from '../catalogue.ts';
 import type { Figure } from '../figure.ts';
-import { FALSE_VERDICTS, type Judged } from './verdicts.ts';
+import { FALSE_VERDICTS, type TestedWithVerdict } from './verdicts.ts';
 
 /** Chance that the runs named would tell the difference. */
 const POWER = 0.9;
@@ -12,7 +12,7 @@ const POWER = 0.9;
 const MOST = 99;
 
 /** Figures that lie between two settings and have a verdict from a known spread between runs, each with the two beside it. */
-export function couldTell(all: readonly Judged[], settings: number): (readonly [string, Figure])[] {
+export function couldTell(all: readonly TestedWithVerdict[], settings: number): (readonly [string, Figure])[] {
   return all.flatMap((each) => {
     if (each.asked?.kind !== 'apart' || !each.asked.between) return [];
     const { figure, address } = each;
@@ -26,7 +26,7 @@ export function couldTell(all: readonly Judged[], settings: number): (readonly [
 }
 
 /** The half width at which the figure was judged: the clearest of m against 5 % ÷ m, so that it holds whatever the others are. */
-function smallestTold({ asked, family, figure }: Judged, of: Of): Figure {
+function smallestTold({ asked, family, figure }: TestedWithVerdict, of: Of): Figure {
   const why = unknownSpread({ asked, family });
   if (why !== null) return absent('smallest_told', { absent: 'too-short', why, of });
   const half = expandedUncertainty(asked!.quantity, 1 - FALSE_VERDICTS / family)!;
@@ -38,7 +38,7 @@ function smallestTold({ asked, family, figure }: Judged, of: Of): Figure {
  * (t₁₋α⁄₂(ν) + t₀.₉(ν))·√(2s²/n + u²) ≤ |d| with ν = k(n − 1) over k settings, s the spread between runs, and u what more runs do not
  * make smaller. It takes the difference and the spread that were seen for the true ones, so it is a guide and no promise.
  */
-function runsToTell({ asked, family, figure }: Judged, of: Of, settings: number): Figure {
+function runsToTell({ asked, family, figure }: TestedWithVerdict, of: Of, settings: number): Figure {
   const why = unknownSpread({ asked, family });
   if (why !== null) return absent('runs_to_tell', { absent: 'too-short', why, of });
   const { quantity, neutral, between } = asked!;
@@ -67,7 +67,7 @@ function figureOf(name: FigureName, value: number, unit: string, { of: said, ...
   return { name, quantity: exact(value, unit), from, of };
 }
 
-function unknownSpread({ asked, family }: Pick<Judged, 'asked' | 'family'>): string | null {
+function unknownSpread({ asked, family }: Pick<TestedWithVerdict, 'asked' | 'family'>): string | null {
   if (asked!.dof === 0)
     return 'No setting was run twice, so that nothing is known of how runs lie apart: what could have been told cannot be said.';
   return family === 0 ? 'The figure has no verdict.' : null;

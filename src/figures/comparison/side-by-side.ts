@@ -5,7 +5,7 @@ import type { Figure } from '../figure.ts';
 import type { ComparedRun, Setting } from './compared.ts';
 import { difference } from './differences.ts';
 import { type Tested, tested } from './tested.ts';
-import { judged } from './verdicts.ts';
+import { withVerdicts } from './verdicts.ts';
 
 /** Names and, for those of the load phase alone, addresses of the figures that readers set side by side, in the order of the catalogue. */
 export const SIDE_BY_SIDE: readonly string[] = CATALOGUE.flatMap(({ name, lists }) => [
@@ -46,7 +46,7 @@ export function differencesTo(reference: Setting, others: readonly Setting[]): R
   );
   const figures = new Map<Tested, Figure>();
   for (const family of byAddress.values()) {
-    for (const [index, { figure }] of judged(family).entries()) figures.set(family[index]!, figure);
+    for (const [index, { figure }] of withVerdicts(family).entries()) figures.set(family[index]!, figure);
   }
   return new Map(all.map(({ run, found }) => [run, new Map(found.map((each) => [each.address, figures.get(each)!]))]));
 }

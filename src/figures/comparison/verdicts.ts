@@ -8,7 +8,7 @@ import type { Asked, Tested } from './tested.ts';
 export const FALSE_VERDICTS = 0.05;
 
 /** A figure with all that was made of its question. */
-export interface Judged extends Tested {
+export interface TestedWithVerdict extends Tested {
   /** How many figures were judged together with this one, itself among them; 0 where nothing was judged. */
   readonly family: number;
 }
@@ -18,7 +18,7 @@ export interface Judged extends Tested {
  * family the chance of even one false verdict is 5 % (S. Holm, Scandinavian Journal of Statistics 6, 1979, 65–70: the clearest of m
  * is held against 5 % ÷ m, the next against 5 % ÷ (m − 1), and so on).
  */
-export function judged(all: readonly Tested[]): Judged[] {
+export function withVerdicts(all: readonly Tested[]): TestedWithVerdict[] {
   const families = Map.groupBy(all, familyOf);
   const excluded = new Set<Tested>();
   const sizes = new Map<Tested, number>();

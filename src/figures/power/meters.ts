@@ -3,7 +3,7 @@ import type { Channel, MeasuredAt } from '../../intake/log.ts';
 import type { Part, Quantity } from '../../quantities/quantity.ts';
 import { isReason, noReadings, type Of, type Reason } from '../absent.ts';
 import { rangeWords, rangeWordsOf } from '../accurate-range.ts';
-import { fromOf, isTold, type Measured, meanAcross, type Stretch } from '../average.ts';
+import { fromOf, isKnownMean, type Measured, meanAcross, type Stretch } from '../average.ts';
 import { notObserved } from '../gaps.ts';
 import { type Readings, readingsOf } from '../readings.ts';
 import { channelsOf, type Rows, type Soak } from '../soak.ts';
@@ -164,7 +164,7 @@ export function meterMean(
   const readings = readingsOf(soak.log, meter.values, rows);
   if (readings.y.length < 2) return noReadings(meter.name, words);
   const told = meanAcross(soak, readings, meter.grain, address, about, span);
-  if (!isTold(told)) return notObserved(told, words);
+  if (!isKnownMean(told)) return notObserved(told, words);
   const { mean, scatter, of } = told;
   const errors = meter.errorsAt(mean, rows);
   return {

@@ -14,7 +14,7 @@ export const OUTCOMES = [
 export type Outcome = (typeof OUTCOMES)[number];
 
 /** What "passed" means: which test, how long, at which ambient. */
-export interface Passing {
+export interface PassCriterion {
   readonly test: string;
   /** s */
   readonly duration: number;
@@ -33,7 +33,7 @@ export interface Attempt {
   readonly outcome: Outcome;
   readonly note: string;
   /** What passing this attempt means; null where neither the row nor the file says so. */
-  readonly passing: Passing | null;
+  readonly passing: PassCriterion | null;
 }
 
 export interface Ladder {

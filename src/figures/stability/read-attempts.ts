@@ -3,7 +3,7 @@ import { readTable, type TableRow } from '../../intake/table.ts';
 import type { Problem } from '../../problem.ts';
 import { nearest } from '../../quantities/nearest.ts';
 import { type Cells, cellsOf, quantityIn, type StatedNumber, tellCell, textOf, type Wanted } from '../table-cells.ts';
-import { type Attempt, type Ladder, OUTCOMES, type Outcome, type Passing } from './ladder.ts';
+import { type Attempt, type Ladder, OUTCOMES, type Outcome, type PassCriterion } from './ladder.ts';
 
 const NEEDED = ['clock', 'voltage_offset', 'outcome', 'note'] as const;
 const OPTIONAL = ['test', 'duration', 'ambient'] as const;
@@ -25,7 +25,7 @@ export function readAttempts(
   bytes: Uint8Array,
   file: string,
   specimen: string,
-  passing?: Partial<Passing>,
+  passing?: Partial<PassCriterion>,
 ): { ladder: Ladder; problems: readonly Problem[] } {
   const table = readTable(bytes, file);
   const cells = cellsOf<Name>(table, 'attempts', NEEDED, OPTIONAL);
@@ -36,7 +36,7 @@ export function readAttempts(
   return { ladder: { specimen, file, attempts, columns }, problems: cells.problems };
 }
 
-function attemptOf(cells: Cells<Name>, row: TableRow, shared: Partial<Passing>): Attempt | null {
+function attemptOf(cells: Cells<Name>, row: TableRow, shared: Partial<PassCriterion>): Attempt | null {
   const before = cells.problems.length;
   const stated = statedIn(cells, row, 'clock', CLOCK);
   const clock = stated?.value ?? null;
@@ -68,7 +68,7 @@ function outcomeOf(cells: Cells<Name>, row: TableRow): Outcome | null {
   });
 }
 
-function passingOf(cells: Cells<Name>, row: TableRow, shared: Partial<Passing>): Passing | null {
+function passingOf(cells: Cells<Name>, row: TableRow, shared: Partial<PassCriterion>): PassCriterion | null {
   const test = textOf(cells, row, 'test') || shared.test;
   const duration = quantityIn(cells, row, 'duration', DURATION)?.value ?? shared.duration;
   quantityIn(cells, row, 'ambient', AMBIENT);

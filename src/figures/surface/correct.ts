@@ -4,7 +4,7 @@ import type { RadiationLaw } from './radiation.ts';
 const ZERO_CELSIUS = 273.15;
 
 /** A reading and what it was taken with. Temperatures in °C, emissivities from above 0 to 1. */
-export interface Seen {
+export interface CameraReading {
   readonly reading: number;
   /** As set in the camera. */
   readonly emissivitySet: number;
@@ -30,7 +30,7 @@ export interface Corrected {
  * Null where that is not above zero: the surface would radiate less than nothing, so one of the statements is wrong.
  * Source: W. Minkina and S. Dudzik, Infrared Thermography: Errors and Uncertainties, 2009, as restated by Thermimage.
  */
-export function correct({ reading, emissivitySet, emissivity, reflected }: Seen, law: RadiationLaw): Corrected | null {
+export function correct({ reading, emissivitySet, emissivity, reflected }: CameraReading, law: RadiationLaw): Corrected | null {
   const [shown, mirrored] = [reading + ZERO_CELSIUS, reflected + ZERO_CELSIUS];
   const [seen, around] = [law.radiance(shown), law.radiance(mirrored)];
   const ratio = emissivitySet / emissivity;

@@ -7,7 +7,7 @@ import { plain } from '../in-words.ts';
 import type { Soak } from '../soak.ts';
 import { correctionOf, errorsOf, instrumentOf, limitsOf, quantityOf, type Sensor, scaled, stepOf } from '../sources.ts';
 import type { StatedNumber } from '../table-cells.ts';
-import { type Corrected, correct, type Seen } from './correct.ts';
+import { type CameraReading, type Corrected, correct } from './correct.ts';
 import { isBareMetal } from './material.ts';
 import { LONG_WAVE, TOTAL } from './radiation.ts';
 import type { Surface, SurfaceReading } from './surface-table.ts';
@@ -67,7 +67,7 @@ export function fromOf(surface: Surface, spots: readonly SurfaceReading[]): From
   return { columns: surface.columns, rows: [Math.min(...lines), Math.max(...lines)], file: surface.file };
 }
 
-function seenOf(spot: SurfaceReading, correction: number): Seen | Reason {
+function seenOf(spot: SurfaceReading, correction: number): CameraReading | Reason {
   const { reading, emissivitySet, emissivity, reflected, remedy, material, title } = spot;
   if (remedy === null && isBareMetal(material)) {
     return {
@@ -93,7 +93,13 @@ function seenOf(spot: SurfaceReading, correction: number): Seen | Reason {
 }
 
 /** Parts by source; null where camera, emissivity or reflected temperature state no uncertainty. */
-function partsOf(soak: Soak, camera: Sensor, spot: SurfaceReading, seen: Seen, { temperature, by }: Corrected): Part[] | null {
+function partsOf(
+  soak: Soak,
+  camera: Sensor,
+  spot: SurfaceReading,
+  seen: CameraReading,
+  { temperature, by }: Corrected,
+): Part[] | null {
   const { context } = soak;
   const errors = errorsOf(context, camera, seen.reading);
   const { emissivity, reflected } = spot;

@@ -1,7 +1,7 @@
 /** How a load began, by its power or its delivered clock: whether that was seen, and until when it was a boost. */
 import { quantile } from '../../statistics/quantile.ts';
 import { tellingClock } from '../clock/throttle.ts';
-import { loadIsSeen } from '../load-changed.ts';
+import { loadIsLogged } from '../load-changed.ts';
 import type { Meter } from '../power/meters.ts';
 import { readingsOf } from '../readings.ts';
 import { phaseOf, rowsOf, type Soak } from '../soak.ts';
@@ -16,7 +16,7 @@ const MOST_SHARE = 1 / 6;
 /** s since the load began, until its last jump there; 0 without one. Null where no channel shows what the load was. */
 export function beginningOf(soak: Soak, meter: Meter | null): number | null {
   const load = phaseOf(soak, 'load');
-  if (!load || !loadIsSeen(soak, meter)) return null;
+  if (!load || !loadIsLogged(soak, meter)) return null;
   const clock = tellingClock(soak);
   const seen = [meter?.values, clock?.shows === 'delivered' ? clock.values : undefined].filter((values) => values !== undefined);
   return Math.max(0, ...seen.map((values) => lastJump(blocksOf(soak, values, load), (load.to - load.from) * MOST_SHARE)));

@@ -16,7 +16,7 @@ import { steadyMean } from './steady.ts';
 import type { Course } from './thermal.ts';
 
 /** Steady temperature less the ambient over the same rows. */
-export function riseOf(course: Course): Measured | Reason {
+function riseOf(course: Course): Measured | Reason {
   const { soak, settling } = course;
   const steady = steadyMean(course);
   if (isReason(steady) || !isSettled(settling)) return steady;

@@ -6,7 +6,7 @@ import type { THERMAL } from '../catalogue/thermal.ts';
 import { type FigureName, figuresOf } from '../catalogue.ts';
 import { extremeOf } from '../extreme.ts';
 import { isPresent } from '../figure.ts';
-import { loadIsSeen } from '../load-changed.ts';
+import { loadIsLogged } from '../load-changed.ts';
 import type { Meter } from '../power/meters.ts';
 import { figureOf, ofChannel } from '../present.ts';
 import { addressOf, channelsOf, type Entry, phaseOf, rowsOf, type Soak } from '../soak.ts';
@@ -134,6 +134,6 @@ function courseOf(soak: Soak, channel: Channel, index: number, meter: Meter | Re
   const fitted = changed ?? stopped ?? responseOf(soak, series, index, beginningOf(soak, primary));
   const settling = settle(soak, series, () => fitted);
   const response = changed ?? stopped ?? (isSettled(settling) && settling.held ? HELD : fitted);
-  const loadSeen = loadIsSeen(soak, primary);
+  const loadSeen = loadIsLogged(soak, primary);
   return { soak, channel, index, series, settling, response, stopped, loadSeen };
 }

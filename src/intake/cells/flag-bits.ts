@@ -1,6 +1,6 @@
 /** Which bits the words of a flag have ever set, and whether they go off again: what tells bits of "now" from sticky ones. */
 
-export interface SeenBit {
+export interface UsedBit {
   /** 0 for the lowest. */
   readonly number: number;
   /** True where it was seen to go off again, which a sticky bit does at a boot alone. */
@@ -11,7 +11,7 @@ export interface SeenBit {
 const HIGHEST = 47;
 
 /** Bits that any of the words has set, from the lowest up; NaN is no reading. A bit that stays on to the end may be either kind. */
-export function seenBits(words: ArrayLike<number>): readonly SeenBit[] {
+export function usedBits(words: ArrayLike<number>): readonly UsedBit[] {
   return Array.from({ length: HIGHEST + 1 }, (_, number) => number).flatMap((number) => {
     let [seen, on, goesOff] = [false, false, false];
     for (let row = 0; row < words.length; row++) {
@@ -28,9 +28,9 @@ export function seenBits(words: ArrayLike<number>): readonly SeenBit[] {
 
 /** What an author has to say of the bits, as sentences without a final stop; none for a flag that is only 0 and 1. */
 export function flagOddities(words: ArrayLike<number>): string[] {
-  const bits = seenBits(words);
+  const bits = usedBits(words);
   if (bits.every(({ number }) => number === 0)) return [];
-  const list = (some: readonly SeenBit[]) => some.map(({ number }) => number).join(', ');
+  const list = (some: readonly UsedBit[]) => some.map(({ number }) => number).join(', ');
   const [off, on] = [bits.filter(({ goesOff }) => goesOff), bits.filter(({ goesOff }) => !goesOff)];
   return [
     ...(off.length > 0 ? [`bits that come and go: ${list(off)}; name those that tell of throttling now under \`bits\``] : []),

@@ -42,7 +42,7 @@ export interface UnitEvidence {
   readonly suffix?: string;
 }
 
-export function readingKind(quantity: QuantityKind): ReadingKind | undefined {
+function readingKind(quantity: QuantityKind): ReadingKind | undefined {
   return quantity === 'temperature' || quantity === 'ambient' ? 'temperature' : undefined;
 }
 

@@ -120,7 +120,7 @@ function statedUnit(sheet: Sheet, field: number, declaration: Declaration): Stat
 }
 
 /** A unit of time, or null. */
-export function timeUnit(text: string): Unit | null {
+function timeUnit(text: string): Unit | null {
   const spelling = unitSpelling(text);
   const unit = spelling === undefined ? undefined : readUnit(spelling);
   return unit?.canonical === 's' ? unit : null;

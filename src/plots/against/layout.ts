@@ -1,5 +1,5 @@
 /** Where everything of a plot of one figure against another stands, and its specification. */
-import { intervalOf, valueText } from '../data/compared-figures.ts';
+import { intervalOf, valueText } from '../data/plotted-comparison.ts';
 import { stack } from '../drawing/config.ts';
 import { sign, whisker } from '../drawing/dots.ts';
 import { placeLabels } from '../drawing/labels/sign-labels.ts';

@@ -4,7 +4,7 @@ import { listed } from '../../figures/in-words.ts';
 import { isRefusal, subtract } from '../../quantities/arithmetic.ts';
 import { printQuantity } from '../../quantities/print.ts';
 import { interval95 } from '../../quantities/uncertainty.ts';
-import { absences, cellsOf, intervalWords, toldText, uncertaintyText, valueText } from '../data/compared-figures.ts';
+import { absences, cellsOf, intervalWords, toldText, uncertaintyText, valueText } from '../data/plotted-comparison.ts';
 import { csv } from '../drawing/csv.ts';
 import type { Drawn } from '../drawing/drawn.ts';
 import type { Against, AgainstPoint } from './plan.ts';

@@ -1,6 +1,6 @@
 /** Where everything of a plot of differences stands, and its specification. */
 import { isPresent } from '../../figures/figure.ts';
-import { differs, intervalOf, spreadsOf, verdictOf } from '../data/compared-figures.ts';
+import { differs, intervalOf, spreadsOf, verdictOf } from '../data/plotted-comparison.ts';
 import { stack } from '../drawing/config.ts';
 import { type Dot, dotPanel, placeOn } from '../drawing/dot-panel.ts';
 import { rangeOf } from '../drawing/dots.ts';

@@ -1,6 +1,6 @@
 /** What each run costs beside the reference: differences in power and in rise over ambient, with their 95 % intervals. */
 import { type Figure, isPresent } from '../../figures/figure.ts';
-import { type Compared, type ComparedRun, comparedOf, figureAt } from '../data/compared-figures.ts';
+import { type ComparedRun, figureAt, type PlottedComparison, plottedComparison } from '../data/plotted-comparison.ts';
 import type { ComparedSubject } from '../drawing/drawn.ts';
 import type { Plan, Undrawn } from '../drawing/plan.ts';
 import { layOutDeltas } from './layout.ts';
@@ -34,7 +34,7 @@ const GROUPS = [
 
 /** Plans the differences of all runs from the reference. */
 export function planDeltas(subject: ComparedSubject, title?: string): Plan | Undrawn {
-  const compared = comparedOf(subject);
+  const compared = plottedComparison(subject);
   const all = GROUPS.map((group): DeltaGroup => ({ ...group, deltas: deltasOf(compared, group.name) }));
   const groups = all.filter(isDrawn);
   if (groups.length === 0) return { why: whyNot(all) };
@@ -49,7 +49,7 @@ export function planDeltas(subject: ComparedSubject, title?: string): Plan | Und
   };
 }
 
-function deltasOf(compared: Compared, name: DeltaGroup['name']): Delta[] {
+function deltasOf(compared: PlottedComparison, name: DeltaGroup['name']): Delta[] {
   return compared.others.map((run) => ({ ...run, figure: figureAt(compared, `${name}.${run.alias}`) }));
 }
 

@@ -4,7 +4,7 @@ import type { Size } from './size.ts';
 import type { Spec } from './vega.ts';
 
 /** Vega-Lite's configuration for a drawing. Vega's own aria attributes are off: the SVG as a whole is one labelled image. */
-export function configOf(size: Size): Spec {
+function configOf(size: Size): Spec {
   return {
     aria: false,
     font: FONT,

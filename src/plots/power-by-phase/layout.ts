@@ -1,6 +1,6 @@
 /** Where everything of a plot of power by phase stands, and its specification. */
 import { isPresent } from '../../figures/figure.ts';
-import { intervalOf } from '../data/compared-figures.ts';
+import { intervalOf } from '../data/plotted-comparison.ts';
 import { stack } from '../drawing/config.ts';
 import { bars, empty, type Label, type Rule, rules, texts } from '../drawing/marks.ts';
 import { inkOf } from '../drawing/palette.ts';

@@ -3,7 +3,7 @@ import { isPresent } from '../../figures/figure.ts';
 import { listed } from '../../figures/in-words.ts';
 import { printQuantity, printUncertainty } from '../../quantities/print.ts';
 import { standardUncertainty } from '../../quantities/uncertainty.ts';
-import { intervalOf } from '../data/compared-figures.ts';
+import { intervalOf } from '../data/plotted-comparison.ts';
 import { csv } from '../drawing/csv.ts';
 import type { Drawn } from '../drawing/drawn.ts';
 import type { PowerBar, PowerByPhase } from './plan.ts';
@@ -35,7 +35,7 @@ export function meanOf({ figure }: PowerBar): string {
 }
 
 /** "± 0.11 W (95 %)", or what is known of it. */
-export function uncertaintyOf({ figure }: PowerBar): string {
+function uncertaintyOf({ figure }: PowerBar): string {
   return isPresent(figure) ? printUncertainty(figure.quantity) : '';
 }
 

@@ -1,5 +1,5 @@
 /** Where everything of a plot of scaling stands, and its specification. */
-import { differs, intervalOf, spreadsOf } from '../data/compared-figures.ts';
+import { differs, intervalOf, spreadsOf } from '../data/plotted-comparison.ts';
 import { stack } from '../drawing/config.ts';
 import { rangeOf, sign, whisker } from '../drawing/dots.ts';
 import { type Box, freest, type PixelLine } from '../drawing/labels/obstacles.ts';

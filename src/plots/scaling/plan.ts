@@ -1,6 +1,6 @@
 /** How speed grows with the clock: each run's speedup over its measured clock, with the line of a speed in proportion to the clock. */
 import { type Figure, isPresent, type PresentFigure } from '../../figures/figure.ts';
-import { type Compared, type ComparedRun, comparedOf, figureAt } from '../data/compared-figures.ts';
+import { type ComparedRun, figureAt, type PlottedComparison, plottedComparison } from '../data/plotted-comparison.ts';
 import type { ComparedSubject } from '../drawing/drawn.ts';
 import type { Plan, Undrawn } from '../drawing/plan.ts';
 import { layOutScaling } from './layout.ts';
@@ -36,7 +36,7 @@ export interface Scaling {
 
 /** Plans the speedup over all tests against the ratio of measured clocks. */
 export function planScaling(subject: ComparedSubject, title?: string): Plan | Undrawn {
-  const compared = comparedOf(subject);
+  const compared = plottedComparison(subject);
   const runs = compared.others.map((run) => runOf(compared, run));
   const points = runs.flatMap(pointOf);
   if (points.length === 0) return { why: whyNot(runs) };
@@ -54,7 +54,7 @@ export function planScaling(subject: ComparedSubject, title?: string): Plan | Un
   };
 }
 
-function runOf(compared: Compared, run: ComparedRun): ScalingRun {
+function runOf(compared: PlottedComparison, run: ComparedRun): ScalingRun {
   const at = (name: string) => figureAt(compared, `${name}.${run.alias}`);
   return { ...run, clock: at('clock_ratio'), speedup: at('speedup'), efficiency: at('scaling_efficiency') };
 }

@@ -11,7 +11,7 @@ import {
   uncertaintyText,
   valueText,
   verdictOf,
-} from '../data/compared-figures.ts';
+} from '../data/plotted-comparison.ts';
 import { csv } from '../drawing/csv.ts';
 import { isCut } from '../drawing/dots.ts';
 import type { Drawn } from '../drawing/drawn.ts';

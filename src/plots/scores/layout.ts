@@ -1,6 +1,6 @@
 /** Where everything of a plot of scores stands, and its specification. */
 import { isPresent, type PresentFigure } from '../../figures/figure.ts';
-import { differs, intervalOf, logSpreads } from '../data/compared-figures.ts';
+import { differs, intervalOf, logSpreads } from '../data/plotted-comparison.ts';
 import { stack } from '../drawing/config.ts';
 import { type Dot, dotPanel, placeOn } from '../drawing/dot-panel.ts';
 import { rangeOf } from '../drawing/dots.ts';

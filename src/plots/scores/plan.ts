@@ -1,7 +1,7 @@
 /** Scores by test: each run's speedup in each test, with its 95 % interval, on an axis where equal distances are equal factors. */
 import { type Figure, isPresent } from '../../figures/figure.ts';
 import { compareText } from '../../problem.ts';
-import { type Compared, type ComparedRun, comparedOf, figureAt } from '../data/compared-figures.ts';
+import { type ComparedRun, figureAt, type PlottedComparison, plottedComparison } from '../data/plotted-comparison.ts';
 import type { ComparedSubject } from '../drawing/drawn.ts';
 import type { Plan, Undrawn } from '../drawing/plan.ts';
 import { layOutScores } from './layout.ts';
@@ -28,7 +28,7 @@ export interface Scores {
 
 /** Plans the speedups of all runs against the reference, test by test. */
 export function planScores(subject: ComparedSubject, title?: string): Plan | Undrawn {
-  const compared = comparedOf(subject);
+  const compared = plottedComparison(subject);
   const tests = testsOf(compared).map((test) => rowOf(compared, test.title, test.id));
   const all = rowOf(compared, 'All tests (geometric mean)', null);
   const rows = [...(tests.length > 1 ? [all] : []), ...ordered(tests)];
@@ -45,7 +45,7 @@ export function planScores(subject: ComparedSubject, title?: string): Plan | Und
 }
 
 /** The tests that figures of the comparison are of, also those of which every figure is absent. */
-function testsOf({ figures }: Compared): { readonly id: string; readonly title: string }[] {
+function testsOf({ figures }: PlottedComparison): { readonly id: string; readonly title: string }[] {
   const titles = new Map<string, string>();
   for (const [address, { of }] of figures) {
     if (address.startsWith('speedup.') && typeof of?.test === 'string') titles.set(of.test, String(of.title ?? of.test));
@@ -53,7 +53,7 @@ function testsOf({ figures }: Compared): { readonly id: string; readonly title: 
   return [...titles].map(([id, title]) => ({ id, title }));
 }
 
-function rowOf(compared: Compared, title: string, test: string | null): ScoreRow {
+function rowOf(compared: PlottedComparison, title: string, test: string | null): ScoreRow {
   const scores = compared.others.map((run) => {
     const address = ['speedup', run.alias, ...(test === null ? [] : [test])].join('.');
     return { ...run, figure: figureAt(compared, address) };

@@ -1,5 +1,5 @@
 /** content/attempts/<id>.md: settings tried on a specimen, in a CSV, and what came of each. */
-import type { Passing } from '../../figures/stability/ladder.ts';
+import type { PassCriterion } from '../../figures/stability/ladder.ts';
 import type { Place } from '../../problem.ts';
 import type { Attempts, DataFiles } from '../register.ts';
 import { referenceOf } from '../sections/shared-keys.ts';
@@ -39,7 +39,7 @@ export function readAttempts(source: SourceFile, data: DataFiles, report: Report
 }
 
 /** What "passed" means; what is left out here, the table's columns of the same names may say of each row. */
-function passedOf(node: MapNode, place: Place, report: Report): Partial<Passing> {
+function passedOf(node: MapNode, place: Place, report: Report): Partial<PassCriterion> {
   const fields = readShape(PASSED, node, '`passed`', place, report);
   const test = lineOf(fields.test, 'test', report);
   const duration = statedQuantity(fields.duration, 'duration', DURATION, report);

@@ -19,12 +19,12 @@ export function conditionsOf(stated: ReadonlyMap<string, StatedCondition>, run: 
 }
 
 /** The first temperature channel: its figures stand under their bare names, and a limit without a channel is its limit. */
-export function primaryTemperature(channels: Iterable<StatedChannel>): string | undefined {
+function primaryTemperature(channels: Iterable<StatedChannel>): string | undefined {
   return [...channels].find((channel) => channel.quantity?.value === 'temperature')?.name;
 }
 
 /** The device's limits by the run's channels: the one without a channel goes to the primary temperature, unless that has its own. */
-export function limitsFor(device: Device, primary: string | undefined): Record<string, Quantity> {
+function limitsFor(device: Device, primary: string | undefined): Record<string, Quantity> {
   const { [PRIMARY]: plain, ...named } = device.throttleAt;
   return plain && primary !== undefined ? { [primary]: plain, ...named } : named;
 }

@@ -1,19 +1,26 @@
 /** Record copies: a comparison frozen under a permalink. Written by `npm run record`, read here as far as their form goes. */
 import * as v from 'valibot';
 import type { Problem } from '../../problem.ts';
-import { date, FIGURES, id, REPEAT, RUN, SOURCES } from './recorded-comparison.ts';
+import { date, FIGURES, type Fixed, id, REPEAT, RUN, SOURCES } from './recorded-comparison.ts';
 import { readForm, type SealedKind } from './sealed-file.ts';
 
+/** Its figures are those of `comparisons/<id>/figures.json`. */
 const RECORD = v.pipe(
   v.strictObject({
+    /** Of the comparison that it was made from. */
     id,
     title: v.string(),
+    /** Alias of the reference setting, which its first run bears too. */
     reference: v.string(),
+    /** In the author's order. */
     runs: v.array(RUN),
+    /** Aliases of the runs of each setting, by the setting's alias; left out where each setting has one run. */
     settings: v.exactOptional(v.record(v.string(), v.pipe(v.array(v.string()), v.minLength(1, 'a setting without a run')))),
+    /** Groups of other repeats of the specimen, which say how runs lie apart; left out where there are none. */
     repeats: v.exactOptional(v.array(v.array(REPEAT))),
     sources: SOURCES,
     figures: FIGURES,
+    /** For each figure's name the digest of its definition, formula and source: which version of a method made it. */
     methods: v.record(v.string(), v.string()),
   }),
   v.check(({ runs }) => runs.length > 1, 'a comparison of fewer than two runs'),
@@ -49,7 +56,7 @@ const COPY = v.strictObject({
 
 /** What its seal is of. */
 export type RecordCopy = Omit<v.InferOutput<typeof COPY>, 'sha256'>;
-export type Recorded = v.InferOutput<typeof RECORD>;
+export type RecordedComparison = Fixed<v.InferOutput<typeof RECORD>>;
 
 /** Written by `npm run record`. */
 export const COPIES: SealedKind = {

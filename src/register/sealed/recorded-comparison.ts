@@ -1,4 +1,7 @@
-/** The parts of a record copy: runs with their figures and what is drawn of them. Strict: what is not named here is refused. */
+/**
+ * The parts of a comparison as it is stored and printed: runs with their figures and what is drawn of them. Their types come from the same
+ * description. Strict: what is not named here is refused.
+ */
 import * as v from 'valibot';
 import { QUANTITY_KINDS } from '../../intake/log.ts';
 import { isId, isSnakeName } from '../values/names.ts';
@@ -47,25 +50,47 @@ export const SOURCES = v.record(
   v.strictObject({ title: text, dof: v.nullable(number), distribution: v.exactOptional(v.literal('rectangular')) }),
 );
 
-const POINTS = { t: v.array(number), y: v.array(number), breaks: v.array(count) };
+const POINTS = {
+  /** s since the log's first row, ascending. */
+  t: v.array(number),
+  y: v.array(number),
+  /** Positions at which the line begins anew after a gap; without 0. */
+  breaks: v.array(count),
+};
 const NO_LINE = 'a line whose times do not ascend, or whose readings are more or fewer';
 const MEANS = v.pipe(
-  v.strictObject({ ...POINTS, span: number, scatter: number }),
+  v.strictObject({
+    ...POINTS,
+    /** Each is a mean over this time, s, counted from the start of the load. */
+    span: number,
+    /** Median range of the readings within a span, in the unit of the line. */
+    scatter: number,
+  }),
   v.check((line) => isLine(line), NO_LINE),
 );
-const LINE = { ...POINTS, means: v.exactOptional(MEANS) };
+const LINE = {
+  ...POINTS,
+  /** Where the readings scatter: means of all of them, not of the thinned ones. */
+  means: v.exactOptional(MEANS),
+};
 
 const CHANNEL = v.pipe(
   v.strictObject({
     ...LINE,
     name: text,
     quantity: v.picklist(QUANTITY_KINDS),
+    /** Canonical. */
     unit: text,
     at: v.exactOptional(text),
+    /** Decimals of the readings in that unit. */
     decimals: count,
+    /** How finely the readings are told apart, in that unit, where that is known. */
     step: v.exactOptional(number),
+    /** Readings that the log has, before they were thinned. */
     readings: v.exactOptional(count),
+    /** Throttle limit in that unit. */
     limit: v.exactOptional(number),
+    /** Of a temperature whose ambient is known: rise over it in K, thinned for itself. */
     rise: v.exactOptional(
       v.pipe(
         v.strictObject(LINE),
@@ -75,10 +100,13 @@ const CHANNEL = v.pipe(
   }),
   v.check((line) => isLine(line), NO_LINE),
 );
+/** What is drawn of one run: thinned readings on its own time axis. */
 const SERIES = v.strictObject({
   format: v.literal(1),
   run: id,
+  /** Start of the load, s since the log's first row; null where there is no load phase. */
   load: v.nullable(number),
+  /** s from the log's first row to its last. */
   span: number,
   phases: v.array(v.strictObject({ name: text, from: number, to: number, inferred: v.boolean() })),
   channels: v.array(CHANNEL),
@@ -86,6 +114,7 @@ const SERIES = v.strictObject({
 
 const ROWS = v.array(v.strictObject({ label: text, text }));
 
+/** Its figures are those of `runs/<id>/figures.json`. */
 export const RUN = v.strictObject({
   alias: v.pipe(text, v.check(isRunAlias, 'a text that is no alias')),
   run: id,
@@ -95,7 +124,9 @@ export const RUN = v.strictObject({
   specimen: text,
   setting: ROWS,
   conditions: ROWS,
+  /** Mean over the load as a figure `ambient` of its own, measured where it was logged (its `of` says so), else as stated; empty where neither is. */
   ambient: v.strictObject({ sources: SOURCES, figures: FIGURES }),
+  /** What was logged, and by what; '' where no instrument or place is stated. */
   channels: v.array(v.strictObject({ name: text, quantity: text, at: text, instrument: text })),
   instruments: v.array(v.strictObject({ id, title: text, accuracy: text })),
   log: v.strictObject({ file: text, sha256, rows: count, span_s: number }),
@@ -106,8 +137,15 @@ export const RUN = v.strictObject({
   cautions: v.array(v.strictObject({ done: v.array(text), risk: text })),
 });
 
-/** A run that only says how runs lie apart. */
+/** A run of which nothing but its figures counts: it only says how runs lie apart. */
 export const REPEAT = v.strictObject({ run: id, title: text, device: id, specimen: text, sources: SOURCES, figures: FIGURES });
+
+/** Read-only throughout. */
+export type Fixed<T> = { readonly [K in keyof T]: Fixed<T[K]> };
+
+export type RecordedRun = Fixed<v.InferOutput<typeof RUN>>;
+export type RecordedRepeat = Fixed<v.InferOutput<typeof REPEAT>>;
+export type RecordedSeries = Fixed<v.InferOutput<typeof SERIES>>;
 
 /** An alias, from the second run of a setting on with its number. */
 function isRunAlias(alias: string): boolean {

@@ -23,7 +23,7 @@ export const TEMPERATURE: Kind = {
 };
 /** Measured, not set: without `±` its uncertainty is unknown, not zero. */
 export const AMBIENT: Kind = { ...TEMPERATURE, options: { kind: 'temperature', unstated: 'unknown' } };
-export const TEMPERATURE_STEP: Kind = {
+const TEMPERATURE_STEP: Kind = {
   unit: 'K',
   noun: 'a difference of temperatures',
   example: '0.1 K',
@@ -35,12 +35,12 @@ export const VOLTAGE: Kind = { unit: 'V', noun: 'a voltage', example: '5.1 V', a
 /** Measured, as the ambient is. */
 export const SUPPLY: Kind = { ...VOLTAGE, options: { unstated: 'unknown' } };
 export const VOLTAGE_OFFSET: Kind = { unit: 'V', noun: 'a voltage', example: '40 mV' };
-export const CURRENT: Kind = { unit: 'A', noun: 'a current', example: '1.2 A', above: 0 };
-export const POWER: Kind = { unit: 'W', noun: 'a power', example: '15 W', above: 0 };
-export const ENERGY: Kind = { unit: 'J', noun: 'an energy', example: '2 Wh', above: 0 };
+const CURRENT: Kind = { unit: 'A', noun: 'a current', example: '1.2 A', above: 0 };
+const POWER: Kind = { unit: 'W', noun: 'a power', example: '15 W', above: 0 };
+const ENERGY: Kind = { unit: 'J', noun: 'an energy', example: '2 Wh', above: 0 };
 export const TIME: Kind = { unit: 's', noun: 'a time', example: '5 min' };
-export const SOUND_LEVEL: Kind = { unit: 'dB', noun: 'a difference of sound levels', example: '0.1 dB', above: 0 };
-export const RATIO: Kind = { unit: '1', noun: 'a number or share', example: '0.1 %', above: 0, options: { bare: true } };
+const SOUND_LEVEL: Kind = { unit: 'dB', noun: 'a difference of sound levels', example: '0.1 dB', above: 0 };
+const RATIO: Kind = { unit: '1', noun: 'a number or share', example: '0.1 %', above: 0, options: { bare: true } };
 
 /** What a step (the resolution) of each quantity is measured in; quantities that are missing here have units of their own. */
 export const STEP_KIND: Readonly<Partial<Record<QuantityKind, Kind>>> = {

@@ -4,7 +4,7 @@ import type { Place } from '../../problem.ts';
 import type { ContentFile } from '../register.ts';
 import type { Report } from './report.ts';
 
-export interface Parts {
+export interface SplitFile {
   /** Text between the two lines. It begins on line 2. */
   readonly yaml: string;
   readonly body: string;
@@ -17,7 +17,7 @@ export interface Parts {
 const REMEDY = 'begin the file with a line `---`, the keys below it, and another line `---`';
 
 /** Splits a file; undefined, with a problem, where it has no front matter or is not text. */
-export function splitFrontMatter(file: ContentFile, report: Report): Parts | undefined {
+export function splitFrontMatter(file: ContentFile, report: Report): SplitFile | undefined {
   const text = file.text.startsWith('\uFEFF') ? file.text.slice(1) : file.text;
   if (!isText(file.path, text, report) || tellHidden(file.path, text, report)) return undefined;
   const opening = /^---[ \t]*(?:\r?\n|$)/.exec(text);

@@ -1,7 +1,7 @@
 /** What an author reads of a claim that the data does not decide as he says, and a reader of one that it does. */
 import { printQuantity, printUncertainty } from '../../quantities/print.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
-import type { Judged, Judgement, Verdict } from '../expression/condition.ts';
+import type { JudgedComparison, Judgement, Verdict } from '../expression/condition.ts';
 import type { RuleId } from '../rules/rules.ts';
 
 interface ClaimReport {
@@ -53,7 +53,7 @@ export function claimRests({ verdict, comparisons }: Judgement): string {
 const LISTED = 6;
 
 /** The comparisons that a verdict rests on; of a large group those that are decided otherwise than the rest. */
-function decisive(verdict: Verdict, comparisons: readonly Judged[]): string {
+function decisive(verdict: Verdict, comparisons: readonly JudgedComparison[]): string {
   const group = comparisons.filter(({ of }) => of !== undefined);
   if (group.length <= LISTED) return comparisons.map(inWords).join('; ');
   const counts = (['holds', 'fails', 'cannot be told'] as const).flatMap((each) => {
@@ -68,11 +68,11 @@ function decisive(verdict: Verdict, comparisons: readonly Judged[]): string {
 
 const IN_GROUP: Readonly<Record<Verdict, string>> = { holds: 'hold', fails: 'fail', 'cannot be told': 'cannot be told' };
 
-function inWords({ of, ...judged }: Judged): string {
+function inWords({ of, ...judged }: JudgedComparison): string {
   return of === undefined ? compared(judged) : `${of} ${compared(judged)}`;
 }
 
-function compared({ left, right, difference, interval, standsIn }: Judged): string {
+function compared({ left, right, difference, interval, standsIn }: JudgedComparison): string {
   const against = `${shown(left)} against ${shown(right)}`;
   if (standsIn.length > 0) return `${against}, no verdict, since ${standsIn.join('; ')}`;
   if (interval === null) return `${against}, uncertainty unknown`;

@@ -10,7 +10,7 @@ import { heldBy } from '../expression/evaluate.ts';
 import type { Address } from '../expression/expression-tree.ts';
 import { detailInWords, factInWords, figureInWords } from '../expression/in-words.ts';
 import { isTextProblem, parseExpression } from '../expression/parse-expression.ts';
-import { standsInOf } from '../expression/stands-in.ts';
+import { standInsOf } from '../expression/stand-ins.ts';
 import { locate, type TextProblem } from '../expression/text-problem.ts';
 import { scrollRegion } from '../page/number-page.ts';
 import { element, heldAnchor, type PageElement, permalink } from '../page/page-node.ts';
@@ -137,7 +137,7 @@ function tableCell(
   const held = [heldBy(cell)];
   writing.drafts.push(entryOf('table', request.place, '', `${alias}.${cell.key}`, shown, held));
   const anchor = heldAnchor(writing.drafts.length - 1, shown.shown);
-  const beside = [placeDetail(row, cell), ...standsInOf(held)].filter((text) => text !== '').join(', ');
+  const beside = [placeDetail(row, cell), ...standInsOf(held)].filter((text) => text !== '').join(', ');
   const detail = beside === '' ? [] : [element('span', { className: ['detail'] }, [beside])];
   return element('td', { className: ['number'] }, [anchor, ...padding(pad), ...detail]);
 }

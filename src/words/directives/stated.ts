@@ -5,8 +5,8 @@ import type { Quantity } from '../../quantities/quantity.ts';
 import { interval95 } from '../../quantities/uncertainty.ts';
 import type { Evaluated } from '../expression/evaluate.ts';
 import { evaluate } from '../expression/expression.ts';
-import { ownInterval } from '../expression/interval-slack.ts';
-import { standsInText } from '../expression/stands-in.ts';
+import { ownInterval } from '../expression/interval-margins.ts';
+import { standInsText } from '../expression/stand-ins.ts';
 import { locate } from '../expression/text-problem.ts';
 import { heldAnchor, type PageElement } from '../page/page-node.ts';
 import { recordedInstead } from '../page/recorded-words.ts';
@@ -68,7 +68,7 @@ function kept(writing: Writing, { read, node, words, said, evaluated, expression
   }
   const shown = printed(quantity, { interval });
   if ('refused' in shown) return null;
-  const text = words + standsInText(held);
+  const text = words + standInsText(held);
   const entry = entryOf('stated', placeAt(writing, start), labelOf(read).text, expression, { ...shown, shown: text }, held);
   const rests = restsOn(withUncertainty(shown.shown, shown.uncertainty), allowedWords(said, quantity.unit));
   writing.drafts.push({ ...entry, verdict: verdict === 'fails' ? 'fails' : 'holds', rests });

@@ -10,8 +10,8 @@ import type { RoundingRange } from '../../quantities/rounding.ts';
 import { nearestUnit, unitFor } from '../../quantities/units.ts';
 import { evaluate } from '../expression/expression.ts';
 import type { Span } from '../expression/expression-tree.ts';
-import { ownInterval } from '../expression/interval-slack.ts';
-import { standsInText } from '../expression/stands-in.ts';
+import { ownInterval } from '../expression/interval-margins.ts';
+import { standInsText } from '../expression/stand-ins.ts';
 import type { TextProblem } from '../expression/text-problem.ts';
 import { heldAnchor, type PageElement } from '../page/page-node.ts';
 import { recordedInstead } from '../page/recorded-words.ts';
@@ -53,7 +53,7 @@ export function value(writing: Writing, read: WrittenDirective, node: Nodes): Pa
     return null;
   }
   const place = placeAt(writing, spanOf(node).start);
-  const said = { ...shown, shown: shown.shown + standsInText(evaluated.held) };
+  const said = { ...shown, shown: shown.shown + standInsText(evaluated.held) };
   writing.drafts.push(entryOf('value', place, label.text, label.text.trim(), said, evaluated.held));
   return heldAnchor(writing.drafts.length - 1, said.shown);
 }

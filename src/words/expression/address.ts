@@ -31,7 +31,7 @@ export function follow(address: Address, subjects: Subjects): Destination | Text
 }
 
 /** Looks names up within one subject: a figure's exact key, a figure whose own details they are, a fact. */
-export function lookUp(alias: string, subject: Subject, names: readonly string[]): Destination | undefined {
+function lookUp(alias: string, subject: Subject, names: readonly string[]): Destination | undefined {
   for (const key of [names.join('.'), names.map(quotedWhereOdd).join('.')]) {
     const figure = subject.figures.get(key);
     if (figure) return { alias, subject, key, figure };

@@ -12,16 +12,16 @@ import { isPlainName, type Subjects, spelled } from './address.ts';
 import { differentPlaces } from './electrical.ts';
 import { type Evaluated, evaluateTree, isUnheld, type Outcome, once, problemsOf, refused } from './evaluate.ts';
 import type { Comparison, Condition, Expression, Extreme, Ordering, Quantified, Span } from './expression-tree.ts';
-import { combinedSlack, widened } from './interval-slack.ts';
+import { combinedMargins, widened } from './interval-margins.ts';
 import { addressesIn, groupIn, membersOf } from './members.ts';
-import { standsInOf } from './stands-in.ts';
+import { standInsOf } from './stand-ins.ts';
 import type { TextProblem } from './text-problem.ts';
 import { withoutUnit } from './without-unit.ts';
 
 export type Verdict = 'holds' | 'fails' | 'cannot be told';
 
 /** One comparison as judged, for the report: what was compared, and the difference that decided. */
-export interface Judged extends Span {
+export interface JudgedComparison extends Span {
   readonly verdict: Verdict;
   /** Of a group: the member that it is about, as an address. */
   readonly of?: string;
@@ -37,7 +37,7 @@ export interface Judged extends Span {
 
 export interface Judgement {
   readonly verdict: Verdict;
-  readonly comparisons: readonly Judged[];
+  readonly comparisons: readonly JudgedComparison[];
   readonly held: readonly HeldBy[];
 }
 
@@ -173,7 +173,7 @@ function ends(span: Expression, middle: Outcome, tolerance: Outcome, operation: 
   }
   const quantity = operation(middle.quantity, tolerance.quantity);
   if (isRefusal(quantity)) return problem(refused(quantity, span));
-  const slack = combinedSlack([middle.slack, tolerance.slack], [1, operation === add ? 1 : -1]);
+  const slack = combinedMargins([middle.slack, tolerance.slack], [1, operation === add ? 1 : -1]);
   return { quantity, held: once([...middle.held, ...tolerance.held]), at: middle.at, slack };
 }
 
@@ -198,7 +198,7 @@ function compare({ start, end }: Span, left: Evaluated, operator: Ordering['oper
   }
   const interval = intervalOf(left, right, difference);
   const held = once([...left.held, ...right.held]);
-  const standsIn = standsInOf(held);
+  const standsIn = standInsOf(held);
   const verdict = interval && standsIn.length === 0 ? decide(interval, operator) : 'cannot be told';
   const judged = { start, end, verdict, left: left.quantity, right: right.quantity, difference, interval, standsIn };
   return { verdict, comparisons: [judged], held };
@@ -211,7 +211,7 @@ function intervalOf(left: Evaluated, right: Evaluated, difference: Quantity): re
   const other = right.figure?.interval;
   if (other && isExact(left.quantity)) return [left.quantity.value - other[1], left.quantity.value - other[0]];
   const known = interval95(difference);
-  return known && widened(known, combinedSlack([left.slack, right.slack], [1, -1]));
+  return known && widened(known, combinedMargins([left.slack, right.slack], [1, -1]));
 }
 
 function isExact({ parts }: Quantity): boolean {

@@ -8,7 +8,7 @@ import type { HeldBy } from '../written.ts';
 import { type Destination, follow, type Subjects } from './address.ts';
 import { differentPlaces, isElectrical } from './electrical.ts';
 import type { Address, Call, Expression, Literal, Operation, Span } from './expression-tree.ts';
-import { combinedSlack, NONE, type Slack, slackOfFigure } from './interval-slack.ts';
+import { combinedMargins, type Margins, marginsOfFigure, NONE } from './interval-margins.ts';
 import { groupIn, membersOf } from './members.ts';
 import type { TextProblem } from './text-problem.ts';
 
@@ -19,7 +19,7 @@ export interface Evaluated {
   /** Where the electrical readings behind it were taken; empty where the value is not electrical. */
   readonly at: readonly string[];
   /** How much further its 95 % interval reaches than its parts tell. */
-  readonly slack: Slack;
+  readonly slack: Margins;
   /** The figure itself, where the expression is nothing but its address. */
   readonly figure?: PresentFigure;
 }
@@ -72,7 +72,7 @@ function evaluateAddress(address: Address, subjects: Subjects): Outcome {
   }
   const place = figure.of?.at;
   const at = typeof place === 'string' && isElectrical(figure.quantity.unit) ? [place] : [];
-  return { quantity: figure.quantity, held: [heldBy(destination)], at, slack: slackOfFigure(figure), figure };
+  return { quantity: figure.quantity, held: [heldBy(destination)], at, slack: marginsOfFigure(figure), figure };
 }
 
 /** What the ledger says of a figure that holds a number. */
@@ -236,7 +236,7 @@ function combine(
   if (isRefusal(quantity)) return one(refused(quantity, span));
   const at = isElectrical(quantity.unit) ? [...new Set(evaluated.flatMap((operand) => operand.at))].sort() : [];
   const weights = sensitivities(evaluated.map((operand) => operand.quantity.value));
-  const slack = combinedSlack(
+  const slack = combinedMargins(
     evaluated.map((operand) => operand.slack),
     weights,
   );

@@ -15,7 +15,7 @@ export function element(tagName: string, properties: Properties, children: reado
 }
 
 /** Text of the page. */
-export function text(value: string): Text {
+function text(value: string): Text {
   return { type: 'text', value };
 }
 

@@ -67,7 +67,7 @@ function prefixed([symbol, prefixes, one, many, also = '']: (typeof PREFIXED)[nu
 }
 
 /** Every unit that has a name. Of two entries with one symbol the first is how it is spoken. */
-export const UNIT_NAMES: readonly UnitName[] = [...WHOLE, ...PREFIXED.flatMap(prefixed)];
+const UNIT_NAMES: readonly UnitName[] = [...WHOLE, ...PREFIXED.flatMap(prefixed)];
 
 const BY_SYMBOL = new Map([...UNIT_NAMES].reverse().map((name) => [name.symbol, name]));
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { gatherChosen } from '../../../src/browser/compare/chosen.ts';
-import { publishMap } from '../../../src/figures/publish.ts';
+import { figuresJson } from '../../../src/figures/figures-json.ts';
 import { browserRun, demo } from './published.ts';
 
 type Published = { readonly sources: Record<string, { title: string }>; readonly figures: Record<string, object> };
@@ -20,7 +20,7 @@ describe('figures of runs that a reader chose', () => {
     const { comparison, figures } = demo.comparisons.get(id)!;
     const runs = [...comparison.runs.values()].map(browserRun);
     const chosen = gatherChosen(runs, comparison.runs.get(comparison.reference)!);
-    const stage1 = JSON.parse(JSON.stringify(publishMap({}, figures!))) as Published;
+    const stage1 = JSON.parse(JSON.stringify(figuresJson({}, figures!))) as Published;
     const browser = renamed(chosen as unknown as Published, id, comparison.runs);
     const tree = (published: Published) => ({ figures: published.figures, sources: published.sources });
     expect(Object.keys(browser.figures).length).toBeGreaterThan(20);

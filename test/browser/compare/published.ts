@@ -2,10 +2,10 @@
 
 import { type ReadRun, readRun } from '../../../src/browser/compare/read-run.ts';
 import type { GatherableRun } from '../../../src/compute/comparison/gather.ts';
-import { publishedRun } from '../../../src/compute/data/published-run.ts';
+import { runJson } from '../../../src/compute/data/run-json.ts';
 import { storedSeries } from '../../../src/compute/steps/series/series-step.ts';
 import { jsonText } from '../../../src/compute/store/json-text.ts';
-import { isUnreadable } from '../../../src/figures/read-published.ts';
+import { isUnreadable } from '../../../src/figures/read-figures-json.ts';
 import { computeDemo } from '../../compute/demo.ts';
 
 export const demo = await computeDemo();
@@ -27,7 +27,7 @@ export function gatherable(id: string): GatherableRun {
 /** The texts of its two files. */
 export function filesOf(id: string): readonly [figures: string, series: string] {
   const series = Buffer.from(demo.store.bytes(demo.series.get(id)!.text)!).toString('utf8');
-  return [jsonText(publishedRun(demo.register, gatherable(id))), series];
+  return [jsonText(runJson(demo.register, gatherable(id))), series];
 }
 
 export function browserRun(id: string): ReadRun {

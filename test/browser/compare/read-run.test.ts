@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { readRun } from '../../../src/browser/compare/read-run.ts';
 import { gatherRun } from '../../../src/compute/comparison/gather.ts';
-import { isUnreadable } from '../../../src/figures/read-published.ts';
+import { isUnreadable } from '../../../src/figures/read-figures-json.ts';
 import { browserRun, demo, filesOf, gatherable } from './published.ts';
 
 describe('a published run, read in the browser', () => {

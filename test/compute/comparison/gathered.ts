@@ -1,6 +1,6 @@
 /** Gathered comparisons, for tests; all is invented. */
-import type { Gathered, GatheredRun, PublishedMap } from '../../../src/compute/models/gathered.ts';
-import { publishMap } from '../../../src/figures/publish.ts';
+import type { FiguresJson, Gathered, GatheredRun } from '../../../src/compute/models/gathered.ts';
+import { figuresJson } from '../../../src/figures/figures-json.ts';
 import { recorded, recordedRun } from '../record-copies/recorded.ts';
 
 const CONDITIONS = { cooling: 'no fan', firmware: '1.8', system: 'image 4', workload: 'mix 3.1' };
@@ -31,13 +31,13 @@ export function run(alias: string, { setting, conditions, ambient, loadEnd = 390
   };
 }
 
-function ambientMap(alias: string, ambient: NonNullable<RunSketch['ambient']> | null): PublishedMap {
+function ambientMap(alias: string, ambient: NonNullable<RunSketch['ambient']> | null): FiguresJson {
   if (ambient === null) return { sources: {}, figures: {} };
   const [value, u, how = 'measured, channel room'] = ambient;
   const source = { id: `run:${alias}/ambient`, title: `ambient of ${alias}`, dof: null };
   const quantity = { value, unit: '°C', parts: [{ source, share: u }] };
   const figure = { name: 'ambient' as const, quantity, from: { columns: [], rows: null }, of: { ambient: how } };
-  const { sources, figures } = publishMap({}, new Map([['ambient', figure]])) as PublishedMap;
+  const { sources, figures } = figuresJson({}, new Map([['ambient', figure]])) as FiguresJson;
   return { sources, figures };
 }
 

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { comparisonModel } from '../../../src/compute/comparison/comparison-page.ts';
 import type { Gathered } from '../../../src/compute/models/gathered.ts';
-import { comparedOf, firstRuns } from '../../../src/compute/models/gathered-figures.ts';
+import { comparedSettings, firstRuns } from '../../../src/compute/models/gathered-figures.ts';
 import { copyId } from '../../../src/compute/record-copies/copy.ts';
 import { readCopyForm } from '../../../src/register/sealed/record-copies.ts';
 import { comparison, run } from './gathered.ts';
@@ -18,7 +18,7 @@ const SEVERAL: Gathered = {
 
 describe('a setting of several runs', () => {
   test('settings stand in the order of their first runs, each with its runs', () => {
-    const { reference, others } = comparedOf(SEVERAL);
+    const { reference, others } = comparedSettings(SEVERAL);
     expect(reference.runs.map(({ run: id }) => id)).toEqual([SEVERAL.runs[0]!.run, 'rated-two']);
     expect(others.map(({ alias, runs }) => [alias, runs.length])).toEqual([['fast', 1]]);
     expect(firstRuns(SEVERAL).map(({ alias }) => alias)).toEqual(['rated', 'fast']);

@@ -2,13 +2,13 @@ import { describe, expect, it } from 'vitest';
 import { encodingLabel } from '../../../src/compute/data/encoding.ts';
 import { cleanedSchema, tableSchema } from '../../../src/compute/data/fields.ts';
 import { tableFile } from '../../../src/compute/data/table-file.ts';
-import type { TableForm } from '../../../src/figures/table-form.ts';
+import type { TableLayout } from '../../../src/figures/table-layout.ts';
 
 const COLUMNS = [
   { head: 'Test', name: 'test', unit: '' },
   { head: 'Result [s]', name: 'value', unit: 's' },
 ];
-const form = (more: Partial<TableForm> = {}): TableForm => {
+const form = (more: Partial<TableLayout> = {}): TableLayout => {
   return { columns: COLUMNS, rows: 3, delimiter: ';', decimal: ',', encoding: 'UTF-8', ...more };
 };
 

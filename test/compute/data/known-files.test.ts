@@ -16,11 +16,11 @@ const data = new Map([
 ]);
 const files = [
   { path: 'runs/a/data/cleaned.csv', blob: 'aa' },
-  { path: 'runs/a/series.json', blob: 'dd' },
-  { path: 'notes/n/ledger.json', blob: 'ee' },
+  { path: 'runs/a/series.json', blob: 'dd', data: 'series as drawn' },
+  { path: 'notes/n/ledger.json', blob: 'ee', data: 'ledger of every number' },
   { path: 'notes/n/plots/trace.svg', blob: 'ff' },
-  { path: 'record-copies/c1/record.json', blob: 'gg' },
-  { path: 'notes/n/n.zip', blob: 'hh' },
+  { path: 'record-copies/c1/record.json', blob: 'gg', data: 'record copy' },
+  { path: 'notes/n/n.zip', blob: 'hh', data: 'archive of its data' },
 ];
 const titles = new Map([
   ['runs/a/', 'Run A'],

@@ -1,25 +1,25 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { distinctNames, publishedName, sizeText } from '../../../src/compute/data/names.ts';
+import { distinctNames, offeredName, sizeText } from '../../../src/compute/data/names.ts';
 
 describe('compute/data/names', () => {
   it('keeps a plain name and replaces what an address or a disk may not take', () => {
-    expect(publishedName('larch-2/fast-soak.csv')).toBe('fast-soak.csv');
-    expect(publishedName('Lauf 1 (größer).CSV')).toBe('Lauf-1-gro-er.CSV');
-    expect(publishedName('Mäßig kühl.csv'), 'one letter').toBe('Ma-ig-kuhl.csv');
-    expect(publishedName('Mäßig kühl.csv'.normalize('NFD')), 'letter and mark').toBe('Ma-ig-kuhl.csv');
-    expect(publishedName('a/soak..csv')).toBe('soak.csv');
-    expect(publishedName('a/.hidden')).toBe('hidden');
-    expect(publishedName('a/…')).toBe('data');
+    expect(offeredName('larch-2/fast-soak.csv')).toBe('fast-soak.csv');
+    expect(offeredName('Lauf 1 (größer).CSV')).toBe('Lauf-1-gro-er.CSV');
+    expect(offeredName('Mäßig kühl.csv'), 'one letter').toBe('Ma-ig-kuhl.csv');
+    expect(offeredName('Mäßig kühl.csv'.normalize('NFD')), 'letter and mark').toBe('Ma-ig-kuhl.csv');
+    expect(offeredName('a/soak..csv')).toBe('soak.csv');
+    expect(offeredName('a/.hidden')).toBe('hidden');
+    expect(offeredName('a/…')).toBe('data');
   });
 
   it('gives for any path a name that is one plain step, and that stays itself', () => {
     fc.assert(
       fc.property(fc.string({ unit: 'grapheme' }), (path) => {
-        const name = publishedName(path);
+        const name = offeredName(path);
         expect(name).toMatch(/^[A-Za-z0-9_](?:[A-Za-z0-9._-]*[A-Za-z0-9_])?$/);
         expect(name).not.toContain('..');
-        expect(publishedName(name)).toBe(name);
+        expect(offeredName(name)).toBe(name);
       }),
     );
   });

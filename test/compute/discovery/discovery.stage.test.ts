@@ -1,5 +1,6 @@
 /** Over the demonstration: what its index and its search say is what its pages say, and nothing that no page says. */
 import { beforeAll, describe, expect, inject, it } from 'vitest';
+import { PAGE_KINDS } from '../../../src/compute/discovery/dates.ts';
 import { readManifest } from '../../../src/compute/project/manifest.ts';
 import type { Manifest, PageModel, RunModel, RunsModel } from '../../../src/compute/results.ts';
 import { openStore } from '../../../src/compute/store/store.ts';
@@ -41,6 +42,12 @@ beforeAll(() => {
 const text = (blob: string) => Buffer.from(openStore(root).bytes(blob)!).toString('utf8');
 const file = (path: string) => text(manifest.files.find((each) => each.path === path)!.blob);
 const page = (path: string) => JSON.parse(text(manifest.pages.find((each) => each.path === path)!.blob)) as PageModel;
+
+describe('compute/discovery, every kind of page', () => {
+  it('is in the demonstration: one that no file of compute/site/kinds gives is found here', () => {
+    expect(new Set(manifest.pages.map(({ kind }) => kind))).toEqual(new Set(PAGE_KINDS));
+  });
+});
 
 describe('compute/discovery, the index of runs', () => {
   it('has every run that has a page, and no other', () => {

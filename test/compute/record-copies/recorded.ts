@@ -1,8 +1,8 @@
 /** A small record copy, for tests. */
 import { copyId } from '../../../src/compute/record-copies/copy.ts';
-import type { RecordCopy, Recorded } from '../../../src/register/sealed/record-copies.ts';
+import type { RecordCopy } from '../../../src/register/sealed/record-copies.ts';
 
-type Run = Recorded['runs'][number];
+type Run = RecordCopy['record']['runs'][number];
 type Figure = Run['figures'][string];
 
 const OFFSET = 'instrument:probe/temperature/offset';
@@ -58,7 +58,7 @@ export function recordedRun(alias: string, peak: number, more: Partial<Run> = {}
 }
 
 /** What is recorded: the fast setting beside the rated one. */
-export function recorded(more: Partial<Recorded> = {}): Recorded {
+export function recorded(more: Partial<RecordCopy['record']> = {}): RecordCopy['record'] {
   return {
     id: 'larch-steps',
     title: 'Two settings',
@@ -72,7 +72,7 @@ export function recorded(more: Partial<Recorded> = {}): Recorded {
 }
 
 /** It as a copy. */
-export function copyOf(record: Recorded = recorded(), date = '2026-03-20'): RecordCopy {
+export function copyOf(record: RecordCopy['record'] = recorded(), date = '2026-03-20'): RecordCopy {
   const content = { format: 1, date, record } as const;
   return { ...content, id: copyId(content) };
 }

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { CATALOGUE } from '../../../src/figures/catalogue.ts';
+import { agrees, digitsReached } from '../../../src/figures/checks/check.ts';
 import { CHECKS } from '../../../src/figures/checks/checks.ts';
-import { agrees, digitsReached } from '../../../src/figures/checks/compared.ts';
 import { LINEAR, NONLINEAR, UNIVARIATE } from '../../../src/figures/checks/nist-sets.ts';
 import { checkTables } from '../../../src/figures/checks/results.ts';
 import { CRITERIA } from '../../../src/figures/thermal/criteria.ts';

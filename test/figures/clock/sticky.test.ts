@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { shownFigure } from '../../../src/compute/contents/figure-text.ts';
 import { flagWarnings } from '../../../src/compute/steps/runs/flag-warnings.ts';
-import { missedIn, type StickyTold } from '../../../src/figures/clock/sticky.ts';
+import { missedIn, type StickyEvent } from '../../../src/figures/clock/sticky.ts';
 import { derive } from '../../../src/figures/derive.ts';
 import { contextOf, every, logOf, phase, presentAt } from '../build.ts';
 
@@ -111,7 +111,7 @@ describe('figures/clock/sticky', () => {
 
   test('what came on in the first reading after a phase, or before it, is none of its events', () => {
     const at = (row: number) =>
-      ({ channel: 'flag', reason: 'hot', statement: '', missed: true, rose: { row, before: row - 1 } }) satisfies StickyTold;
+      ({ channel: 'flag', reason: 'hot', statement: '', missed: true, rose: { row, before: row - 1 } }) satisfies StickyEvent;
     const load = { fromRow: 50, toRow: 300 };
     expect(missedIn([at(49), at(50), at(299), at(300)], load)).toEqual([at(50), at(299)]);
   });

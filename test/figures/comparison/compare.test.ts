@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { isPresent } from '../../../src/figures/figure.ts';
-import { publishMap } from '../../../src/figures/publish.ts';
+import { figuresJson } from '../../../src/figures/figures-json.ts';
 import { presentAt } from '../build.ts';
 import { absentAt, compareRuns, figure, part, type Sketch } from './runs.ts';
 
@@ -26,7 +26,7 @@ describe('a comparison of any runs', () => {
     fc.assert(
       fc.property(fc.array(sketch, { minLength: 2, maxLength: 5 }), (sketches) => {
         const figures = compareRuns(Object.fromEntries(sketches.map((each, k) => [`r${k}`, each])));
-        publishMap({ comparison: 'any' }, figures);
+        figuresJson({ comparison: 'any' }, figures);
         for (const each of figures.values()) {
           if (isPresent(each)) expect(each.of?.verdict).toBeTruthy();
           else expect(each.why).toMatch(/\.$/);

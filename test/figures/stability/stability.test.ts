@@ -1,16 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import { isPresent } from '../../../src/figures/figure.ts';
-import { publishMap } from '../../../src/figures/publish.ts';
-import type { Passing } from '../../../src/figures/stability/ladder.ts';
-import { attemptsHead } from '../../../src/figures/stability/publish.ts';
+import { figuresJson } from '../../../src/figures/figures-json.ts';
+import { attemptsHead } from '../../../src/figures/stability/attempts-json.ts';
+import type { PassCriterion } from '../../../src/figures/stability/ladder.ts';
 import { readAttempts } from '../../../src/figures/stability/read-attempts.ts';
 import { stabilityFigures } from '../../../src/figures/stability/stability.ts';
 import { printQuantity } from '../../../src/quantities/print.ts';
 
-const PASSING: Passing = { test: 'integer mix', duration: 3600, ambient: '22.5 ± 1.0 °C' };
+const PASSING: PassCriterion = { test: 'integer mix', duration: 3600, ambient: '22.5 ± 1.0 °C' };
 const HEAD = 'clock,voltage_offset,outcome,note';
 
-function read(rows: readonly string[], { specimen = 'no-1', passing = PASSING as Partial<Passing>, head = HEAD } = {}) {
+function read(rows: readonly string[], { specimen = 'no-1', passing = PASSING as Partial<PassCriterion>, head = HEAD } = {}) {
   return readAttempts(new TextEncoder().encode([head, ...rows, ''].join('\n')), 'data/larch-2/attempts.csv', specimen, passing);
 }
 
@@ -91,7 +91,7 @@ describe('stability', () => {
     }).ladder;
     const both = [ladderOf('2.2 GHz,0 mV,passed,', '2.4 GHz,0 mV,passed,'), other];
     expect(told(stabilityFigures(both), 'highest_passed_clock')).toMatch(/^2\.2 .*"2 specimens, 1 × 60 min, 1 × 30 min"/);
-    const published = publishMap(
+    const published = figuresJson(
       { device: 'larch-2', ...attemptsHead(both.map((ladder, index) => ({ id: `ladder-${index}`, ladder, sha256: 'x' }))) },
       stabilityFigures(both),
     ) as {

@@ -1,14 +1,14 @@
 import { describe, expect, it } from 'vitest';
-import { flagOddities, seenBits } from '../../../src/intake/cells/flag-bits.ts';
+import { flagOddities, usedBits } from '../../../src/intake/cells/flag-bits.ts';
 
 describe('intake/cells/flag-bits', () => {
   it('tells bits that go off again from those that stay', () => {
-    expect(seenBits([0, 0x4, 0x40004, 0x40000, Number.NaN, 0x40000])).toEqual([
+    expect(usedBits([0, 0x4, 0x40004, 0x40000, Number.NaN, 0x40000])).toEqual([
       { number: 2, goesOff: true },
       { number: 18, goesOff: false },
     ]);
-    expect(seenBits([2 ** 40, 0])).toEqual([{ number: 40, goesOff: true }]);
-    expect(seenBits([])).toEqual([]);
+    expect(usedBits([2 ** 40, 0])).toEqual([{ number: 40, goesOff: true }]);
+    expect(usedBits([])).toEqual([]);
   });
 
   it('asks for the meaning of bits, and of a plain 0 and 1 for nothing', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { isUnreadable } from '../../../src/figures/read-published.ts';
+import { isUnreadable } from '../../../src/figures/read-figures-json.ts';
 import { readSeries } from '../../../src/plots/data/read-series.ts';
 import { riseOver } from '../../../src/plots/data/rise-over-ambient.ts';
 import { runSeries } from '../../../src/plots/data/run-series.ts';

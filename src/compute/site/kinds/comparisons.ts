@@ -1,6 +1,6 @@
 /** Comparisons: a page each; its figures and the downloads of its plots beside it. */
 import { formerIdsOf } from '../../../register/sections/former-addresses.ts';
-import { publishedComparison } from '../../comparison/published-comparison.ts';
+import { comparisonJson } from '../../comparison/comparison-json.ts';
 import { notePath } from '../../contents/note-path.ts';
 import { type ComputedComparison, comparisonPath, type SiteContents } from '../../contents/site-contents.ts';
 import { comparePath } from '../../pages/compare.ts';
@@ -16,7 +16,8 @@ export const COMPARISONS: PageKind = {
   files: ({ store, parts }) =>
     [...parts.comparisons.values()].flatMap((computed) => {
       const path = comparisonPath(computed.comparison.id);
-      const figures = { path: `${path}figures.json`, blob: store.keep(jsonText(publishedComparison(computed))) };
+      const blob = store.keep(jsonText(comparisonJson(computed)));
+      const figures = { path: `${path}figures.json`, blob, data: 'figures' };
       return [figures, ...plotFiles(path, computed.plots)];
     }),
 };

@@ -1,6 +1,6 @@
 /** Devices of which the site has a run or attempts: a page each; their figures and the downloads of their plots beside it. */
 import type { Device } from '../../../register/register.ts';
-import { attemptsOf, publishedDevice } from '../../contents/device-figures.ts';
+import { attemptsOf, deviceJson } from '../../contents/device-figures.ts';
 import type { SiteContents } from '../../contents/site-contents.ts';
 import { deviceModel } from '../../pages/device.ts';
 import { plotFiles } from '../../steps/plots/plot-files.ts';
@@ -12,7 +12,8 @@ export const DEVICES: PageKind = {
   files: ({ store, parts }) =>
     devicesOf(parts).flatMap(({ id }) => {
       const path = `devices/${id}/`;
-      const figures = { path: `${path}figures.json`, blob: store.keep(jsonText(publishedDevice(parts, id))) };
+      const blob = store.keep(jsonText(deviceJson(parts, id)));
+      const figures = { path: `${path}figures.json`, blob, data: 'figures' };
       const drawn = attemptsOf(parts, id).map(({ plot }) => plot);
       return [figures, ...plotFiles(path, drawn)];
     }),

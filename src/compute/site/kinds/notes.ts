@@ -1,6 +1,7 @@
 /** Notes and scripts: their pages, the ledger of each, a script's prompter; citations, corrections, archive and plots beside them. */
 import { notePath } from '../../contents/note-path.ts';
 import type { ComputedNote } from '../../contents/site-contents.ts';
+import type { FileBeside } from '../../models/data-file.ts';
 import { correctionsText } from '../../pages/corrections.ts';
 import { ledgerModel } from '../../pages/ledger.ts';
 import { noteModel } from '../../pages/note.ts';
@@ -22,18 +23,18 @@ function notePages({ parts, archives }: Ground, computed: ComputedNote): Page[] 
   return [[path, scriptModel(parts, computed)], [`${path}prompter/`, prompterModel(parts, computed)], ledger];
 }
 
-function noteFiles({ store, parts, archives }: Ground, computed: ComputedNote) {
+function noteFiles({ store, parts, archives }: Ground, computed: ComputedNote): FileBeside[] {
   const path = notePath(computed);
   const archive = archives.get(path);
-  const texts = [
+  const texts: (readonly [file: string, text: string, data?: string])[] = [
     ...citationFiles(parts, computed),
     ...correctionsText(parts, computed),
-    [`${path}ledger.json`, jsonText(publishLedger(computed.written))] as const,
+    [`${path}ledger.json`, jsonText(publishLedger(computed.written)), 'ledger of every number'] as const,
     ...scriptFiles(parts, computed),
   ];
   return [
-    ...texts.map(([file, text]) => ({ path: file, blob: store.keep(text) })),
+    ...texts.map(([file, text, data]) => ({ path: file, blob: store.keep(text), ...(data !== undefined && { data }) })),
     ...plotFiles(path, computed.plots),
-    ...(archive ? [{ path: archive.path, blob: archive.sha256 }] : []),
+    ...(archive ? [{ path: archive.path, blob: archive.sha256, data: 'archive of its data' }] : []),
   ];
 }

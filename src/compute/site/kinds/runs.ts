@@ -8,6 +8,6 @@ export const RUNS: PageKind = {
   files: ({ parts }) =>
     [...parts.runs.values()].flatMap(({ run, seriesText, plots }) => {
       const path = `runs/${run.id}/`;
-      return [{ path: `${path}series.json`, blob: seriesText }, ...plotFiles(path, plots)];
+      return [{ path: `${path}series.json`, blob: seriesText, data: 'series as drawn' }, ...plotFiles(path, plots)];
     }),
 };

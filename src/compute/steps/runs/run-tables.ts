@@ -1,7 +1,7 @@
 /** The tables that a run names beside its log: bytes → typed rows. */
 import { readScores } from '../../../figures/scores/read-scores.ts';
 import { readSurface } from '../../../figures/surface/read-surface.ts';
-import { type TableForm, tableForm } from '../../../figures/table-form.ts';
+import { type TableLayout, tableLayout } from '../../../figures/table-layout.ts';
 import type { RunTables } from '../../../figures/tables.ts';
 import type { Place, Problem } from '../../../problem.ts';
 import type { Run } from '../../../register/register.ts';
@@ -28,7 +28,7 @@ export interface ReadTable {
   /** Its bytes are in the store under it. */
   readonly sha256: string;
   readonly bytes: number;
-  readonly form: TableForm;
+  readonly form: TableLayout;
 }
 
 /** The paths of a run's tables. */
@@ -55,7 +55,7 @@ export function readTables(root: string, store: Store, { tables, declaration, di
       continue;
     }
     const file = `data/${path.file}`;
-    read.push({ kind, file: path.file, sha256: store.keep(bytes), bytes: bytes.length, form: tableForm(bytes, file, kind) });
+    read.push({ kind, file: path.file, sha256: store.keep(bytes), bytes: bytes.length, form: tableLayout(bytes, file, kind) });
     const { problems: own, ...table } =
       kind === 'scores' ? readScores(bytes, file, declaration.time?.zone) : readSurface(bytes, file, path.instrument);
     Object.assign(found, table);

@@ -25,7 +25,7 @@ export interface DrawnLine {
 }
 
 /** Columns are two pixels wide: finer ones cannot be told apart in a line of 1.5 px. */
-export const COLUMN = 2;
+const COLUMN = 2;
 
 /** Thins a line to columns of two pixels of a data area `width` px wide. */
 export function drawLine(line: LineData, x: Scale, width: number): DrawnLine {

@@ -1,0 +1,13 @@
+/** What stood in for something that was not measured, of all that holds a number. */
+import type { HeldBy } from '../written.ts';
+
+/** Each once, as figures say it. */
+export function standInsOf(held: readonly HeldBy[]): string[] {
+  return [...new Set(held.flatMap(({ standsIn }) => (standsIn === undefined ? [] : standsIn.split('; '))))];
+}
+
+/** " (the mean clock of the load phase stands in for that of the scores)": behind the number, in its own sentence; '' where nothing did. */
+export function standInsText(held: readonly HeldBy[]): string {
+  const all = standInsOf(held);
+  return all.length === 0 ? '' : ` (${all.join('; ')})`;
+}
