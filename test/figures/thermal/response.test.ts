@@ -120,7 +120,8 @@ describe('time constant and asymptote (closed form of one exact exponential step
       expect([name, low <= truth && truth <= high]).toEqual([name, true]);
       expect([name, high - low < width]).toEqual([name, true]);
     };
-    holds('time_constant', 300, 15);
+    // Nobody saw the load: its first minutes may have been a boost, for which the interval makes room.
+    holds('time_constant', 300, 60);
     holds('second_time_constant', 7200, 6000);
     holds('response_amplitude', 35, 2);
     holds('second_amplitude', 5, 3);
