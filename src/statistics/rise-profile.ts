@@ -74,7 +74,7 @@ const STEP_SHARE = 0.15;
 /** As in `fitCovariance`. */
 const SMALLEST_CORRECTION = 0.2;
 const FEWEST_DOF = 2;
-/** A hidden part that counts for the time constant is slower by this at least, and makes this share of what is shown at most. */
+/** A hidden part that counts for the time constant and the amplitude is slower by this at least, and makes this share of what is shown at most. */
 const LEAST_RATIO = 2;
 const MOST_HIDDEN = 0.3;
 /** A case answers some ten times slower than its board; thirty leaves room. */
@@ -222,6 +222,7 @@ function profileOfOne({ data, walk, noise, mostRatio }: Found, one: ExponentialR
   const plain = (value: number, parameter: number) => ranged(value, Math.sqrt(allowance * one.inverse[parameter]![parameter]!));
   const [amplitude, timeConstant] = [one.amplitudes[0]!, one.timeConstants[0]!];
   const best: RiseCurve = { asymptote: one.asymptote, terms: [{ amplitude, timeConstant }] };
+  const beside = hidden.filter((pair) => isMain(pair, data.span));
   return {
     ...told(noise),
     two: false,
@@ -230,11 +231,8 @@ function profileOfOne({ data, walk, noise, mostRatio }: Found, one: ExponentialR
     asymptote: unionOf(one.asymptote, [plain(one.asymptote, 0), ...hidden.map((pair) => asymptoteRange(pair, cut))]),
     terms: [
       {
-        amplitude: plain(amplitude, 1),
-        timeConstant: unionOf(timeConstant, [
-          plain(timeConstant, 2),
-          ...hidden.filter((pair) => isMain(pair, data.span)).map((pair) => fastRange(pair, cut)),
-        ]),
+        amplitude: unionOf(amplitude, [plain(amplitude, 1), ...beside.map((pair) => amplitudeRange(pair, cut, 0))]),
+        timeConstant: unionOf(timeConstant, [plain(timeConstant, 2), ...beside.map((pair) => fastRange(pair, cut))]),
       },
     ],
     curves: [

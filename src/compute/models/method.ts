@@ -8,6 +8,41 @@ export interface MethodEntry extends Definition {
   readonly checks: readonly { readonly id: string; readonly title: string; readonly digits: string }[];
   /** How often its interval held the truth in simulated runs; null where that was not simulated. */
   readonly coverage: { readonly words: string; readonly truth: string; readonly why: string } | null;
+  /** The same in families of logs that it may stumble on: anchors and titles of the accuracy page. */
+  readonly families: readonly {
+    readonly id: string;
+    readonly title: string;
+    readonly words: string;
+    readonly why: readonly string[];
+  }[];
+}
+
+/** A family of coverage: what was simulated, and what each question came to over all sets of parameters. */
+export interface FamilyTableModel {
+  readonly id: string;
+  readonly title: string;
+  readonly words: string;
+  /** Of each set of parameters. */
+  readonly trials: number;
+  readonly intervals: readonly FamilyIntervalModel[];
+  /** Verdicts, warnings, bounds, pairs and absences, each as a sentence. */
+  readonly sayings: readonly string[];
+}
+
+/** Intervals of one figure over the sets of parameters of a family, in words. */
+export interface FamilyIntervalModel {
+  readonly name: string;
+  readonly label: string;
+  readonly cells: number;
+  readonly present: string;
+  readonly held: string;
+  readonly of: number;
+  /** The sets of parameters that hold least and most; '' where there is none. */
+  readonly least: string;
+  readonly most: string;
+  /** Half widths as multiples of those that one who knew the noise would give; '' where nobody could know it. */
+  readonly ratio: string;
+  readonly why: readonly string[];
 }
 
 /** Published values beside ours, and how often intervals hold the truth. */
@@ -29,6 +64,7 @@ export interface AccuracyModel {
     /** Why it lies outside the band; '' inside. */
     readonly why: string;
   }[];
+  readonly families: readonly FamilyTableModel[];
 }
 
 export interface MethodModel {

@@ -1,8 +1,10 @@
 /** The model of the accuracy page: published values beside ours, and the coverage of intervals. */
 import { definitionOf } from '../../figures/catalogue.ts';
 import { COVERAGE, shareOf, whyOutside } from '../../figures/checks/coverage.ts';
+import { FAMILIES } from '../../figures/checks/families.ts';
 import type { CheckTable } from '../../figures/checks/results.ts';
 import type { AccuracyModel } from '../results.ts';
+import { familyModel } from './family-words.ts';
 
 /** `tables`: the published values beside ours, carried out. */
 export function accuracyModel(tables: readonly CheckTable[]): AccuracyModel {
@@ -18,5 +20,5 @@ export function accuracyModel(tables: readonly CheckTable[]): AccuracyModel {
     expandedOf: expanded.of,
     why: whyOutside(name),
   }));
-  return { kind: 'accuracy', tables, runs, seed, coverage };
+  return { kind: 'accuracy', tables, runs, seed, coverage, families: Object.entries(FAMILIES).map(familyModel) };
 }

@@ -5,6 +5,7 @@ import { COVERAGE, shareOf, whyOutside } from '../../figures/checks/coverage.ts'
 import type { CheckTable } from '../../figures/checks/results.ts';
 import { renderProse } from '../../words/prose.ts';
 import type { MethodEntry, MethodModel } from '../results.ts';
+import { familiesOf } from './family-words.ts';
 import { CHAPTERS } from './method-chapters.ts';
 
 /** `tables`: the published values beside ours, carried out. */
@@ -31,7 +32,7 @@ function methodEntry(entry: Definition, tables: readonly CheckTable[]): MethodEn
   const checks = tables
     .filter(({ id }) => entry.publishedChecks.includes(id))
     .map(({ id, title, fewest }) => ({ id, title, digits: fewest }));
-  return { ...whole(entry), formula, checks, coverage: coverageOf(entry.name) };
+  return { ...whole(entry), formula, checks, coverage: coverageOf(entry.name), families: familiesOf(entry.name) };
 }
 
 /** The definition with its numbers kept on the line of their unit. */

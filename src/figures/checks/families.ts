@@ -1,4 +1,5 @@
 /** Families of coverage: what `npm run accuracy -- --coverage` found in each, and how it is judged. */
+import { BAND } from './coverage.ts';
 import table from './families.json' with { type: 'json' };
 
 /** What was counted of one question in one cell. */
@@ -46,7 +47,6 @@ export const FAMILIES: Readonly<Record<string, FamilyTable>> = table;
 
 /** Nothing that is given may hold less often than this, unless no log can know better. */
 const LEAST = 0.9;
-const BAND = [0.93, 0.97] as const;
 const MOST_FALSE_BOUNDS = 0.05;
 const MOST_APART = 0.05;
 /** What chance adds to a count of `of`: this many standard deviations of a binomial, 1 in 1000 on one side. */
@@ -75,28 +75,4 @@ export function faultsOf(row: FamilyRow): readonly string[] {
   if (said !== undefined && below(said, trials, row.atLeast ?? 0)) faults.push('it is said too seldom');
   if (said !== undefined && above(said, trials, row.atMost ?? 1)) faults.push('it is said too often');
   return faults;
-}
-
-/** How often the intervals of a figure held the truth in each family that asks for it; `least` and `most` are shares, over its cells. */
-export interface FamilyHeld {
-  readonly family: string;
-  readonly title: string;
-  readonly cells: number;
-  readonly least: number;
-  readonly most: number;
-  /** Reasons, each once, of cells outside the band. */
-  readonly why: readonly string[];
-}
-
-/** Cells in which it was present in fewer trials than this tell nothing. */
-const ENOUGH = 20;
-
-export function heldInFamilies(figure: string): readonly FamilyHeld[] {
-  return Object.entries(FAMILIES).flatMap(([family, { title, rows }]) => {
-    const own = rows.filter((row) => row.figure === figure && (row.present ?? 0) >= ENOUGH);
-    if (own.length === 0) return [];
-    const shares = own.map(({ held = 0, present = 1 }) => held / present);
-    const why = [...new Set(own.map((row) => row.why))].filter((text) => text !== '');
-    return [{ family, title, cells: own.length, least: Math.min(...shares), most: Math.max(...shares), why }];
-  });
 }

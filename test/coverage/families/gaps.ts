@@ -1,6 +1,7 @@
 /** Energy and mean power across gaps of a log. */
 import { derive } from '../../../src/figures/derive.ts';
 import { contextOf, every, logOf, phase } from '../../figures/build.ts';
+import { energiesAgree } from '../agree.ts';
 import type { Cell, Family, Trial } from '../family.ts';
 import { knownHalfWidth, type Noise, noiseOf } from '../noise.ts';
 
@@ -19,27 +20,26 @@ interface Made {
   readonly absent?: boolean;
 }
 
-function simulate({ gap, noise, course = () => 0, paused, absent }: Made, { setting, noise: chance, run }: Trial) {
+function simulate({ gap, noise, course, paused, absent }: Made, { setting, noise: chance, run }: Trial) {
   const from = (LOAD - gap) * (0.05 + 0.9 * setting.uniform());
   const own = setting.uniform();
+  const level = (s: number) => course?.(s, own) ?? 0;
   const rows = every(1, LOAD);
   const next = noiseOf(noise, rows.length, chance);
-  const power = rows.map((s) => POWER + course(s, own) + DEVIATION * next());
+  const power = rows.map((s) => POWER + level(s) + DEVIATION * next());
   const kept = [...rows.keys()].filter((row) => rows[row]! <= from || rows[row]! >= from + gap);
   const log = logOf(
     kept.map((row) => rows[row]!),
     { input: { quantity: 'power', values: kept.map((row) => power[row]!) } },
   );
   const { figures } = derive(log, contextOf({ run, phases: [phase('load', 0, LOAD)] }));
-  const took = rows.reduce(
-    (sum, s) => sum + (s < LOAD && !(paused && s > from && s < from + gap) ? POWER + course(s + 0.5, own) : 0),
-    0,
-  );
-  const known = DEVIATION * knownHalfWidth(noise, rows.length);
+  const took = rows.reduce((sum, s) => sum + (s < LOAD && !(paused && s > from && s < from + gap) ? POWER + level(s + 0.5) : 0), 0);
+  const known = course ? null : DEVIATION * knownHalfWidth(noise, rows.length);
   const must = absent ? { absent: /were not logged/ } : {};
   return [
-    { asked: 'energy.load', figure: figures.get('energy.load'), truth: took, known: known * LOAD, ...must },
-    { asked: 'load_power', figure: figures.get('load_power'), truth: took / LOAD, known, ...must },
+    { asked: 'energy.load', figure: figures.get('energy.load'), truth: took, ...(known && { known: known * LOAD }), ...must },
+    { asked: 'load_power', figure: figures.get('load_power'), truth: took / LOAD, ...(known && { known }), ...must },
+    ...energiesAgree(figures, 'energy.load', 'load_power', LOAD),
   ];
 }
 
@@ -59,7 +59,7 @@ export const FAMILY: Family = {
   title: 'Energy and mean power across a gap',
   words:
     'A load of an hour at 8 W with noise of 0.1 W, one reading a second, and a gap anywhere in it. The truth is the energy of the whole hour, the gap included; and that over an hour.',
-  trials: 20,
+  trials: 100,
   quick: 20,
   cells: [
     ...[30, 120, 300].flatMap((gap) => [
