@@ -59,6 +59,8 @@ export interface LogDeclaration {
 export interface ChannelDeclaration {
   /** The author's name, snake_case, unique in the run. */
   readonly name: string;
+  /** Its name for readers; the author gives none where its own name says it. */
+  readonly label?: string;
   readonly quantity: QuantityKind;
   /** The header's text, verbatim (surrounding blanks aside). */
   readonly column: string;
@@ -141,6 +143,8 @@ export interface TimeAxis {
 
 export interface Channel {
   readonly name: string;
+  /** Its name for readers, where the author gives one. */
+  readonly label?: string;
   readonly quantity: QuantityKind;
   readonly column: string;
   /** Canonical unit of `values`. */

@@ -46,13 +46,15 @@ export interface Setting {
 /** Draws a plan: the same for plots that no note asks for. `prefix` makes the ids of the SVGs unique in their page. */
 export async function drawPlan(planned: Plan, id: string, prefix: string, setting: Setting = {}): Promise<Drawn> {
   const [wide, narrow] = [await drawIn(WIDE, planned, prefix), await drawIn(NARROW, planned, prefix)];
-  const { title, alt, csv, table } = planned;
+  const { title, about, along, alt, csv, table } = planned;
   const method = planned.method + guardNote(csv);
   const svg = standalone(wide.svg, { title: setting.title ?? title, method }, LIGHT);
   const warnings = [...new Set([...wide.warnings, ...narrow.warnings])];
   return {
     id,
     title,
+    ...(about === undefined ? {} : { about }),
+    ...(along === undefined ? {} : { along }),
     alt,
     method,
     wide: wide.svg,

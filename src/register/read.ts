@@ -14,6 +14,7 @@ import { checkSettings } from './resolved/check-settings.ts';
 import { checkNames, type Named, resolveRun } from './resolved/resolve-run.ts';
 import { tellSameLogs, tellUnusedLimits } from './resolved/suspicions.ts';
 import { checkFormer } from './sections/former-addresses.ts';
+import { tellCircles } from './sections/retests.ts';
 import { Index } from './values/index-of.ts';
 import { readSource, type SourceFile } from './values/source-file.ts';
 import { Report } from './yaml/report.ts';
@@ -104,6 +105,11 @@ function readRuns(placed: readonly Placed[], indexes: Indexes, data: DataFiles, 
     return run;
   });
   for (const [id, run] of stated) indexes.runs.add(id, run && resolveRun(run, indexes, report));
+  for (const [, run] of stated) if (run?.follows) indexes.runs.find(run.follows, report);
+  tellCircles(
+    stated.map(([id, run]) => [id, run?.follows] as const),
+    report,
+  );
 }
 
 function readTables(placed: readonly Placed[], indexes: Indexes, data: DataFiles, report: Report): void {

@@ -76,6 +76,8 @@ export interface Licence {
 
 export interface Run extends Item, Renamed {
   readonly setup?: string;
+  /** Id of the run of which it is a retest. */
+  readonly follows?: string;
   readonly device: string;
   readonly specimen: string;
   /** ISO date. */
@@ -119,6 +121,8 @@ export interface Note extends Item {
   /** Alias to id of attempts. */
   readonly attempts?: ReadonlyMap<string, string>;
   readonly highlights: readonly { readonly expression: string; readonly place: Place }[];
+  /** True where a retest takes the place of the run that it follows. */
+  readonly followsRetests?: boolean;
   /** The chart at its head: what is asked for, by the names of a plot's attributes in a text. */
   readonly lead?: {
     readonly attributes: ReadonlyMap<string, { readonly value: string; readonly place: Place }>;
@@ -178,6 +182,8 @@ export interface Comparison extends Item, Renamed {
   readonly settings: ReadonlyMap<string, readonly string[]>;
   /** Every run by an alias of its own: the first of a setting has the setting's, the next ones that with their number (`fast 2`). */
   readonly runs: ReadonlyMap<string, string>;
+  /** True where a retest takes the place of the run that it follows. */
+  readonly followsRetests?: boolean;
   /** Ids of other repeats of the specimen, which say how runs lie apart and are not compared. */
   readonly repeats: readonly string[];
   /** Alias of a setting. */

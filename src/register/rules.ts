@@ -24,6 +24,7 @@ export const RULES = {
   'data-path': 'a path is not a plain path below data/',
   'duplicate-key': 'a key stands twice in one mapping',
   'empty-value': 'a key or list item has no value',
+  'follows-itself': 'a retest follows itself, or a run that follows it',
   'hidden-character': 'a text holds a character that nobody sees and that changes what is seen',
   'id-collides': 'two files have the same id, or ids that differ by case only',
   'instrument-not-listed': "an instrument of a channel or of surface readings is not in the run's list",

@@ -35,7 +35,11 @@ export interface WriteOptions {
  * wrote: all that is wrong is a located problem, and the text stands in the HTML as it was.
  */
 export function write(note: Note, subjects: Subjects, options: WriteOptions = {}): Written {
-  const writing = beginWriting({ file: note.file, source: note.text, lineShift: 0, kind: note.kind, subjects }, options.recorded);
+  const writing = beginWriting(
+    { file: note.file, source: note.text, lineShift: 0, kind: note.kind, subjects },
+    options.recorded,
+    note.corrections,
+  );
   return withinDepth(writing, () => written(note, writing, options)) ?? asWritten(writing);
 }
 

@@ -47,6 +47,8 @@ export interface LedgerEntry {
   readonly verdict: 'printed' | 'holds' | 'fails' | 'cannot be told';
   /** For readers: on what a stated number or claim rests, in words. Not part of the published ledger. */
   readonly rests?: string;
+  /** Words that would hold in the place of stated ones that fail, or what a claim that fails says as a correction. Not part of the published ledger. */
+  readonly instead?: string;
   /** Figures that hold it: addresses with run ids, for the page's notes. Not part of the published ledger. */
   readonly held: readonly HeldBy[];
 }

@@ -35,9 +35,9 @@ describe('plots/specify', () => {
   test('the specification of a small trace', () => {
     const run = tiny();
     expect(outline(specify(request('trace', [run]), [run], WIDE).spec!)).toMatchInlineSnapshot(`
-      "panel 796 × 320
+      "panel 834 × 268
       rect "px" "px"
-        199 0 597 320
+        208.5 0 625.5 268
         -20 844 0 0
       line [-30,90] [20,80]
         -30 22 0 0
@@ -46,18 +46,18 @@ describe('plots/specify', () => {
         60 61 0 0
         90 40 0 0
       rule "px" "px"
-        1 1,0 1 198 -3.5 -3.5 var(--plot-soft)
-        1 1,0 200 596 -3.5 -3.5 var(--plot-soft)
-        1 1,0 598 795 -3.5 -3.5 var(--plot-soft)
-        1.25 2,3 0 796 53.33 53.33 var(--plot-limit)
+        1 1,0 1 207.5 -3.5 -3.5 var(--plot-soft)
+        1 1,0 209.5 624.5 -3.5 -3.5 var(--plot-soft)
+        1 1,0 626.5 833 -3.5 -3.5 var(--plot-soft)
+        1.25 2,3 0 834 44.67 44.67 var(--plot-limit)
       point [-30,90] [20,80]
       text "px" "px"
         left -20 -34.5 Temperature (°C) 15 var(--plot-ink)
-        center 99.5 -13.4 idle 14 var(--plot-soft)
-        center 398 -13.4 load 14 var(--plot-soft)
-        center 696.5 -13.4 cool-down 14 var(--plot-soft)
-        left 685.49 44.23 throttle limit 70 °C 14 var(--plot-limit)
-        left 808 213.33 rated 15 var(--plot-1)"
+        center 104.25 -13.4 idle 14 var(--plot-soft)
+        center 417 -13.4 load 14 var(--plot-soft)
+        center 729.75 -13.4 cool-down 14 var(--plot-soft)
+        left 723.49 35.57 throttle limit 70 °C 14 var(--plot-limit)
+        center 173.92 244.33 rated 15 var(--plot-1)"
     `);
   });
 

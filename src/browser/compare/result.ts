@@ -40,7 +40,7 @@ function unrounded({ reference, runs, sources, figures: all, id }: Gathered): HT
     sources,
   };
   const link = files.link('figures.json', 'chosen-runs-figures.json', 'application/json', `${JSON.stringify(file, null, 2)}\n`);
-  return el('p', {}, 'Figures of the comparison, unrounded, for programs: ', link, '.');
+  return el('p', {}, 'Machine-readable figures of the comparison, unrounded: ', link, '.');
 }
 
 function runsTable({ runs, reference }: ComparisonModel, base: string): HTMLElement {

@@ -60,7 +60,7 @@ export function sideBySide({ runs, reference, apart }: ComparisonModel): Content
       ...cells.map(({ text, differs }) => el('td', {}, differs ? el('strong', {}, text) : text)),
     ),
   );
-  const caption = el('caption', {}, `What differs; heavy where it is not as in ${reference}`);
+  const caption = el('caption', {}, `What differs; bold: differs from ${reference}`);
   const head = headRow([null, ...runs.map(({ alias }) => alias)]);
   return [scrolling('What differs', el('table', {}, caption, head, el('tbody', {}, ...rows)), 'compared')];
 }

@@ -1,5 +1,6 @@
 /** What the words around a number mean, where it just misses the words of the number. */
 import { printQuantity } from '../../quantities/print.ts';
+import { verdictOf } from '../../words/directives/stated.ts';
 import { allowedWords } from '../../words/directives/stated-report.ts';
 import { evaluate } from '../../words/expression/expression.ts';
 import { holds } from '../../words/stated/holds.ts';
@@ -13,7 +14,8 @@ import { contextScore } from './rank.ts';
 
 /** What comes near to the words and misses them, the likeliest first: within a tenth of the number, or twice as far as the words allow. */
 export function missesFor(asked: Asked, bearing: Bearing): Miss[] {
-  const best = scoredOffers(asked, bearing)[0]?.score ?? Number.NEGATIVE_INFINITY;
+  const offers = scoredOffers(asked, bearing);
+  const best = offers[0]?.score ?? Number.NEGATIVE_INFINITY;
   const proposals = [
     ...proposalsOf(asked, bearing, false),
     ...(asked.said.said.comparison ? proposalsOf(asked, bearing, true) : []),
@@ -27,9 +29,12 @@ export function missesFor(asked: Asked, bearing: Bearing): Miss[] {
     const reach = Math.max(width, scale);
     return off <= reach ? [{ proposal, read, score: proposal.score() - off / reach }] : [];
   });
-  const likely = misses.filter(({ score }) => score > best - MISSED).sort((a, b) => b.score - a.score);
+  const likely = misses.filter(({ score }) => score > best - (offers.length === 1 ? MISSED : 0)).sort((a, b) => b.score - a.score);
   const found = likely.length > 0 || best > Number.NEGATIVE_INFINITY ? likely : nearest(asked, bearing);
-  return found.slice(0, MISSES).flatMap(({ proposal, read }) => missOf(proposal, read, bearing));
+  return found
+    .slice(0, 2 * MISSES)
+    .flatMap(({ proposal, read }) => missOf(proposal, read, bearing))
+    .slice(0, MISSES);
 }
 
 /** Where nothing comes near: the nearest single figures, settings, conditions and ratings of its kind; of equally near ones those meant. */
@@ -47,7 +52,7 @@ function nearest(asked: Asked, bearing: Bearing): { readonly proposal: Proposal;
 
 /** How far off a temperature still is a near miss, °C. */
 const DEGREES = 5;
-/** How much less likely than the first offer a near miss may be. */
+/** How much less likely than a sole offer a near miss may be; beside several it must be likelier. */
 const MISSED = 0.8;
 const MISSES = 2;
 
@@ -61,7 +66,7 @@ export interface Miss extends Omit<Offer, 'narrow'> {
 
 function missOf({ is, title }: Proposal, read: Stated, { subjects }: Bearing): Miss[] {
   const evaluated = evaluate(is, subjects, NOWHERE);
-  if ('problems' in evaluated) return [];
+  if ('problems' in evaluated || verdictOf(read, evaluated) !== 'fails') return [];
   const { quantity } = evaluated;
   const at = read.bySize ? Math.abs(quantity.value) : quantity.value;
   const side = at <= read.lower ? 'less than' : 'more than';

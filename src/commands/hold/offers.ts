@@ -3,7 +3,7 @@ import { printQuantity } from '../../quantities/print.ts';
 import { verdictOf } from '../../words/directives/stated.ts';
 import { evaluate } from '../../words/expression/expression.ts';
 import { holds } from '../../words/stated/holds.ts';
-import { isUnread } from '../../words/stated/read.ts';
+import { isUnread, type Stated } from '../../words/stated/read.ts';
 import { type Asked, compares } from './asked.ts';
 import type { Bearing } from './bearing.ts';
 import { NOWHERE, type Proposal, proposalsOf } from './proposals.ts';
@@ -27,6 +27,8 @@ interface Scored extends Offer {
 /** More than these nobody reads. */
 const MOST = 9;
 const NARROW = -0.4;
+/** What scores as much less than the first offer is there by chance. */
+const UNLIKELY = 4;
 
 /**
  * The figures, settings, conditions and ratings that bear the words; where there are none, or where the words compare ("13.5 kelvin
@@ -43,13 +45,14 @@ export function scoredOffers(asked: Asked, bearing: Bearing): Scored[] {
   const single = proposalsOf(asked, bearing, false).flatMap((proposal) => offerOf(asked, proposal, bearing));
   const more = single.length === 0 || compares(asked) ? proposalsOf(asked, bearing, true) : [];
   const found = [...single, ...more.flatMap((proposal) => offerOf(asked, proposal, bearing))];
-  return withoutTwins(found.sort((a, b) => b.score - a.score));
+  const sorted = withoutTwins(found.sort((a, b) => b.score - a.score));
+  return sorted.filter(({ score }) => score > (sorted[0]?.score ?? 0) - UNLIKELY);
 }
 
 /** The offer, where the words hold for it. */
 function offerOf({ inUnitOf }: Asked, { is, unit, value, score, title }: Proposal, { subjects }: Bearing): Scored[] {
   const said = inUnitOf(unit);
-  if (isUnread(said) || holds(said, value, null) === 'fails') return [];
+  if (isUnread(said) || isFarFrom(said, value)) return [];
   const evaluated = evaluate(is, subjects, NOWHERE);
   if ('problems' in evaluated) return [];
   const verdict = verdictOf(said, evaluated);
@@ -57,6 +60,12 @@ function offerOf({ inUnitOf }: Asked, { is, unit, value, score, title }: Proposa
   const narrow = verdict === 'holds narrowly';
   const full = score() + closeness(said, evaluated.quantity.value) + (narrow ? NARROW : 0);
   return [{ is, shown: printQuantity(evaluated.quantity).text, title: title(), narrow, score: full }];
+}
+
+/** A first look, before units and uncertainties are worked out: what the page prints may differ a little from the value. */
+function isFarFrom(said: Stated, value: number): boolean {
+  const off = Math.abs((said.bySize ? Math.abs(value) : value) - said.nominal);
+  return holds(said, value, null) === 'fails' && off > Math.abs(said.nominal) / 50;
 }
 
 /** A rating is one and the same for all runs of a device: the best alias is enough. */

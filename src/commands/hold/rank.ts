@@ -44,8 +44,11 @@ export function detailWords(detail: string): readonly string[] {
   return detail
     .toLowerCase()
     .split(/[^\p{L}]+/u)
-    .filter((word) => word.length > 2);
+    .filter((word) => word.length > 2 && !COMMON.has(word));
 }
+
+/** Words of details that say nothing of which one is meant: "the quick one" is no test on one core. */
+const COMMON = new Set('one two all and the core cores with without test'.split(' '));
 
 function labelWords(name: string): string[] {
   return (definitionOf(name)?.label ?? '')

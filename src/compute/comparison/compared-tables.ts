@@ -163,7 +163,7 @@ function testsOf({ runs }: ReadComparison): Map<string, string> {
 
 function betterOf(runs: readonly Setting[], test: string): string {
   const better = new Set(runs.flatMap(({ figures }) => figures.get(`score.${test}`)?.of?.better ?? []));
-  return better.size === 1 ? `${[...better][0]} is better` : '';
+  return better.size === 1 ? `${[...better][0]} means faster` : '';
 }
 
 /** The channel, spot or place that the figures of a row have in common. */

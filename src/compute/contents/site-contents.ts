@@ -88,13 +88,25 @@ export interface SiteContents {
   readonly site: SiteFacts;
   /** Of published notes and scripts by `notes/<slug>`, newest first. */
   readonly corrections: ReadonlyMap<string, readonly Correction[]>;
+  /** Ids of plots that are drawn otherwise than when their note or script was published, by `notes/<slug>`. */
+  readonly redrawn: ReadonlyMap<string, ReadonlySet<string>>;
 }
 
 /** A drawn plot on the page at `path`, with its downloads beside it. */
 export function pagePlot(drawn: PlotResult, path: string): PagePlot {
-  const { id, title, alt, method, inline, table } = drawn;
+  const { id, title, about, along, alt, method, inline, table } = drawn;
   const file = (extension: string) => `${path}plots/${id}.${extension}`;
-  return { id, title, alt, method, inline, table, files: { svg: file('svg'), png: file('png'), csv: file('csv') } };
+  return {
+    id,
+    title,
+    ...(about === undefined ? {} : { about }),
+    ...(along === undefined ? {} : { along }),
+    alt,
+    method,
+    inline,
+    table,
+    files: { svg: file('svg'), png: file('png'), csv: file('csv') },
+  };
 }
 
 /** Attempts stand on the page of their device. */

@@ -77,8 +77,19 @@ function scriptText({ summary, devices, blocks }: ScriptModel): string {
   return sentences([summary, titles(devices), ...words]);
 }
 
-function runText({ device, specimen, date, setting, conditions, body }: RunModel): string {
-  return sentences([`${device.title}, specimen ${specimen}, ${date}`, rows(setting), plainText(body), rows(conditions)]);
+/** What it came to and its figures as printed come first: runs are looked for by both. */
+function runText({ outcome, groups, device, specimen, date, setting, conditions, body }: RunModel): string {
+  const figures = groups
+    .flatMap((group) => group.figures)
+    .filter(({ address, absent }) => absent === undefined && !address.includes('.'));
+  return sentences([
+    outcome,
+    `${device.title}, specimen ${specimen}, ${date}`,
+    rows(setting),
+    plainText(body),
+    ...figures.map(({ label, shown }) => `${label} ${shown}`),
+    rows(conditions),
+  ]);
 }
 
 function deviceText({ maker, body, ratings, specimens, attempts }: DeviceModel): string {

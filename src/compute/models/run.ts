@@ -21,8 +21,28 @@ export interface Budget {
   }[];
 }
 
+/** A figure's evidence: the stretch of the trace that it was made from. */
+export interface Evidence {
+  readonly figure: ShownFigure;
+  /** Number of its stretch among those of the page. */
+  readonly window: number;
+}
+
+/** A stretch of the trace, px along each of its drawings. */
+export interface TraceWindow {
+  readonly wide: readonly [x: number, width: number];
+  readonly narrow: readonly [x: number, width: number];
+}
+
 export interface RunModel {
   readonly kind: 'run';
+  /** What it came to, in one sentence; '' where its figures tell nothing of it. */
+  readonly outcome: string;
+  /** What to beware of, in one line; '' where nothing calls for one. */
+  readonly beware: string;
+  /** What the figures were made from, to be shown in the trace. */
+  readonly evidence: readonly Evidence[];
+  readonly windows: readonly TraceWindow[];
   readonly id: string;
   readonly title: string;
   readonly date: string;
@@ -63,6 +83,9 @@ export interface RunModel {
   /** What the author knows of lines of the log, and why it is so. */
   readonly known: readonly string[];
   readonly inferences: readonly string[];
+  /** The runs of which it is a retest, the nearest first, and its own retests. */
+  readonly follows: readonly Link[];
+  readonly followedBy: readonly Link[];
   readonly notes: readonly Link[];
   /** The page of free comparison with it chosen. */
   readonly compare: string;

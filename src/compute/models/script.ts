@@ -12,6 +12,10 @@ export interface SpokenBlock {
   readonly time: string;
   /** "about" where the time is an estimate, '' where the author or the video gives it. */
   readonly about: string;
+  /** Of a cue: plots of its note that it shows. */
+  readonly shows: readonly Link[];
+  /** Of a cue: titles of its plots that were drawn anew since the script was published. */
+  readonly redrawn: readonly string[];
   readonly pieces: readonly (string | SpokenNumber | PagePlot)[];
 }
 

@@ -62,7 +62,7 @@ export interface HeldNote {
 }
 
 /** A plot on a page: a Drawn less what is published as files beside it. */
-export interface PagePlot extends Pick<Drawn, 'id' | 'title' | 'alt' | 'method' | 'table'> {
+export interface PagePlot extends Pick<Drawn, 'id' | 'title' | 'about' | 'along' | 'alt' | 'method' | 'table'> {
   /** Digests of the SVGs for wide and narrow columns, which the page puts in whole. */
   readonly inline: { readonly wide: string; readonly narrow: string };
   readonly files: { readonly svg: string; readonly png: string; readonly csv: string };

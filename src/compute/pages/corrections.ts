@@ -1,6 +1,7 @@
 /** Corrections as pages, the feed and the text to paste show them, and the signs beside corrected numbers. */
+import type { Note, Register } from '../../register/register.ts';
 import type { Correction } from '../../register/sealed/published-states.ts';
-import { expressionInWords } from '../../words/expression/in-words.ts';
+import { expressionInWords, type Titles } from '../../words/expression/in-words.ts';
 import { plainExpression } from '../../words/expression/plain-expression.ts';
 import { fragmentOf, freeId, shortDigest } from '../../words/page/fragment.ts';
 import type { ComputedNote, SiteContents } from '../contents/site-contents.ts';
@@ -30,10 +31,20 @@ function correctionsFile({ note }: ComputedNote): string {
 }
 
 /** Newest first. */
-function shownCorrections({ corrections }: SiteContents, { note }: ComputedNote): PrintedCorrection[] {
-  const aliases = new Set([...note.runs.keys(), ...note.comparisons.keys(), ...(note.attempts?.keys() ?? [])]);
+function shownCorrections({ corrections, register }: SiteContents, { note }: ComputedNote): PrintedCorrection[] {
   const own: readonly Correction[] = corrections.get(stateKey(note)) ?? [];
-  return own.map((each) => ({ ...each, label: expressionInWords(each.number, aliases) }));
+  if (own.length === 0) return [];
+  const titles = titlesOf(note, register);
+  return own.map((each) => ({ ...each, label: expressionInWords(each.number, titles) }));
+}
+
+/** What readers know the aliases of a note by. */
+function titlesOf(note: Note, { runs, comparisons, attempts }: Register): Titles {
+  return new Map([
+    ...[...note.runs].map(([alias, id]) => [alias, runs.get(id)?.title ?? alias] as const),
+    ...[...note.comparisons].map(([alias, id]) => [alias, comparisons.get(id)?.title ?? alias] as const),
+    ...[...(note.attempts ?? [])].map(([alias, id]) => [alias, attempts.get(id)?.title ?? alias] as const),
+  ]);
 }
 
 /** Each with an id for its place in the page, which stays when others come. */

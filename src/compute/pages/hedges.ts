@@ -7,7 +7,7 @@ import { READINGS } from '../../words/stated/readings.ts';
 
 const INTRO = `A number that the author says in words of his own is checked against the data and never replaced. What the words allow is an
 interval of true values; the site is not printed while a figure lies outside it, and the author is warned where the figure's 95 %
-interval reaches beyond. A bare number means what rounds to it; the words before and after it widen, narrow or open that interval.
+interval reaches beyond. A bare number means what rounds to it, and the very number that the site prints of a figure is never wrong; the words before and after it widen, narrow or open that interval.
 These meanings are common practice, no source: what counts is that they are written down, and the same for every sentence.`;
 
 const CLAIMS = `A claim is a sentence with a condition on figures. It is judged on the 95 % interval of the difference between its two

@@ -2,22 +2,26 @@
 
 import { SUBJECTS } from '../../figures/catalogue/subject.ts';
 import { CATALOGUE, figuresOf } from '../../figures/catalogue.ts';
+import { RISKS_IN_BRIEF } from '../../figures/cautions/risks.ts';
 import { cautions, mergeCautions } from '../../figures/cautions.ts';
 import type { Figure } from '../../figures/figure.ts';
 import { counted } from '../../figures/in-words.ts';
 import { whereKnown } from '../../intake/report/known.ts';
 import type { Run } from '../../register/register.ts';
+import { predecessorsOf } from '../../register/sections/retests.ts';
 import { nameInWords } from '../../words/expression/in-words.ts';
 import { plainCitation } from '../cite/plain.ts';
 import { budgetsOf } from '../contents/budgets.ts';
 import { conditionRows, durationText, inLine, runLink, shownFigure, stepText } from '../contents/figure-text.ts';
 import { instrumentRow } from '../contents/instruments.ts';
+import { outcomeSentence } from '../contents/outcome-sentence.ts';
 import { type ComputedRun, comparisonPath, pagePlot, type SiteContents } from '../contents/site-contents.ts';
 import { timeWords } from '../data/time-words.ts';
 import { linkedRun } from '../linked-data/run.ts';
 import type { Link, RunModel } from '../results.ts';
 import type { LogSummary } from '../steps/runs/run-step.ts';
 import { comparePath } from './compare.ts';
+import { evidenceOf } from './evidence.ts';
 import { isInvented, notePath } from './note.ts';
 import { runReference } from './references.ts';
 
@@ -26,8 +30,13 @@ export function runModel(parts: SiteContents, computed: ComputedRun): RunModel {
   const { run, derived, summary, plots } = computed;
   const device = parts.register.devices.get(run.device)!;
   const path = runLink(run).path;
+  const shown = plots.map((drawn) => pagePlot(drawn, path));
+  const warned = mergeCautions(cautions(run.context, derived));
   return {
     kind: 'run',
+    outcome: outcomeSentence(derived),
+    beware: warned.map(({ id }) => RISKS_IN_BRIEF[id]).join(', '),
+    ...evidenceOf(computed, shown),
     id: run.id,
     title: run.title,
     date: run.date,
@@ -37,7 +46,7 @@ export function runModel(parts: SiteContents, computed: ComputedRun): RunModel {
     setting: conditionRows(run.setting),
     conditions: conditionRows(run.conditions),
     instruments: run.instruments.map((id) => instrumentRow(parts.register, id)),
-    cautions: mergeCautions(cautions(run.context, derived)),
+    cautions: warned,
     body: parts.prose.get(run.file) ?? '',
     groups: parts.memo.of('figures of a page', computed.key, () => figureGroups(computed)),
     budgets: parts.memo.of('budgets of a page', computed.key, () => budgetsOf(inOrder(computed))),
@@ -47,7 +56,7 @@ export function runModel(parts: SiteContents, computed: ComputedRun): RunModel {
       to: durationText(to),
       inferred,
     })),
-    plots: plots.map((drawn) => pagePlot(drawn, path)),
+    plots: shown,
     data: { files: parts.data.get(`runs/${run.id}`) ?? [], licence: run.licence ?? null },
     log: logRow(summary),
     channels: channelRows(parts, summary),
@@ -55,6 +64,10 @@ export function runModel(parts: SiteContents, computed: ComputedRun): RunModel {
     repairs: summary.repairs.map(({ repair, rows }) => `${counted(rows, 'row')}: ${repair.reason}`),
     known: (summary.known ?? []).map(knownText),
     inferences: [...summary.inferences, ...derived.inferences].map((inference) => inference.statement),
+    follows: predecessorsOf(run.id, parts.register.runs).flatMap((id) => linkTo(parts, id)),
+    followedBy: [...parts.runs.keys()]
+      .filter((id) => parts.register.runs.get(id)?.follows === run.id)
+      .flatMap((id) => linkTo(parts, id)),
     notes: notesAbout(parts, run),
     comparisons: [...parts.comparisons.values()]
       .filter(({ comparison }) => [...comparison.runs.values()].includes(run.id))
@@ -110,6 +123,12 @@ function channelRows(parts: SiteContents, summary: LogSummary): RunModel['channe
     instrument: instrument === undefined ? '' : (parts.register.instruments.get(instrument)?.title ?? instrument),
     missing,
   }));
+}
+
+/** A run of this site, with its day; nothing for one that has no page here. */
+function linkTo({ runs }: SiteContents, id: string): Link[] {
+  const found = runs.get(id)?.run;
+  return found ? [{ title: `${found.title} (${found.date})`, path: runLink(found).path }] : [];
 }
 
 function notesAbout(parts: SiteContents, run: Run): Link[] {

@@ -6,6 +6,7 @@ import { clockTime } from '../../words/script/timeline.ts';
 import { sayEntry } from '../../words/script/tokens.ts';
 import { scriptVtt } from '../../words/script/vtt.ts';
 import { type ComputedNote, pagePlot, type SiteContents } from '../contents/site-contents.ts';
+import { stateKey } from '../published-state/present-state.ts';
 import type { HeldNote, Link, PrompterModel, ScriptModel, SpokenBlock } from '../results.ts';
 import { correctedNumbers, correctionsOf } from './corrections.ts';
 import { cautionsOf, deviceLinks, heldNote, ledgersOf, marksOf, notePath, printedFront } from './note.ts';
@@ -38,7 +39,10 @@ export function scriptModel(parts: SiteContents, computed: ComputedNote): Script
         from: clockTime(from),
       })),
     },
-    blocks: plan.blocks.map((block) => spokenBlock(computed, plan, block, corrected)),
+    blocks: plan.blocks.map((block) => ({
+      ...spokenBlock(computed, plan, block, corrected),
+      ...picturesOf(parts, computed, block),
+    })),
     heldNotes: heldNotes(parts, computed),
     cautions: cautionsOf(parts, computed),
     disclosure: note.disclosure ?? '',
@@ -104,7 +108,7 @@ function spokenBlock(
   { basis }: Plan,
   { block, from }: PlannedBlock,
   corrected: ReadonlyMap<number, string>,
-): SpokenBlock {
+): Omit<SpokenBlock, 'shows' | 'redrawn'> {
   const estimated = basis === 'pace' && !(block.kind === 'cue' && block.at !== null);
   return {
     kind: block.kind,
@@ -121,6 +125,26 @@ function spokenBlock(
       const drawn = computed.plots[piece.plot];
       return drawn ? [pagePlot(drawn, notePath(computed))] : [];
     }),
+  };
+}
+
+/** The plots that a cue shows: by link where they are the note's, and those that are drawn otherwise than when the script was published. */
+function picturesOf(parts: SiteContents, computed: ComputedNote, { block }: PlannedBlock): Pick<SpokenBlock, 'shows' | 'redrawn'> {
+  if (block.kind !== 'cue') return { shows: [], redrawn: [] };
+  const note = parts.notes.find((other) => other.note.kind === 'note' && other.note.id === computed.note.note);
+  const within = block.html.flatMap((piece) =>
+    typeof piece === 'object' && 'plot' in piece ? (computed.plots[piece.plot] ?? []) : [],
+  );
+  const ownNamed = computed.plots.filter((plot) => plot !== null).filter(({ id }) => block.shows.includes(id));
+  const named = (note?.plots ?? [])
+    .filter((plot) => plot !== null)
+    .filter(({ id }) => block.shows.includes(id) && !ownNamed.some((own) => own.id === id));
+  const isRedrawn = (of: ComputedNote) => (plot: { readonly id: string }) =>
+    parts.redrawn.get(stateKey(of.note))?.has(plot.id) === true;
+  const redrawn = [...[...within, ...ownNamed].filter(isRedrawn(computed)), ...(note ? named.filter(isRedrawn(note)) : [])];
+  return {
+    shows: note ? named.map(({ id, title }) => ({ title, path: `${notePath(note)}#plot-${id}` })) : [],
+    redrawn: [...new Set(redrawn.map(({ title }) => title))],
   };
 }
 

@@ -1,39 +1,130 @@
 /** Law 13 for a note: a published number that prints differently needs the author's reason, and stands as a correction. */
 import { error, type Place, type Problem, warning } from '../../problem.ts';
 import type { Note, StatedCorrection } from '../../register/register.ts';
-import type { Correction, PublishedState } from '../../register/sealed/published-states.ts';
+import type { Correction, PublishedEntry, PublishedState } from '../../register/sealed/published-states.ts';
 import { plainExpression } from '../../words/expression/plain-expression.ts';
-import { causesOfChange } from './causes.ts';
+import { byCause, type Cause, causesOfChange } from './causes.ts';
 import { matchStates, type Pair } from './match.ts';
 import { plain, printsDifferently } from './same-value.ts';
 import type { Sources } from './sources.ts';
 
 export interface JudgedNote {
-  /** Open ones, in the order of the note. */
+  /** In the order of the note. */
   readonly corrections: readonly Correction[];
   readonly problems: readonly Problem[];
+  /** What to write below `corrections`, for all that has no reason yet. */
+  readonly asked: readonly AskedNumber[];
+  /** Places of published words that are no longer true, and are told here: `line:column`. */
+  readonly told: ReadonlySet<string>;
+}
+
+/** A number and what it says now, as a correction of the front matter has them. */
+export interface AskedNumber {
+  readonly number: string;
+  readonly was: string;
+  readonly now: string;
+  /** The newest day of the data behind it. */
+  readonly since: string;
+}
+
+/** What judging needs besides the two states. */
+export interface Judging {
+  readonly sources: Sources;
+  /** The day of the newest run behind a subject. */
+  readonly dateOf: (subject: string) => string;
+  /** For words of the author's that no longer hold: those that would. */
+  readonly insteadOf: (entry: PublishedEntry) => string | undefined;
 }
 
 /** Compares a note with its published state; reasons are those of its front matter. */
-export function judgeNote(note: Note, state: PublishedState, present: PublishedState, sources: Sources): JudgedNote {
-  const changes = grouped(matchStates(state, present).pairs.filter((pair) => printsDifferently(pair) && !isError(pair)));
+export function judgeNote(note: Note, state: PublishedState, present: PublishedState, judging: Judging): JudgedNote {
+  const { pairs } = matchStates(state, present);
+  const moved = pairs.flatMap((pair) => changeOf(pair, judging));
+  const changes = grouped([...moved, ...returned(note, pairs, moved, state)]);
   const used = new Set<StatedCorrection>();
   const unexplained: Unexplained[] = [];
-  const corrections = changes.flatMap((pairs) => {
-    const reasons = reasonsFor(note, pairs, present);
+  const corrections = changes.flatMap((each) => {
+    const reasons = reasonsFor(note, each, present);
     for (const reason of reasons) used.add(reason);
-    if (reasons.length === 0) unexplained.push({ pairs, why: causesOfChange(pairs[0]!, state, sources) });
-    return stepsOf(pairs[0]!, reasons);
+    if (reasons.length === 0) {
+      unexplained.push({
+        pairs: each,
+        cause: causesOfChange(each[0]!, state, judging.sources),
+        since: sinceOf(each[0]!, state, judging),
+      });
+    }
+    return stepsOf(each[0]!, reasons);
   });
-  const problems = [...Map.groupBy(unexplained, ({ why }) => why).values()].flatMap((cause) => reasonsAsked(note, cause, state));
-  return { corrections, problems: [...problems, ...unused(note, used, state)] };
+  const causes = byCause(unexplained);
+  const problems = causes.flatMap((cause) => reasonsAsked(note, cause, state));
+  return {
+    corrections,
+    problems: [...problems, ...unused(note, used, state, new Set(causes.flat().map(({ pairs: [first] }) => numberOf(first!.is))))],
+    asked: causes.flat().map(askedBy),
+    told: new Set(unexplained.flatMap(({ pairs }) => pairs.filter(isUntrue).map(({ is }) => `${is.line}:${is.column}`))),
+  };
+}
+
+/**
+ * Numbers that were corrected, and print as they were published again: what they printed meanwhile is no longer so either. Words of the
+ * author's own are left out, since a correction does not say whether it was of them or of a number.
+ */
+function returned(
+  { corrections = [] }: Note,
+  pairs: readonly Pair[],
+  moved: readonly Changed[],
+  { history }: PublishedState,
+): Pair[] {
+  const open = corrections.filter((each) => !isPast(each, history)).toSorted((a, b) => order(a, b));
+  return pairs.filter(({ is }) => {
+    if (is.kind === 'stated' || is.kind === 'claim' || moved.some((each) => numberOf(each.is) === numberOf(is))) return false;
+    const own = open.filter(({ number }) => plainExpression(number) === numberOf(is));
+    const printed = new Set(pairs.filter((each) => numberOf(each.is) === numberOf(is)).map((each) => plain(each.is.shown)));
+    return own.some(({ now }) => !printed.has(plain(now)));
+  });
+}
+
+/** Whether an earlier publication closed a correction. */
+function isPast({ number, now }: StatedCorrection, history: PublishedState['history']): boolean {
+  return history.some((closed) => closed.number === plainExpression(number) && closed.is === plain(now));
+}
+
+function askedBy({ pairs, since }: Unexplained): AskedNumber {
+  const [first] = pairs;
+  return { number: numberOf(first!.is), was: plain(first!.was.shown), now: nowOf(first!), since };
+}
+
+/** A pair whose number is no longer what was published, with the words that would be true where those of the author are not. */
+type Changed = Pair & { readonly instead?: string };
+
+function changeOf(pair: Pair, { insteadOf }: Judging): Changed[] {
+  if (isError(pair)) return [];
+  const instead = isUntrue(pair) ? insteadOf(pair.is) : undefined;
+  if (instead !== undefined) return [{ ...pair, instead }];
+  return printsDifferently(pair) ? [pair] : [];
+}
+
+/** Published words of the author's own that the data no longer bears. */
+function isUntrue({ was, is }: Pair): boolean {
+  const own = is.kind === 'stated' || is.kind === 'claim';
+  return own && plain(was.shown) === plain(is.shown) && was.verdict !== is.verdict;
+}
+
+/** What is printed from now on. */
+function nowOf({ is, instead }: Changed): string {
+  return plain(instead ?? is.shown);
+}
+
+/** The newest day of what a number rests on, and no day before it was published. */
+function sinceOf({ was, is }: Pair, { date }: PublishedState, { dateOf }: Judging): string {
+  return [date, ...[...was.held, ...is.held].map(dateOf)].sort().at(-1) as string;
 }
 
 /** A change without a reason. */
 interface Unexplained {
-  readonly pairs: readonly Pair[];
-  /** Its cause in words. */
-  readonly why: string;
+  readonly pairs: readonly Changed[];
+  readonly cause: Cause;
+  readonly since: string;
 }
 
 /** Absent where no table says so, which is an error of its own. */
@@ -42,8 +133,8 @@ function isError({ is }: Pair): boolean {
 }
 
 /** The same number printed the same way in several places changes once. */
-function grouped(pairs: readonly Pair[]): Pair[][] {
-  return [...Map.groupBy(pairs, ({ was, is }) => JSON.stringify([numberOf(is), plain(was.shown), plain(is.shown)])).values()];
+function grouped(pairs: readonly Changed[]): Changed[][] {
+  return [...Map.groupBy(pairs, (pair) => JSON.stringify([numberOf(pair.is), plain(pair.was.shown), nowOf(pair)])).values()];
 }
 
 function numberOf({ expression }: Pair['is']): string {
@@ -51,10 +142,10 @@ function numberOf({ expression }: Pair['is']): string {
 }
 
 /** The reasons of a change, oldest first, the last being the one for what is printed now; none where that one is missing. */
-function reasonsFor({ corrections = [] }: Note, [pair]: readonly Pair[], present: PublishedState): StatedCorrection[] {
+function reasonsFor({ corrections = [] }: Note, [pair]: readonly Changed[], present: PublishedState): StatedCorrection[] {
   const { is } = pair!;
   const own = corrections.filter(({ number }) => plainExpression(number) === numberOf(is)).toSorted((a, b) => order(a, b));
-  const last = own.findLastIndex(({ now }) => plain(now) === plain(is.shown));
+  const last = own.findLastIndex(({ now }) => plain(now) === nowOf(pair!));
   if (last < 0) return [];
   const elsewhere = new Set(present.entries.filter((entry) => numberOf(entry) === numberOf(is)).map(({ shown }) => plain(shown)));
   return own.slice(0, last + 1).filter((reason, index) => index === last || !elsewhere.has(plain(reason.now)));
@@ -79,14 +170,21 @@ function stepsOf({ was, is }: Pair, reasons: readonly StatedCorrection[]): Corre
 /** One problem a number. What to write stands with the first of those that one cause moved, for all of them. */
 function reasonsAsked(note: Note, cause: readonly Unexplained[], { date }: PublishedState): Problem[] {
   const [first] = cause.map(({ pairs }) => placeOf(note, pairs));
-  return cause.map(({ pairs, why }, index) => {
-    const { was, is } = pairs[0]!;
+  return cause.map(({ pairs, cause: { words: why } }, index) => {
+    const [pair] = pairs as [Changed];
     const more = pairs.length === 1 ? '' : `, here and in ${pairs.length - 1} more ${pairs.length === 2 ? 'place' : 'places'}`;
-    const found = `a published number prints differently${more}: \`${numberOf(is)}\` was ${plain(was.shown)} and is ${plain(is.shown)}; ${why}`;
+    const found = `${saidOf(pair, more)}; ${why}`;
     const remedy = index === 0 ? remedyFor(note, cause) : `one reason serves for all of this cause: see line ${first!.line}`;
     const expected = `what was published on ${date}, or the reason why that no longer stands`;
     return error('published-number', placeOf(note, pairs), found, { expected, remedy });
   });
+}
+
+function saidOf({ was, is, instead }: Changed, more: string): string {
+  if (instead === undefined) {
+    return `a published number prints differently${more}: \`${numberOf(is)}\` was ${plain(was.shown)} and is ${plain(is.shown)}`;
+  }
+  return `published words are no longer true${more}: "${plain(was.shown)}"; ${plain(is.rests ?? '')}`;
 }
 
 function placeOf({ file }: Note, [pair]: readonly Pair[]): Place {
@@ -94,23 +192,46 @@ function placeOf({ file }: Note, [pair]: readonly Pair[]): Place {
   return { file, line, column };
 }
 
+/** What to write, and the command that writes it, into the scripts that say the same too. */
 function remedyFor({ file }: Note, cause: readonly Unexplained[]): string {
-  const numbers = cause.map(({ pairs }) => [`number: ${numberOf(pairs[0]!.is)}`, `now: ${plain(pairs[0]!.is.shown)}`]);
-  const because = ['  since: the day', '  reason: why'];
-  const lines =
-    numbers.length === 1
-      ? [`- ${numbers[0]![0]}`, `  ${numbers[0]![1]}`, ...because]
-      : ['- numbers:', ...numbers.flatMap(([number, now]) => [`    - ${number}`, `      ${now}`]), ...because];
-  const right = numbers.length === 1 ? 'the new number is right' : 'the new numbers are right';
-  return `where ${right}, write below \`corrections:\` in the front matter of ${file}\n${lines.map((line) => `      ${line}`).join('\n')}`;
+  const since = cause
+    .map((each) => each.since)
+    .sort()
+    .at(-1) as string;
+  const lines = correctionLines(cause.map(askedBy), since, 'why');
+  const right = cause.length === 1 ? 'the new number is right' : 'the new numbers are right';
+  const all = 'or for all notes and scripts at once: npm run correct -- --reason "why"';
+  return `where ${right}, write below \`corrections:\` in the front matter of ${file}\n${lines.map((line) => `      ${line}`).join('\n')}\n      ${all}`;
 }
 
-/** Reasons that serve for nothing, neither now nor in an earlier publication. */
-function unused({ corrections = [] }: Note, used: ReadonlySet<StatedCorrection>, { history }: PublishedState): Problem[] {
-  const past = (stated: StatedCorrection) =>
-    history.some(({ number, is }) => number === plainExpression(stated.number) && is === plain(stated.now));
+/** One entry of `corrections`, for numbers that share a reason. */
+export function correctionLines(numbers: readonly Pick<AskedNumber, 'number' | 'now'>[], since: string, reason: string): string[] {
+  const because = [`  since: ${since}`, `  reason: ${inYaml(reason)}`];
+  const [only] = numbers;
+  if (numbers.length === 1) return [`- number: ${inYaml(only!.number)}`, `  now: ${inYaml(only!.now)}`, ...because];
+  return [
+    '- numbers:',
+    ...numbers.flatMap(({ number, now }) => [`    - number: ${inYaml(number)}`, `      now: ${inYaml(now)}`]),
+    ...because,
+  ];
+}
+
+/** A text as a value of YAML: as it is where nothing in it could be taken for more than words. */
+function inYaml(text: string): string {
+  const isPlain =
+    /^[\p{L}\p{N}−(][^"'\n]*$/u.test(text) && !/: |\s#|[:\s]$/.test(text) && !/^(?:yes|no|true|false|null|on|off)$/i.test(text);
+  return isPlain ? text : `'${text.replaceAll("'", "''")}'`;
+}
+
+/** Reasons that serve for nothing, neither now nor in an earlier publication; of a number that asks for another one nothing is told. */
+function unused(
+  { corrections = [] }: Note,
+  used: ReadonlySet<StatedCorrection>,
+  { history }: PublishedState,
+  asked: ReadonlySet<string>,
+): Problem[] {
   return corrections
-    .filter((stated) => !used.has(stated) && !past(stated))
+    .filter((stated) => !used.has(stated) && !isPast(stated, history) && !asked.has(plainExpression(stated.number)))
     .map((stated) =>
       warning('unused-correction', stated.place, `no published number \`${stated.number}\` now prints as ${stated.now}`, {
         remedy: 'correct `number` and `now`, or remove this correction',

@@ -8,6 +8,9 @@ import type { LedgerEntry, Written } from '../../words/written.ts';
 import { matchEntries, type Pair } from './match.ts';
 import { plain, printsDifferently } from './same-value.ts';
 
+/** Why a number of a script is no longer so, where its author gives no reason. */
+export const UNEXPLAINED = 'The data no longer bears these words.';
+
 export interface JudgedScript {
   readonly corrections: readonly Correction[];
   /** The script with what was recorded in the place of what would be printed now, less the problems that are corrections. */
@@ -15,7 +18,7 @@ export interface JudgedScript {
 }
 
 /** Rules that a change of the data breaks, where the words are as they were. */
-const BY_DATA = new Set(['stated-differs', 'claim-fails', 'claim-undecided', 'claim-told']);
+export const BY_DATA: ReadonlySet<string> = new Set(['stated-differs', 'claim-fails', 'claim-undecided', 'claim-told']);
 
 /** Compares a script with its published state. `dateOf` gives the day of a run, by subject. */
 export function judgeScript(
@@ -61,7 +64,7 @@ function correctionOf(note: Note, { was, is }: Pair, state: PublishedState, date
     number,
     was: plain(was.shown),
     is: now,
-    reason: stated?.reason ?? 'The data no longer bears these words.',
+    reason: stated?.reason ?? UNEXPLAINED,
     // The subtitles of the finished video may have come since.
     cue: is.cue ?? was.cue,
     sentence: was.sentence,

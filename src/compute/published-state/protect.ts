@@ -17,8 +17,8 @@ import type { Scripts } from '../steps/notes/scripts.ts';
 import type { PlotResult } from '../steps/plots/plot-task.ts';
 import type { Plots } from '../steps/plots/plots.ts';
 import { keepAddresses, type Redirect } from './addresses.ts';
-import { judgeNote } from './judge-note.ts';
-import { judgeScript } from './judge-script.ts';
+import { type AskedNumber, judgeNote } from './judge-note.ts';
+import { BY_DATA, judgeScript, UNEXPLAINED } from './judge-script.ts';
 import { keepIds } from './keep-ids.ts';
 import { presentState, stateKey } from './present-state.ts';
 import type { States } from './read-states.ts';
@@ -33,6 +33,8 @@ export interface PresentNote {
   readonly open: readonly Correction[];
   /** What stands against its publication besides the problems of the build. */
   readonly against: readonly Problem[];
+  /** Corrections that it asks for: of a script those that have no reason of its author's. */
+  readonly asked: readonly AskedNumber[];
 }
 
 interface Options {
@@ -56,6 +58,8 @@ export interface Protected {
   /** Of published notes and scripts, by `notes/<slug>`, newest first. */
   readonly corrections: ReadonlyMap<string, readonly Correction[]>;
   readonly redirects: readonly Redirect[];
+  /** Ids of plots that are drawn otherwise than when their note or script was published, by `notes/<slug>`. */
+  readonly redrawn: ReadonlyMap<string, ReadonlySet<string>>;
   readonly problems: readonly Problem[];
   /** How each note and script of the register would go out now, drafts included. */
   readonly present: readonly PresentNote[];
@@ -91,8 +95,15 @@ export function protect({ register, content, published, notes, plots, copies, sc
     notes: { outcomes, problems: outcomes.flatMap(({ written }) => written.problems) },
     corrections: new Map(judged.map(({ present, corrections }) => [present.of, corrections])),
     redirects: kept.redirects,
+    redrawn: new Map(judged.map(({ present }) => [present.of, redrawnSince(states.get(present.of), present)])),
     problems: [...unreadable, ...judged.flatMap(({ problems }) => problems), ...kept.problems],
-    present: judged.map(({ outcome, present, open, against }) => ({ file: outcome.note.file, state: present, open, against })),
+    present: judged.map(({ outcome, present, open, against, asked }) => ({
+      file: outcome.note.file,
+      state: present,
+      open,
+      against,
+      asked,
+    })),
   };
 }
 
@@ -107,7 +118,7 @@ function pagesOf({ note, reaches }: NoteOutcome, register: Register): string[] {
   ];
 }
 
-interface Verdict extends Pick<PresentNote, 'open' | 'against'> {
+interface Verdict extends Pick<PresentNote, 'open' | 'against' | 'asked'> {
   /** As readers see them. */
   readonly corrections: readonly Correction[];
   readonly problems: readonly Problem[];
@@ -115,7 +126,7 @@ interface Verdict extends Pick<PresentNote, 'open' | 'against'> {
   readonly recorded?: NoteOutcome;
 }
 
-const NOTHING: Verdict = { open: [], against: [], corrections: [], problems: [] };
+const NOTHING: Verdict = { open: [], against: [], asked: [], corrections: [], problems: [] };
 
 function judge(
   outcome: NoteOutcome,
@@ -139,14 +150,36 @@ function judge(
           against,
           corrections: shown,
           problems: [],
+          asked: open
+            .filter(({ reason }) => reason === UNEXPLAINED)
+            .map(({ number, was, is, since }) => ({ number, was, now: is, since })),
           recorded: { ...outcome, note: withPlainFront(note, recorded), written: recorded },
         }
       : { ...NOTHING, open };
   }
-  const { corrections: open, problems } = judgeNote(note, state, present, sources);
+  const judged = judgeNote(note, state, present, { sources, dateOf: dayOf(register), insteadOf: insteadIn(written, present) });
+  const { corrections: open, asked } = judged;
+  const problems = judged.problems;
+  // What is told with what to write for it is told once.
+  const told = { ...written, problems: written.problems.filter((problem) => !isTold(problem, judged.told)) };
   const against = problems.filter(({ severity }) => severity === 'error');
   const shown = newestFirst([...open, ...state.history]);
-  return isOut ? { open, against, corrections: shown, problems } : { ...NOTHING, open, against };
+  if (!isOut) return { ...NOTHING, open, against };
+  return { open, against, corrections: shown, problems, asked, recorded: { ...outcome, written: told } };
+}
+
+function isTold({ rule, place: { line, column } }: Problem, told: ReadonlySet<string>): boolean {
+  return BY_DATA.has(rule) && told.has(`${line}:${column}`);
+}
+
+/** The words that would be true, by entry of the present state. */
+function insteadIn({ entries }: NoteOutcome['written'], present: PublishedState): (entry: PublishedEntry) => string | undefined {
+  return (entry) => entries[present.entries.indexOf(entry)]?.instead;
+}
+
+function redrawnSince(then: PublishedState | undefined, { plots }: PublishedState): ReadonlySet<string> {
+  const before = new Map(then?.plots.map(({ id, sha256 }) => [id, sha256]));
+  return new Set(plots.filter(({ id, sha256 }) => before.has(id) && before.get(id) !== sha256).map(({ id }) => id));
 }
 
 /** The state of a note, also one under a name that it had before. */

@@ -70,6 +70,7 @@ export function contentsOf(options: Computed): SiteContents {
     prose,
     published: publishedIds(held.notes.outcomes, runs, attempts),
     corrections: held.corrections,
+    redrawn: held.redrawn,
     site: options.site,
   };
 }

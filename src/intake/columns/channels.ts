@@ -192,9 +192,10 @@ function channelOf(
   original: string,
   step: number | null,
 ): Channel {
-  const { name, quantity, column, at, instrument, bits, sticky, shows, step: declared } = declaration;
+  const { name, label, quantity, column, at, instrument, bits, sticky, shows, step: declared } = declaration;
   return {
     name,
+    ...(label === undefined ? {} : { label }),
     quantity,
     column,
     unit: unit.canonical,

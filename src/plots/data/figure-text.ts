@@ -27,3 +27,8 @@ export function figureText(figure: Figure | undefined, unit?: string): string | 
   if (!figure || !isPresent(figure)) return undefined;
   return printQuantity(figure.quantity, unit === undefined ? {} : { unit }).text;
 }
+
+/** A channel's name for readers, where its author gives none: `input_current` with a blank. */
+export function plainName(name: string): string {
+  return name.replaceAll('_', ' ');
+}

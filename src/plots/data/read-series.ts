@@ -29,12 +29,14 @@ function seriesOf(file: Json): RunSeries {
 
 function channelOf(channel: Json): SeriesChannel {
   const at = channel.maybe('at')?.text();
+  const label = channel.maybe('label')?.text();
   const step = channel.maybe('step')?.positive();
   const readings = channel.maybe('readings')?.number();
   const limit = channel.maybe('limit')?.number();
   const rise = channel.maybe('rise');
   return {
     name: channel.at('name').text(),
+    ...(label === undefined ? {} : { label }),
     quantity: channel.at('quantity').oneOf(QUANTITY_KINDS),
     unit: channel.at('unit').text(),
     ...(at === undefined ? {} : { at }),

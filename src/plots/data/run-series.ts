@@ -3,7 +3,7 @@ import type { Channel } from '../../intake/log.ts';
 import type { PlotSubject } from '../drawing/drawn.ts';
 import { loadStart } from '../drawing/lines/align.ts';
 import { type SpanMeans, scatters, spanMeans, spanOfMeans } from '../drawing/lines/means.ts';
-import { presentReadings, type Segment, segments } from '../drawing/lines/segments.ts';
+import { cutAt, presentReadings, type Segment, segments } from '../drawing/lines/segments.ts';
 import { thin } from '../drawing/lines/thin.ts';
 import { extent } from '../drawing/value-scale.ts';
 import { decimalsOf } from '../drawing/wording.ts';
@@ -52,16 +52,19 @@ interface Timing {
   readonly decimals: number;
   /** s since the first row at which spans of means begin. */
   readonly origin: number;
+  /** Where phases begin and end, s since the first row. */
+  readonly edges: readonly number[];
 }
 
 function timingOf(subject: PlotSubject): Timing {
   const { seconds, step } = subject.log.time;
   const decimals = step !== null && step < FINE_STEP ? FINE_TIME_DECIMALS : TIME_DECIMALS;
-  return { seconds, span: seconds.at(-1) ?? 0, decimals, origin: loadStart(subject) ?? 0 };
+  const edges = subject.derived.phases.flatMap(({ from, to }) => [from, to]);
+  return { seconds, span: seconds.at(-1) ?? 0, decimals, origin: loadStart(subject) ?? 0, edges };
 }
 
 function channelSeries(subject: PlotSubject, channel: Channel, timing: Timing): SeriesChannel[] {
-  const { name, quantity, unit, at, step, values } = channel;
+  const { name, label, quantity, unit, at, step, values } = channel;
   const readings = values.filter((value) => Number.isFinite(value));
   if (readings.length === 0) return [];
   const flag = quantity === 'throttle_flag';
@@ -72,6 +75,7 @@ function channelSeries(subject: PlotSubject, channel: Channel, timing: Timing): 
   return [
     {
       name,
+      ...(label === undefined ? {} : { label }),
       quantity,
       unit,
       ...(at === undefined ? {} : { at }),
@@ -98,7 +102,11 @@ function rounding(decimals: number): (value: number) => number {
   return (value) => Number(value.toFixed(decimals)) + 0;
 }
 
-function seriesLine(values: Float64Array, decimals: number, { seconds, span, decimals: timeDecimals, origin }: Timing): SeriesLine {
+function seriesLine(
+  values: Float64Array,
+  decimals: number,
+  { seconds, span, decimals: timeDecimals, origin, edges }: Timing,
+): SeriesLine {
   const { x, y } = presentReadings(seconds, values);
   const parts = segments(x);
   const grid = { from: 0, to: span || 1, columns: COLUMNS };
@@ -109,7 +117,7 @@ function seriesLine(values: Float64Array, decimals: number, { seconds, span, dec
     ),
   );
   const points = pointsOf(kept, timeDecimals, decimals);
-  const means = meansOf(x, y, parts, { span, origin });
+  const means = meansOf(x, y, cutAt(x, parts, edges), { span, origin });
   return means ? { ...points, means: seriesMeans(means, { origin, span, timeDecimals, decimals }) } : points;
 }
 

@@ -23,12 +23,29 @@ export interface AttemptsSubject {
   readonly ratedClock?: Quantity;
 }
 
+/** Where the common time axis of a drawing lies, for what is laid over it. */
+export interface Along {
+  readonly unit: string;
+  /** s of one unit of the axis; s of the first run's log at which the axis is 0. */
+  readonly seconds: number;
+  readonly zero: number;
+  readonly from: number;
+  readonly to: number;
+  /** Left edge and width of the data area, px. */
+  readonly wide: readonly [left: number, width: number];
+  readonly narrow: readonly [left: number, width: number];
+}
+
 export interface Drawn {
   readonly id: string;
   /** What it shows, in words. */
   readonly title: string;
+  /** What is drawn, where the title says what was found; below the drawing. */
+  readonly about?: string;
   /** Text alternative: what a reader sees in it, with the numbers that matter. */
   readonly alt: string;
+  /** Of lines over time. */
+  readonly along?: Along;
   /** How it was drawn: thinning, axes, what was left out. One or two sentences. */
   readonly method: string;
   /** Inline SVG for wide and narrow columns; colours are CSS variables, ids prefixed with the plot's. */

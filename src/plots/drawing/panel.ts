@@ -2,6 +2,7 @@
 
 import { endLabels, marginFor } from './labels/end-labels.ts';
 import { type Limit, limitMarks } from './labels/limit-marks.ts';
+import { lineLabels } from './labels/line-labels.ts';
 import type { PixelLine } from './labels/obstacles.ts';
 import { type PhaseRow, phaseBands, phaseLabels, phaseSpans, rowHeight } from './labels/phase-marks.ts';
 import { type DrawnLine, drawLine, type LineData } from './lines/drawn-line.ts';
@@ -12,7 +13,11 @@ import { pixelOf, type Scale } from './ticks.ts';
 import type { Spec } from './vega.ts';
 import { fixed } from './wording.ts';
 
-export type LabelledLine = LineData & { readonly label: string };
+export type LabelledLine = LineData & {
+  readonly label: string;
+  /** What its label may say besides, where there is room: "steady at 71.3 °C". */
+  readonly told?: string;
+};
 
 export interface PanelContent {
   /** Quantity and unit, above the axis. */
@@ -48,17 +53,47 @@ export interface Frame {
   readonly styles: readonly number[];
 }
 
-/** The frame that panels share: margins as wide as their labels need. */
-export function frameOf(panels: readonly PanelContent[], x: Scale, size: Size): Frame {
+/** Room to the right where no label stands behind its line, px. */
+const RIGHT = 10;
+
+/** The frame that panels of these heights share: margins as wide as their labels need. To the right that is next to nothing where all lines are named beside themselves. */
+export function frameOf(panels: readonly PanelContent[], heights: readonly number[], x: Scale, size: Size): Frame {
+  const narrowest = frameWith(panels, x, size, RIGHT);
+  const behind = panels.filter((content, i) => content.labelled && besides(content, narrowest, heights[i]!).labels === null);
+  if (behind.length === 0) return narrowest;
+  return frameWith(
+    panels,
+    x,
+    size,
+    marginFor(
+      behind.flatMap(({ lines }) => lines.map(({ label }) => label)),
+      size,
+    ),
+  );
+}
+
+function frameWith(panels: readonly PanelContent[], x: Scale, size: Size, right: number): Frame {
   const ticks = panels.flatMap(({ y }) => y.ticks.map((tick) => textWidth(fixed(tick, y.decimals), size.small)));
   const left = Math.ceil(Math.max(0, ...ticks) + 6);
-  const right = marginFor(
-    panels.filter(({ labelled }) => labelled).flatMap((panel) => panel.lines.map(({ label }) => label)),
-    size,
-  );
   const width = size.width - left - right;
   const styles = [...new Set(panels.flatMap((panel) => panel.lines.map(({ k }) => k)))].sort((a, b) => a - b);
   return { size, left, right, width, x, styles, xOf: (value) => ((value - x.from) / (x.to - x.from)) * width };
+}
+
+/** The lines of a panel in pixels, its limits, and the names beside its lines; null where one finds no place there. */
+function besides(content: PanelContent, frame: Frame, height: number) {
+  const { width, size, x } = frame;
+  const drawn = content.lines.map((line) => drawLine(line, x, width));
+  const pixels = drawn.map(({ faint, strong }) => inPixels(faint.length > 0 ? faint : strong, content.y, frame, height));
+  const limit = limitMarks(content.limits, content.unit, content.y, { width, height, size, lines: pixels });
+  const limits = limit.rules.map(({ x: from, x2, y, y2 }): PixelLine => ({ x: [from, x2], y: [y, y2] }));
+  const area = { width, height, size, lines: [...pixels, ...limits] };
+  const named = content.lines.map(({ k, label, told }, i) => ({
+    line: pixels[i]!,
+    k,
+    texts: told === undefined ? [label] : [`${label}, ${told}`, label],
+  }));
+  return { drawn, pixels, limit, area, labels: content.labelled ? lineLabels(named, area, limit.boxes) : null };
 }
 
 /** Room that a heading needs above its panel, px. */
@@ -68,20 +103,19 @@ export function headingRoom(size: Size): number {
 
 /** The Vega-Lite view of a panel. `xTitle` null: a panel below carries the time axis. */
 export function panelSpec(content: PanelContent, frame: Frame, height: number, xTitle: string | null): Spec {
-  const { width, size, x, styles } = frame;
+  const { width, x, styles } = frame;
   const axes: Axes = { x, y: content.y, xTitle, grid: 'y' };
-  const drawn = content.lines.map((line) => drawLine(line, x, width));
-  const pixels = drawn.map(({ faint, strong }) => inPixels(faint.length > 0 ? faint : strong, content.y, frame, height));
-  const area = { width, height, size, lines: pixels };
-  const limit = limitMarks(content.limits, content.unit, content.y, area);
-  const limits = limit.rules.map(({ x: from, x2, y, y2 }): PixelLine => ({ x: [from, x2], y: [y, y2] }));
-  const ends = content.labelled
-    ? endLabels(
-        content.lines.flatMap((line, i) => endOf(line, drawn[i]!, content.y, frame, height)),
-        { ...area, lines: [...pixels, ...limits] },
-        limit.boxes,
-      )
-    : NOTHING;
+  const { drawn, pixels, limit, area, labels } = besides(content, frame, height);
+  const ends =
+    labels !== null
+      ? { labels, leaders: [] }
+      : content.labelled
+        ? endLabels(
+            content.lines.flatMap((line, i) => endOf(line, drawn[i]!, content.y, frame, height)),
+            area,
+            limit.boxes,
+          )
+        : NOTHING;
   const more = content.remarks?.(frame, pixels) ?? NOTHING;
   const faint = drawn.flatMap((line) => line.faint);
   return {
@@ -96,11 +130,11 @@ export function panelSpec(content: PanelContent, frame: Frame, height: number, x
         axes,
         { stepped: content.stepped },
       ),
-      rules([...phaseSpans(content.named, frame.xOf, size), ...ends.leaders, ...limit.rules, ...more.rules]),
+      rules([...phaseSpans(content.named, frame.xOf, frame.size), ...ends.leaders, ...limit.rules, ...more.rules]),
       ...(content.labelled ? [markers(markerPoints(drawn, frame), styles, axes)] : []),
       texts([
         heading(content, frame),
-        ...phaseLabels(content.named, frame.xOf, width, size),
+        ...phaseLabels(content.named, frame.xOf, width, frame.size),
         ...limit.labels,
         ...ends.labels,
         ...more.labels,

@@ -5,7 +5,7 @@ import type { AttemptsSubject, ComparedSubject, Drawn, PlotSubject } from './dra
 import type { Size } from './size.ts';
 import type { Spec } from './vega.ts';
 
-export interface Plan extends Pick<Drawn, 'title' | 'alt' | 'method' | 'csv' | 'table'> {
+export interface Plan extends Pick<Drawn, 'title' | 'about' | 'along' | 'alt' | 'method' | 'csv' | 'table'> {
   /** The Vega-Lite specification in that size. */
   readonly layOut: (size: Size) => Spec;
 }

@@ -24,19 +24,27 @@ function shortened(svg: string): string {
   return svg.replace(PATH, (_, d: string) => ` d="${relativePath(d)}"`);
 }
 
-const TEXT = /<text\b([^>]*?) font-size="([\d.]+)px"([^>]*)>([^<]*)<\/text>/g;
+const TEXT = /<text\b([^>]*?) font-size="([\d.]+)px"([^>]*)>((?:[^<]|<\/?tspan\b[^>]*>)*)<\/text>/g;
+const LINE = /<tspan\b([^>]*)>([^<]*)<\/tspan>/g;
 const ENTITIES: Readonly<Record<string, string>> = { amp: '&', lt: '<', gt: '>', quot: '"' };
 
-/** Each text is as wide as it was planned, whichever font the reader's browser has: none leaves the drawing, none runs into another. */
+/** Each line of text is as wide as it was planned, whichever font the reader's browser has: none leaves the drawing, none runs into another. */
 function held(svg: string): string {
-  return svg.replace(TEXT, (whole, before: string, size: string, after: string, text: string) => {
-    const plain = text.replace(/&(amp|lt|gt|quot);/g, (_, name: string) => ENTITIES[name]!);
-    const weight = `${before}${after}`.includes('font-weight="600"') ? 'semibold' : 'normal';
-    const width = rounded(String(textWidth(plain, Number(size), weight)));
-    return plain.trim().length < 2
-      ? whole
-      : `<text${before} font-size="${size}px"${after} textLength="${width}" lengthAdjust="spacingAndGlyphs">${text}</text>`;
+  return svg.replace(TEXT, (_, before: string, size: string, after: string, inner: string) => {
+    const own = inner.includes('<tspan') ? '' : widthOf(inner, Number(size));
+    const lines = inner.replace(
+      LINE,
+      (_line, look: string, text: string) => `<tspan${look}${widthOf(text, Number(size))}>${text}</tspan>`,
+    );
+    return `<text${before} font-size="${size}px"${after}${own}>${lines}</text>`;
   });
+}
+
+/** The attributes that hold a line of text to its width; none for a single character, which nothing would be gained by. */
+function widthOf(text: string, size: number): string {
+  const plain = text.replace(/&(amp|lt|gt|quot);/g, (_, name: string) => ENTITIES[name]!);
+  const width = rounded(String(textWidth(plain, size)));
+  return plain.trim().length < 2 ? '' : ` textLength="${width}" lengthAdjust="spacingAndGlyphs"`;
 }
 
 /** Rounds coordinates and drops what is not seen: hidden shapes, Vega's own classes and roles, defaults. */

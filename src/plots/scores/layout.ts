@@ -60,7 +60,7 @@ export function layOutScores({ rows, reference }: Scores, size: Size): Spec {
         width,
         height,
         x,
-        xTitle: 'Speedup',
+        xTitle: 'Speedup (logarithmic)',
         neutral: 1,
         upright: wide
           ? [[0, height]]

@@ -30,7 +30,7 @@ export function layOutResponse(response: StepResponse, size: Size): Spec {
   const above = mainPanel(response, size, height);
   const fitted = response.courses.filter(({ fit }) => fit !== null);
   const contents = fitted.length > 0 ? [above, residualPanel(fitted, heights[1]!)] : [above];
-  const frame = frameOf(contents, x, size);
+  const frame = frameOf(contents, heights, x, size);
   const title = `Time since load start (${response.time.unit})`;
   const panels = contents.map((content, i) => panelSpec(content, frame, heights[i]!, i === contents.length - 1 ? title : null));
   return stack(panels, size, headingRoom(size) + 10);

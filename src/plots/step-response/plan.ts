@@ -4,7 +4,7 @@ import type { LoadSeries } from '../../figures/thermal/load-series.ts';
 import type { Channel } from '../../intake/log.ts';
 import { error, type Problem } from '../../problem.ts';
 import type { PlotRequest } from '../../register/requests.ts';
-import { runName } from '../data/figure-text.ts';
+import { plainName, runName } from '../data/figure-text.ts';
 import { slotsOf } from '../data/requested-channels.ts';
 import { statedBase } from '../data/rise-over-ambient.ts';
 import type { PlotSubject } from '../drawing/drawn.ts';
@@ -116,8 +116,8 @@ function courseFrom(
   return {
     alias: subject.alias,
     run: runName(subject),
-    name: subject.alias || channel.name,
-    label: `${subject.alias || channel.name}${'why' in fit ? ', no fit' : ''}`,
+    name: subject.alias || (channel.label ?? plainName(channel.name)),
+    label: `${subject.alias || (channel.label ?? plainName(channel.name))}${'why' in fit ? ', no fit' : ''}`,
     k,
     x,
     y,

@@ -1,15 +1,18 @@
 /** Where everything of a trace stands, and its specification. */
 
+import type { FigureName } from '../../figures/catalogue.ts';
+import type { QuantityKind } from '../../intake/log.ts';
 import { stack } from '../drawing/config.ts';
+import type { Along } from '../drawing/drawn.ts';
 import { limitsOf } from '../drawing/labels/limit-marks.ts';
 import { timeTitle } from '../drawing/lines/align.ts';
 import { frameOf, headingRoom, type PanelContent, panelSpec } from '../drawing/panel.ts';
-import type { Size } from '../drawing/size.ts';
+import { NARROW, type Size, WIDE } from '../drawing/size.ts';
 import { timeScale } from '../drawing/ticks.ts';
 import { valueScale } from '../drawing/value-scale.ts';
 import type { Spec } from '../drawing/vega.ts';
 import { withUnit } from '../drawing/wording.ts';
-import type { Trace, TracePanel } from './panels.ts';
+import type { Line, Trace, TracePanel } from './panels.ts';
 
 /** About how many values are marked on a stacked panel. */
 const STACKED_TICKS = 4;
@@ -18,20 +21,36 @@ const FLAG_HEIGHT = 40;
 
 /** The specification of a trace in a size. */
 export function layOutTrace(trace: Trace, size: Size): Spec {
-  const { from, to } = trace.alignment;
-  const contents = trace.panels.map((panel, index) => contentOf(trace, panel, index, size));
-  const frame = frameOf(contents, timeScale(from, to, size.timeTicks), size);
-  const height = contents.length > 1 ? size.stackedHeight : size.height;
+  const { contents, heights, frame } = framed(trace, size);
   const title = timeTitle(trace.alignment);
-  const heights = trace.panels.map(({ kind }) => (kind === 'throttle_flag' ? FLAG_HEIGHT : height));
   const panels = contents.map((content, i) => panelSpec(content, frame, heights[i]!, i === contents.length - 1 ? title : null));
   return stack(panels, size, headingRoom(size) + 10);
+}
+
+function framed(trace: Trace, size: Size) {
+  const { from, to } = trace.alignment;
+  const contents = trace.panels.map((panel, index) => contentOf(trace, panel, index, size));
+  const height = contents.length > 1 ? size.stackedHeight : size.height;
+  const heights = trace.panels.map(({ kind }) => (kind === 'throttle_flag' ? FLAG_HEIGHT : height));
+  return { contents, heights, frame: frameOf(contents, heights, timeScale(from, to, size.timeTicks), size) };
+}
+
+/** Where the time axis lies in both sizes. */
+export function alongOf(trace: Trace): Along {
+  const { time, origins } = trace.alignment;
+  const placed = (size: Size) => {
+    const { frame } = framed(trace, size);
+    return { x: frame.x, at: [frame.left, frame.width] as const };
+  };
+  const wide = placed(WIDE);
+  const { unit, seconds } = time;
+  return { unit, seconds, zero: origins[0] ?? 0, from: wide.x.from, to: wide.x.to, wide: wide.at, narrow: placed(NARROW).at };
 }
 
 function contentOf(trace: Trace, panel: TracePanel, index: number, size: Size): PanelContent {
   return {
     heading: withUnit(panel.heading, panel.unit),
-    lines: panel.lines,
+    lines: panel.lines.map((line) => ({ ...line, ...toldOf(line, panel, trace, size) })),
     y: valueScale(panel, trace.panels.length > 1 ? STACKED_TICKS : size.valueTicks),
     stepped: panel.stepped,
     labelled: true,
@@ -41,3 +60,20 @@ function contentOf(trace: Trace, panel: TracePanel, index: number, size: Size): 
     shaded: trace.phases,
   };
 }
+
+/** What the label of a line says besides its name, where its panel does not say it of many. */
+function toldOf(line: Line, panel: TracePanel, trace: Trace, size: Size): { readonly told?: string } {
+  if (size.name === 'narrow' || trace.windowed) return {};
+  const [name, words] = panel.rise ? RISE : (TOLD[panel.kind] ?? NOTHING);
+  const text = name && trace.runs[line.run]!.told(name, line.channel, panel.asked);
+  return text === undefined ? {} : { told: `${words} ${text}` };
+}
+
+const NOTHING = [undefined, ''] as const;
+const RISE = ['temperature_rise', 'steady at'] as const;
+const TOLD: Readonly<Partial<Record<QuantityKind, readonly [FigureName, string]>>> = {
+  temperature: ['steady_temperature', 'steady at'],
+  power: ['load_power', 'mean'],
+  current: ['load_current', 'mean'],
+  clock: ['mean_clock', 'mean'],
+};

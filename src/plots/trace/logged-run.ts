@@ -1,6 +1,6 @@
 /** A run's log as a trace draws it. */
 import type { Channel } from '../../intake/log.ts';
-import { figureOf, figureText } from '../data/figure-text.ts';
+import { figureOf, figureText, plainName } from '../data/figure-text.ts';
 import { riseOver } from '../data/rise-over-ambient.ts';
 import { throttledNow } from '../data/throttle-flags.ts';
 import type { PlotSubject } from '../drawing/drawn.ts';
@@ -29,6 +29,7 @@ export function loggedChannel(subject: PlotSubject, channel: Channel): TraceChan
   const limit = subject.context.device.throttleAt[name]?.value;
   return {
     name,
+    label: channel.label ?? plainName(name),
     quantity,
     unit,
     step: step ?? UNKNOWN_STEP,

@@ -3,7 +3,7 @@ import type { QuantityKind } from '../../intake/log.ts';
 import { type PhaseRow, phaseRows } from '../drawing/labels/phase-marks.ts';
 import { type Alignment, align, type Window } from '../drawing/lines/align.ts';
 import { type Mean, scatters, spanMeans, spanOfMeans } from '../drawing/lines/means.ts';
-import type { Segment } from '../drawing/lines/segments.ts';
+import { cutAt, type Segment } from '../drawing/lines/segments.ts';
 import type { TraceChannel, TraceReadings, TraceRun } from '../drawing/lines/trace-run.ts';
 import { MOST_LINES } from '../drawing/palette.ts';
 import { WIDE } from '../drawing/size.ts';
@@ -17,6 +17,8 @@ export interface Line {
   /** Position of its run among those of the trace. */
   readonly run: number;
   readonly channel: string;
+  /** The channel's name for readers. */
+  readonly channelLabel: string;
   /** What its end is labelled with. */
   readonly label: string;
   /** Style, from 0. */
@@ -148,7 +150,7 @@ function panelOf(group: readonly TraceSlot[], ground: Ground, span: number): Tra
   return stepped ? bare : withMeans(bare, raw, display, ground, span);
 }
 
-function rawLines({ name, channels }: TraceSlot, index: number, slots: number, { runs, look, alignment, groups }: Ground): Raw[] {
+function rawLines({ channels }: TraceSlot, index: number, slots: number, { runs, look, alignment, groups }: Ground): Raw[] {
   return channels.flatMap((channel, run): Raw[] => {
     if (!channel) return [];
     const over = look.rise && channel.quantity === 'temperature';
@@ -157,7 +159,8 @@ function rawLines({ name, channels }: TraceSlot, index: number, slots: number, {
     const readings = whole && look.window ? readingsWithin(whole, look.window, origin) : whole;
     if (!readings || readings.t.length === 0) return [];
     const k = runs.length === 1 ? channelStyle(look.styles[0]!, index) : look.styles[run]!;
-    const label = runs.length > 1 || (slots === 1 && groups.length === 1) ? runs[run]!.alias || name : name;
+    const own = channel.label;
+    const label = runs.length > 1 || (slots === 1 && groups.length === 1) ? runs[run]!.alias || own : own;
     return [{ channel, run, k, label, over, readings }];
   });
 }
@@ -170,6 +173,7 @@ function lineOf({ channel, run, k, label, over, readings }: Raw, display: Displa
   return {
     run,
     channel: channel.name,
+    channelLabel: channel.label,
     label,
     k,
     x: t.map((seconds) => (seconds - origin) / alignment.time.seconds),
@@ -199,14 +203,24 @@ function shownDecimals(values: Float64Array, step: number): number {
 }
 
 /** Lays means over the lines of a panel whose readings scatter; `span` in s. */
-function withMeans(panel: TracePanel, raw: readonly Raw[], display: DisplayUnit, { alignment }: Ground, span: number): TracePanel {
+function withMeans(
+  panel: TracePanel,
+  raw: readonly Raw[],
+  display: DisplayUnit,
+  { alignment, runs }: Ground,
+  span: number,
+): TracePanel {
   if (panel.lines.length === 0) return panel;
   const { from, to } = valueScale(panel, WIDE.valueTicks);
   const { seconds } = alignment.time;
   const lines = panel.lines.map((line, i) => {
     const { means } = raw[i]!.readings;
     if (means === 'all') {
-      const found = spanMeans(line.x, line.y, line.segments, span / seconds);
+      const origin = alignment.origins[line.run]!;
+      const edges = runs[line.run]!.phases.flatMap(({ from: begin, to: end }) =>
+        [begin, end].map((edge) => (edge - origin) / seconds),
+      );
+      const found = spanMeans(line.x, line.y, cutAt(line.x, line.segments, edges), span / seconds);
       return found && scatters(found, to - from) ? { ...line, over: found.means, meanSpan: span } : line;
     }
     if (!means || !scatters({ scatter: means.scatter / display.divisor }, to - from)) return line;
@@ -218,8 +232,8 @@ function withMeans(panel: TracePanel, raw: readonly Raw[], display: DisplayUnit,
 }
 
 function headingOf(slot: TraceSlot, kind: QuantityKind, rise: boolean, { groups }: Ground): string {
-  if (kind === 'other') return slot.name.replaceAll('_', ' ');
+  if (kind === 'other') return firstOf(slot).label;
   const title = rise ? 'Rise over ambient' : titleOf(kind);
   const alike = groups.filter((group) => group.some((each) => firstOf(each).quantity === kind));
-  return alike.length > 1 ? `${title} of ${slot.name}` : title;
+  return alike.length > 1 ? `${title} of ${firstOf(slot).label}` : title;
 }

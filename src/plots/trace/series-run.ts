@@ -1,6 +1,6 @@
 /** A run's series as a trace draws it: what a log gives, read back from thinned readings. */
 import type { FigureMap } from '../../figures/figure.ts';
-import { figureIn, figureText } from '../data/figure-text.ts';
+import { figureIn, figureText, plainName } from '../data/figure-text.ts';
 import type { RunSeries, SeriesChannel, SeriesLine, SeriesMeans, SeriesPoints } from '../data/series.ts';
 import type { Segment } from '../drawing/lines/segments.ts';
 import type { StoredMeans, TraceChannel, TraceReadings, TraceRun } from '../drawing/lines/trace-run.ts';
@@ -29,6 +29,7 @@ export function seriesChannel(channel: SeriesChannel): TraceChannel {
   const { name, quantity, unit, decimals, step, limit, rise, readings } = channel;
   return {
     name,
+    label: channel.label ?? plainName(name),
     quantity,
     unit,
     step: step ?? 10 ** -decimals,

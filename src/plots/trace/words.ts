@@ -12,7 +12,7 @@ import type { Line, Trace, TracePanel } from './panels.ts';
 export function traceTitle(trace: Trace): string {
   const headings = [...new Set(trace.panels.map(({ heading }) => heading.replace(/ \(.*\)$/, '')))];
   const what = listed(headings.map((heading, i) => (i === 0 ? heading : lowered(heading))));
-  const channels = new Set(trace.panels.flatMap((panel) => panel.lines.map(({ channel }) => channel)));
+  const channels = new Set(trace.panels.flatMap((panel) => panel.lines.map(({ channelLabel }) => channelLabel)));
   const [channel] = channels;
   const of = channels.size === 1 && trace.panels[0]!.kind !== 'other' ? ` of ${channel}` : '';
   const runs = trace.runs.map(({ alias }) => alias).filter((alias) => alias !== '');
@@ -21,6 +21,36 @@ export function traceTitle(trace: Trace): string {
 
 function lowered(heading: string): string {
   return heading.slice(0, 1).toLowerCase() + heading.slice(1);
+}
+
+/** Of more runs than this a sentence would be a list. */
+const MOST_FOUND = 4;
+
+/**
+ * What was found, as a sentence without its full stop: where each run's temperature settles, and which run throttles when. Undefined where
+ * a run says neither, where a part of the time is drawn, or where temperatures are not what is drawn first.
+ */
+export function traceFinding(trace: Trace): string | undefined {
+  const [panel] = trace.panels;
+  if (trace.windowed || !panel || panel.kind !== 'temperature' || panel.rise) return undefined;
+  const lines = trace.runs.map((_, run) => panel.lines.find((line) => line.run === run));
+  const clauses = lines.map((line, run) => (line ? clauseOf(trace, run, line, panel.asked) : undefined));
+  if (clauses.length > MOST_FOUND || clauses.some((clause) => clause === undefined)) return undefined;
+  const told = clauses.map((clause, i) => {
+    const before = clauses[i - 1];
+    const verb = before?.verb === clause!.verb ? '' : ` ${clause!.verb}`;
+    return `${clause!.run}${verb} ${clause!.rest}`.trim();
+  });
+  const sentence = told.length === 2 && clauses[0]!.verb !== clauses[1]!.verb ? told.join(', ') : listed(told);
+  return sentence.slice(0, 1).toUpperCase() + sentence.slice(1);
+}
+
+function clauseOf({ runs }: Trace, run: number, line: Line, asked?: string) {
+  const { alias, told } = runs[run]!;
+  const throttles = told('time_to_throttle', line.channel);
+  if (throttles !== undefined) return { run: alias, verb: 'throttles', rest: `after ${throttles}` };
+  const steady = told('steady_temperature', line.channel, asked);
+  return steady === undefined ? undefined : { run: alias, verb: 'settles', rest: `at ${steady}` };
 }
 
 /** The text alternative: what is drawn, and of each line its highest reading, when, and where it ends. */

@@ -3,13 +3,14 @@
 import type { Comparison } from '../register.ts';
 import { ALIASES, type Alias } from '../sections/aliases.ts';
 import { readFormer } from '../sections/former-addresses.ts';
+import { RETESTS } from '../sections/retests.ts';
 import { referenceOf } from '../sections/shared-keys.ts';
 import { namedEntries } from '../values/mapping.ts';
 import { meant, oneOf } from '../values/names.ts';
 import { map, optional, readShape, shape, text, textOrList } from '../values/shape.ts';
 import { itemOf, type SourceFile } from '../values/source-file.ts';
 import type { Reference } from '../values/stated-value.ts';
-import { cut, textsOf } from '../values/values.ts';
+import { cut, textsOf, wordOf } from '../values/values.ts';
 import type { MapNode, TextNode } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
 
@@ -18,6 +19,7 @@ const COMPARISON = shape({
   runs: map,
   reference: text,
   repeats: optional(textOrList),
+  retests: optional(text),
   was: optional(textOrList),
 });
 
@@ -44,6 +46,7 @@ export function readComparison(source: SourceFile, report: Report): StatedCompar
     report.error('too-few', source.placeOf('runs'), 'a comparison has one setting', { expected: 'two settings or more' });
   }
   const reference = readReference(fields.reference, [...(fields.runs?.entries.keys() ?? [])], report);
+  const retests = wordOf(fields.retests, 'retests', RETESTS, report);
   const former = readFormer(fields.was, 'comparisons', source, report);
   const ids = settings.map(({ alias, runs }) => [alias, runs.map(({ value }) => value)] as const);
   const comparison = {
@@ -52,6 +55,7 @@ export function readComparison(source: SourceFile, report: Report): StatedCompar
     runs: new Map(ids.flatMap(([alias, runs]) => runs.map((run, index) => [runAlias(alias, index), run] as const))),
     repeats: repeats.map(({ value }) => value),
     reference,
+    ...(retests === 'follow' ? { followsRetests: true } : {}),
     ...former,
   };
   return { settings, repeats, comparison };

@@ -4,6 +4,7 @@ import type { DataFiles, FrontKey, FrontText, Note, NoteStatus, UnheldRule } fro
 import { type Alias, idsOf, readAliases, tellClashes } from '../sections/aliases.ts';
 import { readCorrections } from '../sections/corrections.ts';
 import { readWas } from '../sections/former-addresses.ts';
+import { RETESTS } from '../sections/retests.ts';
 import { dataPathOf } from '../values/data-path.ts';
 import { readLicence } from '../values/licence.ts';
 import { paceOf } from '../values/pace.ts';
@@ -28,6 +29,7 @@ const KEYS = {
   authors: optional(textOrList),
   licence: optional(textOrMap),
   unheld: optional(text),
+  retests: optional(text),
   corrections: optional(list),
   was: optional(textOrList),
 };
@@ -54,6 +56,7 @@ export function readNote(source: SourceFile, kind: Note['kind'], data: DataFiles
   const attempts = readAliases(fields.attempts, 'attempts', report);
   tellClashes({ runs, comparisons, attempts }, report);
   const unheld = wordOf(fields.unheld, 'unheld', UNHELD, report);
+  const retests = wordOf(fields.retests, 'retests', RETESTS, report);
   const pace = paceOf(fields.pace, report);
   const subtitles = dataPathOf(fields.subtitles, 'subtitles', data, report);
   const spokenFor = idOf(fields.note, 'note', report);
@@ -80,6 +83,7 @@ export function readNote(source: SourceFile, kind: Note['kind'], data: DataFiles
     ...(authors ? { authors } : {}),
     ...(licence ? { licence } : {}),
     ...(unheld ? { unheld } : {}),
+    ...(retests === 'follow' ? { followsRetests: true } : {}),
     ...(corrections.length > 0 ? { corrections } : {}),
     ...(was.length > 0 ? { was } : {}),
     ...(pace === undefined ? {} : { pace }),

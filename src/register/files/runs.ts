@@ -23,13 +23,16 @@ const RUN = shape({
   known: optional(list),
   scores: optional(text),
   surface: optional(textOrMap),
+  follows: optional(text),
   was: optional(textOrList),
 });
 
 export interface StatedRun {
   readonly source: SourceFile;
-  readonly item: ReturnType<typeof itemOf> & Pick<Run, 'was'>;
+  readonly item: ReturnType<typeof itemOf> & Pick<Run, 'was' | 'follows'>;
   readonly setup?: Reference;
+  /** The run of which it is a retest. */
+  readonly follows?: Reference;
   readonly date: string;
   readonly shared: Shared;
   readonly log: StatedLog;
@@ -42,13 +45,19 @@ export interface StatedRun {
 export function readRun(source: SourceFile, data: DataFiles, report: Report): StatedRun {
   const fields = readShape(RUN, source.root, 'a run', source.start, report);
   const setup = referenceOf(fields.setup, 'setup', report);
+  const follows = referenceOf(fields.follows, 'follows', report);
   const log = readLog(fields.log, source.placeOf('log'), data, report);
   const scores = dataPathOf(fields.scores, 'scores', data, report);
   const surface = readSurfaceKey(fields.surface, source.placeOf('surface'), data, report);
   return {
     source,
-    item: { ...itemOf(source, fields.title, report), ...readFormer(fields.was, 'runs', source, report) },
+    item: {
+      ...itemOf(source, fields.title, report),
+      ...readFormer(fields.was, 'runs', source, report),
+      ...(follows ? { follows: follows.value } : {}),
+    },
     ...(setup ? { setup } : {}),
+    ...(follows ? { follows } : {}),
     date: dateOf(fields.date, 'date', report) ?? '',
     shared: readShared(fields, log, source.root.entries.has('setup'), source.placeOf, report),
     log,

@@ -166,6 +166,7 @@ function logOf(
 function declarationOf({
   name,
   place,
+  label,
   quantity,
   column,
   unit,
@@ -181,6 +182,7 @@ function declarationOf({
   if (!quantity || !column) return undefined;
   return {
     name,
+    ...(label ? { label: label.value } : {}),
     quantity: quantity.value,
     column: column.value,
     ...(unit ? { unit: unit.value } : {}),

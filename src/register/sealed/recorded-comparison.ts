@@ -78,6 +78,8 @@ const CHANNEL = v.pipe(
   v.strictObject({
     ...LINE,
     name: text,
+    /** Its name for readers, where the author gives one. */
+    label: v.exactOptional(text),
     quantity: v.picklist(QUANTITY_KINDS),
     /** Canonical. */
     unit: text,

@@ -10,6 +10,7 @@ import type { Entry, MapNode, TextNode } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
 
 const CHANNEL = shape({
+  label: optional(text),
   quantity: optional(text),
   column: optional(text),
   unit: optional(text),
@@ -63,6 +64,7 @@ function channelOf(entry: Entry, report: Report): StatedChannel | undefined {
   return {
     name: entry.key,
     place: entry.keyPlace,
+    ...placed('label', fields.label, (value) => lineOf(value, 'label', report)),
     ...placed('quantity', fields.quantity, (value) => wordOf(value, 'quantity', QUANTITY_KINDS, report)),
     ...placed('column', fields.column, (value) => lineOf(value, 'column', report)),
     ...placed('unit', fields.unit, (value) => lineOf(value, 'unit', report)),

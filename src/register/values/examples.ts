@@ -21,6 +21,7 @@ const EXAMPLES: Readonly<Record<string, string>> = {
   invented: 'invented: yes',
   known: '- lines: 323` with `reason` below `known:',
   lead: 'kind: trace` below `lead:',
+  label: 'label: chip',
   last_line: 'last_line: whole',
   licence: 'licence: CC-BY-4.0',
   lines: 'lines: 323',

@@ -25,6 +25,7 @@ export interface StatedCondition {
 export interface StatedChannel {
   readonly name: string;
   readonly place: Place;
+  readonly label?: Stated<string>;
   readonly quantity?: Stated<QuantityKind>;
   readonly column?: Stated<string>;
   readonly unit?: Stated<string>;

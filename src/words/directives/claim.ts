@@ -4,6 +4,7 @@ import { meant, oneOf } from '../../register/values/names.ts';
 import { type Judgement, judge, type Verdict } from '../expression/condition.ts';
 import { isTextProblem, parseCondition } from '../expression/parse-expression.ts';
 import { locate, type TextProblem } from '../expression/text-problem.ts';
+import { correctedWords, NO_LONGER } from '../page/corrected-words.ts';
 import { heldAnchor, type PageElement } from '../page/page-node.ts';
 import { recordedInstead } from '../page/recorded-words.ts';
 import { placeAt, report, spanOf, type Writing } from '../page/writing.ts';
@@ -55,14 +56,26 @@ interface Found {
 function kept(writing: Writing, { read, node, words, judgement, outcomes, condition }: Found): PageElement | null {
   const { start } = spanOf(node);
   const { verdict, comparisons, held } = judgement;
-  if (!outcomes.includes(verdict)) {
+  const stands = outcomes.includes(verdict);
+  const gone = `${words} ${NO_LONGER}`;
+  const corrected = !stands && correctedWords(writing, condition).includes(gone);
+  if (!stands && !corrected) {
     report(writing, { ...reportClaim(words, condition, judgement, outcomes), start, end: read.end });
   }
   const shown = printed((comparisons[0] as (typeof comparisons)[number]).left);
   if ('refused' in shown) return null;
-  const entry = entryOf('claim', placeAt(writing, start), read.label?.text ?? '', condition, { ...shown, shown: words }, held);
-  writing.drafts.push({ ...entry, verdict, rests: claimRests(judgement) });
-  return heldAnchor(writing.drafts.length - 1, words);
+  const printedWords = corrected ? gone : words;
+  const entry = entryOf(
+    'claim',
+    placeAt(writing, start),
+    read.label?.text ?? '',
+    condition,
+    { ...shown, shown: printedWords },
+    held,
+  );
+  const instead = stands || corrected ? {} : { instead: gone };
+  writing.drafts.push({ ...entry, verdict, rests: claimRests(judgement), ...instead });
+  return heldAnchor(writing.drafts.length - 1, printedWords);
 }
 
 /** The verdicts that the author lets be published: by default that it holds. Undefined after reporting a value that is none. */

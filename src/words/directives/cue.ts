@@ -11,6 +11,7 @@ export function cue(writing: Writing, read: WrittenDirective, node: Nodes): Page
   const start = spanOf(node).start;
   const fence = { start, end: read.end };
   const at = read.attributes.find(({ name }) => name === 'at');
+  const shows = (read.attributes.find(({ name }) => name === 'shows')?.value ?? '').split(/\s+/).filter((id) => id !== '');
   if (node.type !== 'containerDirective') return null;
   if (writing.kind !== 'script') {
     report(writing, {
@@ -34,7 +35,7 @@ export function cue(writing: Writing, read: WrittenDirective, node: Nodes): Page
     return null;
   }
   if (!at) {
-    writing.cues.push(null);
+    writing.cues.push({ at: null, shows });
     return { tagName: 'section', properties: { className: ['cue'], ariaLabel: 'On screen' }, children: 'own' };
   }
   const span = { start: at.valueStart, end: at.valueStart + at.value.length };
@@ -48,7 +49,7 @@ export function cue(writing: Writing, read: WrittenDirective, node: Nodes): Page
     return null;
   }
   const time = seconds(at.value);
-  if (time < (writing.cues.findLast((each) => each !== null) ?? 0)) {
+  if (time < (writing.cues.findLast((each) => each.at !== null)?.at ?? 0)) {
     report(writing, {
       rule: 'cue-time',
       ...span,
@@ -56,7 +57,7 @@ export function cue(writing: Writing, read: WrittenDirective, node: Nodes): Page
       expected: 'cues in the order of their times',
     });
   }
-  writing.cues.push(time);
+  writing.cues.push({ at: time, shows });
   node.children.unshift({
     type: 'paragraph',
     data: { hProperties: { className: ['cue-time'] } },

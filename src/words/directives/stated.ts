@@ -1,19 +1,23 @@
 /** `:stated[words]{is="expression"}`: keeps the author's words; an error where the data no longer bears them. */
 import type { Nodes } from 'mdast';
-import { printedStep } from '../../quantities/print.ts';
+import { printedStep, printQuantity } from '../../quantities/print.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
+import { isRefusal } from '../../quantities/refusal.ts';
 import { interval95 } from '../../quantities/uncertainty.ts';
+import { toCanonical, unitFor } from '../../quantities/units.ts';
 import type { Evaluated } from '../expression/evaluate.ts';
 import { evaluate } from '../expression/expression.ts';
 import { ownInterval } from '../expression/interval-margins.ts';
 import { standInsText } from '../expression/stand-ins.ts';
 import { locate } from '../expression/text-problem.ts';
+import { correctedWords } from '../page/corrected-words.ts';
 import { heldAnchor, type PageElement } from '../page/page-node.ts';
 import { recordedInstead } from '../page/recorded-words.ts';
 import { placeAt, report, spanOf, type Writing, warn } from '../page/writing.ts';
 import { HEDGES } from '../stated/hedges.ts';
 import { holds, type Verdict } from '../stated/holds.ts';
 import { isUnread, readStated, type Stated } from '../stated/read.ts';
+import { suggest } from '../stated/suggest.ts';
 import { wordsOf } from './directive-words.ts';
 import type { WrittenDirective } from './read-directive.ts';
 import { allowedWords, reportNarrow, reportStated, reportUnread, withUncertainty } from './stated-report.ts';
@@ -38,12 +42,21 @@ export function stated(writing: Writing, read: WrittenDirective, node: Nodes): P
     return null;
   }
   const unit = read.attributes.find(({ name }) => name === 'unit')?.value;
-  const said = readStated(unit === undefined ? words : `${words} ${unit}`, evaluated.quantity.unit);
+  const saidBy = (text: string) => readStated(unit === undefined ? text : `${text} ${unit}`, evaluated.quantity.unit);
+  const said = saidBy(words);
   if (isUnread(said)) {
     report(writing, reportUnread(words, said, evaluated.quantity, labelOf(read)));
     return null;
   }
-  return kept(writing, { read, node, words, said, evaluated, expression: is.value.trim() });
+  const found = { read, node, evaluated, expression: is.value.trim() };
+  if (verdictOf(said, evaluated) === 'fails') {
+    for (const corrected of correctedWords(writing, found.expression)) {
+      const again = saidBy(corrected);
+      if (!isUnread(again) && verdictOf(again, evaluated) !== 'fails')
+        return kept(writing, { ...found, words: corrected, said: again });
+    }
+  }
+  return kept(writing, { ...found, words, said });
 }
 
 interface Found {
@@ -71,7 +84,9 @@ function kept(writing: Writing, { read, node, words, said, evaluated, expression
   const text = words + standInsText(held);
   const entry = entryOf('stated', placeAt(writing, start), labelOf(read).text, expression, { ...shown, shown: text }, held);
   const rests = restsOn(withUncertainty(shown.shown, shown.uncertainty), allowedWords(said, quantity.unit));
-  writing.drafts.push({ ...entry, verdict: verdict === 'fails' ? 'fails' : 'holds', rests });
+  const instead = verdict === 'fails' ? suggest(said, quantity.value, quantity.unit) : undefined;
+  const own = instead === undefined ? {} : { instead: withoutUnit(instead, read) };
+  writing.drafts.push({ ...entry, verdict: verdict === 'fails' ? 'fails' : 'holds', rests, ...own });
   return heldAnchor(writing.drafts.length - 1, text);
 }
 
@@ -79,7 +94,9 @@ function kept(writing: Writing, { read, node, words, said, evaluated, expression
 export function verdictOf(said: Stated, evaluated: Evaluated): Verdict {
   const { quantity } = evaluated;
   const verdict = holds(said, quantity.value, ownInterval(evaluated) ?? interval95(quantity));
-  return verdict === 'holds narrowly' && saidAsPrinted(said, quantity) ? 'holds' : verdict;
+  if (verdict === 'holds' || isLimited(said)) return verdict;
+  const closeEnough = verdict === 'holds narrowly' && !closerThanPrinted(said, quantity);
+  return closeEnough || isPrinted(said, quantity) ? 'holds' : verdict;
 }
 
 /** Differences of decimals lose their last digits. */
@@ -88,13 +105,32 @@ const ROUNDING = 1e-9;
 /** Hedges that set a limit or a side: with them the interval must not reach across. */
 const LIMITS = new Set(HEDGES.map(({ name }) => name).filter((name) => name !== 'about' && name !== 'nearly'));
 
+/** Whether the words set a limit, or name two numbers. */
+function isLimited({ said, hedge }: Stated): boolean {
+  return said.sides.length > 1 || (hedge !== undefined && LIMITS.has(hedge));
+}
+
 /**
- * Whether the words say a number no more closely than the page would print it. Digits that follow the uncertainty are what readers take
- * for as much as is known (JCGM 100:2008, 7.2.6), so that such words need no wider interval.
+ * Whether the words say a number more closely than the page would print it. Digits that follow the uncertainty are what readers take
+ * for as much as is known (JCGM 100:2008, 7.2.6), so that words which say no more need no wider interval.
  */
-function saidAsPrinted({ said, hedge, lower, upper }: Stated, quantity: Quantity): boolean {
-  if (said.sides.length > 1 || (hedge !== undefined && LIMITS.has(hedge))) return false;
-  return upper - lower >= printedStep(quantity).canonical * (1 - ROUNDING);
+function closerThanPrinted({ lower, upper }: Stated, quantity: Quantity): boolean {
+  return upper - lower < printedStep(quantity).canonical * (1 - ROUNDING);
+}
+
+/**
+ * Whether a number is the very one that the page prints. It is then never wrong, also where a sensor in steps of half a degree has 59.45
+ * printed as 59.5.
+ */
+function isPrinted({ nominal, hedge, lower, upper }: Stated, quantity: Quantity): boolean {
+  if (hedge !== undefined) return false;
+  const { number, unit } = printQuantity(quantity);
+  const fitting = unitFor(quantity.unit, unit === '' ? '1' : unit);
+  if (isRefusal(fitting)) return false;
+  const shown = toCanonical(Number(number.replace('−', '-').replace(/[^\d.e-]/g, '')), fitting);
+  const decimals = /\.(\d+)/.exec(number)?.[1]?.length ?? 0;
+  const step = toCanonical(10 ** -decimals, fitting) - toCanonical(0, fitting);
+  return upper - lower >= step * (1 - ROUNDING) && Math.abs(shown - nominal) <= ROUNDING * Math.abs(nominal);
 }
 
 /** How much of an interval lies outside what the words allow: 0 for none of it, 1 for all. */
@@ -103,6 +139,12 @@ function shareOutside({ lower, upper }: Stated, interval: readonly [number, numb
   const [low, high] = interval;
   const inside = Math.min(high, upper) - Math.max(low, lower);
   return 1 - Math.max(0, inside) / (high - low);
+}
+
+/** A suggestion without the unit that the number borrows. */
+function withoutUnit(wording: string, { attributes }: WrittenDirective): string {
+  const unit = attributes.find(({ name }) => name === 'unit')?.value;
+  return unit !== undefined && wording.endsWith(` ${unit}`) ? wording.slice(0, -unit.length - 1) : wording;
 }
 
 function labelOf({ label }: WrittenDirective): NonNullable<WrittenDirective['label']> {

@@ -50,8 +50,11 @@ function withDetail(label: string, detail: string): string {
   return detail === '' ? label : `${label} (${detail})`;
 }
 
+/** Titles by alias: what readers know a run or comparison by. */
+export type Titles = ReadonlyMap<string, string>;
+
 /** An expression of a note with these aliases; '' for a condition or what cannot be read. */
-export function expressionInWords(expression: string, aliases: ReadonlySet<string>): string {
+export function expressionInWords(expression: string, aliases: Titles): string {
   const tree = parseExpression(expression);
   return isTextProblem(tree) ? '' : words(tree, aliases);
 }
@@ -66,7 +69,7 @@ const CALLS: Readonly<Record<Call['name'], string>> = {
   kinds: 'number of different',
 };
 
-function words(tree: Expression, aliases: ReadonlySet<string>): string {
+function words(tree: Expression, aliases: Titles): string {
   switch (tree.kind) {
     case 'address':
       return ofAlias(subjectOf(tree, aliases));
@@ -81,13 +84,13 @@ function words(tree: Expression, aliases: ReadonlySet<string>): string {
   }
 }
 
-function operation({ operator, left, right }: Operation, aliases: ReadonlySet<string>): string {
+function operation({ operator, left, right }: Operation, aliases: Titles): string {
   const [first, second] = [left, right].map((side) => (side.kind === 'address' ? subjectOf(side, aliases) : undefined));
   const same = first !== undefined && second !== undefined && first.what === second.what && second.alias !== '';
   return `${part(left, aliases)} ${OPERATORS[operator]} ${same ? `that of ${second.alias}` : part(right, aliases)}`;
 }
 
-function part(tree: Expression, aliases: ReadonlySet<string>): string {
+function part(tree: Expression, aliases: Titles): string {
   return tree.kind === 'operation' ? `(${words(tree, aliases)})` : words(tree, aliases);
 }
 
@@ -101,23 +104,42 @@ function ofAlias({ what, alias }: Named): string {
   return alias === '' ? what : `${what} of ${alias}`;
 }
 
-function subjectOf({ parts }: Address, aliases: ReadonlySet<string>): Named {
+function subjectOf({ parts }: Address, aliases: Titles): Named {
   const [first, ...rest] = parts as [NamePart, ...NamePart[]];
   if (first.group !== undefined && rest.length > 0)
-    return { what: whatOf(rest.map(({ name }) => name)), alias: groupInWords(first.group) };
+    return {
+      what: whatOf(
+        rest.map(({ name }) => name),
+        aliases,
+      ),
+      alias: groupInWords(first.group, aliases),
+    };
   const named = rest.length > 0 && aliases.has(first.name);
-  return { what: whatOf((named ? rest : parts).map(({ name }) => name)), alias: named ? nameInWords(first.name) : '' };
+  return {
+    what: whatOf(
+      (named ? rest : parts).map(({ name }) => name),
+      aliases,
+    ),
+    alias: named ? (aliases.get(first.name) ?? '') : '',
+  };
 }
 
-function groupInWords(group: NonNullable<NamePart['group']>): string {
-  return group === 'every' ? 'every run' : group.map(nameInWords).join(', ');
+function groupInWords(group: NonNullable<NamePart['group']>, aliases: Titles): string {
+  return group === 'every' ? 'every run' : group.map((alias) => aliases.get(alias) ?? nameInWords(alias)).join(', ');
 }
 
 /** The longest beginning that the catalogue knows is the figure, the rest its detail. */
-function whatOf(names: readonly string[]): string {
+function whatOf(names: readonly string[], aliases: Titles): string {
   for (let length = names.length; length > 0; length -= 1) {
     const name = names.slice(0, length).join('.');
-    if (definitionOf(name)) return figureInWords(name, names.slice(length).map(nameInWords).join(', '));
+    if (definitionOf(name))
+      return figureInWords(
+        name,
+        names
+          .slice(length)
+          .map((each) => aliases.get(each) ?? nameInWords(each))
+          .join(', '),
+      );
   }
   return factInWords(names.join('.'));
 }

@@ -49,7 +49,14 @@ const LIST: readonly DirectiveName[] = [
     required: ['of'],
     example: '::table{runs="rated fast" of="peak_temperature"}',
   },
-  { name: 'cue', form: 'container', label: false, attributes: ['at'], required: [], example: ':::cue{at="3:15"}' },
+  {
+    name: 'cue',
+    form: 'container',
+    label: false,
+    attributes: ['at', 'shows'],
+    required: [],
+    example: ':::cue{at="3:15" shows="trace"}',
+  },
 ];
 
 export const DIRECTIVES: ReadonlyMap<string, DirectiveName> = new Map(LIST.map((entry) => [entry.name, entry]));

@@ -1,10 +1,12 @@
 /** What the steps of writing one text share: its source, its subjects, and what they gather. */
 import type { Nodes } from 'mdast';
 import { compareProblems, type Place, type Problem } from '../../problem.ts';
+import type { StatedCorrection } from '../../register/register.ts';
 import type { PlotRequest } from '../../register/requests.ts';
 import type { Subjects } from '../expression/address.ts';
 import type { Span } from '../expression/expression-tree.ts';
 import { locate, type TextProblem } from '../expression/text-problem.ts';
+import type { StatedCue } from '../script/script.ts';
 import type { AbsentEntry, DraftEntry, PageLink } from '../written.ts';
 import type { Recorded } from './recorded-words.ts';
 
@@ -24,12 +26,14 @@ export interface Writing {
   /** Numbers that the data does not give. */
   readonly absent: AbsentEntry[];
   readonly plots: PlotRequest[];
-  /** Times of the cues so far, in seconds; null where the author gives none. */
-  readonly cues: (number | null)[];
+  /** The cues so far: their times in seconds, null where the author gives none, and the plots that they name. */
+  readonly cues: StatedCue[];
   /** Links that lead to other pages of the site. */
   readonly links: PageLink[];
   /** Of a published script: what was said. */
   readonly recorded: readonly Recorded[];
+  /** Of a note: which words stand in the place of published ones that no longer hold. */
+  readonly corrections: readonly StatedCorrection[];
   /** Problems that what was recorded stands in for. */
   readonly unborne: Problem[];
   /** Ids of plots and tables, unique on the page. */
@@ -42,6 +46,7 @@ export interface Writing {
 export function beginWriting(
   about: Pick<Writing, 'file' | 'source' | 'lineShift' | 'kind' | 'subjects'>,
   recorded: readonly Recorded[] = [],
+  corrections: readonly StatedCorrection[] = [],
 ): Writing {
   const source = about.source.replace(/^\uFEFF/, '');
   return {
@@ -49,6 +54,7 @@ export function beginWriting(
     source,
     lines: lineStarts(source),
     recorded,
+    corrections,
     unborne: [],
     problems: [],
     drafts: [],

@@ -18,9 +18,10 @@ export function besideNumber(prose: string, said: Stated, own: ReadonlySet<strin
   const rest = prose.slice(said.end);
   const unit = unitBehind(rest, own);
   if (unit) return { end: said.end + unit.length, unit: unit.trim().replace(/^-/, '') };
-  if (shareOf(said, rest) || scored(prose.slice(0, said.start))) return { end: said.end };
+  const before = prose.slice(0, said.start);
+  if (shareOf(said, rest) || scored(before) || NAMED_RATIO.test(before)) return { end: said.end };
   const count = counted(said, rest);
-  return count ? { end: said.end + count.length } : undefined;
+  return count === undefined ? undefined : { end: said.end + count.length };
 }
 
 const SIZES = '(?:[kKMGT]i?)?B|[kKMGT]?bits?|(?:kilo|mega|giga|tera)?bytes?|(?:kilo|mega|giga)bits?';
@@ -71,10 +72,18 @@ function shareOf({ said }: Stated, rest: string): boolean {
   return said.comparison !== undefined || OF_QUANTITY.test(rest) || AS_MUCH.test(rest);
 }
 
+const SCORES = String.raw`\bscor(?:es?|ed|ing)\s+(?:of\s+)?`;
+const SCORED = new RegExp(`${SCORES}$`, 'i');
+/** "It scored 1,313 at first and 1,290 later". */
+const SCORED_TOO = new RegExp(String.raw`${SCORES}\d[\d.,]*(?:\s+\p{Ll}+){0,3}\s+(?:and|or|to|then|against)\s+$`, 'iu');
+
 /** "It scores 1,313". */
 function scored(before: string): boolean {
-  return /\bscor(?:es?|ed|ing)\s+(?:of\s+)?$/i.test(before);
+  return SCORED.test(before) || SCORED_TOO.test(before);
 }
+
+/** "A factor of 4.7", "the exponent is 0.73": ratios by their names. */
+const NAMED_RATIO = /\b(?:ratio|factor|exponent|speedup)\s+(?:(?:of|is|was|at|reaches|comes\s+to)\s+)?$/i;
 
 const THINGS = 'runs?|repeats?|repetitions?|settings?|specimens?|tests?|benchmarks?|attempts?|spots?|soaks?';
 /** At most one word between the number and the thing, and none that would make it another's. */
@@ -83,7 +92,10 @@ const COUNTED = new RegExp(
   'u',
 );
 
+/** "Two of three runs": the number itself, the other one is counted apart. */
+const OF_SO_MANY = new RegExp(String.raw`^(?=\s+(?:out\s+)?of\s+(?:the\s+)?(?:\d+|[\p{Ll}-]+)\s+(?:${THINGS})\b)`, 'u');
+
 function counted({ nominal, said }: Stated, rest: string): string | undefined {
   if (said.sides.length > 1 || !Number.isInteger(nominal) || nominal < 2) return undefined;
-  return COUNTED.exec(rest)?.[0];
+  return COUNTED.exec(rest)?.[0] ?? OF_SO_MANY.exec(rest)?.[0];
 }

@@ -95,7 +95,7 @@ function startsAt(next: Stated | Unread | undefined): number {
 /** `next` is where the next number begins: "three of the four settings" are two numbers. */
 function listedOf(prose: string, said: Stated | Unread, own: ReadonlySet<string>, next: number): Listed {
   if (isUnread(said)) {
-    const inner = insideOf(prose, said) ?? measureOf(prose, said);
+    const inner = insideOf(prose, said, own) ?? measureOf(prose, said);
     return inner ? { said, found: { ...inner, said } } : { said };
   }
   if (counts(prose, said)) {
@@ -119,6 +119,8 @@ function weighting(prose: string, { end, unit }: Stated): number {
 
 /** Joins of a list whose last number has the unit of all. */
 const LAST_JOINT = /^\s*(?:,?\s*(?:and|or|to|then|through|against|versus|vs\.?)|[/–-])\s*$/;
+/** A list of three or more may end with a comma alone: "27, 40, 52 °C". */
+const LAST_OF_MANY = new RegExp(`${LAST_JOINT.source}|^\\s*,\\s*$`);
 const JOINT = /^\s*(?:,|,?\s*(?:and|or|then))\s*$/;
 
 /** The number itself, or one that stands in a list before it: "1.7, 1.9 and 2.3 GHz". */
@@ -130,11 +132,19 @@ function foundIn(prose: string, listed: readonly Listed[], index: number): Found
     const [before, after] = [listed[at - 1] as Listed, listed[at] as Listed];
     if (isUnread(before.said) || isUnread(after.said)) return [];
     const between = prose.slice(before.said.end, after.said.start);
-    if (!(after.shared === undefined ? JOINT : LAST_JOINT).test(between)) return [];
+    const last = at - index > 1 || follows(prose, listed, index) ? LAST_OF_MANY : LAST_JOINT;
+    if (!(after.shared === undefined ? JOINT : last).test(between)) return [];
     if (after.shared !== undefined) return [{ start: said.start, end: said.end, said, unit: after.shared }];
     if (after.found || hasUnit(after.said)) return [];
   }
   return [];
+}
+
+/** Whether a number stands behind another one of its list. */
+function follows(prose: string, listed: readonly Listed[], index: number): boolean {
+  const [before, own] = [listed[index - 1]?.said, listed[index]?.said];
+  if (!before || !own || isUnread(before) || isUnread(own)) return false;
+  return JOINT.test(prose.slice(before.end, own.start));
 }
 
 function hasUnit({ said }: Stated): boolean {
@@ -164,17 +174,21 @@ function isMeasured({ spelling }: UnitSaid): boolean {
 const REACH = 60;
 
 /** The number itself, where the words before it ("never", "not") keep it from being read with them. */
-function insideOf(prose: string, { offset, measure }: Unread): Span | undefined {
+function insideOf(prose: string, { offset, measure }: Unread, own: ReadonlySet<string>): Span | undefined {
   const rest = prose.slice(offset, measure?.end ?? offset + REACH);
   const word = /^\p{L}+(?:['’]\p{L}+)?\s+/u.exec(rest)?.[0] ?? '';
   for (const from of new Set([0, word.length])) {
     const found = findStated(rest.slice(from)).find((said) => !isUnread(said)) as Stated | undefined;
-    if (found && counts(rest.slice(from), found)) return { start: offset + from + found.start, end: offset + from + found.end };
+    if (!found) continue;
+    const end = counts(rest.slice(from), found) ? found.end : besideNumber(rest.slice(from), found, own)?.end;
+    if (end !== undefined) return { start: offset + from + found.start, end: offset + from + end };
   }
   return undefined;
 }
 
 const CURRENCY = /[$€£¥₹]\s?$/;
+/** "Power doubles from step to step". */
+const VERBS = /^(?:doubled|doubles|tripled|triples|quadrupled|halved)$/i;
 /** After these a multiple compares: "three times as fast". "Three times" alone counts, "wrong twice" too. */
 const COMPARES = /^\s*(?:as|the|that|what|its|faster|slower|more|less)\b/;
 
@@ -185,6 +199,11 @@ function counts(prose: string, said: Stated): boolean {
   if (!side || !unit || !isMeasured(unit)) return false;
   if (CURRENCY.test(prose.slice(0, said.start)) || CURRENCY.test(prose.slice(0, side.start))) return false;
   if (unit.kind === 'times')
-    return said.hedge !== undefined || said.said.comparison !== undefined || COMPARES.test(prose.slice(said.end));
+    return (
+      said.hedge !== undefined ||
+      said.said.comparison !== undefined ||
+      COMPARES.test(prose.slice(said.end)) ||
+      VERBS.test(prose.slice(side.start, side.end))
+    );
   return !side.amount.article || said.hedge !== undefined;
 }

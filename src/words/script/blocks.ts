@@ -1,7 +1,7 @@
 /** The page of a script, taken apart into what is said, what is on screen, and headings. */
 import type { Element, ElementContent, Root, RootContent } from 'hast';
 import { toHtml } from '../page/markdown.ts';
-import type { SaidPiece, ScriptBlock, ScriptPiece, ScriptText } from './script.ts';
+import type { SaidPiece, ScriptBlock, ScriptPiece, ScriptText, StatedCue } from './script.ts';
 
 /** Blocks that are looked at and not spoken. */
 const SHOWN = new Set(['table', 'figure', 'pre', 'hr', 'section']);
@@ -11,15 +11,14 @@ const UNSAID = new Set(['del', 'sup', 'img', 'input']);
 const APART = new Set(['p', 'li', 'ul', 'ol', 'blockquote', 'br', 'div']);
 
 /**
- * The blocks of a page whose held numbers are numbered and whose plots are marks. `times` has the author's time of each cue in order,
- * null where he gave none. The page is left as it was.
+ * The blocks of a page whose held numbers are numbered and whose plots are marks. `cues` has what the author states of each, in order. The page is left as it was.
  */
-export function scriptBlocks(page: Root, times: readonly (number | null)[]): ScriptText {
-  const left = [...times];
+export function scriptBlocks(page: Root, cues: readonly StatedCue[]): ScriptText {
+  const left = [...cues];
   return page.children.flatMap((node) => blockOf(node, left));
 }
 
-function blockOf(node: RootContent, times: (number | null)[]): ScriptBlock[] {
+function blockOf(node: RootContent, cues: StatedCue[]): ScriptBlock[] {
   if (node.type === 'comment') return [{ kind: 'shown', html: htmlOf([node]), said: [] }];
   if (node.type !== 'element') return [];
   const heading = /^h([1-6])$/.exec(node.tagName);
@@ -30,7 +29,9 @@ function blockOf(node: RootContent, times: (number | null)[]): ScriptBlock[] {
   if (isCue(node)) {
     const inside = node.children.filter((child) => !hasClass(child, 'cue-time'));
     const { line = 1, column = 1 } = node.position?.start ?? {};
-    return [{ kind: 'cue', at: times.shift() ?? null, line, column, html: htmlOf(inside), said: saidOf(inside) }];
+    return [
+      { kind: 'cue', ...(cues.shift() ?? { at: null, shows: [] }), line, column, html: htmlOf(inside), said: saidOf(inside) },
+    ];
   }
   if (SHOWN.has(node.tagName) || hasClass(node, 'scroll')) return [{ kind: 'shown', html: htmlOf([node]), said: [] }];
   return [{ kind: 'said', html: htmlOf([node]), said: saidOf([node]) }];

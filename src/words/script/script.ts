@@ -17,11 +17,17 @@ export interface HeadingBlock extends Block {
   readonly id: string;
 }
 
-/** What is on screen. */
-export interface CueBlock extends Block {
-  readonly kind: 'cue';
-  /** The author's time in seconds; null where it is to be found. */
+/** A cue as its author states it. */
+export interface StatedCue {
+  /** Seconds; null where the time is to be found. */
   readonly at: number | null;
+  /** Ids of plots, of the script or of its note, that it shows besides those that stand in it. */
+  readonly shows: readonly string[];
+}
+
+/** What is on screen. */
+export interface CueBlock extends Block, StatedCue {
+  readonly kind: 'cue';
   readonly line: number;
   readonly column: number;
 }

@@ -32,6 +32,8 @@ const FINER = 12;
 export const FINER_HEDGED = 1;
 /** Parts that people say without thinking, the commonest first; beside a whole only halves and quarters. */
 const PARTS = [2, 4, 3, 5];
+/** The last resort of parts: "nine tenths". */
+const TENTHS = 10;
 
 /**
  * What to say of `value` (in the side's own unit): in the author's parts, in multiples of his round step, to his last digit, and then ever
@@ -58,7 +60,8 @@ function inPartsOf(side: SaidNumber, value: number, direction: Direction): Sayin
   const fit = PARTS.filter((each) => Math.abs(value) < 1 || each === 2 || each === 4);
   const parts = fit.flatMap((each) => sayParts(value, each, direction));
   const nearest = Math.abs(value) < 1 ? parts.sort((a, b) => Math.abs(a.value - value) - Math.abs(b.value - value)) : parts;
-  return side.amount.part === undefined ? [...whole, ...nearest] : [...own, ...nearest, ...whole];
+  const tenths = Math.abs(value) < 1 ? sayParts(value, TENTHS, direction) : [];
+  return side.amount.part === undefined ? [...whole, ...nearest, ...tenths] : [...own, ...nearest, ...tenths, ...whole];
 }
 
 function sayParts(value: number, parts: number, direction: Direction): Saying[] {

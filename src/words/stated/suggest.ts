@@ -1,5 +1,6 @@
 /** A wording in the author's own form that a value would bear out. */
 import { fromCanonical, readUnit, type Unit } from '../../quantities/units.ts';
+import { asSaid } from './as-said.ts';
 import { type Direction, directionOf, FINER_HEDGED, sayingsOf } from './candidates.ts';
 import { holds } from './holds.ts';
 import { inUnit } from './meaning.ts';
@@ -23,9 +24,10 @@ const OPPOSITES: ReadonlyMap<string, string> = new Map(
 export function suggest(stated: Stated, value: number, unit: string): string | undefined {
   const fitting = inUnit(stated, unit);
   if (isUnread(fitting) || !Number.isFinite(value)) return undefined;
-  for (const wording of wordings(fitting, value)) {
-    const read = readStated(wording, unit);
-    if (!isUnread(read) && holds(read, value, null) === 'holds') return wording;
+  for (const worded of wordings(fitting, value)) {
+    const wording = asSaid(worded);
+    const read = wording === undefined ? undefined : readStated(wording, unit);
+    if (read && !isUnread(read) && holds(read, value, null) === 'holds') return wording;
   }
   return undefined;
 }

@@ -41,7 +41,9 @@ function numberOf({ amount, unit }: SaidNumber, text: string, saying: Saying): s
   if (amount.article && size === 1 && saying.place === 0 && unit) return article(nameIn(text, unit.start, unit.end, false));
   const scale = scaleWord(text.slice(amount.start, amount.end), amount.place);
   const numeral = scale ? roundDecimal(shift(size, -scale.power), saying.place - scale.power) : roundDecimal(size, saying.place);
-  const said = amount.style === 'words' ? numeralWords(numeral) : grouped(numeral, amount.grouping);
+  // "Twice" and "a third" have no decimals in words: "1.2 times" it is.
+  const inWords = amount.style === 'words' && !(saying.place < 0 && (unit?.kind === 'times' || amount.part !== undefined));
+  const said = inWords ? numeralWords(numeral) : grouped(numeral, amount.grouping);
   return said === undefined || !scale ? said : `${said} ${scale.word}`;
 }
 
@@ -64,6 +66,7 @@ const PART_NAMES: ReadonlyMap<number, readonly [one: string, many: string]> = ne
   [4, ['quarter', 'quarters']],
   [5, ['fifth', 'fifths']],
   [8, ['eighth', 'eighths']],
+  [10, ['tenth', 'tenths']],
 ]);
 
 /** "two and a half", "three quarters", "half"; undefined for whole numbers and parts without a common name. */

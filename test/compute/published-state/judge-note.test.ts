@@ -1,19 +1,20 @@
 import { describe, expect, it } from 'vitest';
-import { judgeNote } from '../../../src/compute/published-state/judge-note.ts';
+import { type Judging, judgeNote } from '../../../src/compute/published-state/judge-note.ts';
 import type { Sources } from '../../../src/compute/published-state/sources.ts';
 import type { PublishedEntry } from '../../../src/register/sealed/published-states.ts';
 import { entry, note, reason, state } from './states.ts';
 
 const SOURCES: Sources = { of: () => ['data/fast.csv', 'the methods'], sha256: (name) => (name === 'data/fast.csv' ? 'b' : 'm') };
+const JUDGING: Judging = { sources: SOURCES, dateOf: () => '2026-04-30', insteadOf: () => undefined };
 const judged = (was: PublishedEntry, is: PublishedEntry, ...corrections: ReturnType<typeof reason>[]) =>
-  judgeNote(note({ corrections }), state([was]), state([is]), SOURCES);
+  judgeNote(note({ corrections }), state([was]), state([is]), JUDGING);
 
 const WAS = entry('fast.peak_temperature', '71.3\u00a0°C');
 const IS = entry('fast.peak_temperature', '72.1\u00a0°C');
 
 describe('compute/published-state/judge-note', () => {
   it('finds nothing where everything prints as it was published', () => {
-    expect(judged(WAS, { ...WAS, line: 31, value: 71.31 })).toEqual({ corrections: [], problems: [] });
+    expect(judged(WAS, { ...WAS, line: 31, value: 71.31 })).toMatchObject({ corrections: [], problems: [], asked: [] });
   });
 
   it('stops at a number that prints differently: was, is, why it changed, and what to write', () => {
@@ -28,7 +29,7 @@ describe('compute/published-state/judge-note', () => {
           'a published number prints differently: `fast.peak_temperature` was 71.3 °C and is 72.1 °C; data/fast.csv changed since',
         expected: 'what was published on 2026-03-20, or the reason why that no longer stands',
         remedy:
-          'where the new number is right, write below `corrections:` in the front matter of content/notes/larch.md\n      - number: fast.peak_temperature\n        now: 72.1 °C\n        since: the day\n        reason: why',
+          'where the new number is right, write below `corrections:` in the front matter of content/notes/larch.md\n      - number: fast.peak_temperature\n        now: 72.1 °C\n        since: 2026-04-30\n        reason: why\n      or for all notes and scripts at once: npm run correct -- --reason "why"',
       },
     ]);
   });
@@ -44,7 +45,7 @@ describe('compute/published-state/judge-note', () => {
       ...SOURCES,
       of: (subject) => (subject === 'runs/b' ? ['data/other.csv', 'the methods'] : SOURCES.of(subject)),
     };
-    const { problems } = judgeNote(note(), state(was), state(moved), sources);
+    const { problems } = judgeNote(note(), state(was), state(moved), { ...JUDGING, sources });
     expect(problems.map(({ place, remedy }) => [place.line, remedy])).toEqual([
       [
         20,
@@ -55,8 +56,9 @@ describe('compute/published-state/judge-note', () => {
           '            now: 72.1 °C',
           '          - number: fast.load_power',
           '            now: 5.30 W',
-          '        since: the day',
+          '        since: 2026-04-30',
           '        reason: why',
+          '      or for all notes and scripts at once: npm run correct -- --reason "why"',
         ].join('\n'),
       ],
       [22, 'one reason serves for all of this cause: see line 20'],
@@ -65,7 +67,7 @@ describe('compute/published-state/judge-note', () => {
   });
 
   it('goes on with a reason, which stands as a correction', () => {
-    expect(judged(WAS, IS, reason('fast.peak_temperature', '72.1 °C', '2026-05-02'))).toEqual({
+    expect(judged(WAS, IS, reason('fast.peak_temperature', '72.1 °C', '2026-05-02'))).toMatchObject({
       problems: [],
       corrections: [
         {
@@ -86,10 +88,10 @@ describe('compute/published-state/judge-note', () => {
       entry('fast.peak_temperature', '73.0 °C'),
       reason('fast.peak_temperature', '72.1 °C', '2026-05-02'),
     );
-    expect(problems.map(({ rule, severity }) => `${severity} ${rule}`)).toEqual([
-      'error published-number',
-      'warning unused-correction',
-    ]);
+    // What the number asks for says enough of the old reason; one that serves for nothing at all is told.
+    expect(problems.map(({ rule, severity }) => `${severity} ${rule}`)).toEqual(['error published-number']);
+    const idle = judged(WAS, WAS, reason('fast.load_power', '6 W', '2026-05-02'));
+    expect(idle.problems.map(({ rule, severity }) => `${severity} ${rule}`)).toEqual(['warning unused-correction']);
   });
 
   it('keeps the steps of a number that was corrected twice', () => {
@@ -106,8 +108,8 @@ describe('compute/published-state/judge-note', () => {
   it('is silent about a reason that an earlier publication closed', () => {
     const past = { since: '2026-05-02', number: 'fast.peak_temperature', was: '71.3 °C', is: '72.1 °C', reason: 'x', sentence: '' };
     const stated = reason('fast.peak_temperature', '72.1 °C', '2026-05-02');
-    const again = judgeNote(note({ corrections: [stated] }), state([IS], { history: [past] }), state([IS]), SOURCES);
-    expect(again).toEqual({ corrections: [], problems: [] });
+    const again = judgeNote(note({ corrections: [stated] }), state([IS], { history: [past] }), state([IS]), JUDGING);
+    expect(again).toMatchObject({ corrections: [], problems: [], asked: [] });
   });
 
   it('asks no reason for another unit or other words of the same value', () => {
@@ -119,6 +121,40 @@ describe('compute/published-state/judge-note', () => {
     expect(moved.problems).toHaveLength(1);
   });
 
+  it('asks at once for words that are no longer true, with those that would be, and takes them as a correction', () => {
+    const stated = { kind: 'stated', value: 1180, unit: 's', verdict: 'holds' } as const;
+    const was = entry('fast.time_to_throttle', 'nearly twenty minutes', stated);
+    const is = entry('fast.time_to_throttle', 'nearly twenty minutes', {
+      ...stated,
+      value: 1290,
+      verdict: 'fails',
+      rests: 'the data says 21.5 min',
+    });
+    const judging: Judging = { ...JUDGING, insteadOf: () => 'nearly twenty-two minutes' };
+    const { problems, asked, told } = judgeNote(note(), state([was]), state([is]), judging);
+    expect(problems.map(({ found }) => found)).toEqual([
+      'published words are no longer true: "nearly twenty minutes"; the data says 21.5 min; data/fast.csv changed since',
+    ]);
+    expect(asked).toMatchObject([
+      { number: 'fast.time_to_throttle', was: 'nearly twenty minutes', now: 'nearly twenty-two minutes' },
+    ]);
+    expect(told.size).toBe(1);
+    // With the correction in place the page prints its words, and they hold.
+    const corrected = entry('fast.time_to_throttle', 'nearly twenty-two minutes', { ...stated, value: 1290 });
+    const again = judged(was, corrected, reason('fast.time_to_throttle', 'nearly twenty-two minutes', '2026-05-02'));
+    expect(again.problems).toEqual([]);
+    expect(again.corrections).toMatchObject([{ was: 'nearly twenty minutes', is: 'nearly twenty-two minutes' }]);
+  });
+
+  it('asks again for a number that went back to what was published, and then tells both steps', () => {
+    const first = reason('fast.peak_temperature', '72.1 °C', '2026-05-02');
+    const back = judged(WAS, WAS, first);
+    expect(back.asked).toMatchObject([{ number: 'fast.peak_temperature', now: '71.3 °C' }]);
+    const { corrections, problems } = judged(WAS, WAS, first, reason('fast.peak_temperature', '71.3 °C', '2026-06-02'));
+    expect(problems).toEqual([]);
+    expect(corrections.map(({ was, is }) => `${was} > ${is}`)).toEqual(['71.3 °C > 72.1 °C', '72.1 °C > 71.3 °C']);
+  });
+
   it('asks for a reason where the same value is rounded otherwise', () => {
     expect(judged(entry('a.b', '71.3 °C'), entry('a.b', '71 °C', { value: 71.3 })).problems).toHaveLength(1);
   });
@@ -128,11 +164,11 @@ describe('compute/published-state/judge-note', () => {
     const absent = [
       { kind: 'table' as const, line: 20, column: 1, expression: 'fast.time_constant', why: 'The log is too short.' },
     ];
-    const { problems } = judgeNote(note(), state([number]), state([], { absent }), SOURCES);
+    const { problems } = judgeNote(note(), state([number]), state([], { absent }), JUDGING);
     expect(problems).toHaveLength(1);
     expect(problems[0]?.found).toContain('`fast.time_constant` was 9.1 min and is absent; data/fast.csv changed since');
     const corrections = [reason('fast.time_constant', 'absent', '2026-05-02')];
-    const judgedAgain = judgeNote(note({ corrections }), state([number]), state([], { absent }), SOURCES);
+    const judgedAgain = judgeNote(note({ corrections }), state([number]), state([], { absent }), JUDGING);
     expect(judgedAgain.problems).toEqual([]);
     expect(judgedAgain.corrections).toMatchObject([{ was: '9.1 min', is: 'absent' }]);
   });

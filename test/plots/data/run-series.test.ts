@@ -99,15 +99,19 @@ describe('plots/data/run-series', () => {
     expect(times([0, 0.000_25, 0.0005], 0.000_25)).toEqual([0, 0.000_25, 0.0005]);
   });
 
-  test('a gap is a break, in the means too', () => {
+  test('a gap is a break, in the means too, which break where phases begin as well', () => {
     const gappy = named(runSeries(subject('gappy', { step: 1, gap: [900, 1200], scatter: 3 })), 'soc');
     expect(gappy.breaks).toHaveLength(1);
     const [at] = gappy.breaks;
     expect([gappy.t[at! - 1], gappy.t[at!]]).toEqual([899, 1201]);
     const means = gappy.means!;
-    expect(means.breaks).toHaveLength(1);
-    expect(means.t[means.breaks[0]! - 1]).toBeLessThan(900);
-    expect(means.t[means.breaks[0]!]).toBeGreaterThan(1200);
+    const around = means.breaks.map((position) => [means.t[position - 1]!, means.t[position]!]);
+    const edges = [300, 1050, 2700];
+    expect(around).toHaveLength(edges.length);
+    for (const [index, edge] of edges.entries()) {
+      expect(around[index]![0]).toBeLessThan(edge);
+      expect(around[index]![1]).toBeGreaterThan(edge);
+    }
   });
 
   test('rows without a reading of a channel are no readings of it', () => {

@@ -14,11 +14,11 @@ const line = (k: number, label: string, minutes: number, value: number) => ({
   over: null,
 });
 
-/** A panel of two lines, the first of which ends at half of the time, at 60. */
-function panel(limits: PanelContent['limits']) {
+/** A panel of two level lines, the first of which ends at half of the time. */
+function panel(limits: PanelContent['limits'], [first, second] = [60, 40]) {
   const content: PanelContent = {
     heading: 'Temperature (°C)',
-    lines: [line(0, 'brisk', 30, 60), line(1, 'rated', 60, 40)],
+    lines: [line(0, 'brisk', 30, first!), line(1, 'rated', 60, second!)],
     y: niceScale(30, 90, 6),
     stepped: false,
     labelled: true,
@@ -27,7 +27,7 @@ function panel(limits: PanelContent['limits']) {
     named: [],
     shaded: [],
   };
-  const frame = frameOf([content], time, WIDE);
+  const frame = frameOf([content], [HEIGHT], time, WIDE);
   return { frame, layers: panelSpec(content, frame, HEIGHT, null).layer as Layer[] };
 }
 
@@ -41,15 +41,29 @@ function placeOf(layers: readonly Layer[], text: string): { readonly x: number; 
 }
 
 describe('plots/drawing/panel', () => {
-  test('a line that ends early is labelled at its end, level with it where nothing runs there', () => {
+  test('lines that run apart are named beside themselves, each nearer to its own, and no room is kept behind them', () => {
     const { frame, layers } = panel([]);
-    const { x, y } = placeOf(layers, 'brisk');
-    expect(x).toBeCloseTo(frame.width / 2 + 7, 6);
-    expect(y).toBeCloseTo(HEIGHT / 2, 6);
+    expect(frame.right).toBeLessThan(WIDE.font);
+    const [brisk, rated] = [placeOf(layers, 'brisk'), placeOf(layers, 'rated')];
+    const [own, other] = [HEIGHT / 2, (HEIGHT * 5) / 6];
+    for (const [at, near, far] of [
+      [brisk, own, other],
+      [rated, other, own],
+    ] as const) {
+      expect(Math.abs(at.y - near)).toBeGreaterThanOrEqual(WIDE.font / 2);
+      expect(Math.abs(at.y - near)).toBeLessThan(Math.abs(at.y - far));
+    }
   });
 
-  test('its label keeps clear of a limit', () => {
-    const { y } = placeOf(panel([{ value: 60, owners: [] }]).layers, 'brisk');
-    expect(Math.abs(y - HEIGHT / 2)).toBeGreaterThan(WIDE.font / 2);
+  test('a name keeps clear of a limit', () => {
+    const limit = HEIGHT / 2 - 12;
+    const { y } = placeOf(panel([{ value: 62.4, owners: [] }]).layers, 'brisk');
+    expect(Math.abs(y - limit)).toBeGreaterThan(WIDE.font / 2);
+  });
+
+  test('lines that run together are named behind their ends', () => {
+    const { frame, layers } = panel([], [50, 50.2]);
+    expect(frame.right).toBeGreaterThan(2 * WIDE.font);
+    expect(placeOf(layers, 'rated').x).toBeGreaterThan(frame.width);
   });
 });

@@ -48,8 +48,8 @@ describe('plots/drawing/styles', () => {
       const { wide, narrow, problems } = await draw(request(kind, subjects, [], { runs }), subjects, 'p');
       expect(problems).toEqual([]);
       for (const svg of [wide, narrow]) {
-        expect(svg).toMatch(/fill="var\(--plot-4\)"[^>]*>quick</);
-        if (subjects.includes(brisk)) expect(svg).toMatch(/fill="var\(--plot-2\)"[^>]*>brisk</);
+        expect(svg).toMatch(/fill="var\(--plot-4\)"[^>]*>quick[,<]/);
+        if (subjects.includes(brisk)) expect(svg).toMatch(/fill="var\(--plot-2\)"[^>]*>brisk[,<]/);
         expect(svg).not.toMatch(/var\(--plot-[1356]\)/);
       }
     }

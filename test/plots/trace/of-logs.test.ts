@@ -16,9 +16,13 @@ const rated = subject('rated', { rise: 40 });
 const fast = subject('fast', { rise: 55 });
 
 describe('plots/trace/of-logs', () => {
-  test('titles say what is drawn', () => {
-    expect(planned([rated, fast]).title).toBe('Temperature of soc over time: rated and fast');
-    expect(planned([rated], ['soc', 'core_clock', 'flag']).title).toBe('Temperature, clock and throttle flag over time: rated');
+  test('titles say what was found, with what is drawn below; or what is drawn, where nothing is told of it', () => {
+    const two = planned([rated, fast]);
+    expect([two.title, two.about]).toEqual([
+      'Rated throttles after 10.0\u00a0min and fast after 10.0\u00a0min',
+      'Temperature of soc over time: rated and fast',
+    ]);
+    expect(planned([rated], ['soc', 'core_clock', 'flag']).about).toBe('Temperature, clock and throttle flag over time: rated');
     expect(planned([rated], [], { rise: true }).title).toBe('Rise over ambient of soc over time: rated');
   });
 

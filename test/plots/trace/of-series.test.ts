@@ -178,7 +178,7 @@ describe('plots/trace/of-series', () => {
 
   test('one run alone has its channels as panels, labelled with their names', () => {
     const plan = drawable(planComparedTrace(compared([both[0]!]), { panels: [{ channel: 'soc' }, { channel: 'board' }] }));
-    expect(plan.title).toBe('Temperature and power over time: rated');
+    expect(plan.about).toBe('Temperature and power over time: rated');
     expect(plan.table.head).toEqual(['Time (min)', 'temperature, soc (°C)', 'power, board (W)']);
   });
 

@@ -52,6 +52,22 @@ export const REFERENCES: readonly Case[] = [
     ok: [[SCRIPT, 'runs: larch-fast', 'runs: larch-rated']],
   },
   {
+    rule: 'unknown-run',
+    bad: [[FAST, 'setup: open-bench', 'setup: open-bench\nfollows: larch-rates']],
+    report: [
+      'content/runs/larch-fast.md:4:10: error: unknown-run: there is no run `larch-rates` | expected `larch-fast` or `larch-rated` | did you mean `larch-rated`?',
+    ],
+    ok: [[FAST, 'setup: open-bench', 'setup: open-bench\nfollows: larch-rated']],
+  },
+  {
+    rule: 'follows-itself',
+    bad: [[FAST, 'setup: open-bench', 'setup: open-bench\nfollows: larch-fast']],
+    report: [
+      'content/runs/larch-fast.md:4:10: error: follows-itself: the run `larch-fast` follows `larch-fast`, which follows it | expected an earlier run of the same setting',
+    ],
+    ok: [[FAST, 'setup: open-bench', 'setup: open-bench\nfollows: larch-rated']],
+  },
+  {
     rule: 'unknown-comparison',
     bad: [[NOTE, 'steps: larch-steps', 'steps: larch-step']],
     report: [

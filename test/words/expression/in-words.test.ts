@@ -1,22 +1,30 @@
 import { describe, expect, it } from 'vitest';
 import { expressionInWords, factInWords, figureInWords, heldInWords, nameInWords } from '../../../src/words/expression/in-words.ts';
 
-const ALIASES = new Set(['rated', 'fast', 'steps', 'high_clock']);
+const ALIASES = new Map([
+  ['rated', 'Rated soak'],
+  ['fast', 'Fast soak'],
+  ['steps', 'Two settings'],
+  ['high_clock', 'High clock'],
+]);
 
 describe('words/expression/in-words', () => {
   it.each([
-    ['fast.peak_temperature', 'peak temperature of fast'],
-    ['high_clock.peak_temperature.input_probe', 'peak temperature (input probe) of high clock'],
+    ['fast.peak_temperature', 'peak temperature of Fast soak'],
+    ['high_clock.peak_temperature.input_probe', 'peak temperature (input probe) of High clock'],
     ['peak_temperature', 'peak temperature'],
-    ['fast.load_power - rated.load_power', 'load power of fast less that of rated'],
-    ['fast.load_power / rated.mean_clock', 'load power of fast over mean clock of rated'],
-    ['steps.speedup.fast', 'speedup (fast) of steps'],
-    ['rated.score."wide-copy"', 'score (wide copy) of rated'],
-    ['-fast.peak_temperature + 5 K', 'minus peak temperature of fast plus 5\u00a0K'],
-    ['max(fast.peak_temperature, rated.peak_temperature)', 'greatest of peak temperature of fast, peak temperature of rated'],
-    ['(fast.load_power - rated.load_power) / 2', '(load power of fast less that of rated) over 2'],
-    ['fast.setting.clock', 'clock setting of fast'],
-    ['fast.device.throttle_at', 'throttle limit of fast'],
+    ['fast.load_power - rated.load_power', 'load power of Fast soak less that of Rated soak'],
+    ['fast.load_power / rated.mean_clock', 'load power of Fast soak over mean clock of Rated soak'],
+    ['steps.speedup.fast', 'speedup (Fast soak) of Two settings'],
+    ['rated.score."wide-copy"', 'score (wide copy) of Rated soak'],
+    ['-fast.peak_temperature + 5 K', 'minus peak temperature of Fast soak plus 5\u00a0K'],
+    [
+      'max(fast.peak_temperature, rated.peak_temperature)',
+      'greatest of peak temperature of Fast soak, peak temperature of Rated soak',
+    ],
+    ['(fast.load_power - rated.load_power) / 2', '(load power of Fast soak less that of Rated soak) over 2'],
+    ['fast.setting.clock', 'clock setting of Fast soak'],
+    ['fast.device.throttle_at', 'throttle limit of Fast soak'],
   ])('%s', (expression, expected) => {
     expect(expressionInWords(expression, ALIASES)).toBe(expected);
   });

@@ -98,8 +98,11 @@ describe('words/expression/members', () => {
   });
 
   test('reads in words', () => {
-    const aliases = new Set(['rated', 'fast']);
+    const aliases = new Map([
+      ['rated', 'Rated soak'],
+      ['fast', 'Fast soak'],
+    ]);
     expect(expressionInWords('max(*.peak_temperature)', aliases)).toBe('greatest of peak temperature of every run');
-    expect(expressionInWords('mean([rated fast].load_power)', aliases)).toBe('mean of load power of rated, fast');
+    expect(expressionInWords('mean([rated fast].load_power)', aliases)).toBe('mean of load power of Rated soak, Fast soak');
   });
 });

@@ -4,6 +4,7 @@ import type { Problem } from '../../../problem.ts';
 import type { Quantity } from '../../../quantities/quantity.ts';
 import type { Note, Register } from '../../../register/register.ts';
 import { reachedRuns } from '../../../register/resolved/reached-runs.ts';
+import { predecessorsOf } from '../../../register/sections/retests.ts';
 import { withPlainFront } from '../../../words/front-words.ts';
 import type { Recorded } from '../../../words/page/recorded-words.ts';
 import type { Subject, Written } from '../../../words/written.ts';
@@ -46,11 +47,12 @@ export function computeNotes({ store, code, register, runs, comparisons, attempt
   const outcomes = [...register.notes].map(([id, note]) => {
     const subjects = subjectsOf(note, { runs, comparisons, attempts });
     const through = [...note.comparisons.values()].flatMap((id) => reachedRuns(register.comparisons.get(id)!));
+    const own = [...note.runs.values(), ...through];
     const written = wordStep(store, code, note, subjects, recorded.get(id));
     return {
       note: withPlainFront(note, written),
       written,
-      reaches: [...new Set([...note.runs.values(), ...through])],
+      reaches: [...new Set([...own, ...own.flatMap((run) => predecessorsOf(run, register.runs))])],
     };
   });
   return { outcomes, problems: outcomes.flatMap(({ written }) => written.problems) };

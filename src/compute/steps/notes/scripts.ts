@@ -3,8 +3,10 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { error, type Place, type Problem, warning } from '../../../problem.ts';
 import type { Note } from '../../../register/register.ts';
+import { screenFaults } from '../../../words/script/on-screen.ts';
 import { type Plan, planScript } from '../../../words/script/plan.ts';
 import { readSubtitles, type Subtitle } from '../../../words/script/subtitles.ts';
+import type { Written } from '../../../words/written.ts';
 import { digest } from '../../store/digest.ts';
 import type { Notes } from './notes.ts';
 
@@ -26,7 +28,7 @@ export function computeScripts(root: string, notes: Pick<Notes, 'outcomes'>): Sc
     const subtitles = note.subtitles === undefined ? undefined : read(root, note, note.subtitles, files, problems);
     const plan = planScript(written.script, written.entries, { pace: note.pace, subtitles });
     plans.set(note.id, plan);
-    problems.push(...problemsOf(note, plan));
+    problems.push(...problemsOf(note, plan), ...screenProblems(note, written, notes.outcomes));
   }
   return { plans, files, problems };
 }
@@ -53,6 +55,15 @@ function read(
     problems.push(error('subtitles-unread', place(1), found, { remedy: `it is named at \`subtitles\` in ${note.file}` }));
   }
   return undefined;
+}
+
+/** What is on screen, held against what is said meanwhile. */
+function screenProblems(note: Note, { script = [], entries, plots }: Written, outcomes: Notes['outcomes']): Problem[] {
+  const speaksFor = outcomes.find((other) => other.note.kind === 'note' && other.note.id === note.note);
+  return screenFaults(script, entries, plots, speaksFor?.written.plots ?? []).map(({ cue, rule, found, expected }) => {
+    const place = { file: note.file, line: cue.line, column: cue.column };
+    return rule === 'unknown-picture' ? error(rule, place, found, { expected }) : warning(rule, place, found, { expected });
+  });
 }
 
 function reasonOf(thrown: unknown): string {

@@ -2,7 +2,7 @@
 import type { RunContext } from '../../../figures/context.ts';
 import { correctedLog } from '../../../figures/corrected.ts';
 import { derive } from '../../../figures/derive.ts';
-import type { RunFigures } from '../../../figures/figure.ts';
+import { isPresent, type RunFigures } from '../../../figures/figure.ts';
 import type { Channel, Log, LogDeclaration } from '../../../intake/log.ts';
 import { read } from '../../../intake/read.ts';
 import type { Problem } from '../../../problem.ts';
@@ -36,6 +36,8 @@ export interface LogSummary extends Omit<Log, 'lines' | 'time' | 'channels'> {
   readonly span: number;
   readonly time: Omit<Log['time'], 'seconds'>;
   readonly channels: readonly Omit<Channel, 'values'>[];
+  /** By address: the stretch of the log that a figure was made from, s since its first row. */
+  readonly windows: Readonly<Record<string, readonly [from: number, to: number]>>;
 }
 
 export interface RunResult {
@@ -68,7 +70,10 @@ export function runStep(root: string, store: Store, task: RunTask): RunResult {
   const edges = edgeWarnings(log, task);
   return {
     derived,
-    summary: summarise({ ...log, ...(edges.known && { known: edges.known }) }, digest(bytes)),
+    summary: {
+      ...summarise({ ...log, ...(edges.known && { known: edges.known }) }, digest(bytes)),
+      windows: windowsOf(log, derived),
+    },
     log: logKey,
     data: kept.data,
     tables: beside.read,
@@ -88,7 +93,24 @@ export function failed(problems: readonly Problem[]): RunResult {
   return { derived: null, summary: null, log: null, data: null, tables: [], problems };
 }
 
-function summarise(log: Log, sha256: string): LogSummary {
+/** Of figures of the log, not of tables beside it. */
+function windowsOf({ lines, time }: Log, { figures }: RunFigures): LogSummary['windows'] {
+  const secondsAt = (line: number) =>
+    time.seconds[
+      Math.max(
+        0,
+        lines.findLastIndex((each) => each <= line),
+      )
+    ] ?? 0;
+  const found = [...figures].flatMap(([address, figure]) => {
+    if (!isPresent(figure) || figure.from.rows === null || figure.from.file !== undefined) return [];
+    const [first, last] = figure.from.rows;
+    return [[address, [secondsAt(first), secondsAt(last)] as const] as const];
+  });
+  return Object.fromEntries(found);
+}
+
+function summarise(log: Log, sha256: string): Omit<LogSummary, 'windows'> {
   const { lines: _lines, time, channels, ...rest } = log;
   const { seconds, ...axis } = time;
   return {

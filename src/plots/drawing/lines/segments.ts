@@ -51,3 +51,26 @@ function medianStep(x: Float64Array): number {
   if (count === 0) return 0;
   return (sorted[(count - 1) >> 1]! + sorted[count >> 1]!) / 2;
 }
+
+/** Stretches cut where a phase begins or ends, so that no mean is taken over two phases; `edges` in the unit of `x`, in any order. */
+export function cutAt(x: Float64Array, parts: readonly Segment[], edges: readonly number[]): Segment[] {
+  const ascending = [...new Set(edges)].sort((a, b) => a - b);
+  return parts.flatMap(({ start, end }) => {
+    // The last phase is closed: the last reading belongs to it.
+    const before = ascending.filter((edge) => edge < x[end - 1]!);
+    const inside = before.map((edge) => firstFrom(x, edge)).filter((at) => at > start && at < end);
+    const starts = [start, ...new Set(inside)];
+    return starts.map((from, i) => ({ start: from, end: starts[i + 1] ?? end }));
+  });
+}
+
+/** Position of the first reading at `edge` or later. */
+function firstFrom(x: Float64Array, edge: number): number {
+  let [low, high] = [0, x.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (x[middle]! < edge) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}

@@ -23,6 +23,8 @@ export interface TraceRun extends Timed {
 
 export interface TraceChannel {
   readonly name: string;
+  /** Its name for readers. */
+  readonly label: string;
   readonly quantity: QuantityKind;
   /** Canonical. */
   readonly unit: string;

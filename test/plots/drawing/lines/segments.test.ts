@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { presentReadings, segments } from '../../../../src/plots/drawing/lines/segments.ts';
+import { cutAt, presentReadings, segments } from '../../../../src/plots/drawing/lines/segments.ts';
 
 describe('plots/drawing/lines/segments', () => {
   test('breaks where a step is more than five median steps', () => {
@@ -24,5 +24,26 @@ describe('plots/drawing/lines/segments', () => {
     const present = presentReadings(x, y);
     expect([...present.x]).toEqual([0, 3, 6, 9, 12, 15, 18, 21, 24, 27]);
     expect(segments(present.x)).toHaveLength(1);
+  });
+
+  test('stretches are cut where phases begin, and the last reading stays in its phase', () => {
+    const x = Float64Array.of(0, 1, 2, 3, 4);
+    expect(cutAt(x, [{ start: 0, end: 5 }], [4, 2, 2, 0])).toEqual([
+      { start: 0, end: 2 },
+      { start: 2, end: 5 },
+    ]);
+    expect(
+      cutAt(
+        x,
+        [
+          { start: 0, end: 2 },
+          { start: 2, end: 5 },
+        ],
+        [2],
+      ),
+    ).toEqual([
+      { start: 0, end: 2 },
+      { start: 2, end: 5 },
+    ]);
   });
 });

@@ -1,0 +1,87 @@
+/** Writes what published notes and scripts ask for after a change of the data: one reason, all numbers, all files. */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { type AskedNumber, correctionLines } from '../../compute/published-state/judge-note.ts';
+import { readPresent } from '../../compute/read-present.ts';
+import { writeWhole } from '../../compute/store/store.ts';
+import { counted } from '../../figures/in-words.ts';
+import { isDate } from '../../register/values/values.ts';
+import { findNote } from '../hold/find-note.ts';
+import type { Printer } from '../publish/publish-note.ts';
+import { withCorrections } from './with-corrections.ts';
+
+const USAGE = `npm run correct -- --reason "The fast setting was tested again."     every published note and script
+npm run correct -- --reason "why" content/notes/x.md                 this one alone
+npm run correct -- --reason "why" --since 2026-05-02                 dated by you; otherwise by the newest run behind each
+npm run correct                                                       shows what would be written
+`;
+
+interface Options {
+  readonly reason?: string;
+  readonly since?: string;
+  readonly files: readonly string[];
+}
+
+/** Runs the command; the exit code. */
+export async function correctNotes(root: string, args: readonly string[], printer: Printer): Promise<0 | 1> {
+  const options = readOptions(args);
+  if (typeof options === 'string') return refuse(printer, `${options}\n${USAGE}`.trimEnd());
+  const files: string[] = [];
+  for (const typed of options.files) {
+    const found = findNote(root, typed);
+    if ('refused' in found) return refuse(printer, found.refused);
+    files.push(found.file);
+  }
+  const { notes } = await readPresent(root);
+  const asking = notes.filter(({ file, asked }) => asked.length > 0 && (files.length === 0 || files.includes(file)));
+  if (asking.length === 0) {
+    printer.out('No published number asks for a reason.\n');
+    return 0;
+  }
+  for (const { file, asked } of asking) write(root, file, asked, options, printer);
+  if (options.reason === undefined) printer.out('Nothing is written yet: say why with --reason "…".\n');
+  return 0;
+}
+
+function refuse(printer: Printer, text: string): 1 {
+  printer.err(`${text}\n`);
+  return 1;
+}
+
+function readOptions(args: readonly string[]): Options | string {
+  try {
+    const { values, positionals } = parseArgs({
+      args: [...args],
+      options: { reason: { type: 'string' }, since: { type: 'string' } },
+      allowPositionals: true,
+    });
+    const { reason, since } = values;
+    if (since !== undefined && !isDate(since)) return `--since ${since}: there is no such day; write it as 2026-04-02`;
+    if (reason !== undefined && (reason.trim() === '' || /[\r\n]/.test(reason))) return '--reason: one line that says why';
+    return {
+      files: positionals,
+      ...(reason === undefined ? {} : { reason: reason.trim() }),
+      ...(since === undefined ? {} : { since }),
+    };
+  } catch (thrown) {
+    return (thrown as Error).message;
+  }
+}
+
+function write(root: string, file: string, asked: readonly AskedNumber[], { reason, since }: Options, printer: Printer): void {
+  printer.out(`${file}: ${counted(asked.length, 'number')}\n${asked.map(lineOf).join('')}`);
+  if (reason === undefined) return;
+  const day =
+    since ??
+    (asked
+      .map((each) => each.since)
+      .sort()
+      .at(-1) as string);
+  const path = join(root, file);
+  writeWhole(path, withCorrections(readFileSync(path, 'utf8'), correctionLines(asked, day, reason)));
+}
+
+function lineOf({ number, was, now }: AskedNumber): string {
+  return `  ${was} is now ${now}  (${number})\n`;
+}

@@ -1,0 +1,145 @@
+/** Writes the run of a retest, and puts it in the place of the one that it follows where a note or comparison says `retests: follow`. */
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { readData } from '../../compute/project/read-data.ts';
+import { dataFiles, readProject } from '../../compute/project/read-project.ts';
+import { writeWhole } from '../../compute/store/store.ts';
+import { inspect } from '../../intake/inspect.ts';
+import { readRegister } from '../../register/read.ts';
+import type { Register, Run } from '../../register/register.ts';
+import { meant } from '../../register/values/names.ts';
+import { isDate } from '../../register/values/values.ts';
+import { locate } from '../add/locate.ts';
+import type { Printer } from '../publish/publish-note.ts';
+import { namesRun, type Retest, retestText, withRun } from './run-text.ts';
+
+const USAGE = `npm run retest -- larch-fast data/larch-2/fast-again.csv                          a retest of content/runs/larch-fast.md
+npm run retest -- larch-fast data/larch-2/fast-again.csv --date 2026-05-02       where the log states no date
+    --scores data/larch-2/again-scores.csv  --surface data/larch-2/again-surface.csv   its own tables
+`;
+
+interface Options {
+  readonly old: string;
+  readonly log: string;
+  readonly date?: string | undefined;
+  readonly scores?: string | undefined;
+  readonly surface?: string | undefined;
+}
+
+/** Runs the command; the exit code. */
+export function retestRun(root: string, args: readonly string[], printer: Printer): 0 | 1 {
+  const options = readOptions(args);
+  if (typeof options === 'string') return refuse(printer, `${options}\n${USAGE}`.trimEnd());
+  const project = readProject(root);
+  const { register } = readRegister(project.content, dataFiles(root));
+  const id = options.old.replace(/^content\/runs\//, '').replace(/\.md$/, '');
+  const old = register.runs.get(id);
+  if (!old) return refuse(printer, `there is no run ${id}${remedy(id, register)}`);
+  const retest = retestOf(root, old, options);
+  if (typeof retest === 'string') return refuse(printer, retest);
+  const newId = idOf(id, retest.date);
+  const file = `content/runs/${newId}.md`;
+  if (existsSync(join(root, file))) return refuse(printer, `${file} is there already: nothing is written`);
+  writeFileSync(join(root, file), retestText(readFileSync(join(root, old.file), 'utf8'), retest));
+  printer.out(`${file} is written: a retest of "${old.title}".\n${left(old, retest)}`);
+  follow(root, register, { old: id, retest: newId }, printer);
+  printer.out('Then: npm run check. Where published numbers changed, it says what to write.\n');
+  return 0;
+}
+
+function refuse(printer: Printer, text: string): 1 {
+  printer.err(`${text}\n`);
+  return 1;
+}
+
+function remedy(id: string, { runs }: Register): string {
+  const found = meant(id, runs.keys()).remedy;
+  return found === undefined ? `; there are ${[...runs.keys()].join(', ')}` : `: ${found}`;
+}
+
+function readOptions(args: readonly string[]): Options | string {
+  const text = { type: 'string' } as const;
+  try {
+    const { values, positionals } = parseArgs({
+      args: [...args],
+      options: { date: text, scores: text, surface: text },
+      allowPositionals: true,
+    });
+    const [old, log, more] = positionals;
+    if (old === undefined || log === undefined) return 'name the run that was tested again, and the new log';
+    if (more !== undefined) return `one retest at a time: ${positionals.join(', ')}`;
+    if (values.date !== undefined && !isDate(values.date))
+      return `--date ${values.date}: there is no such day; write it as 2026-04-02`;
+    return { old, log, ...values };
+  } catch (thrown) {
+    return (thrown as Error).message;
+  }
+}
+
+/** What the new run says otherwise than the old one, or why it cannot. */
+function retestOf(root: string, old: Run, { log, date, scores, surface }: Options): Retest | string {
+  const paths = new Map<string, string>();
+  for (const [key, typed] of Object.entries({ log, scores, surface })) {
+    if (typed === undefined) continue;
+    const located = locate(root, typed);
+    if ('refused' in located) return located.refused;
+    paths.set(key, located.path);
+  }
+  const path = paths.get('log') as string;
+  if (path === old.log.file) return `data/${path} is the log of ${old.file} already: a retest has a log of its own`;
+  const place = { file: `data/${path}`, line: 1, column: 1 };
+  const bytes = readData(root, path, 'log', place);
+  if (!(bytes instanceof Uint8Array)) return `data/${path} cannot be read`;
+  const day = date ?? inspect(bytes, `data/${path}`).time?.date;
+  if (day === undefined) return `data/${path} states no date: name the day of the test with --date 2026-05-02`;
+  if (day < old.date) return `the retest is of ${day}, and "${old.title}" of ${old.date}: a retest comes later`;
+  return {
+    follows: old.id,
+    title: titleOf(old.title, day),
+    date: day,
+    log: path,
+    scores: paths.get('scores'),
+    surface: paths.get('surface'),
+  };
+}
+
+const RETEST_OF = /, retest of \d{4}-\d{2}-\d{2}$/;
+
+function titleOf(title: string, date: string): string {
+  return `${title.replace(RETEST_OF, '')}, retest of ${date}`;
+}
+
+function idOf(old: string, date: string): string {
+  return `${old.replace(/-\d{4}-\d{2}-\d{2}$/, '')}-${date}`;
+}
+
+/** What the old run has and the new one lacks. */
+function left(old: Run, { scores, surface }: Retest): string {
+  const lacking = [
+    ...(old.scores !== undefined && scores === undefined ? ['scores: name them with --scores, or below `scores:`'] : []),
+    ...(old.surface !== undefined && surface === undefined
+      ? ['surface readings: name them with --surface, or below `surface:`']
+      : []),
+  ];
+  const stated = `Look at its conditions: they are those of the old run.\n`;
+  return `${lacking.map((each) => `It has no ${each}.\n`).join('')}${stated}`;
+}
+
+interface Place {
+  readonly old: string;
+  readonly retest: string;
+}
+
+/** Names the retest in the files that say so, and tells of the others. */
+function follow(root: string, { notes, comparisons }: Register, { old, retest }: Place, printer: Printer): void {
+  for (const { file, followsRetests } of [...comparisons.values(), ...notes.values()]) {
+    const path = join(root, file);
+    const text = readFileSync(path, 'utf8');
+    if (!namesRun(text, old)) continue;
+    if (followsRetests) {
+      writeWhole(path, withRun(text, old, retest));
+      printer.out(`${file} now takes the retest.\n`);
+    } else printer.out(`${file} stays with the old run. \`retests: follow\` in its front matter would have it follow.\n`);
+  }
+}
