@@ -33,7 +33,8 @@ const FITTED = [
 const BESIDE = 'It comes from the same fit as the time constant, whose interval is simulated; its own is not.';
 const QUOTIENT =
   'It is an amplitude by a difference of two powers: a quotient like the rise per watt, which is simulated; it itself is not.';
-const UNSEEN = 'the other part is the faster one, and no channel shows what the load was: it cannot be told from a boost';
+const UNSEEN =
+  'no channel shows what the load was, and the other part is the faster one, or the last five sixths of the load do not bear it too: it cannot be told from a boost';
 const BOOSTED = 'the first seconds of the load do not follow the rest';
 const NO_RESPONSE = [
   'the load changed',

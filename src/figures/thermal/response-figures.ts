@@ -60,11 +60,11 @@ export function mainOf({ main }: Response): number {
   return main;
 }
 
-function otherOf({ constants, main, seen }: Response): number | Reason {
+function otherOf({ constants, main, seen, slowerBorne }: Response): number | Reason {
   if (constants === 1) return { absent: 'no-fit', why: 'The readings bear one time constant: no second part stands out.' };
-  if (main === 0 || seen) return 1 - main;
+  if (seen || (main === 0 && slowerBorne)) return 1 - main;
   const why =
-    'No channel shows what the load was (its power, or a delivered clock), so that a faster part cannot be told from a boost at its beginning.';
+    'No channel shows what the load was (its power, or a delivered clock), so that a second part cannot be told from a boost at its beginning.';
   return { absent: 'not-observed', why };
 }
 

@@ -52,6 +52,8 @@ export interface Response {
   readonly curves: readonly RiseCurve[];
   /** Whether a channel shows what the load was: else a faster part may as well be a boost. */
   readonly seen: boolean;
+  /** Whether a slower second part is more than what a boost that nobody saw may feign. */
+  readonly slowerBorne: boolean;
   /** s: so much of the load, at its beginning, does not follow the rest, and was left out of the fit; amplitudes then say nothing. */
   readonly skipped: number;
 }
@@ -85,7 +87,7 @@ export function responseOf(
 ): Response | Reason {
   const stretch = series.phase.name === 'load' ? 'load' : `${series.phase.name} phase`;
   const step = stepOf(soak.context, series.channel);
-  const { skipped, profile, rival } = restOf(series, step, seen);
+  const { skipped, profile, rival, slowerBorne } = restOf(series, step, seen);
   const bins = binsOf(series, skipped, series.lasted);
   const { name } = series.channel;
   if ('failed' in profile) return { absent: 'no-fit', why: `No step response can be fitted to ${name}: ${profile.failed}.` };
@@ -111,6 +113,7 @@ export function responseOf(
     skipped,
     rival,
     seen: seen !== null,
+    slowerBorne,
     name: addressOf(root, series.channel, index),
   });
 }
@@ -184,6 +187,7 @@ interface Made {
   readonly skipped: number;
   readonly rival: RiseProfile | null;
   readonly seen: boolean;
+  readonly slowerBorne: boolean;
   readonly name: string;
 }
 
@@ -192,7 +196,7 @@ function toResponse(
   profile: RiseProfile,
   { range, untold }: ReturnType<typeof endRange>,
   drift: readonly number[] | null,
-  { height, series, skipped, rival, seen, name }: Made,
+  { height, series, skipped, rival, seen, slowerBorne, name }: Made,
 ): Response {
   const root = `run:${soak.context.run}/${name}`;
   const { best, terms, two, dof } = profile;
@@ -248,6 +252,7 @@ function toResponse(
       terms: curve.terms.map(({ amplitude, timeConstant }) => ({ amplitude: amplitude * unbin(timeConstant), timeConstant })),
     })),
     seen,
+    slowerBorne,
     skipped,
   };
 }

@@ -24,6 +24,8 @@ export interface Rest {
   readonly profile: RiseProfile | { readonly failed: string };
   /** Fit of what comes after all stretches that could be left out, where nobody saw what the load was and it tells the time constant. */
   readonly rival: RiseProfile | null;
+  /** Whether a slower second part is more than what a hidden boost may feign: the fit of what comes last bears it too, or the load was seen. */
+  readonly slowerBorne: boolean;
 }
 
 /**
@@ -46,7 +48,8 @@ export function restOf(series: LoadSeries, step: number, seen: number | null): R
   const belongs = (seconds: number) =>
     followed(series, step, seconds, fitAt) && (!rival || agrees(fitAt(seconds), rival, series.lasted));
   const skipped = tried.find(belongs) ?? (rival ? tried[tried.length - 1]! : first);
-  return { skipped, profile: fitAt(skipped), rival };
+  const profile = fitAt(skipped);
+  return { skipped, profile, rival, slowerBorne: last === null || bothSlow(profile, last) };
 }
 
 function fitFrom({ t, readings, lasted, step: spacing }: LoadSeries, step: number, from: number): Rest['profile'] {
@@ -58,6 +61,13 @@ function fitFrom({ t, readings, lasted, step: spacing }: LoadSeries, step: numbe
 const MODEL_OF_CONSTANT = 0.02;
 /** A time constant that is known no better than to this share of itself contradicts nothing. */
 const TELLING = 0.15;
+
+/** Whether two fits both bear a slower part, with time constants that may be one. */
+function bothSlow(profile: Rest['profile'], later: Rest['profile']): boolean {
+  if ('failed' in profile || 'failed' in later || !profile.two || !later.two) return false;
+  const [own, other] = [profile.terms[1]!.timeConstant, later.terms[1]!.timeConstant];
+  return own.low <= other.high && own.high >= other.low;
+}
 
 function tells({ best, terms }: RiseProfile, lasted: number): boolean {
   const { value, low, high } = terms[mainOf(best, lasted)]!.timeConstant;
