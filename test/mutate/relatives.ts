@@ -1,11 +1,20 @@
-/** Which tests have to notice that a file is wrong: its own, those that import it, and those of the files that import it. */
+/**
+ * Which tests have to notice that a file is wrong: its own and those that import it; those of the files that import it; and those of its
+ * folder that reach it by more steps, such as the corpus behind a front door.
+ */
 import { existsSync, globSync, readFileSync } from 'node:fs';
 import { dirname, join, normalize } from 'node:path';
 
 const IMPORT = /(?:from|import)\s*\(?'(\.[^']+)'/g;
 
-/** Gives for a file below `root` its own tests, and those of its neighbours; paths as `src/statistics/mean.ts`. */
-export function openRelatives(root: string): (file: string) => { readonly own: string[]; readonly others: string[] } {
+export interface Relatives {
+  readonly own: string[];
+  readonly others: string[];
+  readonly folder: string[];
+}
+
+/** Gives for a file below `root` its own tests, those of its neighbours and of its folder; paths as `src/statistics/mean.ts`. */
+export function openRelatives(root: string): (file: string) => Relatives {
   const files = globSync('{src,test}/**/*.ts', { cwd: root });
   const importers = new Map<string, Set<string>>();
   for (const file of files) {
@@ -21,6 +30,18 @@ export function openRelatives(root: string): (file: string) => { readonly own: s
   return (file) => {
     const own = new Set(of(file));
     const others = new Set([...(importers.get(file) ?? [])].filter((importer) => importer.startsWith('src/')).flatMap(of));
-    return { own: [...own], others: [...others].filter((test) => !own.has(test)) };
+    const folder = [...reaching(file, importers)].filter((test) => isUnit(test) && dirname(test) === dirname(mirror(file)));
+    return {
+      own: [...own],
+      others: [...others].filter((test) => !own.has(test)),
+      folder: folder.filter((test) => !own.has(test) && !others.has(test)),
+    };
   };
+}
+
+/** Every file that imports a file, by however many steps. */
+function reaching(file: string, importers: ReadonlyMap<string, ReadonlySet<string>>): Set<string> {
+  const reached = new Set([file]);
+  for (const each of reached) for (const importer of importers.get(each) ?? []) reached.add(importer);
+  return reached;
 }

@@ -15,6 +15,11 @@ describe('print/failure', () => {
       '/p/.cache/entries/x may not be opened or changed: give yourself the right to write to the project folder, .cache/ and dist/ included, then run the command again. (EACCES)',
     ],
     [
+      'a cache on a disk that may only be read, where Node tells of a missing folder',
+      new Error("ENOENT: no such file or directory, mkdir '/p/.cache/entries'"),
+      '/p/.cache/entries may not be opened or changed: give yourself the right to write to the project folder, .cache/ and dist/ included, then run the command again. (EROFS)',
+    ],
+    [
       'what another error was caused by',
       new Error('printing failed', { cause: new Error('EDQUOT: quota exceeded, write') }),
       'The disk is full',

@@ -21,9 +21,12 @@ export function isDamage(thrown: unknown): boolean {
 /** The system's name for a fault of the disk, such as ENOSPC; undefined for any other error. */
 export function systemFault(thrown: unknown): string | undefined {
   return messagesOf(thrown)
-    .map((message) => SYSTEM.exec(message)?.[1])
+    .map((message) => SYSTEM.exec(message)?.[1] ?? (NO_FOLDER.test(message) ? 'EROFS' : undefined))
     .find((code) => code !== undefined);
 }
+
+/** What Node says of a folder that it is to make with all above it, on a disk that may only be read. */
+const NO_FOLDER = /^ENOENT: no such file or directory, mkdir /;
 
 function messagesOf(thrown: unknown): string[] {
   if (!(thrown instanceof Error)) return [String(thrown)];
