@@ -103,11 +103,13 @@ describe('a published note whose data changes', () => {
     );
     // One log moved them all: one reason is asked for, with a list of the numbers.
     const [block, ...others] = [
-      ...stopped.err.matchAll(/ {6}- numbers:\n(?: {10}- number: .*\n {12}now: .*\n)+ {8}since: the day\n {8}reason: why/g),
+      ...stopped.err.matchAll(/ {6}- numbers:\n(?: {10}- number: .*\n {12}now: .*\n)+ {8}since: \d{4}-\d\d-\d\d\n {8}reason: why/g),
     ].map(([text]) => text);
     expect(others).toEqual([]);
     expect(block!.match(/- number: /g)!.length).toBeGreaterThan(2);
-    const written = block!.replace('the day', '2026-05-02').replace('reason: why', 'reason: The sensor was set 5 K too low.');
+    const written = block!
+      .replace(/since: \S+/, 'since: 2026-05-02')
+      .replace('reason: why', 'reason: The sensor was set 5 K too low.');
     project.edit(SECOND, AFTER_DATE, `${AFTER_DATE}corrections:\n${written}\n`);
     const built = project.run('build');
     expect(built.err).not.toContain(': error:');
@@ -117,7 +119,7 @@ describe('a published note whose data changes', () => {
     expect(shown).toContain('2026-05-02');
     expect(shown).toContain('The sensor was set 5 K too low.');
     expect(shown).toMatch(/was <strong[^>]*>\d\d\.\d °C<\/strong>, is <strong[^>]*>\d\d\.\d °C<\/strong>/);
-    expect(shown).toMatch(/steady temperature of second: was/);
+    expect(shown).toMatch(/steady temperature of Rated setting, second specimen: was/);
     expect(shown.match(/The sensor was set 5 K too low\./g)).toHaveLength(1);
     const [, sign = ''] = /data-n="\d+"[^>]*>[^<]*<\/a><a class="corrected" href="#(corrected:[^"]+)"/.exec(html) ?? [];
     expect(shown).toContain(`id="${sign}"`);
