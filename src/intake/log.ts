@@ -42,7 +42,13 @@ export interface LogDeclaration {
     readonly zone?: string;
     /** Of an elapsed column: the instant at which it is zero, epoch seconds. */
     readonly start?: number;
+    /** Of dates that the file leaves open: whether day or month stands first. */
+    readonly order?: 'dmy' | 'mdy';
+    /** Of a log without any time: seconds from row to row, as the author knows them. No column is read then. */
+    readonly every?: number;
   };
+  /** Where rows of several devices or channels stand in one log: the column that tells them apart, and whose rows are read. */
+  readonly rows?: { readonly column: string; readonly value: string; readonly place: Place };
   readonly channels: readonly ChannelDeclaration[];
   readonly repairs: readonly Repair[];
   /** The author says that the last line is whole, although no line end follows it. */

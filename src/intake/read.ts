@@ -8,10 +8,11 @@ import { declaredDrops, idleRepairs } from './report/repairs.ts';
 import { reporterFor } from './report/report.ts';
 import { refuseForm } from './rows/form.ts';
 import { findRows } from './rows/rows.ts';
+import { rowsWhere } from './rows/rows-where.ts';
 import { type Unread, unreadOf } from './rows/unread.ts';
 import { placeOfLine } from './sheet/lines.ts';
 import { hiddenNames, openSheet, type Sheet } from './sheet/open.ts';
-import { readTime } from './time/read-time.ts';
+import { NO_TIME, readTime } from './time/read-time.ts';
 
 export interface ReadLog {
   /** null where an error makes the log unusable. */
@@ -29,13 +30,14 @@ export interface ReadLog {
  */
 export function read(bytes: Uint8Array, declaration: LogDeclaration, file: string): ReadLog {
   const sheet = openSheet(bytes, file);
-  const refusal = refuseForm(sheet);
+  const refusal = refuseForm(sheet, declaration.rows);
   if (refusal) return { log: null, unread: null, problems: [...sheet.problems, refusal] };
   const known = acknowledged(declaration);
   const reporter = reporterFor(sheet, known);
   const drops = declaredDrops(sheet, declaration.repairs);
   const rows = findRows(sheet, reporter, drops, declaration.lastLine === 'whole');
-  const time = readTime(sheet, rows.records, declaration, reporter);
+  const chosen = rowsWhere(sheet, rows.records, declaration);
+  const time = chosen.problems.length > 0 ? NO_TIME : readTime(sheet, chosen.records, declaration, reporter);
   const channels = time.axis
     ? declaration.channels.map((channel) => readChannel(sheet, channel, time.kept, reporter))
     : checkColumns(sheet, declaration);
@@ -45,6 +47,7 @@ export function read(bytes: Uint8Array, declaration: LogDeclaration, file: strin
     ...sheet.problems,
     ...hiddenNames(sheet),
     ...rows.problems,
+    ...chosen.problems,
     ...time.problems,
     ...channels.flatMap((channel) => channel.problems),
     ...reporter.problems,
@@ -66,7 +69,13 @@ export function read(bytes: Uint8Array, declaration: LogDeclaration, file: strin
     setAside: [...reporter.setAside].sort(byLine),
     repairs: [...counts].map(([repair, count]) => ({ repair, rows: count })),
     ...(declaration.known ? { known: known.entries() } : {}),
-    inferences: [...rows.inferences, ...time.inferences, ...channels.flatMap((channel) => channel.inferences)],
+    inferences: [
+      ...sheet.inferences,
+      ...rows.inferences,
+      ...chosen.inferences,
+      ...time.inferences,
+      ...channels.flatMap((channel) => channel.inferences),
+    ],
     encoding: sheet.decoded.encoding,
     delimiter: sheet.dialect.delimiter,
   };

@@ -14,6 +14,7 @@ export const RULES = {
   'bad-quantity': 'a quantity cannot be read, or cannot be what its key says',
   'bad-known': 'an entry of `known` does not say either lines or a channel',
   'bad-repair': 'a repair does not say which lines, what and why',
+  'bad-rows': 'it is not one column and one value that say which rows of a log are read',
   'bad-sharing': 'a log is to go out in two ways that exclude each other',
   'bad-zone': 'a time zone is neither an IANA name nor an offset',
   'channel-incomplete': 'a channel lacks its quantity or column, in the run and in its setup',

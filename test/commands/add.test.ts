@@ -212,9 +212,60 @@ describe('commands/add', () => {
     data('prose.csv', 'It went well.\nThen it did not, at all.\n');
     expect(add('data/bench/a.csv', 'data/bench/scores.csv', 'data/bench/prose.csv', 'data/bench/none.csv')).toBe(1);
     expect(readdirSync(join(root, 'content', 'runs'))).toEqual(['a.md']);
-    expect(err).toContain('data/bench/scores.csv is not added: no column is known as a temperature');
+    expect(err).toContain('data/bench/scores.csv is not added: its columns are those of a table of results');
     expect(err).toContain('data/bench/prose.csv:1:1: error: no line looks like a header or a row of readings [not-a-log]');
     expect(err).toContain('there is no file data/bench/none.csv');
+  });
+
+  it('drafts the rows of the first of several devices, and reads the right energy for each', () => {
+    // Device 0 draws 2 W for 100 s, device 1 draws 5 W: 200 J and 500 J.
+    const rows = Array.from({ length: 101 }, (_, t) => `${t},0,50.0,2.0,${2 * t}\n${t},1,60.0,5.0,${5 * t}`);
+    data('two.csv', `t_s,gpu_index,temp_c,power_w,energy_j\n${rows.join('\n')}\n`);
+    expect(add('data/bench/two.csv')).toBe(0);
+    expect(err).toContain('rows of several devices or channels stand in this log: `gpu_index` tells which a row is of');
+    expect(run('two')).toContain('  rows:\n    "gpu_index": "0" # or "1", each in a run of its own\n');
+    const energyOf = () => {
+      const { log, problems } = check('two', { specimen: 'no-1', date: '2026-03-14' });
+      expect(problems).toEqual([]);
+      const [power, energy] = ['power', 'energy'].map((name) => log!.channels.find((channel) => channel.name === name)!.values);
+      const { seconds } = log!.time;
+      const integral = seconds.slice(1).reduce((sum, t, k) => sum + ((power![k]! + power![k + 1]!) / 2) * (t - seconds[k]!), 0);
+      return [integral, energy!.at(-1)! - energy![0]!];
+    };
+    expect(energyOf()).toEqual([200, 200]);
+    const path = join(root, 'content', 'runs', 'two.md');
+    writeFileSync(path, run('two').replace('"gpu_index": "0"', '"gpu_index": "1"'));
+    expect(energyOf()).toEqual([500, 500]);
+  });
+
+  it('drafts one line for eight sensors, and leaves open what no name says', () => {
+    const sensors = Array.from({ length: 8 }, (_, k) => `Sensor ${k + 1}`);
+    const rows = Array.from({ length: 20 }, (_, t) => [t, ...sensors.map((_, k) => 20 + t + k)].join(','));
+    data('eight.csv', `t_s,${sensors.join(',')}\n${rows.join('\n')}\n`);
+    expect(add('data/bench/eight.csv')).toBe(0);
+    const line = '  # Sensor 1 .. Sensor 8: temperature, °C, if that is what they are';
+    expect(run('eight')).toContain(line);
+    const typed = run('eight').replace('# channels:', 'channels:').replace(line, '  Sensor 1 .. Sensor 8: temperature, °C');
+    writeFileSync(join(root, 'content', 'runs', 'eight.md'), typed);
+    const { log, problems } = check('eight', { specimen: 'no-1', date: '2026-03-14' });
+    expect(problems).toEqual([]);
+    expect(log!.channels.map(({ name, unit, values }) => [name, unit, values[19]])).toEqual(
+      sensors.map((_, k) => [`sensor_${k + 1}`, '°C', 39 + k]),
+    );
+  });
+
+  it('asks for the order of dates, and takes the answer', () => {
+    data('days.csv', `time,soc_c\n${Array.from({ length: 9 }, (_, k) => `0${k + 1}/03/2026 09:00:00,${50 + k}`).join('\n')}\n`);
+    expect(add('data/bench/days.csv')).toBe(0);
+    const { log, problems } = check('days', { specimen: 'no-1', date: '2026-03-01', date_order: 'day first' });
+    expect(problems).toEqual([]);
+    expect(log!.time.step).toBe(86400);
+  });
+
+  it('says of a header without rows that there are none', () => {
+    data('header.csv', 't_s,soc_c,power_w\n');
+    expect(add('data/bench/header.csv')).toBe(1);
+    expect(err).toContain('data/bench/header.csv is not added: it has no row of readings');
   });
 
   it('never overwrites, and adds a log once', () => {

@@ -26,7 +26,7 @@ function unaccounted(bytes: Uint8Array): number {
   const above = within(0, structure.first).length;
   const below = within(structure.end, records.count).length;
   const aside = result.log.setAside.filter(({ column }) => column === undefined).length;
-  return records.count - (above + below + rows.blank + rows.repeatedHeaders + aside + result.log.rows);
+  return records.count - (above + below + rows.blank + rows.marks + rows.repeatedHeaders + aside + result.log.rows);
 }
 
 function tryAll(bytes: Uint8Array): void {

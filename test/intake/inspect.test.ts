@@ -46,7 +46,7 @@ describe('intake/inspect', () => {
       footer: ['stopped 2026-02-02', 'sensor board: type K'],
     });
     expect(of('two-line-header.csv').unitsLine).toBe('min\t°C\t°C\tmA');
-    expect(of('stray-quotes.csv').otherColumns).toEqual(['note']);
+    expect(of('stray-quotes.csv').leftOut.map(({ column }) => column)).toEqual(['note']);
   });
 
   it('takes the first of two clocks, and says that it is not certain', () => {

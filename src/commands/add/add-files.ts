@@ -67,7 +67,9 @@ function addLog(root: string, path: string, project: Project, given: GivenNames,
   const matches = matchColumns(inspection.columns, setup?.channels ?? [], given);
   const load = inspection.time ? loadOf(bytes, path, inspection, matches) : null;
   output.out(showInspection(inspection, matches.channels, load === null ? null : load.words));
-  const shown = inspection.problems.filter(({ severity, rule }) => severity === 'warning' || !rule.startsWith('time-'));
+  const shown = inspection.problems.filter(
+    ({ severity, rule }) => severity === 'warning' || !rule.startsWith('time-') || rule === 'time-clock-unreadable',
+  );
   if (shown.length > 0) output.err(`${report(root, shown)}\n`);
   const reason = whyNot(inspection);
   if (reason !== null) {
@@ -88,14 +90,23 @@ function addLog(root: string, path: string, project: Project, given: GivenNames,
 const OTHER_TABLE =
   'A table of scores or of surface readings is named in its run, as `scores` or `surface`; one of attempts in content/attempts/';
 
+/** Errors that are about what a draft leaves to its author. */
+const LEFT_TO_AUTHOR = /^(?:time-|date-order-|zone-|long-form)/;
+/** What tables of results call their columns. */
+const RESULTS = /^(?:test|value|better|spot|reading|outcome|score|result)s?$/i;
+
 /** Why a file makes no run, or null. A table of scores has times and numbers too, but nothing that a bench logs. */
-function whyNot({ problems, time, columns }: Inspection): string | null {
-  if (problems.some(({ severity, rule }) => severity === 'error' && !rule.startsWith('time-'))) return 'see above';
-  if (!time) return `no column looks like a time. ${OTHER_TABLE}`;
-  if (columns.length === 0) return 'no column besides the time holds numbers';
-  return columns.every(({ quantity }) => quantity === 'other')
-    ? `no column is known as a temperature, clock, current or the like. ${OTHER_TABLE}`
-    : null;
+function whyNot({ problems, time, columns, leftOut, rows, several }: Inspection): string | null {
+  const left = (rule: string) => LEFT_TO_AUTHOR.test(rule) && (rule !== 'long-form' || several !== undefined);
+  if (problems.some(({ severity, rule }) => severity === 'error' && !left(rule))) return 'see above';
+  if (rows === 0) return 'it has no row of readings';
+  const names = [...columns, ...leftOut].map(({ column }) => column);
+  if (names.filter((name) => RESULTS.test(name)).length > 1) return `its columns are those of a table of results. ${OTHER_TABLE}`;
+  if (!time)
+    return problems.some(({ rule }) => rule === 'time-clock-unreadable')
+      ? 'see above'
+      : `no column looks like a time. ${OTHER_TABLE}`;
+  return columns.length === 0 ? 'no column besides the time holds numbers' : null;
 }
 
 function write(root: string, id: string, draft: Draft, output: Output): void {

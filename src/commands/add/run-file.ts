@@ -1,6 +1,8 @@
 /** Composes content/runs/<id>.md for a new log, ready to edit. */
 import { type UsedBit, usedBits } from '../../intake/cells/flag-bits.ts';
 import type { Inspection } from '../../intake/inspect.ts';
+import { CLOCK_SHOWS } from '../../intake/log.ts';
+import { columnRange } from '../../register/values/column-range.ts';
 import type { Matched, Matches } from './match.ts';
 import type { KnownSetup, Project } from './project.ts';
 
@@ -101,16 +103,32 @@ function specimenLine({ specimens }: Project, ask: Ask): string[] {
 }
 
 function logLines({ log, inspection, setup }: Draft, ask: Ask): string[] {
-  const { time, timeCandidates } = inspection;
-  if (time?.certain || !time || setup?.time.has('column')) return [`log: ${quoted(log)}`];
+  const { time, timeCandidates, several } = inspection;
+  const rows = several ? rowLines(several) : [];
+  if (time?.certain || !time || setup?.time.has('column')) {
+    return several ? ['log:', `  file: ${quoted(log)}`, ...rows] : [`log: ${quoted(log)}`];
+  }
   const others = timeCandidates.filter((name) => name !== time.column);
   const unitUnknown = inspection.problems.some(({ rule }) => rule === 'time-unit-missing');
+  const orderUnknown = inspection.problems.some(({ rule }) => rule === 'date-order-unknown');
   return [
     'log:',
     `  file: ${quoted(log)}`,
+    ...rows,
     '  time:',
     `    column: ${quoted(time.column)}${others.length > 0 ? ` # or ${others.map(quoted).join(', ')}` : ''}`,
     ...(unitUnknown ? [`    ${ask('unit', 'ms, s, min or h: what the column counts')}`] : []),
+    ...(orderUnknown ? [`    ${ask('date_order', 'day first or month first: no date of the log tells')}`] : []),
+  ];
+}
+
+/** Rows of one device of several, the first of them; each of the others is another run. */
+function rowLines({ column, values }: NonNullable<Inspection['several']>): string[] {
+  const [first = '', ...others] = values;
+  const more = others.slice(0, 10).map(quoted).join(', ');
+  return [
+    '  rows:',
+    `    ${quoted(column)}: ${quoted(first)} # or ${more}${others.length > 10 ? ', …' : ''}, each in a run of its own`,
   ];
 }
 
@@ -124,16 +142,57 @@ function channelLines({ matches }: Draft): string[] {
       ({ name, choices }) => `  # ${name}: none, if it was not logged; else give this name to ${choices.join(' or ')}`,
     ),
   ];
-  const commented = rest.flatMap((channel) => [
-    ...channelBlock(channel),
-    `    unit: ${channel.column.suggestion ? `${channel.column.suggestion}, if the values look like it` : 'stated nowhere in the file'}`,
-  ]);
+  const ranges = rangesIn(rest);
+  const inRanges = new Set(ranges.flatMap(({ channels }) => channels));
+  const single = rest.filter((channel) => !inRanges.has(channel));
+  const ranged = ranges.map(
+    ({ key, quantity, suggestion }) =>
+      `  ${key}: ${quantity === 'other' ? 'temperature' : quantity}, ${suggestion ?? '°C'}, if that is what they are`,
+  );
+  const commented = [
+    ...ranged,
+    ...single.flatMap((channel) => [
+      ...channelBlock(channel),
+      `    unit: ${channel.column.suggestion ? `${channel.column.suggestion}, if the values look like it` : 'stated nowhere in the file'}`,
+    ]),
+  ];
   return [
     ...(lines.length > 0 ? ['channels:', ...lines] : ['# channels:']),
     ...(commented.length > 0
       ? ['  # No unit is stated for these: write it, and take the marks away.', ...commented.map((line) => `  #${line.slice(1)}`)]
       : []),
   ];
+}
+
+interface ColumnRange {
+  readonly key: string;
+  readonly channels: readonly Matched[];
+  readonly quantity: string;
+  readonly suggestion?: string;
+}
+
+/** Fewer columns are declared one by one. */
+const FEWEST_IN_RANGE = 3;
+
+/** Columns that are named alike and numbered in a row: one line declares them all. */
+function rangesIn(channels: readonly Matched[]): ColumnRange[] {
+  const ranges: ColumnRange[] = [];
+  for (let from = 0; from < channels.length; from++) {
+    let to = channels.length - 1;
+    const spread = () => columnRange(`${channels[from]!.column.column} .. ${channels[to]!.column.column}`);
+    const alike = () => {
+      const columns = spread();
+      return columns?.length === to - from + 1 && columns.every((column, k) => column === channels[from + k]!.column.column);
+    };
+    while (to >= from + FEWEST_IN_RANGE - 1 && !(channels[to]!.quantity === channels[from]!.quantity && alike())) to--;
+    if (to < from + FEWEST_IN_RANGE - 1 || channels[from]!.inherited) continue;
+    const { quantity, column } = channels[from]!;
+    const key = `${column.column} .. ${channels[to]!.column.column}`;
+    const some = channels.slice(from, to + 1);
+    ranges.push({ key, channels: some, quantity, ...(column.suggestion === undefined ? {} : { suggestion: column.suggestion }) });
+    from = to;
+  }
+  return ranges;
 }
 
 /** Whether the run passes with it: the file, the setup or the quantity itself says the unit. */
@@ -149,8 +208,19 @@ function channelBlock(channel: Matched): string[] {
     ...(inherited?.column === undefined ? [`    column: ${quoted(column.column)}`] : []),
     ...(needsPlace(channel) ? ['    # at: wall, adapter output, board input or rail'] : []),
     ...(!inherited?.explained && quantity === 'throttle_flag' ? bitLines(column) : []),
-    ...(!inherited?.explained && quantity === 'clock' ? ['    # shows: requested or delivered'] : []),
+    ...(!inherited?.explained && quantity === 'clock' ? [showsLine(column.column)] : []),
   ];
+}
+
+/** What a clock shows is taken from its column's name where that says it. */
+function showsLine(column: string): string {
+  const said = CLOCK_SHOWS.find((word) =>
+    column
+      .toLowerCase()
+      .split(/[^a-z]+/)
+      .includes(word),
+  );
+  return said === undefined ? '    # shows: requested or delivered' : `    shows: ${said}`;
 }
 
 /** Bits for the author to name: which of them mean what, the file cannot say. */

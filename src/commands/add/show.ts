@@ -17,10 +17,19 @@ export function showInspection(inspection: Inspection, channels: readonly Matche
     ...quotedLines('above the header', inspection.preamble),
     ...quotedLines('after the rows', inspection.footer),
     ...inspection.columns.flatMap((column) => columnLines(column, channels, time?.axis.seconds)),
-    ...(inspection.otherColumns.length > 0 ? [`  Without numbers, left out: ${inspection.otherColumns.join(', ')}`] : []),
+    ...leftOutLines(inspection),
     ...(load === null ? [] : [`  ${load}`]),
   ];
   return `${lines.join('\n')}\n`;
+}
+
+/** Columns that are left out, those of one reason together. */
+function leftOutLines({ leftOut }: Inspection): string[] {
+  const reasons = [...new Set(leftOut.map(({ why }) => why))];
+  return reasons.map((why) => {
+    const columns = leftOut.filter((one) => one.why === why).map(({ column }) => column);
+    return `  left out: ${columns.join(', ')} (${why})`;
+  });
 }
 
 function delimiterWords(delimiter: string): string {

@@ -45,7 +45,9 @@ export function readingCleaned(run: PlainFile, { channels, time }: LogSummary, p
 }
 
 function cleanedChannel(declared: PlainMap, { name, quantity, unit, step }: ChannelFacts): PlainMap {
-  const kept = [...declared].filter(([key]) => !OF_COLUMN.includes(key));
+  const own = [...declared].filter(([key]) => !OF_COLUMN.includes(key));
+  // A channel of a range of columns has no entry of its own.
+  const kept: (readonly [string, Plain])[] = declared.size > 0 ? own : [['quantity', quantity]];
   if (quantity === 'throttle_flag') return new Map([...kept, ['column', name]]);
   return new Map<string, Plain>([
     ...kept,

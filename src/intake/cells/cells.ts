@@ -36,7 +36,8 @@ const SUFFIXED = /^([+-]?[\d.,]+(?:[eE][+-]?\d+)?)\s*(['’]?\s*[°℃℉%µμΩ
 /** A number with its unit glued to it or after a blank; null for anything else. */
 export function suffixedNumber(cell: string, mark: DecimalMark): SuffixedNumber | null {
   const match = SUFFIXED.exec(cell.trim());
-  if (!match) return null;
+  // `0x0` is a word of bits.
+  if (!match || /^0[xX]/.test(match[0])) return null;
   const value = parseNumber(match[1]!, mark);
   return Number.isNaN(value) ? null : { value, suffix: match[2]!.trim() };
 }

@@ -13,18 +13,19 @@ export interface Civil {
 }
 
 const DATE = String.raw`(\d{1,4})([-/.])(\d{1,2})\2(\d{1,4})`;
-const CLOCK = String.raw`(\d{1,2}):(\d{2})(?::(\d{2})(?:[.,](\d{1,9}))?)?(?:\s*([AaPp][Mm]))?`;
+// Without seconds the minutes have two digits: `16:9` is no clock time, `9:5:3` is one.
+const CLOCK = String.raw`(\d{1,2}):(?=\d{2}(?!\d)|\d:)(\d{1,2})(?::(\d{1,2})(?:[.,](\d{1,9}))?)?(?:\s*([AaPp][Mm]))?`;
 const ZONE = String.raw`\s*((?:[+-]\d{2}(?::?\d{2})?)?Z?|UTC|GMT|[A-Z]{3,5})`;
 const CIVIL = new RegExp(`^(?:${DATE})?(?:(^|[T ]\\s*)${CLOCK}${ZONE})?$`);
 
 /** True for text in the shape of a date, a clock time, or both. */
 export function isCivil(text: string): boolean {
-  return text !== '' && CIVIL.test(text);
+  return text !== '' && CIVIL.test(inDigits(text));
 }
 
 /** The parts of a date, in the order written; null where the text has no date. */
 export function dateParts(text: string): { readonly parts: readonly [number, number, number]; readonly mark: string } | null {
-  const match = CIVIL.exec(text);
+  const match = CIVIL.exec(inDigits(text));
   if (!match?.[1]) return null;
   return { parts: [Number(match[1]), Number(match[3]), Number(match[4])], mark: match[2]! };
 }
@@ -33,12 +34,39 @@ export function dateParts(text: string): { readonly parts: readonly [number, num
 export function readCivil(text: string, order: DateOrder): Civil | null {
   const quick = order === 'ymd' ? readUsual(text) : null;
   if (quick) return quick;
-  const match = text === '' ? null : CIVIL.exec(text);
+  const digits = inDigits(text);
+  const match = text === '' ? null : CIVIL.exec(digits);
   if (!match) return null;
+  // A month in words leaves no doubt about the order.
+  if (digits !== text) return readCivil(digits, 'ymd');
   const day = match[1] === undefined ? Number.NaN : dayOf([Number(match[1]), Number(match[3]), Number(match[4])], order);
   const seconds = match[6] === undefined ? Number.NaN : clockSeconds(match[6], match[7]!, match[8], match[9], match[10]);
   if (day === null || seconds === null) return null;
   return { day, seconds, offset: readOffset(match[11] ?? '') };
+}
+
+const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
+const WEEKDAY = '(?:[A-Z][a-z]{2,8},? +)?';
+/** `Sat Mar 14 09:00:00 CET 2026`, the zone before or after the year or not at all. */
+const MONTH_FIRST = new RegExp(
+  `^${WEEKDAY}([A-Z][a-z]{2}) +(\\d{1,2}) +([\\d:.]+(?: [AP]M)?)(?: +([A-Z]{3,5}))? +(\\d{4})(?: +([A-Z]{3,5}))?$`,
+);
+/** `Sat 14 Mar 2026 09:00:00 AM CET`. */
+const DAY_FIRST = new RegExp(`^${WEEKDAY}(\\d{1,2}) +([A-Z][a-z]{2}) +(\\d{4})(?: +([\\d:.]+(?: [AP]M)?)(?: +([A-Z]{3,5}))?)?$`);
+
+/** A date with an English month in words as year-month-day; any other text as it is. */
+export function inDigits(text: string): string {
+  const first = text.charCodeAt(0);
+  if (first >= 48 && first <= 57 ? !/^\d{1,2} [A-Z]/.test(text) : !/^[A-Z][a-z]{2}/.test(text)) return text;
+  const a = MONTH_FIRST.exec(text);
+  const b = a ? null : DAY_FIRST.exec(text);
+  const [month, day, year] = a ? [a[1], a[2], a[5]] : b ? [b[2], b[1], b[3]] : [];
+  const number = month === undefined ? -1 : MONTHS.indexOf(month.toLowerCase());
+  if (number < 0) return text;
+  const clock = a ? a[3] : b![4];
+  const zone = a ? (a[4] ?? a[6]) : b![5];
+  const date = `${year}-${String(number + 1).padStart(2, '0')}-${day!.padStart(2, '0')}`;
+  return [date, clock, zone].filter((part) => part !== undefined).join(' ');
 }
 
 /** `YYYY-MM-DD hh:mm:ss`, with T or blank and whatever fraction and zone follow: what most logs have, without a pattern match. */

@@ -4,6 +4,8 @@
 export type FlagBase = 10 | 16;
 
 const WORDS: Readonly<Record<string, number>> = { yes: 1, no: 0, true: 1, false: 0, on: 1, off: 0 };
+/** What other languages say for yes and no. These are told, not read: a list of them is never whole. */
+const FOREIGN = /^(?:ja|nein|oui|non|s[ií]|nee|nej|tak|nie|sim|n[aã]o|vrai|faux|wahr|falsch|да|нет|是|否|はい|いいえ)$/i;
 
 /** The value of a flag cell; NaN for anything else. A `0x` prefix always means hexadecimal. */
 export function parseFlag(cell: string, base: FlagBase): number {
@@ -13,6 +15,16 @@ export function parseFlag(cell: string, base: FlagBase): number {
   if (/^0[xX][0-9a-fA-F]{1,12}$/.test(text)) return Number.parseInt(text.slice(2), 16);
   const digits = base === 16 ? /^[0-9a-fA-F]{1,12}$/ : /^\d{1,15}$/;
   return digits.test(text) ? Number.parseInt(text, base) : Number.NaN;
+}
+
+/** Whether a cell says yes or no, in words that are read as a flag. */
+export function isAnswer(cell: string): boolean {
+  return WORDS[cell.trim().toLowerCase()] !== undefined;
+}
+
+/** Whether a cell says yes or no in a language that is not read. */
+export function isForeignAnswer(cell: string): boolean {
+  return FOREIGN.test(cell.trim()) && !isAnswer(cell);
 }
 
 /** Whether a cell without a prefix can be nothing but hexadecimal: `e0`, but neither `10` nor `0xe0`. */

@@ -1,5 +1,6 @@
 /** Units that stand in a column's name: `Temp [°C]`, `Temp (C)`, `T / K`, `temp_c`, `Core °C`, `elapsed seconds`. */
-import { type ReadingKind, readUnit } from '../../quantities/units.ts';
+import { type ReadingKind, readUnit, type Unit } from '../../quantities/units.ts';
+import { dataUnit } from './data-units.ts';
 
 export interface HeaderUnit {
   /** As the header has it. */
@@ -37,15 +38,26 @@ const LOWER: Readonly<Record<string, string>> = {
   us: 'µs',
   millis: 'ms',
   msecs: 'ms',
+  'u/min': 'rpm',
+  mb: 'MB',
+  'mb/s': 'MB/s',
+  'kb/s': 'kB/s',
+  kb: 'kB',
+  gb: 'GB',
 };
+
+/** A unit of a column, physical or not. */
+export function columnUnit(spelling: string, kind?: ReadingKind): Unit | undefined {
+  return readUnit(spelling, kind) ?? dataUnit(spelling);
+}
 
 /** The spelling that the units reader knows for a unit as it stands in a header or cell; the text itself where none is needed. */
 export function unitSpelling(text: string, kind?: ReadingKind): string | undefined {
   const trimmed = text.trim();
   if (trimmed === '') return undefined;
-  if (readUnit(trimmed, kind)) return trimmed;
+  if (columnUnit(trimmed, kind)) return trimmed;
   const lower = LOWER[trimmed.toLowerCase()];
-  return lower !== undefined && readUnit(lower, kind) ? lower : undefined;
+  return lower !== undefined && columnUnit(lower, kind) ? lower : undefined;
 }
 
 /** The unit in a column's name, or null. `fits` says which units the quantity can have: names that merely look like a unit are skipped. */

@@ -1,6 +1,7 @@
 /** Which unit a column is in: declared, or said by header, units line or cells; never by the range of its values. */
-import { type ReadingKind, readUnit, type Unit } from '../../quantities/units.ts';
-import { headerUnit, unitSpelling } from '../cells/header-units.ts';
+import type { ReadingKind, Unit } from '../../quantities/units.ts';
+import { dataUnit } from '../cells/data-units.ts';
+import { columnUnit, headerUnit, unitSpelling } from '../cells/header-units.ts';
 import type { QuantityKind } from '../log.ts';
 
 /** Canonical units that a quantity can have; null = any. */
@@ -60,7 +61,7 @@ export function canonicalUnits(quantity: QuantityKind): readonly string[] {
 export function readSpelling(text: string, quantity: QuantityKind): Unit | undefined {
   const kind = readingKind(quantity);
   const spelling = unitSpelling(text, kind);
-  return spelling === undefined ? undefined : readUnit(spelling, kind);
+  return spelling === undefined ? undefined : columnUnit(spelling, kind);
 }
 
 /** Units that the file states for a column, the surest first. One that a quantity cannot have is kept when it is sure: that is a conflict. */
@@ -69,8 +70,10 @@ export function unitsInFile(evidence: UnitEvidence): FoundUnit[] {
   const found: FoundUnit[] = [];
   const kind = readingKind(quantity);
   const fits = (spelling: string) => {
-    const unit = readUnit(spelling, kind);
-    return unit !== undefined && quantity !== 'other' && fitsQuantity(unit, quantity);
+    const unit = columnUnit(spelling, kind);
+    // What is none of the known quantities has a unit in its name only where nothing else is written so: `disk MB/s`, not `accel_x`.
+    if (quantity === 'other') return spelling.length > 1 && dataUnit(spelling) !== undefined;
+    return unit !== undefined && fitsQuantity(unit, quantity);
   };
   const inHeader = headerUnit(evidence.name, kind, fits);
   const add = (text: string, origin: UnitOrigin, how: string) => {

@@ -1,6 +1,5 @@
 /** What a column probably is: quantity and unit, each with the evidence. Ranges of values are never evidence, only a suggestion. */
-import { readUnit } from '../../quantities/units.ts';
-import { headerUnit } from '../cells/header-units.ts';
+import { columnUnit, headerUnit } from '../cells/header-units.ts';
 import type { QuantityKind } from '../log.ts';
 import { fitsQuantity, unitsInFile } from './column-units.ts';
 
@@ -20,24 +19,25 @@ export interface ColumnEvidence {
   readonly suffix?: string;
   readonly min: number;
   readonly max: number;
-  /** Cells that are words of flags rather than readings: hexadecimal, yes and no. */
+  /** Cells that are words of bits rather than readings. */
   readonly flags: boolean;
 }
 
 /** Words in names, most telling first. */
 const NAMES: readonly (readonly [RegExp, QuantityKind])[] = [
-  [/throttl|under_?volt/i, 'throttle_flag'],
+  [/throttl|under_?volt|(?<!\p{L})thr(?:ttl|tl|ot)?(?!\p{L})/iu, 'throttle_flag'],
   // German loggers: Raum, Umgebung, Zimmer; an Innenraum is the inside of a case.
   [/ambient|\bamb\b|_amb$|^amb_|room|(?<!\p{L})raum|umgebung|zimmer/iu, 'ambient'],
-  [/temp|therm|celsius|\bt_?(?:cpu|soc|core|ssd|board|case)\b/i, 'temperature'],
-  [/clock|clk|freq|hz\b/i, 'clock'],
-  [/volt|vcore|vbus|\bv_?in\b/i, 'voltage'],
+  [/(?<!at|con)temp(?!late|t)|(?<!\p{L})tmp|therm|celsius|\bt_?(?:cpu|soc|core|ssd|board|case)\b/iu, 'temperature'],
+  [/clock|clk|freq|takt|hz\b/i, 'clock'],
+  [/volt|spannung|vcore|vbus|\bv_?in\b|(?<!\p{L})(?:vlt|vdd|vcc)(?!\p{L})/iu, 'voltage'],
   [/energy|watt_?hours?|\bm?k?wh\b/i, 'energy'],
-  [/power|watt/i, 'power'],
-  [/current|amp(?:s|ere)?|\bi_?in\b/i, 'current'],
+  [/power|watt|leistung|(?<!\p{L})pwr(?!\p{L})/iu, 'power'],
+  // "samples" holds "amp": the word must stand alone.
+  [/current|(?<!\p{L})(?:milli)?(?:cur|curr|amps?|amperes?)(?!\p{L})|\bi_?in\b/iu, 'current'],
   [/sound|noise|loudness|\bspl\b|\bdba?\b/i, 'sound_level'],
-  [/fan|rpm/i, 'fan'],
-  [/util|load|usage|busy/i, 'utilisation'],
+  [/(?<!\p{L})fans?(?!\p{L})|rpm|drehzahl/iu, 'fan'],
+  [/util|(?<!up|down|pay|work|over)load|usage|busy/i, 'utilisation'],
 ];
 
 /** Quantity by canonical unit, where the name says nothing. */
@@ -52,11 +52,18 @@ const BY_UNIT: Readonly<Record<string, QuantityKind>> = {
   dB: 'sound_level',
 };
 
+/** Whether a name says that a column tells of throttling. */
+export function saysThrottling(name: string): boolean {
+  return NAMES[0]![0].test(name);
+}
+
 /** Proposes what a column of numbers is. */
 export function propose(column: ColumnEvidence): Proposal {
   const stated = statedUnit(column);
+  if (DIFFERENCE.test(column.name))
+    return { quantity: 'other', quantityWhy: DISTANCE, unitWhy: 'a difference has no scale of its own' };
   const named = NAMES.find(([pattern]) => pattern.test(column.name))?.[1];
-  const byUnit = stated ? BY_UNIT[readUnit(stated.spelling)?.canonical ?? ''] : undefined;
+  const byUnit = stated ? quantityOfUnit(stated.spelling, column.name) : undefined;
   if (column.flags || (named === 'throttle_flag' && !byUnit)) {
     return {
       quantity: 'throttle_flag',
@@ -64,7 +71,7 @@ export function propose(column: ColumnEvidence): Proposal {
       unitWhy: 'a flag needs no unit',
     };
   }
-  const quantity = settle(named, byUnit);
+  const quantity = settle(named, byUnit, column);
   const quantityWhy = whyQuantity(quantity, named, byUnit);
   const [found] = unitsInFile({ quantity, ...column }).filter((unit) => fitsQuantity(unit.unit, quantity));
   if (found) return { quantity, quantityWhy, unit: found.spelling, unitWhy: `stands ${found.how}` };
@@ -77,17 +84,30 @@ function whyQuantity(quantity: QuantityKind, named: QuantityKind | undefined, by
   return quantity === byUnit ? 'by its unit' : 'neither name nor unit says what it is';
 }
 
-/** The unit outweighs the name: `fan power [W]` is a power. An ambient temperature is both. */
-function settle(named: QuantityKind | undefined, byUnit: QuantityKind | undefined): QuantityKind {
+/** `distance to the limit [°C]` is so many kelvins, and no temperature of anything. */
+const DIFFERENCE = /distance|headroom|margin|(?<!\p{L})(?:delta|diff(?:erence)?|offset)(?!\p{L})|abstand/iu;
+const DISTANCE = 'its name says a difference, not a reading on a scale';
+
+/** A rate is no clock, though both are in hertz. */
+function quantityOfUnit(spelling: string, name: string): QuantityKind | undefined {
+  const quantity = BY_UNIT[columnUnit(spelling)?.canonical ?? ''];
+  return quantity === 'clock' && /frame|refresh|(?<!\p{L})rate|sampl/iu.test(name) ? undefined : quantity;
+}
+
+/** The unit outweighs the name: `fan power [W]` is a power, `memory usage [MB]` no utilisation. An ambient temperature is both. */
+function settle(named: QuantityKind | undefined, byUnit: QuantityKind | undefined, column: ColumnEvidence): QuantityKind {
   if (byUnit === 'temperature' && named === 'ambient') return 'ambient';
-  return byUnit ?? named ?? 'other';
+  if (byUnit !== undefined || named === undefined) return byUnit ?? 'other';
+  if (unitsInFile({ quantity: named, ...column }).some(({ unit }) => fitsQuantity(unit, named))) return named;
+  const [sure] = unitsInFile({ quantity: 'other', ...column });
+  return sure === undefined || fitsQuantity(sure.unit, named) ? named : 'other';
 }
 
 /** A unit told without knowing the quantity: header in brackets, units line, cells; then what looks like one in the name. */
 function statedUnit(column: ColumnEvidence): { readonly spelling: string } | null {
   const [sure] = unitsInFile({ quantity: 'other', ...column });
   if (sure && BY_UNIT[sure.unit.canonical]) return sure;
-  const found = headerUnit(column.name, undefined, (spelling) => BY_UNIT[readUnit(spelling)?.canonical ?? ''] !== undefined);
+  const found = headerUnit(column.name, undefined, (spelling) => BY_UNIT[columnUnit(spelling)?.canonical ?? ''] !== undefined);
   return found;
 }
 

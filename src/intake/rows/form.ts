@@ -1,19 +1,38 @@
 /** Is it a log at all? Text blocks, key-value lines and matrices are refused with a reason: numbers of a wrong split are worse than none. */
 import { error, type Problem } from '../../problem.ts';
+import { parseNumber } from '../cells/numbers.ts';
+import type { LogDeclaration } from '../log.ts';
 import { placeOfLine } from '../sheet/lines.ts';
 import type { Sheet } from '../sheet/open.ts';
+import { BLANKS } from '../sheet/split.ts';
+import { interleavedColumn } from './interleaved.ts';
 
-const KEY_VALUE = /^\s*[A-Za-z][\w .-]*\s*[=:]\s*\S/;
+/** A name, a colon or an equals sign, a value; a date in words with its clock is none. */
+const KEY_VALUE = /^\s*[A-Za-z](?![^:=]*\d{1,2}:\d{2}:)[\w .()/-]*\s*[=:]\s*\S/;
 /** A matrix has at least this many columns; logs this wide have a header. */
 const MATRIX_WIDTH = 8;
 
-/** The problem that makes the file no log, or null. */
-export function refuseForm(sheet: Sheet): Problem | null {
+/**
+ * The problem that makes the file no log, or null.
+ * @param chosen - whose rows the author reads: then several rows an instant are no problem.
+ */
+export function refuseForm(sheet: Sheet, chosen?: LogDeclaration['rows']): Problem | null {
   const { file, lines, structure } = sheet;
   if (lines.count === 0 || sheet.decoded.text.trim() === '') {
     return error('empty-file', placeOfLine(file, lines, 1), 'the file is empty', {
       expected: 'a header and rows of readings',
       remedy: 'see whether the copy from the test bench went wrong',
+    });
+  }
+  if (sheet.packed !== null) {
+    const workbook = sheet.packed === 'zip' ? ', such as an archive or the workbook of a spreadsheet' : '';
+    const remedy =
+      sheet.packed === 'gzip'
+        ? `unpack it beside the original (\`gunzip -k ${file}\`) and name what comes out`
+        : 'unpack it, or have the spreadsheet write a CSV, and name what comes out';
+    return error('not-a-log', placeOfLine(file, lines, 1), `the file is packed (${sheet.packed}${workbook})`, {
+      expected: 'the text of a log',
+      remedy,
     });
   }
   if (isKeyValue(sheet)) {
@@ -25,6 +44,7 @@ export function refuseForm(sheet: Sheet): Problem | null {
   }
   if (
     structure.width === 0 ||
+    (structure.mismatch && sheet.dialect.delimiter === BLANKS && !hasSeveralRows(sheet)) ||
     (structure.header === null && structure.kinds.every((kind) => kind === 'text' || kind === 'missing'))
   ) {
     return refusal(
@@ -41,9 +61,8 @@ export function refuseForm(sheet: Sheet): Problem | null {
     );
   }
   if (structure.mismatch) return mismatch(sheet);
-  const channel = longFormColumn(sheet);
-  if (channel !== null) return longForm(sheet, channel);
-  return null;
+  const channel = chosen ? null : interleavedColumn(sheet);
+  return channel === null ? null : longForm(sheet, channel);
 }
 
 function refusal(sheet: Sheet, found: string, remedy: string): Problem {
@@ -54,10 +73,20 @@ function refusal(sheet: Sheet, found: string, remedy: string): Problem {
 }
 
 function isKeyValue(sheet: Sheet): boolean {
-  const head = firstRows(sheet, 0, 200);
-  const filled = head.filter((record) => record.some((cell) => cell.trim() !== ''));
-  const pairs = filled.filter((record) => record.filter((cell) => KEY_VALUE.test(cell)).length * 2 > record.length);
-  return filled.length > 1 && pairs.length >= 0.8 * filled.length;
+  if (sheet.inferences.some(({ method }) => method === 'keys-in-cells')) return false;
+  const head = Array.from({ length: Math.min(sheet.lines.count, 200) }, (_, k) => sheet.lines.at(k + 1));
+  const filled = head.filter((line) => line.trim() !== '');
+  const mostly = (some: readonly string[]) => some.filter((line) => KEY_VALUE.test(line)).length >= 0.8 * some.length;
+  // Settings above a table are such lines too.
+  return filled.length > 1 && mostly(filled) && mostly(filled.slice(-8));
+}
+
+/** Prose with a number in it is no table of words. */
+function hasSeveralRows({ structure, records }: Sheet): boolean {
+  let rows = 0;
+  for (let record = structure.firstRow; record < structure.end && rows < 2; record++)
+    if (records.width(record) === structure.width) rows++;
+  return rows > 1;
 }
 
 function firstRows(sheet: Sheet, from: number, to: number): (readonly string[])[] {
@@ -68,10 +97,12 @@ function firstRows(sheet: Sheet, from: number, to: number): (readonly string[])[
 
 function isMatrix(sheet: Sheet): boolean {
   const { structure } = sheet;
-  if (structure.header !== null || structure.width < MATRIX_WIDTH) return false;
-  if (!structure.kinds.every((kind) => kind === 'number')) return false;
+  if ((structure.header !== null && !structure.mismatch) || structure.width < MATRIX_WIDTH) return false;
+  // A delimiter at the end of every line makes a last column without a cell.
+  const kinds = structure.kinds.at(-1) === 'missing' ? structure.kinds.slice(0, -1) : structure.kinds;
+  if (!kinds.every((kind) => kind === 'number')) return false;
   const rows = firstRows(sheet, structure.first, structure.end).filter((record) => record.length === structure.width);
-  return !rises(rows.map((record) => Number(record[0])));
+  return !rises(rows.map((record) => parseNumber(record[0]!, sheet.dialect.decimal)));
 }
 
 /** Could it be a time? It never falls and does not stay the same. */
@@ -96,36 +127,18 @@ function mismatch(sheet: Sheet): Problem {
   );
 }
 
-/** Rows looked at for the long form, and how many distinct texts a column of channel names has at most. */
-const LONG_FORM_ROWS = 200;
-const MOST_CHANNELS = 20;
-
-/** A column of texts that changes from row to row while another column, the time, stays: several rows make one instant. */
-function longFormColumn({ structure, records, keys }: Sheet): number | null {
-  const rows: number[] = [];
-  for (let record = structure.first; record < structure.end && rows.length < LONG_FORM_ROWS; record++) {
-    if (records.width(record) === structure.width) rows.push(record);
-  }
-  const pairs = rows.slice(1).map((record, k) => [rows[k]!, record] as const);
-  const same = (field: number) => pairs.filter(([a, b]) => records.cell(a, field) === records.cell(b, field));
-  const times = keys.map((_, field) => field).filter((field) => structure.kinds[field] === 'time');
-  const repeated = times.map(same).find((equal) => equal.length > 2 && equal.length * 5 >= pairs.length * 2);
-  if (!repeated) return null;
-  const isChannel = (field: number) => {
-    const texts = new Set(rows.map((record) => records.cell(record, field).trim()));
-    const changes = repeated.filter(([a, b]) => records.cell(a, field) !== records.cell(b, field)).length;
-    return (
-      structure.kinds[field] === 'text' && texts.size > 1 && texts.size <= MOST_CHANNELS && changes * 10 >= repeated.length * 9
-    );
-  };
-  return keys.map((_, field) => field).find(isChannel) ?? null;
+function longForm(sheet: Sheet, channel: number): Problem {
+  const { structure, records, keys, file, lines } = sheet;
+  const name = keys[channel]!;
+  const place = placeOfLine(file, lines, records.lines[structure.firstRow] ?? 1);
+  const value = records.cell(structure.firstRow, channel).trim();
+  return error('long-form', place, `rows of several devices or channels stand in this log: \`${name}\` tells which a row is of`, {
+    expected: 'one row a sample, with a column for each channel; or your word which of them to read',
+    remedy: `below \`log\`, write \`file\` and \`rows\`, and below \`rows\` for instance \`${keyOf(name)}: ${value}\`; another device or channel is another run`,
+  });
 }
 
-function longForm(sheet: Sheet, channel: number): Problem {
-  const name = sheet.keys[channel]!;
-  const place = placeOfLine(sheet.file, sheet.lines, sheet.records.lines[sheet.structure.first] ?? 1);
-  return error('long-form', place, `several rows make one instant: \`${name}\` tells which channel a row is of`, {
-    expected: 'one row a sample, with a column for each channel',
-    remedy: 'have the logger write a column for each channel, or make such a copy by a script that is kept',
-  });
+/** A name as a key of YAML. */
+function keyOf(name: string): string {
+  return /^[A-Za-z_][\w ]*$/.test(name) ? name : JSON.stringify(name);
 }

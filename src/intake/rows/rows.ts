@@ -1,5 +1,6 @@
 /** Which records are rows: everything else between header and footer is set aside with its reason, or is blank, or repeats the header. */
 import { type Problem, warning } from '../../problem.ts';
+import { cellKind } from '../cells/cells.ts';
 import type { Inference } from '../log.ts';
 import { type Drops, NO_DROPS } from '../report/repairs.ts';
 import type { Reporter } from '../report/report.ts';
@@ -7,12 +8,15 @@ import { LAST_CELL_CUT, mayBeCut } from '../sheet/last-line.ts';
 import { placeOfLine } from '../sheet/lines.ts';
 import type { Sheet } from '../sheet/open.ts';
 import { isBlankRecord } from '../sheet/structure.ts';
+import { fieldsLead } from './leading.ts';
 
 export interface Rows {
   /** Indices of records with the right number of fields. */
   readonly records: Int32Array;
   readonly blank: number;
   readonly repeatedHeaders: number;
+  /** Lines of text between the header and the first row. */
+  readonly marks: number;
   readonly problems: readonly Problem[];
   readonly inferences: readonly Inference[];
 }
@@ -28,6 +32,8 @@ export function findRows(sheet: Sheet, reporter: Reporter, drops: Drops = NO_DRO
   let count = 0;
   let blank = 0;
   let repeatedHeaders = 0;
+  let marks = 0;
+  const odd: number[] = [];
   for (let record = structure.first; record < structure.end; record++) {
     if (drops.takes(record)) continue;
     const fields = records.width(record);
@@ -39,16 +45,26 @@ export function findRows(sheet: Sheet, reporter: Reporter, drops: Drops = NO_DRO
       else if (mayBeCut(record, found.subarray(0, count), sheet)) reporter.row(record, 'last-cell-cut', LAST_CELL_CUT);
       else found[count++] = record;
     } else if (isBlankRecord(records.row(record))) blank++;
-    else reporter.row(record, ...wrongWidth(record, fields, sheet));
+    else if (record < structure.firstRow && holdsText(records.row(record), sheet)) marks++;
+    else odd.push(record);
   }
   const kept = found.slice(0, count);
+  const longer = lastWidth(sheet, kept);
+  const leading = longer !== null && fieldsLead(sheet, kept, longer) ? new Set(longer) : null;
+  for (const record of odd) if (!leading?.has(record)) reporter.row(record, ...wrongWidth(record, records.width(record), sheet));
   return {
-    records: kept,
+    records: leading ? Int32Array.from([...kept, ...leading]) : kept,
     blank,
     repeatedHeaders,
-    problems: changedForGood(sheet, kept),
-    inferences: notes(sheet, repeatedHeaders),
+    marks,
+    problems: longer === null ? [] : [changedForGood(sheet, longer, leading !== null)],
+    inferences: notes(sheet, repeatedHeaders, marks),
   };
+}
+
+/** No number and no time: a line such as `# recording starts`. */
+function holdsText(record: readonly string[], { dialect }: Sheet): boolean {
+  return record.every((cell) => ['text', 'missing'].includes(cellKind(cell, dialect.decimal)));
 }
 
 /** A delimiter after the last field, or none where the header has one. */
@@ -84,25 +100,32 @@ function wrongWidth(record: number, fields: number, sheet: Sheet): [string, stri
   return ['field-count', `${fields} ${fields === 1 ? 'field' : 'fields'} where the other rows have ${sheet.structure.width}`];
 }
 
-/** Says so when another field count stays to the end (a sensor was added) or from the start. */
-function changedForGood(sheet: Sheet, kept: Int32Array): Problem[] {
-  const { structure, records } = sheet;
+/** Rows at the end that all have another field count than those before, or null. A sensor was added or dropped. */
+function lastWidth({ structure, records }: Sheet, kept: Int32Array): readonly number[] | null {
   const last = kept.at(-1);
-  if (last === undefined) return [];
-  const after = filledRows(sheet, last + 1, structure.end);
-  const width = after[0]?.length;
-  if (after.length < 3 || width === structure.width || !after.every((row) => row.length === width)) return [];
-  const place = placeOfLine(sheet.file, sheet.lines, records.lines[last + 1]!);
-  return [
-    warning(
-      'field-count-changed',
-      place,
-      `from here to the end the rows have ${width} fields instead of ${structure.width}, without a new header; these ${after.length} rows are set aside`,
-      {
+  if (last === undefined) return null;
+  const after: number[] = [];
+  for (let record = last + 1; record < structure.end; record++) if (!isBlankRecord(records.row(record))) after.push(record);
+  const width = after.length > 0 ? records.width(after[0]!) : 0;
+  if (after.length < 3 || width === structure.width || after.some((record) => records.width(record) !== width)) return null;
+  return after;
+}
+
+function changedForGood(sheet: Sheet, rows: readonly number[], leading: boolean): Problem {
+  const { structure, records } = sheet;
+  const width = records.width(rows[0]!);
+  const place = placeOfLine(sheet.file, sheet.lines, records.lines[rows[0]!]!);
+  const found = `from here to the end the rows have ${width} fields instead of ${structure.width}, without a new header`;
+  return leading
+    ? warning(
+        'field-count-changed',
+        place,
+        `${found}; the first ${structure.width} of these ${rows.length} rows go on as before and are read, what follows them is not`,
+        { remedy: 'see whether a column was added at the end while logging; if not, drop these lines under `repairs`' },
+      )
+    : warning('field-count-changed', place, `${found}; these ${rows.length} rows are set aside`, {
         remedy: 'a column was added or dropped while logging: keep a copy of each part as a log of its own',
-      },
-    ),
-  ];
+      });
 }
 
 function filledRows({ records }: Sheet, from: number, to: number): (readonly string[])[] {
@@ -111,22 +134,33 @@ function filledRows({ records }: Sheet, from: number, to: number): (readonly str
   return rows;
 }
 
-function notes(sheet: Sheet, repeatedHeaders: number): Inference[] {
+function notes(sheet: Sheet, repeatedHeaders: number, marks: number): Inference[] {
   const { structure, records, decoded } = sheet;
   const lineOf = (record: number) => records.lines[record]!;
   const found: Inference[] = [];
   if (structure.header === null)
     found.push({ method: 'no-header', statement: 'The file has no header: columns are numbered from the left.' });
+  else if (structure.headerAt > structure.firstRow)
+    found.push({
+      method: 'header-below',
+      statement: `The header stands on line ${lineOf(structure.headerAt)}, below rows of the same form; its names are taken for all rows.`,
+    });
   else if (structure.headerAt > 0)
     found.push({
       method: 'header-line',
       statement: `The header stands on line ${lineOf(structure.headerAt)}; what is above it is not read.`,
     });
   if (structure.unitsAt >= 0) found.push({ method: 'units-line', statement: `Line ${lineOf(structure.unitsAt)} gives units.` });
-  if (repeatedHeaders > 0)
+  const again = structure.headerAt > structure.firstRow ? repeatedHeaders - 1 : repeatedHeaders;
+  if (again > 0)
     found.push({
       method: 'repeated-header',
-      statement: `The header is repeated ${repeatedHeaders === 1 ? 'once' : `${repeatedHeaders} times`} among the rows.`,
+      statement: `The header is repeated ${again === 1 ? 'once' : `${again} times`} among the rows.`,
+    });
+  if (marks > 0)
+    found.push({
+      method: 'marker-lines',
+      statement: `${marks === 1 ? 'A line' : `${marks} lines`} of text between the header and the first row ${marks === 1 ? 'is' : 'are'} not read.`,
     });
   const footer = filledRows(sheet, structure.end, records.count).length;
   if (footer > 0)

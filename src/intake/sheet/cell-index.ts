@@ -11,8 +11,9 @@ export function indexCells(text: string, count: number, delimiter: string): Cell
   const { starts, first } = cellStarts(text, count, delimiter.charCodeAt(0));
   // A cell ends one unit before the next begins: at the delimiter or line end between them.
   const end = (at: number) => starts[at + 1]! - 1;
-  const cell = (record: number, field: number) => text.slice(starts[first[record]! + field]!, end(first[record]! + field));
   const width = (record: number) => first[record + 1]! - first[record]!;
+  const cell = (record: number, field: number) =>
+    field < width(record) ? text.slice(starts[first[record]! + field]!, end(first[record]! + field)) : '';
   return {
     count,
     width,
@@ -20,6 +21,8 @@ export function indexCells(text: string, count: number, delimiter: string): Cell
     row: (record) => Array.from({ length: width(record) }, (_, field) => cell(record, field)),
     number: (record, field, mark, shift) => {
       const at = first[record]! + field;
+      // What follows a short record is the next one.
+      if (at >= first[record + 1]!) return Number.NaN;
       return parseNumber(text, mark, shift, starts[at]!, end(at));
     },
     decimals: (record, field, mark) => {

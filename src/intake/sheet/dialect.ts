@@ -30,7 +30,7 @@ export function chooseDialect(lines: Lines): Dialect {
   let best = DIALECTS[0]!;
   let bestScore = 0;
   for (const dialect of DIALECTS) {
-    const score = scoreOf(dialect, sample);
+    const score = Math.max(...endsOf(sample).map((end) => scoreOf(dialect, end)));
     if (score > bestScore + 1e-9) [best, bestScore] = [dialect, score];
   }
   return best;
@@ -58,6 +58,16 @@ function sampleLines(lines: Lines): string[] {
     if (text.trim() !== '') picked.push(text);
   }
   return picked;
+}
+
+/** Fewer lines show no delimiter. */
+const FEWEST_LINES = 8;
+
+/** The sample, and its last half, quarter and so on: lines of settings above the header may be more than the rows. */
+function endsOf(sample: readonly string[]): (readonly string[])[] {
+  const ends = [sample];
+  for (let count = sample.length >> 1; count >= FEWEST_LINES; count >>= 1) ends.push(sample.slice(-count));
+  return ends;
 }
 
 function scoreOf(dialect: Dialect, sample: readonly string[]): number {

@@ -2,16 +2,20 @@
 import { hiddenIn, visible } from '../../hidden-characters.ts';
 import { type Place, type Problem, warning } from '../../problem.ts';
 import { columnKeys } from '../cells/names.ts';
-import { type Decoded, decode } from './decode.ts';
+import type { Inference } from '../log.ts';
+import { type Decoded, decode, packedWith } from './decode.ts';
 import { chooseDialect, type Dialect } from './dialect.ts';
 import { type Lines, linesOf, placeOfLine } from './lines.ts';
-import { type Records, readRecords } from './records.ts';
+import { namesInCells } from './named-cells.ts';
+import { bracketedRecords, type Records, readRecords } from './records.ts';
 import { findStructure, type Structure } from './structure.ts';
 
 export interface Sheet {
   /** Project path, for places. */
   readonly file: string;
   readonly decoded: Decoded;
+  /** What the file is packed with; null for text. */
+  readonly packed: 'gzip' | 'zip' | null;
   readonly lines: Lines;
   readonly dialect: Dialect;
   readonly records: Records;
@@ -23,6 +27,8 @@ export interface Sheet {
   readonly keys: readonly string[];
   /** True where the last line has no end: it may be cut off. */
   readonly openEnd: boolean;
+  /** How cells were found, where it takes more than a delimiter. */
+  readonly inferences: readonly Inference[];
   /** What decoding and splitting noticed. */
   readonly problems: readonly Problem[];
 }
@@ -32,14 +38,46 @@ export function openSheet(bytes: Uint8Array, file: string, choose: (lines: Lines
   const decoded = decode(bytes);
   const lines = linesOf(decoded.text);
   const dialect = choose(lines);
-  const records = readRecords(decoded.text, lines, dialect.delimiter);
-  const structure = findStructure(records, dialect.decimal);
+  const { records, structure, inferences } = recordsOf(decoded.text, lines, dialect);
   const names = structure.header?.map(visible) ?? null;
   const units = structure.units?.map(visible) ?? null;
   const keys = columnKeys(names ?? Array.from({ length: structure.width }, () => ''));
   const openEnd = decoded.text !== '' && !decoded.text.endsWith('\n');
-  const problems = bytesProblems(decoded, lines, file);
-  return { file, decoded, lines, dialect, records, structure, names, units, keys, openEnd, problems };
+  return {
+    file,
+    decoded,
+    packed: packedWith(bytes),
+    lines,
+    dialect,
+    records,
+    structure,
+    names,
+    units,
+    keys,
+    openEnd,
+    inferences,
+    problems: bytesProblems(decoded, lines, file),
+  };
+}
+
+/** Records and structure: as the delimiter says, or with brackets kept together, or with the names that stand in the cells. */
+function recordsOf(text: string, lines: Lines, dialect: Dialect): Pick<Sheet, 'records' | 'structure' | 'inferences'> {
+  const plain = readRecords(text, lines, dialect.delimiter);
+  const keyed = namesInCells(plain);
+  if (keyed) {
+    const structure = { ...findStructure(keyed.records, dialect.decimal), header: keyed.names };
+    const statement = 'Every cell begins with its name: the names are taken from the cells.';
+    return { records: keyed.records, structure, inferences: [{ method: 'keys-in-cells', statement }] };
+  }
+  const structure = findStructure(plain, dialect.decimal);
+  const bracketed = structure.mismatch ? bracketedRecords(lines, dialect.delimiter) : null;
+  if (bracketed) {
+    const again = findStructure(bracketed, dialect.decimal);
+    const statement = 'What stands in brackets is one cell: so rows have as many fields as the header has names.';
+    if (again.header && !again.mismatch)
+      return { records: bracketed, structure: again, inferences: [{ method: 'brackets', statement }] };
+  }
+  return { records: plain, structure, inferences: [] };
 }
 
 /** Warns of the first name of a log's header that is shown otherwise than it stands there. */

@@ -10,6 +10,7 @@ export interface Cells {
   readonly count: number;
   /** Number of fields of a record; a blank line has one empty field. */
   readonly width: (record: number) => number;
+  /** '' beyond the last field. */
   readonly cell: (record: number, field: number) => string;
   readonly row: (record: number) => readonly string[];
   /** `parseNumber` of a cell. */
@@ -50,10 +51,10 @@ function arrayCells(rows: readonly (readonly string[])[]): Cells {
   return {
     count: rows.length,
     width: (record) => rows[record]!.length,
-    cell: (record, field) => rows[record]![field]!,
+    cell: (record, field) => rows[record]![field] ?? '',
     row: (record) => rows[record]!,
-    number: (record, field, mark, shift) => parseNumber(rows[record]![field]!, mark, shift),
-    decimals: (record, field, mark) => decimalsOf(rows[record]![field]!, mark),
+    number: (record, field, mark, shift) => parseNumber(rows[record]![field] ?? '', mark, shift),
+    decimals: (record, field, mark) => decimalsOf(rows[record]![field] ?? '', mark),
   };
 }
 
@@ -113,6 +114,32 @@ function readByLine(lines: Lines, delimiter: string): Records {
     rows.push(split.cells.length === 0 ? [''] : split.cells.map((cell) => cell.text));
   }
   return { ...arrayCells(rows), lines: oneToOne(lines.count), damaged };
+}
+
+/** Line by line, a pair of round brackets like a pair of quotes; null where no line holds one. */
+export function bracketedRecords(lines: Lines, delimiter: string): Records | null {
+  const rows: string[][] = [];
+  let any = false;
+  for (let line = 1; line <= lines.count; line++) {
+    const text = lines.at(line);
+    const cells = splitLine(text, delimiter).cells.map((cell) => cell.text);
+    const joined = text.includes('(') ? joinBrackets(cells, delimiter) : cells;
+    any ||= joined.length < cells.length;
+    rows.push(joined.length === 0 ? [''] : joined);
+  }
+  return any ? { ...arrayCells(rows), lines: oneToOne(lines.count), damaged: new Map() } : null;
+}
+
+/** Joins the cells between a bracket that opens and the one that closes it. */
+function joinBrackets(cells: readonly string[], delimiter: string): string[] {
+  const joined: string[] = [];
+  let depth = 0;
+  for (const cell of cells) {
+    if (depth > 0) joined.push(`${joined.pop()}${delimiter} ${cell}`);
+    else joined.push(cell);
+    for (const letter of cell) depth += letter === '(' ? 1 : letter === ')' && depth > 0 ? -1 : 0;
+  }
+  return depth === 0 ? joined : [...cells];
 }
 
 function markNul(records: Records): Map<number, string> {

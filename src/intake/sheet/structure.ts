@@ -14,8 +14,10 @@ export interface Structure {
   /** Units of a second header line, and its record index. */
   readonly units: readonly string[] | null;
   readonly unitsAt: number;
-  /** Records [first, end) are rows, or what stands between rows. */
+  /** Records [first, end) are rows, or what stands between rows, or between the header and the first row. */
   readonly first: number;
+  /** The first record that is a row. */
+  readonly firstRow: number;
   readonly end: number;
   /** What most cells of each column are. */
   readonly kinds: readonly CellKind[];
@@ -26,14 +28,81 @@ export interface Structure {
 /** Finds the structure. A file without any row gives `first === end`. */
 export function findStructure(records: Records, decimal: DecimalMark): Structure {
   const sample = sampleRecords(records, decimal);
-  const width = rowWidth(sample, decimal);
-  const kinds = columnKinds(sample, width, decimal);
+  const usual = rowWidth(sample, decimal);
+  const headed = headedWidth(records, usual, decimal);
+  const width = headed?.width ?? usual;
+  const kinds = columnKinds([...sample, ...(headed?.rows ?? [])], width, decimal);
   const isRow = (record: readonly string[]) => looksLikeRow(record, width, kinds, decimal);
-  const first = firstWhere(records, isRow);
-  if (first < 0) return withoutRows(records, decimal);
-  const above = headerAbove(records, first, width, decimal);
-  const end = footerStart(records, first, isRow, decimal);
-  return { width, kinds, first, end, ...above };
+  const firstRow = firstWhere(records, isRow);
+  if (firstRow < 0) return withoutRows(records, decimal);
+  const above = oneNameTooMany(headerAbove(records, firstRow, width, decimal), records, sample);
+  const end = footerStart(records, firstRow, isRow, decimal);
+  if (above.header === null) {
+    const first = headlessStart(records, firstRow, decimal);
+    return { width, kinds, first, firstRow, end, ...(headerBelow(records, firstRow, end, width, decimal) ?? above) };
+  }
+  return { width, kinds, first: Math.max(above.headerAt, above.unitsAt) + 1, firstRow, end, ...above };
+}
+
+/** Rows looked at below a header. */
+const ROWS_BELOW = 20;
+
+/**
+ * The width of a header, where rows of its width stand right below it and most rows have another: a column was added soon after the start.
+ * A header is the first line of names, all texts, that the first row of readings follows.
+ */
+function headedWidth(
+  records: Records,
+  usual: number,
+  decimal: DecimalMark,
+): { readonly width: number; readonly rows: (readonly string[])[] } | null {
+  let header = -1;
+  for (let k = 0; k < records.count; k++) {
+    const record = records.row(k);
+    if (isMarker(record)) continue;
+    if (!isMostlyTyped(record, decimal)) {
+      header = record.length > 1 && record.every((cell) => cellKind(cell, decimal) === 'text') ? k : -1;
+      continue;
+    }
+    const width = record.length;
+    if (header < 0 || width < 2 || width >= usual || records.width(header) !== width) return null;
+    const rows: (readonly string[])[] = [];
+    for (let row = k; row < records.count && rows.length < ROWS_BELOW && records.width(row) === width; row++)
+      rows.push(records.row(row));
+    return rows.length > 1 ? { width, rows } : null;
+  }
+  return null;
+}
+
+/** Lines that mark something and hold no field of a table: one word, or a rule of dashes. */
+function isMarker(record: readonly string[]): boolean {
+  return record.length === 1 || record.every((cell) => /^[\s\-=_*#+]*$/.test(cell));
+}
+
+function isMostlyTyped(record: readonly string[], decimal: DecimalMark): boolean {
+  const kinds = record.map((cell) => cellKind(cell, decimal)).filter((kind) => kind !== 'missing');
+  return kinds.filter(isTyped).length * 2 > kinds.length;
+}
+
+/** Without a header nothing that holds readings stands above the rows: from where on lines are readings, whatever their width. */
+function headlessStart(records: Records, firstRow: number, decimal: DecimalMark): number {
+  let first = firstRow;
+  for (let k = firstRow - 1; k >= 0; k--) {
+    const record = records.row(k);
+    if (isBlankRecord(record)) continue;
+    if (record.length < 2 || !isMostlyTyped(record, decimal)) break;
+    first = k;
+  }
+  return first;
+}
+
+/** A header among the rows: what is above it is of an earlier recording. */
+function headerBelow(records: Records, firstRow: number, end: number, width: number, decimal: DecimalMark): Above | null {
+  for (let k = firstRow + 1; k < end; k++) {
+    const names = records.width(k) === width || records.width(k) === width + 1 ? fitted(records.row(k), width) : null;
+    if (names?.every((name) => cellKind(name, decimal) === 'text')) return { ...NO_HEADER, header: names, headerAt: k };
+  }
+  return null;
 }
 
 /** True for a line without anything on it. */
@@ -66,10 +135,7 @@ function isTyped(kind: CellKind): boolean {
  * above the header can be more than the rows. A file whose count changes for good keeps the count it had most of the time.
  */
 function rowWidth(sample: readonly (readonly string[])[], decimal: DecimalMark): number {
-  const mostlyTyped = sample.filter((record) => {
-    const kinds = record.map((cell) => cellKind(cell, decimal)).filter((kind) => kind !== 'missing');
-    return kinds.filter(isTyped).length * 2 > kinds.length;
-  });
+  const mostlyTyped = sample.filter((record) => isMostlyTyped(record, decimal));
   const counts = new Map<number, number>();
   for (const record of mostlyTyped.length > 0 ? mostlyTyped : sample)
     counts.set(record.length, (counts.get(record.length) ?? 0) + 1);
@@ -112,9 +178,9 @@ function looksLikeRow(record: readonly string[], width: number, kinds: readonly 
 type Above = Pick<Structure, 'header' | 'headerAt' | 'units' | 'unitsAt' | 'mismatch'>;
 
 function headerAbove(records: Records, first: number, width: number, decimal: DecimalMark): Above {
-  const candidate = previousFilled(records, first);
+  const candidate = previousNames(records, first, width);
   if (candidate < 0) return NO_HEADER;
-  const above = previousFilled(records, candidate);
+  const above = previousNames(records, candidate, width);
   const units = fitted(records.row(candidate), width);
   if (above >= 0 && units && isUnitsLine(units)) {
     const names = fitted(records.row(above), width);
@@ -130,8 +196,33 @@ function headerAbove(records: Records, first: number, width: number, decimal: De
 
 const NO_HEADER: Above = { header: null, headerAt: -1, units: null, unitsAt: -1, mismatch: false };
 
-function previousFilled(records: Records, from: number): number {
-  for (let k = from - 1; k >= 0; k--) if (!isBlankRecord(records.row(k))) return k;
+/**
+ * A delimiter at the end of every line makes a column without a name and without a cell. Where that column has a name, the header holds
+ * a name too many, and which one nobody can tell.
+ */
+function oneNameTooMany(above: Above, records: Records, sample: readonly (readonly string[])[]): Above {
+  const { header, headerAt } = above;
+  if (header === null || above.mismatch || header.at(-1) === '') return above;
+  const rows = sample.filter((record) => record.length === header.length);
+  if (rows.filter((record) => record.at(-1)!.trim() === '').length * 2 <= rows.length) return above;
+  const names = records.row(headerAt);
+  return names.length > header.length && names.at(-1)?.trim() === ''
+    ? { ...above, header: names.slice(0, -1), mismatch: true }
+    : above;
+}
+
+/** Markers that may stand between a header and its rows. */
+const MOST_MARKERS = 10;
+
+/** The record above that can hold names: blank lines and markers are passed over. */
+function previousNames(records: Records, from: number, width: number): number {
+  let markers = 0;
+  for (let k = from - 1; k >= 0; k--) {
+    const record = records.row(k);
+    if (isBlankRecord(record)) continue;
+    if (width < 2 || !isMarker(record)) return k;
+    if (++markers > MOST_MARKERS) return -1;
+  }
   return -1;
 }
 
@@ -168,14 +259,20 @@ function footerStart(records: Records, first: number, isRow: (record: readonly s
   return end;
 }
 
-/** Header only: the last line of several names, or of one name that is not a number. */
+/** Names are short; a sentence with commas is none. */
+const NAME_WORDS = 4;
+
+/** Header only: the one line, or the last one below other text, of three names or more. */
 function withoutRows(records: Records, decimal: DecimalMark): Structure {
   const filled: number[] = [];
   for (let k = 0; k < records.count; k++) if (!isBlankRecord(records.row(k))) filled.push(k);
-  const at = filled.length === 1 ? filled[0]! : -1;
+  const last = filled.at(-1) ?? -1;
+  const named =
+    last >= 0 && records.width(last) > 2 && records.row(last).every((cell) => cell.trim().split(/\s+/).length <= NAME_WORDS);
+  const at = filled.length === 1 || named ? last : -1;
   const names = at >= 0 ? records.row(at).map((cell) => cell.trim()) : null;
   const end = records.count;
-  const rest = { units: null, unitsAt: -1, first: end, end, mismatch: false };
+  const rest = { units: null, unitsAt: -1, first: end, firstRow: end, end, mismatch: false };
   if (!names || !isHeader(names, decimal)) return { width: 0, header: null, headerAt: -1, kinds: [], ...rest };
   return { width: names.length, header: names, headerAt: at, kinds: names.map(() => 'missing' as const), ...rest };
 }

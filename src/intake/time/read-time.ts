@@ -6,6 +6,8 @@ import { shiftTimes } from '../report/repairs.ts';
 import type { Reporter } from '../report/report.ts';
 import { placeOfLine } from '../sheet/lines.ts';
 import type { Sheet } from '../sheet/open.ts';
+import { isBlankRecord } from '../sheet/structure.ts';
+import { spanProblems, statedDate } from './stated-span.ts';
 import { chooseTime, type TimeColumn } from './time-column.ts';
 import { chooseFormat, type TimeReading } from './time-format.ts';
 import { findGaps, medianStep, orderRows, stepChange } from './time-order.ts';
@@ -24,6 +26,7 @@ export interface ReadTime {
 
 /** Reads the time of the candidate records, applies declared shifts, sets aside what has no time or runs backward. */
 export function readTime(sheet: Sheet, records: Int32Array, declaration: LogDeclaration, reporter: Reporter): ReadTime {
+  if (declaration.time?.every !== undefined) return steppedTime(sheet, records, declaration, declaration.time.every);
   const choice = chooseTime(sheet, declaration);
   if (!choice.column) return failed(choice.problems);
   const format = chooseFormat(sheet, choice.column, declaration);
@@ -49,9 +52,53 @@ export function readTime(sheet: Sheet, records: Int32Array, declaration: LogDecl
     fields: choice.column.fields,
     kept,
     shifted,
-    problems: axisProblems(sheet, axis, kept, reporter.known),
-    inferences: [...known, ...times.inferences],
+    problems: [...axisProblems(sheet, axis, kept, reporter.known), ...spanProblems(sheet, axis, choice.column, kept)],
+    inferences: [...known, ...times.inferences, ...dateAbove(sheet, format.reading)],
   };
+}
+
+/** Where nothing can be read. */
+export const NO_TIME: ReadTime = failed([]);
+
+/** What stands for the column where no column is read. */
+const ROW_NUMBER = '(row number)';
+
+/** Rows at the step that the author states. A row that was set aside has taken its step too. */
+function steppedTime(sheet: Sheet, records: Int32Array, declaration: LogDeclaration, every: number): ReadTime {
+  const place = declaration.rows ? (_: number, k: number) => k : placesOf(sheet);
+  const times = Float64Array.from(records, (record, k) => place(record, k) * every);
+  const shifted = shiftTimes(sheet, records, times, declaration.repairs);
+  const seconds = Float64Array.from(times, (time) => roundNano(time - times[0]!));
+  const step = medianStep(seconds);
+  const axis: TimeAxis = {
+    seconds,
+    column: ROW_NUMBER,
+    format: 'elapsed',
+    start: declaration.time?.start ?? null,
+    step,
+    gaps: findGaps(seconds, step),
+  };
+  const statement = `The log holds no time: its rows are taken to be ${every} s apart, as declared.`;
+  return { axis, fields: [], kept: records, shifted, problems: [], inferences: [{ method: 'stated-step', statement }] };
+}
+
+/** How many rows stand before a record, those that were set aside included. */
+function placesOf({ structure, records }: Sheet): (record: number) => number {
+  const places = new Int32Array(records.count);
+  let rows = 0;
+  for (let record = structure.firstRow; record < structure.end; record++) {
+    places[record] = rows;
+    if (!isBlankRecord(records.row(record))) rows++;
+  }
+  return (record) => places[record]!;
+}
+
+/** The date of a log whose rows have a clock only, where a line above the header states it. */
+function dateAbove(sheet: Sheet, { format }: Pick<TimeReading, 'format'>): Inference[] {
+  const stated = format === 'clock' ? statedDate(sheet) : null;
+  if (!stated) return [];
+  const statement = `Line ${stated.line} gives the date, ${stated.date}; the rows have a clock only.`;
+  return [{ method: 'date-above', statement }];
 }
 
 function failed(problems: readonly Problem[]): ReadTime {

@@ -1,9 +1,8 @@
 /** Which column, or pair of columns, is the time: declared, or told by what the cells look like and how the column is called. */
 import { error, type Problem } from '../../problem.ts';
-import { readUnit } from '../../quantities/units.ts';
 import { MISSING_MARKERS } from '../cells/cells.ts';
-import { isCivil } from '../cells/civil.ts';
-import { headerUnit, unitSpelling } from '../cells/header-units.ts';
+import { inDigits, isCivil } from '../cells/civil.ts';
+import { columnUnit, headerUnit, unitSpelling } from '../cells/header-units.ts';
 import { parseNumber } from '../cells/numbers.ts';
 import type { Inference, LogDeclaration } from '../log.ts';
 import type { Sheet } from '../sheet/open.ts';
@@ -26,7 +25,10 @@ export interface TimeChoice {
 }
 
 const TIME_NAME =
-  /^(?:t|time|timestamp|time stamp|date ?time|date|epoch|unix(?: ?time)?|elapsed(?: time)?|uptime|seconds?|secs?|s|ms|millis(?:econds)?|minutes?|hours?)$/;
+  /^(?:t|time|timestamp|time stamp|date ?time|date|zeit|epoch|unix(?: ?time)?|elapsed(?: time)?|uptime|seconds?|secs?|s|ms|millis(?:econds)?|minutes?|hours?)$/;
+/** Times that things took: they count in seconds, and are no axis. */
+const TAKEN =
+  /latency|frame|(?<!\p{L})lap|response|jitter|delay|ping|round.?trip|(?<!\p{L})rtt|duration|interval|period|delta|diff|render|wait|(?<!\p{L})age|left|remaining|until/iu;
 
 /** Chooses the time column of a log. */
 export function chooseTime(sheet: Sheet, declaration: Pick<LogDeclaration, 'time' | 'place'>): TimeChoice {
@@ -45,7 +47,84 @@ export function chooseTime(sheet: Sheet, declaration: Pick<LogDeclaration, 'time
       inferences: [{ method: 'time-column', statement: `Time is read from \`${only.name}\`, ${how}.` }],
     };
   }
-  return { column: null, problems: [undecided(sheet, candidates, declaration)], inferences: [] };
+  const civil = outranking(sheet, candidates);
+  if (civil) {
+    const others = candidates.filter((candidate) => candidate !== civil).map(({ name }) => name);
+    const statement = `Time is read from \`${civil.name}\`, which holds dates and clock times; ${listed(others)} only ${others.length === 1 ? 'counts' : 'count'}.`;
+    return { column: civil, problems: [], inferences: [{ method: 'time-beside', statement }] };
+  }
+  const problem = candidates.length === 0 ? unreadableClock(sheet, declaration) : null;
+  return { column: null, problems: [problem ?? undecided(sheet, candidates, declaration)], inferences: [] };
+}
+
+/** The only civil time beside counters. Not where it is coarser than the rows: then the counter may be what tells them apart. */
+function outranking(sheet: Sheet, candidates: readonly TimeColumn[]): TimeColumn | null {
+  const [civil, ...others] = candidates.filter(({ shape }) => shape !== 'number');
+  if (civil?.shape !== 'date and clock' || others.length > 0) return null;
+  const counters = candidates.filter((candidate) => candidate !== civil);
+  if (counters.some(({ fields }) => isEpoch(sheet, fields[0]!))) return null;
+  const { first, end, width } = sheet.structure;
+  let [rows, same] = [0, 0];
+  let before = '';
+  for (let record = first; record < end; record++) {
+    if (sheet.records.width(record) !== width) continue;
+    const text = civil.fields.map((field) => sheet.records.cell(record, field)).join(' ');
+    if (text === before) same++;
+    before = text;
+    rows++;
+  }
+  return same * 2 < rows ? civil : null;
+}
+
+function isEpoch(sheet: Sheet, field: number): boolean {
+  return sampleCells(sheet, field).every((text) => epochUnit(parseNumber(text, sheet.dialect.decimal)) !== null);
+}
+
+/** Dates without a clock that can be read: where a date repeats, or where a column beside it must be the clock, they are no axis. */
+function unreadableClock(sheet: Sheet, { place }: Pick<LogDeclaration, 'place'>): Problem | null {
+  const [date] = columnsOf(sheet, 'date');
+  if (date === undefined) return null;
+  const clock = clockBeside(sheet);
+  const [cell = ''] = clock === undefined ? [] : sampleCells(sheet, clock);
+  const found =
+    clock === undefined
+      ? `\`${sheet.keys[date]}\` holds a date only, which is the same in several rows of ${sheet.file}`
+      : `\`${sheet.keys[date]}\` holds dates, and the clock time beside it in \`${sheet.keys[clock]}\` cannot be read (\`${cell.slice(0, 40)}\`)`;
+  return error('time-clock-unreadable', place, found, {
+    expected: 'a clock time such as 9:05:03.250 in each row',
+    remedy: `have the logger write it; where you know the step from row to row, ${EVERY}`,
+  });
+}
+
+/** What to write where the log holds no time. */
+const EVERY = 'write `file` and `time` below `log`, and below `time` for instance `every: 1 s`';
+
+/** A column that is called a clock, or holds colons between digits, and cannot be read as one. */
+function clockBeside(sheet: Sheet): number | undefined {
+  return sheet.keys
+    .map((_, field) => field)
+    .find((field) => {
+      if (shapeOf(sheet, field) !== 'none') return false;
+      const name = sheet.names?.[field] ?? '';
+      return (
+        /(?<!\p{L})(?:time|clock|zeit|uhrzeit|heure|hora)(?!\p{L})/iu.test(name) ||
+        sampleCells(sheet, field).some((text) => /\d:\d/.test(text))
+      );
+    });
+}
+
+/** Whether a column of dates can be the time by itself: a row a day, and nothing beside it that must be the clock. */
+function isDaily(sheet: Sheet, field: number): boolean {
+  if (clockBeside(sheet) !== undefined) return false;
+  const { first, end, width } = sheet.structure;
+  let before = '';
+  for (let record = first; record < end; record++) {
+    if (sheet.records.width(record) !== width) continue;
+    const text = sheet.records.cell(record, field).trim();
+    if (text !== '' && text === before) return false;
+    before = text;
+  }
+  return true;
 }
 
 function declaredColumn(sheet: Sheet, name: string, declaration: Pick<LogDeclaration, 'place'>): TimeChoice {
@@ -70,6 +149,10 @@ function declaredColumn(sheet: Sheet, name: string, declaration: Pick<LogDeclara
       ],
     };
   }
+  if (shape === 'date' && fields.length === 1 && !isDaily(sheet, first)) {
+    const problem = unreadableClock(sheet, declaration);
+    if (problem) return { column: null, problems: [problem], inferences: [] };
+  }
   return { column: { fields, name, shape: fields.length === 2 ? 'date and clock' : shape }, problems: [], inferences: [] };
 }
 
@@ -83,9 +166,11 @@ export function timeCandidates(sheet: Sheet): TimeColumn[] {
   const whole = fields.filter(
     (field) => shapes[field] === 'date and clock' || (shapes[field] === 'number' && isTimeNumber(sheet, field)),
   );
-  if (dates.length === 1 && clocks.length === 1) return [...whole.map(single), join(sheet, dates[0]!, clocks[0]!)];
-  const found = [...whole, ...clocks].map(single);
-  return found.length > 0 ? found : dates.map(single);
+  const civil = whole.filter((field) => shapes[field] !== 'number').map(single);
+  const counters = whole.filter((field) => shapes[field] === 'number').map(single);
+  if (dates.length === 1 && clocks.length === 1) return [...civil, join(sheet, dates[0]!, clocks[0]!), ...counters];
+  const found = [...civil, ...clocks.map(single), ...counters];
+  return found.length > 0 ? found : dates.filter((field) => isDaily(sheet, field)).map(single);
 }
 
 function join(sheet: Sheet, date: number, clock: number): TimeColumn {
@@ -115,21 +200,31 @@ function shapeOf(sheet: Sheet, field: number): TimeShape {
   if (count((text) => !Number.isNaN(parseNumber(text, sheet.dialect.decimal)))) return 'number';
   if (!count(isCivil)) return 'none';
   if (!count((text) => text.includes(':'))) return 'date';
-  return count((text) => /\d[-/.]\d{1,2}[-/.]\d/.test(text)) ? 'date and clock' : 'clock';
+  return count((text) => /\d[-/.]\d{1,2}[-/.]\d/.test(inDigits(text))) ? 'date and clock' : 'clock';
 }
 
-/** A number that is called a time, is counted in a unit of time, or lies where epoch times lie and rises. */
+/** A number that is called a time, or that rises and is counted in a unit of time or lies where epoch times lie. */
 function isTimeNumber(sheet: Sheet, field: number): boolean {
   const name = sheet.names?.[field] ?? '';
   if (isTimeName(name)) return true;
-  const unit = headerUnit(name, undefined, () => true);
-  if (unit) return unit.sure && readUnit(unitSpelling(unit.spelling) ?? '')?.canonical === 's';
+  if (TAKEN.test(name)) return false;
   const values = sampleCells(sheet, field).map((text) => parseNumber(text, sheet.dialect.decimal));
-  return (
-    values.length > 2 &&
-    values.every((value, k) => epochUnit(value) !== null && (k === 0 || value >= values[k - 1]!)) &&
-    values.at(-1)! > values[0]!
-  );
+  if (isInSeconds(sheet, field, name)) return rises(values);
+  return values.length > 2 && values.every((value) => epochUnit(value) !== null) && rises(values);
+}
+
+function isInSeconds({ units }: Sheet, field: number, name: string): boolean {
+  const unit = headerUnit(name, undefined, () => true);
+  const line = units?.[field]?.replace(/^[[(]\s*|\s*[\])]$/g, '') ?? '';
+  const spelling = unit?.sure ? unit.spelling : line;
+  return columnUnit(unitSpelling(spelling) ?? '')?.canonical === 's';
+}
+
+/** Rises on the whole; it may start anew now and then. */
+function rises(values: readonly number[]): boolean {
+  const steps = values.slice(1).map((value, k) => value - values[k]!);
+  const falls = steps.filter((step) => !(step >= 0)).length;
+  return steps.some((step) => step > 0) && falls * 10 <= steps.length;
 }
 
 function isTimeName(name: string): boolean {
@@ -161,13 +256,16 @@ function undecided(sheet: Sheet, candidates: readonly TimeColumn[], declaration:
       },
     );
   }
+  const table = /(?:^|,)(?:test|value|better|spot|reading|outcome)(?:,|$)/i.test(sheet.keys.join(','));
   return error(
     'time-column-missing',
     declaration.place,
     `no column of ${sheet.file} looks like a time; it has ${listed(sheet.keys)}`,
     {
       expected: 'a column of elapsed, epoch, civil or clock time',
-      remedy: 'below `log`, write `file` and `time`, and below `time` the `column` that counts time with its `format` and `unit`',
+      remedy: table
+        ? 'a table of results is no log: name it under `scores`, `surface` or `attempts`'
+        : `name the \`column\` that counts time, with its \`format\` and \`unit\`; where there is none and you know the step from row to row, ${EVERY}`,
     },
   );
 }

@@ -1,7 +1,7 @@
 /** How a time column is to be read: declared, or the one of a fixed list that fits the whole column. */
 import { error, type Problem } from '../../problem.ts';
 import { nearestUnit, readUnit, type Unit } from '../../quantities/units.ts';
-import { type DateOrder, dateParts } from '../cells/civil.ts';
+import { type DateOrder, dateParts, inDigits } from '../cells/civil.ts';
 import { headerUnit, unitSpelling } from '../cells/header-units.ts';
 import { parseNumber } from '../cells/numbers.ts';
 import type { Inference, LogDeclaration, TimeFormat } from '../log.ts';
@@ -110,6 +110,10 @@ function statedUnit(sheet: Sheet, field: number, declaration: Declaration): Stat
       }),
     };
   }
+  return unitInFile(sheet, field);
+}
+
+function unitInFile(sheet: Sheet, field: number): { readonly unit: Unit | null; readonly spelling: string; readonly how: string } {
   const name = sheet.names?.[field] ?? '';
   const found = headerUnit(name, undefined, (spelling) => timeUnit(spelling) !== null);
   const unit = found && timeUnit(found.spelling);
@@ -117,6 +121,11 @@ function statedUnit(sheet: Sheet, field: number, declaration: Declaration): Stat
   const line = sheet.units?.[field]?.replace(/^[[(]\s*|\s*[\])]$/g, '') ?? '';
   const fromLine = timeUnit(line);
   return fromLine ? { unit: fromLine, spelling: line, how: 'in the line of units' } : { unit: null, spelling: '', how: '' };
+}
+
+/** The unit of time that the file states for a column, or null. */
+export function columnTimeUnit(sheet: Sheet, field: number): Unit | null {
+  return unitInFile(sheet, field).unit;
 }
 
 /** A unit of time, or null. */
@@ -150,6 +159,11 @@ function civilFormat(sheet: Sheet, column: TimeColumn, declaration: Declaration)
       ),
     };
   }
+  const declared = declaration.time?.order;
+  if (declared !== undefined) {
+    if (orders.includes(declared)) return { reading: reading(declared), problems: [], inferences: [] };
+    return { reading: null, problems: [wrongOrder(column, declared, dates.sample, declaration)], inferences: [] };
+  }
   if (orders.length === 1)
     return {
       reading: reading(first),
@@ -175,11 +189,24 @@ function civilFormat(sheet: Sheet, column: TimeColumn, declaration: Declaration)
     declaration.place,
     `the dates in \`${column.name}\` (such as ${dates.sample}) can be read day first or month first, and no number above 12 tells which`,
     {
-      expected: 'dates as year-month-day',
-      remedy: 'take elapsed or epoch time from another column, or have the logger write year-month-day',
+      expected: 'dates as year-month-day, or your word for their order',
+      remedy:
+        'below `log`, write `file` and `time`, and below `time` `date_order: day first` or `date_order: month first`, as the logger writes them',
     },
   );
   return { reading: null, problems: [problem], inferences: [] };
+}
+
+function wrongOrder(column: TimeColumn, order: DateOrder, sample: string, { place }: Declaration): Problem {
+  return error(
+    'date-order-impossible',
+    place,
+    `the dates in \`${column.name}\` (such as ${sample}) cannot be read ${wordsOf(order)}`,
+    {
+      expected: 'an order that fits every date of the log',
+      remedy: 'correct or remove `date_order` below `time`',
+    },
+  );
 }
 
 function wordsOf(order: DateOrder): string {
@@ -200,7 +227,7 @@ function datesOf(sheet: Sheet, field: number): Dates {
   let dotted = false;
   for (let record = first; record < end; record++) {
     if (sheet.records.width(record) !== width) continue;
-    const date = sheet.records.cell(record, field).trim().split(/[T ]/, 1)[0]!;
+    const date = inDigits(sheet.records.cell(record, field).trim()).split(/[T ]/, 1)[0]!;
     if (distinct.has(date)) continue;
     const found = dateParts(date);
     if (!found) continue;

@@ -157,6 +157,7 @@ function logOf(
     channels,
     repairs: stated.repairs,
     ...(stated.log.lastLine === undefined ? {} : { lastLine: stated.log.lastLine }),
+    ...(stated.log.rows === undefined ? {} : { rows: stated.log.rows }),
     ...(stated.known.length > 0 ? { known: stated.known } : {}),
     ...(declared.length > 0 ? { phaseStarts: declared.map(({ name, from, place }) => ({ name, from, place })) } : {}),
     place: stated.log.place,

@@ -10,8 +10,10 @@ import type { Report } from '../yaml/report.ts';
 export function tellSameLogs(runs: Iterable<Run>, report: Report): void {
   const seen = new Map<string, string>();
   for (const { id, log } of runs) {
-    const other = seen.get(log.file);
-    if (other === undefined) seen.set(log.file, id);
+    // Rows of two devices in one log make two runs.
+    const rows = JSON.stringify([log.file, log.rows?.column, log.rows?.value]);
+    const other = seen.get(rows);
+    if (other === undefined) seen.set(rows, id);
     else {
       report.warning('same-log', log.place, `run \`${other}\` reads the same log, \`${log.file}\``, {
         remedy: 'name another log if this file was copied from that run',

@@ -1,6 +1,7 @@
 /** Channels as a setup or run states them, and their merging. */
 import { CLOCK_SHOWS, MEASURED_AT, QUANTITY_KINDS } from '../../intake/log.ts';
 import type { Place } from '../../problem.ts';
+import { columnRange, isColumnRange } from '../values/column-range.ts';
 import { keyPlace, mapIn, type NameRule, namedEntries, textIn } from '../values/mapping.ts';
 import { isSnakeName, SNAKE_RULE, snakeFromWords } from '../values/names.ts';
 import { map, optional, readShape, shape, tellEmpty, text, textOrList } from '../values/shape.ts';
@@ -46,7 +47,7 @@ export interface StatedChannels {
 export function readChannels(node: MapNode | undefined, inherits: boolean, report: Report): StatedChannels {
   const channels = new Map<string, StatedChannel>();
   const without: Reference[] = [];
-  for (const entry of node ? namedEntries(node, CHANNEL_NAMES, report) : []) {
+  for (const entry of node ? namedEntries(withoutRanges(node), CHANNEL_NAMES, report) : []) {
     if (inherits && entry.value.kind === 'text' && entry.value.text === 'none') {
       without.push({ value: entry.key, place: entry.keyPlace });
       continue;
@@ -54,7 +55,48 @@ export function readChannels(node: MapNode | undefined, inherits: boolean, repor
     const channel = channelOf(entry, report);
     if (channel) channels.set(entry.key, channel);
   }
+  for (const entry of node ? rangesOf(node) : [])
+    for (const channel of channelsOfRange(entry, report)) channels.set(channel.name, channel);
   return { channels, without };
+}
+
+function rangesOf(node: MapNode): Entry[] {
+  return [...node.entries.values()].filter(({ key }) => isColumnRange(key));
+}
+
+function withoutRanges(node: MapNode): MapNode {
+  return { ...node, entries: new Map([...node.entries].filter(([key]) => !isColumnRange(key))) };
+}
+
+/** `Sensor 1 .. Sensor 8: temperature, °C`: a channel for each column, named after it. */
+function channelsOfRange(entry: Entry, report: Report): StatedChannel[] {
+  const columns = columnRange(entry.key);
+  if (!columns) {
+    report.error('bad-name', entry.keyPlace, `\`${cut(entry.key)}\` is no range of columns`, {
+      expected: 'two names that differ in one number alone, the lower one first, such as `Sensor 1 .. Sensor 8`',
+    });
+    return [];
+  }
+  if (entry.value.kind === 'empty') tellEmpty(entry.key, entry.keyPlace, report);
+  const value = entry.value.kind === 'empty' ? undefined : textIn(entry, report);
+  if (!value) return [];
+  const { place } = value;
+  const [word = '', unit] = value.text.split(/\s*,\s*/, 2);
+  const quantity = wordOf({ ...value, text: word }, 'quantity', QUANTITY_KINDS, report);
+  if (!quantity) return [];
+  return columns.map((column) => ({
+    name: nameOfColumn(column),
+    place: entry.keyPlace,
+    quantity: { value: quantity, place },
+    column: { value: column, place: entry.keyPlace },
+    ...(unit === undefined || unit === '' ? {} : { unit: { value: unit, place } }),
+  }));
+}
+
+/** A name must begin with a letter. */
+function nameOfColumn(column: string): string {
+  const name = snakeFromWords(column);
+  return isSnakeName(name) ? name : `channel_${name}`;
 }
 
 function channelOf(entry: Entry, report: Report): StatedChannel | undefined {

@@ -47,6 +47,10 @@ export interface StatedTime {
   readonly zone?: string;
   /** Epoch seconds. */
   readonly start?: number;
+  /** Whether day or month stands first. */
+  readonly order?: 'dmy' | 'mdy';
+  /** Seconds from row to row of a log without a time. */
+  readonly every?: number;
 }
 
 /** What a setup and a run can both state. */

@@ -115,6 +115,15 @@ test('compute/archive: what speaks of lines and columns of the log stays behind,
     reason,
     ['step', '0.5 K'],
   ]);
-  expect([...mapUnder(declared, 'events')]).toEqual([['column', 'events']]);
-  expect([...mapUnder(declared, 'busy')]).toEqual([['column', 'busy'], ['unit', '1'], reason, ['step', '0.01']]);
+  expect([...mapUnder(declared, 'events')]).toEqual([
+    ['quantity', 'throttle_flag'],
+    ['column', 'events'],
+  ]);
+  expect([...mapUnder(declared, 'busy')]).toEqual([
+    ['quantity', 'utilisation'],
+    ['column', 'busy'],
+    ['unit', '1'],
+    reason,
+    ['step', '0.01'],
+  ]);
 });

@@ -4,6 +4,14 @@ import type { Case } from './case.ts';
 
 export const KEYS: readonly Case[] = [
   {
+    rule: 'bad-rows',
+    bad: [[FAST, 'log: larch-2/fast-soak.csv', 'log:\n  file: larch-2/fast-soak.csv\n  rows:\n    a: 1\n    b: 2']],
+    report: [
+      'content/runs/larch-fast.md:11:5: error: bad-rows: `rows` names several columns | expected one column and whose rows are read, such as `gpu_index: 0`',
+    ],
+    ok: [[FAST, 'log: larch-2/fast-soak.csv', 'log:\n  file: larch-2/fast-soak.csv\n  rows:\n    a: 1']],
+  },
+  {
     rule: 'unknown-key',
     bad: [[FAST, 'setting:', 'settings:']],
     report: [

@@ -8,6 +8,22 @@ const withPhases = (text: string) => [SETUP, '  idle: 0 .. 5 min\n  load: 5 .. 6
 
 export const SOAK: readonly Case[] = [
   {
+    rule: 'bad-quantity',
+    bad: [withLog('\n  file: larch-2/fast-soak.csv\n  time:\n    column: t\n    every: 1 s')],
+    report: [
+      'content/runs/larch-fast.md:12:12: error: bad-quantity: `every` is of a log without a time, and a time column is declared too | remove `every`, or the `column`, `format` and `unit` of the time',
+    ],
+    ok: [withLog('\n  file: larch-2/fast-soak.csv\n  time:\n    every: 1 s')],
+  },
+  {
+    rule: 'bad-name',
+    bad: [[SETUP, 'channels:', 'channels:\n  Sensor 1 .. Probe 2: temperature, °C']],
+    report: [
+      'content/setups/open-bench.md:10:3: error: bad-name: `Sensor 1 .. Probe 2` is no range of columns | expected two names that differ in one number alone, the lower one first, such as `Sensor 1 .. Sensor 8`',
+    ],
+    ok: [],
+  },
+  {
     rule: 'bad-zone',
     bad: [withLog('\n  file: larch-2/fast-soak.csv\n  time:\n    zone: CET')],
     report: [
@@ -27,7 +43,7 @@ export const SOAK: readonly Case[] = [
     rule: 'unknown-key',
     bad: [[SETUP, 'channels:', 'log:\n  time:\n    start: 2026-03-14T10:00:00Z\nchannels:']],
     report: [
-      'content/setups/open-bench.md:11:5: error: unknown-key: `time` of a setup has no key `start` | expected `column`, `format`, `unit` or `zone`',
+      'content/setups/open-bench.md:11:5: error: unknown-key: `time` of a setup has no key `start` | expected `column`, `format`, `unit`, `zone`, `date_order` or `every`',
     ],
     ok: [[SETUP, 'channels:', 'log:\n  time:\n    zone: UTC\nchannels:']],
   },

@@ -1,4 +1,5 @@
 /** Pages of which a site has one. */
+import { readFileSync } from 'node:fs';
 import { accuracyModel } from '../../pages/accuracy.ts';
 import { compareModel } from '../../pages/compare.ts';
 import { homeModel } from '../../pages/home.ts';
@@ -10,11 +11,15 @@ export const HOME: PageKind = { pages: ({ parts }) => [['', homeModel(parts)]] }
 
 export const FREE_COMPARISON: PageKind = { pages: ({ parts }) => [['compare/', compareModel(parts)]] };
 
+/** A log begins on the device under test: the script that writes one is beside the page that says how logs are read. */
+const LOGGER = new URL('../side-files/soakproof-logger.sh', import.meta.url);
+
 export const METHOD: PageKind = {
   pages: ({ accuracy }) => [
     ['method/', methodModel(accuracy)],
     ['method/accuracy/', accuracyModel(accuracy)],
   ],
+  files: ({ store }) => [{ path: 'method/soakproof-logger.sh', blob: store.keep(readFileSync(LOGGER)) }],
 };
 
 /** Astro's dev server keeps /404 to itself; dev sends missing addresses elsewhere instead (print/dev.ts). */
