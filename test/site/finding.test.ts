@@ -82,7 +82,7 @@ describe('the index of runs', () => {
   it('says that nothing answers, and offers the ways out', async () => {
     const { page, context } = await open('runs/?specimen=no-2&outcome=throttled');
     expect(await count(page)).toMatch(/^0 of /);
-    expect(await page.locator('#none').innerText()).toContain('No run answers all of this.');
+    expect(await page.locator('#none').innerText()).toContain('No run matches these filters.');
     await page.getByRole('button', { name: 'Without the specimen: 1 run' }).press('Enter');
     await eventually(() => titles(page)).toEqual(['Fast setting, hour soak']);
     expect(await page.locator('#none').isVisible()).toBe(false);
