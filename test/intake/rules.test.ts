@@ -7,7 +7,7 @@ import { bytes, channel, declare, RUN } from './declare.ts';
 const TEST = import.meta.dirname;
 const SRC = join(TEST, '..', '..', 'src', 'intake');
 const textOf = (folder: string) =>
-  globSync('**/*.ts', { cwd: folder })
+  globSync('**/*.{ts,json}', { cwd: folder, exclude: ['fixtures/**', 'coverage/**'] })
     .map((path) => readFileSync(join(folder, path), 'utf8'))
     .join('\n');
 
@@ -53,5 +53,20 @@ describe('intake, its faults', () => {
       'time-step-changed',
       expect.stringMatching(/^from about this line on the step between rows is 5 s; at the start it is 1 s$/),
     ]);
+  });
+
+  it('rows-none: no row has what the author names', () => {
+    const rows = { column: 'device', value: 'gpu', place: RUN };
+    expect(problems('time_s,device,soc_c\n0,cpu,40\n1,cpu,41\n2,cpu,42\n', { rows })).toContainEqual([
+      'error',
+      'rows-none',
+      'no row of a.csv has `gpu` in the column `device`',
+    ]);
+  });
+
+  it('date-order-impossible: a date that cannot be read in the declared order', () => {
+    const time = { column: 'time', order: 'mdy', place: RUN };
+    const text = 'time,soc_c\n25/03/2026 10:00:00,40\n25/03/2026 10:00:01,41\n25/03/2026 10:00:02,42\n';
+    expect(problems(text, { time }).map(([severity, rule]) => [severity, rule])).toContainEqual(['error', 'date-order-impossible']);
   });
 });

@@ -31,6 +31,7 @@ const NAMES: readonly (readonly [RegExp, QuantityKind])[] = [
   [/(?<!at|con)temp(?!late|t)|(?<!\p{L})tmp|therm|celsius|\bt_?(?:cpu|soc|core|ssd|board|case)\b/iu, 'temperature'],
   [/clock|clk|freq|takt|hz\b/i, 'clock'],
   [/volt|spannung|vcore|vbus|\bv_?in\b|(?<!\p{L})(?:vlt|vdd|vcc)(?!\p{L})/iu, 'voltage'],
+  [/charge_?level|state_?of_?charge|\bsoc_?%|battery_?(?:level|percent)/i, 'charge_level'],
   [/energy|watt_?hours?|\bm?k?wh\b/i, 'energy'],
   [/power|watt|leistung|(?<!\p{L})pwr(?!\p{L})/iu, 'power'],
   // "samples" holds "amp": the word must stand alone.
@@ -119,6 +120,6 @@ function suggestUnit(quantity: QuantityKind, { min, max }: ColumnEvidence): stri
   if (quantity === 'voltage') return max > 250 ? 'mV' : 'V';
   if (quantity === 'current') return max > 20 ? 'mA' : 'A';
   if (quantity === 'power') return max > 1000 ? 'mW' : 'W';
-  if (quantity === 'utilisation') return max > 1.01 ? '%' : '1';
+  if (quantity === 'utilisation' || quantity === 'charge_level') return max > 1.01 ? '%' : '1';
   return quantity === 'fan' && max > 100 ? 'rpm' : undefined;
 }

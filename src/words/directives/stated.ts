@@ -8,6 +8,7 @@ import { toCanonical, unitFor } from '../../quantities/units.ts';
 import type { Evaluated } from '../expression/evaluate.ts';
 import { evaluate } from '../expression/expression.ts';
 import { ownInterval } from '../expression/interval-margins.ts';
+import { standInsText } from '../expression/stand-ins.ts';
 import { locate } from '../expression/text-problem.ts';
 import { correctedWords } from '../page/corrected-words.ts';
 import { heldAnchor, type PageElement } from '../page/page-node.ts';
@@ -22,7 +23,7 @@ import type { WrittenDirective } from './read-directive.ts';
 import { allowedWords, reportNarrow, reportStated, reportUnread, withUncertainty } from './stated-report.ts';
 import { entryOf, holdsNothing, printed } from './value.ts';
 
-/** The words as a link to what holds them, or null after reporting what is wrong. Words that the data does not bear are an error, and are kept. */
+/** The words as a link to what holds them, with what stood in for something that was not measured; or null after reporting what is wrong. Words that the data does not bear are an error, and are kept. */
 export function stated(writing: Writing, read: WrittenDirective, node: Nodes): PageElement | null {
   const words = wordsOf(writing, read, node, 'a stated number');
   const is = read.attributes.find(({ name }) => name === 'is');
@@ -80,12 +81,13 @@ function kept(writing: Writing, { read, node, words, said, evaluated, expression
   }
   const shown = printed(quantity, { interval });
   if ('refused' in shown) return null;
-  const entry = entryOf('stated', placeAt(writing, start), labelOf(read).text, expression, { ...shown, shown: words }, held);
+  const text = words + standInsText(held);
+  const entry = entryOf('stated', placeAt(writing, start), labelOf(read).text, expression, { ...shown, shown: text }, held);
   const rests = restsOn(withUncertainty(shown.shown, shown.uncertainty), allowedWords(said, quantity.unit));
   const instead = verdict === 'fails' ? suggest(said, quantity.value, quantity.unit) : undefined;
   const own = instead === undefined ? {} : { instead: withoutUnit(instead, read) };
   writing.drafts.push({ ...entry, verdict: verdict === 'fails' ? 'fails' : 'holds', rests, ...own });
-  return heldAnchor(writing.drafts.length - 1, words);
+  return heldAnchor(writing.drafts.length - 1, text);
 }
 
 /** Whether words hold for an evaluated expression, its 95 % interval being its own where it has one. `said` is in its unit. */

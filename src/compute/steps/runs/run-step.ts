@@ -67,9 +67,13 @@ export function runStep(root: string, store: Store, task: RunTask): RunResult {
   store.set(logKey, log);
   const beside = readTables(root, store, task);
   const derived = derive(log, task.context, beside.tables);
+  const edges = edgeWarnings(log, task);
   return {
     derived,
-    summary: { ...summarise(log, digest(bytes)), windows: windowsOf(log, derived) },
+    summary: {
+      ...summarise({ ...log, ...(edges.known && { known: edges.known }) }, digest(bytes)),
+      windows: windowsOf(log, derived),
+    },
     log: logKey,
     data: kept.data,
     tables: beside.read,
@@ -77,7 +81,7 @@ export function runStep(root: string, store: Store, task: RunTask): RunResult {
       ...problems,
       ...kept.problems,
       ...beside.problems,
-      ...edgeWarnings(log, task),
+      ...edges.problems,
       ...rangeWarnings(derived, task),
       ...flagWarnings(derived, task),
     ],
