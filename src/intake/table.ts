@@ -4,7 +4,7 @@ import { error, type Place, type Problem } from '../problem.ts';
 import { columnKeys } from './cells/names.ts';
 import { parseNumber } from './cells/numbers.ts';
 import { chooseTableDialect, type Dialect } from './sheet/dialect.ts';
-import { LAST_CELL_CUT, mayBeCut } from './sheet/last-line.ts';
+import { LAST_CELL_CUT, looksCut } from './sheet/last-line.ts';
 import { placeOfField, placeOfLine } from './sheet/lines.ts';
 import { hiddenCharacter, openSheet, type Sheet } from './sheet/open.ts';
 import { isBlankRecord } from './sheet/structure.ts';
@@ -32,7 +32,7 @@ export interface TableRow {
   readonly cells: readonly string[];
 }
 
-/** Reads a table whose first filled line is its header. Rows with another number of fields, and a last one that may be cut, are errors and left out. Never throws. */
+/** Reads a table whose first filled line is its header. Rows with another number of fields, and a last one that looks cut, are errors and left out. Never throws. */
 export function readTable(bytes: Uint8Array, file: string): Table {
   const sheet = openSheet(bytes, file, chooseTableDialect);
   const { records } = sheet;
@@ -99,7 +99,7 @@ function hiddenCells(sheet: Sheet, record: number, row: readonly string[]): Prob
 }
 
 function cutProblem(sheet: Sheet, record: number, kept: readonly number[]): Problem | null {
-  if (!mayBeCut(record, kept, sheet)) return null;
+  if (!looksCut(record, kept, sheet)) return null;
   return error('last-cell-cut', placeOfLine(sheet.file, sheet.lines, sheet.records.lines[record]!), LAST_CELL_CUT, {
     remedy: 'look at the line, complete it where it is cut, and end it with a line end',
   });

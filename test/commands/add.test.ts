@@ -314,7 +314,7 @@ describe('commands/add', () => {
         'wrote content/runs/a.md, to be written by you: specimen, date, setting.clock, channels.input.at. Taken because there is only one, to be checked by you: device larch-2.',
       ),
     });
-    expect(go()).toMatchObject({ status: 1, stderr: expect.stringContaining('npm run add -- FILE') });
+    expect(go()).toMatchObject({ status: 2, stderr: expect.stringContaining('`npm run add` needs FILE') });
   });
 });
 

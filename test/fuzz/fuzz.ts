@@ -2,8 +2,23 @@
  * `npm run fuzz -- [CASES [SEED]]`: writes random tables in random forms of logs, reads them back, damages their bytes and reads them
  * again. Exit code 1 where a value was misread, a row lost in silence, something thrown, or a case took longer than two seconds.
  */
+import { commandLine } from '../../src/commands/command-line.ts';
 import { seededRandom } from '../statistics/seeded-random.ts';
 import { tryCase, type Verdict } from './judge.ts';
+
+commandLine({
+  name: 'fuzz',
+  does: 'Writes random tables in random forms of logs, reads them back, damages their bytes and reads them again.',
+  takes: [
+    { name: 'CASES', is: 'how many logs to write, 2000 if left out', optional: true },
+    { name: 'SEED', is: 'where chance begins, 1 if left out', optional: true },
+  ],
+  exits: {
+    0: 'nothing was misread',
+    1: 'a value was misread, a row lost in silence, something thrown, or a case took longer than two seconds',
+  },
+  example: 'npm run fuzz -- 10000',
+});
 
 const [cases = 2000, seed = 1] = process.argv.slice(2).map(Number);
 /** Enough to see what is wrong. */

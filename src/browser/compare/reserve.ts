@@ -4,7 +4,7 @@ import type { ShownQuantity } from './view.ts';
 
 /** Above each panel, and above and below them all, px: of one row of phase names, as most runs have. */
 const ROOM: Readonly<Record<Size['name'], { readonly panel: number; readonly whole: number }>> = {
-  wide: { panel: 38, whole: 52 },
+  wide: { panel: 39, whole: 55 },
   narrow: { panel: 37, whole: 48 },
 };
 /** As the trace lays out a flag. */

@@ -23,6 +23,21 @@ export function mayBeCut(record: number, rows: ArrayLike<number>, sheet: Sheet):
   return !others.includes(last) || others.some((cell) => cell !== last && cell.startsWith(last));
 }
 
+/**
+ * True where a table ends in this record without a line end, and its last number lacks what all others end with. A table is written whole,
+ * by hand or by a program, and many an editor ends no line: so that there is no line end is no evidence, unlike in a log.
+ *
+ * @param rows - the table's other rows, as indices of records.
+ */
+export function looksCut(record: number, rows: ArrayLike<number>, sheet: Sheet): boolean {
+  if (!sheet.openEnd || record !== sheet.records.count - 1) return false;
+  const last = shapeBehindInteger(lastCell(record, sheet));
+  const others = Array.from(rows, (row) => lastCell(row, sheet));
+  const [shape = ''] = others.map(shapeBehindInteger);
+  const alike = others.every((cell) => isNumber(cell) && shapeBehindInteger(cell) === shape);
+  return others.length >= FEWEST_NUMBERS && alike && isNumber(lastCell(record, sheet)) && last !== shape && shape.startsWith(last);
+}
+
 /** The last cell as it stands in the file, with its quotes. */
 function lastCell(record: number, { records, lines, dialect }: Sheet): string {
   const line = lines.at(records.lines[record]!);

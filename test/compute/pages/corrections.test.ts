@@ -28,8 +28,10 @@ const OPEN = [
 const entry = (expression: string, shown: string, kind = 'value') => ({ expression, shown, kind }) as LedgerEntry;
 const computed = (entries: readonly LedgerEntry[], more = {}) =>
   ({ note: note(more), written: { pieces: [], plots: [], entries, problems: [] }, plots: [], reaches: [] }) as ComputedNote;
+/** Knows none of the runs: readers then see the aliases. */
+const REGISTER = { runs: new Map(), comparisons: new Map(), attempts: new Map() };
 const partsWith = (corrections: typeof OPEN, notes: readonly ComputedNote[]) =>
-  ({ notes, corrections: new Map([['notes/larch', corrections]]) }) as unknown as SiteContents;
+  ({ notes, corrections: new Map([['notes/larch', corrections]]), register: REGISTER }) as unknown as SiteContents;
 const parts = (...notes: ComputedNote[]) => partsWith(OPEN, notes);
 /** Of these corrections, in the order of the page. */
 const idsOf = (corrections: typeof OPEN) =>
