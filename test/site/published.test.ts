@@ -125,7 +125,7 @@ describe('a published note whose data changes', () => {
     expect(shown).toContain(`id="${sign}"`);
     expect(project.read('dist/corrections.xml')).toContain('The sensor was set 5 K too low.');
     expect(project.read('dist/notes/a-second-larch/corrections.txt')).toMatch(
-      /^2026-05-02: steady temperature of second, .* is now .*\.$/m,
+      /^2026-05-02: steady temperature of Rated setting, second specimen, .* is now .*\.$/m,
     );
   });
 
