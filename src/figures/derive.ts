@@ -30,7 +30,7 @@ export function derive(log: Log, context: RunContext, tables: RunTables = {}): R
   const { meters, why } = metersOf(unfitted);
   const primary = meters[0] ?? null;
   const changed = loadChange(unfitted, primary);
-  const soak: Soak = { ...unfitted, warming: changed ? 'load changed' : warmingOf(unfitted) };
+  const soak: Soak = { ...unfitted, warming: changed ? 'load changed' : warmingOf(unfitted, primary) };
   const entries = [
     ...phaseDurations(soak),
     ...thermalFigures(soak, primary ?? why ?? { absent: 'no-channel', why: 'The log has no power.' }, changed),

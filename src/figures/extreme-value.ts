@@ -11,17 +11,34 @@ export interface ExtremeValue {
   readonly lifted: number;
 }
 
+/** Noise that lasts from reading to reading, where it can be told from what was measured. */
+export interface Scatter {
+  readonly deviation: number;
+  /** Of how many independent readings each is worth: at most 1. */
+  readonly worth: number;
+  /** Degrees of freedom that the deviation is known with. */
+  readonly dof: number;
+}
+
 /** Readings this many standard deviations from the extreme compete to be it. */
 const COMPETING = 3;
 
 /**
  * Largest or smallest of `y`. Between two readings the quantity may have gone further by half the largest change between
  * neighbours (it never changed faster than it was seen to). The largest of m readings about one level lies above it by about
- * σ√(2 ln m) (H. Cramér, Mathematical Methods of Statistics, 28.6; from memory). Needs a reading; `step` in the unit of y.
+ * σ√(2 ln m) (H. Cramér, Mathematical Methods of Statistics, 28.6; from memory), m being what they are worth where `lasting` noise makes
+ * them repeat each other. Needs a reading; `step` in the unit of y.
  */
-export function extremeValue(y: Float64Array, side: 'highest' | 'lowest', step: number): ExtremeValue {
+export function extremeValue(
+  y: Float64Array,
+  side: 'highest' | 'lowest',
+  step: number,
+  lasting: Scatter | null = null,
+): ExtremeValue {
   const sign = side === 'highest' ? 1 : -1;
-  const { deviation, largest } = scatterOf(y);
+  const { deviation: quick, largest } = scatterOf(y);
+  const slow = lasting && lasting.deviation > quick ? lasting : null;
+  const deviation = slow?.deviation ?? quick;
   let value = y[0]!;
   for (const reading of y) if (sign * (reading - value) > 0) value = reading;
   let competing = 0;
@@ -30,9 +47,9 @@ export function extremeValue(y: Float64Array, side: 'highest' | 'lowest', step: 
   return {
     value,
     u: Math.max(deviation, floor),
-    dof: deviation > floor ? Math.max(1, y.length - 2) : null,
+    dof: deviation > floor ? (slow?.dof ?? Math.max(1, y.length - 2)) : null,
     beyond: largest / 2,
-    lifted: deviation * Math.sqrt(2 * Math.log(Math.max(1, competing))),
+    lifted: deviation * Math.sqrt(2 * Math.log(Math.max(1, competing * (slow?.worth ?? 1)))),
   };
 }
 

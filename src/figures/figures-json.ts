@@ -29,7 +29,8 @@ export interface Stated {
 
 /**
  * The published object: `format` first, all other keys sorted by code units. Numbers are finite and unrounded; `u` is the root
- * sum of squares of `parts` in sorted order, of which a run's `budgets` have the shares, null where it is unknown; `dof` is null for infinitely many; `step`, where there is one,
+ * sum of squares of `parts` in sorted order, null where it is unknown; a run's `budgets` have
+ * of each part the standard uncertainty of its source, the sensitivity to it and its share of the variance; `dof` is null for infinitely many; `step`, where there is one,
  * is the coarsest instrument step that the value rests on, which printing is never finer than; `own_interval` tells that the interval
  * is not made of `parts` and `dof`.
  */
@@ -83,11 +84,12 @@ function publishPresent({ name, quantity, interval, from, inferred, of }: Presen
   };
 }
 
-/** By address and source: the share of the variance, beside the contribution in `parts`. Exact figures have none. */
+/** By address and source: what stands beside the contribution in `parts`. Exact figures have none. */
 function budgetsOf(figures: FigureMap): object {
   const budgets = [...figures].flatMap(([address, figure]) => {
     const rows = isPresent(figure) ? budgetOf(figure.quantity) : [];
-    return rows.length === 0 ? [] : [[address, Object.fromEntries(rows.map(({ source, share }) => [source, share]))] as const];
+    const told = rows.map(({ source, u, unit, sensitivity, share }) => [source, { u, unit, sensitivity, share }] as const);
+    return rows.length === 0 ? [] : [[address, Object.fromEntries(told)] as const];
   });
   return { budgets: Object.fromEntries(budgets) };
 }
@@ -97,10 +99,10 @@ function publishedOf(repeatabilityOnly: boolean, of: PresentFigure['of']): objec
   return Object.keys(all).length > 0 ? { of: all } : {};
 }
 
-function sourcesOf(figures: readonly Figure[]): Record<string, Omit<Source, 'id'>> {
-  const sources: Record<string, Omit<Source, 'id'>> = {};
+function sourcesOf(figures: readonly Figure[]): Record<string, Omit<Source, 'id' | 'standard'>> {
+  const sources: Record<string, Omit<Source, 'id' | 'standard'>> = {};
   const all: Source[] = figures.filter(isPresent).flatMap(({ quantity }) => (quantity.parts ?? []).map((part) => part.source));
-  for (const { id, ...rest } of all) sources[id] = rest;
+  for (const { id, standard: _, ...rest } of all) sources[id] = rest;
   return sources;
 }
 

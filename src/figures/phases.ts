@@ -55,7 +55,7 @@ export function detectLoadEdge(log: Log): LoadEdges | null {
 const IDLE = 'idle';
 const LOAD = 'load';
 const PAUSE = 'pause';
-const COOL_DOWN = 'cool-down';
+export const COOL_DOWN = 'cool-down';
 /** Names that inferred phases may have, numbers aside. */
 export const INFERRED_NAMES: readonly string[] = [IDLE, LOAD, PAUSE, COOL_DOWN];
 

@@ -38,6 +38,6 @@ export function rowsOf(phase: Phase): Rows {
 }
 
 /** The bare name for the primary channel, `name.channel` for the others; of a figure, or of the fit that several figures share. */
-export function addressOf(name: FigureName | 'response', channel: { readonly name: string }, index: number): string {
+export function addressOf(name: FigureName | 'response' | 'cooling', channel: { readonly name: string }, index: number): string {
   return index === 0 ? name : `${name}.${channel.name}`;
 }

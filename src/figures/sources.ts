@@ -1,4 +1,5 @@
 /** Uncertainty sources of readings: an instrument's gain and offset, its resolution, the scatter of the readings. */
+import { canonicalUnits } from '../intake/columns/column-units.ts';
 import type { Channel, QuantityKind } from '../intake/log.ts';
 import { standardOf } from '../quantities/accuracy.ts';
 import { distributionOf } from '../quantities/coverage.ts';
@@ -52,22 +53,33 @@ export function errorsOf(context: RunContext, channel: Sensor, reading: number):
   if (!instrument) return { parts: [], stated: EXACT_BY_NATURE.includes(channel.quantity) };
   const piece = instrument.partOfSpecimen ? `@${context.device.id}/${context.specimen}` : '';
   const root = `instrument:${instrument.id}${piece}/${kindOf(channel)}`;
-  const part = (kind: string, share: number, distribution: Pick<Source, 'distribution'>): Part => ({
+  const unit = ownUnit(canonicalUnits(kindOf(channel))[0] ?? '1');
+  const part = (
+    kind: string,
+    share: number,
+    own: Required<Source>['standard'],
+    distribution: Pick<Source, 'distribution'>,
+  ): Part => ({
     source: {
       id: `${root}/${kind}`,
       title: `${kind === 'correction' ? kind : `${kind} error`} of ${instrument.title} (${kindOf(channel)})`,
       dof: null,
       ...distribution,
+      standard: own,
     },
     share,
   });
   const correction = correctionOf(context, channel);
-  const corrected = correction && correction.u !== 0 ? [part('correction', correction.u, limitsOf(correction))] : [];
+  const corrected =
+    correction && correction.u !== 0 ? [part('correction', correction.u, { u: correction.u, unit }, limitsOf(correction))] : [];
   if (!accuracy) return { parts: corrected, stated: EXACT_BY_NATURE.includes(channel.quantity) };
   const { gain, offset } = standardOf(accuracy, reading, stepOf(context, channel));
   const signed = reading < 0 ? -Math.abs(gain) : Math.abs(gain);
   const distribution = distributionOf(accuracy.coverage);
-  const parts = [part('gain', signed, distribution), part('offset', offset, distribution)].filter((each) => each.share !== 0);
+  const parts = [
+    part('gain', signed, { u: Math.abs(gain / reading), unit: '1' }, distribution),
+    part('offset', offset, { u: offset, unit }, distribution),
+  ].filter((each) => each.share !== 0);
   return { parts: [...corrected, ...parts], stated: true };
 }
 
@@ -90,14 +102,25 @@ export function stepPart(context: RunContext, address: string, step: number, fac
   return { source: { ...source, distribution: 'rectangular' }, share };
 }
 
-/** Puts a quantity together: parts sorted by source, shares of one source added, zero shares dropped. */
+/** Differences of temperatures are in K. */
+function ownUnit(unit: string): string {
+  return unit === '°C' ? 'K' : unit;
+}
+
+/**
+ * Puts a quantity together: parts sorted by source, shares of one source added, zero shares dropped. A source that does not say its own
+ * standard uncertainty was found in this quantity, with a sensitivity of 1.
+ */
 export function quantityOf(value: number, unit: string, parts: readonly Part[], more: { stated: boolean; step: number }): Quantity {
   const bySource = new Map<string, Part>();
   for (const part of parts) {
     const known = bySource.get(part.source.id);
     bySource.set(part.source.id, known ? { source: part.source, share: known.share + part.share } : part);
   }
-  const sorted = [...bySource.values()].filter((part) => part.share !== 0).sort((a, b) => (a.source.id < b.source.id ? -1 : 1));
+  const sorted = [...bySource.values()]
+    .filter((part) => part.share !== 0)
+    .map((part) => (part.source.standard ? part : foundHere(part, unit)))
+    .sort((a, b) => (a.source.id < b.source.id ? -1 : 1));
   return {
     value,
     unit,
@@ -105,6 +128,17 @@ export function quantityOf(value: number, unit: string, parts: readonly Part[], 
     ...(more.stated ? {} : { repeatabilityOnly: true }),
     ...(more.step > 0 ? { step: more.step } : {}),
   };
+}
+
+/** A quantity with further sources of uncertainty. */
+export function withParts(quantity: Quantity, more: readonly Part[]): Quantity {
+  if (quantity.parts === null || more.length === 0) return quantity;
+  const { parts } = quantityOf(quantity.value, quantity.unit, [...quantity.parts, ...more], { stated: true, step: 0 });
+  return { ...quantity, parts };
+}
+
+function foundHere({ source, share }: Part, unit: string): Part {
+  return { source: { ...source, standard: { u: Math.abs(share), unit: ownUnit(unit) } }, share };
 }
 
 /** The same errors seen through a factor: W per A, s per W … */

@@ -13,12 +13,13 @@ export const QUANTITY_KINDS = [
   'fan',
   'sound_level',
   'utilisation',
+  'charge_level',
   'other',
 ] as const;
 export type QuantityKind = (typeof QUANTITY_KINDS)[number];
 
 /** Where an electrical channel is measured. Figures of different places are not subtracted. */
-export const MEASURED_AT = ['wall', 'adapter output', 'board input', 'rail'] as const;
+export const MEASURED_AT = ['wall', 'adapter output', 'board input', 'rail', 'battery'] as const;
 export type MeasuredAt = (typeof MEASURED_AT)[number];
 
 /** What a channel of the clock shows: what the governor asked for, or what the clock really was. */
@@ -93,8 +94,15 @@ export type Repair =
       readonly place: Place;
     };
 
-/** Lines of a log on which something is as it should not be, or a channel with few readings, known to the author, with the reason. */
-export type Known = ({ readonly fromLine: number; readonly toLine: number } | { readonly channel: string }) & {
+/**
+ * Lines of a log on which something is as it should not be, a channel with few readings, or a phase that is declared elsewhere than the log
+ * shows it: known to the author, with the reason.
+ */
+export type Known = (
+  | { readonly fromLine: number; readonly toLine: number }
+  | { readonly channel: string }
+  | { readonly phase: string }
+) & {
   readonly reason: string;
   readonly place: Place;
 };

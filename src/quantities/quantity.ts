@@ -13,6 +13,8 @@ export interface Source {
   readonly dof: number | null;
   /** Said where its error is known only to lie within limits (JCGM 100:2008, 4.3.7); else it is normal, or Student's by its degrees of freedom. */
   readonly distribution?: 'rectangular';
+  /** Its own standard uncertainty, above zero; K where it is of a temperature. Left out where it is known only by what it adds to a figure. */
+  readonly standard?: { readonly u: number; readonly unit: string };
 }
 
 /** One source's share of a quantity: sensitivity × standard uncertainty, signed, in the unit of the quantity (K where it is °C). */

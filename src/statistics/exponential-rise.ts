@@ -24,7 +24,7 @@ const LONGEST_STEP = 1;
  * Least squares of one or more exponential rises, begun from time constants near the best ones. Only the time constants are searched
  * for; asymptote and amplitudes follow linearly for each of them (variable projection).
  *
- * When: inside `stepResponse` and `twoTimeConstants`, which find the start.
+ * When: inside `riseProfile`, which finds the start.
  * @param s time since the step, in any unit, and y, readings in any unit; finite, equally many
  * @param starts time constants to begin from, unit of s
  * @returns null where the exponentials cannot be told apart, or a time constant runs away

@@ -15,7 +15,7 @@ const FEWEST_DOF = 2;
  * @returns the covariance (units of the parameters' products); degrees of freedom, 2 or more; effective count of rows; and the standard
  *   deviation of single residuals (unit of y)
  * Source: as `correlationTime`; the same correction for one parameter, a mean: U. Wolff, Computer Physics Communications 156, 2004,
- *   143–153; for several parameters by analogy, proved by the coverage tests of `stepResponse`.
+ *   143–153; for several parameters by analogy, proved by the coverage tests.
  * Cost: that of `correlationTime`.
  * @example
  * fitCovariance(Float64Array.of(1, -1, 1, -1), [[0.25]]).residualDeviation // 1.154700… (√(4 ÷ 3))

@@ -44,7 +44,7 @@ const LARGEST_DAMPING = 1e20;
  * from other dampings, and the smallest sum of squares wins.
  *
  * When: a model that is not linear in its parameters, with a start within an order of magnitude or two. For y = a·xᵇ and
- * for steps use `powerFit` and `stepResponse`, which need no start.
+ * for steps use `powerFit` and `riseProfile`, which need no start.
  * @param problem model, start, and pairs of finite numbers (any unit), at least as many as parameters
  * @throws RangeError for fewer pairs than parameters, unequal lengths, a number that is not finite, or a model not finite at the start
  * Source: J. J. Moré, "The Levenberg-Marquardt algorithm: implementation and theory", 1978 (scaling); H. B. Nielsen, report

@@ -1,5 +1,6 @@
 import { correlationTime } from './correlation-time.ts';
 import { type ExponentialRise, exponentialRise } from './exponential-rise.ts';
+import { linearLeastSquares } from './linear-least-squares.ts';
 import { type RiseData, type RisePair, risePairAt } from './rise-pair.ts';
 import { amplitudeRange, asymptoteRange, fastRange, mayRise, type Ranged, ranged, unionOf } from './rise-ranges.ts';
 import { riseStart } from './rise-start.ts';
@@ -110,8 +111,8 @@ export function riseProfile(
   if (obstacle) return { failed: obstacle };
   const up = rises(y) ? 1 : -1;
   const data = dataOf(t, y, start, up);
-  const near = riseStart(data.s, data.y, 1);
-  const one = near && exponentialRise(data.s, data.y, near);
+  const near = riseStart(data.s, data.y);
+  const one = near === null ? null : exponentialRise(data.s, data.y, [near]);
   const walk = riseWalk(data);
   const pair = bestOfWalk(data, walk);
   const better = pair && (!one || pair.rss < one.rss) ? pair : null;
@@ -234,7 +235,11 @@ function profileOfOne({ data, walk, noise, mostRatio }: Found, one: ExponentialR
         timeConstant: unionOf(timeConstant, [plain(timeConstant, 2), ...beside.map((pair) => fastRange(pair, cut))]),
       },
     ],
-    curves: [best, ...hidden.filter(bothRise).flatMap((pair) => curvesOf(data, pair, cut))],
+    curves: [
+      best,
+      ...sidesOfOne(data, plain(timeConstant, 2)),
+      ...hidden.filter(bothRise).flatMap((pair) => curvesOf(data, pair, cut)),
+    ],
     inverse: one.inverse,
   };
 }
@@ -292,6 +297,18 @@ function curvesOf(data: RiseData, pair: RisePair, cut: number): RiseCurve[] {
   const { low, high } = fastRange(pair, cut);
   const sides = [low, high].flatMap((fast) => risePairAt(data, pair.slow, fast) ?? []);
   return [pair, ...sides].filter(bothRise).map(curveOf);
+}
+
+/** One exponential with its time constant as far to either side as is accepted. */
+function sidesOfOne({ s, y }: RiseData, { low, high }: Ranged): RiseCurve[] {
+  return [low, high].flatMap((timeConstant) => {
+    if (!(timeConstant > 0)) return [];
+    const decay = Float64Array.from(s, (at) => -Math.exp(-at / timeConstant));
+    const fit = linearLeastSquares([new Float64Array(s.length).fill(1), decay], y);
+    if (!fit) return [];
+    const [asymptote, amplitude] = fit.parameters as [number, number];
+    return [{ asymptote, terms: [{ amplitude, timeConstant }] }];
+  });
 }
 
 /** The profile of the readings as they were, where they were turned over to rise. */

@@ -2,63 +2,37 @@
 const GRID = 40;
 /** Blocks grow in proportion to the time since the first row, so that an exponential bends in them by less than a thousandth. */
 const GROWTH = 0.06;
-/** Two decays whose angle has a squared sine below this cannot be told apart in doubles. */
-const PARALLEL = 1e-9;
 
 /**
- * Time constants near the best fit of one or two exponential rises, by a grid over their logarithms on block averages.
+ * Time constant near the best fit of one exponential rise, by a grid over its logarithm on block averages.
  *
  * When: as the start of `exponentialRise`; the fit itself uses every row.
  * @param s time since the step, never decreasing, and y; finite, equally many
- * @param count 1 or 2 time constants
- * @returns ascending time constants between a 2000th and twenty times the span, or null where no pair of exponentials can be told apart
+ * @returns between a 2000th and twenty times the span, or null where no exponential explains anything
  * Source: common practice, no source.
- * Cost: one pass, 40 exponentials and 40 (or 800) sums of products for each of about 120 blocks.
+ * Cost: one pass, and 40 exponentials for each of about 120 blocks.
  * @example
- * riseStart([0, 1, 2, 3, 4, 5], [0, 0.5, 0.75, 0.875, 0.9375, 0.96875], 1)[0] // 1.294122… (near 1 ÷ ln 2, from which a fit begins)
+ * riseStart([0, 1, 2, 3, 4, 5], [0, 0.5, 0.75, 0.875, 0.9375, 0.96875]) // 1.294122… (near 1 ÷ ln 2, from which a fit begins)
  */
-export function riseStart(s: ArrayLike<number>, y: ArrayLike<number>, count: 1 | 2): number[] | null {
+export function riseStart(s: ArrayLike<number>, y: ArrayLike<number>): number | null {
   const span = s[s.length - 1]! - s[0]!;
-  const grid = Array.from({ length: GRID }, (_, k) => (span / 2000) * 40_000 ** (k / (GRID - 1)));
   const { at, values, weights } = blocks(s, y);
   const right = centred(values, weights);
-  const decays = grid.map((tau) =>
-    centred(
-      at.map((time) => Math.exp(-time / tau)),
-      weights,
-    ),
-  );
-  const alone = decays.map((decay) => ({ square: product(decay, decay), along: product(decay, right) }));
-  let best: number[] | null = null;
+  let best: number | null = null;
   let most = 0;
-  for (const [j, k] of candidates(count)) {
-    const drop = k === undefined ? one(alone[j]!) : two(alone[j]!, alone[k]!, product(decays[j]!, decays[k]!));
-    if (drop > most) [best, most] = [k === undefined ? [grid[j]!] : [grid[j]!, grid[k]!], drop];
+  for (let k = 0; k < GRID; k++) {
+    const tau = (span / 2000) * 40_000 ** (k / (GRID - 1));
+    const decays = at.map((time) => Math.exp(-time / tau));
+    const explained = explainedBy(centred(decays, weights), right);
+    if (explained > most) [best, most] = [tau, explained];
   }
   return best;
 }
 
-/** A decay's own sum of squares, and its sum of products with the readings, both centred. */
-interface Alone {
-  readonly square: number;
-  readonly along: number;
-}
-
 /** By how much one decay makes the sum of squares smaller. */
-function one({ square, along }: Alone): number {
-  return square > 0 ? (along * along) / square : 0;
-}
-
-/** By how much two decays make the sum of squares smaller; 0 where they are all but parallel. */
-function two(a: Alone, b: Alone, across: number): number {
-  const determinant = a.square * b.square - across * across;
-  if (!(determinant > PARALLEL * a.square * b.square)) return 0;
-  return (b.square * a.along ** 2 - 2 * across * a.along * b.along + a.square * b.along ** 2) / determinant;
-}
-
-function candidates(count: 1 | 2): (readonly [number, number?])[] {
-  const all = Array.from({ length: GRID }, (_, k) => k);
-  return count === 1 ? all.map((k) => [k]) : all.flatMap((k) => all.slice(k + 2).map((other) => [k, other] as const));
+function explainedBy(decay: Float64Array, readings: Float64Array): number {
+  const square = product(decay, decay);
+  return square > 0 ? product(decay, readings) ** 2 / square : 0;
 }
 
 /** Deviations from the weighted mean, times the roots of the weights. */

@@ -60,8 +60,8 @@ export function riseStop(t: ArrayLike<number>, y: ArrayLike<number>, start: numb
 
 /** Least sum of squares of all rises that go on: one exponential, two, or one and a straight line. */
 function leastOfRises(data: RiseData): number {
-  const near = riseStart(data.s, data.y, 1);
-  const one = near && exponentialRise(data.s, data.y, near);
+  const near = riseStart(data.s, data.y);
+  const one = near === null ? null : exponentialRise(data.s, data.y, [near]);
   const walk = riseWalk(data);
   const line = walk.find((pair) => !Number.isFinite(pair.slow) && bothRise(pair));
   const rises = [one, line, bestOfWalk(data, walk)];

@@ -4,7 +4,7 @@ const SPARE = 2;
 /**
  * What keeps a step response from being fitted at all, before any arithmetic.
  *
- * When: first thing in `stepResponse` and `twoTimeConstants`.
+ * When: first thing in `riseProfile`.
  * @param t instants, any unit
  * @param y readings, any unit
  * @param start instant of the step, or undefined

@@ -19,6 +19,7 @@ const UNITS: Readonly<Record<QuantityKind, string>> = {
   fan: '1',
   sound_level: 'dB',
   utilisation: '1',
+  charge_level: '1',
   other: '1',
 };
 

@@ -27,6 +27,8 @@ describe('the catalogue', () => {
     const { lists: _lists, ...without } = definitionOf('load_power')!;
     // @ts-expect-error nothing says which lists show it
     subject('power', { median_power: without });
+    // @ts-expect-error nothing is said to be left uncovered
+    subject('power', { median_power: { ...definitionOf('load_power')!, notCovered: [] } });
     // @ts-expect-error every subject is in the catalogue
     const subjects: Record<FigureSubject, object> = { thermal: {} };
     expect(Object.keys(subjects)).toEqual(['thermal']);
@@ -53,6 +55,7 @@ describe('the catalogue', () => {
       expect(definition.check).not.toBe('');
       expect(definition.absentWhen.length).toBeGreaterThan(0);
       expect(definition.assumptions.length).toBeGreaterThan(0);
+      for (const text of definition.notCovered) expect(text).toMatch(/^[A-Z].*\.$/);
       expect(() =>
         katex.renderToString(definition.formula, { output: 'mathml', throwOnError: true, strict: 'error' }),
       ).not.toThrow();

@@ -31,7 +31,12 @@ describe('figures/corrected', () => {
     expect(apart(standardUncertainty(shifted)!, Math.hypot(standardUncertainty(plain)!, u))).toBeLessThan(1e-12);
     const part = shifted.parts!.find(({ source }) => source.id === 'instrument:couple/temperature/correction');
     expect(part).toEqual({
-      source: { id: 'instrument:couple/temperature/correction', title: 'correction of couple (temperature)', dof: null },
+      source: {
+        id: 'instrument:couple/temperature/correction',
+        title: 'correction of couple (temperature)',
+        dof: null,
+        standard: { u, unit: 'K' },
+      },
       share: u,
     });
   });

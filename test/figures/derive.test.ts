@@ -11,16 +11,22 @@ const BARE = CATALOGUE.filter(({ subject }) => ['thermal', 'clock', 'power'].inc
 /** A log in which every figure of the catalogue can be had. */
 function full(): RunFigures {
   const random = noise(9);
-  const log = logOf(every(1, 5400), {
-    soc: { quantity: 'temperature', values: (t) => (t < 600 ? 22 : stepAt(t - 600)) + 0.2 * random(), step: 0.1 },
+  const [load, end] = [600, 5400];
+  const loaded = (t: number) => t >= load && t < end;
+  const hottest = stepAt(end - load);
+  const course = (t: number) => (t < load ? 22 : t < end ? stepAt(t - load) : 22 + (hottest - 22) * Math.exp((end - t) / 600));
+  const log = logOf(every(1, 8400), {
+    soc: { quantity: 'temperature', values: (t) => course(t) + 0.2 * random(), step: 0.1 },
     room: { quantity: 'ambient', values: () => 22 + 0.1 * random() },
-    core: { quantity: 'clock', values: (t) => (t < 600 ? 0.6e9 : t > 3000 && t < 3010 ? 2e9 : 2.6e9), shows: 'delivered' },
-    amps: { quantity: 'current', values: (t) => (t < 600 ? 0.6 : 2) + 0.01 * random(), at: 'board input' },
-    board: { quantity: 'power', values: (t) => (t < 600 ? 3 : 10) + 0.1 * random(), at: 'board input' },
-    wall: { quantity: 'power', values: (t) => (t < 600 ? 4 : 12) + 0.1 * random(), at: 'wall' },
+    core: { quantity: 'clock', values: (t) => (!loaded(t) ? 0.6e9 : t > 3000 && t < 3010 ? 2e9 : 2.6e9), shows: 'delivered' },
+    amps: { quantity: 'current', values: (t) => (loaded(t) ? 2 : 0.6) + 0.01 * random(), at: 'board input' },
+    board: { quantity: 'power', values: (t) => (loaded(t) ? 10 : 3) + 0.1 * random(), at: 'board input' },
+    wall: { quantity: 'power', values: (t) => (loaded(t) ? 12 : 4) + 0.1 * random(), at: 'wall' },
+    cell: { quantity: 'power', values: (t) => (loaded(t) ? 11 : 3) + 0.1 * random(), at: 'battery' },
+    charge: { quantity: 'charge_level', values: (t) => Math.round(100 * (1 - t / 20_000)) / 100, step: 0.01 },
   });
   const context = contextOf({
-    phases: [phase('idle', 0, 600), phase('load', 600, Number.POSITIVE_INFINITY)],
+    phases: [phase('idle', 0, load), phase('load', load, end), phase('cool-down', end, Number.POSITIVE_INFINITY)],
     setting: { clock: { value: 2.6e9, unit: 'Hz', parts: [] } },
     device: { id: 'larch', throttleAt: { soc: celsius(65) } },
   });

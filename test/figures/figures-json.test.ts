@@ -40,7 +40,10 @@ const FILE = v.strictObject({
   device: v.string(),
   specimen: v.string(),
   log: v.strictObject({ file: v.string(), sha256: v.string(), rows: finite, span_s: finite }),
-  budgets: v.record(v.string(), v.record(v.string(), finite)),
+  budgets: v.record(
+    v.string(),
+    v.record(v.string(), v.strictObject({ u: finite, unit: v.string(), sensitivity: finite, share: finite })),
+  ),
   sources: v.record(
     v.string(),
     v.strictObject({ title: v.string(), dof: v.nullable(finite), distribution: v.exactOptional(v.literal('rectangular')) }),

@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { exponentialRise } from '../../src/statistics/exponential-rise.ts';
-import { expectAllNear } from './near.ts';
+import { leastSquares } from '../../src/statistics/least-squares.ts';
+import { expectAllNear, expectNear } from './near.ts';
+import { autoregressive, gaussian, stepped } from './noise.ts';
 
 const s = Float64Array.from({ length: 300 }, (_, i) => 2 * i);
 const y = s.map((at) => 20 - 8 * Math.exp(-at / 90));
@@ -34,5 +36,38 @@ describe('statistics/exponential-rise', () => {
       ),
     ).toBeNull();
     expect(exponentialRise(s, y, [90, 90])).toBeNull();
+  });
+
+  test.each([
+    ['white noise', 0, 0],
+    ['slow noise in steps', 0.9, 0.5],
+  ])('%s: the same parameters as the general least squares, proved on NIST sets', (_, memory, grain) => {
+    const t = Float64Array.from({ length: 800 }, (_, i) => 3 * i);
+    const noise = autoregressive(800, memory, gaussian(2));
+    const noisy = t.map((at, i) => 71 - 44 * Math.exp(-at / 430) + 0.4 * noise[i]!);
+    const readings = grain ? stepped(noisy, grain) : noisy;
+    const rise = exponentialRise(t, readings, [300])!;
+    const reference = leastSquares({
+      model: (at, [a, b, c]) => a! - b! * Math.exp(-at / c!),
+      start: [70, 40, 400],
+      x: t,
+      y: readings,
+    });
+    expectAllNear([rise.asymptote, ...rise.amplitudes, ...rise.timeConstants], reference.parameters, 1e-7);
+    expectNear(Math.sqrt(rise.rss / 797), reference.residualDeviation, 1e-9);
+  });
+
+  test('two with noise: the same as the general least squares', () => {
+    const t = Float64Array.from({ length: 1200 }, (_, i) => 3 * i);
+    const noise = autoregressive(1200, 0, gaussian(6));
+    const readings = t.map((at, i) => 70 - 15 * Math.exp(-at / 40) - 30 * Math.exp(-at / 700) + 0.2 * noise[i]!);
+    const rise = exponentialRise(t, readings, [50, 600])!;
+    const reference = leastSquares({
+      model: (at, [a, b, c, d, e]) => a! - b! * Math.exp(-at / d!) - c! * Math.exp(-at / e!),
+      start: [69, 14, 31, 50, 650],
+      x: t,
+      y: readings,
+    });
+    expectAllNear([rise.asymptote, ...rise.amplitudes, ...rise.timeConstants], reference.parameters, 1e-6);
   });
 });

@@ -134,3 +134,61 @@ describe('profile of a step response (closed forms of exact exponentials)', () =
     expect(() => riseProfile([0, 1], [1])).toThrow(RangeError);
   });
 });
+
+describe('profile of a step response: published values, and why there is none', () => {
+  const instants = (rows: number, step: number) => Float64Array.from({ length: rows }, (_, i) => i * step);
+
+  // Lumped capacitance, from published properties. Çengel, Heat Transfer, example 4-1 (printed 10 s to 99 %), as in a public Scilab
+  // repository of worked examples; Incropera, Fundamentals of Heat and Mass Transfer, example 5.1 (printed 5.2 s; from memory).
+  test.each([
+    ['thermocouple bead of 1 mm', (8500 * 320 * (0.001 / 6)) / 210, 0.99, 9.94132],
+    ['junction of 0.706 mm', (8500 * 400 * (7.05882e-4 / 6)) / 400, 174 / 175, 5.164786],
+  ])('%s: time to most of the step', (_, timeConstant, share, expected) => {
+    const t = instants(200, timeConstant / 20);
+    const { best } = profileOf(
+      t,
+      t.map((at) => 200 - 175 * Math.exp(-at / timeConstant)),
+      0,
+    );
+    expect(-best.terms[0]!.timeConstant * Math.log(1 - share)).toBeCloseTo(expected, 4);
+  });
+
+  test('falling readings, with the epoch as time', () => {
+    const t = instants(300, 6);
+    const y = t.map((at) => 24 + 38 * Math.exp(-at / 250));
+    const profile = riseProfile(
+      t.map((at) => at + 1_771_000_000),
+      y,
+    );
+    if ('failed' in profile) throw new Error(profile.failed);
+    expect(profile.best.asymptote).toBeCloseTo(24, 6);
+    expect(profile.best.terms[0]!.amplitude).toBeCloseTo(-38, 6);
+    expect(profile.best.terms[0]!.timeConstant).toBeCloseTo(250, 4);
+  });
+
+  test('of one exponential its curves reach over the interval of its time constant', () => {
+    const t = times(3600);
+    const { terms, curves, two } = profileOf(t, means(3600, response(0, 1), 0.5, 0.5, 3), 0.5);
+    expect(two).toBe(false);
+    const constants = curves.filter((curve) => curve.terms.length === 1).map((curve) => curve.terms[0]!.timeConstant);
+    const { value, low, high } = terms[0]!.timeConstant;
+    expect(Math.min(...constants)).toBeLessThan(value);
+    expect(Math.max(...constants)).toBeGreaterThan(value);
+    expect(Math.min(...constants)).toBeGreaterThanOrEqual(low);
+    expect(Math.max(...constants)).toBeLessThanOrEqual(high);
+  });
+
+  test('why there is none', () => {
+    const t = instants(600, 1);
+    const noise = autoregressive(600, 0, gaussian(8));
+    const why = (x: ArrayLike<number>, y: ArrayLike<number>) => (riseProfile(x, y) as { failed: string }).failed;
+    expect(why([0, 1, 2, 3], [1, 2, 3, 4])).toBe('4 readings are too few, 7 are needed');
+    expect(why(t, new Float64Array(600).fill(50))).toBe('all readings are the same, so that there is no step');
+    expect(why(t, noise.with(5, Number.NaN))).toBe('reading 6 is not a finite number');
+    expect(why(t.with(7, 0), noise)).toBe('the time of reading 8 is before that of the one ahead of it');
+    expect(why(new Float64Array(600), noise)).toBe('all readings are of the same instant');
+    expect(why(t, noise)).toMatch(/^(no step stands out from the scatter|no time constant fits the readings)$/);
+    expect(() => riseProfile([1, 2], [1])).toThrow('t has 2 values and y has 1');
+    expect(() => riseProfile(t, noise, { start: Number.NaN })).toThrow('start is NaN');
+  });
+});

@@ -37,6 +37,7 @@ export const QUANTITIES: Readonly<Record<QuantityKind, string>> = {
   fan: 'Fan',
   sound_level: 'Sound level',
   utilisation: 'Utilisation',
+  charge_level: 'Charge level',
   throttle_flag: 'Throttle flag',
   other: 'Other',
 };

@@ -147,7 +147,7 @@ function channelBlock(channel: Matched): string[] {
     `  ${name}:`,
     ...(inherited?.quantity === undefined ? [`    quantity: ${quantity}`] : []),
     ...(inherited?.column === undefined ? [`    column: ${quoted(column.column)}`] : []),
-    ...(needsPlace(channel) ? ['    # at: wall, adapter output, board input or rail'] : []),
+    ...(needsPlace(channel) ? ['    # at: wall, adapter output, board input, rail or battery'] : []),
     ...(!inherited?.explained && quantity === 'throttle_flag' ? bitLines(column) : []),
     ...(!inherited?.explained && quantity === 'clock' ? ['    # shows: requested or delivered'] : []),
   ];

@@ -24,7 +24,7 @@ function combinedText({ quantity }: PresentFigure): string {
 }
 
 function rowText(
-  { title, distribution, dof, contribution, share }: BudgetRow,
+  { title, distribution, dof, u, unit, sensitivity, contribution, share }: BudgetRow,
   { quantity }: PresentFigure,
 ): Budget['rows'][number] {
   const freedom = dof === null ? '' : `, ${Math.floor(dof)} degrees of freedom`;
@@ -32,6 +32,8 @@ function rowText(
   return {
     title,
     distribution: `${distribution}${freedom}`,
+    standard: sizeText(u, unit),
+    sensitivity: sensitivityText(sensitivity, quantity.unit === '°C' ? 'K' : quantity.unit, unit),
     contribution: sizeText(Math.abs(contribution), quantity.unit),
     share: per < 0.1 ? 'under 0.1\u00a0%' : `${per.toFixed(1)}\u00a0%`,
   };
@@ -41,4 +43,14 @@ function rowText(
 function sizeText(size: number, unit: string): string {
   const rounded = Number(size.toPrecision(2));
   return printQuantity({ value: rounded, unit: unit === '°C' ? 'K' : unit, parts: [] }).text;
+}
+
+/** Three digits, with the unit of the figure over that of the source: none where the two are one. */
+function sensitivityText(sensitivity: number, figure: string, source: string): string {
+  const value = Number(sensitivity.toPrecision(3));
+  if (source === '1') return printQuantity({ value, unit: figure, parts: [] }).text;
+  const number = printQuantity({ value, unit: '1', parts: [] }).text;
+  return figure === source
+    ? number
+    : `${number}\u00a0${figure === '1' ? '' : figure}/${source.includes('/') ? `(${source})` : source}`;
 }

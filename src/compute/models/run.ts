@@ -12,6 +12,10 @@ export interface Budget {
   readonly rows: readonly {
     readonly title: string;
     readonly distribution: string;
+    /** Standard uncertainty of the source, in its own unit. */
+    readonly standard: string;
+    /** Unit of the figure over that of the source. */
+    readonly sensitivity: string;
     readonly contribution: string;
     readonly share: string;
   }[];

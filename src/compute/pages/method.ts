@@ -37,11 +37,12 @@ function methodEntry(entry: Definition, tables: readonly CheckTable[]): MethodEn
 
 /** The definition with its numbers kept on the line of their unit. */
 function whole(entry: Definition): Definition {
-  const { definition, assumptions, absentWhen, check } = entry;
+  const { definition, assumptions, notCovered, absentWhen, check } = entry;
   return {
     ...entry,
     definition: keepUnits(definition),
     assumptions: assumptions.map(keepUnits),
+    notCovered: [keepUnits(notCovered[0]), ...notCovered.slice(1).map(keepUnits)],
     absentWhen: absentWhen.map(keepUnits),
     check: keepUnits(check),
   };

@@ -28,7 +28,8 @@ export const CLOCK = subject('clock', {
     definition:
       'Mean of the readings of the load phase (or of the phase that the address names), each weighted by the time that it stands for.',
     formula: String.raw`\bar f = \frac{\sum_i w_i f_i}{\sum_i w_i}`,
-    assumptions: [REPORTED, WHICH, COURSE, STEPS, GAPS, SLOW],
+    notCovered: [SLOW, 'The error of the crystal that the device counts by.'],
+    assumptions: [REPORTED, WHICH, COURSE, STEPS, GAPS],
     absentWhen: ['there is no clock channel', 'the phase is missing or holds fewer than two readings', UNOBSERVED],
     source: PRACTICE,
     check: 'hand-computed means',
@@ -43,7 +44,8 @@ export const CLOCK = subject('clock', {
     definition:
       'Smallest reading of the load phase. Its interval is lopsided: down by half the largest change between two readings, which may have hidden more; up by what noise pushes the smallest of many readings.',
     formula: String.raw`\check f = \min_{i \in \mathrm{load}} f_i`,
-    assumptions: [REPORTED, WHICH, 'Drops shorter than the step of the log may be missing.'],
+    notCovered: ['Drops shorter than the step of the log.', 'The error of the crystal that the device counts by.'],
+    assumptions: [REPORTED, WHICH],
     absentWhen: ['there is no clock channel', NO_LOAD],
     source: PRACTICE,
     check: 'hand-picked rows',
@@ -56,6 +58,7 @@ export const CLOCK = subject('clock', {
     lists: [],
     definition: 'The clock that was undercut in 1 % of the time of the load.',
     formula: PERCENTILE,
+    notCovered: ['Loads unlike this one, and drops shorter than the step of the log.'],
     assumptions: [REPORTED, WHICH, ORDERED, 'Gaps of the log are left out.'],
     absentWhen: ['there is no clock channel', NO_LOAD, FEW],
     source: ORDER_STATISTICS,
@@ -69,6 +72,7 @@ export const CLOCK = subject('clock', {
     lists: [],
     definition: 'The clock that was undercut in 5 % of the time of the load.',
     formula: PERCENTILE,
+    notCovered: ['Loads unlike this one, and drops shorter than the step of the log.'],
     assumptions: [REPORTED, WHICH, ORDERED, 'Gaps of the log are left out.'],
     absentWhen: ['there is no clock channel', NO_LOAD, FEW],
     source: ORDER_STATISTICS,
@@ -82,6 +86,7 @@ export const CLOCK = subject('clock', {
     lists: [],
     definition: 'The clock that was undercut in half of the time of the load.',
     formula: PERCENTILE,
+    notCovered: ['Loads unlike this one.'],
     assumptions: [REPORTED, WHICH, ORDERED, 'Gaps of the log are left out.'],
     absentWhen: ['there is no clock channel', NO_LOAD, FEW],
     source: ORDER_STATISTICS,
@@ -97,6 +102,7 @@ export const CLOCK = subject('clock', {
     definition:
       'Share of the time of the load at each step of the primary clock that was seen, or, where more than twelve different readings were, in each of up to twelve classes of equal width.',
     formula: String.raw`s_k = \frac{\sum_{i:\, f_i = f_k} w_i}{\sum_i w_i}`,
+    notCovered: ['Loads unlike this one, and changes of the clock between two readings.'],
     assumptions: [
       REPORTED,
       WHICH,
@@ -117,6 +123,7 @@ export const CLOCK = subject('clock', {
     definition:
       'Time of the load phase in which the clock was below its setting by more than one step of the clock, or 1 % of the setting where that is more; rows of less than half utilisation do not count.',
     formula: String.raw`t_\mathrm{below} = \sum_{i:\, f_i < f_\mathrm{set} - \delta} w_i`,
+    notCovered: ['Drops between two readings, and what happened in gaps of the log.'],
     assumptions: [REPORTED, WHICH, 'Gaps of the log are left out.'],
     absentWhen: ['no clock setting is stated', 'there is no clock channel', NO_LOAD],
     source: PRACTICE,
@@ -133,6 +140,7 @@ export const CLOCK = subject('clock', {
     definition:
       'Number of times that throttling began in the load phase: rising bits of the throttle flags that mean "now", by reason; without flags, falls of the delivered clock below its setting. A fall begins with two readings in a row below the setting by more than one step of the clock (or 1 %), and ends with two in a row above that by half as much, so that a clock that toggles about the threshold falls once. Sticky bits ("has occurred since boot") are never counted.',
     formula: String.raw`n = \#\{i \in \mathrm{load} : b_{i-1} = 0,\ b_i = 1\}`,
+    notCovered: ['Events that came and went between two readings, and reasons for which the device has no flag.'],
     assumptions: [
       'A clock that is below its setting from the first reading on, for longer than 10 s or three steps of the log, was throttled from the start: that is one event, and the time to throttle is zero.',
       'What came and went between two readings is not counted. Where a sticky bit came on under load and no "now" bit was seen, that is said, and the interval reaches up by as many.',
@@ -159,6 +167,7 @@ export const CLOCK = subject('clock', {
     definition:
       'Time from the beginning of the load to the first reading that shows throttling. It began within the step before: the interval reaches back that far.',
     formula: String.raw`t_\mathrm{throttle} = \min\{t_i : b_{i-1} = 0,\ b_i = 1\} - t_\mathrm{load}`,
+    notCovered: ['Throttling that came and went between two readings before the first that was seen.'],
     assumptions: [
       'Known to one step of the log.',
       'A sticky bit that came on under load before any "now" bit tells the time too: between which two readings it was.',
@@ -180,6 +189,10 @@ export const CLOCK = subject('clock', {
     definition:
       'Mean clock over the last ten minutes of the load divided by the mean over its first two. All that departs from either mean is its scatter.',
     formula: String.raw`r = \frac{\bar f_\mathrm{last\ 10\ min}}{\bar f_\mathrm{first\ 2\ min}}`,
+    notCovered: [
+      'What the clock would have fallen to under a longer load.',
+      'What the clock gives in speed: that depends on the test.',
+    ],
     assumptions: [REPORTED, WHICH],
     absentWhen: ['the load lasted less than twenty minutes', 'there is no clock channel'],
     source: PRACTICE,

@@ -31,6 +31,7 @@ export const COMPARISON = subject('comparison', {
     definition:
       "A run's score as a multiple of the reference's where higher is better, the other way round where lower is; over several tests, the geometric mean of these ratios.",
     formula: String.raw`S_k = \left(\frac{\bar x_k}{\bar x_{k,\mathrm{ref}}}\right)^{\pm 1}, \qquad S = \left(\prod_{k=1}^{n} S_k\right)^{1/n}`,
+    notCovered: ['Tests that were not done.', 'Runs of other days, where each setting was run once.'],
     assumptions: [
       BETWEEN,
       VERDICT,
@@ -51,6 +52,7 @@ export const COMPARISON = subject('comparison', {
     definition:
       "Measured clock over the reference's: during the scores where both logs cover them (over several tests the geometric mean), else over the load phase.",
     formula: String.raw`R = \frac{\bar f}{\bar f_\mathrm{ref}}`,
+    notCovered: ['Runs of other days, where each setting was run once.'],
     assumptions: [CLOCK, BETWEEN, VERDICT],
     absentWhen: [NO_CLOCK, OTHER_CLOCK],
     source: PRACTICE,
@@ -64,6 +66,7 @@ export const COMPARISON = subject('comparison', {
     lists: [],
     definition: 'Speedup over clock ratio: 1 where a faster clock is turned into speed without loss.',
     formula: String.raw`\eta = \frac{S}{R}`,
+    notCovered: ['Clocks between and beyond the settings that were run.', 'Runs of other days, where each setting was run once.'],
     assumptions: [CLOCK, STANDS_IN, BETWEEN, VERDICT, SHARED],
     absentWhen: [NO_SCORE, NO_CLOCK, OTHER_CLOCK],
     source: PRACTICE,
@@ -77,6 +80,7 @@ export const COMPARISON = subject('comparison', {
     lists: [],
     definition: 'Share of a gain in clock that is gained in speed: 1 where all of it is, 0 where none.',
     formula: String.raw`g = \frac{S - 1}{R - 1}`,
+    notCovered: ['Clocks between and beyond the settings that were run.', 'Runs of other days, where each setting was run once.'],
     assumptions: [CLOCK, STANDS_IN, BETWEEN, VERDICT, SHARED],
     absentWhen: [NO_SCORE, NO_CLOCK, OTHER_CLOCK, SAME_CLOCK],
     source: PRACTICE,
@@ -91,6 +95,10 @@ export const COMPARISON = subject('comparison', {
     definition:
       'Exponent of the power law by which performance grows with the measured clock: by least squares in performance itself over all settings, from four on; with fewer, one for each against the reference. The verdict says whether 1 (linear) is excluded.',
     formula: String.raw`S \approx c\,R^{\,p}, \qquad p_\mathrm{pair} = \frac{\ln S}{\ln R}`,
+    notCovered: [
+      'Clocks beyond the settings that were run: a power law is no law of nature.',
+      'Runs of other days, where each setting was run once.',
+    ],
     assumptions: [
       CLOCK,
       STANDS_IN,
@@ -114,6 +122,7 @@ export const COMPARISON = subject('comparison', {
     definition:
       "Of the time that a test takes at the reference's clock, the share that a faster clock leaves as it is: that of the constant in a straight line of time over one over clock.",
     formula: String.raw`T(f) = \frac{a}{f} + b, \qquad \beta_0 = \frac{b}{T(f_\mathrm{ref})}`,
+    notCovered: ['Memory and storage whose own clock follows the setting.', 'With two runs: whether the model holds at all.'],
     assumptions: [
       CLOCK,
       STANDS_IN,
@@ -132,6 +141,7 @@ export const COMPARISON = subject('comparison', {
     lists: [],
     definition: "Speedup over the ratio of powers: how much more work the same energy does than under the reference's setting.",
     formula: String.raw`e = S\,\frac{\bar P_\mathrm{ref}}{\bar P}`,
+    notCovered: ['The power of what is not metered, such as an adapter.', 'Runs of other days, where each setting was run once.'],
     assumptions: [
       'Power is that during the scores where both logs cover them, else that of the load phase.',
       STANDS_IN,
@@ -151,6 +161,7 @@ export const COMPARISON = subject('comparison', {
     lists: [],
     definition: "Load power less the reference's, both measured at one place.",
     formula: String.raw`\Delta P = \bar P - \bar P_\mathrm{ref}`,
+    notCovered: ['Runs of other days, where each setting was run once.', 'Other specimens: leakage differs from one to the next.'],
     assumptions: [SHARED, BETWEEN, VERDICT],
     absentWhen: [NO_POWER],
     source: 'JCGM 100:2008, 5.2.2 (correlated inputs)',
@@ -166,6 +177,10 @@ export const COMPARISON = subject('comparison', {
       'Errors of the instruments cancel, so that the scatter of two means is left; few independent readings tell how large it is, and the interval is made wide for that.',
     definition: "Rise over ambient at steady state less the reference's.",
     formula: String.raw`\Delta\Theta = \Theta - \Theta_\mathrm{ref}`,
+    notCovered: [
+      'How far the device lags behind a room that drifts: in one run of the two it may have.',
+      'Runs of other days, where each setting was run once.',
+    ],
     assumptions: [
       SHARED,
       BETWEEN,
@@ -185,6 +200,7 @@ export const COMPARISON = subject('comparison', {
     outside: GOVERNED,
     definition: "Mean clock of the load phase less the reference's.",
     formula: String.raw`\Delta f = \bar f - \bar f_\mathrm{ref}`,
+    notCovered: ['Runs of other days, where each setting was run once.', 'The error of the crystal that the device counts by.'],
     assumptions: [CLOCK, SHARED, BETWEEN, VERDICT],
     absentWhen: [NO_CLOCK, OTHER_CLOCK],
     source: 'JCGM 100:2008, 5.2.2 (correlated inputs)',
@@ -200,6 +216,7 @@ export const COMPARISON = subject('comparison', {
     definition:
       'How far two settings would have had to lie apart in a figure for this comparison to tell them: the half width of the interval at which they are judged. A difference of just this size is told in about half of all such comparisons.',
     formula: String.raw`d_\mathrm{c} = t_{1-\alpha/2m}(\nu)\, u(d), \qquad u(d) = s\sqrt{\frac{1}{n_a} + \frac{1}{n_b}}`,
+    notCovered: ['How well the spread between runs is itself known.'],
     assumptions: [
       BETWEEN,
       'α is 5 %, m the number of figures that are judged together. Of m differences the later ones are judged by a lower bar, so this is the highest that can be asked of one.',
@@ -219,6 +236,7 @@ export const COMPARISON = subject('comparison', {
     definition:
       'How many runs of each setting it takes so that a difference of the size that was seen is told in nine of ten comparisons, if the spread between runs is the one that was seen.',
     formula: String.raw`\min n:\ \bigl(t_{1-\alpha/2m}(\nu_n) + t_{0.9}(\nu_n)\bigr)\sqrt{\frac{2 s^2}{n} + u_\mathrm{b}^2} \le |d|, \qquad \nu_n = k(n - 1)`,
+    notCovered: ['A spread between runs or a difference other than those that were seen.'],
     assumptions: [
       'k is the number of settings, u_b what more runs do not make smaller, such as the errors of two instruments.',
       'It takes the difference and the spread that were seen for the true ones: a guide, no promise.',

@@ -7,7 +7,7 @@ export const COURSE =
   'Readings under load scatter about the course of the temperature as it was fitted (one parameter), where the load changed about two levels and what settles between them, else about their level. All other departures count as noise. How many independent readings they are worth is said; fewer than six are too few for a tested interval.';
 
 export const SLOW =
-  'Not in the interval: noise that is slower than a tenth of the stretch. It cannot be told from the level itself, and shows as spread between runs.';
+  'Noise that is slower than a tenth of the stretch: it cannot be told from the level itself, and shows as spread between runs.';
 
 export const STEPS =
   'Readings that scatter by less than 0.6 of their step leave open where between two steps the mean lies: the interval then reaches over the step.';

@@ -13,6 +13,7 @@ export const PHASES = subject('phases', {
     definition:
       'Time from the beginning of the phase to its end, as declared or as inferred from the log. A phase that is declared past the last row ends there.',
     formula: String.raw`t = t_\mathrm{to} - t_\mathrm{from}`,
+    notCovered: ['Whether a declared edge is where the load really changed: the check warns where the log shows it elsewhere.'],
     assumptions: [
       'Each edge lies within half a step of the log to either side: that of two edges is a standard uncertainty of step/√6 (JCGM 100:2008, 4.3.7).',
       'Whether a declared edge is where the load really changed is not in the interval: the check warns where the log shows it elsewhere.',

@@ -20,6 +20,10 @@ export const SOUND = subject('sound', {
     definition:
       'Mean of the readings of a fan under load, each weighted by the time that it stands for: its speed, or the share of its drive.',
     formula: String.raw`\bar n = \frac{\sum_i w_i n_i}{\sum_i w_i}`,
+    notCovered: [
+      'A drive in per cent is not a speed: what the fan made of it is not known.',
+      'How true the sensor of the fan is, unless its instrument states it.',
+    ],
     assumptions: ['A fan that stands still counts with zero.', 'A drive in per cent is what the fan was told, not its speed.'],
     absentWhen: [NO_LOAD, 'it holds fewer than two readings'],
     source: PRACTICE,
@@ -34,6 +38,7 @@ export const SOUND = subject('sound', {
     uncounted: 'It is an extreme like that of a temperature, which is simulated.',
     definition: 'Largest reading of a fan under load. Its interval is lopsided, as that of a peak temperature.',
     formula: String.raw`\hat n = \max_{i \in \mathrm{load}} n_i`,
+    notCovered: ['Bursts between two readings.'],
     assumptions: ['Between two readings the speed never changed faster than it was seen to change.'],
     absentWhen: [NO_FAN, NO_LOAD],
     source: PRACTICE,
@@ -49,6 +54,10 @@ export const SOUND = subject('sound', {
     definition:
       'Level of the mean sound energy under load, each reading weighted by the time that it stands for. Levels average by energy: the mean of the levels themselves would be too low, by more the more they swing.',
     formula: String.raw`L = 10 \lg \frac{\sum_i w_i\, 10^{L_i / 10}}{\sum_i w_i}\ \mathrm{dB}`,
+    notCovered: [
+      'Other places of the microphone, other distances and other rooms; the noise of the room itself is not taken off.',
+      'Tones and roughness: two sounds of one level may disturb unlike.',
+    ],
     assumptions: [PLACE, 'Readings of a slow time weighting follow each other, which counts in the interval.'],
     absentWhen: [NO_LEVEL, NO_LOAD, 'it holds fewer than two readings'],
     source: 'ISO 1996-1, equivalent continuous sound pressure level (from memory)',
@@ -63,6 +72,10 @@ export const SOUND = subject('sound', {
     uncounted: 'It is an extreme like that of a temperature, which is simulated.',
     definition: 'Largest sound level under load as it was logged. Its interval is lopsided, as that of a peak temperature.',
     formula: String.raw`\hat L = \max_{i \in \mathrm{load}} L_i`,
+    notCovered: [
+      'Sounds shorter than the time weighting of the meter.',
+      'Other places of the microphone, other distances and other rooms.',
+    ],
     assumptions: [PLACE, 'What was louder for less than the time weighting of the meter is averaged by it.'],
     absentWhen: [NO_LEVEL, NO_LOAD],
     source: PRACTICE,

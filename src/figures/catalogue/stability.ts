@@ -14,6 +14,7 @@ export const STABILITY = subject('stability', {
     definition:
       'Highest clock at which every attempt passed, over all voltage offsets or at the one that the address names. It says on how many specimens, how often and for how long it was tried, with which test and at which ambient. Throttled is not passed: the clock was not held.',
     formula: String.raw`\max\,\{\, f : \text{every attempt at } f \text{ passed} \,\}`,
+    notCovered: ['Another test, a longer one, a warmer room, another specimen, and wear: a clock that passed once may fail later.'],
     assumptions: [
       'It is a setting and has no uncertainty; the boundary lies somewhere between it and the next clock that failed.',
       'A test that passed says nothing of another test, of a longer one, of a warmer room or of another specimen.',
@@ -32,6 +33,7 @@ export const STABILITY = subject('stability', {
     definition:
       'At a voltage offset, the lowest clock above the highest one that passed: the other side of the boundary, with what came of it. A hang is a result like any other.',
     formula: String.raw`\min\,\{\, f > f_\mathrm{passed} : \text{an attempt at } f \text{ did not pass} \,\}`,
+    notCovered: ['Clocks between the ones that were tried.', 'Whether it would fail again: one attempt is one result.'],
     assumptions: ['Any outcome but passed counts, throttled too.'],
     absentWhen: ['nothing was tried above the highest clock that passed'],
     source: PRACTICE,

@@ -42,6 +42,8 @@ export interface Description {
   /** TeX source. */
   readonly formula: string;
   readonly assumptions: readonly string[];
+  /** What its value and interval do not cover, for readers: at least one thing, or it does not compile. */
+  readonly notCovered: readonly [string, ...string[]];
   readonly absentWhen: readonly string[];
   /** A citation, or the words "common practice, no source". */
   readonly source: string;

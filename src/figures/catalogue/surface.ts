@@ -16,6 +16,11 @@ export const SURFACE = subject('surface', {
     definition:
       'Reading of a thermal camera at a named spot, corrected from the emissivity that was set in the camera to that of the surface, with the reflected temperature, by the radiation that a black surface gives off between 8 and 14 µm.',
     formula: String.raw`W(T_\mathrm{object}) = W(T_\mathrm{reflected}) + \frac{\varepsilon_\mathrm{set}}{\varepsilon}\left(W(T) - W(T_\mathrm{reflected})\right),\quad W(T) = \int_{8\,\mathrm{\mu m}}^{14\,\mathrm{\mu m}} M_\lambda(T)\,\mathrm{d}\lambda`,
+    notCovered: [
+      'What air, windows and dirt take away between the surface and the camera.',
+      'A spot smaller than what the camera averages over.',
+      'Whether the emissivity that is stated is that of the spot.',
+    ],
     assumptions: [
       'The reflected temperature was set in the camera as it is stated.',
       'Air and windows between camera and surface took nothing away.',
@@ -41,6 +46,7 @@ export const SURFACE = subject('surface', {
     lists: ['side by side'],
     definition: 'Highest corrected temperature of all spots that were read, or of those on the part that the address names.',
     formula: String.raw`\max_{s}\, T_s`,
+    notCovered: ['Places that were not among the spots.'],
     assumptions: ['The hottest place was among the spots: a camera’s picture was looked through for it.'],
     absentWhen: [NOT_READ, 'the temperature of one of the spots is not known: it may be the hottest'],
     source: 'common practice, no source',
@@ -55,6 +61,10 @@ export const SURFACE = subject('surface', {
     definition:
       'Published touch limit of the material and the contact time, less the temperature of the spot; below zero where the limit was passed. Of several materials the lowest limit counts. The limits mean an ambient of 25 °C: where the room of the run was colder, the surface is taken as warmer by the difference, as it would be in theirs. A warmer room is left as it is.',
     formula: String.raw`\Delta T = T_\mathrm{limit} - T_s`,
+    notCovered: [
+      'Safety: this is a comparison with published limits. A product is judged by a qualified test house, under local rules.',
+      'Other specimens, longer loads and rooms that are warmer than the test.',
+    ],
     assumptions: [
       'Held is over 1 min, held briefly 10 s to 1 min, touched briefly 1 s to 10 s, not touched under 1 s.',
       'The rise over ambient is the same in a room of 25 °C, to within a tenth of the difference between the rooms (limits).',

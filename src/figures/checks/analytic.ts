@@ -1,6 +1,5 @@
 /** Closed forms of exact exponential steps: criteria of steady state, and the fit of the response. */
-import { stepResponse } from '../../statistics/step-response.ts';
-import { twoTimeConstants } from '../../statistics/two-time-constants.ts';
+import { type RiseCurve, riseProfile } from '../../statistics/rise-profile.ts';
 import { smoothingSpan } from '../smooth.ts';
 import { evenCourse } from '../thermal/course.ts';
 import { CRITERIA, type Criterion, type Rule } from '../thermal/criteria.ts';
@@ -93,30 +92,27 @@ function bisected(of: (t: number) => number): number {
 
 const ONE = Float64Array.from({ length: 600 }, (_, row) => 5 * row);
 
-function one() {
-  const fit = stepResponse(ONE, ONE.map(rise));
-  return 'failed' in fit ? { asymptote: Number.NaN, amplitude: Number.NaN, timeConstant: Number.NaN } : fit;
+/** The curve that the figures' own fit finds through exact readings. */
+function fitted(exact: (t: number) => number): RiseCurve {
+  const profile = riseProfile(ONE, ONE.map(exact));
+  return 'failed' in profile ? { asymptote: Number.NaN, terms: [] } : profile.best;
 }
 
 function responses(): CheckedValue[] {
-  const single = one();
-  const two = twoTimeConstants(
-    ONE,
-    ONE.map((t) => 70 - 15 * Math.exp(-t / 40) - 30 * Math.exp(-t / 700)),
-  );
-  const [fast, slow] = 'failed' in two ? [Number.NaN, Number.NaN] : two.timeConstants;
+  const single = fitted(rise);
+  const two = fitted((t) => 70 - 15 * Math.exp(-t / 40) - 30 * Math.exp(-t / 700));
   return [
     toDigits('asymptote, °C', '62', single.asymptote, 9),
-    toDigits('height of the step, K', '40', single.amplitude, 9),
-    toDigits('time constant, s', '600', single.timeConstant, 9),
-    toDigits('of two time constants the faster, s', '40', fast, 7),
-    toDigits('of two time constants the slower, s', '700', slow, 7),
-    toDigits('asymptote of two exponentials, °C', '70', 'failed' in two ? Number.NaN : two.asymptote, 9),
+    toDigits('height of the step, K', '40', single.terms[0]?.amplitude ?? Number.NaN, 9),
+    toDigits('time constant, s', '600', single.terms[0]?.timeConstant ?? Number.NaN, 9),
+    toDigits('of two time constants the faster, s', '40', two.terms[0]?.timeConstant ?? Number.NaN, 7),
+    toDigits('of two time constants the slower, s', '700', two.terms[1]?.timeConstant ?? Number.NaN, 7),
+    toDigits('asymptote of two exponentials, °C', '70', two.asymptote, 9),
   ];
 }
 
 function fractions(): CheckedValue[] {
-  const { timeConstant, amplitude } = one();
+  const { timeConstant, amplitude } = fitted(rise).terms[0] ?? { timeConstant: Number.NaN, amplitude: Number.NaN };
   const share = (times: number) => 100 * (1 - Math.exp(-(times * TAU) / timeConstant));
   return [
     toDigits('share after one time constant, %', '63.212056', share(1), 7),

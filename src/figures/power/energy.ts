@@ -101,7 +101,9 @@ function energyOf(soak: Soak, account: Account, stretch: Stretch, address: strin
   }
   const outcome = byMeter ??
     byCounter ?? { absent: 'no-channel' as const, why: 'The log has neither an energy nor a power channel.' };
-  return figureOf('energy', soak, outcome, { of: { over: stretch.words }, inferred: meter?.inferred ?? [] });
+  const over: Of = { over: stretch.words };
+  if (isReason(outcome)) return absent('energy', { ...outcome, of: { ...outcome.of, ...over } });
+  return figureOf('energy', soak, outcome, { of: over, inferred: meter?.inferred ?? [] });
 }
 
 /**

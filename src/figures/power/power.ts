@@ -11,6 +11,7 @@ import { readingsOf } from '../readings.ts';
 import { addressOf, channelsOf, type Entry, phaseOf, rowsOf, type Soak } from '../soak.ts';
 import { intervalOf, quantityOf, samplingPart } from '../sources.ts';
 import { adapterEfficiency } from './adapter.ts';
+import { batteryFigures } from './battery.ts';
 import { energyFigures } from './energy.ts';
 import { type Meter, meterMean, meterRange, meterWords } from './meters.ts';
 import { powerPercentile } from './percentile.ts';
@@ -23,6 +24,13 @@ interface Electrical {
   readonly why: Reason | null;
 }
 
+/** One function makes all three. */
+const BATTERY = {
+  battery_energy: ({ soak, meters }: Electrical) => batteryFigures(soak, meters),
+  battery_runtime: () => [],
+  battery_capacity: () => [],
+};
+
 /** What makes each electrical figure: one of the catalogue that is left out here does not compile. */
 const FIGURES: Readonly<Record<keyof typeof POWER, (electrical: Electrical) => Entry[]>> = {
   idle_current: ofCurrents('idle', 'idle_current'),
@@ -32,6 +40,7 @@ const FIGURES: Readonly<Record<keyof typeof POWER, (electrical: Electrical) => E
   peak_power: ofMeters('peak_power', peakPower),
   power_percentile_95: ofMeters('power_percentile_95', powerPercentile),
   adapter_efficiency: ({ soak, meters }) => [['adapter_efficiency', adapterEfficiency(soak, meters)]],
+  ...BATTERY,
   energy: ({ soak, meters, why }) => energyFigures(soak, meters, why),
 };
 

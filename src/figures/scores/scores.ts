@@ -13,15 +13,17 @@ import { repeatsPart } from './scatter-of-repeats.ts';
 import { scorePer } from './score-per.ts';
 import { ofTest, type ScoredTest, type Scores } from './score-table.ts';
 import { statedFigures } from './stated-readings.ts';
+import { sustainedScore } from './sustained.ts';
 import { windowFigures } from './window-figures.ts';
 
 /**
- * `score.<test>`, `score_drift.<test>`, `energy_per_task.<test>` and, where the log covers the repeats or the table states them,
+ * `score.<test>`, `score_drift.<test>`, where the table states times `sustained_score.<test>`, `energy_per_task.<test>` and, where the log covers the repeats or the table states them,
  * `score_clock.<test>` and `score_power.<test>`; what was scored by the watt and by the joule. A log is taken before a table.
  */
 export function scoreFigures(soak: Soak, scores: Scores | undefined, meter: Meter | Reason | null): Entry[] {
   return (scores?.tests ?? []).flatMap((test) => {
     const score = scoreOf(soak, scores!, test);
+    const sustained = sustainedScore(soak, scores!, test);
     const stated = statedFigures(soak, scores!, test);
     const logged = windowFigures(soak, test, meter).filter(
       ([address, figure]) => isPresent(figure) || !stated.some(([each]) => each === address),
@@ -30,6 +32,7 @@ export function scoreFigures(soak: Soak, scores: Scores | undefined, meter: Mete
     return [
       [`score.${test.id}`, score] as const,
       [`score_drift.${test.id}`, driftOf(soak, scores!, test)] as const,
+      ...(sustained ? [[`sustained_score.${test.id}`, sustained] as const] : []),
       ...had,
       ...scorePer(test, score, had),
     ];

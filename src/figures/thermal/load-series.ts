@@ -1,4 +1,4 @@
-/** One temperature channel under load, prepared once for all figures that look at its course. */
+/** One temperature channel over a phase, prepared once for all figures that look at its course. */
 import type { Channel } from '../../intake/log.ts';
 import { noPhase, noReadings, type Reason } from '../absent.ts';
 import type { Phase } from '../figure.ts';
@@ -11,11 +11,11 @@ export interface LoadSeries {
   readonly phase: Phase;
   /** Rise over ambient where that is measured, else the temperature itself; times since the log's first row. */
   readonly readings: Readings;
-  /** Seconds since the load began. */
+  /** Seconds since the phase began. */
   readonly t: Float64Array;
-  /** Seconds from the beginning of the load to its last reading. */
+  /** Seconds from the beginning of the phase to its last reading. */
   readonly lasted: number;
-  /** Seconds that the load phase lasted: longer where its last readings are missing. */
+  /** Seconds that the phase lasted: longer where its last readings are missing. */
   readonly length: number;
   /** Median step of the log, s. */
   readonly step: number;
@@ -24,11 +24,12 @@ export interface LoadSeries {
 /** What is looked at of a course, whatever it is a course of. */
 export type Sampled = Pick<LoadSeries, 't' | 'lasted' | 'length' | 'step'> & { readonly readings: Pick<Readings, 'y'> };
 
-export function loadSeries(soak: Soak, channel: Channel): LoadSeries | Reason {
-  const phase = phaseOf(soak, 'load');
-  if (!phase) return noPhase(soak, 'load');
+/** Of the load, or of another phase. */
+export function loadSeries(soak: Soak, channel: Channel, name = 'load'): LoadSeries | Reason {
+  const phase = phaseOf(soak, name);
+  if (!phase) return noPhase(soak, name);
   const readings = readingsOf(soak.log, riseValues(soak, channel), rowsOf(phase));
-  if (readings.y.length < 2) return noReadings(channel.name, 'the load phase');
+  if (readings.y.length < 2) return noReadings(channel.name, `the ${name} phase`);
   const t = readings.t.map((time) => time - phase.from);
   return { channel, phase, readings, t, lasted: t[t.length - 1]!, length: phase.to - phase.from, step: soak.log.time.step ?? 0 };
 }

@@ -12,6 +12,7 @@ import { figureOf } from '../present.ts';
 import { addressOf, type Entry, phaseOf, rowsOf } from '../soak.ts';
 import { errorsOf, intervalOf, quantityOf, stepOf, stepPart } from '../sources.ts';
 import { ambientChannel } from './ambient.ts';
+import { lagPart } from './lag.ts';
 import { type Estimate, isResponse, isTold, type Response } from './response.ts';
 import { columnsOf } from './steady.ts';
 import type { Course } from './thermal.ts';
@@ -49,23 +50,31 @@ export function secondAmplitudePerWatt(course: Course, meter: Meter | Reason): E
   return perWatt(course, meter, 'second_amplitude_per_watt', otherOf);
 }
 
+/** What a figure of a response is made from. */
+export type Fitted = Pick<Course, 'soak' | 'channel' | 'index' | 'series' | 'response'>;
+
 /** Index of a part, or why the response has none such. */
 type Which = (response: Response) => number | Reason;
 
-function mainOf({ main }: Response): number {
+export function mainOf({ main }: Response): number {
   return main;
 }
 
-function otherOf({ constants, main }: Response): number | Reason {
-  return constants === 2 ? 1 - main : { absent: 'no-fit', why: 'The readings bear one time constant: no second part stands out.' };
+function otherOf({ constants, main, seen }: Response): number | Reason {
+  if (constants === 1) return { absent: 'no-fit', why: 'The readings bear one time constant: no second part stands out.' };
+  if (main === 0 || seen) return 1 - main;
+  const why =
+    'No channel shows what the load was (its power, or a delivered clock), so that a faster part cannot be told from a boost at its beginning.';
+  return { absent: 'not-observed', why };
 }
 
-function entryOf({ soak, channel, index }: Course, name: FigureName, outcome: Lopsided | Measured | Reason): Entry {
+function entryOf({ soak, channel, index }: Fitted, name: FigureName, outcome: Lopsided | Measured | Reason): Entry {
   const interval = !isReason(outcome) && 'interval' in outcome ? { interval: outcome.interval } : {};
   return [addressOf(name, channel, index), figureOf(name, soak, outcome, interval)];
 }
 
-function constantAt(course: Course, name: FigureName, which: Which): Entry {
+/** s: the time constant of a part. */
+export function constantAt(course: Fitted, name: FigureName, which: Which): Entry {
   const { response, soak, series } = course;
   const address = addressOf(name, course.channel, course.index);
   if (!isResponse(response)) return entryOf(course, name, timeBound(response, course, name));
@@ -87,7 +96,7 @@ function untoldConstant({ low }: Ranged, slower: boolean): Reason {
 }
 
 /** A load is too short from half of it on; a slower part may have made the time constant look longer than it is, so a quarter is said. */
-function timeBound(reason: Reason, { series }: Course, name: FigureName): Reason {
+function timeBound(reason: Reason, { series }: Fitted, name: FigureName): Reason {
   const { bound: _, ...rest } = reason;
   if (reason.absent !== 'too-short' || name !== 'time_constant') return rest;
   return { ...rest, bound: { relation: '>', value: series.lasted / 4, unit: 's' } };
@@ -95,7 +104,7 @@ function timeBound(reason: Reason, { series }: Course, name: FigureName): Reason
 
 /** An estimate in its unit, its own lopsided interval and the other parts together. */
 function lopsidedOf(
-  course: Course,
+  course: Fitted,
   response: Response,
   estimate: Estimate,
   others: readonly Part[],
@@ -205,7 +214,7 @@ export function asymptoteOf(course: Course): Lopsided | Reason {
   const step = stepOf(soak.context, channel);
   const floor = stepPart(soak.context, addressOf('asymptote_temperature', channel, index), step);
   const shifted: Estimate = { ...end, value, low: end.low + base, high: end.high + base };
-  const others = [...errors.parts, ...end.more, ...scatter, floor];
+  const others = [...errors.parts, ...end.more, ...scatter, ...lagPart(course, rowsOf(series.phase)), floor];
   if (end.untold) return untoldEnd(end.untold, shifted, others, response, channel.unit);
   const measured = lopsidedOf(course, response, shifted, others, channel.unit, { stated: errors.stated, step });
   return { ...measured, from: joinFrom(fromOf(soak, [channel], series.readings), mean?.from ?? null) };
@@ -222,15 +231,14 @@ function untoldEnd(untold: 'open' | 'hidden', end: Estimate, others: readonly Pa
   return { absent: 'too-short', why, ...(Number.isFinite(lowest) ? { bound } : {}) };
 }
 
-/** What the figures of a response say of their fit, and of what they take for granted. */
-function fitWords({ channel, series, loadSeen }: Course, { constants, main, skipped }: Response): Of {
+/** What the figures of a response say of their fit. */
+function fitWords({ channel, series }: Fitted, { constants, main, skipped }: Response): Of {
   const one = 'one exponential, with room for a slower part that the readings do not exclude';
   const two = `two exponentials, the second part is the ${main === 1 ? 'faster' : 'slower'} one`;
   return {
     channel: channel.name,
     fit: constants === 1 ? one : two,
     ...(skipped > 0 ? { skipped: `the first ${duration(skipped)} do not follow the rest and are left out` } : {}),
-    ...(loadSeen ? {} : { load: 'taken as constant, not observed' }),
     ...gapsOf(series.readings),
   };
 }

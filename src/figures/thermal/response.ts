@@ -13,7 +13,7 @@ import { stepOf } from '../sources.ts';
 import { ambientChannel } from './ambient.ts';
 import { type Bins, binsOf, meanOfBin } from './bins.ts';
 import type { LoadSeries } from './load-series.ts';
-import { skippedOf } from './skipped.ts';
+import { mainOf, restOf } from './rest.ts';
 
 /** A parameter of the fit with its 95 % interval and what makes it uncertain. */
 export interface Estimate extends Ranged {
@@ -50,6 +50,8 @@ export interface Response {
   readonly end: ResponseEnd;
   /** All curves that the readings allow, the best one first. */
   readonly curves: readonly RiseCurve[];
+  /** Whether a channel shows what the load was: else a faster part may as well be a boost. */
+  readonly seen: boolean;
   /** s: so much of the load, at its beginning, does not follow the rest, and was left out of the fit; amplitudes then say nothing. */
   readonly skipped: number;
 }
@@ -70,23 +72,32 @@ const WIDEST = 2 / 3;
 /** A faster part is over after this many of its time constants. */
 const OVER = 4;
 
-/** Fits the load's response. The load is taken as constant, but for a boost at its beginning: whether it was is for the caller to tell. */
-export function responseOf(soak: Soak, series: LoadSeries, index: number): Response | Reason {
+/**
+ * Fits the response to the beginning of a phase: of the load, or of the cool-down after it. The load is taken as constant, but for a boost at
+ * its beginning: whether it was is for the caller to tell. `seen`: s until which it was seen to change; null where nothing shows what it was.
+ */
+export function responseOf(
+  soak: Soak,
+  series: LoadSeries,
+  index: number,
+  seen: number | null,
+  root: 'response' | 'cooling' = 'response',
+): Response | Reason {
+  const stretch = series.phase.name === 'load' ? 'load' : `${series.phase.name} phase`;
   const step = stepOf(soak.context, series.channel);
-  const skipped = skippedOf(series, step);
+  const { skipped, profile, rival } = restOf(series, step, seen);
   const bins = binsOf(series, skipped, series.lasted);
-  const profile = riseProfile(bins.t, bins.y, { start: 0, step });
   const { name } = series.channel;
   if ('failed' in profile) return { absent: 'no-fit', why: `No step response can be fitted to ${name}: ${profile.failed}.` };
   const height = profile.best.terms.reduce((sum, { amplitude }) => sum + amplitude, 0);
   if (isMisfit(profile, height, step)) {
-    return { absent: 'no-fit', why: `The course of ${name} under load is not that of a step response.` };
+    return { absent: 'no-fit', why: `The course of ${name} in the ${stretch} is not that of a step response.` };
   }
   const main = profile.best.terms[mainOf(profile.best, series.lasted)]!.timeConstant;
   if (series.lasted < LEAST_SPAN * main) {
     const [lasted, needed] = [duration(series.lasted), duration(LEAST_SPAN * main)];
     return tooShort(
-      `The load lasted ${lasted}; with a time constant near ${duration(main)} a fit needs ${needed}.`,
+      `The ${stretch} lasted ${lasted}; with a time constant near ${duration(main)} a fit needs ${needed}.`,
       LEAST_SPAN * main,
     );
   }
@@ -98,14 +109,10 @@ export function responseOf(soak: Soak, series: LoadSeries, index: number): Respo
     height,
     series,
     skipped,
-    name: addressOf('response', series.channel, index),
+    rival,
+    seen: seen !== null,
+    name: addressOf(root, series.channel, index),
   });
-}
-
-/** The part that made the larger share of what the load shows: a slower one may be larger beyond it. */
-function mainOf({ terms }: RiseCurve, lasted: number): number {
-  const shown = terms.map(({ amplitude, timeConstant }) => Math.abs(amplitude * Math.expm1(-lasted / timeConstant)));
-  return shown.length === 2 && shown[1]! > shown[0]! ? 1 : 0;
 }
 
 function isMisfit({ residualDeviation, effectiveCount }: RiseProfile, height: number, step: number): boolean {
@@ -175,6 +182,8 @@ interface Made {
   readonly height: number;
   readonly series: LoadSeries;
   readonly skipped: number;
+  readonly rival: RiseProfile | null;
+  readonly seen: boolean;
   readonly name: string;
 }
 
@@ -183,7 +192,7 @@ function toResponse(
   profile: RiseProfile,
   { range, untold }: ReturnType<typeof endRange>,
   drift: readonly number[] | null,
-  { height, series, skipped, name }: Made,
+  { height, series, skipped, rival, seen, name }: Made,
 ): Response {
   const root = `run:${soak.context.run}/${name}`;
   const { best, terms, two, dof } = profile;
@@ -195,7 +204,11 @@ function toResponse(
     const shares = rows?.[parameter] ?? Array.from({ length: parameter + 1 }, (_, k) => (k === parameter ? 1 : 0));
     const fit = Number.isFinite(u)
       ? shares.map((share, k) => ({
-          source: { id: `${root}/${k + 1}`, title: `fit of the step response in ${soak.context.run}`, dof },
+          source: {
+            id: `${root}/${k + 1}`,
+            title: `fit of the ${name.startsWith('cooling') ? 'cool-down' : 'step response'} in ${soak.context.run}`,
+            dof,
+          },
           share: share * u,
         }))
       : [];
@@ -210,7 +223,8 @@ function toResponse(
   };
   const count = best.terms.length;
   const beyond = stillRising(best.terms, series.lasted);
-  const unbinned = best.terms.map(({ timeConstant }) => 1 / meanOfBin(series, series.lasted - skipped, timeConstant));
+  const unbin = (timeConstant: number) => 1 / meanOfBin(series, series.lasted - skipped, timeConstant);
+  const unbinned = best.terms.map(({ timeConstant }) => unbin(timeConstant));
   const scaled = ({ value, low, high }: Ranged, by: number): Ranged => ({ value: value * by, low: low * by, high: high * by });
   const main = mainOf(best, series.lasted);
   return {
@@ -222,12 +236,27 @@ function toResponse(
     terms: best.terms.map(({ amplitude, timeConstant }, k) => ({ amplitude: amplitude * unbinned[k]!, timeConstant })),
     parts: terms.map((term, k) => ({
       amplitude: estimate(scaled(term.amplitude, unbinned[k]!), 1 + k, MODEL_SHARE * term.amplitude.value),
-      timeConstant: estimate(term.timeConstant, 1 + count + k, MODEL_SHARE * term.timeConstant.value),
+      timeConstant: estimate(
+        k === main ? withRival(term.timeConstant, rival, series.lasted) : term.timeConstant,
+        1 + count + k,
+        MODEL_SHARE * term.timeConstant.value,
+      ),
     })),
     end: { ...estimate(range, 0, MODEL_SHARE_BEYOND * beyond), untold },
-    curves: profile.curves,
+    curves: profile.curves.map((curve) => ({
+      asymptote: curve.asymptote,
+      terms: curve.terms.map(({ amplitude, timeConstant }) => ({ amplitude: amplitude * unbin(timeConstant), timeConstant })),
+    })),
+    seen,
     skipped,
   };
+}
+
+/** An interval that reaches over that of a fit that leaves out more of the beginning, where it may be of the same part. */
+function withRival(own: Ranged, rival: RiseProfile | null, lasted: number): Ranged {
+  const other = rival?.terms[mainOf(rival.best, lasted)]?.timeConstant;
+  const same = other && isTold(other) && own.low <= other.high && own.high >= other.low;
+  return same ? unionOf(own.value, [own, other]) : own;
 }
 
 /** Rows of the Cholesky factor, each of length 1: how parameters of one fit share their errors. */

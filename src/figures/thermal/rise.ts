@@ -7,8 +7,10 @@ import { joinFrom, orRefused } from '../joined.ts';
 import { type Meter, meterMean } from '../power/meters.ts';
 import { figureOf } from '../present.ts';
 import { addressOf, type Entry } from '../soak.ts';
+import { withParts } from '../sources.ts';
 import { ambientChannel, ambientOver } from './ambient.ts';
 import { climbingPast } from './end.ts';
+import { lagPart } from './lag.ts';
 import { isSettled, settledWords } from './settle.ts';
 import { steadyMean } from './steady.ts';
 import type { Course } from './thermal.ts';
@@ -20,8 +22,9 @@ function riseOf(course: Course): Measured | Reason {
   if (isReason(steady) || !isSettled(settling)) return steady;
   const ambient = ambientOver(soak, settling.rows, 'ambient.steady');
   if (isReason(ambient)) return ambient;
-  const rise = orRefused(subtract(steady.quantity, ambient.quantity));
-  if (isReason(rise)) return rise;
+  const difference = orRefused(subtract(steady.quantity, ambient.quantity));
+  if (isReason(difference)) return difference;
+  const rise = withParts(difference, lagPart(course, settling.rows));
   return {
     quantity: rise,
     from: joinFrom(steady.from, ambient.from),

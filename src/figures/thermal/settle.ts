@@ -11,6 +11,7 @@ import { CRITERION_NAMES, type Criterion, criterionOf, type Rule } from './crite
 import { excessOf, hiddenIn } from './hidden.ts';
 import { type End, type Judged, judge } from './judge.ts';
 import type { LoadSeries } from './load-series.ts';
+import { modelOpening } from './model-opening.ts';
 import { type Opening, openingOf } from './opening.ts';
 import { isResponse, type Response } from './response.ts';
 
@@ -19,6 +20,8 @@ export interface Settled {
   readonly criterion: Criterion;
   /** When the first window opened that holds, as all after it do; or why that cannot be told. */
   readonly opening: Opening | Reason;
+  /** Whether that was read off the fitted response, since the readings leave it open. */
+  readonly byFit: boolean;
   /** The last window of the load. */
   readonly rows: Rows;
   /** Its length, s. */
@@ -66,14 +69,34 @@ export function settle(soak: Soak, series: LoadSeries, response: () => Response 
   const excess = excessOf(rule, hiddenIn(series, course.span, step), end?.u ?? 0);
   const opening = openingOf(judged, excess, course.step);
   if (opening.outcome === 'never') return unsettled(notSteady(series, criterion, judged), opening.notBefore);
-  if (opening.outcome === 'undecided') return unsettled(undecided(criterion, judged, step), opening.notBefore);
+  const fitted = openingOfFit(rule, response(), opening.notBefore, step, series.lasted);
+  if (opening.outcome === 'undecided' && !fitted) return unsettled(undecided(criterion, judged, step), opening.notBefore);
   const averaging = Math.min(judged.window || AVERAGING, series.length - opening.notBefore || AVERAGING);
   const read = readShare(course, averaging);
   if (read < READ) return unsettled(notRead(series, averaging, read), opening.notBefore);
   const from = firstRowAt(soak.log.time.seconds, series.phase.from + series.length - averaging - 1e-6);
   const rows = { from: Math.max(series.phase.fromRow, Math.min(from, series.phase.toRow - 1)), to: series.phase.toRow };
-  const told = opening.outcome === 'closed' ? opening.at : openAbove(criterion, opening.notBefore, judged, step);
-  return { criterion, opening: told, rows, averaging, held: isHeld(soak, series.channel, rows) };
+  const held = isHeld(soak, series.channel, rows);
+  const seen = opening.outcome === 'closed' ? opening.at : null;
+  const told = closer(seen, held ? null : fitted) ?? openAbove(criterion, opening.notBefore, judged, step);
+  return { criterion, opening: told, byFit: told === fitted, rows, averaging, held };
+}
+
+/** The readings tell it, unless the fit does and they leave open several times as much. */
+const SEVERAL = 2;
+
+function closer(seen: Opening | null, fitted: Opening | null): Opening | null {
+  const width = ({ interval }: Opening) => interval[1] - interval[0];
+  return seen && !(fitted && width(seen) > SEVERAL * width(fitted)) ? seen : fitted;
+}
+
+/** Since when the criterion holds on the fitted response, but not before it may: null where that tells nothing. */
+function openingOfFit(rule: Rule, response: Response | Reason, notBefore: number, step: number, lasted: number): Opening | null {
+  if (!isResponse(response)) return null;
+  const found = modelOpening(rule, response.curves, step, lasted);
+  if (!found || found.interval[1] <= notBefore) return null;
+  const interval = [Math.max(notBefore, found.interval[0]), found.interval[1]] as const;
+  return { ...found, value: Math.max(interval[0], found.value), interval };
 }
 
 function spansTooLittle(series: LoadSeries, { words }: Criterion, needed: number): Reason {

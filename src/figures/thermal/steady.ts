@@ -43,7 +43,13 @@ export function timeToSteadyState(course: Course): Entry {
   const measured: Measured = {
     quantity: quantityOf(opening.value, 's', [sampling], { stated: true, step: 0 }),
     from: fromOf(soak, columnsOf(course), series.readings),
-    of: { channel: channel.name, criterion: settling.criterion.name, ...heldWords(settling), ...gapsOf(series.readings) },
+    of: {
+      channel: channel.name,
+      criterion: settling.criterion.name,
+      ...(settling.byFit ? { read_off: 'the fitted response, since the readings leave it open' } : {}),
+      ...heldWords(settling),
+      ...gapsOf(series.readings),
+    },
   };
   return [address, present(name, soak, measured, { interval: opening.interval })];
 }
@@ -53,7 +59,7 @@ function timeReason({ reason, notBefore }: Unsettled): Reason {
 }
 
 /** The channel's column, and the ambient's where that was taken off. */
-export function columnsOf({ soak, channel }: Course): readonly { readonly column: string }[] {
+export function columnsOf({ soak, channel }: Pick<Course, 'soak' | 'channel'>): readonly { readonly column: string }[] {
   const ambient = ambientChannel(soak);
   return ambient ? [channel, ambient] : [channel];
 }

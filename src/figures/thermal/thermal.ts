@@ -5,14 +5,18 @@ import { meanOf, overPhase } from '../average.ts';
 import type { THERMAL } from '../catalogue/thermal.ts';
 import { type FigureName, figuresOf } from '../catalogue.ts';
 import { extremeOf } from '../extreme.ts';
+import { isPresent } from '../figure.ts';
 import { loadIsLogged } from '../load-changed.ts';
 import type { Meter } from '../power/meters.ts';
 import { figureOf, ofChannel } from '../present.ts';
 import { addressOf, channelsOf, type Entry, phaseOf, rowsOf, type Soak } from '../soak.ts';
+import { beginningOf } from './beginning.ts';
+import { coolingTimeConstant } from './cooling.ts';
 import { endTemperature } from './end.ts';
 import { ambientCeiling, heldAtLimit, throttleHeadroom } from './limit.ts';
 import { type LoadSeries, loadSeries } from './load-series.ts';
 import { sensorNoise } from './noise.ts';
+import { noiseAboutFit } from './peak-noise.ts';
 import { type Response, responseOf } from './response.ts';
 import {
   amplitudePerWatt,
@@ -43,7 +47,7 @@ export interface Course {
 }
 
 /** One temperature channel with all that its figures are made from. */
-interface Heated {
+export interface Heated {
   readonly soak: Soak;
   readonly channel: Channel;
   readonly index: number;
@@ -72,6 +76,7 @@ const FIGURES: Readonly<Record<keyof typeof THERMAL, (heated: Heated) => Entry>>
   second_amplitude: ofCourse('second_amplitude', secondAmplitude),
   amplitude_per_watt: ofCourse('amplitude_per_watt', (course, { meter }) => amplitudePerWatt(course, meter)),
   second_amplitude_per_watt: ofCourse('second_amplitude_per_watt', (course, { meter }) => secondAmplitudePerWatt(course, meter)),
+  cooling_time_constant: coolingTimeConstant,
   sensor_noise: ({ soak, channel, index }) => sensorNoise(soak, channel, index),
   asymptote_temperature: ofCourse('asymptote_temperature', asymptoteTemperature),
 };
@@ -81,8 +86,9 @@ export function thermalFigures(soak: Soak, meter: Meter | Reason, changed: Reaso
   const channels = channelsOf(soak.log, 'temperature');
   if (channels.length === 0) return figuresOf('thermal').map((name) => [name, absent(name, noChannel('temperature'))]);
   return channels.flatMap((channel, index) => {
-    const peak = extremeOf(soak, channel, 'highest', addressOf('peak_temperature', channel, index));
-    const heated: Heated = { soak, channel, index, peak, course: courseOf(soak, channel, index, meter, changed), meter };
+    const course = courseOf(soak, channel, index, meter, changed);
+    const peak = extremeOf(soak, channel, 'highest', addressOf('peak_temperature', channel, index), noiseAboutFit(course));
+    const heated: Heated = { soak, channel, index, peak, course, meter };
     return ofChannel(
       channel,
       Object.values(FIGURES).map((figure) => figure(heated)),
@@ -94,7 +100,9 @@ export function thermalFigures(soak: Soak, meter: Meter | Reason, changed: Reaso
 function ofCourse(name: FigureName, figure: (course: Course, heated: Heated) => Entry): (heated: Heated) => Entry {
   return (heated) => {
     const { course, channel, index } = heated;
-    return isReason(course) ? [addressOf(name, channel, index), absent(name, course)] : figure(course, heated);
+    if (isReason(course)) return [addressOf(name, channel, index), absent(name, course)];
+    const [address, made] = figure(course, heated);
+    return [address, course.loadSeen || !isPresent(made) ? made : { ...made, of: { ...made.of, load: 'not observed' } }];
   };
 }
 
@@ -122,9 +130,10 @@ function courseOf(soak: Soak, channel: Channel, index: number, meter: Meter | Re
   const series = loadSeries(soak, channel);
   if (isReason(series)) return series;
   const stopped = changed ? null : stoppedReason(soak, series);
-  const fitted = changed ?? stopped ?? responseOf(soak, series, index);
+  const primary = isReason(meter) ? null : meter;
+  const fitted = changed ?? stopped ?? responseOf(soak, series, index, beginningOf(soak, primary));
   const settling = settle(soak, series, () => fitted);
   const response = changed ?? stopped ?? (isSettled(settling) && settling.held ? HELD : fitted);
-  const loadSeen = loadIsLogged(soak, isReason(meter) ? null : meter);
+  const loadSeen = loadIsLogged(soak, primary);
   return { soak, channel, index, series, settling, response, stopped, loadSeen };
 }

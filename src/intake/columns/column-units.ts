@@ -16,6 +16,7 @@ const CANONICAL: Readonly<Record<QuantityKind, readonly string[] | null>> = {
   fan: ['rpm', 'Hz', '1'],
   sound_level: ['dB'],
   utilisation: ['1'],
+  charge_level: ['1'],
   other: null,
 };
 

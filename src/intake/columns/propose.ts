@@ -32,6 +32,7 @@ const NAMES: readonly (readonly [RegExp, QuantityKind])[] = [
   [/temp|therm|celsius|\bt_?(?:cpu|soc|core|ssd|board|case)\b/i, 'temperature'],
   [/clock|clk|freq|hz\b/i, 'clock'],
   [/volt|vcore|vbus|\bv_?in\b/i, 'voltage'],
+  [/charge_?level|state_?of_?charge|\bsoc_?%|battery_?(?:level|percent)/i, 'charge_level'],
   [/energy|watt_?hours?|\bm?k?wh\b/i, 'energy'],
   [/power|watt/i, 'power'],
   [/current|amp(?:s|ere)?|\bi_?in\b/i, 'current'],
@@ -99,6 +100,6 @@ function suggestUnit(quantity: QuantityKind, { min, max }: ColumnEvidence): stri
   if (quantity === 'voltage') return max > 250 ? 'mV' : 'V';
   if (quantity === 'current') return max > 20 ? 'mA' : 'A';
   if (quantity === 'power') return max > 1000 ? 'mW' : 'W';
-  if (quantity === 'utilisation') return max > 1.01 ? '%' : '1';
+  if (quantity === 'utilisation' || quantity === 'charge_level') return max > 1.01 ? '%' : '1';
   return quantity === 'fan' && max > 100 ? 'rpm' : undefined;
 }

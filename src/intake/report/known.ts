@@ -9,7 +9,7 @@ export interface Acknowledged {
   readonly takesChannel: (channel: string, found: string) => boolean;
   /** The declared entries with what was found on their lines. */
   readonly entries: () => readonly (Known & { readonly found: readonly string[] })[];
-  /** Entries on whose lines nothing was found. */
+  /** Entries on whose lines nothing was found. Phases are judged where they are put on the log. */
   readonly idle: () => Problem[];
 }
 
@@ -34,12 +34,14 @@ export function acknowledged({ known = [], file }: Pick<LogDeclaration, 'known' 
       return tell(entry, what);
     },
     entries: () => known.map((entry) => ({ ...entry, found: found.get(entry) as string[] })),
-    idle: () => known.filter((entry) => found.get(entry)?.length === 0).map((entry) => idleEntry(entry, file)),
+    idle: () =>
+      known.filter((entry) => !('phase' in entry) && found.get(entry)?.length === 0).map((entry) => idleEntry(entry, file)),
   };
 }
 
-/** "line 8", "lines 10 to 12", "channel soc". */
+/** "line 8", "lines 10 to 12", "channel soc", "phase load". */
 export function whereKnown(known: Known): string {
+  if ('phase' in known) return `phase ${known.phase}`;
   if ('channel' in known) return `channel ${known.channel}`;
   const { fromLine, toLine } = known;
   return fromLine === toLine ? `line ${fromLine}` : `lines ${fromLine} to ${toLine}`;

@@ -4,7 +4,7 @@ import { limitsOf } from './labels/limit-marks.ts';
 import { niceScale, type Scale } from './ticks.ts';
 
 /** Quantities whose axis begins at zero, because their size means something. */
-const FROM_ZERO = new Set<QuantityKind>(['power', 'current', 'energy', 'utilisation', 'fan']);
+const FROM_ZERO = new Set<QuantityKind>(['power', 'current', 'energy', 'utilisation', 'charge_level', 'fan']);
 /** An axis spans at least this share of its values, so that noise does not fill it; temperatures at least 8 K. */
 const LEAST_SHARE = 0.1;
 const LEAST_KELVIN = 8;

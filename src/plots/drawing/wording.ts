@@ -15,6 +15,7 @@ const TITLES: Readonly<Record<QuantityKind, string>> = {
   fan: 'Fan',
   sound_level: 'Sound level',
   utilisation: 'Utilisation',
+  charge_level: 'Charge level',
   other: 'Reading',
 };
 
@@ -55,12 +56,12 @@ const PREFIXES = [
 
 /**
  * The first of the units wished for that fits; else the one in which the largest magnitude has one to three digits before its point; a
- * utilisation is in per cent.
+ * utilisation and charge level are in per cent.
  */
 export function displayUnit(kind: QuantityKind, unit: string, largest: number, wished: readonly string[] = []): DisplayUnit {
   const [asked] = wished.flatMap((spelling) => askedUnit(unit, spelling));
   if (asked) return asked;
-  if (kind === 'utilisation' && unit === '1') return { unit: '%', divisor: 0.01 };
+  if ((kind === 'utilisation' || kind === 'charge_level') && unit === '1') return { unit: '%', divisor: 0.01 };
   if (!PREFIXED.has(unit)) return { unit, divisor: 1 };
   const [prefix, divisor] = PREFIXES.find(([, factor]) => Math.abs(largest) >= factor) ?? ['', 1];
   return { unit: `${prefix}${unit}`, divisor };

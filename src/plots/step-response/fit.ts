@@ -1,7 +1,9 @@
 /** The step response that the figures fitted to a run's load, ready to be drawn; or why there is none. */
 import { isReason } from '../../figures/absent.ts';
 import { type Figure, isPresent } from '../../figures/figure.ts';
+import { metersOf } from '../../figures/power/meters.ts';
 import { channelsOf } from '../../figures/soak.ts';
+import { beginningOf } from '../../figures/thermal/beginning.ts';
 import { type LoadSeries, loadSeries } from '../../figures/thermal/load-series.ts';
 import { isResponse, type Response, responseOf } from '../../figures/thermal/response.ts';
 import type { Channel } from '../../intake/log.ts';
@@ -29,7 +31,8 @@ export function fitOf(subject: PlotSubject, channel: Channel, series: LoadSeries
   if (!timeConstant) return { why: 'The run has no time constant.' };
   if (!isPresent(timeConstant)) return { why: timeConstant.why };
   const soak = soakOf(subject);
-  const response = responseOf(soak, series, channelsOf(soak.log, 'temperature').indexOf(channel));
+  const seen = beginningOf(soak, metersOf(soak).meters[0] ?? null);
+  const response = responseOf(soak, series, channelsOf(soak.log, 'temperature').indexOf(channel), seen);
   if (!isResponse(response)) return { why: response.why };
   return { timeConstant, asymptote: figureOf(subject, 'asymptote_temperature', channel.name), at: curveOf(response) };
 }

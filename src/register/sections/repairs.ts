@@ -40,23 +40,28 @@ function repairOf(node: MapNode, report: Report): Repair | undefined {
   return lines && bySeconds !== undefined ? { kind: 'shift_time', ...lines, bySeconds, reason, place } : undefined;
 }
 
-const KNOWN = shape({ lines: optional(text), channel: optional(text), reason: text });
+const KNOWN = shape({ lines: optional(text), channel: optional(text), phase: optional(text), reason: text });
 
-/** Lines and channels of which the author says why something is not as it should be, in his order. */
+/** Lines, channels and phases of which the author says why something is not as it should be, in his order. */
 export function readKnown(items: ListNode | undefined, place: Place, report: Report): Known[] {
   return mapsOf(items, 'known', place, report).flatMap((node) => {
     const known = report.whole((): Known | undefined => {
       const fields = readShape(KNOWN, node, 'an entry of `known`', node.place, report);
       const reason = lineOf(fields.reason, 'reason', report) ?? '';
-      if (!fields.lines === !fields.channel) {
-        const found = fields.lines
-          ? 'an entry of `known` cannot say both `lines` and `channel`'
-          : 'an entry of `known` says neither `lines` nor `channel`';
-        report.error('bad-known', node.place, found, { expected: 'the lines of the log, or the channel that has few readings' });
+      const { lines: at, channel, phase } = fields;
+      const said = [at, channel, phase].filter((each) => each !== undefined).length;
+      if (said !== 1) {
+        const found =
+          said > 1
+            ? 'an entry of `known` says more than one of `lines`, `channel` and `phase`'
+            : 'an entry of `known` says none of `lines`, `channel` and `phase`';
+        const expected = 'the lines of the log, the channel that has few readings, or the phase that the log shows elsewhere';
+        report.error('bad-known', node.place, found, { expected });
         return undefined;
       }
-      if (fields.channel) return { channel: fields.channel.text, reason, place: fields.channel.place };
-      const lines = linesOf(fields.lines!, 'lines', report);
+      if (channel) return { channel: channel.text, reason, place: channel.place };
+      if (phase) return { phase: phase.text, reason, place: phase.place };
+      const lines = linesOf(at!, 'lines', report);
       return lines && { ...lines, reason, place: node.place };
     });
     return known ? [known] : [];

@@ -53,6 +53,7 @@ export const STEP_KIND: Readonly<Partial<Record<QuantityKind, Kind>>> = {
   energy: { ...ENERGY, example: '10 mWh' },
   sound_level: SOUND_LEVEL,
   utilisation: RATIO,
+  charge_level: RATIO,
   throttle_flag: RATIO,
 };
 

@@ -1,7 +1,7 @@
 /** Reads a quantity of the front matter through the parser of quantities, and says what is wrong in the words of its key. */
 import type { Place } from '../../problem.ts';
 import { isParseFailure, type ParseFailure, type ParseOptions, parseQuantity } from '../../quantities/parse.ts';
-import type { Quantity, Source } from '../../quantities/quantity.ts';
+import type { Part, Quantity, Source } from '../../quantities/quantity.ts';
 import type { TextNode } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
 import type { Kind } from './quantity-kinds.ts';
@@ -83,5 +83,10 @@ function placeInside(node: TextNode, offset: number): Place {
 export function quantityOf(stated: StatedQuantity, id: string, title: string): Quantity {
   const read = parseQuantity(stated.text, { id, title, dof: null }, stated.options);
   if (isParseFailure(read)) throw new Error(`"${stated.text}" was checked before: ${read.failure}`);
-  return read;
+  return { ...read, parts: read.parts?.map((part) => withOwn(part, read.unit)) ?? null };
+}
+
+/** A source that says its own standard uncertainty: that of the statement. */
+function withOwn({ source, share }: Part, unit: string): Part {
+  return { source: { ...source, standard: { u: Math.abs(share), unit: unit === '°C' ? 'K' : unit } }, share };
 }

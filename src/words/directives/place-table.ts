@@ -10,6 +10,7 @@ import { heldBy } from '../expression/evaluate.ts';
 import type { Address } from '../expression/expression-tree.ts';
 import { detailInWords, factInWords, figureInWords } from '../expression/in-words.ts';
 import { isTextProblem, parseExpression } from '../expression/parse-expression.ts';
+import { standInsOf } from '../expression/stand-ins.ts';
 import { locate, type TextProblem } from '../expression/text-problem.ts';
 import { scrollRegion } from '../page/number-page.ts';
 import { element, heldAnchor, type PageElement, permalink } from '../page/page-node.ts';
@@ -133,10 +134,11 @@ function tableCell(
   if ('figure' in cell && !isPresent(cell.figure)) return absent(cell.figure.why);
   const shown = shownOf(cell);
   if (!shown) return absent('it cannot be printed.');
-  writing.drafts.push(entryOf('table', request.place, '', `${alias}.${cell.key}`, shown, [heldBy(cell)]));
+  const held = [heldBy(cell)];
+  writing.drafts.push(entryOf('table', request.place, '', `${alias}.${cell.key}`, shown, held));
   const anchor = heldAnchor(writing.drafts.length - 1, shown.shown);
-  const measuredAt = placeDetail(row, cell);
-  const detail = measuredAt === '' ? [] : [element('span', { className: ['detail'] }, [measuredAt])];
+  const beside = [placeDetail(row, cell), ...standInsOf(held)].filter((text) => text !== '').join(', ');
+  const detail = beside === '' ? [] : [element('span', { className: ['detail'] }, [beside])];
   return element('td', { className: ['number'] }, [anchor, ...padding(pad), ...detail]);
 }
 

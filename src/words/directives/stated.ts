@@ -6,6 +6,7 @@ import { interval95 } from '../../quantities/uncertainty.ts';
 import type { Evaluated } from '../expression/evaluate.ts';
 import { evaluate } from '../expression/expression.ts';
 import { ownInterval } from '../expression/interval-margins.ts';
+import { standInsText } from '../expression/stand-ins.ts';
 import { locate } from '../expression/text-problem.ts';
 import { heldAnchor, type PageElement } from '../page/page-node.ts';
 import { recordedInstead } from '../page/recorded-words.ts';
@@ -18,7 +19,7 @@ import type { WrittenDirective } from './read-directive.ts';
 import { allowedWords, reportNarrow, reportStated, reportUnread, withUncertainty } from './stated-report.ts';
 import { entryOf, holdsNothing, printed } from './value.ts';
 
-/** The words as a link to what holds them, or null after reporting what is wrong. Words that the data does not bear are an error, and are kept. */
+/** The words as a link to what holds them, with what stood in for something that was not measured; or null after reporting what is wrong. Words that the data does not bear are an error, and are kept. */
 export function stated(writing: Writing, read: WrittenDirective, node: Nodes): PageElement | null {
   const words = wordsOf(writing, read, node, 'a stated number');
   const is = read.attributes.find(({ name }) => name === 'is');
@@ -67,10 +68,11 @@ function kept(writing: Writing, { read, node, words, said, evaluated, expression
   }
   const shown = printed(quantity, { interval });
   if ('refused' in shown) return null;
-  const entry = entryOf('stated', placeAt(writing, start), labelOf(read).text, expression, { ...shown, shown: words }, held);
+  const text = words + standInsText(held);
+  const entry = entryOf('stated', placeAt(writing, start), labelOf(read).text, expression, { ...shown, shown: text }, held);
   const rests = restsOn(withUncertainty(shown.shown, shown.uncertainty), allowedWords(said, quantity.unit));
   writing.drafts.push({ ...entry, verdict: verdict === 'fails' ? 'fails' : 'holds', rests });
-  return heldAnchor(writing.drafts.length - 1, words);
+  return heldAnchor(writing.drafts.length - 1, text);
 }
 
 /** Whether words hold for an evaluated expression, its 95 % interval being its own where it has one. `said` is in its unit. */

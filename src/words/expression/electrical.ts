@@ -1,4 +1,4 @@
-/** Electrical figures of different places (wall, adapter output, board input, rail) are not added, subtracted or compared. */
+/** Electrical figures of different places (wall, adapter output, board input, rail, battery) are not added, subtracted or compared. */
 import type { Evaluated, Outcome } from './evaluate.ts';
 import type { Span } from './expression-tree.ts';
 

@@ -8,6 +8,8 @@ const PRINTED = new RegExp(
   `^(${NUMERAL})(?:${BLANK}?×${BLANK}?10([⁻⁰¹²³⁴-⁹]+|\\^[-−]?\\d+))?(?:${BLANK}?(\\D\\S*(?: \\S+)*))?$`,
   'u',
 );
+/** What stood in for something that was not measured. */
+const ASIDE = / \(\p{L}[^()]*\)$/u;
 const SUPERSCRIPTS = '⁰¹²³⁴⁵⁶⁷⁸⁹';
 
 /** Units that are said otherwise than word by word. */
@@ -18,9 +20,14 @@ const SAID: ReadonlyMap<string, string> = new Map([
 
 /**
  * The words to say for a printed number with or without its unit. Signs are minus, powers "times ten to the minus seven", quotients "per";
- * a unit without a name (a score's own) stays as it is. A text that is no printed quantity comes back unchanged.
+ * a unit without a name (a score's own) stays as it is, and so do words in brackets behind it. A text that is no printed quantity comes back unchanged.
  */
 export function spoken(printed: string): string {
+  const aside = ASIDE.exec(printed)?.[0] ?? '';
+  return spokenNumber(aside === '' ? printed : printed.slice(0, -aside.length)) + aside;
+}
+
+function spokenNumber(printed: string): string {
   const [, numeral = '', power, unit] = PRINTED.exec(printed.trim()) ?? [];
   const words = numeral === '' ? undefined : numeralWords(numeral);
   if (words === undefined) return printed;

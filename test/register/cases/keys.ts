@@ -24,7 +24,7 @@ export const KEYS: readonly Case[] = [
     rule: 'unknown-key',
     bad: [[METER, '  current:', '  curent:']],
     report: [
-      'content/instruments/inline-meter.md:5:3: error: unknown-key: `measures` has no key `curent` | expected `temperature`, `ambient`, `clock`, `current`, `voltage`, `power`, `energy`, `throttle_flag`, `fan`, `sound_level`, `utilisation` or `other` | did you mean `current`?',
+      'content/instruments/inline-meter.md:5:3: error: unknown-key: `measures` has no key `curent` | expected `temperature`, `ambient`, `clock`, `current`, `voltage`, `power`, `energy`, `throttle_flag`, `fan`, `sound_level`, `utilisation`, `charge_level` or `other` | did you mean `current`?',
     ],
     ok: [[METER, '  current:', '  voltage:\n    resolution: 10 mV\n  current:']],
   },
@@ -99,7 +99,7 @@ export const KEYS: readonly Case[] = [
     rule: 'unknown-word',
     bad: [[SETUP, 'quantity: temperature', 'quantity: temp']],
     report: [
-      'content/setups/open-bench.md:11:15: error: unknown-word: `quantity` is `temp` | expected `temperature`, `ambient`, `clock`, `current`, `voltage`, `power`, `energy`, `throttle_flag`, `fan`, `sound_level`, `utilisation` or `other` | did you mean `temperature`?',
+      'content/setups/open-bench.md:11:15: error: unknown-word: `quantity` is `temp` | expected `temperature`, `ambient`, `clock`, `current`, `voltage`, `power`, `energy`, `throttle_flag`, `fan`, `sound_level`, `utilisation`, `charge_level` or `other` | did you mean `temperature`?',
     ],
     ok: [],
   },
@@ -232,7 +232,7 @@ export const KEYS: readonly Case[] = [
     rule: 'unknown-word',
     bad: [[SETUP, '  workload', '  supply: 5.1 V at the rail\n  workload']],
     report: [
-      'content/setups/open-bench.md:7:11: error: unknown-word: `at` is `the rail` | expected `wall`, `adapter output`, `board input` or `rail`',
+      'content/setups/open-bench.md:7:11: error: unknown-word: `at` is `the rail` | expected `wall`, `adapter output`, `board input`, `rail` or `battery`',
     ],
     ok: [[SETUP, '  workload', '  supply: 5.1 ± 0.1 V at rail\n  workload']],
   },

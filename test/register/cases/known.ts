@@ -17,7 +17,7 @@ export const KNOWN: readonly Case[] = [
     rule: 'bad-known',
     bad: [knownOf('  - reason: noise')],
     report: [
-      'content/runs/larch-fast.md:9:5: error: bad-known: an entry of `known` says neither `lines` nor `channel` | expected the lines of the log, or the channel that has few readings',
+      'content/runs/larch-fast.md:9:5: error: bad-known: an entry of `known` says none of `lines`, `channel` and `phase` | expected the lines of the log, the channel that has few readings, or the phase that the log shows elsewhere',
     ],
     ok: [knownOf('  - channel: soc\n    reason: noise')],
   },
@@ -25,7 +25,7 @@ export const KNOWN: readonly Case[] = [
     rule: 'bad-known',
     bad: [knownOf('  - lines: 12\n    channel: soc\n    reason: noise')],
     report: [
-      'content/runs/larch-fast.md:9:5: error: bad-known: an entry of `known` cannot say both `lines` and `channel` | expected the lines of the log, or the channel that has few readings',
+      'content/runs/larch-fast.md:9:5: error: bad-known: an entry of `known` says more than one of `lines`, `channel` and `phase` | expected the lines of the log, the channel that has few readings, or the phase that the log shows elsewhere',
     ],
     ok: [knownOf('  - lines: 12\n    reason: noise')],
   },

@@ -228,7 +228,7 @@ export const SOAK: readonly Case[] = [
     rule: 'channel-mismatch',
     bad: [[SETUP, '    at: board input', '    bits:\n      0: low voltage']],
     report: [
-      'content/setups/open-bench.md:14:3: warning: place-unstated: channel `board` is current and does not say where it is measured | expected `at`, one of wall, adapter output, board input, rail | write for instance `at: board input`',
+      'content/setups/open-bench.md:14:3: warning: place-unstated: channel `board` is current and does not say where it is measured | expected `at`, one of wall, adapter output, board input, rail, battery | write for instance `at: board input`',
       'content/setups/open-bench.md:19:7: error: channel-mismatch: channel `board` is current and states `bits` | expected `bits` with `throttle_flag` only | remove them',
     ],
     ok: [
@@ -302,7 +302,7 @@ export const SOAK: readonly Case[] = [
     rule: 'place-unstated',
     bad: [[SETUP, '    at: board input\n', '']],
     report: [
-      'content/setups/open-bench.md:14:3: warning: place-unstated: channel `board` is current and does not say where it is measured | expected `at`, one of wall, adapter output, board input, rail | write for instance `at: board input`',
+      'content/setups/open-bench.md:14:3: warning: place-unstated: channel `board` is current and does not say where it is measured | expected `at`, one of wall, adapter output, board input, rail, battery | write for instance `at: board input`',
     ],
     ok: [[SETUP, 'at: board input', 'at: rail']],
   },

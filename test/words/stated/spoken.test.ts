@@ -25,6 +25,8 @@ describe('words/stated/spoken', () => {
     ['15.2 Wh', 'fifteen point two watt-hours'],
     ['45 %', 'forty-five percent'],
     ['1.37', 'one point three seven'],
+    ['1.04 (the mean clock stands in)', 'one point zero four (the mean clock stands in)'],
+    ['5.1 W (the mean power stands in)', 'five point one watts (the mean power stands in)'],
     ['0.36 K/W', 'zero point three six kelvin per watt'],
     ['1 K/W', 'one kelvin per watt'],
     ['812 points', 'eight hundred and twelve points'],

@@ -5,15 +5,44 @@ import type { Log } from '../../../intake/log.ts';
 import { type Problem, warning } from '../../../problem.ts';
 import type { RunTask } from './run-step.ts';
 
-/** One warning for each edge of a declared phase that lies elsewhere in the log, at the phase. */
-export function edgeWarnings(log: Log, { context }: Pick<RunTask, 'context'>): Problem[] {
-  if (context.phases === 'auto') return [];
-  return edgesOff(log, context.phases).map((edge) =>
-    warning('phase-off', edge.phase.place, foundOf(edge), {
-      expected: `phases that begin and end where the channel \`${edge.channel}\` shows it`,
-      remedy: remedyOf(edge),
-    }),
+type Entry = NonNullable<Log['known']>[number];
+type OfPhase = Extract<Entry, { readonly phase: string }>;
+
+/**
+ * One warning for each edge of a declared phase that lies elsewhere in the log, at the phase. Where the author has explained a phase, `known`
+ * tells what was found of it instead, for the page; an explanation of what is not there is warned of.
+ */
+export function edgeWarnings(
+  log: Log,
+  { context }: Pick<RunTask, 'context'>,
+): { readonly known: Log['known']; readonly problems: readonly Problem[] } {
+  const off = context.phases === 'auto' ? [] : edgesOff(log, context.phases);
+  const known = log.known?.map(
+    (entry): Entry => (isOfPhase(entry) ? { ...entry, found: off.filter(of(entry)).map(foundOf) } : entry),
   );
+  const explained = (known ?? []).filter(isOfPhase);
+  const left = off.filter((edge) => !explained.some((entry) => of(entry)(edge)));
+  const idle = explained.filter(({ found }) => found.length === 0);
+  return { known, problems: [...left.map(warningOf), ...idle.map(idleWarning)] };
+}
+
+function isOfPhase(entry: Entry): entry is OfPhase {
+  return 'phase' in entry;
+}
+
+function of({ phase }: OfPhase): (edge: EdgeOff) => boolean {
+  return (edge) => edge.phase.name === phase;
+}
+
+function warningOf(edge: EdgeOff): Problem {
+  return warning('phase-off', edge.phase.place, foundOf(edge), {
+    expected: `phases that begin and end where the channel \`${edge.channel}\` shows it`,
+    remedy: remedyOf(edge),
+  });
+}
+
+function idleWarning({ phase, place }: OfPhase): Problem {
+  return warning('known-idle', place, `nothing is warned of the phase \`${phase}\``, { remedy: 'remove this entry' });
 }
 
 function foundOf({ phase, kind, seen, off, channel }: EdgeOff): string {
@@ -25,7 +54,7 @@ function foundOf({ phase, kind, seen, off, channel }: EdgeOff): string {
 }
 
 function remedyOf({ phase, kind, seen }: EdgeOff): string {
-  const fits = 'say on the page why it is so';
+  const fits = `say why it is so under \`known\`, with \`phase: ${phase.name}\``;
   if (kind === 'holds') return `declare that load as a phase of its own, or ${fits}`;
   const [from, to] = kind === 'begins' ? [seen, phase.to] : [phase.from, seen];
   const end = Number.isFinite(to) ? ` ${written(to)}` : '';

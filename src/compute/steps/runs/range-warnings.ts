@@ -124,4 +124,5 @@ const UNIT_OF: Readonly<Partial<Record<ChannelDeclaration['quantity'], string>>>
   voltage: 'V',
   power: 'W',
   utilisation: '1',
+  charge_level: '1',
 };

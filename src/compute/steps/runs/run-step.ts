@@ -65,9 +65,10 @@ export function runStep(root: string, store: Store, task: RunTask): RunResult {
   store.set(logKey, log);
   const beside = readTables(root, store, task);
   const derived = derive(log, task.context, beside.tables);
+  const edges = edgeWarnings(log, task);
   return {
     derived,
-    summary: summarise(log, digest(bytes)),
+    summary: summarise({ ...log, ...(edges.known && { known: edges.known }) }, digest(bytes)),
     log: logKey,
     data: kept.data,
     tables: beside.read,
@@ -75,7 +76,7 @@ export function runStep(root: string, store: Store, task: RunTask): RunResult {
       ...problems,
       ...kept.problems,
       ...beside.problems,
-      ...edgeWarnings(log, task),
+      ...edges.problems,
       ...rangeWarnings(derived, task),
       ...flagWarnings(derived, task),
     ],
