@@ -37,10 +37,10 @@ export interface FamilyIntervalModel {
   readonly present: string;
   readonly held: string;
   readonly of: number;
-  /** The sets of parameters that hold least and most; '' where there is none. */
+  /** Shares of the sets of parameters that hold least and most. */
   readonly least: string;
   readonly most: string;
-  /** Half widths as multiples of those that one who knew the noise would give; '' where nobody could know it. */
+  /** Half widths as multiples of those that one who knew the noise would give. A dash, as above, where there is none. */
   readonly ratio: string;
   readonly why: readonly string[];
 }

@@ -47,27 +47,31 @@ function heldWords({ all, least, most, beyond }: IntervalSummary): string {
 }
 
 function intervalModel({ figure, asked, cells }: FamilySummary, interval: IntervalSummary): FamilyIntervalModel {
-  const { present, all, least, most, beyond, ratio, why } = interval;
-  const end = (cell: CellHeld | null) => (cell ? `${shareOf(cell)}: ${cell.cell}` : '');
+  const { present, all, least, most, ratio, why } = interval;
   return {
     name: figure ?? asked,
-    label: (figure && definitionOf(figure)?.label) ?? asked,
+    label: labelOf(figure, asked),
     cells,
     present: shareOf(present),
     held: shareOf(all),
     of: all.of,
-    least: [end(least), beyond ? `where no log can know, ${end(beyond)}` : ''].filter((text) => text !== '').join('; '),
-    most: end(most),
-    ratio: ratio ? ratio.map((times) => times.toFixed(2)).join(' to ') : '',
+    least: least ? shareOf(least) : '–',
+    most: most ? shareOf(most) : '–',
+    ratio: ratio ? ratio.map((times) => times.toFixed(2)).join(' to ') : '–',
     why,
   };
 }
 
-function sayingsOf({ figure, asked, bounds, pairs, absent, said }: FamilySummary): string[] {
-  const label = (figure && definitionOf(figure)?.label) ?? asked;
+function labelOf(figure: string | null, asked: string): string {
+  return (figure && definitionOf(figure)?.label) ?? asked;
+}
+
+function sayingsOf({ figure, asked, interval, bounds, pairs, absent, said }: FamilySummary): string[] {
+  const label = labelOf(figure, asked);
   const counted = ({ held, of }: Held) => `${held} of ${of}`;
   const others = ({ held, of }: Held) => counted({ held: of - held, of });
   return [
+    ...(interval ? extremesOf(label, interval) : []),
     ...(bounds ? [`Bounds of the ${label} where it is absent: ${others(bounds)} were false.`] : []),
     ...(pairs
       ? [
@@ -76,6 +80,17 @@ function sayingsOf({ figure, asked, bounds, pairs, absent, said }: FamilySummary
       : []),
     ...(absent ? [`The ${label} must be absent: it was, for the cause that there is, in ${counted(absent)} runs.`] : []),
     ...(said ? [`“${asked}”: ${counted(said)}${limitWords(said)}.`] : []),
+  ];
+}
+
+/** The sets of parameters that hold least. */
+function extremesOf(label: string, { all, least, most, beyond }: IntervalSummary): string[] {
+  const named = ({ cell }: CellHeld) => `: ${cell}`;
+  return [
+    ...(least && least.cell !== most?.cell && least.held < least.of && all.of > 0
+      ? [`The ${label} holds least, ${shareOf(least)}, in this set${named(least)}.`]
+      : []),
+    ...(beyond ? [`Where no log can know, the ${label} holds ${shareOf(beyond)} or more; least in this set${named(beyond)}.`] : []),
   ];
 }
 

@@ -32,7 +32,7 @@ export interface IntervalSummary {
   readonly most: CellHeld | null;
   /** The cell that holds least of those of which no log can know; null where there is none. */
   readonly beyond: CellHeld | null;
-  /** Least and largest of the cells' median half widths, as multiples of those that one who knew the noise would give. */
+  /** Least and largest of the cells' median half widths, as multiples of those that one who knew the noise would give; as `all`. */
   readonly ratio: readonly [number, number] | null;
   /** Reasons, each once, of cells outside the band. */
   readonly why: readonly string[];
@@ -98,7 +98,7 @@ function intervalOf(rows: readonly FamilyRow[]): IntervalSummary | null {
   const enough = own.filter(({ present = 0 }) => present >= ENOUGH);
   const byShare = (from: readonly FamilyRow[]) => from.map(heldOf).sort((a, b) => shareOf(a) - shareOf(b));
   const ranked = byShare(enough.filter((row) => !row.beyond));
-  const ratios = own.flatMap(({ ratio }) => ratio ?? []);
+  const ratios = own.flatMap(({ ratio, beyond }) => (beyond ? [] : (ratio ?? [])));
   return {
     present: { held: sum(own, ({ present = 0 }) => present), of: sum(own, ({ trials }) => trials) },
     all: sharing(
