@@ -1,3 +1,5 @@
+import { globSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import katex from 'katex';
 import { describe, expect, test } from 'vitest';
 import { absent, noChannel } from '../../src/figures/absent.ts';
@@ -12,6 +14,13 @@ describe('the catalogue', () => {
   test('has each figure once: no subject takes a name that another has', () => {
     expect(new Set(CATALOGUE.map(({ name }) => name)).size).toBe(CATALOGUE.length);
     expect(SUBJECTS.flatMap((subject) => figuresOf(subject))).toEqual(CATALOGUE.map(({ name }) => name));
+  });
+
+  test('a test asks for each figure by its name', () => {
+    const tests = globSync('**/*.test.ts', { cwd: import.meta.dirname, exclude: ['catalogue.test.ts', 'checks/**'] });
+    const texts = tests.map((path) => readFileSync(join(import.meta.dirname, path), 'utf8')).join('\n');
+    const asked = new Set(texts.match(/\b[a-z0-9]+(?:_[a-z0-9]+)*\b/g));
+    expect(CATALOGUE.map(({ name }) => name).filter((name) => !asked.has(name))).toEqual([]);
   });
 
   test('names are told apart by the compiler: one that the catalogue does not have is an error where it is written out', () => {

@@ -87,12 +87,14 @@ describe('npm run build', () => {
   });
 
   it('prints no page again when nothing changed', () => {
-    const project = copyProject('build');
+    const project = copySmall('build');
     try {
+      // In another folder than before, Astro prints once more.
+      expect(project.run('build').code).toBe(0);
       const again = project.run('build');
       expect(again.code).toBe(0);
       expect(again.out).toContain('printed 0 of');
-      expect(differences(site, tree(join(project.root, 'dist')))).toEqual([]);
+      expect(differences(tree(join(inject('small'), 'dist')), tree(join(project.root, 'dist')))).toEqual([]);
     } finally {
       project.remove();
     }
