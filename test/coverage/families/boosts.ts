@@ -55,7 +55,7 @@ function cell(made: Made, more: Partial<Cell> = {}): Cell {
 export const FAMILY: Family = {
   title: 'Boosts at the beginning of a load',
   words: `A device rises by ${RISE} K with a time constant of ${TAU} s under a load of an hour, which begins with a boost of 10 s to 300 s; the sensor has steps of ${STEP} K and noise of 0.1 K with a memory of 10 s. The truths are those of the load that lasts.`,
-  trials: 60,
+  trials: 10,
   quick: 6,
   cells: [
     cell({ times: 1, seconds: 0, meter: false }, { quick: true }),
