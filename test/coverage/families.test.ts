@@ -40,6 +40,13 @@ describe('coverage/families', () => {
     expect(faults).toEqual([]);
   });
 
+  test('a quick part that a gap at the beginning hid, reckoned back beyond all numbers, leaves the other figures', async () => {
+    const { cells } = await familyOf('steady-gaps');
+    const cell = cells.find(({ name }) => name === 'a gap of 1500 s over the moment of settling')!;
+    // The ninth trial has such a part.
+    expect(countCell('steady-gaps', cell, 9)[0]).toMatchObject({ trials: 9, figure: 'time_to_steady_state' });
+  });
+
   test('threads count what one thread counts', async () => {
     const { cells } = await familyOf('level');
     const { level } = await familyTables(['level'], 3);

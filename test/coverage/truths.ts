@@ -95,7 +95,8 @@ export const TRUTHS: Readonly<Record<string, TruthOf>> = {
     of: settles,
   },
   time_constant: {
-    words: 'slower time constant of the two thermal masses at their steady state, leakage included',
+    // The die rises by P₁R₁ with the fast one and by some twice as much with the slow one, the board with the slow one nearly alone.
+    words: 'time constant of the main part: the slower one of two thermal masses at their steady state, leakage included',
     kind: 'mean or fit',
     of: ({ truth }) => (truth.firstThrottle === null ? truth.timeConstants[1] : null),
   },
@@ -120,9 +121,11 @@ export const TRUTHS: Readonly<Record<string, TruthOf>> = {
     },
   },
   ambient_ceiling: {
-    words: `limit less the true rise of the last 15 min of the load${TWIN}`,
+    // The ceiling is that of the fitted end, not of the last window: a load of 45 min ends a little below it.
+    words: 'limit less the rise at which heat and cooling balance, over the mean ambient of the load',
     kind: 'mean or fit',
-    of: (known, part) => known.throttleAt - rise(known, part),
+    of: ({ truth, throttleAt }, part) =>
+      truth.firstThrottle === null ? throttleAt - (truth.steady[part] - truth.load.room) : null,
   },
   rise_per_watt: {
     words: `true rise over true power of the last 15 min of the load${TWIN}`,

@@ -184,7 +184,7 @@ export function declaredLate(): readonly number[] {
 }
 
 function boosts(): Case[] {
-  return [30, 60, 120].map((seconds) => {
+  return [30, 60, 120, 300].map((seconds) => {
     const noise = random(15 + seconds);
     const part = (t: number) => (t <= 0 ? 0 : rise(t));
     const figures = loaded(every(2, 3600), (t) => 22 + part(t) + 0.5 * (part(t) - part(t - seconds)) + 0.1 * noise.normal(), 0.1);

@@ -5,6 +5,7 @@ import type { Correction, PublishedEntry, PublishedState } from '../../register/
 import { plainExpression } from '../../words/expression/plain-expression.ts';
 import { byCause, type Cause, causesOfChange } from './causes.ts';
 import { matchStates, type Pair } from './match.ts';
+import { type Changed, isOwnWords, isPast, nowOf, numberOf, openReasons, reasonsFor } from './reasons.ts';
 import { plain, printsDifferently } from './same-value.ts';
 import type { Sources } from './sources.ts';
 
@@ -40,11 +41,12 @@ export interface Judging {
 export function judgeNote(note: Note, state: PublishedState, present: PublishedState, judging: Judging): JudgedNote {
   const { pairs } = matchStates(state, present);
   const moved = pairs.flatMap((pair) => changeOf(pair, judging));
+  const printed = pairs.map((pair): Changed => moved.find(({ is }) => is === pair.is) ?? pair);
   const changes = grouped([...moved, ...returned(note, pairs, moved, state)]);
   const used = new Set<StatedCorrection>();
   const unexplained: Unexplained[] = [];
   const corrections = changes.flatMap((each) => {
-    const reasons = reasonsFor(note, each, present);
+    const reasons = reasonsFor(each[0]!, openReasons(note, state.history, numberOf(each[0]!.is)), printed);
     for (const reason of reasons) used.add(reason);
     if (reasons.length === 0) {
       unexplained.push({
@@ -69,33 +71,18 @@ export function judgeNote(note: Note, state: PublishedState, present: PublishedS
  * Numbers that were corrected, and print as they were published again: what they printed meanwhile is no longer so either. Words of the
  * author's own are left out, since a correction does not say whether it was of them or of a number.
  */
-function returned(
-  { corrections = [] }: Note,
-  pairs: readonly Pair[],
-  moved: readonly Changed[],
-  { history }: PublishedState,
-): Pair[] {
-  const open = corrections.filter((each) => !isPast(each, history)).toSorted((a, b) => order(a, b));
+function returned(note: Note, pairs: readonly Pair[], moved: readonly Changed[], { history }: PublishedState): Pair[] {
   return pairs.filter(({ is }) => {
-    if (is.kind === 'stated' || is.kind === 'claim' || moved.some((each) => numberOf(each.is) === numberOf(is))) return false;
-    const own = open.filter(({ number }) => plainExpression(number) === numberOf(is));
+    if (isOwnWords(is) || moved.some((each) => numberOf(each.is) === numberOf(is))) return false;
     const printed = new Set(pairs.filter((each) => numberOf(each.is) === numberOf(is)).map((each) => plain(each.is.shown)));
-    return own.some(({ now }) => !printed.has(plain(now)));
+    return openReasons(note, history, numberOf(is)).some(({ now }) => !printed.has(plain(now)));
   });
-}
-
-/** Whether an earlier publication closed a correction. */
-function isPast({ number, now }: StatedCorrection, history: PublishedState['history']): boolean {
-  return history.some((closed) => closed.number === plainExpression(number) && closed.is === plain(now));
 }
 
 function askedBy({ pairs, since }: Unexplained): AskedNumber {
   const [first] = pairs;
   return { number: numberOf(first!.is), was: plain(first!.was.shown), now: nowOf(first!), since };
 }
-
-/** A pair whose number is no longer what was published, with the words that would be true where those of the author are not. */
-type Changed = Pair & { readonly instead?: string };
 
 function changeOf(pair: Pair, { insteadOf }: Judging): Changed[] {
   if (isError(pair)) return [];
@@ -106,13 +93,7 @@ function changeOf(pair: Pair, { insteadOf }: Judging): Changed[] {
 
 /** Published words of the author's own that the data no longer bears. */
 function isUntrue({ was, is }: Pair): boolean {
-  const own = is.kind === 'stated' || is.kind === 'claim';
-  return own && plain(was.shown) === plain(is.shown) && was.verdict !== is.verdict;
-}
-
-/** What is printed from now on. */
-function nowOf({ is, instead }: Changed): string {
-  return plain(instead ?? is.shown);
+  return isOwnWords(is) && plain(was.shown) === plain(is.shown) && was.verdict !== is.verdict;
 }
 
 /** The newest day of what a number rests on, and no day before it was published. */
@@ -135,24 +116,6 @@ function isError({ is }: Pair): boolean {
 /** The same number printed the same way in several places changes once. */
 function grouped(pairs: readonly Changed[]): Changed[][] {
   return [...Map.groupBy(pairs, (pair) => JSON.stringify([numberOf(pair.is), plain(pair.was.shown), nowOf(pair)])).values()];
-}
-
-function numberOf({ expression }: Pair['is']): string {
-  return plainExpression(expression);
-}
-
-/** The reasons of a change, oldest first, the last being the one for what is printed now; none where that one is missing. */
-function reasonsFor({ corrections = [] }: Note, [pair]: readonly Changed[], present: PublishedState): StatedCorrection[] {
-  const { is } = pair!;
-  const own = corrections.filter(({ number }) => plainExpression(number) === numberOf(is)).toSorted((a, b) => order(a, b));
-  const last = own.findLastIndex(({ now }) => plain(now) === nowOf(pair!));
-  if (last < 0) return [];
-  const elsewhere = new Set(present.entries.filter((entry) => numberOf(entry) === numberOf(is)).map(({ shown }) => plain(shown)));
-  return own.slice(0, last + 1).filter((reason, index) => index === last || !elsewhere.has(plain(reason.now)));
-}
-
-function order(a: StatedCorrection, b: StatedCorrection): number {
-  return a.since < b.since ? -1 : a.since > b.since ? 1 : 0;
 }
 
 /** One correction a reason: from what was published to what is printed, by way of what was printed between. */

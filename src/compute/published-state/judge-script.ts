@@ -57,7 +57,7 @@ function correctionOf(note: Note, { was, is }: Pair, state: PublishedState, date
   const number = plainExpression(is.expression);
   const now = nowOf(is);
   const own = (note.corrections ?? []).filter((each) => plainExpression(each.number) === number);
-  const stated = own.find((each) => plain(each.now) === now) ?? own.at(-1);
+  const stated = own.findLast((each) => plain(each.now) === now) ?? own.at(-1);
   const days = [state.date, ...was.held.map(dateOf), ...is.held.map(dateOf)].sort();
   return {
     since: stated?.since ?? days.at(-1)!,

@@ -80,7 +80,7 @@ function asAbsent(entry: PublishedEntry, { line, column, why }: NonNullable<Numb
 }
 
 /** As tables print it. */
-const ABSENT = 'absent';
+export const ABSENT = 'absent';
 
 type Trait = (entry: PublishedEntry) => string;
 

@@ -20,7 +20,8 @@ export function noiseAboutFit(course: Course | Reason): Scatter | null {
   const curve = (t: number) =>
     terms.reduce((rest, { amplitude, timeConstant }) => rest - amplitude * Math.exp(-t / timeConstant), asymptote);
   const residuals = series.readings.y.map((value, i) => value - curve(series.t[i]!)).filter((_, i) => series.t[i]! >= skipped);
-  if (residuals.length < 2) return null;
+  // A quick part that ended in a gap at the beginning, reckoned back to it, may be beyond all numbers.
+  if (residuals.length < 2 || !residuals.every(Number.isFinite)) return null;
   const { n, effectiveCount } = seriesMean(residuals);
   const squares = residuals.reduce((sum, value) => sum + value * value, 0);
   const parameters = 1 + 2 * terms.length;

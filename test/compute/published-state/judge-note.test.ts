@@ -155,6 +155,61 @@ describe('compute/published-state/judge-note', () => {
     expect(corrections.map(({ was, is }) => `${was} > ${is}`)).toEqual(['71.3 °C > 72.1 °C', '72.1 °C > 71.3 °C']);
   });
 
+  it('asks again for a number that went back to what an older correction says, and then tells all steps', () => {
+    const told = [
+      reason('fast.peak_temperature', '72.1 °C', '2026-05-02'),
+      reason('fast.peak_temperature', '73.0 °C', '2026-06-02'),
+    ];
+    const before = judged(WAS, IS, ...told);
+    expect(before.asked).toMatchObject([{ number: 'fast.peak_temperature', now: '72.1 °C' }]);
+    expect(before.problems.map(({ rule }) => rule)).toEqual(['published-number']);
+    const { corrections, problems } = judged(WAS, IS, ...told, reason('fast.peak_temperature', '72.1 °C', '2026-07-02'));
+    expect(problems).toEqual([]);
+    expect(corrections.map(({ since, was, is }) => `${since} ${was} > ${is}`)).toEqual([
+      '2026-05-02 71.3 °C > 72.1 °C',
+      '2026-06-02 72.1 °C > 73.0 °C',
+      '2026-07-02 73.0 °C > 72.1 °C',
+    ]);
+  });
+
+  it('keeps apart the reasons of one number that is printed in two units', () => {
+    const kelvin = (shown: string, value: number) => entry('fast.rise', shown, { value, pattern: 'It rose ■.' });
+    const share = (shown: string, value: number) => entry('fast.rise', shown, { value, unit: '%', pattern: 'By ■.' });
+    const was = state([kelvin('10.0 K', 10), share('50 %', 50)]);
+    // The first round moved both, the second the share alone.
+    const corrections = [
+      reason('fast.rise', '12.0 K', '2026-05-02'),
+      reason('fast.rise', '60 %', '2026-05-02'),
+      reason('fast.rise', '61 %', '2026-06-02'),
+    ];
+    const now = judgeNote(note({ corrections }), was, state([kelvin('12.0 K', 12), share('61 %', 61)]), JUDGING);
+    expect(now.problems).toEqual([]);
+    expect(now.corrections.map((each) => `${each.was} > ${each.is}`)).toEqual(['10.0 K > 12.0 K', '50 % > 60 %', '60 % > 61 %']);
+    const back = judgeNote(note({ corrections }), was, state([kelvin('12.0 K', 12), share('60 %', 60)]), JUDGING);
+    expect(back.asked).toMatchObject([{ number: 'fast.rise', now: '60 %' }]);
+  });
+
+  it('begins anew with each publication: closed reasons are no steps, and none serves again', () => {
+    const closed = {
+      since: '2026-05-02',
+      number: 'fast.peak_temperature',
+      was: '71.3 °C',
+      is: '72.1 °C',
+      reason: 'x',
+      sentence: '',
+    };
+    const past = reason('fast.peak_temperature', '72.1 °C', '2026-05-02');
+    const fresh = reason('fast.peak_temperature', '71.3 °C', '2026-06-02');
+    const { corrections, problems } = judgeNote(
+      note({ corrections: [past, fresh] }),
+      state([IS], { history: [closed] }),
+      state([WAS]),
+      JUDGING,
+    );
+    expect(problems).toEqual([]);
+    expect(corrections.map(({ was, is }) => `${was} > ${is}`)).toEqual(['72.1 °C > 71.3 °C']);
+  });
+
   it('asks for a reason where the same value is rounded otherwise', () => {
     expect(judged(entry('a.b', '71.3 °C'), entry('a.b', '71 °C', { value: 71.3 })).problems).toHaveLength(1);
   });
