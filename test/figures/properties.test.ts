@@ -163,7 +163,9 @@ describe('properties: shift and scale of temperature, scale of power, resampling
         const b = derive(stepped, contextOf({ phases: PHASES, ambient: { value: 20, unit: '°C', parts: [] } })).figures;
         for (const name of ['idle_temperature', 'peak_temperature', 'steady_temperature', 'temperature_rise', ...POWERS])
           compare(a, b, name, (value) => value, 1e-9);
-        compare(a, b, 'time_to_steady_state', (value) => value, 1e-9);
+        // Read off the fit it is the middle of the curves that the readings allow: fewer of them where there is more to read.
+        if (![a, b].some((figures) => figures.get('time_to_steady_state')!.of?.read_off !== undefined))
+          compare(a, b, 'time_to_steady_state', (value) => value, 1e-9);
       }),
       RUNS,
     );

@@ -9,6 +9,7 @@ import { storedSeries } from '../../../src/compute/steps/series/series-step.ts';
 import { type Figure, isPresent } from '../../../src/figures/figure.ts';
 import { printQuantity, printUncertainty } from '../../../src/quantities/print.ts';
 import { printWithUncertainty } from '../../../src/quantities/print-with-uncertainty.ts';
+import type { Quantity } from '../../../src/quantities/quantity.ts';
 import { computeDemo, type Demo } from '../demo.ts';
 import { comparison, run } from './gathered.ts';
 
@@ -21,6 +22,12 @@ function modelOf(gathered: Gathered): ComparisonModel {
 
 function cellAt(table: ComparedTable, label: string, column: string): ComparedCell {
   return table.rows.find((row) => row.label === label)!.cells[table.columns.indexOf(column)]!;
+}
+
+/** Without the own uncertainties of sources, which stand in the budgets of `figures.json` and not beside the sources. */
+function asPublished(quantity: Quantity): Quantity {
+  const parts = quantity.parts?.map(({ source: { standard: _, ...source }, share }) => ({ source, share }));
+  return { ...quantity, parts: parts ?? null };
 }
 
 let demo: Demo;
@@ -54,7 +61,7 @@ describe('compute/comparison/comparison-page', () => {
     expect([...back.keys()].sort()).toEqual([...figures.keys()].sort());
     for (const [address, figure] of figures) {
       const found = back.get(address)!;
-      if (isPresent(figure)) expect(isPresent(found) && found.quantity, address).toEqual(figure.quantity);
+      if (isPresent(figure)) expect(isPresent(found) && found.quantity, address).toEqual(asPublished(figure.quantity));
       else expect(found, address).toEqual(figure);
     }
   });
