@@ -69,9 +69,8 @@ describe('the page of a script', () => {
       const text = await page.locator('.script').innerText();
       expect(text).toMatch(/settles at [a-z-]+ point [a-z]+ degrees/);
       const held = page.locator('.script .said a.held').filter({ hasText: /point [a-z]+ degrees/ });
-      const id = await held.first().getAttribute('id');
       await held.first().click();
-      const note = await page.locator(`[id="held:${id}"]`).innerText();
+      const note = await page.locator('.held-tip').innerText();
       expect(note).toMatch(/^[\d.]+\s°C /);
       expect(note).toContain(`said “${await held.first().innerText()}”`);
     });
@@ -180,7 +179,7 @@ describe('the ledger', () => {
       expect(page.url()).toBe(`${built.served.address}${path}#${id}`);
       await page.waitForSelector(`a.held[id="${id}"]:target`);
       await page.locator(`a.held[id="${id}"]`).click();
-      await page.locator(`[id="held:${id}"] a.row`).click();
+      await page.locator('.held-tip a.row').click();
       const row = page.locator(`li[id="${id}"]:target`);
       await row.waitFor();
       expect(page.url()).toBe(`${built.served.address}${path}ledger/#${id}`);
