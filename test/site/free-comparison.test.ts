@@ -89,7 +89,7 @@ describe('a free comparison made by keyboard alone', () => {
     }
     await tabTo(page, '#shown input[value="clock"]');
     await page.keyboard.press('Space');
-    await expect.poll(() => page.locator('#plot-title').textContent()).toContain('and clock over time');
+    await expect.poll(() => page.locator('#plot-about').textContent()).toContain('and clock over time');
     await tabTo(page, '#copy');
     await page.keyboard.press('Enter');
     await expect.poll(() => page.locator('#said').textContent()).toBe('The address of this view is copied.');
@@ -128,13 +128,13 @@ describe('a free comparison made by keyboard alone', () => {
   test('goes back a step, and forth again', async () => {
     const { page } = first;
     await page.goBack();
-    await expect.poll(() => page.locator('#plot-title').textContent()).toMatch(/^Temperature of soc over time/);
+    await expect.poll(() => page.locator('#plot-about').textContent()).toMatch(/^Temperature of (?:chip|soc) over time/);
     await page.goBack();
     await expect.poll(() => page.locator('#before tbody tr').count()).toBe(3);
     expect(await page.locator('#run-larch-fast').isChecked()).toBe(false);
     await page.goForward();
     await page.goForward();
-    await expect.poll(() => page.locator('#plot-title').textContent()).toContain('and clock over time');
+    await expect.poll(() => page.locator('#plot-about').textContent()).toContain('and clock over time');
     await expect.poll(() => drawing(page)).toBe(picture);
     await first.context.close();
   });

@@ -8,9 +8,10 @@ import { textTable } from './tables.ts';
 const files = madeFiles();
 
 export function showPlot(plot: DrawnPlot | Undrawn): void {
-  const [title, place, details] = [byId('plot-title'), byId('drawn'), byId('plot-told')];
+  const [title, place, about, details] = [byId('plot-title'), byId('drawn'), byId('plot-about'), byId('plot-told')];
   files.release();
   details.hidden = 'why' in plot;
+  about.textContent = ('about' in plot && plot.about) || '';
   if ('why' in plot) {
     title.textContent = 'Nothing to draw';
     place.replaceChildren(el('p', {}, plot.why));

@@ -13,7 +13,7 @@ import { type ComparedRunSeries, planComparedTrace } from '../../plots/trace/of-
 import { seriesRun } from '../../plots/trace/series-run.ts';
 import type { View } from './view.ts';
 
-export interface DrawnPlot extends Pick<Plan, 'title' | 'alt' | 'method' | 'csv' | 'table'> {
+export interface DrawnPlot extends Pick<Plan, 'title' | 'about' | 'alt' | 'method' | 'csv' | 'table'> {
   /** To stand in the page. */
   readonly svg: string;
   /** To be taken away, colours filled in. */
@@ -28,9 +28,18 @@ export async function drawRuns(runs: readonly GatheredRun[], view: Asked, narrow
   if (!isPlan(plan)) return plan;
   const { svg, warnings } = await drawIn(narrow ? NARROW : WIDE, plan, 'chosen');
   if (warnings.length > 0) throw new Error(`the chart library warns: ${warnings.join('; ')}`);
-  const { title, alt, csv, table } = plan;
+  const { title, about, alt, csv, table } = plan;
   const method = plan.method + guardNote(csv);
-  return { title, alt, method, csv, table, svg, file: standalone(svg, { title, method }, LIGHT) };
+  return {
+    title,
+    ...(about === undefined ? {} : { about }),
+    alt,
+    method,
+    csv,
+    table,
+    svg,
+    file: standalone(svg, { title, method }, LIGHT),
+  };
 }
 
 /** The plan of a view. */
