@@ -8,9 +8,15 @@ import { contextOf, every, logOf, phase, presentAt } from '../build.ts';
 const LOAD = 3600;
 
 describe('peak temperature', () => {
-  test.each([10, 36, 120])(
-    'under noise with a correlation time of %i s: the interval holds the peak of the course in 26 of 30 seeds or more',
-    (memory) => {
+  // The last is what the page of the figure says of noise that lasts a tenth of the load.
+  test.each([
+    [10, 26],
+    [36, 26],
+    [120, 26],
+    [360, 24],
+  ])(
+    'under noise with a correlation time of %i s: the interval holds the peak of the course in %i of 30 seeds or more',
+    (memory, least) => {
       let held = 0;
       for (let seed = 1; seed <= 30; seed++) {
         const chance = wandering(random(seed), 0.5, memory, 5);
@@ -20,7 +26,7 @@ describe('peak temperature', () => {
         const truth = 62 - 40 * Math.exp(-LOAD / 300);
         if (interval![0] <= truth && truth <= interval![1]) held++;
       }
-      expect(held).toBeGreaterThanOrEqual(26);
+      expect(held).toBeGreaterThanOrEqual(least);
     },
   );
 });
