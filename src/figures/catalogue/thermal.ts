@@ -14,8 +14,7 @@ const LAG =
 const DRIFT =
   'Where the ambient is measured, its drift times the mean delay of the fitted response is a standard uncertainty: a room that warms makes the rise too small by about that much.';
 const LAG_TIME = 'A room that drifts, where the ambient is not measured: the temperature then moves with it.';
-const LAG_FIT =
-  'How far the device lags behind a room that drifts; where the ambient is neither measured nor stated, all that the room does.';
+const LAG_FIT = 'What a room does that drifts, where its ambient is neither measured nor stated.';
 const BOOST = 'A boost that no channel shows and that lasted longer than a sixth of the load.';
 const HELD = 'the governor held the temperature at its limit';
 const RESPONSE = String.raw`\vartheta(t) = \vartheta_\infty - \sum_k A_k\, e^{-t/\tau_k}`;
@@ -27,6 +26,7 @@ const CONSTANT_LOAD = [
 const FITTED = [
   'The readings bear two exponentials where the second explains more than chance would once in 1000, on the effective number of readings.',
   'The interval reaches over all fits whose sum of squares chance would reach at 95 %, for every slower time constant up to a straight line.',
+  'Where the ambient is measured, the rise is taken over the room as the device feels it: through a first-order filter with its main time constant. Three tenths of what that moves count as a standard uncertainty.',
   'An ambient that is stated and not measured may have drifted over the load by its own standard uncertainty.',
   'What the model leaves out (leakage, free convection, more masses than two) adds 1 % to time constants and amplitudes, as a standard uncertainty.',
 ];

@@ -44,10 +44,13 @@ export function restOf(series: LoadSeries, step: number, seen: number | null): R
   const first = seen ?? 0;
   const tried = [first, ...TRIED.filter((seconds) => seconds > first && seconds <= MOST_SHARE * series.lasted)];
   const last = seen === null ? fitAt(tried[tried.length - 1]!) : null;
-  const rival = last && !('failed' in last) && tells(last, series.lasted) ? last : null;
+  const told = (share: number) => (last && !('failed' in last) && tells(last, series.lasted, share) ? last : null);
+  const [rival, doubt] = [told(TELLING), told(DOUBTING)];
   const belongs = (seconds: number) =>
-    followed(series, step, seconds, fitAt) && (!rival || agrees(fitAt(seconds), rival, series.lasted));
-  const skipped = tried.find(belongs) ?? (rival ? tried[tried.length - 1]! : first);
+    followed(series, step, seconds, fitAt) &&
+    (!rival || agrees(fitAt(seconds), rival, series.lasted)) &&
+    !(doubt && contradicts(fitAt(seconds), doubt, series.lasted));
+  const skipped = tried.find(belongs) ?? (doubt ? tried[tried.length - 1]! : first);
   const profile = fitAt(skipped);
   return { skipped, profile, rival, slowerBorne: last === null || bothSlow(profile, last) };
 }
@@ -59,8 +62,10 @@ function fitFrom({ t, readings, lasted, step: spacing }: LoadSeries, step: numbe
 
 /** What a step response leaves out of a real device, of its time constant. */
 const MODEL_OF_CONSTANT = 0.02;
-/** A time constant that is known no better than to this share of itself contradicts nothing. */
+/** A time constant that is known to this share of itself must hold that of the earlier fit; … */
 const TELLING = 0.15;
+/** … known no better than to this share, it contradicts nothing; between the two, where neither interval reaches the other. */
+const DOUBTING = 0.5;
 
 /** Whether two fits both bear a slower part, with time constants that may be one. */
 function bothSlow(profile: Rest['profile'], later: Rest['profile']): boolean {
@@ -69,9 +74,19 @@ function bothSlow(profile: Rest['profile'], later: Rest['profile']): boolean {
   return own.low <= other.high && own.high >= other.low;
 }
 
-function tells({ best, terms }: RiseProfile, lasted: number): boolean {
+function tells({ best, terms }: RiseProfile, lasted: number, share: number): boolean {
   const { value, low, high } = terms[mainOf(best, lasted)]!.timeConstant;
-  return high - low < 2 * TELLING * value;
+  return high - low < 2 * share * value;
+}
+
+/** Whether no part of what comes later can be the main part of a fit: what it showed then was a boost. */
+function contradicts(profile: Rest['profile'], later: RiseProfile, lasted: number): boolean {
+  if ('failed' in profile) return true;
+  const own = profile.terms[mainOf(profile.best, lasted)]!.timeConstant;
+  return later.terms.every(({ timeConstant: { value, low, high } }) => {
+    const room = MODEL_OF_CONSTANT * value;
+    return own.low > high + room || own.high < low - room;
+  });
 }
 
 /** Whether the time constant of a fit's main part may be that of the main part of what comes later. */
