@@ -92,7 +92,7 @@ export function responseOf(
   const series = felt ?? read;
   const stretch = series.phase.name === 'load' ? 'load' : `${series.phase.name} phase`;
   const step = stepOf(soak.context, series.channel);
-  const { skipped, profile, rival, slowerBorne } = restOf(series, step, seen);
+  const { skipped, profile, rivals, slowerBorne } = restOf(series, step, seen);
   const bins = binsOf(series, skipped, series.lasted);
   const { name } = series.channel;
   if ('failed' in profile) return { absent: 'no-fit', why: `No step response can be fitted to ${name}: ${profile.failed}.` };
@@ -117,7 +117,7 @@ export function responseOf(
     height,
     series,
     skipped,
-    rival,
+    rivals,
     seen: seen !== null,
     slowerBorne,
     name: addressOf(root, series.channel, index),
@@ -215,7 +215,7 @@ interface Made {
   readonly height: number;
   readonly series: LoadSeries;
   readonly skipped: number;
-  readonly rival: RiseProfile | null;
+  readonly rivals: readonly RiseProfile[];
   readonly seen: boolean;
   readonly slowerBorne: boolean;
   readonly name: string;
@@ -226,7 +226,7 @@ function toResponse(
   profile: RiseProfile,
   { range, untold }: ReturnType<typeof endRange>,
   drift: Moved | null,
-  { height, series, skipped, rival, seen, slowerBorne, name }: Made,
+  { height, series, skipped, rivals, seen, slowerBorne, name }: Made,
 ): Response {
   const root = `run:${soak.context.run}/${name}`;
   const { best, terms, two, dof } = profile;
@@ -271,7 +271,7 @@ function toResponse(
     parts: terms.map((term, k) => ({
       amplitude: estimate(scaled(term.amplitude, unbinned[k]!), 1 + k, MODEL_SHARE * term.amplitude.value),
       timeConstant: estimate(
-        k === main ? withRival(term.timeConstant, rival, series.lasted) : term.timeConstant,
+        k === main ? withRivals(term.timeConstant, rivals, series.lasted) : term.timeConstant,
         1 + count + k,
         MODEL_SHARE * term.timeConstant.value,
       ),
@@ -288,11 +288,10 @@ function toResponse(
   };
 }
 
-/** An interval that reaches over that of a fit that leaves out more of the beginning, where it may be of the same part. */
-function withRival(own: Ranged, rival: RiseProfile | null, lasted: number): Ranged {
-  const other = rival?.terms[mainOf(rival.best, lasted)]?.timeConstant;
-  const same = other && isTold(other) && own.low <= other.high && own.high >= other.low;
-  return same ? unionOf(own.value, [own, other]) : own;
+/** An interval that reaches over those of fits that leave out more of the beginning, where they may be of the same part. */
+function withRivals(own: Ranged, rivals: readonly RiseProfile[], lasted: number): Ranged {
+  const others = rivals.map(({ best, terms }) => terms[mainOf(best, lasted)]!.timeConstant);
+  return unionOf(own.value, [own, ...others.filter((other) => isTold(other) && own.low <= other.high && own.high >= other.low)]);
 }
 
 /** Rows of the Cholesky factor, each of length 1: how parameters of one fit share their errors. */
