@@ -1,8 +1,6 @@
 /** The step response of a temperature to its load: one or two time constants, their parts of the step, and where it ends. */
 import type { Part } from '../../quantities/quantity.ts';
-import { standardUncertainty } from '../../quantities/uncertainty.ts';
 import { cholesky } from '../../statistics/cholesky.ts';
-import { exponentialRise } from '../../statistics/exponential-rise.ts';
 import { type RiseCurve, type RiseProfile, type RiseTerm, riseProfile } from '../../statistics/rise-profile.ts';
 import { type Ranged, unionOf } from '../../statistics/rise-ranges.ts';
 import { studentQuantile } from '../../statistics/student-quantile.ts';
@@ -10,8 +8,8 @@ import { isReason, type Reason, tooShort } from '../absent.ts';
 import { duration } from '../in-words.ts';
 import { addressOf, type Soak } from '../soak.ts';
 import { stepOf } from '../sources.ts';
-import { ambientChannel } from './ambient.ts';
 import { type Bins, binsOf, meanOfBin } from './bins.ts';
+import { driftOf, lagOf, type Moved } from './drift.ts';
 import { overFeltRoom } from './felt-room.ts';
 import type { LoadSeries } from './load-series.ts';
 import { mainOf, restOf } from './rest.ts';
@@ -155,52 +153,6 @@ function afterFaster({ best, asymptote }: RiseProfile, { t, y }: Bins, step: num
   const rest = from < 0 ? null : riseProfile(t.subarray(from), y.subarray(from), { start: 0, step });
   if (!rest || 'failed' in rest) return { ...asymptote, low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY };
   return unionOf(asymptote.value, [asymptote, rest.asymptote]);
-}
-
-/** Of an ambient that is stated and not measured: it may have drifted over the load by its own standard uncertainty. */
-function driftOf(soak: Soak, bins: Bins, profile: RiseProfile): Moved | null {
-  const stated = ambientChannel(soak) ? null : soak.context.ambient;
-  const drift = stated ? standardUncertainty(stated) : null;
-  if (!drift) return null;
-  const last = bins.t[bins.t.length - 1]!;
-  const by = movedBy(bins, profile, (i) => drift * (bins.t[i]! / last - 0.5));
-  return by && { id: 'ambient', title: 'drift of the ambient during the load', by };
-}
-
-/**
- * What the lag that was taken off may still be off by, as a share and a standard uncertainty: a device of several masses is reached later than
- * by its main time constant or sooner, and where it leaks it answers to its room by more than the room's drift. Common practice, no source; proved
- * on simulated devices.
- */
-const LAG_SHARE = 0.3;
-
-/** The same of the lag behind a measured ambient that was taken off: `felt` less `read`. */
-function lagOf(felt: Bins, read: Bins, profile: RiseProfile): Moved | null {
-  const by = movedBy(felt, profile, (i) => LAG_SHARE * (felt.y[i]! - read.y[i]!));
-  return by && { id: 'lag', title: 'lag behind a room that drifts', by };
-}
-
-/** By how much each parameter moves with something that is not known of the readings. */
-interface Moved {
-  readonly id: string;
-  readonly title: string;
-  readonly by: readonly number[];
-}
-
-/** The best fit's parameters, had the bins lain higher by so much, less the fit as it is; null where the readings leave the end open. */
-function movedBy({ t, y }: Bins, { best, open }: RiseProfile, by: (bin: number) => number): number[] | null {
-  if (open) return null;
-  const starts = best.terms.map(({ timeConstant }) => timeConstant);
-  const still = exponentialRise(t, y, starts);
-  const drifted = exponentialRise(
-    t,
-    y.map((value, i) => value + by(i)),
-    starts,
-  );
-  if (!still || !drifted) return null;
-  const parametersOf = ({ asymptote, amplitudes, timeConstants }: typeof still) => [asymptote, ...amplitudes, ...timeConstants];
-  const before = parametersOf(still);
-  return parametersOf(drifted).map((value, k) => value - before[k]!);
 }
 
 /**

@@ -130,14 +130,14 @@ function courseOf(
   soak: Soak,
   channel: Channel,
   index: number,
-  { series, response: fit }: LoadFit,
+  { series, response: respond }: LoadFit,
   meter: Meter | Reason,
   changed: Reason | null,
 ): Course | Reason {
   if (isReason(series)) return series;
   const stopped = changed ? null : stoppedReason(soak, series);
   const primary = isReason(meter) ? null : meter;
-  const fitted = changed ?? stopped ?? fit();
+  const fitted = changed ?? stopped ?? respond();
   const settling = settle(soak, series, () => fitted);
   const response = changed ?? stopped ?? (isSettled(settling) && settling.held ? HELD : fitted);
   const loadSeen = loadIsLogged(soak, primary);

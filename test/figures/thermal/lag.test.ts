@@ -26,7 +26,9 @@ function figuresOf(drift: number, constant: number, seed = 0, step = 0) {
 
 describe('lag behind a room that drifts', () => {
   test('is drift × time constant, as a source of its own in the rise', () => {
-    const lag = presentAt(figuresOf(2, 600), 'temperature_rise').quantity.parts!.find(({ source }) => source.id === 'run:soak/lag.soc');
+    const lag = presentAt(figuresOf(2, 600), 'temperature_rise').quantity.parts!.find(
+      ({ source }) => source.id === 'run:soak/lag.soc',
+    );
     expect(lag!.share).toBeCloseTo((-2 * 600) / 3600, 2);
   });
 
