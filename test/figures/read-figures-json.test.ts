@@ -25,6 +25,10 @@ function sorted(figures: ReadonlyMap<string, Figure>): [string, Figure][] {
   return [...figures].sort(([a], [b]) => (a < b ? -1 : 1)).map(([address, figure]) => [address, withoutOwn(figure)]);
 }
 
+interface Written {
+  readonly budgets: Readonly<Record<string, readonly { source: string; u: number; unit: string; contribution: number }[]>>;
+}
+
 function withoutOwn(figure: Figure): Figure {
   if (!isPresent(figure) || figure.quantity.parts === null) return figure;
   const parts = figure.quantity.parts.map(({ source: { standard: _, ...source }, share }) => ({ source, share }));
@@ -49,6 +53,27 @@ describe('published figures come back to the last bit', () => {
     const back = readFiguresJson(JSON.stringify(figuresJson({ comparison: id }, figures!)));
     expect(isUnreadable(back) ? back.unreadable : [...back]).toStrictEqual(sorted(figures!));
   });
+
+  test.each(outcomes.map(({ run }) => run.id))(
+    'of the run %s, the own uncertainty of each source in the budget of each figure',
+    (id) => {
+      const { figures } = runs.outcomes.get(id)!.result.derived!;
+      const { budgets } = JSON.parse(published(id)) as Written;
+      const told = [...figures].flatMap(([address, figure]) => {
+        const parts = isPresent(figure) ? (figure.quantity.parts ?? []) : [];
+        return parts.filter(({ source }) => source.standard).map((part) => ({ address, ...part }));
+      });
+      expect(told.length).toBeGreaterThan(0);
+      for (const { address, source, share } of told) {
+        const row = budgets[address]!.find((each) => each.source === source.id);
+        expect(row, `${address}, ${source.id}`).toMatchObject({
+          u: source.standard!.u,
+          unit: source.standard!.unit,
+          contribution: share,
+        });
+      }
+    },
+  );
 
   test('of both kinds: with intervals of their own, bounds, unknown uncertainties, tables, repeatability alone', () => {
     const all = outcomes.flatMap(({ result }) => [...result.derived!.figures.values()]);

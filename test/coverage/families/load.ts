@@ -55,7 +55,7 @@ export const FAMILY: Family = {
   title: 'Mean power of a load with a course',
   words: `A load of an hour whose power climbs to 8 W with the time constant of the device, 300 s, by none to five times its scatter of 0.1 W. It is read every ${ROW} s; noise is white or has a memory, given as a share of the load. The truth is the mean of the course.`,
   trials: 100,
-  quick: 8,
+  quick: 6,
   cells: [
     ...[0, 3, 5].flatMap((climb) => [
       cell(

@@ -72,8 +72,8 @@ function cell(second: number, ratio: number, load: number, more: Partial<Cell> =
 export const FAMILY: Family = {
   title: 'Step responses with a slower part',
   words: `A device rises by ${RISE} K with a time constant of ${TAU} s, and by 2 K to 10 K more with one that is 2 to 24 times longer. The sensor has steps of ${STEP} K and noise of ${NOISE} K with a memory of ${MEMORY} s. A slower part may be too small or too slow to be seen.`,
-  trials: 60,
-  quick: 6,
+  trials: 100,
+  quick: 4,
   cells: [
     ...[3, 6, 12, 20].map((load) => cell(0, 1, load, { quick: load === 6 })),
     cell(5, 2, 12),
