@@ -132,8 +132,8 @@ function amplitudeAt(course: Course, which: Which, name: FigureName): Lopsided |
   const part = which(response);
   if (typeof part === 'object') return part;
   if (response.skipped > 0) return partsUntold(response);
-  const estimate = response.parts[part]!.amplitude;
-  if (!isTold(estimate)) {
+  const { amplitude: estimate, timeConstant: own } = response.parts[part]!;
+  if (!isTold(estimate) || (part > response.main && !isTold(own))) {
     return { absent: 'too-short', why: 'The readings do not tell the amplitude of this part to better than two thirds of itself.' };
   }
   const step = stepOf(soak.context, channel);

@@ -223,7 +223,7 @@ function toResponse(
     parts: terms.map((term, k) => ({
       amplitude: estimate(scaled(term.amplitude, unbinned[k]!), 1 + k, MODEL_SHARE * term.amplitude.value),
       timeConstant: estimate(
-        k === main ? withRivals(term.timeConstant, rivals, series.lasted) : term.timeConstant,
+        k === main ? withRivals(ofMain(profile, main, series.lasted), rivals, series.lasted) : term.timeConstant,
         1 + count + k,
         MODEL_SHARE * term.timeConstant.value,
       ),
@@ -238,6 +238,17 @@ function toResponse(
     slowerBorne,
     skipped,
   };
+}
+
+/** Time constant of the main part, over all curves that the readings allow: in some of them the other part may be the larger one. */
+function ofMain({ two, terms, curves }: RiseProfile, main: number, lasted: number): Ranged {
+  const own = terms[main]!.timeConstant;
+  const others = two ? curves.filter((curve) => mainOf(curve, lasted) !== main) : [];
+  return unionOf(own.value, [own, ...others.map((curve) => exactly(curve.terms[mainOf(curve, lasted)]!.timeConstant))]);
+}
+
+function exactly(value: number): Ranged {
+  return { value, low: value, high: value };
 }
 
 /** An interval that reaches over those of fits that leave out more of the beginning, where they may be of the same part. */
