@@ -254,8 +254,8 @@ describe('register/resolved/resolve-run', () => {
       'firmware: 1.10',
       'workload: all cores, integer mix 3.1',
     ]);
-    expect(rated.log.time).toEqual({ column: 'when', format: 'iso8601', zone: 'Europe/Vienna' });
-    expect(rated.log.channels.map(({ name }) => name)).toEqual(['soc', 'board', 'ssd']);
+    expect(rated.logs[0]!.declaration.time).toEqual({ column: 'when', format: 'iso8601', zone: 'Europe/Vienna' });
+    expect(rated.channels.map(({ name }) => name)).toEqual(['soc', 'board', 'ssd']);
     expect(fan.specimen).toBe('no-2');
     expect(fan.phases).toBe('auto');
     expect(fan.conditions.find(({ name }) => name === 'cooling')?.text).toBe('heat sink and fan');
