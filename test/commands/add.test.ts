@@ -58,7 +58,7 @@ function check(id: string, typed: Record<string, string> = {}) {
     kind: (name) => (existsSync(join(root, 'data', name)) ? 'file' : 'missing'),
   });
   const declared = register.runs.get(id);
-  const log = declared?.logs[0]!.declaration;
+  const log = declared?.logs[0]?.declaration;
   const result = log && read(readFileSync(join(root, 'data', log.file)), log, `data/${log.file}`);
   return {
     problems: [...problems, ...(result?.problems ?? [])].filter(({ severity }) => severity === 'error'),

@@ -66,9 +66,10 @@ function offsetOf({ alignment }: LogSummary, stated: Plain | undefined): [string
 /** Takes away what speaks of lines of this log; channels and phases stay known. */
 function leaveOut(keys: Map<string, Plain>, key: string, { name, alignment }: LogSummary): void {
   const entries = keys.get(key);
-  if (!Array.isArray(entries)) return;
+  if (name === '') keys.delete(key);
+  if (name === '' || !Array.isArray(entries)) return;
   const left = entries.filter((entry: Plain) => {
-    if (!(entry instanceof Map) || name === '') return false;
+    if (!(entry instanceof Map)) return false;
     const of = entry.get('log');
     return (key === 'known' && !entry.has('lines')) || (of === undefined ? alignment !== null : of !== name);
   });

@@ -37,17 +37,13 @@ export function deriveJoined(
   const log = moved('', 0);
   const derived = derive(log, context, tables);
   const unsure = logs.flatMap(({ alignment }) => (alignment && alignment.u > 0 ? [alignment] : []));
-  const figures = unsure.reduce(
-    (all, alignment) => {
-      const [later, earlier] = [alignment.u, -alignment.u].map((by) => derive(moved(alignment.name, by), context, tables).figures);
-      const source = sourceOf(alignment, context.run);
-      const touched = [...all].map(
-        ([address, figure]) => [address, unsureOf(figure, later!.get(address), earlier!.get(address), source)] as const,
-      );
-      return new Map(touched);
-    },
-    derived.figures as ReadonlyMap<string, Figure>,
-  );
+  const figures = new Map<string, Figure>(derived.figures);
+  for (const alignment of unsure) {
+    const source = sourceOf(alignment, context.run);
+    const [later, earlier] = [alignment.u, -alignment.u].map((by) => derive(moved(alignment.name, by), context, tables).figures);
+    for (const [address, figure] of figures)
+      figures.set(address, unsureOf(figure, later!.get(address), earlier!.get(address), source));
+  }
   return { log, derived: { ...derived, figures } };
 }
 

@@ -104,7 +104,7 @@ test('compute/archive: what speaks of lines and columns of the log stays behind,
     { name: 'events', quantity: 'throttle_flag', unit: '1', step: null },
     { name: 'busy', quantity: 'utilisation', unit: '1', step: 0.01 },
   ];
-  const summary = { channels, time: { start: null } } as unknown as LogSummary;
+  const summary = { name: '', alignment: null, channels, time: { start: null } } as unknown as LogSummary;
   const read = readingCleaned({ keys, body: '' }, summary, 'cleaned/fast-clean.csv', false);
   expect([...read.keys.keys()]).toEqual(['log', 'channels']);
   const declared = mapUnder(read.keys, 'channels');
