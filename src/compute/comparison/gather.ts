@@ -3,16 +3,17 @@
 import { CATALOGUE } from '../../figures/catalogue.ts';
 import { cautions, mergeCautions } from '../../figures/cautions.ts';
 import type { Figure, FigureMap, RunFigures } from '../../figures/figure.ts';
-import { figuresJson, type PublishedLog, type PublishedLogs } from '../../figures/figures-json.ts';
+import { figuresJson } from '../../figures/figures-json.ts';
 import type { RunSeries } from '../../plots/data/series.ts';
 import type { Comparison, Register, Run } from '../../register/register.ts';
 import { repeatKey } from '../../register/resolved/check-settings.ts';
 import { conditionRows } from '../contents/figure-text.ts';
 import { instrumentRow } from '../contents/instruments.ts';
 import type { FiguresJson, Gathered, GatheredRepeat, GatheredRun } from '../models/gathered.ts';
-import type { LogSummary, RunSummary } from '../steps/runs/run-step.ts';
+import type { RunSummary } from '../steps/runs/run-step.ts';
 import type { ReadTable } from '../steps/runs/run-tables.ts';
 import { digestOf } from '../store/digest.ts';
+import { publishedLogs } from './published-logs.ts';
 
 /** A run with its figures, and what they were made from. */
 export interface ReadRun {
@@ -105,20 +106,11 @@ export function gatherFacts(
     ambient: publishedMap(new Map(ambient === null ? [] : [['ambient', ambient]])),
     instruments: run.instruments.map((id) => instrumentRow(register, id)),
     channels: summary.channels.map(({ name, quantity, at = '', instrument = '' }) => ({ name, quantity, at, instrument })),
-    ...logsOf(summary.logs),
+    ...publishedLogs(summary),
     tables: tables.map(({ file, sha256 }) => ({ file: `data/${file}`, sha256 })),
     ...publishedMap(derived.figures),
     cautions: mergeCautions(cautions(run.context, derived)).map(({ done, risk }) => ({ done, risk })),
   };
-}
-
-/** What is published of logs: the first for itself, further ones with their place on its clock. */
-function logsOf([first, ...others]: readonly LogSummary[]): PublishedLogs {
-  const log = ({ file, sha256, rows, span }: LogSummary): PublishedLog => ({ file: `data/${file}`, sha256, rows, span_s: span });
-  if (!first) return {};
-  if (others.length === 0) return { log: log(first) };
-  const placed = others.map((each) => ({ ...log(each), name: each.name, begins_s: each.alignment!.at, u_s: each.alignment!.u }));
-  return { log: log(first), other_logs: placed };
 }
 
 function publishedMap(figures: FigureMap): FiguresJson {
