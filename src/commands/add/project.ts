@@ -68,7 +68,7 @@ function setupOf(id: string, path: string, text: string): KnownSetup | undefined
   const report = new Report();
   const source = readSource(id, { path, text }, report);
   if (!source) return undefined;
-  const { shared } = readSetup(source, report);
+  const { shared, log } = readSetup(source, report);
   const channels = [...shared.channels.values()];
   return {
     id,
@@ -76,7 +76,7 @@ function setupOf(id: string, path: string, text: string): KnownSetup | undefined
     ...(shared.specimen === undefined ? {} : { specimen: shared.specimen }),
     phases: shared.phases !== undefined,
     setting: new Set(shared.setting.keys()),
-    time: new Set(Object.keys(shared.time)),
+    time: new Set(Object.keys(log.time)),
     channels: channels.map(({ name, quantity, column, unit, bits, sticky, shows }) => ({
       name,
       ...(quantity ? { quantity: quantity.value } : {}),

@@ -10,6 +10,7 @@ import { alreadyFrozen, freeze, newestDay } from '../../compute/record-copies/fr
 import { readCopies } from '../../compute/record-copies/read-copies.ts';
 import type { Manifest } from '../../compute/results.ts';
 import { openStore, writeWhole } from '../../compute/store/store.ts';
+import { allLogs } from '../../figures/figures-json.ts';
 import { report } from '../../print/report.ts';
 import type { Problem } from '../../problem.ts';
 import { notUnderstood } from '../command-line.ts';
@@ -62,11 +63,11 @@ function problemsAgainst({ problems }: Manifest, file: string, gathered: Gathere
   if (gathered === undefined) return errors;
   const own = new Set([
     file,
-    ...gathered.runs.flatMap(({ run, device, instruments, log, tables }) => [
+    ...gathered.runs.flatMap(({ run, device, instruments, tables, ...logs }) => [
       `content/runs/${run}.md`,
       `content/devices/${device.id}.md`,
       ...instruments.map(({ id }) => `content/instruments/${id}.md`),
-      log.file,
+      ...allLogs(logs).map((log) => log.file),
       ...tables.map((table) => table.file),
     ]),
   ]);

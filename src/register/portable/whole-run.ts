@@ -19,9 +19,47 @@ export function wholeRun(run: PlainFile, setup: PlainFile | undefined): PlainFil
     const merged = new Map([...mapUnder(setup.keys, key), ...mapUnder(run.keys, key)]);
     if (merged.size > 0) keys.set(key, merged);
   }
-  keys.set('channels', mergedChannels(mapUnder(setup.keys, 'channels'), mapUnder(run.keys, 'channels')));
-  keys.set('log', mergedLog(run.keys.get('log'), mapUnder(setup.keys, 'log')));
+  const channels = mergedChannels(mapUnder(setup.keys, 'channels'), mapUnder(run.keys, 'channels'));
+  if (channels.size > 0) keys.set('channels', channels);
+  const known = [...listUnder(run.keys, 'known'), ...listUnder(setup.keys, 'known').flatMap((each) => knownOf(each, channels))];
+  if (known.length > 0) keys.set('known', known);
+  const shared = mapUnder(setup.keys, 'log');
+  const logs = mapUnder(run.keys, 'logs');
+  const named = mapUnder(setup.keys, 'logs');
+  if (logs.size > 0)
+    keys.set('logs', new Map([...logs].map(([name, log]) => [name, severalLog(log, mapUnder(named, name), shared)])));
+  else if (run.keys.get('log') !== 'none') keys.set('log', mergedLog(run.keys.get('log'), shared));
   return { ...run, keys };
+}
+
+function listUnder(keys: PlainMap, key: string): readonly Plain[] {
+  const value = keys.get(key);
+  return Array.isArray(value) ? value : [];
+}
+
+/** What a setup knows of channels that this run has, and of phases. */
+function knownOf(entry: Plain, channels: PlainMap): Plain[] {
+  if (!(entry instanceof Map) || entry.has('phase')) return [entry];
+  const stated: Plain = entry.get('channels') ?? entry.get('channel') ?? [];
+  const names = (typeof stated === 'string' ? [stated] : [...(stated as readonly Plain[])]).filter((name) =>
+    channels.has(String(name)),
+  );
+  const reason = entry.get('reason') ?? '';
+  return names.length === 0
+    ? []
+    : [
+        new Map<string, Plain>([
+          ['channels', names],
+          ['reason', reason],
+        ]),
+      ];
+}
+
+/** One of several logs: its own word, that of the setup for its name, that for every log. */
+function severalLog(log: Plain, named: PlainMap, shared: PlainMap): PlainMap {
+  const own = mergedLog(log, named);
+  const offset = named.get('offset');
+  return mergedLog(offset === undefined || own.has('offset') ? own : new Map([...own, ['offset', offset]]), shared);
 }
 
 function mergedChannels(setup: PlainMap, run: PlainMap): PlainMap {

@@ -43,7 +43,7 @@ export function tablePaths(run: Run): TablePaths {
 }
 
 /** Reads them. One that cannot be read is a problem, and its figures are then missing. */
-export function readTables(root: string, store: Store, { tables, declaration, digests }: RunTask) {
+export function readTables(root: string, store: Store, { tables, logs, digests }: RunTask) {
   const problems: Problem[] = [];
   const read: ReadTable[] = [];
   const found: { -readonly [K in keyof RunTables]: RunTables[K] } = {};
@@ -57,7 +57,7 @@ export function readTables(root: string, store: Store, { tables, declaration, di
     const file = `data/${path.file}`;
     read.push({ kind, file: path.file, sha256: store.keep(bytes), bytes: bytes.length, form: tableLayout(bytes, file, kind) });
     const { problems: own, ...table } =
-      kind === 'scores' ? readScores(bytes, file, declaration.time?.zone) : readSurface(bytes, file, path.instrument);
+      kind === 'scores' ? readScores(bytes, file, logs[0]?.declaration.time?.zone) : readSurface(bytes, file, path.instrument);
     Object.assign(found, table);
     problems.push(...own);
   }
