@@ -74,7 +74,7 @@ export function readLog(node: TextNode | MapNode | undefined, place: Place, data
 }
 
 /** One column and its value. */
-function rowsOf(node: MapNode | undefined, report: Report): Pick<StatedLog, 'rows'> {
+export function rowsOf(node: MapNode | undefined, report: Report): Pick<StatedLog, 'rows'> {
   if (!node) return {};
   const [entry, ...others] = node.entries.values();
   if (!entry || others.length > 0) {
