@@ -7,6 +7,7 @@ export const RULES = {
   'bad-correction': 'a correction names one number and a list of numbers too',
   'bad-date': 'a date is not year-month-day, no such day exists, or an instant states no offset from UTC',
   'bad-id': 'an id is not lower-case words joined by hyphens',
+  'bad-logs': 'a run names its log and its logs, one log that it does not have, or the clock of the first as off from itself',
   'bad-name': 'the name of a channel, setting or phase is not a name that an address can hold',
   'bad-outside-address': 'an address outside the site is not a whole https address',
   'bad-pace': 'the pace of a script is not in words per minute, or not one that is spoken',

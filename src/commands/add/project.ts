@@ -71,7 +71,7 @@ function setupOf(root: string, id: string, path: string, text: string): KnownSet
   const report = new Report();
   const source = readSource(id, { path, text }, report);
   if (!source) return undefined;
-  const { shared, tables } = readSetup(source, dataFiles(root), report);
+  const { shared, log, tables } = readSetup(source, dataFiles(root), report);
   const channels = [...shared.channels.values()];
   return {
     id,
@@ -79,7 +79,7 @@ function setupOf(root: string, id: string, path: string, text: string): KnownSet
     ...(shared.specimen === undefined ? {} : { specimen: shared.specimen }),
     phases: shared.phases !== undefined,
     setting: new Set(shared.setting.keys()),
-    time: new Set(Object.keys(shared.time)),
+    time: new Set(Object.keys(log.time)),
     tables,
     channels: channels.map(({ name, quantity, column, unit, bits, sticky, shows }) => ({
       name,

@@ -4,7 +4,7 @@ import { correctionOf, instrumentOf } from '../../figures/sources.ts';
 import type { TableLayout } from '../../figures/table-layout.ts';
 import { MISSING_MARKERS } from '../../intake/cells/cells.ts';
 import { cleanedNames } from '../../intake/cleaned.ts';
-import type { Channel } from '../../intake/log.ts';
+import type { ChannelFacts } from '../steps/runs/run-step.ts';
 
 export type Field = Readonly<Record<string, unknown>> & { readonly name: string; readonly type: string };
 
@@ -13,9 +13,6 @@ export interface TableSchema {
   readonly missingValues: readonly string[];
   readonly primaryKey?: string;
 }
-
-/** A channel without its readings. */
-export type ChannelFacts = Omit<Channel, 'values'>;
 
 /** The schema of a cleaned table. */
 export function cleanedSchema(channels: readonly ChannelFacts[], context: RunContext): TableSchema {

@@ -36,7 +36,7 @@ export const KEYS: readonly Case[] = [
     rule: 'unknown-key',
     bad: [[FAST, 'setting:', 'settings:']],
     report: [
-      'content/runs/larch-fast.md:5:1: error: unknown-key: a run has no key `settings` | expected `title`, `setup`, `date`, `device`, `specimen`, `conditions`, `setting`, `instruments`, `channels`, `phases`, `steady`, `licence`, `log`, `repairs`, `known`, `scores`, `surface`, `follows` or `was` | did you mean `setting`?',
+      'content/runs/larch-fast.md:5:1: error: unknown-key: a run has no key `settings` | expected `title`, `setup`, `date`, `device`, `specimen`, `conditions`, `setting`, `instruments`, `channels`, `phases`, `steady`, `known`, `licence`, `log`, `logs`, `repairs`, `scores`, `surface`, `follows` or `was` | did you mean `setting`?',
     ],
     ok: [],
   },
@@ -69,7 +69,7 @@ export const KEYS: readonly Case[] = [
     rule: 'missing-key',
     bad: [[FAST, 'log: larch-2/fast-soak.csv\n', '']],
     report: [
-      'content/runs/larch-fast.md:1:1: error: missing-key: a run needs the key `log` | write for instance `log: larch-2/fast-soak.csv`',
+      'content/runs/larch-fast.md:1:1: error: missing-key: a run needs the key `log` | write for instance `log: larch-2/fast-soak.csv`; `logs:` with a name for each where there are several; `log: none` where there is none',
     ],
     ok: [],
   },
@@ -87,6 +87,14 @@ export const KEYS: readonly Case[] = [
       [FAST, 'log:', 'device: larch-2\nspecimen: no-1\nlog:'],
       [RATED, 'log:', 'device: larch-2\nspecimen: no-2\nlog:'],
     ],
+  },
+  {
+    rule: 'bad-logs',
+    bad: [[FAST, 'log: larch-2/fast-soak.csv', 'log: larch-2/fast-soak.csv\nlogs:\n  meter: larch-2/other.csv']],
+    report: [
+      'content/runs/larch-fast.md:8:6: error: bad-logs: the run has `log` and `logs` | expected `log` where there is one, `logs` with a name for each where there are several | move it below `logs`, under a name of its own',
+    ],
+    ok: [[FAST, 'log: larch-2/fast-soak.csv', 'logs:\n  device: larch-2/fast-soak.csv\n  meter: larch-2/other.csv']],
   },
   {
     rule: 'wrong-kind',

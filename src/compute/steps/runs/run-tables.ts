@@ -53,7 +53,7 @@ export function tablePaths(run: Run): TablePaths {
 }
 
 /** Reads them. One that cannot be read is a problem, and its figures are then missing. */
-export function readTables(root: string, store: Store, { tables, declaration, digests }: RunTask) {
+export function readTables(root: string, store: Store, { tables, logs, digests }: RunTask) {
   const problems: Problem[] = [];
   const read: ReadTable[] = [];
   const found: { -readonly [K in keyof RunTables]: RunTables[K] } = {};
@@ -74,7 +74,7 @@ export function readTables(root: string, store: Store, { tables, declaration, di
     });
     const { problems: own, ...table } =
       kind === 'scores'
-        ? readScores(bytes, file, declaration.time?.zone, path.mapping)
+        ? readScores(bytes, file, logs[0]?.declaration.time?.zone, path.mapping)
         : readSurface(bytes, file, path.instrument, path.mapping);
     Object.assign(found, table);
     problems.push(...inOneMessage(own, { bytes, file, kind, mapping: path.mapping }));
