@@ -1,4 +1,5 @@
 /** Freezes one comparison: what the published site says of it now, under an address that keeps saying it. */
+
 import { existsSync, mkdirSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { compute } from '../../compute/compute.ts';
@@ -9,6 +10,7 @@ import { alreadyFrozen, freeze, newestDay } from '../../compute/record-copies/fr
 import { readCopies } from '../../compute/record-copies/read-copies.ts';
 import type { Manifest } from '../../compute/results.ts';
 import { openStore, writeWhole } from '../../compute/store/store.ts';
+import { allLogs } from '../../figures/figures-json.ts';
 import { report } from '../../print/report.ts';
 import type { Problem } from '../../problem.ts';
 import { findContent } from '../find-content.ts';
@@ -60,11 +62,11 @@ function problemsAgainst({ problems }: Manifest, file: string, gathered: Gathere
   if (gathered === undefined) return errors;
   const own = new Set([
     file,
-    ...gathered.runs.flatMap(({ run, device, instruments, log, tables }) => [
+    ...gathered.runs.flatMap(({ run, device, instruments, tables, ...logs }) => [
       `content/runs/${run}.md`,
       `content/devices/${device.id}.md`,
       ...instruments.map(({ id }) => `content/instruments/${id}.md`),
-      log.file,
+      ...allLogs(logs).map((log) => log.file),
       ...tables.map((table) => table.file),
     ]),
   ]);

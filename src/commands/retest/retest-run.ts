@@ -87,7 +87,8 @@ function retestOf(root: string, old: Run, { log, date, scores, surface }: Option
     paths.set(key, located.path);
   }
   const path = paths.get('log') as string;
-  if (path === old.log.file) return `data/${path} is the log of ${old.file} already: a retest has a log of its own`;
+  if (old.logs.some(({ declaration }) => declaration.file === path))
+    return `data/${path} is the log of ${old.file} already: a retest has a log of its own`;
   const place = { file: `data/${path}`, line: 1, column: 1 };
   const bytes = readData(root, path, 'log', place);
   if (!(bytes instanceof Uint8Array)) return `data/${path} cannot be read`;

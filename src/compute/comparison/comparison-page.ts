@@ -2,6 +2,7 @@
 
 import { riskInBrief } from '../../figures/cautions/risks.ts';
 import { settled } from '../../figures/comparison/settings.ts';
+import { allLogs } from '../../figures/figures-json.ts';
 import { pagePlot } from '../contents/site-contents.ts';
 import type { Gathered, GatheredRun } from '../models/gathered.ts';
 import { comparedSettings, figuresOf, firstRuns } from '../models/gathered-figures.ts';
@@ -64,8 +65,8 @@ export function comparisonModel(gathered: Gathered, drawn: ComparisonPlots, cont
     inferred: inferredIn([compared, ...byTest, own]),
     plots: drawn.plots.map((plot) => pagePlot(plot, context.path)),
     undrawn: drawn.undrawn,
-    files: runs.flatMap(({ alias, log, tables }) => [
-      { alias, file: log.file, sha256: log.sha256, rows: log.rows },
+    files: runs.flatMap(({ alias, tables, ...run }) => [
+      ...allLogs(run).map(({ file, sha256, rows }) => ({ alias, file, sha256, rows })),
       ...tables.map((each) => ({ alias, ...each })),
     ]),
     figuresFile: `${context.path}figures.json`,
