@@ -37,7 +37,7 @@ export function ambientOver(soak: Soak, rows: Rows, address: string): Ambient | 
 /** Temperature less the ambient at the same row; less nothing where the ambient is not measured, which changes no shape. */
 export function riseValues(soak: Soak, channel: Channel): Float64Array {
   const ambient = ambientChannel(soak);
-  return !ambient || ambient.missing === soak.log.rows ? channel.values : lessAmbient(channel, ambient.values);
+  return !ambient || ambient.values.every(Number.isNaN) ? channel.values : lessAmbient(channel, ambient.values);
 }
 
 /** Temperature less an ambient at the same row, or the last one before it. */

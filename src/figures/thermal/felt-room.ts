@@ -20,7 +20,7 @@ const FIRST = 60;
 export function overFeltRoom(soak: Soak, series: LoadSeries): LoadSeries | null {
   const ambient = ambientChannel(soak);
   const timeConstant = ambient && roughConstant(series);
-  if (!timeConstant || ambient.missing === soak.log.rows) return null;
+  if (!timeConstant || ambient.values.every(Number.isNaN)) return null;
   const values = lessAmbient(series.channel, felt(soak.log.time.seconds, ambient.values, timeConstant));
   return { ...series, readings: readingsOf(soak.log, values, rowsOf(series.phase)) };
 }
