@@ -11,18 +11,20 @@ export interface Asked {
   readonly words: string;
   /** The words around it, and its own: "more" of "0.9 W more" tells what is meant. */
   readonly context: readonly ContextWord[];
+  /** The unit that the number borrows from others of its list: no part of its words. */
+  readonly borrowed: string | undefined;
   /** What the words say in the unit of a figure. */
   readonly inUnitOf: InUnitOf;
 }
 
 /** Prepares the search for a number. A plain temperature is no difference unless words beside it say so. */
-export function askedBy(said: Stated, words: string, context: readonly ContextWord[]): Asked {
+export function askedBy(said: Stated, words: string, context: readonly ContextWord[], borrowed?: string): Asked {
   const all = [...context, ...wordsAlone(words)];
   const plain = said.unit === '°C' && !said.difference && !saysDifference(all);
   const inUnitOf = remembered((unit: string) =>
     plain && unit === 'K' ? unread('a temperature', said.start, 'a difference') : inUnit(said, unit),
   );
-  return { said, words, context: all, inUnitOf };
+  return { said, words, context: all, borrowed, inUnitOf };
 }
 
 function remembered<T>(make: (unit: string) => T): (unit: string) => T {

@@ -1,11 +1,10 @@
 /** What the words around a number mean, where it just misses the words of the number. */
 import { printQuantity } from '../../quantities/print.ts';
-import { verdictOf } from '../../words/directives/stated.ts';
+import { verdictOf, wordingFor } from '../../words/directives/stated.ts';
 import { allowedWords } from '../../words/directives/stated-report.ts';
 import { evaluate } from '../../words/expression/expression.ts';
 import { holds } from '../../words/stated/holds.ts';
 import { isUnread, type Stated } from '../../words/stated/read.ts';
-import { suggest } from '../../words/stated/suggest.ts';
 import type { Asked } from './asked.ts';
 import type { Bearing } from './bearing.ts';
 import { type Offer, scoredOffers } from './offers.ts';
@@ -33,7 +32,7 @@ export function missesFor(asked: Asked, bearing: Bearing): Miss[] {
   const found = likely.length > 0 || best > Number.NEGATIVE_INFINITY ? likely : nearest(asked, bearing);
   return found
     .slice(0, 2 * MISSES)
-    .flatMap(({ proposal, read }) => missOf(proposal, read, bearing))
+    .flatMap(({ proposal, read }) => missOf(proposal, read, bearing, asked.borrowed))
     .slice(0, MISSES);
 }
 
@@ -64,13 +63,14 @@ export interface Miss extends Omit<Offer, 'narrow'> {
   readonly instead?: string;
 }
 
-function missOf({ is, title }: Proposal, read: Stated, { subjects }: Bearing): Miss[] {
+function missOf({ is, title }: Proposal, read: Stated, { subjects }: Bearing, borrowed: string | undefined): Miss[] {
   const evaluated = evaluate(is, subjects, NOWHERE);
   if ('problems' in evaluated || verdictOf(read, evaluated) !== 'fails') return [];
   const { quantity } = evaluated;
   const at = read.bySize ? Math.abs(quantity.value) : quantity.value;
   const side = at <= read.lower ? 'less than' : 'more than';
-  const instead = suggest(read, quantity.value, quantity.unit);
+  const whole = wordingFor(read, evaluated);
+  const instead = borrowed !== undefined && whole?.endsWith(` ${borrowed}`) ? whole.slice(0, -borrowed.length - 1) : whole;
   const allowed = allowedWords(read, quantity.unit);
   const shown = printQuantity(quantity).text;
   return [{ is, shown, title: title(), why: `${side} the words allow: ${allowed}`, ...(instead === undefined ? {} : { instead }) }];
