@@ -7,6 +7,8 @@ import { holds } from '../../words/stated/holds.ts';
 import { isUnread, type Stated } from '../../words/stated/read.ts';
 import type { Asked } from './asked.ts';
 import type { Bearing } from './bearing.ts';
+import { isCounted } from './counts.ts';
+import { isCommon, isNamed } from './named.ts';
 import { type Offer, scoredOffers } from './offers.ts';
 import { NOWHERE, type Proposal, proposalsOf, titleOf } from './proposals.ts';
 import { contextScore } from './rank.ts';
@@ -17,14 +19,14 @@ export function missesFor(asked: Asked, bearing: Bearing): Miss[] {
   const best = offers[0]?.score ?? Number.NEGATIVE_INFINITY;
   const proposals = [
     ...proposalsOf(asked, bearing, false),
-    ...(asked.said.said.comparison ? proposalsOf(asked, bearing, true) : []),
+    ...(asked.said.said.comparison || offers.length === 0 ? proposalsOf(asked, bearing, true) : []),
   ];
   const misses = proposals.flatMap((proposal) => {
     const read = asked.inUnitOf(proposal.unit);
     if (isUnread(read) || holds(read, proposal.value, null) !== 'fails') return [];
     const off = Math.abs((read.bySize ? Math.abs(proposal.value) : proposal.value) - read.nominal);
     const width = Number.isFinite(read.upper - read.lower) ? read.upper - read.lower : 0;
-    const scale = read.difference || read.unit !== '°C' ? Math.abs(read.nominal) / 10 : DEGREES;
+    const scale = read.difference || read.unit !== '°C' ? sizeOf(read) / 10 : DEGREES;
     const reach = Math.max(width, scale);
     return off <= reach ? [{ proposal, read, score: proposal.score() - off / reach }] : [];
   });
@@ -36,17 +38,24 @@ export function missesFor(asked: Asked, bearing: Bearing): Miss[] {
     .slice(0, MISSES);
 }
 
-/** Where nothing comes near: the nearest single figures, settings, conditions and ratings of its kind; of equally near ones those meant. */
+/** Where nothing comes near: the nearest single figures, settings, conditions and ratings that the words name; of equally near ones those meant. */
 function nearest(asked: Asked, bearing: Bearing): { readonly proposal: Proposal; readonly read: Stated }[] {
   const near = bearing.candidates.flatMap((candidate) => {
     const { unit, value } = candidate.quantity;
     const read = asked.inUnitOf(unit);
-    if (isUnread(read)) return [];
+    if (isUnread(read) || !(isNamed(candidate.name, asked.context) || isCommon(candidate.name))) return [];
+    if (isCounted(asked.words, asked.said)) return [];
     const score = () => contextScore(candidate, asked.context, bearing.words);
-    const proposal = { is: candidate.is, unit, value, score, title: () => titleOf(candidate) };
-    return [{ proposal, read, distance: Math.abs((read.bySize ? Math.abs(value) : value) - read.nominal) }];
+    const proposal = { is: candidate.is, unit, value, step: 0, score, title: () => titleOf(candidate) };
+    const distance = Math.abs((read.bySize ? Math.abs(value) : value) - read.nominal);
+    return distance > Math.abs(read.nominal) / 3 ? [] : [{ proposal, read, distance }];
   });
   return near.sort((a, b) => a.distance - b.distance || b.proposal.score() - a.proposal.score());
+}
+
+/** The number that was said: of "three percent more" the three percent. */
+function sizeOf({ nominal, said: { comparison } }: Stated): number {
+  return Math.abs(comparison?.ofRatio ? 2 * (nominal - 1) : nominal);
 }
 
 /** How far off a temperature still is a near miss, °C. */

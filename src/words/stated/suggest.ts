@@ -47,16 +47,17 @@ export function suggest(stated: Stated, value: number, unit: string, known?: Kno
 
 function* candidates(stated: Stated, value: number, known: Known | undefined): Generator<string> {
   yield* wordings(stated, value);
-  if (!known) return;
-  const { value: printed, step, text } = known.printed;
-  const { text: whole, start, end } = stated.said;
-  yield* wordings(stated, printed);
-  yield* asPrinted(stated, printed, step);
-  yield replaced(whole, [{ start, end, by: text }]);
+  if (known) {
+    yield* wordings(stated, known.printed.value);
+    yield* asPrinted(stated, known.printed);
+  }
+  yield* plain(stated, value);
+  const { text, start, end } = stated.said;
+  if (known) yield replaced(text, [{ start, end, by: known.printed.text }]);
 }
 
 /** The number as it is printed, to its own last digit: in the author's form. */
-function* asPrinted(stated: Stated, value: number, step: number): Generator<string> {
+function* asPrinted(stated: Stated, { value, step }: Known['printed']): Generator<string> {
   const bare: Stated = { ...stated, said: withoutHedge(stated.said) };
   const [side] = bare.said.sides;
   const place = Math.floor(Math.log10(step / unitOf(stated, side).factor) + ROUNDING);
@@ -74,7 +75,6 @@ function* wordings(stated: Stated, value: number): Generator<string> {
   yield* withSide(stated, value, first, { start: place.start, end: Math.max(place.end, second?.end ?? 0) }, directionOf(hedge));
   const bare: Stated = { ...stated, said: withoutHedge(said) };
   if (hedge !== undefined) yield* withSide(bare, value, bare.said.sides[0], bare.said.sides[0], 'near');
-  yield* plain(stated, value);
 }
 
 interface Stretch {
@@ -89,7 +89,13 @@ function* withSide(stated: Stated, value: number, side: SaidNumber, stretch: Str
   yield* worded(stated, side, stretch, sayingsOf(side, said, direction, finer), turned);
 }
 
-function* worded({ said }: Stated, side: SaidNumber, stretch: Stretch, sayings: readonly Saying[], turned: boolean): Generator<string> {
+function* worded(
+  { said }: Stated,
+  side: SaidNumber,
+  stretch: Stretch,
+  sayings: readonly Saying[],
+  turned: boolean,
+): Generator<string> {
   const { text, comparison } = said;
   for (const saying of sayings) {
     const wording = wordingOf(side, text, saying);

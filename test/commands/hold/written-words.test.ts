@@ -50,9 +50,7 @@ beforeAll(async () => {
 afterAll(() => project.remove());
 
 const problemsOf = (text: string) =>
-  write(noteOf(text), subjects).problems.map(
-    ({ rule, found, remedy }) => `${rule}: ${found} | ${remedy}`,
-  );
+  write(noteOf(text), subjects).problems.map(({ rule, found, remedy }) => `${rule}: ${found} | ${remedy}`);
 
 function directive(words: string, is: string): string {
   const quote = is.includes('"') ? "'" : '"';
