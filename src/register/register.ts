@@ -3,6 +3,7 @@ import type { Offset } from '../figures/alignment/align.ts';
 import type { DeclaredPhase, RunContext } from '../figures/context.ts';
 import type { PassCriterion } from '../figures/stability/ladder.ts';
 import type { ChannelDeclaration, LogDeclaration } from '../intake/log.ts';
+import type { TableMapping } from '../intake/table-mapping.ts';
 import type { Place } from '../problem.ts';
 import type { Quantity } from '../quantities/quantity.ts';
 
@@ -107,6 +108,8 @@ export interface Run extends Item, Renamed {
   /** Paths below data/ of scores and surface readings, kept for their own figures. */
   readonly scores?: string;
   readonly surface?: string;
+  /** How they say what they say, where not in our words. */
+  readonly mappings?: { readonly scores?: TableMapping; readonly surface?: TableMapping };
   /** Id of the instrument that took the surface readings. */
   readonly surfaceInstrument?: string;
   /** How its data may be used; absent where nobody says so. */
@@ -210,6 +213,8 @@ export interface Attempts extends Item {
   readonly specimen: string;
   /** Path below data/. */
   readonly table: string;
+  /** How the table says what it says, where not in our words. */
+  readonly mapping?: TableMapping;
   /** What "passed" means of all rows, as far as the file says it. */
   readonly passed?: Partial<PassCriterion>;
 }

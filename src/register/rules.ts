@@ -18,6 +18,7 @@ export const RULES = {
   'bad-repair': 'a repair does not say which lines, what and why',
   'bad-rows': 'it is not one column and one value that say which rows of a log are read',
   'bad-sharing': 'a log is to go out in two ways that exclude each other',
+  'bad-table': 'what is declared of a table is not of its columns, its words or its tests',
   'bad-zone': 'a time zone is neither an IANA name nor an offset',
   'channel-incomplete': 'a channel lacks its quantity or column, in the run and in its setup',
   'channel-mismatch': 'a channel states something that its quantity cannot have',

@@ -1,4 +1,5 @@
 /** content/runs/<id>.md as its author states it, before its setup is laid under. */
+import { TABLE_FORMS } from '../../figures/table-layout.ts';
 import type { Repair } from '../../intake/log.ts';
 import type { DataFiles, Run } from '../register.ts';
 import { readFormer } from '../sections/former-addresses.ts';
@@ -6,8 +7,7 @@ import { readLogs, type StatedLog } from '../sections/log.ts';
 import { readReadings, type StatedReading } from '../sections/readings.ts';
 import { readRepairs } from '../sections/repairs.ts';
 import { readShared, referenceOf, SHARED_KEYS } from '../sections/shared-keys.ts';
-import { readSurfaceKey, type StatedSurface } from '../sections/surface.ts';
-import { dataPathOf } from '../values/data-path.ts';
+import { readTableKey, type StatedTable } from '../sections/table.ts';
 import { list, map, optional, readShape, shape, text, textOrList, textOrMap } from '../values/shape.ts';
 import { itemOf, type SourceFile } from '../values/source-file.ts';
 import type { Reference, Shared } from '../values/stated-value.ts';
@@ -22,8 +22,12 @@ const RUN = shape({
   log: optional(textOrMap),
   logs: optional(map),
   repairs: optional(list),
+<<<<<<< HEAD
   readings: optional(list),
   scores: optional(text),
+=======
+  scores: optional(textOrMap),
+>>>>>>> main
   surface: optional(textOrMap),
   follows: optional(text),
   was: optional(textOrList),
@@ -40,9 +44,14 @@ export interface StatedRun {
   /** In the author's order; the first has the run's clock. Empty where the run has none. */
   readonly logs: readonly StatedLog[];
   readonly repairs: readonly Repair[];
+<<<<<<< HEAD
   readonly readings: readonly StatedReading[];
   readonly scores?: string;
   readonly surface?: StatedSurface;
+=======
+  readonly scores?: StatedTable;
+  readonly surface?: StatedTable;
+>>>>>>> main
 }
 
 export function readRun(source: SourceFile, data: DataFiles, report: Report): StatedRun {
@@ -50,8 +59,8 @@ export function readRun(source: SourceFile, data: DataFiles, report: Report): St
   const setup = referenceOf(fields.setup, 'setup', report);
   const follows = referenceOf(fields.follows, 'follows', report);
   const logs = readLogs(fields, source.start, data, report);
-  const scores = dataPathOf(fields.scores, 'scores', data, report);
-  const surface = readSurfaceKey(fields.surface, source.placeOf('surface'), data, report);
+  const scores = readTableKey(fields.scores, 'scores', TABLE_FORMS.scores, data, report);
+  const surface = readTableKey(fields.surface, 'surface', TABLE_FORMS.surface, data, report);
   return {
     source,
     item: {
@@ -65,8 +74,12 @@ export function readRun(source: SourceFile, data: DataFiles, report: Report): St
     shared: readShared(fields, 'run', source.root.entries.has('setup'), source.placeOf, report),
     logs,
     repairs: readRepairs(fields.repairs, source.placeOf('repairs'), report),
+<<<<<<< HEAD
     readings: readReadings(fields.readings, source.placeOf('readings'), report),
     ...(scores === undefined ? {} : { scores }),
+=======
+    ...(scores ? { scores } : {}),
+>>>>>>> main
     ...(surface ? { surface } : {}),
   };
 }

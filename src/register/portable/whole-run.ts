@@ -6,6 +6,11 @@ export const WHOLE = ['device', 'specimen', 'instruments', 'phases', 'steady', '
 /** Keys that it takes from it key by key. */
 export const BY_KEY = ['conditions', 'setting'] as const;
 
+/** Tables of a run, of which its setup may say how they are read. */
+const TABLES = ['scores', 'surface'] as const;
+/** Keys of a table that a run lays over its setup's key by key. */
+const OF_TABLE = ['columns', 'words', 'every_row', 'units', 'tests'];
+
 /** The same run without its setup, by the rules of inherit.ts. */
 export function wholeRun(run: PlainFile, setup: PlainFile | undefined): PlainFile {
   if (!setup) return run;
@@ -19,6 +24,10 @@ export function wholeRun(run: PlainFile, setup: PlainFile | undefined): PlainFil
     const merged = new Map([...mapUnder(setup.keys, key), ...mapUnder(run.keys, key)]);
     if (merged.size > 0) keys.set(key, merged);
   }
+  for (const key of TABLES) {
+    const own = run.keys.get(key);
+    if (own !== undefined) keys.set(key, mergedTable(own, setup.keys.get(key)));
+  }
   const channels = mergedChannels(mapUnder(setup.keys, 'channels'), mapUnder(run.keys, 'channels'));
   if (channels.size > 0) keys.set('channels', channels);
   const known = [...listUnder(run.keys, 'known'), ...listUnder(setup.keys, 'known').flatMap((each) => knownOf(each, channels))];
@@ -30,6 +39,17 @@ export function wholeRun(run: PlainFile, setup: PlainFile | undefined): PlainFil
     keys.set('logs', new Map([...logs].map(([name, log]) => [name, severalLog(log, mapUnder(named, name), shared)])));
   else if (run.keys.get('log') !== 'none') keys.set('log', mergedLog(run.keys.get('log'), shared));
   return { ...run, keys };
+}
+
+/** As `inheritTable` lays the one over the other. */
+function mergedTable(own: Plain, shared: Plain | undefined): Plain {
+  if (!(shared instanceof Map)) return own;
+  const said: PlainMap = own instanceof Map ? own : new Map([['file', own]]);
+  const merged = OF_TABLE.flatMap((key) => {
+    const both = new Map([...mapUnder(shared, key), ...mapUnder(said, key)]);
+    return both.size > 0 ? [[key, both] as const] : [];
+  });
+  return new Map<string, Plain>([...shared, ...said, ...merged]);
 }
 
 function listUnder(keys: PlainMap, key: string): readonly Plain[] {

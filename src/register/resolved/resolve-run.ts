@@ -6,6 +6,7 @@ import type { Device, Instrument, Run, RunLog } from '../register.ts';
 import type { StatedLog } from '../sections/log.ts';
 import { placedReadings } from '../sections/readings.ts';
 import { checkSurface } from '../sections/surface.ts';
+import { inheritTable, tellNoFile } from '../sections/table.ts';
 import { stepOf } from '../values/channel-step.ts';
 import { exampleOf } from '../values/examples.ts';
 import type { Index } from '../values/index-of.ts';
@@ -41,8 +42,9 @@ export function resolveRun(stated: StatedRun, named: Named, report: Report): Run
       tellOverridden(stated.shared.channels, setup.shared.channels, report);
     }
     checkChannels(inherited, report);
-    checkSurface(stated.surface, inherited, report);
-    return complete(stated, setup, inherited, named, report);
+    const tables = tablesOf(stated, setup, report);
+    checkSurface(tables.surface, inherited, report);
+    return complete({ ...stated, ...tables }, setup, inherited, named, report);
   });
 }
 
@@ -129,14 +131,33 @@ function complete(
     channels,
     phases: inherited.phases?.value ?? [],
     ...(inherited.steady === undefined ? {} : { steady: inherited.steady }),
-    ...(stated.scores === undefined ? {} : { scores: stated.scores }),
-    ...(stated.surface ? { surface: stated.surface.file } : {}),
+    ...(stated.scores?.file === undefined ? {} : { scores: stated.scores.file }),
+    ...(stated.surface?.file === undefined ? {} : { surface: stated.surface.file }),
+    ...mappingsOf(stated),
     ...(stated.surface?.instrument ? { surfaceInstrument: stated.surface.instrument.value } : {}),
     ...(inherited.licence ? { licence: inherited.licence } : {}),
     context: contextOf(facts),
     facts: addresses,
     factPlaces: factPlacesOf(addresses.keys(), facts, placeOf),
   };
+}
+
+/** The run's tables, with what its setup says of them. */
+function tablesOf({ scores, surface }: StatedRun, setup: Setup | undefined, report: Report): Pick<StatedRun, 'scores' | 'surface'> {
+  const made = { scores: inheritTable(setup?.tables.scores, scores), surface: inheritTable(setup?.tables.surface, surface) };
+  for (const key of ['scores', 'surface'] as const) {
+    const table = made[key];
+    if (table && table.file === undefined) tellNoFile(table, key, report);
+  }
+  return { ...(made.scores ? { scores: made.scores } : {}), ...(made.surface ? { surface: made.surface } : {}) };
+}
+
+function mappingsOf(tables: Pick<StatedRun, 'scores' | 'surface'>): Pick<Run, 'mappings'> {
+  const own = (['scores', 'surface'] as const).flatMap((key) => {
+    const mapping = tables[key]?.mapping ?? {};
+    return Object.keys(mapping).length > 0 ? [[key, mapping] as const] : [];
+  });
+  return own.length > 0 ? { mappings: Object.fromEntries(own) } : {};
 }
 
 /** Names of channels under `known` that the run has not. */

@@ -136,7 +136,7 @@ function readLog(name: string, node: TextNode | MapNode, place: Place, data: Dat
 }
 
 /** One column and its value. */
-function rowsOf(node: MapNode | undefined, report: Report): Pick<StatedLog, 'rows'> {
+export function rowsOf(node: MapNode | undefined, report: Report): Pick<StatedLog, 'rows'> {
   if (!node) return {};
   const [entry, ...others] = node.entries.values();
   if (!entry || others.length > 0) {

@@ -12,6 +12,27 @@ export const KEYS: readonly Case[] = [
     ok: [[FAST, 'log: larch-2/fast-soak.csv', 'log:\n  file: larch-2/fast-soak.csv\n  rows:\n    a: 1']],
   },
   {
+    rule: 'bad-table',
+    bad: [
+      [
+        FAST,
+        'log: larch-2/fast-soak.csv',
+        'log: larch-2/fast-soak.csv\nscores:\n  file: larch-2/other.csv\n  columns:\n    tset: Benchmark\n  tests:\n    Copy: up',
+      ],
+    ],
+    report: [
+      'content/runs/larch-fast.md:12:5: error: bad-table: `columns` names `tset`, which a table of scores does not have | expected `test`, `value`, `unit`, `better`, `id`, `repeat`, `start`, `end`, `clock`, `power` or `error` | did you mean `test`?',
+      'content/runs/larch-fast.md:14:11: error: bad-table: `Copy` is `up` | expected `higher` or `lower`, which is better, and where the table states no unit the unit behind a comma: `higher, MB/s`',
+    ],
+    ok: [
+      [
+        FAST,
+        'log: larch-2/fast-soak.csv',
+        'log: larch-2/fast-soak.csv\nscores:\n  file: larch-2/other.csv\n  columns:\n    test: Benchmark\n  tests:\n    Copy: higher, MB/s',
+      ],
+    ],
+  },
+  {
     rule: 'unknown-key',
     bad: [[FAST, 'setting:', 'settings:']],
     report: [

@@ -48,7 +48,7 @@ export function rangeWarnings({ figures }: RunFigures, task: Task): Problem[] {
 
 /** A figure that is a reading itself, or a mean of readings. */
 function ofReading([address, figure]: Addressed, side: Side, task: Task): Problem[] {
-  const source = figure.name === 'surface' ? surfaceSource(task) : channelSource(figure, task);
+  const source = figure.name === 'surface' || figure.name === 'camera_reading' ? surfaceSource(task) : channelSource(figure, task);
   if (!source || figure.of?.[side.mark] !== true) return [];
   const { value, unit } = figure.quantity;
   const corrected = figure.name === 'surface';
