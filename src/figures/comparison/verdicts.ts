@@ -72,15 +72,9 @@ function withVerdict({ figure, asked }: Tested, clear: boolean, family: number):
 }
 
 const SAID: Readonly<Record<Asked['kind'], (asked: Asked, clear: boolean, family: number) => string>> = {
-<<<<<<< HEAD
   apart: ({ dof, quantity }, clear) => {
-    if (dof > 0 || (isReadOff(quantity) && !clear)) return clear ? 'told apart' : 'not told apart';
-    return clear ? 'these two runs differ' : 'these two runs do not differ';
-=======
-  apart: ({ dof }, clear) => {
-    if (dof > 0) return clear ? TOLD_APART : NOT_TOLD_APART;
+    if (dof > 0 || (isReadOff(quantity) && !clear)) return clear ? TOLD_APART : NOT_TOLD_APART;
     return clear ? RUNS_DIFFER : RUNS_DO_NOT_DIFFER;
->>>>>>> main
   },
   share: ({ dof }, clear) => {
     if (dof > 0) return clear ? 'told from zero' : 'not told from zero';

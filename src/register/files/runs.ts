@@ -22,12 +22,8 @@ const RUN = shape({
   log: optional(textOrMap),
   logs: optional(map),
   repairs: optional(list),
-<<<<<<< HEAD
   readings: optional(list),
-  scores: optional(text),
-=======
   scores: optional(textOrMap),
->>>>>>> main
   surface: optional(textOrMap),
   follows: optional(text),
   was: optional(textOrList),
@@ -44,14 +40,9 @@ export interface StatedRun {
   /** In the author's order; the first has the run's clock. Empty where the run has none. */
   readonly logs: readonly StatedLog[];
   readonly repairs: readonly Repair[];
-<<<<<<< HEAD
   readonly readings: readonly StatedReading[];
-  readonly scores?: string;
-  readonly surface?: StatedSurface;
-=======
   readonly scores?: StatedTable;
   readonly surface?: StatedTable;
->>>>>>> main
 }
 
 export function readRun(source: SourceFile, data: DataFiles, report: Report): StatedRun {
@@ -74,12 +65,8 @@ export function readRun(source: SourceFile, data: DataFiles, report: Report): St
     shared: readShared(fields, 'run', source.root.entries.has('setup'), source.placeOf, report),
     logs,
     repairs: readRepairs(fields.repairs, source.placeOf('repairs'), report),
-<<<<<<< HEAD
     readings: readReadings(fields.readings, source.placeOf('readings'), report),
-    ...(scores === undefined ? {} : { scores }),
-=======
     ...(scores ? { scores } : {}),
->>>>>>> main
     ...(surface ? { surface } : {}),
   };
 }
