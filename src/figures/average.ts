@@ -8,6 +8,8 @@ import { rangeWords } from './accurate-range.ts';
 import type { From, Phase } from './figure.ts';
 import { filledWords, fillGaps, gapParts, isFilled, notObserved, type Span, type Unfilled } from './gaps.ts';
 import { counted, duration, samplingOf } from './in-words.ts';
+import { byFile } from './joined.ts';
+import { fileOf, stepIn, timeColumn } from './origin.ts';
 import { type Readings, readingsOf } from './readings.ts';
 import { scatterOf } from './scatter.ts';
 import type { Rows, Soak } from './soak.ts';
@@ -149,9 +151,27 @@ export function isKnownMean(outcome: KnownMean | Unfilled): outcome is KnownMean
   return 'mean' in outcome;
 }
 
-/** Columns with the time column first, and the lines of the readings. */
-export function fromOf(soak: Soak, channels: readonly { readonly column: string }[], readings: Pick<Readings, 'lines'>): From {
-  return { columns: [soak.log.time.column, ...new Set(channels.map((channel) => channel.column))], rows: readings.lines };
+/** Columns with the time column first, and the lines of the readings; file by file where the channels are of several logs. */
+export function fromOf(soak: Soak, channels: readonly Column[], readings: Pick<Readings, 'lines'>): From {
+  const [read] = channels;
+  const logs = [...new Set(channels.map(({ log }) => log))];
+  return byFile(
+    (logs.length > 0 ? logs : [undefined]).map((log): From => {
+      const own = channels.filter((channel) => channel.log === log).map(({ column }) => column);
+      const file = fileOf(soak.log, log);
+      return {
+        columns: [timeColumn(soak.log, log), ...new Set(own)],
+        rows: read?.log === log ? readings.lines : null,
+        ...(file === undefined ? {} : { file }),
+      };
+    }),
+  );
+}
+
+/** A column of a log. */
+interface Column {
+  readonly column: string;
+  readonly log?: number;
 }
 
 /** Channel; where it is known, place of measurement; of a clock, whether it is the requested or the delivered one. */
@@ -170,7 +190,7 @@ export function gapsOf(readings: Pick<Readings, 'gaps' | 'gapTime'>): Of {
   return { gaps: `${counted(readings.gaps, 'gap')}, ${duration(readings.gapTime)} left out` };
 }
 
-/** How often the log was written, in words. */
-export function samplingWords(soak: Soak): Of {
-  return { sampling: samplingOf(soak.log.time.step) };
+/** How often the channel's log was written, in words. */
+export function samplingWords(soak: Soak, channel: Pick<Channel, 'log'>): Of {
+  return { sampling: samplingOf(stepIn(soak.log, channel.log)) };
 }

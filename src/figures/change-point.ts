@@ -2,6 +2,7 @@
 import type { Log, QuantityKind } from '../intake/log.ts';
 import { findKinks } from './kink.ts';
 import { findLevels } from './levels.ts';
+import { stepIn } from './origin.ts';
 
 /** A load: its first row, and the first row after it (the number of rows where it runs to the end). */
 export interface EdgeRows {
@@ -30,13 +31,16 @@ const BEND = 30;
 
 /** The edges by the first channel that shows them, in the order power, utilisation, clock, current, temperature. */
 export function findEdges(log: Log): LoadEdges | null {
-  const { seconds, step } = log.time;
+  const { seconds } = log.time;
   for (const quantity of EVIDENCE) {
     const channel = log.channels.find((each) => each.quantity === quantity);
     const loads = channel && findLevels(seconds, channel.values);
-    if (channel && loads && loads.length > 0) return { loads, channel: channel.name, method: LEVELS, sharpness: 2 * (step ?? 0) };
+    if (channel && loads && loads.length > 0)
+      return { loads, channel: channel.name, method: LEVELS, sharpness: 2 * (stepIn(log, channel.log) ?? 0) };
   }
   const channel = log.channels.find((each) => each.quantity === 'temperature');
   const loads = channel && findKinks(seconds, channel.values);
-  return channel && loads ? { loads, channel: channel.name, method: SLOPES, sharpness: Math.max(BEND, 2 * (step ?? 0)) } : null;
+  return channel && loads
+    ? { loads, channel: channel.name, method: SLOPES, sharpness: Math.max(BEND, 2 * (stepIn(log, channel.log) ?? 0)) }
+    : null;
 }

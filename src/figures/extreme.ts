@@ -35,7 +35,12 @@ export function extremeOf(
   return {
     quantity,
     from: fromOf(soak, [channel], readings),
-    of: { ...placeOf(channel), ...samplingWords(soak), ...gapsOf(readings), ...rangeWords(soak.context, channel, extreme.value) },
+    of: {
+      ...placeOf(channel),
+      ...samplingWords(soak, channel),
+      ...gapsOf(readings),
+      ...rangeWords(soak.context, channel, extreme.value),
+    },
     extreme,
     ...(known ? { interval: lopsided(known, side, extreme) } : {}),
   };

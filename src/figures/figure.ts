@@ -11,6 +11,15 @@ export interface From {
   readonly rows: readonly [number, number] | null;
   /** Path below the project folder of the table that the columns are in, where it is not the run's log. */
   readonly file?: string;
+  /** What it was computed from besides, in other logs of the run. */
+  readonly others?: readonly FromFile[];
+}
+
+/** Columns and rows of a file that is not the run's first log. */
+export interface FromFile {
+  readonly columns: readonly string[];
+  readonly rows: readonly [number, number] | null;
+  readonly file: string;
 }
 
 /**

@@ -5,11 +5,36 @@ import { budgetOf } from './budget.ts';
 import { definitionOf } from './catalogue.ts';
 import { type Figure, type FigureMap, isPresent, type PresentFigure, type RunFigures } from './figure.ts';
 
-export interface Published {
+export interface PublishedLog {
+  readonly file: string;
+  readonly sha256: string;
+  readonly rows: number;
+  readonly span_s: number;
+}
+
+/** A log that stands beside the first one. */
+export interface OtherLog extends PublishedLog {
+  readonly name: string;
+  /** When its first row stands after that of the first log, s, and the standard uncertainty of that. */
+  readonly begins_s: number;
+  readonly u_s: number;
+}
+
+/** The first log under `log`, which most runs have alone; neither key where a run has none. */
+export interface PublishedLogs {
+  readonly log?: PublishedLog;
+  readonly other_logs?: readonly OtherLog[];
+}
+
+/** All logs in the author's order. */
+export function allLogs({ log, other_logs = [] }: PublishedLogs): readonly PublishedLog[] {
+  return log ? [log, ...other_logs] : [];
+}
+
+export interface Published extends PublishedLogs {
   readonly run: string;
   readonly device: string;
   readonly specimen: string;
-  readonly log: { readonly file: string; readonly sha256: string; readonly rows: number; readonly span_s: number };
   /** Tables read beside the log, each with its digest. */
   readonly tables?: readonly { readonly file: string; readonly sha256: string }[];
   /** In the author's order. */
@@ -34,13 +59,13 @@ export interface Stated {
  * is the coarsest instrument step that the value rests on, which printing is never finer than; `own_interval` tells that the interval
  * is not made of `parts` and `dof`.
  */
-export function runFiguresJson({ setting, conditions, tables = [], derived, log, ...ids }: Published): object {
+export function runFiguresJson({ setting, conditions, tables = [], derived, ...ids }: Published): object {
   const beside = tables.length > 0 ? { tables } : {};
   const stated = {
     ...(setting && { setting: publishStated(setting) }),
     ...(conditions && { conditions: publishStated(conditions) }),
   };
-  return figuresJson({ ...ids, ...stated, log: { ...log }, ...beside, ...budgetsOf(derived.figures) }, derived.figures);
+  return figuresJson({ ...ids, ...stated, ...beside, ...budgetsOf(derived.figures) }, derived.figures);
 }
 
 function publishStated(stated: readonly Stated[]): object[] {

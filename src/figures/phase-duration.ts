@@ -18,6 +18,13 @@ export function phaseDurations(soak: Soak): Entry[] {
   ];
 }
 
+/** Of the run's first log where there are several; null where it has no row in the phase. */
+function linesOf({ log: { lines, joined } }: Soak, { fromRow, toRow }: Phase): readonly [number, number] | null {
+  if (!joined) return [lines[fromRow]!, lines[toRow - 1]!];
+  const own = [...lines.subarray(fromRow, toRow)].filter((_, i) => joined.ofRow[fromRow + i] === 0);
+  return own.length === 0 ? null : [own[0]!, own.at(-1)!];
+}
+
 /** A phase outside the log has no rows, and lasted for nothing that was logged. */
 function lasted(soak: Soak, phase: Phase, address: string) {
   const { log, context } = soak;
@@ -28,7 +35,7 @@ function lasted(soak: Soak, phase: Phase, address: string) {
   const edge = samplingPart(context, address, step / Math.sqrt(6), null);
   const measured: Measured = {
     quantity: quantityOf(phase.to - phase.from, 's', [edge], { stated: true, step: 0 }),
-    from: { columns: [log.time.column], rows: [log.lines[phase.fromRow]!, log.lines[phase.toRow - 1]!] },
+    from: { columns: [log.time.column], rows: linesOf(soak, phase) },
     of: { phase: phase.name, edges: phase.inferred ? 'inferred from the log' : 'as declared' },
   };
   return present(NAME, soak, measured);

@@ -6,19 +6,20 @@ import {
   type Figure,
   type FigureMap,
   type From,
+  type FromFile,
   type NameOfFigure,
   nameIn,
   type PresentFigure,
 } from './figure.ts';
+import type { PublishedLog, PublishedLogs } from './figures-json.ts';
 import { type Json, readable, type Unreadable } from './json.ts';
 
 export { isUnreadable, type Unreadable } from './json.ts';
 
-export interface RunJson {
+export interface RunJson extends PublishedLogs {
   readonly run: string;
   readonly device: string;
   readonly specimen: string;
-  readonly log: { readonly file: string; readonly sha256: string; readonly rows: number; readonly span_s: number };
   /** In the author's order. */
   readonly setting: readonly StatedJson[];
   readonly conditions: readonly StatedJson[];
@@ -36,22 +37,35 @@ export interface StatedJson {
 /** Reads `runs/<id>/figures.json`. Never throws: a text that is no such file comes back as the reason in words. */
 export function readRunJson(text: string): RunJson | Unreadable {
   return readable(text, (file) => {
-    const log = file.at('log');
+    const log = file.maybe('log');
+    const others = file.maybe('other_logs')?.list();
     return {
       run: file.at('run').text(),
       device: file.at('device').text(),
       specimen: file.at('specimen').text(),
-      log: {
-        file: log.at('file').text(),
-        sha256: log.at('sha256').text(),
-        rows: log.at('rows').number(),
-        span_s: log.at('span_s').number(),
-      },
+      ...(log && { log: logOf(log) }),
+      ...(others && {
+        other_logs: others.map((each) => ({
+          ...logOf(each),
+          name: each.at('name').text(),
+          begins_s: each.at('begins_s').number(),
+          u_s: each.at('u_s').number(),
+        })),
+      }),
       setting: statedOf(file.maybe('setting')),
       conditions: statedOf(file.maybe('conditions')),
       figures: figuresOf(file),
     };
   });
+}
+
+function logOf(log: Json): PublishedLog {
+  return {
+    file: log.at('file').text(),
+    sha256: log.at('sha256').text(),
+    rows: log.at('rows').number(),
+    span_s: log.at('span_s').number(),
+  };
 }
 
 /** Reads the figures of any `figures.json`, or of what a record copy holds: an object with `sources` and `figures`. Never throws. */
@@ -134,6 +148,7 @@ function partsOf(parts: Json, sources: ReadonlyMap<string, Source>): Part[] | nu
 function fromOf(from: Json): From {
   const figures = from.maybe('figures');
   const file = from.maybe('file');
+  const others = from.maybe('others');
   return {
     ...(figures && { figures: figures.list().map((each) => each.text()) }),
     columns: from
@@ -142,7 +157,13 @@ function fromOf(from: Json): From {
       .map((each) => each.text()),
     rows: from.at('rows').nullable()?.pair() ?? null,
     ...(file && { file: file.text() }),
+    ...(others && { others: others.list().map(fromFile) }),
   };
+}
+
+function fromFile(from: Json): FromFile {
+  const { columns, rows } = fromOf(from);
+  return { columns, rows, file: from.at('file').text() };
 }
 
 function ofOf(figure: Json): Pick<Figure, 'of'> {

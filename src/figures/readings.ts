@@ -1,5 +1,6 @@
 /** Readings of one column over a stretch of rows: missing ones and gaps left out, each weighted by the time it stands for. */
 import type { Log } from '../intake/log.ts';
+import { quantile } from '../statistics/quantile.ts';
 import type { Rows } from './soak.ts';
 
 export interface Readings {
@@ -31,8 +32,7 @@ const OTHER_GAPS = 1;
  * long beside the log's median step is no gap where the channel was read like that before or after.
  */
 export function readingsOf(log: Log, values: Float64Array, rows: Rows): Readings {
-  const { seconds, step } = log.time;
-  const limit = (step ?? 0) * GAP_STEPS || Number.POSITIVE_INFINITY;
+  const { seconds } = log.time;
   const whole = values.subarray(rows.from, Math.max(rows.from, rows.to));
   const kept = whole.includes(Number.NaN) ? presentRows(values, rows) : null;
   const t = kept ? Float64Array.from(kept, (row) => seconds[row]!) : seconds.subarray(rows.from, rows.from + whole.length);
@@ -40,7 +40,16 @@ export function readingsOf(log: Log, values: Float64Array, rows: Rows): Readings
   const first = kept ? kept[0] : rows.from;
   const last = kept ? kept[kept.length - 1] : rows.to - 1;
   const lines = y.length === 0 ? null : ([log.lines[first!]!, log.lines[last!]!] as const);
+  const step = log.joined ? usualStep(log, values) : log.time.step;
+  const limit = (step ?? 0) * GAP_STEPS || Number.POSITIVE_INFINITY;
   return { t, y, ...weigh(t, limit), lines };
+}
+
+/** Median step between all readings of a channel of several logs: each log has its own. */
+function usualStep({ time, rows }: Log, values: Float64Array): number | null {
+  const kept = presentRows(values, { from: 0, to: rows });
+  const steps = Array.from(kept.subarray(1), (row, i) => time.seconds[row]! - time.seconds[kept[i]!]!);
+  return steps.length === 0 ? null : quantile(steps, 0.5);
 }
 
 function presentRows(values: Float64Array, rows: Rows): Int32Array {

@@ -1,5 +1,5 @@
 /** Cells of a small table by the names of its columns, with located problems: what surface readings and attempts share. */
-import { headerUnit } from '../intake/cells/header-units.ts';
+import { headName, headUnit } from '../intake/cells/heads.ts';
 import type { Table, TableRow } from '../intake/table.ts';
 import { error, type Place, type Problem, warning } from '../problem.ts';
 import { nearest } from '../quantities/nearest.ts';
@@ -34,31 +34,18 @@ export function cellsOf<Name extends string>(
   const columns = new Map<Name, Column>();
   const problems: Problem[] = [];
   table.head.forEach((head, index) => {
-    const name = known.find((each) => each === columnName(head));
-    const unit = columnUnit(head);
+    const name = known.find((each) => each === headName(head));
+    const unit = headUnit(head);
     if (name === undefined) problems.push(unknownColumn(table, kind, head, known));
-    else if (!columns.has(name)) columns.set(name, { index, head, ...(unit === undefined ? {} : { unit }) });
+    else if (!columns.has(name))
+      columns.set(name, { index, head: table.heads?.[index] || head, ...(unit === undefined ? {} : { unit }) });
   });
   for (const name of needed) if (!columns.has(name) && table.head.length > 0) problems.push(noColumn(table, kind, name, needed));
   return { table, kind, columns, problems };
 }
 
-/** A column's name without the unit in brackets behind it. */
-export function columnName(head: string): string {
-  return head
-    .replace(/\s*[([][^()[\]]*[)\]]\s*$/, '')
-    .trim()
-    .toLowerCase()
-    .replaceAll(/[\s-]+/g, '_');
-}
-
-/** The unit that stands in brackets behind a column's name; undefined where none does. */
-export function columnUnit(head: string): string | undefined {
-  return headerUnit(head, undefined, () => false)?.spelling;
-}
-
 function unknownColumn(table: Table, kind: string, head: string, known: readonly string[]): Problem {
-  const near = nearest(columnName(head), known);
+  const near = nearest(headName(head), known);
   return warning(`${kind}-column`, table.headPlace, `nothing reads the column \`${head}\``, {
     expected: `columns ${known.join(', ')}`,
     ...(near === undefined ? {} : { remedy: `did you mean \`${near}\`?` }),

@@ -1,9 +1,11 @@
 /** How a small table is written and what its columns are: what a description of it needs, and whether anything in it is unread. */
+import { headUnit } from '../intake/cells/heads.ts';
+import { mapTable } from '../intake/mapped-table.ts';
 import { readTable } from '../intake/table.ts';
-import { SCORE_COLUMNS } from './scores/columns.ts';
-import { ATTEMPT_COLUMNS } from './stability/read-attempts.ts';
-import { SURFACE_COLUMNS } from './surface/read-surface.ts';
-import { columnName, columnUnit } from './table-cells.ts';
+import type { TableForm, TableMapping } from '../intake/table-mapping.ts';
+import { SCORES_FORM } from './scores/columns.ts';
+import { ATTEMPTS_FORM } from './stability/read-attempts.ts';
+import { SURFACE_FORM } from './surface/read-surface.ts';
 
 export type TableKind = 'scores' | 'surface' | 'attempts';
 
@@ -11,6 +13,8 @@ export interface TableLayout {
   /** In their order, trailing empty ones left out. */
   readonly columns: readonly TableColumn[];
   readonly rows: number;
+  /** Said where rows of other settings or runs stand in it. */
+  readonly partly?: true;
   readonly delimiter: string;
   readonly decimal: '.' | ',';
   /** Name of the encoding and how it was told. */
@@ -26,22 +30,21 @@ export interface TableColumn {
   readonly unit: string;
 }
 
-const COLUMNS: Readonly<Record<TableKind, readonly string[]>> = {
-  scores: SCORE_COLUMNS,
-  surface: SURFACE_COLUMNS,
-  attempts: ATTEMPT_COLUMNS,
+/** What the reader of each kind of table asks for. */
+export const TABLE_FORMS: Readonly<Record<TableKind, TableForm>> = {
+  scores: SCORES_FORM,
+  surface: SURFACE_FORM,
+  attempts: ATTEMPTS_FORM,
 };
 
 /** The form of a table's bytes. Never throws. */
-export function tableLayout(bytes: Uint8Array, file: string, kind: TableKind): TableLayout {
-  const { head, rows, form } = readTable(bytes, file);
-  const known = COLUMNS[kind];
-  // Scores have their columns under their very names; the others with a unit behind.
-  const nameOf = (text: string) => (kind === 'scores' ? text : columnName(text));
-  const columns = head.map((text) => ({
-    head: text,
-    name: known.find((each) => each === nameOf(text)) ?? null,
-    unit: kind === 'scores' ? '' : (columnUnit(text) ?? ''),
+export function tableLayout(bytes: Uint8Array, file: string, kind: TableKind, mapping?: TableMapping): TableLayout {
+  const table = readTable(bytes, file);
+  const { readAs, partly } = mapTable(table, mapping, TABLE_FORMS[kind]);
+  const columns = table.head.map((head, field) => ({
+    head,
+    name: readAs[field] ?? null,
+    unit: kind === 'scores' ? '' : (headUnit(head) ?? ''),
   }));
-  return { columns, rows: rows.length, ...form };
+  return { columns, rows: table.rows.length, ...(partly ? { partly } : {}), ...table.form };
 }

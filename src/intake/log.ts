@@ -87,20 +87,20 @@ export interface ChannelDeclaration {
   readonly shows?: ClockShows;
   /** How finely readings are told apart, in the canonical unit (K for temperatures), where the author says it. */
   readonly step?: number;
+  /** Name of the log that it is a column of, in a run of several logs; without it, the one log that has such a column. */
+  readonly log?: string;
   readonly place: Place;
 }
 
 /** A declared correction of the log. The file itself is never changed. */
-export type Repair =
-  | { readonly kind: 'drop'; readonly fromLine: number; readonly toLine: number; readonly reason: string; readonly place: Place }
-  | {
-      readonly kind: 'shift_time';
-      readonly fromLine: number;
-      readonly toLine: number;
-      readonly bySeconds: number;
-      readonly reason: string;
-      readonly place: Place;
-    };
+export type Repair = ({ readonly kind: 'drop' } | { readonly kind: 'shift_time'; readonly bySeconds: number }) & {
+  readonly fromLine: number;
+  readonly toLine: number;
+  readonly reason: string;
+  readonly place: Place;
+  /** The log that it is of, where the run has several and it is not the first. */
+  readonly log?: string;
+};
 
 /**
  * Lines of a log on which something is as it should not be, a channel with few readings, or a phase that is declared elsewhere than the log
@@ -113,6 +113,10 @@ export type Known = (
 ) & {
   readonly reason: string;
   readonly place: Place;
+  /** Of lines: the log that they are of, where the run has several and it is not the first. */
+  readonly log?: string;
+  /** Said of all runs of a setup: it need not be found in each. */
+  readonly ofSetup?: true;
 };
 
 export interface Log {
@@ -132,6 +136,26 @@ export interface Log {
   /** Encoding used and how it was told. */
   readonly encoding: string;
   readonly delimiter: string;
+  /** Of a run with several logs, each brought to the clock of the first; absent where there is one. */
+  readonly joined?: JoinedLogs;
+}
+
+/** Rows of several logs on one clock: each row is of one log, and a channel has readings in the rows of its own log alone. */
+export interface JoinedLogs {
+  /** In the author's order; the first has the run's clock. */
+  readonly logs: readonly JoinedLog[];
+  /** Of each row, the index of its log. */
+  readonly ofRow: Uint8Array;
+}
+
+export interface JoinedLog {
+  readonly name: string;
+  /** Path below data/. */
+  readonly file: string;
+  /** Column of its time. */
+  readonly column: string;
+  /** Median step of its own rows, s; null with fewer than two. */
+  readonly step: number | null;
 }
 
 export interface TimeAxis {
@@ -167,6 +191,8 @@ export interface Channel {
   readonly bits?: Readonly<Record<string, string>>;
   readonly sticky?: Readonly<Record<string, string>>;
   readonly shows?: ClockShows;
+  /** Index of its log in a run that joins several. */
+  readonly log?: number;
 }
 
 /** A row that cannot be trusted: kept out, never padded or shifted. With `column` only that cell is kept out, and the row counts. */

@@ -13,6 +13,8 @@ export interface Table {
   readonly file: string;
   /** Column names, distinct, blanks around them left out. */
   readonly head: readonly string[];
+  /** Where a mapping renamed them: the names that the file has, '' for a column that it lacks. */
+  readonly heads?: readonly string[];
   readonly rows: readonly TableRow[];
   readonly problems: readonly Problem[];
   /** Place of the header line. */

@@ -37,7 +37,7 @@ interface Indexes extends Named {
 export function readRegister(files: readonly ContentFile[], data: DataFiles): { register: Register; problems: Problem[] } {
   const report = new Report();
   const placed = placeFiles(files, report);
-  const indexes = readBasics(placed, report);
+  const indexes = readBasics(placed, data, report);
   readRuns(placed, indexes, data, report);
   readTables(placed, indexes, data, report);
   const notes = readNotes(placed, indexes, data, report);
@@ -74,7 +74,7 @@ function readFolder<T>(
     });
 }
 
-function readBasics(placed: readonly Placed[], report: Report): Indexes {
+function readBasics(placed: readonly Placed[], data: DataFiles, report: Report): Indexes {
   const indexes: Indexes = {
     devices: new Index<Device>('device', 'unknown-device', 'devices'),
     instruments: new Index<Instrument>('instrument', 'unknown-instrument', 'instruments'),
@@ -89,7 +89,7 @@ function readBasics(placed: readonly Placed[], report: Report): Indexes {
     indexes.instruments.add(id, instrument);
   }
   const setups = readFolder(placed, 'setups', report, (source) => {
-    const setup = readSetup(source, report);
+    const setup = readSetup(source, data, report);
     checkNames(setup.shared, indexes, report);
     return setup;
   });

@@ -1,7 +1,9 @@
 /** The Register: the author's files, validated, inheritance resolved, cross-references checked. Nothing here reads disk. */
+import type { Offset } from '../figures/alignment/align.ts';
 import type { DeclaredPhase, RunContext } from '../figures/context.ts';
 import type { PassCriterion } from '../figures/stability/ladder.ts';
-import type { LogDeclaration } from '../intake/log.ts';
+import type { ChannelDeclaration, LogDeclaration } from '../intake/log.ts';
+import type { TableMapping } from '../intake/table-mapping.ts';
 import type { Place } from '../problem.ts';
 import type { Quantity } from '../quantities/quantity.ts';
 
@@ -74,6 +76,18 @@ export interface Licence {
   readonly url?: string;
 }
 
+/** One log of a run. */
+export interface RunLog {
+  /** The author's name of it; '' where it is the only one. */
+  readonly name: string;
+  /** Its channels are those that may be its: one that names no log is sought in all of them. */
+  readonly declaration: LogDeclaration;
+  /** How its clock stands to that of the first; undefined where nobody says, and of the first. */
+  readonly offset?: Offset;
+  /** How it goes out. */
+  readonly sharing: Sharing;
+}
+
 export interface Run extends Item, Renamed {
   readonly setup?: string;
   /** Id of the run of which it is a retest. */
@@ -85,15 +99,19 @@ export interface Run extends Item, Renamed {
   readonly conditions: readonly Condition[];
   readonly setting: readonly Condition[];
   readonly instruments: readonly string[];
-  readonly log: LogDeclaration;
+  /** In the author's order; the first has the run's clock. Empty where the run has none. */
+  readonly logs: readonly RunLog[];
+  /** Of all logs, in declared order. */
+  readonly channels: readonly ChannelDeclaration[];
   readonly phases: 'auto' | readonly DeclaredPhase[];
   readonly steady?: string;
   /** Paths below data/ of scores and surface readings, kept for their own figures. */
   readonly scores?: string;
   readonly surface?: string;
+  /** How they say what they say, where not in our words. */
+  readonly mappings?: { readonly scores?: TableMapping; readonly surface?: TableMapping };
   /** Id of the instrument that took the surface readings. */
   readonly surfaceInstrument?: string;
-  readonly sharing?: Sharing;
   /** How its data may be used; absent where nobody says so. */
   readonly licence?: Licence;
   /** What figures need to know. */
@@ -195,6 +213,8 @@ export interface Attempts extends Item {
   readonly specimen: string;
   /** Path below data/. */
   readonly table: string;
+  /** How the table says what it says, where not in our words. */
+  readonly mapping?: TableMapping;
   /** What "passed" means of all rows, as far as the file says it. */
   readonly passed?: Partial<PassCriterion>;
 }

@@ -10,7 +10,7 @@ import { readRegister } from '../../src/register/read.ts';
 const root = process.argv[2]!;
 const { register } = readRegister(readProject(root).content, dataFiles(root));
 const [run] = register.runs.values();
-const file = `data/${run!.log.file}`;
+const file = `data/${run!.logs[0]!.declaration.file}`;
 const bytes = readFileSync(join(root, file));
 const text = bytes.toString('utf8');
 
@@ -23,8 +23,8 @@ function median(task: () => void): number {
   return times.sort((a, b) => a - b)[3]!;
 }
 
-const { log } = read(bytes, run!.log, file);
+const { log } = read(bytes, run!.logs[0]!.declaration, file);
 const papa = median(() => Papa.parse(text));
-const intake = median(() => read(bytes, run!.log, file));
+const intake = median(() => read(bytes, run!.logs[0]!.declaration, file));
 const figures = median(() => derive(log!, run!.context));
 console.log(JSON.stringify({ rows: log!.rows, papa, intake, figures }));

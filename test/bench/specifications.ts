@@ -19,15 +19,16 @@ export function specifications(root: string): object[] {
   const subjects = new Map<string, PlotSubject>();
   const requests: PlotRequest[] = [];
   for (const run of register.runs.values()) {
-    const { log } = read(readFileSync(join(root, 'data', run.log.file)), run.log, `data/${run.log.file}`);
+    const { declaration } = run.logs[0]!;
+    const { log } = read(readFileSync(join(root, 'data', declaration.file)), declaration, `data/${declaration.file}`);
     const derived = derive(log!, run.context);
     subjects.set(run.id, { alias: run.id, title: run.title, log: log!, derived, context: run.context });
     requests.push(...runPlots(run, derived));
   }
   for (const note of register.notes.values()) {
     const named = [...note.runs].map(([alias, id]): [string, Subject] => {
-      const { title, facts, log } = register.runs.get(id)!;
-      const channels = log.channels.map(({ name, quantity }) => ({ name, quantity }));
+      const { title, facts, channels: declared } = register.runs.get(id)!;
+      const channels = declared.map(({ name, quantity }) => ({ name, quantity }));
       return [alias, { kind: 'run', id, title, facts, channels, figures: subjects.get(id)!.derived.figures }];
     });
     requests.push(...write(note, new Map(named)).plots);

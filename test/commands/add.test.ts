@@ -58,7 +58,8 @@ function check(id: string, typed: Record<string, string> = {}) {
     kind: (name) => (existsSync(join(root, 'data', name)) ? 'file' : 'missing'),
   });
   const declared = register.runs.get(id);
-  const result = declared && read(readFileSync(join(root, 'data', declared.log.file)), declared.log, `data/${declared.log.file}`);
+  const log = declared?.logs[0]?.declaration;
+  const result = log && read(readFileSync(join(root, 'data', log.file)), log, `data/${log.file}`);
   return {
     problems: [...problems, ...(result?.problems ?? [])].filter(({ severity }) => severity === 'error'),
     log: result?.log,
@@ -112,7 +113,7 @@ describe('commands/add', () => {
     expect(run('a')).not.toContain('phases:');
     const checked = check('a', { date: '2026-03-14' });
     expect(checked.problems).toEqual([]);
-    expect(Object.fromEntries(checked.run!.log.channels.map(({ name, column }) => [name, column]))).toEqual({
+    expect(Object.fromEntries(checked.run!.channels.map(({ name, column }) => [name, column]))).toEqual({
       soc: 'SoC [°C]',
       board: 'Board [°C]',
       cpu_clock: 'Clock [MHz]',
@@ -147,7 +148,7 @@ describe('commands/add', () => {
       add('data/bench/a.csv');
       const checked = check('a', { date: '2026-03-14' });
       expect(checked.problems).toEqual([]);
-      expect(checked.run!.log.channels.find(({ name }) => name === 'room')!.column).toBe(head);
+      expect(checked.run!.channels.find(({ name }) => name === 'room')!.column).toBe(head);
       expect(run('a')).toContain('  board: none\n');
     },
   );

@@ -37,7 +37,12 @@ function bareRun(): Figures {
     remedy: null,
   };
   const scores = { file: 'data/scores.csv', tests: [lost] };
-  const surface = { file: 'data/lid.csv', readings: [spot], columns: [], inferred: [] };
+  const surface = {
+    file: 'data/lid.csv',
+    readings: [spot, { ...spot, spot: 'foot', title: 'foot', reflected: null }],
+    columns: [],
+    inferred: [],
+  };
   return derive(logOf(every(1, 600), {}), contextOf(), { scores, surface }).figures;
 }
 

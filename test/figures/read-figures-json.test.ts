@@ -11,12 +11,8 @@ const outcomes = [...runs.outcomes.values()];
 function published(id: string): string {
   const { run, result } = runs.outcomes.get(id)!;
   const { setting, conditions, device, specimen } = run;
-  const log = {
-    file: result.summary!.file,
-    sha256: result.summary!.sha256,
-    rows: result.summary!.rows,
-    span_s: result.summary!.span,
-  };
+  const { file, sha256, rows, span: span_s } = result.summary!.logs[0]!;
+  const log = { file, sha256, rows, span_s };
   return JSON.stringify(runFiguresJson({ run: id, device, specimen, setting, conditions, log, derived: result.derived! }));
 }
 
@@ -37,7 +33,12 @@ describe('published figures come back to the last bit', () => {
     if (isUnreadable(back)) throw new Error(back.unreadable);
     const { run, result } = runs.outcomes.get(id)!;
     expect([...back.figures]).toStrictEqual(sorted(result.derived!.figures));
-    expect(back).toMatchObject({ run: id, device: run.device, specimen: run.specimen, log: { rows: result.summary!.rows } });
+    expect(back).toMatchObject({
+      run: id,
+      device: run.device,
+      specimen: run.specimen,
+      log: { rows: result.summary!.logs[0]!.rows },
+    });
     const stated = (all: typeof run.setting) =>
       all.map(({ name, text, quantity }) => ({ name, text, ...(quantity && { value: quantity.value, unit: quantity.unit }) }));
     expect(back.setting).toEqual(stated(run.setting));

@@ -66,14 +66,14 @@ describe('register/read', () => {
     expect(problems).toEqual([]);
     const run = register.runs.get('larch-fast')!;
     expect(run.placeOf('setting.clock')).toEqual(reading().register.runs.get('larch-fast')!.placeOf('setting.clock'));
-    expect(run.log.file).toBe('larch-2/fast-soak.csv');
+    expect(run.logs[0]!.declaration.file).toBe('larch-2/fast-soak.csv');
   });
 
   it("hands the author's word that a log's last line is whole on to who reads the log", () => {
     const log = 'log:\n  file: larch-2/fast-soak.csv\n  last_line: whole';
     const { register, problems } = reading([FAST, 'log: larch-2/fast-soak.csv', log]);
     expect(problems).toEqual([]);
-    expect(register.runs.get('larch-fast')!.log.lastLine).toBe('whole');
+    expect(register.runs.get('larch-fast')!.logs[0]!.declaration.lastLine).toBe('whole');
   });
 
   it.each([

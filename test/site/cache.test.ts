@@ -23,7 +23,7 @@ describe('site: the cache', () => {
     project.edit(
       'src/compute/steps/runs/flag-warnings.ts',
       "if (!channel || typeof missed !== 'number') return [];",
-      "if (!channel || typeof missed !== 'number') return [warning('missed-throttling', declaration.channels[0]!.place, 'changed')];",
+      "if (!channel || typeof missed !== 'number') return [warning('missed-throttling', channels[0]!.place, 'changed')];",
     );
     const warm = project.run('check');
     rmSync(join(project.root, '.cache'), { recursive: true });

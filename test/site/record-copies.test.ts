@@ -71,7 +71,7 @@ afterAll(() => project.remove());
 describe('a record copy', () => {
   it('prints figures, plots, settings and digests from itself, under its permalink, and says that nothing has changed', () => {
     const { since } = partsOf(page());
-    for (const told of [copy.record.title, DAY, 'Fast setting, hour soak', '2.6\u00a0GHz', copy.record.runs[1]!.log.sha256]) {
+    for (const told of [copy.record.title, DAY, 'Fast setting, hour soak', '2.6\u00a0GHz', copy.record.runs[1]!.log!.sha256]) {
       expect(own.includes(told), told).toBe(true);
     }
     expect(own.match(/<svg/g)!.length).toBeGreaterThan(4);
@@ -135,7 +135,7 @@ describe('a record copy of somebody else', () => {
     for (const run of record.runs) {
       run.title = evil;
       run.specimen = evil;
-      run.log.file = evil;
+      run.log!.file = evil;
       run.setting.push({ label: evil, text: evil });
       run.cautions.push({ done: [evil], risk: evil });
       for (const channel of run.series.channels) channel.name = `${channel.name}${evil}`;
@@ -170,7 +170,7 @@ describe('a record copy whose runs change', () => {
     expect(parts.own === own).toBe(true);
     expect(parts.before).toContain('What changed since');
     for (const told of [
-      copy.record.runs[1]!.log.sha256,
+      copy.record.runs[1]!.log!.sha256,
       digest(readFileSync(at(FAST_LOG))),
       'a fan over the ',
       'difference in rise over ambient',
@@ -179,7 +179,7 @@ describe('a record copy whose runs change', () => {
     ]) {
       expect(parts.since.includes(told), told).toBe(true);
     }
-    expect(parts.since).not.toContain(copy.record.runs[0]!.log.sha256);
+    expect(parts.since).not.toContain(copy.record.runs[0]!.log!.sha256);
   });
 
   it('and are then deleted, with the comparison and what notes said of them: it prints the same, and says so', () => {

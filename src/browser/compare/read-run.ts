@@ -32,7 +32,8 @@ export function readRun(figuresText: string, seriesText: string): ReadRun | Unre
       specimen: published.specimen,
       setting: conditionRows(published.setting),
       conditions: conditionRows(published.conditions),
-      log: published.log,
+      ...(published.log && { log: published.log }),
+      ...(published.other_logs && { other_logs: published.other_logs }),
       series,
     },
     ...(clock?.unit === 'Hz' && clock.value !== undefined ? { clockSetting: clock.value } : {}),
@@ -43,7 +44,7 @@ function within(file: string, { unreadable }: Unreadable): Unreadable {
   return { unreadable: `in its ${file} ${unreadable}` };
 }
 
-type About = Omit<GatheredRun, 'alias' | 'run' | 'specimen' | 'setting' | 'conditions' | 'log' | 'series'>;
+type About = Omit<GatheredRun, 'alias' | 'run' | 'specimen' | 'setting' | 'conditions' | 'log' | 'other_logs' | 'series'>;
 
 function aboutOf(file: Json): About {
   const about = file.at('about');

@@ -1,8 +1,9 @@
 /** What the project already has that a new run can rest on: setups, devices, specimens, and the runs there are. */
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { dataFiles } from '../../compute/project/read-project.ts';
 import type { QuantityKind } from '../../intake/log.ts';
-import { readSetup } from '../../register/files/setups.ts';
+import { readSetup, type Setup } from '../../register/files/setups.ts';
 import { readSource } from '../../register/values/source-file.ts';
 import { Report } from '../../register/yaml/report.ts';
 
@@ -23,6 +24,8 @@ export interface KnownSetup {
   readonly channels: readonly SetupChannel[];
   /** Names of the settings that it states. */
   readonly setting: ReadonlySet<string>;
+  /** What it declares of tables. */
+  readonly tables: Setup['tables'];
   /** Keys of the log's time that it states. */
   readonly time: ReadonlySet<string>;
 }
@@ -44,7 +47,7 @@ export interface Project {
 
 /** Reads content/. What cannot be read is left out: `npm run check` reports it. */
 export function readProject(root: string): Project {
-  const setups = filesOf(root, 'setups').flatMap(({ id, path, text }) => setupOf(id, path, text) ?? []);
+  const setups = filesOf(root, 'setups').flatMap(({ id, path, text }) => setupOf(root, id, path, text) ?? []);
   const runs = filesOf(root, 'runs').map(({ id, text }) => {
     const specimen = /^specimen:\s*(\S+)\s*$/m.exec(text)?.[1];
     return { id, text, ...(specimen === undefined ? {} : { specimen }) };
@@ -64,11 +67,11 @@ function filesOf(root: string, folder: string): { id: string; path: string; text
   }));
 }
 
-function setupOf(id: string, path: string, text: string): KnownSetup | undefined {
+function setupOf(root: string, id: string, path: string, text: string): KnownSetup | undefined {
   const report = new Report();
   const source = readSource(id, { path, text }, report);
   if (!source) return undefined;
-  const { shared } = readSetup(source, report);
+  const { shared, log, tables } = readSetup(source, dataFiles(root), report);
   const channels = [...shared.channels.values()];
   return {
     id,
@@ -76,7 +79,8 @@ function setupOf(id: string, path: string, text: string): KnownSetup | undefined
     ...(shared.specimen === undefined ? {} : { specimen: shared.specimen }),
     phases: shared.phases !== undefined,
     setting: new Set(shared.setting.keys()),
-    time: new Set(Object.keys(shared.time)),
+    time: new Set(Object.keys(log.time)),
+    tables,
     channels: channels.map(({ name, quantity, column, unit, bits, sticky, shows }) => ({
       name,
       ...(quantity ? { quantity: quantity.value } : {}),

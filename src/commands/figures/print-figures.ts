@@ -1,5 +1,7 @@
 /** Computes what the named files need, and no more, and prints their figures. */
+
 import { comparisonJson } from '../../compute/comparison/comparison-json.ts';
+import { publishedLogs } from '../../compute/comparison/published-logs.ts';
 import { settingText } from '../../compute/contents/figure-text.ts';
 import { outcomeSentence } from '../../compute/contents/outcome-sentence.ts';
 import { mending } from '../../compute/project/mending.ts';
@@ -140,14 +142,13 @@ function json(register: Register, { runs, comparisons, attempts }: Computed): st
 function runJson(register: Register, { run, result }: RunOutcome): object | null {
   const { derived, summary, tables } = result;
   if (derived === null || summary === null) return null;
-  const { file, sha256, rows, span } = summary;
   return runFiguresJson({
     run: run.id,
     device: register.devices.get(run.device)!.id,
     specimen: run.specimen,
     setting: run.setting,
     conditions: run.conditions,
-    log: { file: `data/${file}`, sha256, rows, span_s: span },
+    ...publishedLogs(summary),
     tables: tables.map((table) => ({ file: `data/${table.file}`, sha256: table.sha256 })),
     derived,
   });

@@ -1,4 +1,5 @@
 /** Freezes one comparison: what the published site says of it now, under an address that keeps saying it. */
+
 import { existsSync, mkdirSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { compute } from '../../compute/compute.ts';
@@ -9,8 +10,10 @@ import { alreadyFrozen, freeze, newestDay } from '../../compute/record-copies/fr
 import { readCopies } from '../../compute/record-copies/read-copies.ts';
 import type { Manifest } from '../../compute/results.ts';
 import { openStore, writeWhole } from '../../compute/store/store.ts';
+import { allLogs } from '../../figures/figures-json.ts';
 import { report } from '../../print/report.ts';
 import type { Problem } from '../../problem.ts';
+import { notUnderstood } from '../command-line.ts';
 import { findContent } from '../find-content.ts';
 import { readOneDated } from '../one-dated.ts';
 import type { Printer } from '../publish/publish-note.ts';
@@ -20,13 +23,13 @@ npm run record -- content/comparisons/x.md --date 2026-04-02    as of a day that
 `;
 
 /** Runs the command; the exit code. */
-export async function recordComparison(root: string, args: readonly string[], printer: Printer): Promise<0 | 1> {
+export async function recordComparison(root: string, args: readonly string[], printer: Printer): Promise<0 | 1 | 2> {
   const refuse = (text: string): 1 => {
     printer.err(`${text}\n`);
     return 1;
   };
   const options = readOneDated(args, 'comparison');
-  if (typeof options === 'string') return refuse(`${options}\n${USAGE}`.trimEnd());
+  if (typeof options === 'string') return notUnderstood(printer, options, USAGE);
   const found = findContent(root, options.file, ['comparisons'], 'comparison');
   if ('refused' in found) return refuse(found.refused);
   const { manifest, gathered } = await mending(root, async () => {
@@ -60,11 +63,11 @@ function problemsAgainst({ problems }: Manifest, file: string, gathered: Gathere
   if (gathered === undefined) return errors;
   const own = new Set([
     file,
-    ...gathered.runs.flatMap(({ run, device, instruments, log, tables }) => [
+    ...gathered.runs.flatMap(({ run, device, instruments, tables, ...logs }) => [
       `content/runs/${run}.md`,
       `content/devices/${device.id}.md`,
       ...instruments.map(({ id }) => `content/instruments/${id}.md`),
-      log.file,
+      ...allLogs(logs).map((log) => log.file),
       ...tables.map((table) => table.file),
     ]),
   ]);

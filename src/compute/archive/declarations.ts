@@ -10,7 +10,7 @@ import type { Instrument, Note, Run } from '../../register/register.ts';
 import { withoutRemarks } from '../../words/page/without-remarks.ts';
 import type { ComputedRun, SiteContents } from '../contents/site-contents.ts';
 import type { ReadTable } from '../steps/runs/run-tables.ts';
-import { readingCleaned } from './cleaned-run.ts';
+import { ownLog, readingCleaned } from './cleaned-run.ts';
 import type { PlacedFile } from './placed-data.ts';
 import type { ArchiveScope } from './scope.ts';
 
@@ -72,21 +72,26 @@ function quantitiesRead({ run, summary }: ComputedRun, id: string): string[] {
   return [...channels, ...(temperatures ? ['temperature'] : [])];
 }
 
-/** Without its setup; and where its log is not offered, with what stands in its place. */
+/** Without its setup; and where a log of it is not offered, with what stands in its place. */
 function ofRun(
   { run, summary, data, tables }: ComputedRun,
   placed: readonly PlacedFile[],
   read: (of: Pick<Run, 'file'>) => PlainFile,
 ): PlainFile {
   const setup = run.setup === undefined ? undefined : read({ file: `content/setups/${run.setup}.md` });
-  const whole = wholeRun(read(run), setup);
-  if (data.sharedAs === 'as it came') return whole;
   const own = placed.filter(({ of }) => of === `runs/${run.id}`);
-  const below = (role: string) => own.find(({ file }) => file.role === role)?.path?.replace(/^data\//, '');
-  const redacted = below('redacted');
-  if (redacted !== undefined) return readingRedacted(whole, redacted);
-  const cleaned = below('cleaned');
-  return cleaned === undefined ? whole : readingCleaned(whole, summary, cleaned, tables.some(tellsTime));
+  return data.reduce(
+    (whole, { name, sharedAs }, index) => {
+      if (sharedAs === 'as it came') return whole;
+      const ofLog = own.filter(({ file }) => (file.log ?? '') === name);
+      const below = (role: string) => ofLog.find(({ file }) => file.role === role)?.path?.replace(/^data\//, '');
+      const redacted = below('redacted');
+      if (redacted !== undefined) return readingRedacted(whole, name, redacted);
+      const cleaned = below('cleaned');
+      return cleaned === undefined ? whole : readingCleaned(whole, summary.logs[index]!, cleaned, tables.some(tellsTime));
+    },
+    wholeRun(read(run), setup),
+  );
 }
 
 /** Whether a table says when its rows were measured. */
@@ -94,9 +99,10 @@ function tellsTime({ form }: ReadTable): boolean {
   return form.columns.some(({ name }) => name === 'start' || name === 'end');
 }
 
-function readingRedacted(run: PlainFile, path: string): PlainFile {
-  const log = new Map(mapUnder(run.keys, 'log'));
+function readingRedacted(run: PlainFile, name: string, path: string): PlainFile {
+  const log = new Map(ownLog(run, name));
   log.set('file', path);
   log.delete('redacted');
-  return { ...run, keys: new Map([...run.keys, ['log', log]]) };
+  const entry = name === '' ? (['log', log] as const) : (['logs', new Map([...mapUnder(run.keys, 'logs'), [name, log]])] as const);
+  return { ...run, keys: new Map([...run.keys, entry]) };
 }

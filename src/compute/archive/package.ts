@@ -1,7 +1,7 @@
 /** `datapackage.json` of an archive: the descriptions of its runs' data as one Data Package, with the paths that files have in it. */
 
 import type { SiteContents } from '../contents/site-contents.ts';
-import { describeAttempts } from '../data/description.ts';
+import { describeAttempts, resourceName } from '../data/description.ts';
 import type { DataFile } from '../models/data-file.ts';
 import type { Store } from '../store/store.ts';
 import type { PlacedFile } from './placed-data.ts';
@@ -48,9 +48,9 @@ function read(store: Store, { sha256 }: DataFile): Json {
   return JSON.parse(new TextDecoder().decode(store.bytes(sha256))) as Json;
 }
 
-/** A description names a file by its role, which is its own within a run alone. */
+/** A description names a file by its role and log, which is its own within a run alone. */
 function resourceOf(of: string, resource: Json, placed: readonly PlacedFile[], licenses: unknown): Json[] {
-  const found = placed.find((each) => each.of === of && each.file.role === resource.name);
+  const found = placed.find((each) => each.of === of && resourceName(each.file) === resource.name);
   if (!found) return [];
   const path = found.path ?? found.file.elsewhere;
   const name = `${of.replace('runs/', '')}-${resource.name}`;

@@ -27,7 +27,7 @@ export interface Rebuilding {
 
 export function rebuildText({ scope, placed, citation, invented, maker, computed }: Rebuilding): string {
   const [note] = scope.notes as [ComputedNote];
-  const others = readingOthers(placed).map(({ run }) => `${AS_PUBLISHED}${run}/figures.json`);
+  const others = [...new Set(readingOthers(placed).map(({ run }) => `${AS_PUBLISHED}${run}/figures.json`))];
   const sections = [
     [note.note.title, ...(invented ? ['Everything in it is invented: device, maker, people and numbers.'] : []), citation],
     [
@@ -61,7 +61,9 @@ interface ReadingOther {
 /** Runs whose log stays with its author, with what they read in its place. */
 function readingOthers(placed: readonly PlacedFile[]): ReadingOther[] {
   return placed.flatMap(({ of: run, file: log, path: own }) => {
-    const stands = placed.find(({ of, file, path }) => of === run && path !== null && ['redacted', 'cleaned'].includes(file.role));
+    const stands = placed.find(
+      ({ of, file, path }) => of === run && file.log === log.log && path !== null && ['redacted', 'cleaned'].includes(file.role),
+    );
     return log.role === 'log' && own === null && stands ? [{ run, log, stands }] : [];
   });
 }
@@ -79,7 +81,7 @@ function differing(placed: readonly PlacedFile[], others: readonly string[]): st
 
 /** What is not here, and where it can be had. */
 function missing(placed: readonly PlacedFile[]): string[][] {
-  const lost = placed.filter(({ of, file, path }) => path === null && !standsIn(placed, of, file.role));
+  const lost = placed.filter(({ of, file, path }) => path === null && !standsIn(placed, of, file));
   if (lost.length === 0) return [];
   const lines = lost.map(({ of, file }) => {
     const where = file.elsewhere === undefined ? 'its author keeps it' : `to be had at ${file.elsewhere}`;
@@ -88,9 +90,12 @@ function missing(placed: readonly PlacedFile[]): string[][] {
   return [['What is missing', ...lines, 'Without these files the build stops and names them. Put them at these paths first.']];
 }
 
-function standsIn(placed: readonly PlacedFile[], of: string, role: string): boolean {
+function standsIn(placed: readonly PlacedFile[], of: string, { role, log }: DataFile): boolean {
   return (
     role === 'log' &&
-    placed.some((other) => other.of === of && other.path !== null && ['redacted', 'cleaned'].includes(other.file.role))
+    placed.some(
+      (other) =>
+        other.of === of && other.file.log === log && other.path !== null && ['redacted', 'cleaned'].includes(other.file.role),
+    )
   );
 }

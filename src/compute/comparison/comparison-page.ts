@@ -1,6 +1,8 @@
 /** The model of a comparison's page: from what was gathered alone, so that a record copy prints by the same function. */
 
+import { riskInBrief } from '../../figures/cautions/risks.ts';
 import { settled } from '../../figures/comparison/settings.ts';
+import { allLogs } from '../../figures/figures-json.ts';
 import { pagePlot } from '../contents/site-contents.ts';
 import type { Gathered, GatheredRun } from '../models/gathered.ts';
 import { comparedSettings, figuresOf, firstRuns } from '../models/gathered-figures.ts';
@@ -8,6 +10,7 @@ import type { ComparedTable, ComparisonModel, CopyRow, Link, Marks, ShownCaution
 import type { PlotResult } from '../steps/plots/plot-task.ts';
 import { comparedTable, overallFigures, ownTable, type ReadComparison, testTables } from './compared-tables.ts';
 import { fairnessOf } from './fairness.ts';
+import { findingsOf } from './findings.ts';
 import { sideBySide } from './side-by-side.ts';
 
 /** What a page adds to what was gathered: where it stands, and what of the site it may lead to. */
@@ -34,6 +37,7 @@ export function comparisonModel(gathered: Gathered, drawn: ComparisonPlots, cont
   const { id, title, reference, runs } = gathered;
   const read = readComparison(gathered);
   const [compared, byTest, own] = [comparedTable(read), testTables(read), ownTable(read)];
+  const warned = mergedCautions(runs);
   return {
     kind: 'comparison',
     id,
@@ -45,11 +49,13 @@ export function comparisonModel(gathered: Gathered, drawn: ComparisonPlots, cont
       title: run.title,
       path: context.has(`runs/${run.run}/`) ? `runs/${run.run}/` : '',
       date: run.date,
-      setting: run.setting.map(({ label, text }) => `${label} ${text}`).join(', '),
+      setting: settingText(run),
     })),
     devices: devicesOf(runs, context),
     body: context.body,
-    cautions: mergedCautions(runs),
+    findings: findingsOf(read, new Map(runs.map((run) => [run.alias, settingText(run)]))),
+    beware: warned.flatMap(({ risk }) => riskInBrief(risk) ?? []).join(', '),
+    cautions: warned,
     fairness: fairnessOf(gathered),
     ...sideBySide(gathered),
     compared,
@@ -59,14 +65,18 @@ export function comparisonModel(gathered: Gathered, drawn: ComparisonPlots, cont
     inferred: inferredIn([compared, ...byTest, own]),
     plots: drawn.plots.map((plot) => pagePlot(plot, context.path)),
     undrawn: drawn.undrawn,
-    files: runs.flatMap(({ alias, log, tables }) => [
-      { alias, file: log.file, sha256: log.sha256, rows: log.rows },
+    files: runs.flatMap(({ alias, tables, ...run }) => [
+      ...allLogs(run).map(({ file, sha256, rows }) => ({ alias, file, sha256, rows })),
       ...tables.map((each) => ({ alias, ...each })),
     ]),
     figuresFile: `${context.path}figures.json`,
     notes: context.notes,
     copies: context.copies,
   };
+}
+
+function settingText({ setting }: GatheredRun): string {
+  return setting.map(({ label, text }) => `${label} ${text}`).join(', ');
 }
 
 function readComparison(gathered: Gathered): ReadComparison {

@@ -10,15 +10,16 @@ import { repeatKey } from '../../register/resolved/check-settings.ts';
 import { conditionRows } from '../contents/figure-text.ts';
 import { instrumentRow } from '../contents/instruments.ts';
 import type { FiguresJson, Gathered, GatheredRepeat, GatheredRun } from '../models/gathered.ts';
-import type { LogSummary } from '../steps/runs/run-step.ts';
+import type { RunSummary } from '../steps/runs/run-step.ts';
 import type { ReadTable } from '../steps/runs/run-tables.ts';
 import { digestOf } from '../store/digest.ts';
+import { publishedLogs } from './published-logs.ts';
 
 /** A run with its figures, and what they were made from. */
 export interface ReadRun {
   readonly run: Run;
   readonly derived: RunFigures;
-  readonly summary: LogSummary;
+  readonly summary: RunSummary;
   readonly tables: readonly ReadTable[];
   readonly ambient: Figure | null;
 }
@@ -105,7 +106,7 @@ export function gatherFacts(
     ambient: publishedMap(new Map(ambient === null ? [] : [['ambient', ambient]])),
     instruments: run.instruments.map((id) => instrumentRow(register, id)),
     channels: summary.channels.map(({ name, quantity, at = '', instrument = '' }) => ({ name, quantity, at, instrument })),
-    log: { file: `data/${summary.file}`, sha256: summary.sha256, rows: summary.rows, span_s: summary.span },
+    ...publishedLogs(summary),
     tables: tables.map(({ file, sha256 }) => ({ file: `data/${file}`, sha256 })),
     ...publishedMap(derived.figures),
     cautions: mergeCautions(cautions(run.context, derived)).map(({ done, risk }) => ({ done, risk })),

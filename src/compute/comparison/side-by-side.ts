@@ -1,4 +1,5 @@
 /** Setting, conditions and what else a run states, beside those of the other runs. */
+import { allLogs } from '../../figures/figures-json.ts';
 import { printQuantity } from '../../quantities/print.ts';
 import type { Gathered, GatheredRun } from '../models/gathered.ts';
 import type { ComparisonModel, ConditionRow } from '../results.ts';
@@ -56,7 +57,13 @@ function groupsOf(run: GatheredRun): ConditionRow[][] {
     [
       ...(instruments === '' ? [] : [{ label: 'instruments', text: instruments }]),
       ...(places === '' ? [] : [{ label: 'power measured at', text: places }]),
-      { label: LOG, text: `${run.log.sha256.slice(0, DIGITS)}…` },
+      { label: LOG, text: logsText(run) },
     ],
   ];
+}
+
+/** Beginnings of the digests of its logs. */
+function logsText(run: GatheredRun): string {
+  const logs = allLogs(run);
+  return logs.length === 0 ? 'none' : logs.map(({ sha256 }) => `${sha256.slice(0, DIGITS)}…`).join(', ');
 }

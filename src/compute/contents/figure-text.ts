@@ -24,6 +24,7 @@ const DETAILS = [
   'phase',
   'over',
   'at',
+  'read',
   'averaging',
   'edges',
   'sampling',
@@ -128,7 +129,8 @@ export function fromText(from: From): string {
   const rows = from.rows === null ? '' : linesText(from.rows);
   const runs = new Set((from.figures ?? []).map((figure) => figure.slice(0, figure.indexOf('/'))));
   if (runs.size > 0) return `figures of ${[...runs].join(', ')}`;
-  return [from.columns.length > 0 ? columns : '', rows].filter((part) => part !== '').join('; ');
+  const others = (from.others ?? []).map(({ file, ...other }) => `of ${file} ${fromText(other)}`);
+  return [from.columns.length > 0 ? columns : '', rows, ...others].filter((part) => part !== '').join('; ');
 }
 
 function linesText([first, last]: readonly [number, number]): string {

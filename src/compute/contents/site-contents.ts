@@ -12,8 +12,8 @@ import type { Gathered } from '../models/gathered.ts';
 import type { SiteFacts } from '../project/site-facts.ts';
 import type { ComparisonModel, PagePlot } from '../results.ts';
 import type { PlotResult } from '../steps/plots/plot-task.ts';
-import type { RunData } from '../steps/runs/run-data.ts';
-import type { LogSummary } from '../steps/runs/run-step.ts';
+import type { LogData } from '../steps/runs/run-data.ts';
+import type { RunSummary } from '../steps/runs/run-step.ts';
 import type { ReadTable } from '../steps/runs/run-tables.ts';
 import type { SiteMemo } from '../store/memo.ts';
 
@@ -22,9 +22,9 @@ export interface ComputedRun {
   /** Of its figures: covers the log, the tables beside it, and what is declared of them. */
   readonly key: string;
   readonly derived: RunFigures;
-  readonly summary: LogSummary;
-  /** What goes out of the log. */
-  readonly data: RunData;
+  readonly summary: RunSummary;
+  /** What goes out of each log. */
+  readonly data: readonly LogData[];
   /** Tables read beside the log. */
   readonly tables: readonly ReadTable[];
   readonly plots: readonly PlotResult[];

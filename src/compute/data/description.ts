@@ -7,7 +7,7 @@ import { counted } from '../../figures/in-words.ts';
 import type { TableLayout } from '../../figures/table-layout.ts';
 import type { Condition, Licence } from '../../register/register.ts';
 import type { DataFile } from '../models/data-file.ts';
-import type { LogSummary } from '../steps/runs/run-step.ts';
+import type { LogSummary, RunSummary } from '../steps/runs/run-step.ts';
 import type { ReadTable } from '../steps/runs/run-tables.ts';
 import { encodingLabel } from './encoding.ts';
 import { cleanedSchema, type TableSchema, tableSchema } from './fields.ts';
@@ -25,7 +25,7 @@ export interface Described {
   readonly device: { readonly title: string; readonly maker: string; readonly invented: boolean };
   readonly licence?: Licence | undefined;
   readonly context: RunContext;
-  readonly summary: LogSummary;
+  readonly summary: RunSummary;
   readonly tables: readonly ReadTable[];
   readonly files: readonly DataFile[];
 }
@@ -84,15 +84,22 @@ function resourceOf(described: Described, file: DataFile): object | null {
   if (path === undefined) return null;
   const common = commonOf(file, path);
   const { summary, context, tables } = described;
-  if (file.role === 'cleaned') return tabular(common, 'utf-8', ',', cleanedSchema(summary.channels, context), cleanedNote(summary));
+  const log = summary.logs.find(({ name }) => name === (file.log ?? ''));
+  if (log && file.role === 'cleaned') return tabular(common, 'utf-8', ',', cleanedSchema(log.channels, context), cleanedNote(log));
   const table = tables.find(({ kind }) => kind === file.role);
   if (table) return tabular(common, encodingLabel(table.form.encoding), table.form.delimiter, tableSchema(table.form), '');
-  const cleaned = described.files.some(({ role, path }) => role === 'cleaned' && path !== null);
-  return { profile: 'data-resource', ...common, ...rawForm(file, summary, cleaned) };
+  const cleaned = described.files.some(({ role, path, log: of }) => role === 'cleaned' && path !== null && of === file.log);
+  return { profile: 'data-resource', ...common, ...(log ? rawForm(file, log, cleaned) : {}) };
 }
 
-function commonOf({ role, what, bytes, sha256 }: DataFile, path: string) {
-  return { name: role, path, title: what, format: 'csv', mediatype: 'text/csv', bytes, hash: `sha256:${sha256}` };
+/** A resource is named by its role, and by its log where the run has several. */
+export function resourceName({ role, log }: Pick<DataFile, 'role' | 'log'>): string {
+  return log === undefined ? role : `${role}-${log.replaceAll('_', '-')}`;
+}
+
+function commonOf(file: DataFile, path: string) {
+  const { what, bytes, sha256 } = file;
+  return { name: resourceName(file), path, title: what, format: 'csv', mediatype: 'text/csv', bytes, hash: `sha256:${sha256}` };
 }
 
 /** A table of attempts, which is no run's, as a resource. */
@@ -118,9 +125,10 @@ function tabular(
 }
 
 /** Loggers' own forms, with lines of their own above and between: told in words, since a table schema would not hold. */
-function rawForm({ role }: DataFile, { encoding, delimiter, rows, time }: LogSummary, cleaned: boolean): object {
+function rawForm({ role }: DataFile, { encoding, delimiter, rows, time, alignment }: LogSummary, cleaned: boolean): object {
   if (role === 'redacted') return { description: `As its author redacted it; ${rows} rows of readings` };
-  const form = `As the logger wrote it; ${rows} rows of readings, fields parted by ${DELIMITER_WORDS[delimiter] ?? `"${delimiter}"`}, time in column "${time.column}" (${timeWords(time.format)}).`;
+  const placed = alignment ? ` ${alignment.statement}` : '';
+  const form = `As the logger wrote it; ${rows} rows of readings, fields parted by ${DELIMITER_WORDS[delimiter] ?? `"${delimiter}"`}, time in column "${time.column}" (${timeWords(time.format)}).${placed}`;
   return {
     encoding: encodingLabel(encoding),
     description: cleaned ? `${form} The cleaned readings are the same without its faults.` : form,

@@ -4,7 +4,7 @@ import { correctionOf, instrumentOf } from '../../figures/sources.ts';
 import type { TableLayout } from '../../figures/table-layout.ts';
 import { MISSING_MARKERS } from '../../intake/cells/cells.ts';
 import { cleanedNames } from '../../intake/cleaned.ts';
-import type { Channel } from '../../intake/log.ts';
+import type { ChannelFacts } from '../steps/runs/run-step.ts';
 
 export type Field = Readonly<Record<string, unknown>> & { readonly name: string; readonly type: string };
 
@@ -13,9 +13,6 @@ export interface TableSchema {
   readonly missingValues: readonly string[];
   readonly primaryKey?: string;
 }
-
-/** A channel without its readings. */
-export type ChannelFacts = Omit<Channel, 'values'>;
 
 /** The schema of a cleaned table. */
 export function cleanedSchema(channels: readonly ChannelFacts[], context: RunContext): TableSchema {
@@ -72,6 +69,7 @@ const WORDS: Readonly<Record<string, string>> = {
   clock: 'clock that was set',
   contact: 'how long a hand may touch it',
   duration: 'for how long it passed',
+  error: 'error of the value, as the table states it',
   emissivity: 'emissivity of the surface',
   emissivity_set: 'emissivity that the camera was set to',
   end: 'when the repeat ended',
@@ -84,6 +82,7 @@ const WORDS: Readonly<Record<string, string>> = {
   reflected: 'reflected temperature',
   remedy: 'what would make the reading good',
   repeat: 'number or name of the repeat',
+  rows: 'which setting or run the row is of',
   spot: 'name of the spot',
   start: 'when the repeat began',
   test: 'name of the test',

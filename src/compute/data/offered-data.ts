@@ -35,9 +35,8 @@ function knownFiles(memo: SiteMemo, register: Register, computed: ComputedRun): 
 
 function filesOfRun(store: Store, register: Register, computed: ComputedRun): DataFile[] {
   const { run, summary, data, tables } = computed;
-  const { sharing, licence, context } = run;
-  const stated = sharing?.share !== undefined;
-  const files = runFiles({ run: run.id, summary, data, tables, elsewhere: sharing?.elsewhere, stated });
+  const { licence, context } = run;
+  const files = runFiles({ run, summary, data, tables });
   const device = register.devices.get(run.device)!;
   const description = describeRun({ run, device, licence, context, summary, tables, files });
   const made = (role: Role, what: string, path: string, json: object) => jsonFile(store, role, what, path, json);

@@ -1,39 +1,53 @@
 /** The files of data that a run's page offers, or says why it does not. */
 
+import type { Run, RunLog } from '../../register/register.ts';
 import type { DataFile } from '../models/data-file.ts';
 import { unreadText } from '../steps/runs/log-sharing.ts';
-import type { RunData, Stored } from '../steps/runs/run-data.ts';
+import type { LogData, Stored } from '../steps/runs/run-data.ts';
 import type { LogSummary } from '../steps/runs/run-step.ts';
 import type { ReadTable } from '../steps/runs/run-tables.ts';
 import { distinctNames, offeredName, sizeText } from './names.ts';
 import { tableFile } from './table-file.ts';
 
 export interface RunFilesOf {
-  readonly run: string;
-  readonly summary: Pick<LogSummary, 'file' | 'rows'>;
-  readonly data: RunData;
+  readonly run: Pick<Run, 'id' | 'logs'>;
+  readonly summary: { readonly logs: readonly Pick<LogSummary, 'file' | 'rows'>[] };
+  /** Of each log, in the run's order. */
+  readonly data: readonly LogData[];
   readonly tables: readonly ReadTable[];
-  /** Where the log can be had instead. */
-  readonly elsewhere?: string | undefined;
-  /** Whether the author says how it goes out. */
-  readonly stated: boolean;
 }
 
-/** Log, redaction, cleaned readings, tables; each with its digest, whether it is offered or not. */
-export function runFiles({ run, summary, data, tables, elsewhere, stated }: RunFilesOf): DataFile[] {
-  const folder = `runs/${run}/data/`;
-  const { sharedAs: way, log, redacted, cleaned } = data;
-  const rows = summary.rows;
-  const common = { rows, note: '' };
+/** Logs, each with its redaction and its cleaned readings; tables; each with its digest, whether it is offered or not. */
+export function runFiles({ run, summary, data, tables }: RunFilesOf): DataFile[] {
+  const folder = `runs/${run.id}/data/`;
   const files: DataFile[] = [
+    ...data.flatMap((each, index) => filesOfLog(run.id, folder, each, run.logs[index]!, summary.logs[index]!)),
+    ...tables.map((table) => tableFile(table, folder)),
+  ];
+  const names = distinctNames(files);
+  return files.map((file, index) => renamed(file, names[index]!, folder));
+}
+
+function filesOfLog(
+  run: string,
+  folder: string,
+  data: LogData,
+  { sharing }: Pick<RunLog, 'sharing'>,
+  { file, rows }: Pick<LogSummary, 'file' | 'rows'>,
+): DataFile[] {
+  const { name, sharedAs: way, log, redacted, cleaned } = data;
+  const common = { rows, note: '', ...(name === '' ? {} : { log: name }) };
+  const of = name === '' ? '' : ` ${name.replaceAll('_', ' ')}`;
+  const part = name === '' ? '' : `-${name.replaceAll('_', '-')}`;
+  return [
     {
       ...common,
-      ...fileOf(log, offeredName(summary.file), way === 'as it came' ? folder : null),
+      ...fileOf(log, offeredName(file), way === 'as it came' ? folder : null),
       role: 'log',
-      what: 'log as it came',
-      source: `data/${summary.file}`,
-      note: noteOf(data, stated),
-      ...(elsewhere === undefined ? {} : { elsewhere }),
+      what: `log${of} as it came`,
+      source: `data/${file}`,
+      note: noteOf(data, sharing.share !== undefined),
+      ...(sharing.elsewhere === undefined ? {} : { elsewhere: sharing.elsewhere }),
     },
     ...(redacted
       ? [
@@ -41,7 +55,7 @@ export function runFiles({ run, summary, data, tables, elsewhere, stated }: RunF
             ...common,
             ...fileOf(redacted, offeredName(redacted.file), folder),
             role: 'redacted' as const,
-            what: 'log as its author redacted it',
+            what: `log${of} as its author redacted it`,
             source: `data/${redacted.file}`,
             note: 'holds the same readings',
           },
@@ -51,18 +65,15 @@ export function runFiles({ run, summary, data, tables, elsewhere, stated }: RunF
       ? [
           {
             ...common,
-            ...fileOf(cleaned, `${run}-clean.csv`, folder),
+            ...fileOf(cleaned, `${run}${part}-clean.csv`, folder),
             role: 'cleaned' as const,
-            what: 'cleaned readings',
+            what: `cleaned readings${name === '' ? '' : ` of the log${of}`}`,
             source: '',
             note: 'every row that counts, in canonical units',
           },
         ]
       : []),
-    ...tables.map((table) => tableFile(table, folder)),
   ];
-  const names = distinctNames(files);
-  return files.map((file, index) => renamed(file, names[index]!, folder));
 }
 
 function fileOf({ sha256, bytes }: Stored, name: string, folder: string | null) {
@@ -73,7 +84,7 @@ function renamed(file: DataFile, name: string, folder: string): DataFile {
   return name === file.name ? file : { ...file, name, path: file.path === null ? null : folder + name };
 }
 
-function noteOf({ sharedAs: way, unread }: RunData, stated: boolean): string {
+function noteOf({ sharedAs: way, unread }: LogData, stated: boolean): string {
   if (way === 'as it came') return '';
   if (way === 'redacted') return 'not offered: a redacted file stands in its place';
   if (way === 'elsewhere') return 'kept elsewhere';

@@ -5,7 +5,7 @@ import { gatherFacts, type ReadRun } from '../comparison/gather.ts';
 
 export function runJson(register: Register, computed: ReadRun): object {
   const { id, setting, conditions } = computed.run;
-  const { title, date, device, specimen, instruments, channels, ambient, cautions, log, tables } = gatherFacts(
+  const { title, date, device, specimen, instruments, channels, ambient, cautions, log, other_logs, tables } = gatherFacts(
     register,
     id,
     computed,
@@ -18,7 +18,8 @@ export function runJson(register: Register, computed: ReadRun): object {
     setting,
     conditions,
     about,
-    log,
+    ...(log && { log }),
+    ...(other_logs && { other_logs }),
     tables,
     derived: computed.derived,
   });

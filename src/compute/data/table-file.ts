@@ -19,20 +19,22 @@ export interface Table {
   readonly form: TableLayout;
 }
 
-/** A table goes out as it came where all of its columns are read. @param folder - where it stands then, ending in a slash. */
+/** A table goes out as it came where all of its columns and rows are read. @param folder - where it stands then, ending in a slash. */
 export function tableFile({ kind, file, sha256, bytes, form }: Table, folder: string): DataFile {
   const unread = form.columns.filter(({ name }) => name === null).length;
   const name = offeredName(file);
+  const why =
+    unread > 0 ? `${counted(unread, 'column')} that nothing reads` : form.partly ? 'rows of other settings or runs' : null;
   return {
     role: kind,
     what: TABLE_WORDS[kind],
     name,
-    path: unread === 0 ? folder + name : null,
+    path: why === null ? folder + name : null,
     sha256,
     bytes,
     size: sizeText(bytes),
     rows: form.rows,
-    note: unread === 0 ? '' : `not offered: it holds ${counted(unread, 'column')} that nothing reads`,
+    note: why === null ? '' : `not offered: it holds ${why}`,
     source: `data/${file}`,
   };
 }

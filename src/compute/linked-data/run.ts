@@ -13,11 +13,16 @@ export function linkedRun(parts: SiteContents, { run, summary }: ComputedRun): s
   const notes = parts.notes.filter(({ note, reaches }) => note.status === 'published' && reaches.includes(run.id));
   const published = notes.map(({ note }) => note.date).toSorted();
   const techniques = run.instruments.map((id) => register.instruments.get(id)!.title);
+  const identifiers = summary.logs.map(({ name, sha256 }) => ({
+    '@type': 'PropertyValue',
+    propertyID: name === '' ? 'SHA-256 of the log' : `SHA-256 of the log ${name}`,
+    value: sha256,
+  }));
   return jsonLd({
     '@type': 'Dataset',
     '@id': url,
     url,
-    identifier: { '@type': 'PropertyValue', propertyID: 'SHA-256 of the log', value: summary.sha256 },
+    ...(identifiers.length === 0 ? {} : { identifier: identifiers.length === 1 ? identifiers[0] : identifiers }),
     name: run.title,
     description: aboutRun(run, device),
     ...(device.invented ? { keywords: ['invented data'] } : {}),

@@ -13,6 +13,8 @@ export type Role = 'log' | 'redacted' | 'cleaned' | 'scores' | 'surface' | 'atte
 
 export interface DataFile {
   readonly role: Role;
+  /** Name of the log that it is of, in a run with several. */
+  readonly log?: string;
   /** In words: "log as it came". */
   readonly what: string;
   /** Name without folders. */

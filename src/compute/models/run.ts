@@ -62,15 +62,32 @@ export interface RunModel {
   readonly plots: readonly PagePlot[];
   /** Files of data, offered or not, and under which licence. */
   readonly data: { readonly files: readonly DataFile[]; readonly licence: Licence | null };
-  readonly log: {
+  /** What was read off displays, in the author's order. */
+  readonly readings: readonly {
+    readonly what: string;
+    readonly value: string;
+    readonly times: number;
+    readonly phase: string;
+    readonly at: string;
+    readonly instrument: string;
+  }[];
+  /** In the author's order; none where the run has no log. */
+  readonly logs: readonly {
+    /** '' where it is the only one. */
+    readonly name: string;
+    readonly file: string;
+    /** How it was brought to the clock of the first; '' of the first. */
+    readonly placed: string;
     readonly rows: number;
     readonly span: string;
     readonly step: string;
     readonly time: string;
     readonly encoding: string;
-  };
+  }[];
   readonly channels: readonly {
     readonly name: string;
+    /** Name of its log; '' where there is one. */
+    readonly log: string;
     readonly quantity: string;
     readonly column: string;
     readonly unit: string;
@@ -78,7 +95,7 @@ export interface RunModel {
     readonly instrument: string;
     readonly missing: number;
   }[];
-  readonly setAside: readonly { readonly line: number; readonly reason: string }[];
+  readonly setAside: readonly { readonly log: string; readonly line: number; readonly reason: string }[];
   readonly repairs: readonly string[];
   /** What the author knows of lines of the log, and why it is so. */
   readonly known: readonly string[];

@@ -305,7 +305,7 @@ function heldFigure(computed: ComputedRun, held: HeldBy): HeldNote['figures'][nu
       run: { title: run.title, path: `${runLink(run).path}#${fragmentOf(held.address)}` },
       shown: printQuantity(figure.quantity).text,
       uncertainty: uncertaintyText(figure),
-      file: figure.from.file ?? `data/${summary.file}`,
+      file: figure.from.file ?? logPath(summary),
       from: fromText(figure.from),
       inferred: figure.inferred ?? [],
     };
@@ -319,4 +319,9 @@ function heldFigure(computed: ComputedRun, held: HeldBy): HeldNote['figures'][nu
 
 function unique(texts: readonly string[]): string[] {
   return [...new Set(texts)];
+}
+
+/** The first log of a run, which figures name no file for. */
+function logPath({ logs: [first] }: ComputedRun['summary']): string {
+  return first ? `data/${first.file}` : '';
 }

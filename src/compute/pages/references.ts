@@ -4,7 +4,7 @@ import { citation } from '../cite/citation.ts';
 import { absolute, type Reference, versionOf } from '../cite/reference.ts';
 import { notePath } from '../contents/note-path.ts';
 import type { ComputedNote, ComputedRun, SiteContents } from '../contents/site-contents.ts';
-import { digest } from '../store/digest.ts';
+import { digest, digestOf } from '../store/digest.ts';
 import { jsonText, publishLedger } from '../store/json-text.ts';
 
 /** Of a note or script: its version is the day of its last correction, and its ledger. */
@@ -45,6 +45,14 @@ export function runReference(
     publisher: site.title,
     date: run.date,
     url: absolute(site, `runs/${run.id}/`),
-    version: versionOf(undefined, summary.sha256, 'log'),
+    version: logsVersion(summary),
   };
+}
+
+/** By its log; by the digests of all where it has several, by its figures' date alone where it has none. */
+function logsVersion({ logs }: ComputedRun['summary']): string {
+  const [first, ...others] = logs;
+  if (!first) return 'readings';
+  if (others.length === 0) return versionOf(undefined, first.sha256, 'log');
+  return versionOf(undefined, digestOf(logs.map(({ sha256 }) => sha256)), 'logs');
 }

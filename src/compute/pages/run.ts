@@ -5,6 +5,7 @@ import { CATALOGUE, figuresOf } from '../../figures/catalogue.ts';
 import { RISKS_IN_BRIEF } from '../../figures/cautions/risks.ts';
 import { cautions, mergeCautions } from '../../figures/cautions.ts';
 import type { Figure } from '../../figures/figure.ts';
+import type { HandReading } from '../../figures/hand/hand-reading.ts';
 import { counted } from '../../figures/in-words.ts';
 import { whereKnown } from '../../intake/report/known.ts';
 import type { Run } from '../../register/register.ts';
@@ -19,7 +20,7 @@ import { type ComputedRun, comparisonPath, pagePlot, type SiteContents } from '.
 import { timeWords } from '../data/time-words.ts';
 import { linkedRun } from '../linked-data/run.ts';
 import type { Link, RunModel } from '../results.ts';
-import type { LogSummary } from '../steps/runs/run-step.ts';
+import type { LogSummary, RunSummary } from '../steps/runs/run-step.ts';
 import { comparePath } from './compare.ts';
 import { evidenceOf } from './evidence.ts';
 import { isInvented, notePath } from './note.ts';
@@ -58,12 +59,19 @@ export function runModel(parts: SiteContents, computed: ComputedRun): RunModel {
     })),
     plots: shown,
     data: { files: parts.data.get(`runs/${run.id}`) ?? [], licence: run.licence ?? null },
-    log: logRow(summary),
+    readings: (run.context.readings ?? []).map((reading) => readingRow(parts, reading)),
+    logs: summary.logs.map(logRow),
     channels: channelRows(parts, summary),
-    setAside: summary.setAside.map(({ line, reason }) => ({ line, reason })),
-    repairs: summary.repairs.map(({ repair, rows }) => `${counted(rows, 'row')}: ${repair.reason}`),
-    known: (summary.known ?? []).map(knownText),
-    inferences: [...summary.inferences, ...derived.inferences].map((inference) => inference.statement),
+    setAside: summary.logs.flatMap(({ name, setAside }) => setAside.map(({ line, reason }) => ({ log: name, line, reason }))),
+    repairs: summary.logs.flatMap((log) =>
+      log.repairs.map(({ repair, rows }) => `${ofLog(log)}${counted(rows, 'row')}: ${repair.reason}`),
+    ),
+    known: summary.logs.flatMap((log) => (log.known ?? []).filter(isTold).map((each) => `${ofLog(log)}${knownText(each)}`)),
+    inferences: [
+      ...summary.logs.flatMap((log) => log.inferences.map(({ statement }) => `${ofLog(log)}${statement}`)),
+      ...summary.logs.flatMap(({ alignment }) => (alignment ? [alignment.statement] : [])),
+      ...derived.inferences.map(({ statement }) => statement),
+    ],
     follows: predecessorsOf(run.id, parts.register.runs).flatMap((id) => linkTo(parts, id)),
     followedBy: [...parts.runs.keys()]
       .filter((id) => parts.register.runs.get(id)?.follows === run.id)
@@ -102,9 +110,37 @@ function figureGroups({ derived }: ComputedRun): RunModel['groups'] {
   return groups.filter(({ figures }) => figures.length > 0);
 }
 
-function logRow(summary: LogSummary): RunModel['log'] {
-  const { rows, span, time, encoding } = summary;
+/** "log meter, " where a run has several. */
+function ofLog({ name }: Pick<LogSummary, 'name'>): string {
+  return name === '' ? '' : `log ${name.replaceAll('_', ' ')}: `;
+}
+
+/** What a setup knows of all its runs is told where it was found. */
+function isTold({ ofSetup, found }: NonNullable<LogSummary['known']>[number]): boolean {
+  return !ofSetup || found.length > 0;
+}
+
+function readingRow(parts: SiteContents, reading: HandReading): RunModel['readings'][number] {
+  const { quantity, shows, name, text, times, phase, at = '', instrument } = reading;
+  const what = [name === undefined ? '' : nameInWords(name), quantity.replaceAll('_', ' ')]
+    .filter((word) => word !== '')
+    .join(', ');
   return {
+    what: shows === 'level' ? what : `${what} (${shows})`,
+    value: text,
+    times,
+    phase: phase ?? 'whole run',
+    at,
+    instrument: instrument === undefined ? '' : (parts.register.instruments.get(instrument)?.title ?? instrument),
+  };
+}
+
+function logRow(summary: LogSummary): RunModel['logs'][number] {
+  const { name, file, rows, span, time, encoding, alignment } = summary;
+  return {
+    name: name.replaceAll('_', ' '),
+    file: `data/${file}`,
+    placed: alignment?.statement ?? '',
     rows,
     span: durationText(span),
     step: time.step === null ? '' : stepText(time.step),
@@ -113,9 +149,10 @@ function logRow(summary: LogSummary): RunModel['log'] {
   };
 }
 
-function channelRows(parts: SiteContents, summary: LogSummary): RunModel['channels'] {
-  return summary.channels.map(({ name, quantity, column, unit, originalUnit, at, instrument, missing }) => ({
+function channelRows(parts: SiteContents, summary: RunSummary): RunModel['channels'] {
+  return summary.channels.map(({ name, quantity, column, unit, originalUnit, at, instrument, missing, log }) => ({
     name: nameInWords(name),
+    log: log === undefined ? '' : summary.logs[log]!.name.replaceAll('_', ' '),
     quantity: quantity.replaceAll('_', ' '),
     column,
     unit: originalUnit === unit ? unit : `${originalUnit} → ${unit}`,

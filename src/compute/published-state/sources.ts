@@ -56,8 +56,10 @@ export function sourcesOf({ register, runs, attempts, content, code }: Options):
   };
 }
 
-function dataOf({ log, scores, surface }: Run): string[] {
-  return [log.file, scores, surface].filter((path) => path !== undefined).map((path) => `data/${path}`);
+function dataOf({ logs, scores, surface }: Run): string[] {
+  return [...logs.map(({ declaration }) => declaration.file), scores, surface]
+    .filter((path) => path !== undefined)
+    .map((path) => `data/${path}`);
 }
 
 /** Files of content/ that say under which conditions and with which instruments a run was made. */

@@ -1,5 +1,7 @@
 /** What is no longer as a record copy has it: only what the site shows counts as still there (law 9). */
+
 import { definitionOf } from '../../figures/catalogue.ts';
+import { allLogs, type PublishedLog } from '../../figures/figures-json.ts';
 import { compareText } from '../../problem.ts';
 import type { Gathered, GatheredRun } from '../models/gathered.ts';
 import { figuresOf } from '../models/gathered-figures.ts';
@@ -78,11 +80,19 @@ function renamed(now: Gathered, then: Gathered): Gathered {
 
 /** Logs by what they are, tables by their path. */
 function changedFiles({ was, is }: Pair): ChangedSince['files'] {
-  const log = was.log.sha256 === is.log.sha256 ? [] : [{ file: was.log.file, was: was.log.sha256, is: is.log.sha256 }];
+  const logs = changedLogs(allLogs(was), allLogs(is));
   const then = new Map(was.tables.map(({ file, sha256 }) => [file, sha256]));
   const now = new Map(is.tables.map(({ file, sha256 }) => [file, sha256]));
   const tables = differing(then, now).map(({ name, ...each }) => ({ file: name, ...each }));
-  return [...log, ...tables].map((each) => ({ run: was.title, ...each }));
+  return [...logs, ...tables].map((each) => ({ run: was.title, ...each }));
+}
+
+/** By their place: a log that goes to another file is the same log. */
+function changedLogs(was: readonly PublishedLog[], is: readonly PublishedLog[]) {
+  const places = Array.from({ length: Math.max(was.length, is.length) }, (_, k) => [was[k], is[k]] as const);
+  return places
+    .filter(([then, now]) => then?.sha256 !== now?.sha256)
+    .map(([then, now]) => ({ file: (then ?? now)!.file, was: then?.sha256 ?? '', is: now?.sha256 ?? '' }));
 }
 
 function changedStated({ was, is }: Pair): ChangedSince['stated'] {

@@ -4,6 +4,7 @@ import type { Ladder } from '../../figures/stability/ladder.ts';
 import { readAttempts } from '../../figures/stability/read-attempts.ts';
 import { stabilityFigures } from '../../figures/stability/stability.ts';
 import { type TableLayout, tableLayout } from '../../figures/table-layout.ts';
+import { inOneMessage } from '../../figures/table-problems.ts';
 import type { Problem } from '../../problem.ts';
 import type { Attempts, Register } from '../../register/register.ts';
 import { readData } from '../project/read-data.ts';
@@ -44,8 +45,9 @@ function outcomeOf(store: Store | undefined, root: string, code: string, attempt
   if (!(bytes instanceof Uint8Array))
     return { attempts, key: '', sha256: '', bytes: 0, form: null, ladder: null, figures: new Map(), problems: [bytes] };
   const sha256 = store?.keep(bytes) ?? digest(bytes);
-  const key = digestOf(['attempts', code, sha256, attempts.specimen, attempts.passed]);
-  const { ladder, problems } = readAttempts(bytes, file, attempts.specimen, attempts.passed);
-  const form = tableLayout(bytes, file, 'attempts');
-  return { attempts, key, sha256, bytes: bytes.length, form, ladder, figures: stabilityFigures([ladder]), problems };
+  const key = digestOf(['attempts', code, sha256, attempts.specimen, attempts.passed, attempts.mapping]);
+  const { ladder, problems } = readAttempts(bytes, file, attempts.specimen, attempts.passed, attempts.mapping);
+  const told = inOneMessage(problems, { bytes, file, kind: 'attempts', mapping: attempts.mapping });
+  const form = tableLayout(bytes, file, 'attempts', attempts.mapping);
+  return { attempts, key, sha256, bytes: bytes.length, form, ladder, figures: stabilityFigures([ladder]), problems: told };
 }

@@ -38,6 +38,25 @@ export const SURFACE = subject('surface', {
     check:
       'the examples of Thermimage (23.31223 °C) and of a sensor’s data sheet (80.36331 °C, 9516495632.56 K⁴); T⁴ by hand to 4 decimals',
   },
+  camera_reading: {
+    label: 'camera reading',
+    unit: '°C',
+    spoken: 'surface case lid camera shows spot hand',
+    publishedChecks: [],
+    lists: [],
+    uncounted: 'It is a reading as it stands, with what its instrument states.',
+    definition:
+      'What a thermal camera showed at a named spot, as it showed it: the table does not state the emissivity that was set, that of the surface, or the reflected temperature, so nothing is corrected.',
+    formula: 'T',
+    notCovered: [
+      'The temperature of the surface: a surface that shines mirrors its surroundings, and may be tens of kelvins hotter than the camera shows.',
+      'What air, windows and dirt take away between the surface and the camera.',
+    ],
+    assumptions: ['The table is of what the camera showed, with nothing added.'],
+    absentWhen: [NOT_READ, 'the surface temperature can be told', 'the material is stated as bare metal'],
+    source: 'common practice, no source',
+    check: 'hand-picked rows',
+  },
   hottest_surface: {
     label: 'hottest surface',
     unit: '°C',

@@ -8,6 +8,7 @@ import { figuresOf } from '../catalogue.ts';
 import { extremeOf } from '../extreme.ts';
 import type { Figure } from '../figure.ts';
 import { counted, plain } from '../in-words.ts';
+import { stepIn } from '../origin.ts';
 import { figureOf, ofChannel } from '../present.ts';
 import { readingsOf } from '../readings.ts';
 import { addressOf, channelsOf, type Entry, phaseOf, rowsOf, type Soak } from '../soak.ts';
@@ -98,15 +99,20 @@ function belowSetting(soak: Soak, channel: Channel, address: string): Measured |
   if (isReason(threshold)) return threshold;
   const phase = phaseOf(soak, 'load');
   if (!phase) return noPhase(soak, 'load');
-  const loaded = loadedAt(soak);
+  const loaded = loadedAt(soak, channel);
   const values = channel.values.map((value, row) => (loaded(row) ? value : Number.NaN));
   const readings = readingsOf(soak.log, values, rowsOf(phase));
   if (readings.y.length < 2) return noReadings(channel.name, 'the loaded part of the load phase');
-  const { time, u } = timeWhere(readings, (value) => value < threshold.below, soak.log.time.step ?? 0, phase);
+  const { time, u } = timeWhere(readings, (value) => value < threshold.below, stepIn(soak.log, channel.log) ?? 0, phase);
   return {
     quantity: quantityOf(time, 's', [samplingPart(soak.context, address, u, null)], { stated: true, step: 0 }),
     from: fromOf(soak, [channel, ...channelsOf(soak.log, 'utilisation').slice(0, 1)], readings),
-    of: { ...placeOf(channel), tolerance: `${plain(threshold.tolerance / 1e6)} MHz`, ...samplingWords(soak), ...gapsOf(readings) },
+    of: {
+      ...placeOf(channel),
+      tolerance: `${plain(threshold.tolerance / 1e6)} MHz`,
+      ...samplingWords(soak, channel),
+      ...gapsOf(readings),
+    },
   };
 }
 
@@ -126,8 +132,14 @@ function throttleEvents(soak: Soak, throttling: Throttling | Reason): Measured |
   const list = [...known].map(([reason, count]) => `${reason}: ${count}`).join(', ');
   return {
     quantity: exact(onsets.length, '1'),
-    from: { columns: fromOf(soak, channels, { lines: null }).columns, rows: linesOf(soak, throttling) },
-    of: { by, ...clockWords(channels), ...(list ? { reason: list } : {}), ...samplingWords(soak), ...stickyWords(sticky, missed) },
+    from: fromOf(soak, channels, { lines: linesOf(soak, throttling) }),
+    of: {
+      by,
+      ...clockWords(channels),
+      ...(list ? { reason: list } : {}),
+      ...samplingWords(soak, channels[0]!),
+      ...stickyWords(sticky, missed),
+    },
   };
 }
 
@@ -145,8 +157,9 @@ interface First {
 }
 
 /** An onset, or a sticky bit that came on under load before any: then something was missed, but not that it was. */
-function firstOf(soak: Soak, { onsets, missed, by }: Throttling): First | undefined {
-  const { seconds, step } = soak.log.time;
+function firstOf(soak: Soak, { onsets, missed, by, channels }: Throttling): First | undefined {
+  const { seconds } = soak.log.time;
+  const step = stepIn(soak.log, channels[0]?.log);
   const seen = onsets.slice(0, 1).map(({ row, reason }) => ({ row, since: seconds[row]! - (step ?? 0), reason, by }));
   const unseen = missed.map(({ rose, reason }) => ({
     row: rose!.row,
@@ -175,13 +188,20 @@ function timeToThrottle(
   const earliest = Math.max(0, first.since - phase.from);
   return {
     quantity: quantityOf(value, 's', [stepPart(soak.context, 'time_to_throttle', value - earliest)], { stated: true, step: 0 }),
-    from: { columns: fromOf(soak, channels, { lines: null }).columns, rows: linesOf(soak, throttling) },
-    of: { by: first.by, ...clockWords(channels), reason: first.reason, ...samplingWords(soak), ...stickyWords(sticky, []) },
+    from: fromOf(soak, channels, { lines: linesOf(soak, throttling) }),
+    of: {
+      by: first.by,
+      ...clockWords(channels),
+      reason: first.reason,
+      ...samplingWords(soak, channels[0]!),
+      ...stickyWords(sticky, []),
+    },
     interval: [earliest, value],
   };
 }
 
-function linesOf(soak: Soak, { phase }: Throttling): readonly [number, number] | null {
-  const { lines } = soak.log;
+function linesOf(soak: Soak, { phase, channels }: Throttling): readonly [number, number] | null {
+  const { lines, joined } = soak.log;
+  if (joined) return readingsOf(soak.log, channels[0]!.values, rowsOf(phase)).lines;
   return phase.toRow > phase.fromRow ? [lines[phase.fromRow]!, lines[phase.toRow - 1]!] : null;
 }

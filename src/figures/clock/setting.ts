@@ -1,6 +1,7 @@
 /** The clock against the clock that was set. */
 import type { Channel } from '../../intake/log.ts';
 import type { Reason } from '../absent.ts';
+import { latestBeside } from '../origin.ts';
 import { channelsOf, type Soak } from '../soak.ts';
 import { stepOf } from '../sources.ts';
 
@@ -33,10 +34,11 @@ export function thresholdOf(soak: Soak, clock: Channel): Threshold | Reason {
 /** From this utilisation on, a row counts as loaded. */
 const LOADED = 0.5;
 
-/** Tells whether a row counts as loaded: always, or, where utilisation is logged, at half of it or more. */
-export function loadedAt(soak: Soak): (row: number) => boolean {
+/** Tells whether a row of the clock counts as loaded: always, or, where utilisation is logged, at half of it or more. */
+export function loadedAt(soak: Soak, clock: Channel): (row: number) => boolean {
   const utilisation = channelsOf(soak.log, 'utilisation')[0];
   if (!utilisation) return () => true;
   const least = utilisation.unit === '%' ? 100 * LOADED : LOADED;
-  return (row) => !(utilisation.values[row]! < least);
+  const values = latestBeside(soak.log, utilisation, clock);
+  return (row) => !(values[row]! < least);
 }

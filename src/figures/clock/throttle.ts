@@ -3,6 +3,7 @@ import type { Channel } from '../../intake/log.ts';
 import { printQuantity } from '../../quantities/print.ts';
 import { isReason, noChannel, noPhase, noReadings, type Reason } from '../absent.ts';
 import type { Phase } from '../figure.ts';
+import { stepIn } from '../origin.ts';
 import { channelsOf, phaseOf, type Soak } from '../soak.ts';
 import { nowBits } from './bits.ts';
 import { loadedAt, type Threshold, thresholdOf } from './setting.ts';
@@ -103,7 +104,7 @@ function byClock(soak: Soak, clock: Channel, phase: Phase): Told | Reason {
   const threshold = thresholdOf(soak, clock);
   if (isReason(threshold)) return threshold;
   if (!hasReadings(clock, phase)) return noReadings(clock.name, 'the load phase');
-  const ramp = Math.max(RAMP, 3 * (soak.log.time.step ?? 0));
+  const ramp = Math.max(RAMP, 3 * (stepIn(soak.log, clock.log) ?? 0));
   const { onsets, reached } = fallsOf(loadedReadings(soak, clock, phase), threshold, ramp);
   if (!reached) return neverReached(soak, clock);
   return {
@@ -122,7 +123,7 @@ interface ClockReading {
 }
 
 function loadedReadings(soak: Soak, clock: Channel, phase: Phase): ClockReading[] {
-  const loaded = loadedAt(soak);
+  const loaded = loadedAt(soak, clock);
   const readings: ClockReading[] = [];
   for (let row = phase.fromRow; row < phase.toRow; row++) {
     const value = clock.values[row]!;

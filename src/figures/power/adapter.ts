@@ -1,10 +1,12 @@
 /** What an adapter hands on of the power that it takes from the wall. */
+import type { Channel } from '../../intake/log.ts';
 import { divide } from '../../quantities/arithmetic.ts';
 import { seriesMean } from '../../statistics/series-mean.ts';
 import { absent, isReason, noPhase, type Reason } from '../absent.ts';
 import { fromOf, gapsOf, type Measured } from '../average.ts';
 import type { Figure } from '../figure.ts';
 import { orRefused } from '../joined.ts';
+import { valuesBeside } from '../origin.ts';
 import { present } from '../present.ts';
 import { readingsOf } from '../readings.ts';
 import { phaseOf, rowsOf, type Soak } from '../soak.ts';
@@ -30,11 +32,12 @@ function efficiency(soak: Soak, meters: readonly Meter[]): Measured | Reason {
   const phase = phaseOf(soak, 'load');
   if (!phase) return noPhase(soak, 'load');
   const rows = rowsOf(phase);
-  const both = wall.values.map((value, row) => (Number.isNaN(behind.values[row]!) ? Number.NaN : value));
+  const beside = valuesBeside(soak.log, { values: behind.values, ...logOf(behind) }, logOf(wall));
+  const both = wall.values.map((value, row) => (Number.isNaN(beside[row]!) ? Number.NaN : value));
   const taken = readingsOf(soak.log, both, rows);
   const given = readingsOf(
     soak.log,
-    behind.values.map((value, row) => (Number.isNaN(both[row]!) ? Number.NaN : value)),
+    beside.map((value, row) => (Number.isNaN(both[row]!) ? Number.NaN : value)),
     rows,
   );
   if (taken.y.length < 2) return { absent: 'no-readings', why: 'Fewer than two rows of the load have both powers.' };
@@ -51,6 +54,11 @@ function efficiency(soak: Soak, meters: readonly Meter[]): Measured | Reason {
   }
   const of = { ...meterWords(behind), at: `${behind.at} over wall`, phase: 'load', ...gapsOf(taken) };
   return { quantity, from: fromOf(soak, [...wall.channels, ...behind.channels], taken), of };
+}
+
+/** The log of what a meter reads. */
+function logOf({ channels: [first] }: Meter): Pick<Channel, 'log'> {
+  return first?.log === undefined ? {} : { log: first.log };
 }
 
 interface Both {

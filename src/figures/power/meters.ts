@@ -5,6 +5,7 @@ import { isReason, noReadings, type Of, type Reason } from '../absent.ts';
 import { rangeWords, rangeWordsOf } from '../accurate-range.ts';
 import { fromOf, isKnownMean, type Measured, meanAcross, type Stretch } from '../average.ts';
 import { notObserved } from '../gaps.ts';
+import { valuesBeside } from '../origin.ts';
 import { type Readings, readingsOf } from '../readings.ts';
 import { channelsOf, type Rows, type Soak } from '../soak.ts';
 import { type Errors, errorsOf, quantityOf, scaled, stepOf } from '../sources.ts';
@@ -83,7 +84,8 @@ const UNSTATED =
 
 function productMeter(soak: Soak, current: Channel, voltage: Channel): Meter {
   const values = new Float64Array(soak.log.rows);
-  for (let row = 0; row < values.length; row++) values[row] = current.values[row]! * voltage.values[row]!;
+  const volts = valuesBeside(soak.log, voltage, current);
+  for (let row = 0; row < values.length; row++) values[row] = current.values[row]! * volts[row]!;
   return {
     name: current.name,
     at: current.at ?? null,

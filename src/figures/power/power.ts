@@ -6,6 +6,7 @@ import type { POWER } from '../catalogue/power.ts';
 import type { FigureName } from '../catalogue.ts';
 import { extremeValue, lopsided } from '../extreme-value.ts';
 import { samplingOf } from '../in-words.ts';
+import { stepIn } from '../origin.ts';
 import { figureOf, ofChannel, present } from '../present.ts';
 import { readingsOf } from '../readings.ts';
 import { addressOf, channelsOf, type Entry, phaseOf, rowsOf, type Soak } from '../soak.ts';
@@ -91,7 +92,7 @@ function peakPower(soak: Soak, meter: Meter, index: number): Entry {
   const errors = meter.errorsAt(extreme.value, rowsOf(phase));
   const sampling = samplingPart(soak.context, address, extreme.u, extreme.dof);
   const quantity = quantityOf(extreme.value, 'W', [...errors.parts, sampling], { stated: errors.stated, step: meter.step });
-  const averaging = `none beyond the instrument's own; ${samplingOf(soak.log.time.step)}`;
+  const averaging = `none beyond the instrument's own; ${samplingOf(stepIn(soak.log, meter.channels[0]?.log))}`;
   const measured: Measured = {
     quantity,
     from: fromOf(soak, meter.channels, readings),

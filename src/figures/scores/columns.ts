@@ -1,13 +1,24 @@
 /** Which column of a table of scores is which. */
+
+import { headName } from '../../intake/cells/heads.ts';
 import { nearestName } from '../../intake/cells/names.ts';
 import type { Table } from '../../intake/table.ts';
+import type { TableForm } from '../../intake/table-mapping.ts';
 import { error, type Problem, warning } from '../../problem.ts';
 
 const NEEDED = ['test', 'value', 'unit', 'better'] as const;
-const OPTIONAL = ['id', 'repeat', 'start', 'end', 'clock', 'power'] as const;
+const OPTIONAL = ['id', 'repeat', 'start', 'end', 'clock', 'power', 'error'] as const;
 
-/** All columns that a table of scores may have. */
-export const SCORE_COLUMNS = [...NEEDED, ...OPTIONAL] as const;
+/** What a table of scores may have. */
+export const SCORES_FORM: TableForm = {
+  kind: 'scores',
+  needed: NEEDED,
+  optional: OPTIONAL,
+  wide: { head: 'test', cell: 'value' },
+  unitOf: { cell: 'value', unit: 'unit' },
+};
+
+const SCORE_COLUMNS = [...NEEDED, ...OPTIONAL] as const;
 
 export type ScoreColumn = (typeof SCORE_COLUMNS)[number];
 export type ScoreColumns = ReadonlyMap<ScoreColumn, number>;
@@ -16,10 +27,11 @@ export type ScoreColumns = ReadonlyMap<ScoreColumn, number>;
 export function columnsOf(table: Table): { readonly columns: ScoreColumns; readonly problems: readonly Problem[] } {
   const columns = new Map<ScoreColumn, number>();
   for (const name of SCORE_COLUMNS) {
-    const at = table.head.indexOf(name);
+    const at = table.head.findIndex((head) => headName(head) === name);
     if (at >= 0) columns.set(name, at);
   }
-  const spare = table.head.filter((name) => !columns.has(name as ScoreColumn));
+  const read = new Set(columns.values());
+  const spare = table.heads ? [] : table.head.filter((_, at) => !read.has(at));
   const missing = NEEDED.filter((name) => !columns.has(name)).map((name) => missingColumn(table, name, spare));
   const near = missing.length > 0 ? [] : spare.flatMap((name) => nearlyOptional(table, name, columns));
   return { columns, problems: [...missing, ...near, ...unpaired(table, columns)] };

@@ -1,11 +1,13 @@
 /** A CSV of benchmark results → typed rows with located problems. */
 import { MISSING_MARKERS } from '../../intake/cells/cells.ts';
 import { decimalsOf } from '../../intake/cells/numbers.ts';
+import { mapTable } from '../../intake/mapped-table.ts';
 import { readTable, type Table, type TableRow } from '../../intake/table.ts';
+import type { ErrorMeaning, TableMapping } from '../../intake/table-mapping.ts';
 import { error, type Problem } from '../../problem.ts';
 import { isParseFailure, parseQuantity } from '../../quantities/parse.ts';
 import { readUnit, toCanonical, type Unit } from '../../quantities/units.ts';
-import { columnsOf, type ScoreColumn, type ScoreColumns } from './columns.ts';
+import { columnsOf, SCORES_FORM, type ScoreColumn, type ScoreColumns } from './columns.ts';
 import { between, MOMENT_EXPECTED, readMoment } from './moments.ts';
 import type { Moment, Repeat, ScoredTest, Scores, StatedReading } from './score-table.ts';
 import { tellIds, testId } from './test-ids.ts';
@@ -20,6 +22,8 @@ interface Reading {
   readonly table: Table;
   readonly columns: ScoreColumns;
   readonly zone: string | undefined;
+  /** How errors that the table states are meant. */
+  readonly errorIs: ErrorMeaning | undefined;
   readonly problems: Problem[];
 }
 
@@ -34,10 +38,16 @@ interface Growing extends Omit<ScoredTest, 'repeats'> {
  * Reads scores: `test, value, unit, better`, and where known `id, repeat, start, end, clock, power`. `zone` is that of civil times without an offset.
  * A row with an error is left out; a cell that says "no result" (empty, NA, -) is kept as such. Never throws.
  */
-export function readScores(bytes: Uint8Array, file: string, zone?: string): { scores: Scores; problems: readonly Problem[] } {
-  const table = readTable(bytes, file);
-  const { columns, problems } = columnsOf(table);
-  const reading: Reading = { table, columns, zone, problems: [...table.problems, ...problems] };
+export function readScores(
+  bytes: Uint8Array,
+  file: string,
+  zone?: string,
+  mapping?: TableMapping,
+): { scores: Scores; problems: readonly Problem[] } {
+  const mapped = mapTable(readTable(bytes, file), mapping, SCORES_FORM);
+  const { table } = mapped;
+  const { columns, problems } = mapped.problems.length > 0 ? { columns: new Map(), problems: mapped.problems } : columnsOf(table);
+  const reading: Reading = { table, columns, zone, errorIs: mapping?.errorIs, problems: [...table.problems, ...problems] };
   if (problems.some(({ severity }) => severity === 'error')) return { scores: { file, tests: [] }, problems: reading.problems };
   const tests = new Map<string, Growing>();
   for (const row of table.rows) readRow(reading, tests, row);
@@ -47,7 +57,14 @@ export function readScores(bytes: Uint8Array, file: string, zone?: string): { sc
     reading.problems,
   );
   const read = [...tests.values()].map(({ spelling: _spelling, scale: _scale, ...test }) => test);
-  return { scores: { file, tests: read }, problems: reading.problems };
+  return { scores: { file, tests: read, ...headsOf(table, columns) }, problems: reading.problems };
+}
+
+/** What the file calls the columns of tests and values, where that is not what we do. */
+function headsOf(table: Table, columns: ScoreColumns): Pick<Scores, 'columns'> {
+  if (!table.heads) return {};
+  const heads = (['test', 'value'] as const).flatMap((name) => table.heads![columns.get(name)!] || []);
+  return heads.length > 0 ? { columns: heads } : {};
 }
 
 function cell({ columns }: Reading, row: TableRow, column: ScoreColumn): string | undefined {
@@ -73,6 +90,7 @@ function readRow(reading: Reading, tests: Map<string, Growing>, row: TableRow): 
     window: windowOf(reading, row),
     ...(clock && { clock }),
     ...(power && { power }),
+    ...errorOf(reading, row, test),
     line: row.line,
   };
   if (reading.problems.length > before) return;
@@ -154,6 +172,28 @@ function statedIn(reading: Reading, row: TableRow, column: 'clock' | 'power'): S
     return report(reading, row, column, 'score-stated', `the ${column} \`${text}\``, EXPECTED_STATED[column]);
   return { value: quantity.value, step: (quantity.value / Number(number)) * 10 ** -decimalsOf(number, '.') };
 }
+
+/** Standard uncertainty of a value by the error that the table states beside it. */
+function errorOf(reading: Reading, row: TableRow, { scale }: Growing): Pick<Repeat, 'error'> {
+  const text = cell(reading, row, 'error') ?? '';
+  if (MISSING_MARKERS.has(text)) return {};
+  const number = reading.table.number(text.replace(/^\s*(?:±|\+\/-)\s*/, ''));
+  if (!(number >= 0)) {
+    report(reading, row, 'error', 'score-error', `the error \`${text}\``, 'a number in the unit of the value, or an empty cell');
+    return {};
+  }
+  if (reading.errorIs === undefined) {
+    const expected = '`error_is` below `scores`: `limits`, `standard` (a standard deviation of the mean) or `95 %`';
+    report(reading, row, 'error', 'score-error', 'nothing says how the errors of this table are meant', expected);
+    return {};
+  }
+  const half = toCanonical(number, { ...scale, offset: 0 });
+  if (reading.errorIs === 'limits') return { error: { u: half / Math.sqrt(3), distribution: 'rectangular' } };
+  return { error: { u: reading.errorIs === 'standard' ? half : half / NORMAL_95 } };
+}
+
+/** Half a 95 % interval in standard deviations (JCGM 100:2008, table G.1). */
+const NORMAL_95 = 1.96;
 
 function nameOf(reading: Reading, row: TableRow, test: Growing): string {
   const name = cell(reading, row, 'repeat') || String(test.repeats.length + 1);

@@ -19,6 +19,8 @@ export interface Repeat {
   readonly clock?: StatedReading;
   /** W: the mean power meanwhile, as the table states it. */
   readonly power?: StatedReading;
+  /** What the table states of the value's uncertainty, in the test's unit. */
+  readonly error?: { readonly u: number; readonly distribution?: 'rectangular' };
   readonly line: number;
 }
 
@@ -42,6 +44,8 @@ export interface ScoredTest {
 export interface Scores {
   /** Path as places have it: `data/…`. */
   readonly file: string;
+  /** Columns of tests and values, where the file calls them otherwise than `test` and `value`. */
+  readonly columns?: readonly string[];
   /** By first appearance. */
   readonly tests: readonly ScoredTest[];
 }

@@ -1,4 +1,5 @@
 /** Figures of a run's scores, test by test. */
+import type { Quantity } from '../../quantities/quantity.ts';
 import { mean } from '../../statistics/mean.ts';
 import { quantile } from '../../statistics/quantile.ts';
 import { sampleDeviation } from '../../statistics/sample-deviation.ts';
@@ -11,7 +12,7 @@ import { driftOf } from './drift.ts';
 import { outlierIn } from './outlier.ts';
 import { repeatsPart } from './scatter-of-repeats.ts';
 import { scorePer } from './score-per.ts';
-import { ofTest, type ScoredTest, type Scores } from './score-table.ts';
+import { ofTest, type Repeat, type ScoredTest, type Scores } from './score-table.ts';
 import { statedFigures } from './stated-readings.ts';
 import { sustainedScore } from './sustained.ts';
 import { windowFigures } from './window-figures.ts';
@@ -39,22 +40,35 @@ export function scoreFigures(soak: Soak, scores: Scores | undefined, meter: Mete
   });
 }
 
-function scoreOf(soak: Soak, { file }: Scores, test: ScoredTest): Figure {
+function scoreOf(soak: Soak, { file, columns = ['test', 'value'] }: Scores, test: ScoredTest): Figure {
   const counted = test.repeats.filter(({ value }) => !Number.isNaN(value));
   const lost = test.repeats.length - counted.length;
   if (counted.length === 0)
     return absent('score', { absent: 'no-readings', why: `No repeat of ${test.title} gave a result.`, of: ofTest(test) });
   const lines = test.repeats.map(({ line }) => line);
-  const from: From = { file, columns: ['test', 'value'], rows: [Math.min(...lines), Math.max(...lines)] };
+  const from: From = { file, columns, rows: [Math.min(...lines), Math.max(...lines)] };
   // By size: sums then have the same bits in whatever order the table's rows stand.
   const values = counted.map(({ value }) => value).sort((a, b) => a - b);
   const step = Math.max(...counted.map((repeat) => repeat.step));
   const of = { ...ofTest(test), n: counted.length, ...(lost > 0 ? { without_result: lost } : {}) };
-  if (counted.length === 1) return { name: 'score', quantity: { value: values[0]!, unit: test.unit, parts: null, step }, from, of };
+  if (counted.length === 1) return { name: 'score', quantity: { ...single(soak, test, counted[0]!), step }, from, of };
   const spread = sampleDeviation(values);
   const part = repeatsPart(soak, `score.${test.id}`, spread, counted.length, step);
   const quantity = quantityOf(mean(values), test.unit, [part], { stated: true, step });
   const outlier = outlierIn(counted);
   const extremes = { median: quantile(values, 0.5), least: values[0]!, greatest: values[values.length - 1]! };
   return { name: 'score', quantity, from, of: { ...of, spread, ...extremes, ...(outlier === null ? {} : { outlier }) } };
+}
+
+/** A value of one repeat, with the error that its table states; else of unknown uncertainty. */
+function single({ context }: Soak, { id, title, unit }: ScoredTest, { value, error }: Repeat): Quantity {
+  if (!error) return { value, unit, parts: null };
+  const { u, ...shape } = error;
+  const source = {
+    id: `run:${context.run}/score.${id}/stated`,
+    title: `error of ${title} as its table states it`,
+    dof: null,
+    ...shape,
+  };
+  return { value, unit, parts: [{ source, share: u }] };
 }

@@ -72,7 +72,7 @@ function overRepeats(
       stated: quantities.every(({ repeatabilityOnly }) => !repeatabilityOnly),
       step,
     }),
-    from: { columns: first.from.columns, rows: lines.length > 0 ? [Math.min(...lines), Math.max(...lines)] : null },
+    from: { ...first.from, rows: lines.length > 0 ? [Math.min(...lines), Math.max(...lines)] : null },
     of: { ...first.of, n, ...(n > 1 ? { spread: sampleDeviation(values) } : {}) },
   };
 }

@@ -1,16 +1,18 @@
 /** A CSV of settings tried → typed rows with located problems. */
+import { mapTable } from '../../intake/mapped-table.ts';
 import { readTable, type TableRow } from '../../intake/table.ts';
+import type { TableForm, TableMapping } from '../../intake/table-mapping.ts';
 import type { Problem } from '../../problem.ts';
 import { nearest } from '../../quantities/nearest.ts';
 import { type Cells, cellsOf, quantityIn, type StatedNumber, tellCell, textOf, type Wanted } from '../table-cells.ts';
 import { type Attempt, type Ladder, OUTCOMES, type Outcome, type PassCriterion } from './ladder.ts';
 
-const NEEDED = ['clock', 'voltage_offset', 'outcome', 'note'] as const;
-const OPTIONAL = ['test', 'duration', 'ambient'] as const;
+const NEEDED = ['clock', 'voltage_offset', 'outcome'] as const;
+const OPTIONAL = ['note', 'test', 'duration', 'ambient'] as const;
 type Name = (typeof NEEDED)[number] | (typeof OPTIONAL)[number];
 
-/** All columns that a table of attempts may have. */
-export const ATTEMPT_COLUMNS: readonly Name[] = [...NEEDED, ...OPTIONAL];
+/** What a table of attempts may have. */
+export const ATTEMPTS_FORM: TableForm = { kind: 'attempts', needed: NEEDED, optional: OPTIONAL };
 
 const CLOCK: Wanted = { canonical: 'Hz', unstated: 'exact', example: '2.6 GHz' };
 const OFFSET: Wanted = { canonical: 'V', example: '40 mV' };
@@ -26,10 +28,12 @@ export function readAttempts(
   file: string,
   specimen: string,
   passing?: Partial<PassCriterion>,
+  mapping?: TableMapping,
 ): { ladder: Ladder; problems: readonly Problem[] } {
-  const table = readTable(bytes, file);
+  const read = readTable(bytes, file);
+  const { table, problems } = mapTable(read, mapping, ATTEMPTS_FORM);
   const cells = cellsOf<Name>(table, 'attempts', NEEDED, OPTIONAL);
-  cells.problems.unshift(...table.problems);
+  cells.problems.unshift(...table.problems, ...problems);
   const whole = NEEDED.every((name) => cells.columns.has(name));
   const attempts = (whole ? table.rows : []).flatMap((row) => attemptOf(cells, row, passing ?? {}) ?? []);
   const columns = (['clock', 'voltage_offset', 'outcome'] as const).flatMap((name) => cells.columns.get(name)?.head ?? []);

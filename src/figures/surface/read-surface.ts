@@ -1,6 +1,8 @@
 /** A CSV of camera or probe readings at named spots → typed rows with located problems. */
 import { ID_RULE, idFromWords, isId } from '../../intake/ids.ts';
+import { mapTable } from '../../intake/mapped-table.ts';
 import { readTable, type TableRow } from '../../intake/table.ts';
+import type { TableForm, TableMapping } from '../../intake/table-mapping.ts';
 import type { Problem } from '../../problem.ts';
 import { nearest } from '../../quantities/nearest.ts';
 import { isParseFailure, parseQuantity } from '../../quantities/parse.ts';
@@ -8,12 +10,17 @@ import { type Cells, cellsOf, quantityIn, type StatedNumber, tellCell, textOf, t
 import type { StatedContact, Surface, SurfaceReading } from './surface-table.ts';
 import { CONTACTS, contactOfTime } from './touch-limits.ts';
 
-const NEEDED = ['spot', 'part', 'material', 'contact', 'reading', 'emissivity_set', 'emissivity', 'reflected'] as const;
-const OPTIONAL = ['id', 'remedy'] as const;
+const NEEDED = ['spot', 'reading'] as const;
+const OPTIONAL = ['part', 'material', 'contact', 'emissivity_set', 'emissivity', 'reflected', 'id', 'remedy'] as const;
 type Name = (typeof NEEDED)[number] | (typeof OPTIONAL)[number];
 
-/** All columns that a table of surface readings may have. */
-export const SURFACE_COLUMNS: readonly Name[] = [...NEEDED, ...OPTIONAL];
+/** What a table of surface readings may have. */
+export const SURFACE_FORM: TableForm = {
+  kind: 'surface',
+  needed: NEEDED,
+  optional: OPTIONAL,
+  wide: { head: 'spot', cell: 'reading' },
+};
 
 const TEMPERATURE: Wanted = { canonical: '°C', bareUnit: '°C', kind: 'temperature', example: '59.3 °C' };
 const SHARE: Wanted = { canonical: '1', bare: true, example: '0.95 or 0.85 ± 0.05' };
@@ -23,10 +30,12 @@ export function readSurface(
   bytes: Uint8Array,
   file: string,
   instrument?: string,
+  mapping?: TableMapping,
 ): { surface: Surface; problems: readonly Problem[] } {
-  const table = readTable(bytes, file);
+  const read = readTable(bytes, file);
+  const { table, problems } = mapTable(read, mapping, SURFACE_FORM);
   const cells = cellsOf<Name>(table, 'surface', NEEDED, OPTIONAL);
-  cells.problems.unshift(...table.problems);
+  cells.problems.unshift(...table.problems, ...problems);
   const whole = NEEDED.every((name) => cells.columns.has(name));
   const readings: SurfaceReading[] = [];
   for (const row of whole ? table.rows : []) {
@@ -82,7 +91,7 @@ function readRow(cells: Cells<Name>, row: TableRow, before: readonly SurfaceRead
 
 function wordsIn(cells: Cells<Name>, row: TableRow, name: 'spot' | 'part' | 'material'): string {
   const text = textOf(cells, row, name);
-  if (text === '') tellCell(cells, row, name, `no \`${name}\``, { expected: 'words' });
+  if (text === '' && cells.columns.has(name)) tellCell(cells, row, name, `no \`${name}\``, { expected: 'words' });
   return text;
 }
 
@@ -115,6 +124,7 @@ function partIdOf(cells: Cells<Name>, row: TableRow, part: string, before: reado
 }
 
 function contactIn(cells: Cells<Name>, row: TableRow): StatedContact | null {
+  if (!cells.columns.has('contact')) return 'unstated';
   const text = textOf(cells, row, 'contact');
   const words = [...CONTACTS, 'none'] as const;
   const known = words.find((word) => word === text);

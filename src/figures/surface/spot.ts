@@ -47,6 +47,35 @@ export function surfaceFigure(soak: Soak, surface: Surface, spot: SurfaceReading
   };
 }
 
+const AS_IT_SAYS = 'as the camera says, without correction for emissivity';
+
+/**
+ * `camera_reading` of a spot of which the table does not state what a correction takes: what the camera showed, marked as that; absent of
+ * bare metal, which shows its surroundings. Null where `surface` says all there is.
+ */
+export function cameraReading(soak: Soak, surface: Surface, spot: SurfaceReading): Figure | null {
+  const { reading, emissivitySet, emissivity, reflected } = spot;
+  if (emissivitySet !== null && emissivity !== null && reflected !== null) return null;
+  const mirrors = mirrorOf(spot);
+  if (mirrors) return absent('camera_reading', { ...mirrors, of: spotOf(spot) });
+  const camera = cameraOf(surface, spot);
+  const correction = correctionOf(soak.context, camera);
+  const value = reading.value + (correction?.value ?? 0);
+  const errors = errorsOf(soak.context, camera, value);
+  const inferred = [
+    ...surface.inferred,
+    ...(correction ? [`The reading by ${instrumentOf(soak.context, camera)?.title} was corrected by ${correction.text}.`] : []),
+  ];
+  const quantity = quantityOf(value, '°C', errors.parts, { stated: errors.stated, step: stepOf(soak.context, camera) });
+  return {
+    name: 'camera_reading',
+    quantity: errors.stated ? quantity : { ...quantity, parts: null },
+    from: fromOf(surface, [spot]),
+    ...(inferred.length > 0 ? { inferred } : {}),
+    of: { ...spotOf(spot), ...rangeWords(soak.context, camera, value), stands_in: AS_IT_SAYS },
+  };
+}
+
 function cameraOf({ instrument }: Surface, { reading }: SurfaceReading): Sensor {
   return { quantity: 'temperature', step: reading.step, ...(instrument === undefined ? {} : { instrument }) };
 }
@@ -58,7 +87,13 @@ const IMPOSSIBLE: Reason = {
 
 /** Which spot it is, for addresses and readers. */
 export function spotOf({ spot, title, part, material, remedy }: SurfaceReading) {
-  return { spot, spot_title: title, part: part.title, material, ...(remedy === null ? {} : { remedy }) };
+  return {
+    spot,
+    spot_title: title,
+    ...(part.title === '' ? {} : { part: part.title }),
+    ...(material === '' ? {} : { material }),
+    ...(remedy === null ? {} : { remedy }),
+  };
 }
 
 /** Columns and lines of some spots. */
@@ -67,14 +102,18 @@ export function fromOf(surface: Surface, spots: readonly SurfaceReading[]): From
   return { columns: surface.columns, rows: [Math.min(...lines), Math.max(...lines)], file: surface.file };
 }
 
+function mirrorOf({ remedy, material, title }: SurfaceReading): Reason | null {
+  if (remedy !== null || !isBareMetal(material)) return null;
+  return {
+    absent: 'low-emissivity',
+    why: `${title} is bare metal (${material}), which mirrors its surroundings: a camera reads them, not the metal. Tape or paint the spot and state that in \`remedy\`.`,
+  };
+}
+
 function seenOf(spot: SurfaceReading, correction: number): CameraReading | Reason {
-  const { reading, emissivitySet, emissivity, reflected, remedy, material, title } = spot;
-  if (remedy === null && isBareMetal(material)) {
-    return {
-      absent: 'low-emissivity',
-      why: `${title} is bare metal (${material}), which mirrors its surroundings: a camera reads them, not the metal. Tape or paint the spot and state that in \`remedy\`.`,
-    };
-  }
+  const { reading, emissivitySet, emissivity, reflected, title } = spot;
+  const mirrors = mirrorOf(spot);
+  if (mirrors) return mirrors;
   const missing = [
     ...(emissivitySet === null ? ['the emissivity set in the camera'] : []),
     ...(emissivity === null ? ['the emissivity of the surface'] : []),

@@ -2,15 +2,17 @@
 import type { StatedNumber } from '../table-cells.ts';
 import type { Contact } from './touch-limits.ts';
 
-/** What a cell says of the contact: a row of the limits, none (nobody touches it), or longer than the table knows. */
-export type StatedContact = Contact | 'none' | 'beyond';
+/** What a cell says of the contact: a row of the limits, none (nobody touches it), longer than the table knows, or nothing at all. */
+export type StatedContact = Contact | 'none' | 'beyond' | 'unstated';
 
 export interface SurfaceReading {
   readonly line: number;
   /** Id of the spot, and its words. */
   readonly spot: string;
   readonly title: string;
+  /** Empty texts where the table has no such column. */
   readonly part: { readonly id: string; readonly title: string };
+  /** Empty where the table has no such column. */
   readonly material: string;
   readonly contact: StatedContact;
   /** °C */

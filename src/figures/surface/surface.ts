@@ -5,11 +5,11 @@ import { absent, isReason, type Reason } from '../absent.ts';
 import { type Entry, phaseOf, rowsOf, type Soak } from '../soak.ts';
 import { ambientOver } from '../thermal/ambient.ts';
 import { hottestSurface } from './hottest.ts';
-import { surfaceFigure } from './spot.ts';
+import { cameraReading, surfaceFigure } from './spot.ts';
 import type { Surface } from './surface-table.ts';
 import { touchMargin } from './touch.ts';
 
-/** `surface.<spot>` and `touch_margin.<spot>` of each spot, `hottest_surface` of all and of each part; absent without readings. */
+/** `surface.<spot>` and `touch_margin.<spot>` of each spot, `camera_reading.<spot>` where it cannot be corrected, `hottest_surface` of all and of each part; absent without readings. */
 export function surfaceFigures(soak: Soak, surface: Surface | undefined): Entry[] {
   if (surface === undefined || surface.readings.length === 0) {
     const why = surface === undefined ? 'The run has no surface readings.' : 'No row of the surface readings could be used.';
@@ -17,9 +17,13 @@ export function surfaceFigures(soak: Soak, surface: Surface | undefined): Entry[
   }
   const ambient = ambientOf(soak);
   const spots = surface.readings.map((reading) => ({ reading, figure: surfaceFigure(soak, surface, reading) }));
-  const parts = [...new Set(surface.readings.map(({ part }) => part.id))];
+  const parts = [...new Set(surface.readings.map(({ part }) => part.id))].filter((part) => part !== '');
   return [
     ...spots.map(({ reading, figure }): Entry => [`surface.${reading.spot}`, figure]),
+    ...surface.readings.flatMap((reading): Entry[] => {
+      const shown = cameraReading(soak, surface, reading);
+      return shown === null ? [] : [[`camera_reading.${reading.spot}`, shown]];
+    }),
     ['hottest_surface', hottestSurface(surface, spots)],
     ...parts.map((part): Entry => {
       const own = spots.filter(({ reading }) => reading.part.id === part);

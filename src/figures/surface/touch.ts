@@ -62,11 +62,13 @@ function marginOf(limit: number, surface: Quantity, ambient: Quantity, source: s
 
 /** "touched briefly (1 s to 10 s)". */
 function contactWords({ contact }: SurfaceReading): string {
-  return contact === 'none' || contact === 'beyond' ? contact : `${contact} (${CONTACT_TIMES[contact]})`;
+  return contact === 'none' || contact === 'beyond' || contact === 'unstated' ? contact : `${contact} (${CONTACT_TIMES[contact]})`;
 }
 
 function limitFor({ contact, material, title }: SurfaceReading): TouchLimit | Reason {
   if (contact === 'none') return { absent: 'no-condition', why: `Nobody touches ${title}: its contact is stated as none.` };
+  if (contact === 'unstated') return { absent: 'no-condition', why: `The table does not say how long a hand may touch ${title}.` };
+  if (material === '') return { absent: 'no-condition', why: `The table does not say of what material ${title} is.` };
   if (contact === 'beyond')
     return { absent: 'no-rating', why: `The limits have no row for a contact as long as that of ${title}.` };
   return (

@@ -37,7 +37,7 @@ export function ambientOver(soak: Soak, rows: Rows, address: string): Ambient | 
 /** Temperature less the ambient at the same row; less nothing where the ambient is not measured, which changes no shape. */
 export function riseValues(soak: Soak, channel: Channel): Float64Array {
   const ambient = ambientChannel(soak);
-  if (!ambient || ambient.missing === soak.log.rows) return channel.values;
+  if (!ambient || ambient.values.every(Number.isNaN)) return channel.values;
   const rise = new Float64Array(channel.values.length);
   let latest = ambient.values.find((value) => !Number.isNaN(value)) ?? 0;
   for (let row = 0; row < rise.length; row++) {

@@ -8,6 +8,7 @@ import type { Extreme } from '../extreme.ts';
 import { lopsided } from '../extreme-value.ts';
 import { plain } from '../in-words.ts';
 import { joinFrom, orRefused } from '../joined.ts';
+import { stepIn } from '../origin.ts';
 import { figureOf } from '../present.ts';
 import { readingsOf } from '../readings.ts';
 import { typicalScatter } from '../scatter.ts';
@@ -59,7 +60,7 @@ function held(soak: Soak, channel: Channel, address: string): Held | Reason {
   const readings = readingsOf(soak.log, channel.values, rowsOf(phase));
   if (readings.y.length < 2) return noReadings(channel.name, 'the load phase');
   const tolerance = toleranceOf(soak, channel);
-  const step = soak.log.time.step ?? 0;
+  const step = stepIn(soak.log, channel.log) ?? 0;
   const scatter = 2 * typicalScatter(readings.y) + stepOf(soak.context, channel) / 2;
   const above = (least: number) => timeWhere(readings, (value) => value >= least, step, phase);
   const { time, u: edges } = above(limit.value - tolerance);
@@ -72,7 +73,7 @@ function held(soak: Soak, channel: Channel, address: string): Held | Reason {
   return {
     quantity: quantityOf(time, 's', [samplingPart(soak.context, address, u, null)], { stated: true, step: 0 }),
     from: fromOf(soak, [channel], readings),
-    of: { ...placeOf(channel), tolerance: `${plain(tolerance)} K`, ...samplingWords(soak), ...gapsOf(readings) },
+    of: { ...placeOf(channel), tolerance: `${plain(tolerance)} K`, ...samplingWords(soak, channel), ...gapsOf(readings) },
     interval,
   };
 }

@@ -2,6 +2,7 @@
 import type { Channel } from '../../intake/log.ts';
 import { noPhase, noReadings, type Reason } from '../absent.ts';
 import type { Phase } from '../figure.ts';
+import { stepIn } from '../origin.ts';
 import { type Readings, readingsOf } from '../readings.ts';
 import { phaseOf, rowsOf, type Soak } from '../soak.ts';
 import { riseValues } from './ambient.ts';
@@ -31,5 +32,13 @@ export function loadSeries(soak: Soak, channel: Channel, name = 'load'): LoadSer
   const readings = readingsOf(soak.log, riseValues(soak, channel), rowsOf(phase));
   if (readings.y.length < 2) return noReadings(channel.name, `the ${name} phase`);
   const t = readings.t.map((time) => time - phase.from);
-  return { channel, phase, readings, t, lasted: t[t.length - 1]!, length: phase.to - phase.from, step: soak.log.time.step ?? 0 };
+  return {
+    channel,
+    phase,
+    readings,
+    t,
+    lasted: t[t.length - 1]!,
+    length: phase.to - phase.from,
+    step: stepIn(soak.log, channel.log) ?? 0,
+  };
 }

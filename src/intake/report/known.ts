@@ -35,7 +35,9 @@ export function acknowledged({ known = [], file }: Pick<LogDeclaration, 'known' 
     },
     entries: () => known.map((entry) => ({ ...entry, found: found.get(entry) as string[] })),
     idle: () =>
-      known.filter((entry) => !('phase' in entry) && found.get(entry)?.length === 0).map((entry) => idleEntry(entry, file)),
+      known
+        .filter((entry) => !('phase' in entry) && !entry.ofSetup && found.get(entry)?.length === 0)
+        .map((entry) => idleEntry(entry, file)),
   };
 }
 

@@ -21,6 +21,6 @@ export function riseOver(subject: PlotSubject, channel: Channel): Float64Array |
  */
 export function statedBase(subject: PlotSubject): number | null {
   const measured = ambientChannel(soakOf(subject));
-  if (measured && measured.missing < subject.log.rows) return 0;
+  if (measured && !measured.values.every(Number.isNaN)) return 0;
   return subject.context.ambient?.value ?? null;
 }

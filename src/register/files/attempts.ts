@@ -1,19 +1,20 @@
 /** content/attempts/<id>.md: settings tried on a specimen, in a CSV, and what came of each. */
 import type { PassCriterion } from '../../figures/stability/ladder.ts';
+import { TABLE_FORMS } from '../../figures/table-layout.ts';
 import type { Place } from '../../problem.ts';
 import type { Attempts, DataFiles } from '../register.ts';
 import { referenceOf } from '../sections/shared-keys.ts';
-import { dataPathOf } from '../values/data-path.ts';
+import { readTableKey, tellNoFile } from '../sections/table.ts';
 import { TEMPERATURE, TIME } from '../values/quantity-kinds.ts';
 import { quantityOf, statedQuantity } from '../values/quantity-value.ts';
-import { map, optional, readShape, shape, text } from '../values/shape.ts';
+import { map, optional, readShape, shape, text, textOrMap } from '../values/shape.ts';
 import { itemOf, type SourceFile } from '../values/source-file.ts';
 import type { Reference } from '../values/stated-value.ts';
 import { idOf, lineOf } from '../values/values.ts';
 import type { MapNode } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
 
-const ATTEMPTS = shape({ title: text, device: text, specimen: text, table: text, passed: optional(map) });
+const ATTEMPTS = shape({ title: text, device: text, specimen: text, table: textOrMap, passed: optional(map) });
 const PASSED = shape({ test: optional(text), duration: optional(text), ambient: optional(text) });
 /** A soak of no time is none. */
 const DURATION = { ...TIME, example: '60 min', above: 0 };
@@ -26,13 +27,16 @@ export interface StatedAttempts {
 export function readAttempts(source: SourceFile, data: DataFiles, report: Report): StatedAttempts {
   const fields = readShape(ATTEMPTS, source.root, 'an attempts file', source.start, report);
   const device = referenceOf(fields.device, 'device', report);
+  const table = readTableKey(fields.table, 'table', TABLE_FORMS.attempts, data, report);
+  if (table && table.file === undefined) tellNoFile(table, 'table', report);
   return {
     device,
     attempts: {
       ...itemOf(source, fields.title, report),
       device: device?.value ?? '',
       specimen: idOf(fields.specimen, 'specimen', report) ?? '',
-      table: dataPathOf(fields.table, 'table', data, report) ?? '',
+      table: table?.file ?? '',
+      ...(table && Object.keys(table.mapping).length > 0 ? { mapping: table.mapping } : {}),
       ...(fields.passed ? { passed: passedOf(fields.passed, source.placeOf('passed'), report) } : {}),
     },
   };

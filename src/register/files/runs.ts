@@ -1,13 +1,14 @@
 /** content/runs/<id>.md as its author states it, before its setup is laid under. */
-import type { Known, Repair } from '../../intake/log.ts';
+import { TABLE_FORMS } from '../../figures/table-layout.ts';
+import type { Repair } from '../../intake/log.ts';
 import type { DataFiles, Run } from '../register.ts';
 import { readFormer } from '../sections/former-addresses.ts';
-import { readLog, type StatedLog } from '../sections/log.ts';
-import { readKnown, readRepairs } from '../sections/repairs.ts';
+import { readLogs, type StatedLog } from '../sections/log.ts';
+import { readReadings, type StatedReading } from '../sections/readings.ts';
+import { readRepairs } from '../sections/repairs.ts';
 import { readShared, referenceOf, SHARED_KEYS } from '../sections/shared-keys.ts';
-import { readSurfaceKey, type StatedSurface } from '../sections/surface.ts';
-import { dataPathOf } from '../values/data-path.ts';
-import { list, optional, readShape, shape, text, textOrList, textOrMap } from '../values/shape.ts';
+import { readTableKey, type StatedTable } from '../sections/table.ts';
+import { list, map, optional, readShape, shape, text, textOrList, textOrMap } from '../values/shape.ts';
 import { itemOf, type SourceFile } from '../values/source-file.ts';
 import type { Reference, Shared } from '../values/stated-value.ts';
 import { dateOf } from '../values/values.ts';
@@ -18,10 +19,11 @@ const RUN = shape({
   setup: optional(text),
   date: text,
   ...SHARED_KEYS,
-  log: textOrMap,
+  log: optional(textOrMap),
+  logs: optional(map),
   repairs: optional(list),
-  known: optional(list),
-  scores: optional(text),
+  readings: optional(list),
+  scores: optional(textOrMap),
   surface: optional(textOrMap),
   follows: optional(text),
   was: optional(textOrList),
@@ -35,20 +37,21 @@ export interface StatedRun {
   readonly follows?: Reference;
   readonly date: string;
   readonly shared: Shared;
-  readonly log: StatedLog;
+  /** In the author's order; the first has the run's clock. Empty where the run has none. */
+  readonly logs: readonly StatedLog[];
   readonly repairs: readonly Repair[];
-  readonly known: readonly Known[];
-  readonly scores?: string;
-  readonly surface?: StatedSurface;
+  readonly readings: readonly StatedReading[];
+  readonly scores?: StatedTable;
+  readonly surface?: StatedTable;
 }
 
 export function readRun(source: SourceFile, data: DataFiles, report: Report): StatedRun {
   const fields = readShape(RUN, source.root, 'a run', source.start, report);
   const setup = referenceOf(fields.setup, 'setup', report);
   const follows = referenceOf(fields.follows, 'follows', report);
-  const log = readLog(fields.log, source.placeOf('log'), data, report);
-  const scores = dataPathOf(fields.scores, 'scores', data, report);
-  const surface = readSurfaceKey(fields.surface, source.placeOf('surface'), data, report);
+  const logs = readLogs(fields, source.start, data, report);
+  const scores = readTableKey(fields.scores, 'scores', TABLE_FORMS.scores, data, report);
+  const surface = readTableKey(fields.surface, 'surface', TABLE_FORMS.surface, data, report);
   return {
     source,
     item: {
@@ -59,11 +62,11 @@ export function readRun(source: SourceFile, data: DataFiles, report: Report): St
     ...(setup ? { setup } : {}),
     ...(follows ? { follows } : {}),
     date: dateOf(fields.date, 'date', report) ?? '',
-    shared: readShared(fields, log, source.root.entries.has('setup'), source.placeOf, report),
-    log,
+    shared: readShared(fields, 'run', source.root.entries.has('setup'), source.placeOf, report),
+    logs,
     repairs: readRepairs(fields.repairs, source.placeOf('repairs'), report),
-    known: readKnown(fields.known, source.placeOf('known'), report),
-    ...(scores === undefined ? {} : { scores }),
+    readings: readReadings(fields.readings, source.placeOf('readings'), report),
+    ...(scores ? { scores } : {}),
     ...(surface ? { surface } : {}),
   };
 }

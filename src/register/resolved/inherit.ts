@@ -3,8 +3,8 @@ import { mergeChannels } from '../sections/channels.ts';
 import type { Inherited, Shared } from '../values/stated-value.ts';
 
 /**
- * Conditions, settings and the log's time are merged by key, channels by name and then by key. The list of instruments, the phases
- * and how the log goes out are replaced whole where the run states them: half of either would be a guess. Everything else: the run's, if it states it.
+ * Conditions and settings are merged by key, channels by name and then by key; what is known of either counts. The list of instruments and
+ * the phases are replaced whole where the run states them: half of either would be a guess. Everything else: the run's, if it states it.
  */
 export function inherit(setup: Shared | undefined, run: Shared): Inherited {
   if (!setup) return run;
@@ -14,7 +14,6 @@ export function inherit(setup: Shared | undefined, run: Shared): Inherited {
     conditions: new Map([...setup.conditions, ...run.conditions]),
     setting: new Map([...setup.setting, ...run.setting]),
     channels: mergeChannels(setup.channels, run),
-    time: { ...setup.time, ...run.time },
-    sharing: Object.keys(run.sharing).length > 0 ? run.sharing : setup.sharing,
+    known: [...run.known, ...setup.known],
   };
 }

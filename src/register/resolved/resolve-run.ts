@@ -1,9 +1,12 @@
 /** A run as stated, and the setup, device and instruments that it names -> the run in full. */
-import type { ChannelDeclaration, LogDeclaration } from '../../intake/log.ts';
+import type { ChannelDeclaration } from '../../intake/log.ts';
 import type { StatedRun } from '../files/runs.ts';
 import type { Setup } from '../files/setups.ts';
-import type { Device, Instrument, Run } from '../register.ts';
+import type { Device, Instrument, Run, RunLog } from '../register.ts';
+import type { StatedLog } from '../sections/log.ts';
+import { placedReadings } from '../sections/readings.ts';
 import { checkSurface } from '../sections/surface.ts';
+import { inheritTable, tellNoFile } from '../sections/table.ts';
 import { stepOf } from '../values/channel-step.ts';
 import { exampleOf } from '../values/examples.ts';
 import type { Index } from '../values/index-of.ts';
@@ -39,8 +42,9 @@ export function resolveRun(stated: StatedRun, named: Named, report: Report): Run
       tellOverridden(stated.shared.channels, setup.shared.channels, report);
     }
     checkChannels(inherited, report);
-    checkSurface(stated.surface, inherited, report);
-    return complete(stated, setup, inherited, named, report);
+    const tables = tablesOf(stated, setup, report);
+    checkSurface(tables.surface, inherited, report);
+    return complete({ ...stated, ...tables }, setup, inherited, named, report);
   });
 }
 
@@ -49,7 +53,7 @@ function tellMissing(inherited: Inherited, stated: StatedRun, report: Report): v
   const missing = [
     ...(inherited.device ? [] : ['device']),
     ...(inherited.specimen === undefined ? ['specimen'] : []),
-    ...(inherited.channels.size > 0 ? [] : ['channels']),
+    ...(inherited.channels.size > 0 || stated.logs.length === 0 ? [] : ['channels']),
   ];
   for (const key of missing) {
     report.error('missing-key', stated.source.start, `a run needs the key \`${key}\`, in itself or in its setup`, {
@@ -93,10 +97,14 @@ function complete(
   const device = inherited.device && named.devices.find(inherited.device, report);
   const references = inherited.instruments?.value ?? [];
   const instruments = references.map((reference) => named.instruments.find(reference, report)?.facts);
-  const channels = [...inherited.channels.values()].map(declarationOf);
-  if (!device || inherited.specimen === undefined || stated.log.file === undefined) return undefined;
+  const readings = placedReadings(stated.readings, inherited, report);
+  // A setup's channels are of logs.
+  const channels = stated.logs.length === 0 ? [] : [...inherited.channels.values()].map(declarationOf);
+  const logs = stated.logs.map((log) => logOf(log, stated, setup, inherited, channels));
+  if (!device || inherited.specimen === undefined || !allThere(logs)) return undefined;
   if (!allThere(instruments) || !allThere(channels)) return undefined;
   tellUnknownChannels(stated, channels, report);
+  tellUnknownLogs(stated, channels, report);
   const facts: Stated = {
     id,
     device,
@@ -105,6 +113,7 @@ function complete(
     conditions: conditionsOf(inherited.conditions, id),
     setting: conditionsOf(inherited.setting, id, 'setting.'),
     instruments,
+    readings,
   };
   const placeOf = placeFinder(stated.item.file, stated.source.places, ...(setup ? [setup.source.places] : []));
   const addresses = factsOf(facts);
@@ -118,13 +127,14 @@ function complete(
     conditions: facts.conditions,
     setting: facts.setting,
     instruments: references.map((reference) => reference.value),
-    log: logOf(stated, inherited, channels, stated.log.file),
+    logs,
+    channels,
     phases: inherited.phases?.value ?? [],
     ...(inherited.steady === undefined ? {} : { steady: inherited.steady }),
-    ...(stated.scores === undefined ? {} : { scores: stated.scores }),
-    ...(stated.surface ? { surface: stated.surface.file } : {}),
+    ...(stated.scores?.file === undefined ? {} : { scores: stated.scores.file }),
+    ...(stated.surface?.file === undefined ? {} : { surface: stated.surface.file }),
+    ...mappingsOf(stated),
     ...(stated.surface?.instrument ? { surfaceInstrument: stated.surface.instrument.value } : {}),
-    ...(Object.keys(inherited.sharing).length > 0 ? { sharing: inherited.sharing } : {}),
     ...(inherited.licence ? { licence: inherited.licence } : {}),
     context: contextOf(facts),
     facts: addresses,
@@ -132,10 +142,28 @@ function complete(
   };
 }
 
+/** The run's tables, with what its setup says of them. */
+function tablesOf({ scores, surface }: StatedRun, setup: Setup | undefined, report: Report): Pick<StatedRun, 'scores' | 'surface'> {
+  const made = { scores: inheritTable(setup?.tables.scores, scores), surface: inheritTable(setup?.tables.surface, surface) };
+  for (const key of ['scores', 'surface'] as const) {
+    const table = made[key];
+    if (table && table.file === undefined) tellNoFile(table, key, report);
+  }
+  return { ...(made.scores ? { scores: made.scores } : {}), ...(made.surface ? { surface: made.surface } : {}) };
+}
+
+function mappingsOf(tables: Pick<StatedRun, 'scores' | 'surface'>): Pick<Run, 'mappings'> {
+  const own = (['scores', 'surface'] as const).flatMap((key) => {
+    const mapping = tables[key]?.mapping ?? {};
+    return Object.keys(mapping).length > 0 ? [[key, mapping] as const] : [];
+  });
+  return own.length > 0 ? { mappings: Object.fromEntries(own) } : {};
+}
+
 /** Names of channels under `known` that the run has not. */
-function tellUnknownChannels({ known }: StatedRun, channels: readonly ChannelDeclaration[], report: Report): void {
+function tellUnknownChannels({ shared }: StatedRun, channels: readonly ChannelDeclaration[], report: Report): void {
   const names = channels.map(({ name }) => name);
-  for (const entry of known) {
+  for (const entry of shared.known) {
     if (!('channel' in entry) || names.includes(entry.channel)) continue;
     report.error('no-channel', entry.place, `\`known\` names the channel \`${entry.channel}\`, which the run has not`, {
       ...(names.length > 0 ? { expected: oneOf(names) } : {}),
@@ -144,23 +172,48 @@ function tellUnknownChannels({ known }: StatedRun, channels: readonly ChannelDec
   }
 }
 
+/** Logs that channels, repairs and `known` name and the run has not. */
+function tellUnknownLogs({ logs, repairs, shared }: StatedRun, channels: readonly ChannelDeclaration[], report: Report): void {
+  const names = logs.map(({ name }) => name);
+  const named = [...repairs, ...shared.known, ...channels].filter(({ log }) => log !== undefined && !names.includes(log));
+  for (const { log, place } of named) {
+    const has = names.length > 1 ? oneOf(names) : 'a run with several logs under `logs`; this one has a single log';
+    report.error('bad-logs', place, `the log \`${log}\` is named, which the run has not`, { expected: has, ...meant(log!, names) });
+  }
+}
+
+/** One log, with what its setup says of it; undefined where its file cannot be told. */
 function logOf(
+  log: StatedLog,
   stated: StatedRun,
-  { time, phases }: Inherited,
-  channels: readonly ChannelDeclaration[],
-  file: string,
-): LogDeclaration {
+  setup: Setup | undefined,
+  { phases, known }: Inherited,
+  channels: readonly (ChannelDeclaration | undefined)[],
+): RunLog | undefined {
+  const { name, file } = log;
+  if (file === undefined) return undefined;
   const declared = phases === undefined || phases.value === 'auto' ? [] : phases.value;
+  const named = setup?.logs.get(name);
+  const time = { ...setup?.log.time, ...named?.time, ...log.time };
+  const offset = log.offset ?? named?.offset;
+  const isFirst = log === stated.logs[0];
+  const own = ({ log: of }: { readonly log?: string }) => (of === undefined ? isFirst : of === name);
+  const knownOfIt = known.filter((entry) => ('fromLine' in entry ? own(entry) : 'channel' in entry || isFirst));
   return {
-    file,
-    ...(Object.keys(time).length > 0 ? { time } : {}),
-    channels,
-    repairs: stated.repairs,
-    ...(stated.log.lastLine === undefined ? {} : { lastLine: stated.log.lastLine }),
-    ...(stated.log.rows === undefined ? {} : { rows: stated.log.rows }),
-    ...(stated.known.length > 0 ? { known: stated.known } : {}),
-    ...(declared.length > 0 ? { phaseStarts: declared.map(({ name, from, place }) => ({ name, from, place })) } : {}),
-    place: stated.log.place,
+    name,
+    declaration: {
+      file,
+      ...(Object.keys(time).length > 0 ? { time } : {}),
+      channels: channels.filter((each): each is ChannelDeclaration => each !== undefined && (each.log ?? name) === name),
+      repairs: stated.repairs.filter(own),
+      ...(log.lastLine === undefined ? {} : { lastLine: log.lastLine }),
+      ...(log.rows === undefined ? {} : { rows: log.rows }),
+      ...(knownOfIt.length > 0 ? { known: knownOfIt } : {}),
+      ...(isFirst && declared.length > 0 ? { phaseStarts: declared.map(({ name, from, place }) => ({ name, from, place })) } : {}),
+      place: log.place,
+    },
+    ...(offset && !isFirst ? { offset } : {}),
+    sharing: [log.sharing, named?.sharing, setup?.log.sharing].find((each) => each && Object.keys(each).length > 0) ?? {},
   };
 }
 
@@ -179,6 +232,7 @@ function declarationOf({
   sticky,
   shows,
   step,
+  log,
 }: StatedChannel): ChannelDeclaration | undefined {
   if (!quantity || !column) return undefined;
   return {
@@ -195,6 +249,7 @@ function declarationOf({
     ...(sticky ? { sticky: sticky.value } : {}),
     ...(shows ? { shows: shows.value } : {}),
     ...(step ? stepOf(step.text, quantity.value) : {}),
+    ...(log ? { log: log.value } : {}),
     place,
   };
 }

@@ -9,7 +9,7 @@ import type { Report } from '../yaml/report.ts';
 /** Two runs on one log: a run's file was probably copied and its log not changed. */
 export function tellSameLogs(runs: Iterable<Run>, report: Report): void {
   const seen = new Map<string, string>();
-  for (const { id, log } of runs) {
+  for (const [id, log] of [...runs].flatMap(({ id, logs }) => logs.map(({ declaration }) => [id, declaration] as const))) {
     // Rows of two devices in one log make two runs.
     const rows = JSON.stringify([log.file, log.rows?.column, log.rows?.value]);
     const other = seen.get(rows);
@@ -26,7 +26,7 @@ export function tellSameLogs(runs: Iterable<Run>, report: Report): void {
 export function tellUnusedLimits(devices: Iterable<Device>, runs: Iterable<Run>, report: Report): void {
   const all = [...runs];
   for (const device of devices) {
-    const channels = all.filter((run) => run.device === device.id).flatMap((run) => run.log.channels);
+    const channels = all.filter((run) => run.device === device.id).flatMap((run) => run.channels);
     if (channels.length === 0) continue;
     const temperatures = [...new Set(channels.filter(({ quantity }) => quantity === 'temperature').map(({ name }) => name))].sort(
       compareText,

@@ -21,6 +21,9 @@ const FROM = v.strictObject({
   rows: v.nullable(v.tuple([count, count])),
   figures: v.exactOptional(v.array(text)),
   file: v.exactOptional(text),
+  others: v.exactOptional(
+    v.array(v.strictObject({ columns: v.array(text), rows: v.nullable(v.tuple([count, count])), file: text })),
+  ),
 });
 const PRESENT = v.strictObject({
   value: number,
@@ -116,6 +119,8 @@ const SERIES = v.strictObject({
 
 const ROWS = v.array(v.strictObject({ label: text, text }));
 
+const LOG = { file: text, sha256, rows: count, span_s: number };
+
 /** Its figures are those of `runs/<id>/figures.json`. */
 export const RUN = v.strictObject({
   alias: v.pipe(text, v.check(isRunAlias, 'a text that is no alias')),
@@ -131,7 +136,9 @@ export const RUN = v.strictObject({
   /** What was logged, and by what; '' where no instrument or place is stated. */
   channels: v.array(v.strictObject({ name: text, quantity: text, at: text, instrument: text })),
   instruments: v.array(v.strictObject({ id, title: text, accuracy: text })),
-  log: v.strictObject({ file: text, sha256, rows: count, span_s: number }),
+  /** The first of its logs; absent where it has none. */
+  log: v.exactOptional(v.strictObject(LOG)),
+  other_logs: v.exactOptional(v.array(v.strictObject({ ...LOG, name: text, begins_s: number, u_s: number }))),
   tables: v.array(v.strictObject({ file: text, sha256 })),
   sources: SOURCES,
   figures: FIGURES,

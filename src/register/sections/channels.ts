@@ -23,6 +23,7 @@ const CHANNEL = shape({
   sticky: optional(map),
   shows: optional(text),
   step: optional(text),
+  log: optional(text),
 });
 
 const CHANNEL_NAMES: NameRule = {
@@ -120,6 +121,7 @@ function channelOf(entry: Entry, report: Report): StatedChannel | undefined {
     ...placed('sticky', fields.sticky, (value) => bitsOf('sticky', value, keyPlace(node, 'sticky'), report)),
     ...placed('shows', fields.shows, (value) => wordOf(value, 'shows', CLOCK_SHOWS, report)),
     ...(fields.step ? { step: fields.step } : {}),
+    ...placed('log', fields.log, (value) => lineOf(value, 'log', report)),
   };
 }
 

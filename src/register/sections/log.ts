@@ -1,10 +1,12 @@
 /** How a run names its log: a path, or a mapping of the path, what is declared of its time, and how it goes out. */
+import type { Offset } from '../../figures/alignment/align.ts';
 import { type LogDeclaration, TIME_FORMATS } from '../../intake/log.ts';
 import type { Place } from '../../problem.ts';
 import type { DataFiles, Sharing } from '../register.ts';
 import { dataPathOf } from '../values/data-path.ts';
-import { textIn } from '../values/mapping.ts';
-import { STEP_OF_ROWS } from '../values/quantity-kinds.ts';
+import { mapIn, type NameRule, namedEntries, textIn } from '../values/mapping.ts';
+import { isSnakeName, SNAKE_RULE, snakeFromWords } from '../values/names.ts';
+import { TIME as A_TIME, STEP_OF_ROWS } from '../values/quantity-kinds.ts';
 import { quantityOf, statedQuantity } from '../values/quantity-value.ts';
 import { map, optional, readShape, type ShapeOf, shape, tellEmpty, text } from '../values/shape.ts';
 import { readSharing, shareOf } from '../values/sharing.ts';
@@ -13,7 +15,7 @@ import { cut, instantOf, lineOf, wordOf } from '../values/values.ts';
 import type { MapNode, TextNode } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
 
-const LOG = shape({
+const LOG_KEYS = {
   file: text,
   time: optional(map),
   last_line: optional(text),
@@ -21,8 +23,22 @@ const LOG = shape({
   share: optional(text),
   redacted: optional(text),
   elsewhere: optional(text),
-});
+};
+const LOG = shape(LOG_KEYS);
+const ONE_OF_LOGS = shape({ ...LOG_KEYS, offset: optional(text) });
 const SHARED_LOG = shape({ time: optional(map), share: optional(text) });
+const SHARED_ONE_OF_LOGS = shape({ time: optional(map), share: optional(text), offset: optional(text) });
+const LOG_NAMES: NameRule = {
+  rule: 'bad-name',
+  what: 'a log',
+  fits: isSnakeName,
+  expected: SNAKE_RULE,
+  better: snakeFromWords,
+};
+/** In the place of a path: the run has no log. */
+const NONE = 'none';
+/** As an offset: found from what both logs show. */
+const BY_EDGE = 'by load edge';
 const TIME_KEYS = {
   column: optional(text),
   format: optional(text),
@@ -37,6 +53,8 @@ const DATE_ORDERS = { 'day first': 'dmy', 'month first': 'mdy' } as const;
 const TIME_UNITS = ['ms', 's', 'min', 'h'] as const;
 
 export interface StatedLog {
+  /** '' where it is the only one. */
+  readonly name: string;
   readonly file?: string;
   readonly place: Place;
   readonly time: StatedTime;
@@ -45,25 +63,69 @@ export interface StatedLog {
   /** Whose rows are read, where rows of several devices stand in the log. */
   readonly rows?: NonNullable<LogDeclaration['rows']>;
   readonly sharing: Sharing;
+  readonly offset?: Offset;
 }
 
 /** What a setup states of its runs' logs. */
 export interface SharedLog {
   readonly time: StatedTime;
   readonly sharing: Sharing;
+  readonly offset?: Offset;
 }
 
-/** The log of a run. */
-export function readLog(node: TextNode | MapNode | undefined, place: Place, data: DataFiles, report: Report): StatedLog {
-  if (!node) return { place, time: {}, sharing: {} };
-  if (node.kind === 'text') {
-    const file = dataPathOf(node, 'log', data, report);
-    return { ...(file === undefined ? {} : { file }), place: node.place, time: {}, sharing: {} };
+/** The log of a run under `log`, those under `logs`, or none. */
+export function readLogs(
+  { log, logs }: { readonly log?: TextNode | MapNode | undefined; readonly logs?: MapNode | undefined },
+  start: Place,
+  data: DataFiles,
+  report: Report,
+): StatedLog[] {
+  if (log && logs) {
+    report.error('bad-logs', log.place, 'the run has `log` and `logs`', {
+      expected: '`log` where there is one, `logs` with a name for each where there are several',
+      remedy: 'move it below `logs`, under a name of its own',
+    });
+    return [];
   }
-  const fields = readShape(LOG, node, '`log`', place, report);
+  if (logs) return severalLogs(logs, data, report);
+  if (log?.kind === 'text' && log.text === NONE) return [];
+  if (log) return [readLog('', log, log.place, data, report)];
+  report.error('missing-key', start, 'a run needs the key `log`', {
+    remedy:
+      'write for instance `log: larch-2/fast-soak.csv`; `logs:` with a name for each where there are several; `log: none` where there is none',
+  });
+  return [];
+}
+
+function severalLogs(node: MapNode, data: DataFiles, report: Report): StatedLog[] {
+  const logs = namedEntries(node, LOG_NAMES, report).flatMap((entry): StatedLog[] => {
+    const { value, key, keyPlace } = entry;
+    if (value.kind === 'text') return [readLog(key, value, value.place, data, report)];
+    const own = mapIn(entry, report);
+    return own ? [readLog(key, own, keyPlace, data, report)] : [];
+  });
+  if (node.entries.size === 0) tellEmpty('logs', node.place, report);
+  const [first] = logs;
+  if (first?.offset)
+    report.error('bad-logs', first.place, `the log \`${first.name}\` stands first and has an offset`, {
+      expected: 'the first log to have the clock of the run, and an `offset` with the others',
+      remedy: 'move the offset to the other log, with the opposite sign',
+    });
+  return logs;
+}
+
+function readLog(name: string, node: TextNode | MapNode, place: Place, data: DataFiles, report: Report): StatedLog {
+  if (node.kind === 'text') {
+    const file = dataPathOf(node, name === '' ? 'log' : name, data, report);
+    return { name, ...(file === undefined ? {} : { file }), place: node.place, time: {}, sharing: {} };
+  }
+  const fields = readShape(name === '' ? LOG : ONE_OF_LOGS, node, name === '' ? '`log`' : `the log \`${name}\``, place, report);
   const file = dataPathOf(fields.file, 'file', data, report);
   const lastLine = wordOf(fields.last_line, 'last_line', ['whole'] as const, report);
+  const offset = 'offset' in fields ? offsetOf(fields.offset as TextNode | undefined, report) : undefined;
   return {
+    name,
+    ...(offset ? { offset } : {}),
     ...(file === undefined ? {} : { file }),
     place: fields.file?.place ?? place,
     time: ownTimeOf(fields.time, report),
@@ -74,7 +136,7 @@ export function readLog(node: TextNode | MapNode | undefined, place: Place, data
 }
 
 /** One column and its value. */
-function rowsOf(node: MapNode | undefined, report: Report): Pick<StatedLog, 'rows'> {
+export function rowsOf(node: MapNode | undefined, report: Report): Pick<StatedLog, 'rows'> {
   if (!node) return {};
   const [entry, ...others] = node.entries.values();
   if (!entry || others.length > 0) {
@@ -94,6 +156,37 @@ export function readSharedLog(node: MapNode | undefined, report: Report): Shared
   const fields = readShape(SHARED_LOG, node, '`log` of a setup', node.place, report);
   const share = shareOf(fields.share, report);
   return { time: sharedTimeOf(fields.time, report), sharing: share === undefined ? {} : { share } };
+}
+
+/** Logs of a setup, by the names that its runs give them: what they share, never a file. */
+export function readSharedLogs(node: MapNode | undefined, report: Report): Map<string, SharedLog> {
+  const named = (node ? namedEntries(node, LOG_NAMES, report) : []).flatMap((entry): [string, SharedLog][] => {
+    const own = mapIn(entry, report);
+    if (!own) return [];
+    const fields = readShape(SHARED_ONE_OF_LOGS, own, `the log \`${entry.key}\` of a setup`, entry.keyPlace, report);
+    const offset = offsetOf(fields.offset, report);
+    const share = shareOf(fields.share, report);
+    const sharing = share === undefined ? {} : { share };
+    return [[entry.key, { time: sharedTimeOf(fields.time, report), sharing, ...(offset ? { offset } : {}) }]];
+  });
+  return new Map(named);
+}
+
+/** `37 s`, `37 ± 1 s`, or `by load edge`. */
+function offsetOf(node: TextNode | undefined, report: Report): Offset | undefined {
+  if (!node) return undefined;
+  if (node.text === BY_EDGE) return { by: 'load edge' };
+  const stated = statedQuantity(node, 'offset', A_TIME, report);
+  if (!stated) return undefined;
+  const { value, parts } = quantityOf(stated, 'check', '');
+  const [part] = parts ?? [];
+  return {
+    by: 'offset',
+    seconds: value,
+    u: Math.abs(part?.share ?? 0),
+    ...(part?.source.distribution ? { distribution: part.source.distribution } : {}),
+    text: node.text,
+  };
 }
 
 function ownTimeOf(node: MapNode | undefined, report: Report): StatedTime {

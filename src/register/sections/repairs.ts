@@ -1,15 +1,15 @@
 /** Repairs: which lines of a log are dropped or shifted in time, each with a reason; and what is known of other lines. */
 import type { Known, Repair } from '../../intake/log.ts';
 import type { Place } from '../../problem.ts';
-import { mapsOf } from '../values/mapping.ts';
+import { keyPlace, mapsOf } from '../values/mapping.ts';
 import { TIME } from '../values/quantity-kinds.ts';
 import { quantityOf, statedQuantity } from '../values/quantity-value.ts';
-import { optional, readShape, shape, text } from '../values/shape.ts';
-import { cut, lineOf } from '../values/values.ts';
+import { optional, readShape, shape, text, textOrList } from '../values/shape.ts';
+import { cut, lineOf, textsOf } from '../values/values.ts';
 import type { ListNode, MapNode, TextNode } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
 
-const REPAIR = shape({ drop: optional(text), shift_time: optional(text), by: optional(text), reason: text });
+const REPAIR = shape({ drop: optional(text), shift_time: optional(text), by: optional(text), log: optional(text), reason: text });
 
 /** The repairs of a run, in the author's order. Line numbers are those of the file, 1-based, both ends included. */
 export function readRepairs(list: ListNode | undefined, place: Place, report: Report): Repair[] {
@@ -23,6 +23,7 @@ function repairOf(node: MapNode, report: Report): Repair | undefined {
   const fields = readShape(REPAIR, node, 'a repair', node.place, report);
   const reason = lineOf(fields.reason, 'reason', report) ?? '';
   const place = node.place;
+  const of = fields.log ? { log: fields.log.text } : {};
   if (!fields.drop === !fields.shift_time) {
     const found = fields.drop
       ? 'a repair cannot both drop and shift the same lines'
@@ -33,23 +34,31 @@ function repairOf(node: MapNode, report: Report): Repair | undefined {
   if (fields.drop) {
     if (fields.by) report.error('bad-repair', fields.by.place, '`by` goes with `shift_time` only', { remedy: 'remove this line' });
     const lines = linesOf(fields.drop, 'drop', report);
-    return lines && { kind: 'drop', ...lines, reason, place };
+    return lines && { kind: 'drop', ...lines, reason, place, ...of };
   }
   const lines = linesOf(fields.shift_time!, 'shift_time', report);
   const bySeconds = shiftOf(fields.by, place, report);
-  return lines && bySeconds !== undefined ? { kind: 'shift_time', ...lines, bySeconds, reason, place } : undefined;
+  return lines && bySeconds !== undefined ? { kind: 'shift_time', ...lines, bySeconds, reason, place, ...of } : undefined;
 }
 
-const KNOWN = shape({ lines: optional(text), channel: optional(text), phase: optional(text), reason: text });
+const KNOWN = shape({
+  lines: optional(text),
+  log: optional(text),
+  channel: optional(text),
+  channels: optional(textOrList),
+  phase: optional(text),
+  reason: text,
+});
 
-/** Lines, channels and phases of which the author says why something is not as it should be, in his order. */
-export function readKnown(items: ListNode | undefined, place: Place, report: Report): Known[] {
+/** Lines, channels and phases of which the author says why something is not as it should be, in his order; a setup's are of all its runs. */
+export function readKnown(items: ListNode | undefined, of: 'run' | 'setup', place: Place, report: Report): Known[] {
+  const ofSetup = of === 'setup' ? { ofSetup: true as const } : {};
   return mapsOf(items, 'known', place, report).flatMap((node) => {
-    const known = report.whole((): Known | undefined => {
+    const known = report.whole((): Known[] | undefined => {
       const fields = readShape(KNOWN, node, 'an entry of `known`', node.place, report);
       const reason = lineOf(fields.reason, 'reason', report) ?? '';
-      const { lines: at, channel, phase } = fields;
-      const said = [at, channel, phase].filter((each) => each !== undefined).length;
+      const { lines: at, channel, channels, phase } = fields;
+      const said = [at, channel, channels, phase].filter((each) => each !== undefined).length;
       if (said !== 1) {
         const found =
           said > 1
@@ -59,12 +68,20 @@ export function readKnown(items: ListNode | undefined, place: Place, report: Rep
         report.error('bad-known', node.place, found, { expected });
         return undefined;
       }
-      if (channel) return { channel: channel.text, reason, place: channel.place };
-      if (phase) return { phase: phase.text, reason, place: phase.place };
+      const named = channel ? [channel] : (textsOf(channels, 'channels', keyPlace(node, 'channels'), report) ?? []);
+      if (channel || channels) return named.map((each) => ({ channel: each.text, reason, place: each.place, ...ofSetup }));
+      if (phase) return [{ phase: phase.text, reason, place: phase.place, ...ofSetup }];
+      if (of === 'setup') {
+        report.error('bad-known', at!.place, '`known` of a setup names `lines`', {
+          expected: 'the channels or the phase that it is about: lines are of one log',
+          remedy: 'say it in the run whose log has these lines',
+        });
+        return undefined;
+      }
       const lines = linesOf(at!, 'lines', report);
-      return lines && { ...lines, reason, place: node.place };
+      return lines && [{ ...lines, reason, place: node.place, ...(fields.log ? { log: fields.log.text } : {}) }];
     });
-    return known ? [known] : [];
+    return known ?? [];
   });
 }
 

@@ -2,15 +2,15 @@
 import { CRITERION_NAMES } from '../../figures/thermal/criteria.ts';
 import type { Place } from '../../problem.ts';
 import { readLicence } from '../values/licence.ts';
-import { map, optional, text, textOrList, textOrMap } from '../values/shape.ts';
+import { list, map, optional, text, textOrList, textOrMap } from '../values/shape.ts';
 import type { Reference, Shared } from '../values/stated-value.ts';
 import { idOf, textsOf, wordOf } from '../values/values.ts';
 import type { ListNode, MapNode, TextNode } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
 import { readChannels } from './channels.ts';
 import { readConditions, readSetting } from './conditions.ts';
-import type { SharedLog } from './log.ts';
 import { readPhases } from './phases.ts';
+import { readKnown } from './repairs.ts';
 
 /** Keys that a setup and a run share, for their shapes. */
 export const SHARED_KEYS = {
@@ -22,6 +22,7 @@ export const SHARED_KEYS = {
   channels: optional(map),
   phases: optional(textOrMap),
   steady: optional(text),
+  known: optional(list),
   licence: optional(textOrMap),
 };
 
@@ -34,6 +35,7 @@ export interface SharedFields {
   readonly channels?: MapNode | undefined;
   readonly phases?: TextNode | MapNode | undefined;
   readonly steady?: TextNode | undefined;
+  readonly known?: ListNode | undefined;
   readonly licence?: TextNode | MapNode | undefined;
 }
 
@@ -43,7 +45,7 @@ export interface SharedFields {
  */
 export function readShared(
   fields: SharedFields,
-  { time, sharing }: SharedLog,
+  of: 'run' | 'setup',
   inherits: boolean,
   places: (key: string) => Place,
   report: Report,
@@ -65,8 +67,7 @@ export function readShared(
     ...readChannels(fields.channels, inherits, report),
     ...(phases ? { phases } : {}),
     ...(steady === undefined ? {} : { steady }),
-    time,
-    sharing,
+    known: readKnown(fields.known, of, places('known'), report),
     ...(licence ? { licence } : {}),
   };
 }

@@ -1,8 +1,8 @@
 /** What a file states, before inheritance: values together with their places. */
 import type { DeclaredPhase } from '../../figures/context.ts';
-import type { ClockShows, MeasuredAt, QuantityKind, TimeFormat } from '../../intake/log.ts';
+import type { ClockShows, Known, MeasuredAt, QuantityKind, TimeFormat } from '../../intake/log.ts';
 import type { Place } from '../../problem.ts';
-import type { Licence, Sharing } from '../register.ts';
+import type { Licence } from '../register.ts';
 import type { TextNode } from '../yaml/node.ts';
 import type { StatedQuantity } from './quantity-value.ts';
 
@@ -38,6 +38,8 @@ export interface StatedChannel {
   readonly shows?: Stated<ClockShows>;
   /** As written: what it is measured in depends on the quantity, which the setup may state. */
   readonly step?: TextNode;
+  /** Name of its log, where the run has several. */
+  readonly log?: Reference;
 }
 
 export interface StatedTime {
@@ -65,8 +67,8 @@ export interface Shared {
   readonly without: readonly Reference[];
   readonly phases?: Stated<'auto' | readonly DeclaredPhase[]>;
   readonly steady?: string;
-  readonly time: StatedTime;
-  readonly sharing: Sharing;
+  /** What is known of every run's channels and phases. */
+  readonly known: readonly Known[];
   readonly licence?: Licence;
 }
 

@@ -130,11 +130,11 @@ function closerThanPrinted({ lower, upper }: Stated, quantity: Quantity): boolea
 }
 
 /**
- * Whether a number is the very one that the page prints. It is then never wrong, also where a sensor in steps of half a degree has 59.45
- * printed as 59.5.
+ * Whether a number, or one with "about" before it, is the very one that the page prints. It is then never wrong, also where a sensor in
+ * steps of half a degree has 59.45 printed as 59.5.
  */
 function isPrinted({ nominal, hedge, lower, upper }: Stated, quantity: Quantity): boolean {
-  if (hedge !== undefined) return false;
+  if (hedge !== undefined && hedge !== 'about') return false;
   const { number, unit } = printQuantity(quantity);
   const fitting = unitFor(quantity.unit, unit === '' ? '1' : unit);
   if (isRefusal(fitting)) return false;

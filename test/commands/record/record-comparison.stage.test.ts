@@ -72,7 +72,7 @@ Publish a note that names it under \`comparisons\` first, then freeze what that 
     expect(sealedCopy(copy)).toBe(text);
     expect(copy).toMatchObject({ format: 1, date: '2026-03-14', record: { id: 'larch-steps', reference: 'rated' } });
     const [, , , fast] = copy.record.runs;
-    expect(fast!.log.sha256).toBe(digest(readFileSync(join(project.root, fast!.log.file))));
+    expect(fast!.log!.sha256).toBe(digest(readFileSync(join(project.root, fast!.log!.file))));
   });
 
   test('frozen again unchanged, also under another day, it says so and makes none', async () => {

@@ -28,28 +28,29 @@ test.each([...demoRegister().runs.values()].map((run) => [run.id, run] as const)
     const store = openStore(root);
     const original = computeDemoRun(store, run).result;
     const clean = `${id}-clean.csv`;
-    writeFileSync(join(root, 'data', clean), store.bytes(original.data!.cleaned!.sha256)!);
+    writeFileSync(join(root, 'data', clean), store.bytes(original.data![0]!.cleaned!.sha256)!);
     const setup = plainFile(fileAt(`content/setups/${run.setup}.md`));
     const whole = wholeRun(plainFile(fileAt(run.file)), setup);
-    const text = plainText(readingCleaned(whole, original.summary!, clean, true));
+    const text = plainText(readingCleaned(whole, original.summary!.logs[0]!, clean, true));
     const read = readRegister([...shared, { path: run.file, text }], dataFiles(root));
     expect(read.problems.filter(({ severity }) => severity === 'error')).toEqual([]);
     const again = read.register.runs.get(id)!;
-    expect(again.log.time?.start).toBe(original.summary!.time.start ?? undefined);
+    expect(again.logs[0]!.declaration.time?.start).toBe(original.summary!.logs[0]!.time.start ?? undefined);
     const tables = tablePaths(again);
     const names = [clean, ...Object.values(tables).map(({ file }) => file)];
     const digests = Object.fromEntries(names.map((name) => [name, digest(readFileSync(join(root, 'data', name)))]));
     const result = runStep(root, store, {
       step: 'run',
       key: 'x',
-      declaration: again.log,
+      run: id,
+      logs: again.logs,
+      channels: again.channels,
       context: again.context,
-      sharing: again.sharing!,
       tables,
       digests,
     });
     expect(result.problems.filter(({ severity }) => severity === 'error')).toEqual([]);
-    expect(result.data!.sharedAs).toBe('as it came');
+    expect(result.data![0]!.sharedAs).toBe('as it came');
     const [before, after] = [original.derived!.figures, result.derived!.figures];
     expect([...after.keys()]).toEqual([...before.keys()]);
     for (const [address, figure] of before) expect(stated(after.get(address)!), address).toEqual(stated(figure));
@@ -60,8 +61,8 @@ test.each([...demoRegister().runs.values()].map((run) => [run.id, run] as const)
 test('compute/archive: the time of day stays with the author where nothing beside the log needs it', () => {
   const run = demoRegister().runs.get('larch-quick')!;
   const { summary } = computeDemoRun(openStore(root), run).result;
-  expect(summary!.time.start).not.toBeNull();
-  const text = plainText(readingCleaned(plainFile(fileAt(run.file)), summary!, 'x.csv', false));
+  expect(summary!.logs[0]!.time.start).not.toBeNull();
+  const text = plainText(readingCleaned(plainFile(fileAt(run.file)), summary!.logs[0]!, 'x.csv', false));
   expect(text).toContain('format: elapsed');
   expect(text).not.toContain('start:');
 });
@@ -103,7 +104,7 @@ test('compute/archive: what speaks of lines and columns of the log stays behind,
     { name: 'events', quantity: 'throttle_flag', unit: '1', step: null },
     { name: 'busy', quantity: 'utilisation', unit: '1', step: 0.01 },
   ];
-  const summary = { channels, time: { start: null } } as unknown as LogSummary;
+  const summary = { name: '', alignment: null, channels, time: { start: null } } as unknown as LogSummary;
   const read = readingCleaned({ keys, body: '' }, summary, 'cleaned/fast-clean.csv', false);
   expect([...read.keys.keys()]).toEqual(['log', 'channels']);
   const declared = mapUnder(read.keys, 'channels');

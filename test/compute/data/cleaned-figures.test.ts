@@ -25,15 +25,15 @@ test.each(runs.map((run) => [run.id, run] as const))(
     const original = derive(store.get(result.log!) as Log, run.context);
     const { channels } = result.summary!;
     const declaration = {
-      ...task.declaration,
+      ...task.logs[0]!.declaration,
       repairs: [],
       time: { column: cleanedNames(channels).time, format: 'elapsed' as const, unit: 's' },
       channels: channels.map(({ name, quantity, unit }, index) => {
-        const { unit: _declared, ...rest } = run.log.channels[index]!;
+        const { unit: _declared, ...rest } = run.channels[index]!;
         return { ...rest, column: name, unitReason: 'canonical', ...(quantity === 'throttle_flag' ? {} : { unit }) };
       }),
     };
-    const reread = read(store.bytes(result.data!.cleaned!.sha256)!, declaration, 'data/clean.csv').log!;
+    const reread = read(store.bytes(result.data![0]!.cleaned!.sha256)!, declaration, 'data/clean.csv').log!;
     // How finely readings are told apart stands in the description, field by field, since a plain number may not show it.
     const told = { ...reread, channels: reread.channels.map((channel, index) => ({ ...channel, step: channels[index]!.step })) };
     const again = derive(correctedLog(told, run.context), run.context);

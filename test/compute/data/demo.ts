@@ -28,11 +28,12 @@ export interface DemoRun {
 /** Computes one run into a store. */
 export function computeDemoRun(store: Store, run: Run): DemoRun {
   const tables = tablePaths(run);
-  const names = [run.log.file, ...Object.values(tables).map(({ file }) => file)];
+  const names = [...run.logs.map(({ declaration }) => declaration.file), ...Object.values(tables).map(({ file }) => file)];
   const digests = Object.fromEntries(names.map((name) => [name, digest(readFileSync(join(HERE, 'data', name)))]));
-  const task: RunTask = { step: 'run', key: run.id, declaration: run.log, context: run.context, tables, digests };
+  const { id, logs, channels, context } = run;
+  const task: RunTask = { step: 'run', key: id, run: id, logs, channels, context, tables, digests };
   const result = runStep(HERE, store, task);
   const { summary, data } = result;
-  const files = runFiles({ run: run.id, summary: summary!, data: data!, tables: result.tables, stated: false });
+  const files = runFiles({ run, summary: summary!, data: data!, tables: result.tables });
   return { run, task, result, files };
 }

@@ -50,14 +50,14 @@ describe('compute/record-copies/changed-since', () => {
   });
 
   it('tells a log and tables by their digests', () => {
-    const log = { ...RUNS[1]!.log, sha256: 'e'.repeat(64) };
+    const log = { ...RUNS[1]!.log!, sha256: 'e'.repeat(64) };
     const tables = [{ file: 'data/larch-2/other.csv', sha256: 'f'.repeat(64) }];
     expect(changedSince(THEN, fastIs({ log, tables })).files).toEqual([
       { run: 'The fast setting', file: 'data/larch-2/fast-soak.csv', was: 'a'.repeat(64), is: 'e'.repeat(64) },
       { run: 'The fast setting', file: 'data/larch-2/fast-scores.csv', was: 'b'.repeat(64), is: '' },
       { run: 'The fast setting', file: 'data/larch-2/other.csv', was: '', is: 'f'.repeat(64) },
     ]);
-    const moved = { ...RUNS[1]!.log, file: 'data/elsewhere.csv' };
+    const moved = { ...RUNS[1]!.log!, file: 'data/elsewhere.csv' };
     expect(changedSince(THEN, fastIs({ log: moved })).nothing).toBe(true);
   });
 

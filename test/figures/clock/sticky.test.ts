@@ -35,7 +35,7 @@ describe('figures/clock/sticky', () => {
     expect(events.interval).toBeUndefined();
     expect(events.of).toMatchObject({ sticky: 'the sticky bit 18 (hot) came on between 4.97 min and 5 min of the log' });
     expect(events.of).not.toHaveProperty('missed');
-    expect(flagWarnings(derived, { declaration: declaration(BITS) })).toEqual([]);
+    expect(flagWarnings(derived, { channels: declaration(BITS).channels })).toEqual([]);
     expect(presentAt(derived.figures, 'time_to_throttle').quantity.value).toBe(200);
   });
 
@@ -46,7 +46,7 @@ describe('figures/clock/sticky', () => {
     expect(events.interval).toEqual([1, 2]);
     expect(events.of).toMatchObject({ missed: 1, sticky: expect.stringContaining('no reading shows it') });
     expect(shownFigure('throttle_events', events).detail).toMatch(/1 more, or more than that.*sticky bit 18 \(hot\) came on/);
-    expect(flagWarnings(derived, { declaration: declaration(BITS) })).toMatchObject([
+    expect(flagWarnings(derived, { channels: declaration(BITS).channels })).toMatchObject([
       {
         severity: 'warning',
         rule: 'missed-throttling',
@@ -74,7 +74,7 @@ describe('figures/clock/sticky', () => {
     );
     expect(events.interval).toBeUndefined();
     expect(derived.figures.get('time_to_throttle')).toMatchObject({ absent: 'not-throttled' });
-    expect(flagWarnings(derived, { declaration: declaration(BITS) })).toEqual([]);
+    expect(flagWarnings(derived, { channels: declaration(BITS).channels })).toEqual([]);
   });
 
   test('one that came on before the load is no event of the load', () => {

@@ -149,10 +149,10 @@ describe('figures/scores/read-scores', () => {
   });
 
   test('a column that is nearly one that is read is told', () => {
-    expect(told('test,value,unit,better,Repeat\ncopy,1,points,higher,1\n')).toEqual([
-      '1:1 warning score-column: the column `Repeat` is not read | did you mean `repeat`?',
+    expect(told('test,value,unit,better,Repeats\ncopy,1,points,higher,1\n')).toEqual([
+      '1:1 warning score-column: the column `Repeats` is not read | did you mean `repeat`?',
     ]);
-    expect(told('test,value,unit,Better\ncopy,1,points,higher\n')[0]).toContain('rename `Better` to `better`');
+    expect(told('test,value,unit,Betters\ncopy,1,points,higher\n')[0]).toContain('rename `Betters` to `better`');
     expect(told('test,value,unit,better,note\ncopy,1,points,higher,warm\n')).toEqual([]);
   });
 

@@ -148,8 +148,7 @@ describe('stability/read-attempts', () => {
     expect(ladder.attempts[0]).toMatchObject({ clock: 2e9, offset: 0.04 });
     expect(problems(['2.0 GHz,passed,'], 'clock,outcome,notes')).toEqual([
       '1:1 attempts-column: nothing reads the column `notes` | columns clock, voltage_offset, outcome, note, test, duration, ambient | did you mean `note`?',
-      '1:1 attempts-column: no column `voltage_offset` | name the columns clock, voltage_offset, outcome, note in the first line',
-      '1:1 attempts-column: no column `note` | name the columns clock, voltage_offset, outcome, note in the first line',
+      '1:1 attempts-column: no column `voltage_offset` | name the columns clock, voltage_offset, outcome in the first line',
     ]);
   });
 });

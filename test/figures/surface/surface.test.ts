@@ -56,6 +56,29 @@ describe('surface figures', () => {
     expect(told(figures, 'surface.foot')).toBe('40.000');
   });
 
+  test('a table of spots and temperatures alone gives camera_reading, marked, and no surface temperature', () => {
+    const { figures } = figuresOf(['Lid centre,48.7', 'Base,40.0'], {}, 'spot,reading [°C]');
+    expect(told(figures, 'camera_reading.lid-centre')).toBe('48.700');
+    const lid = presentAt(figures, 'camera_reading.lid-centre');
+    expect(lid.of).toEqual({
+      spot: 'lid-centre',
+      spot_title: 'Lid centre',
+      stands_in: 'as the camera says, without correction for emissivity',
+    });
+    // Of 2 °C and 2 % the larger, as limits.
+    expect(apart(standardUncertainty(lid.quantity)!, Math.hypot(2 / Math.sqrt(3), 0.1 / Math.sqrt(12)))).toBeLessThan(2e-3);
+    expect(told(figures, 'surface.lid-centre')).toBe('no-condition');
+    expect(told(figures, 'hottest_surface')).toBe('operand-absent');
+    expect(told(figures, 'touch_margin.base')).toBe('no-condition');
+    expect(figures.has('hottest_surface.')).toBe(false);
+  });
+
+  test('a spot of bare metal has no camera_reading, and a corrected one needs none', () => {
+    const { figures } = figuresOf(['Fin,copper,50,', 'Foot,rubber,40,'], {}, 'spot,material,reading [°C],emissivity');
+    expect([told(figures, 'camera_reading.fin'), told(figures, 'camera_reading.foot')]).toEqual(['low-emissivity', '40.000']);
+    expect(told(figuresOf([FOOT]).figures, 'camera_reading.foot')).toBe('none');
+  });
+
   test('what two spots share cancels in their difference: the camera’s offset', () => {
     const { figures } = figuresOf([FOOT, FOOT.replace('Foot', 'Foot 2').replace('40.0', '38.0')]);
     const [one, two] = ['surface.foot', 'surface.foot-2'].map((address) => presentAt(figures, address).quantity.parts!);

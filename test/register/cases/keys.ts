@@ -12,10 +12,31 @@ export const KEYS: readonly Case[] = [
     ok: [[FAST, 'log: larch-2/fast-soak.csv', 'log:\n  file: larch-2/fast-soak.csv\n  rows:\n    a: 1']],
   },
   {
+    rule: 'bad-table',
+    bad: [
+      [
+        FAST,
+        'log: larch-2/fast-soak.csv',
+        'log: larch-2/fast-soak.csv\nscores:\n  file: larch-2/other.csv\n  columns:\n    tset: Benchmark\n  tests:\n    Copy: up',
+      ],
+    ],
+    report: [
+      'content/runs/larch-fast.md:12:5: error: bad-table: `columns` names `tset`, which a table of scores does not have | expected `test`, `value`, `unit`, `better`, `id`, `repeat`, `start`, `end`, `clock`, `power` or `error` | did you mean `test`?',
+      'content/runs/larch-fast.md:14:11: error: bad-table: `Copy` is `up` | expected `higher` or `lower`, which is better, and where the table states no unit the unit behind a comma: `higher, MB/s`',
+    ],
+    ok: [
+      [
+        FAST,
+        'log: larch-2/fast-soak.csv',
+        'log: larch-2/fast-soak.csv\nscores:\n  file: larch-2/other.csv\n  columns:\n    test: Benchmark\n  tests:\n    Copy: higher, MB/s',
+      ],
+    ],
+  },
+  {
     rule: 'unknown-key',
     bad: [[FAST, 'setting:', 'settings:']],
     report: [
-      'content/runs/larch-fast.md:5:1: error: unknown-key: a run has no key `settings` | expected `title`, `setup`, `date`, `device`, `specimen`, `conditions`, `setting`, `instruments`, `channels`, `phases`, `steady`, `licence`, `log`, `repairs`, `known`, `scores`, `surface`, `follows` or `was` | did you mean `setting`?',
+      'content/runs/larch-fast.md:5:1: error: unknown-key: a run has no key `settings` | expected `title`, `setup`, `date`, `device`, `specimen`, `conditions`, `setting`, `instruments`, `channels`, `phases`, `steady`, `known`, `licence`, `log`, `logs`, `repairs`, `readings`, `scores`, `surface`, `follows` or `was` | did you mean `setting`?',
     ],
     ok: [],
   },
@@ -48,7 +69,7 @@ export const KEYS: readonly Case[] = [
     rule: 'missing-key',
     bad: [[FAST, 'log: larch-2/fast-soak.csv\n', '']],
     report: [
-      'content/runs/larch-fast.md:1:1: error: missing-key: a run needs the key `log` | write for instance `log: larch-2/fast-soak.csv`',
+      'content/runs/larch-fast.md:1:1: error: missing-key: a run needs the key `log` | write for instance `log: larch-2/fast-soak.csv`; `logs:` with a name for each where there are several; `log: none` where there is none',
     ],
     ok: [],
   },
@@ -66,6 +87,14 @@ export const KEYS: readonly Case[] = [
       [FAST, 'log:', 'device: larch-2\nspecimen: no-1\nlog:'],
       [RATED, 'log:', 'device: larch-2\nspecimen: no-2\nlog:'],
     ],
+  },
+  {
+    rule: 'bad-logs',
+    bad: [[FAST, 'log: larch-2/fast-soak.csv', 'log: larch-2/fast-soak.csv\nlogs:\n  meter: larch-2/other.csv']],
+    report: [
+      'content/runs/larch-fast.md:8:6: error: bad-logs: the run has `log` and `logs` | expected `log` where there is one, `logs` with a name for each where there are several | move it below `logs`, under a name of its own',
+    ],
+    ok: [[FAST, 'log: larch-2/fast-soak.csv', 'logs:\n  device: larch-2/fast-soak.csv\n  meter: larch-2/other.csv']],
   },
   {
     rule: 'wrong-kind',

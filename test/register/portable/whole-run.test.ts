@@ -94,7 +94,7 @@ test('register/travel/whole-run: written anew without their setups, the runs of 
 });
 
 test('register/travel/whole-run: every key that a setup and a run share is taken from the setup', () => {
-  expect([...WHOLE, ...BY_KEY, 'channels'].toSorted()).toEqual(Object.keys(SHARED_KEYS).toSorted());
+  expect([...WHOLE, ...BY_KEY, 'channels', 'known'].toSorted()).toEqual(Object.keys(SHARED_KEYS).toSorted());
 });
 
 /** Without places, which the other file has elsewhere. Conditions come in another order, which no figure looks at. */

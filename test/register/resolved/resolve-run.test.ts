@@ -37,6 +37,42 @@ describe('register/resolved/resolve-run', () => {
       {
         "body": "",
         "bodyLine": 50,
+        "channels": [
+          {
+            "column": "SoC temperature",
+            "instrument": "on-die",
+            "name": "soc",
+            "place": "content/runs/larch-fast.md:18:3",
+            "quantity": "temperature",
+          },
+          {
+            "at": "board input",
+            "column": "amps",
+            "instrument": "inline-meter",
+            "name": "board",
+            "place": "content/setups/open-bench.md:17:3",
+            "quantity": "current",
+            "unit": "A",
+          },
+          {
+            "column": "room",
+            "instrument": "probe",
+            "name": "room",
+            "place": "content/runs/larch-fast.md:21:3",
+            "quantity": "ambient",
+            "unit": "°C",
+          },
+          {
+            "bits": {
+              "0": "low voltage",
+              "2": "hot",
+            },
+            "column": "flags",
+            "name": "flags",
+            "place": "content/runs/larch-fast.md:26:3",
+            "quantity": "throttle_flag",
+          },
+        ],
         "context": {
           "ambient": "23.1 °C {run:larch-fast/ambient: 0.300000}",
           "device": {
@@ -155,85 +191,91 @@ describe('register/resolved/resolve-run', () => {
           "on-die",
           "probe",
         ],
-        "log": {
-          "channels": [
-            {
-              "column": "SoC temperature",
-              "instrument": "on-die",
-              "name": "soc",
-              "place": "content/runs/larch-fast.md:18:3",
-              "quantity": "temperature",
-            },
-            {
-              "at": "board input",
-              "column": "amps",
-              "instrument": "inline-meter",
-              "name": "board",
-              "place": "content/setups/open-bench.md:17:3",
-              "quantity": "current",
-              "unit": "A",
-            },
-            {
-              "column": "room",
-              "instrument": "probe",
-              "name": "room",
-              "place": "content/runs/larch-fast.md:21:3",
-              "quantity": "ambient",
-              "unit": "°C",
-            },
-            {
-              "bits": {
-                "0": "low voltage",
-                "2": "hot",
+        "logs": [
+          {
+            "declaration": {
+              "channels": [
+                {
+                  "column": "SoC temperature",
+                  "instrument": "on-die",
+                  "name": "soc",
+                  "place": "content/runs/larch-fast.md:18:3",
+                  "quantity": "temperature",
+                },
+                {
+                  "at": "board input",
+                  "column": "amps",
+                  "instrument": "inline-meter",
+                  "name": "board",
+                  "place": "content/setups/open-bench.md:17:3",
+                  "quantity": "current",
+                  "unit": "A",
+                },
+                {
+                  "column": "room",
+                  "instrument": "probe",
+                  "name": "room",
+                  "place": "content/runs/larch-fast.md:21:3",
+                  "quantity": "ambient",
+                  "unit": "°C",
+                },
+                {
+                  "bits": {
+                    "0": "low voltage",
+                    "2": "hot",
+                  },
+                  "column": "flags",
+                  "name": "flags",
+                  "place": "content/runs/larch-fast.md:26:3",
+                  "quantity": "throttle_flag",
+                },
+              ],
+              "file": "larch-2/fast.csv",
+              "phaseStarts": [
+                {
+                  "from": 0,
+                  "name": "idle",
+                  "place": "content/runs/larch-fast.md:33:3",
+                },
+                {
+                  "from": 300,
+                  "name": "load",
+                  "place": "content/runs/larch-fast.md:34:3",
+                },
+                {
+                  "from": 3900,
+                  "name": "cool-down",
+                  "place": "content/runs/larch-fast.md:35:3",
+                },
+              ],
+              "place": "content/runs/larch-fast.md:38:9",
+              "repairs": [
+                {
+                  "fromLine": 412,
+                  "kind": "drop",
+                  "place": "content/runs/larch-fast.md:42:5",
+                  "reason": "the line was cut off",
+                  "toLine": 412,
+                },
+                {
+                  "bySeconds": 3600,
+                  "fromLine": 500,
+                  "kind": "shift_time",
+                  "place": "content/runs/larch-fast.md:44:5",
+                  "reason": "the logger's clock was set during the run",
+                  "toLine": 900,
+                },
+              ],
+              "time": {
+                "column": "when",
+                "format": "iso8601",
+                "zone": "+01:00",
               },
-              "column": "flags",
-              "name": "flags",
-              "place": "content/runs/larch-fast.md:26:3",
-              "quantity": "throttle_flag",
             },
-          ],
-          "file": "larch-2/fast.csv",
-          "phaseStarts": [
-            {
-              "from": 0,
-              "name": "idle",
-              "place": "content/runs/larch-fast.md:33:3",
-            },
-            {
-              "from": 300,
-              "name": "load",
-              "place": "content/runs/larch-fast.md:34:3",
-            },
-            {
-              "from": 3900,
-              "name": "cool-down",
-              "place": "content/runs/larch-fast.md:35:3",
-            },
-          ],
-          "place": "content/runs/larch-fast.md:38:9",
-          "repairs": [
-            {
-              "fromLine": 412,
-              "kind": "drop",
-              "place": "content/runs/larch-fast.md:42:5",
-              "reason": "the line was cut off",
-              "toLine": 412,
-            },
-            {
-              "bySeconds": 3600,
-              "fromLine": 500,
-              "kind": "shift_time",
-              "place": "content/runs/larch-fast.md:44:5",
-              "reason": "the logger's clock was set during the run",
-              "toLine": 900,
-            },
-          ],
-          "time": {
-            "column": "when",
-            "format": "iso8601",
-            "zone": "+01:00",
+            "name": "",
+            "sharing": {},
           },
-        },
+        ],
         "scores": "larch-2/fast-scores.csv",
         "setup": "open-bench",
         "specimen": "no-1",
@@ -254,8 +296,8 @@ describe('register/resolved/resolve-run', () => {
       'firmware: 1.10',
       'workload: all cores, integer mix 3.1',
     ]);
-    expect(rated.log.time).toEqual({ column: 'when', format: 'iso8601', zone: 'Europe/Vienna' });
-    expect(rated.log.channels.map(({ name }) => name)).toEqual(['soc', 'board', 'ssd']);
+    expect(rated.logs[0]!.declaration.time).toEqual({ column: 'when', format: 'iso8601', zone: 'Europe/Vienna' });
+    expect(rated.channels.map(({ name }) => name)).toEqual(['soc', 'board', 'ssd']);
     expect(fan.specimen).toBe('no-2');
     expect(fan.phases).toBe('auto');
     expect(fan.conditions.find(({ name }) => name === 'cooling')?.text).toBe('heat sink and fan');

@@ -29,7 +29,7 @@ describe('register/sections/surface', () => {
     ],
     [
       'surface:\n  instrument: camera',
-      '9:1: error: missing-key: `surface` needs the key `file` | write for instance `file: larch-2/fast-soak.csv`',
+      '10:3: error: missing-key: `surface` names no `file` | write for instance `file: larch-2/fast-surface.csv` below `surface:`',
     ],
     [
       'surface: larch-2/none.csv',

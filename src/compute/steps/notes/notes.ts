@@ -79,7 +79,7 @@ function keyed({ run, task, result }: RunOutcome): KeyedSubject {
       ['device', run.device],
       ['specimen', run.specimen],
     ]),
-    channels: run.log.channels.map(({ name, quantity }) => ({ name, quantity })),
+    channels: run.channels.map(({ name, quantity }) => ({ name, quantity })),
     ...(result.derived === null && { unusable: true }),
   };
   return { subject, key: task.key };

@@ -20,7 +20,7 @@ export function runPlots(run: Run, derived: RunFigures): PlotRequest[] {
 
 function primaryChannel(run: Run, kinds: readonly QuantityKind[]): string[] {
   for (const kind of kinds) {
-    const channel = run.log.channels.find(({ quantity }) => quantity === kind);
+    const channel = run.channels.find(({ quantity }) => quantity === kind);
     if (channel !== undefined) return [channel.name];
   }
   return [];

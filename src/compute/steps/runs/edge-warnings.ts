@@ -22,7 +22,7 @@ export function edgeWarnings(
   );
   const explained = (known ?? []).filter(isOfPhase);
   const left = off.filter((edge) => !explained.some((entry) => of(entry)(edge)));
-  const idle = explained.filter(({ found }) => found.length === 0);
+  const idle = explained.filter(({ found, ofSetup }) => found.length === 0 && !ofSetup);
   return { known, problems: [...left.map(warningOf), ...idle.map(idleWarning)] };
 }
 

@@ -5,9 +5,9 @@ import { type Problem, warning } from '../../../problem.ts';
 import type { RunTask } from './run-step.ts';
 
 /** One warning a run, at its first flag with sticky bits. */
-export function flagWarnings({ figures }: RunFigures, { declaration }: Pick<RunTask, 'declaration'>): Problem[] {
+export function flagWarnings({ figures }: RunFigures, { channels }: Pick<RunTask, 'channels'>): Problem[] {
   const { missed, sticky } = figures.get('throttle_events')?.of ?? {};
-  const channel = declaration.channels.find((each) => each.sticky !== undefined);
+  const channel = channels.find((each) => each.sticky !== undefined);
   if (!channel || typeof missed !== 'number') return [];
   const found = `${counted(missed, 'throttle event')} under load came and went between two readings: ${sticky}`;
   const remedy = 'log the flags more often, or say on the page that short events were missed';

@@ -31,7 +31,7 @@ const SIDES = [
 ] as const;
 
 type Side = (typeof SIDES)[number];
-type Task = Pick<RunTask, 'context' | 'declaration'> & Partial<Pick<RunTask, 'tables'>>;
+type Task = Pick<RunTask, 'context' | 'channels'> & Partial<Pick<RunTask, 'tables'>>;
 type Addressed = readonly [address: string, figure: PresentFigure];
 
 /**
@@ -42,13 +42,13 @@ export function rangeWarnings({ figures }: RunFigures, task: Task): Problem[] {
   const present = [...figures].filter((entry): entry is [string, PresentFigure] => isPresent(entry[1]));
   return [
     ...present.flatMap((entry) => SIDES.flatMap((side) => ofReading(entry, side, task))),
-    ...task.declaration.channels.flatMap((channel) => SIDES.flatMap((side) => throughChannel(present, channel, side, task))),
+    ...task.channels.flatMap((channel) => SIDES.flatMap((side) => throughChannel(present, channel, side, task))),
   ];
 }
 
 /** A figure that is a reading itself, or a mean of readings. */
 function ofReading([address, figure]: Addressed, side: Side, task: Task): Problem[] {
-  const source = figure.name === 'surface' ? surfaceSource(task) : channelSource(figure, task);
+  const source = figure.name === 'surface' || figure.name === 'camera_reading' ? surfaceSource(task) : channelSource(figure, task);
   if (!source || figure.of?.[side.mark] !== true) return [];
   const { value, unit } = figure.quantity;
   const corrected = figure.name === 'surface';
@@ -80,8 +80,8 @@ interface Source {
   readonly place: Place;
 }
 
-function channelSource({ of }: PresentFigure, { declaration }: Task): Source | undefined {
-  const channel = declaration.channels.find(({ name }) => name === of?.channel);
+function channelSource({ of }: PresentFigure, { channels }: Task): Source | undefined {
+  const channel = channels.find(({ name }) => name === of?.channel);
   return channel && { sensor: { ...channel, step: null }, place: channel.place };
 }
 

@@ -4,6 +4,7 @@ import type { Log } from '../../../intake/log.ts';
 import { checkRedacted, nothingTaken } from '../../../intake/redacted.ts';
 import type { Unread } from '../../../intake/rows/unread.ts';
 import type { Problem } from '../../../problem.ts';
+import type { RunLog } from '../../../register/register.ts';
 import { digest } from '../../store/digest.ts';
 import { changed } from '../../store/momentary-problems.ts';
 import type { Store } from '../../store/store.ts';
@@ -17,7 +18,9 @@ export interface Stored {
   readonly bytes: number;
 }
 
-export interface RunData {
+export interface LogData {
+  /** '' where it is the run's only log. */
+  readonly name: string;
   readonly sharedAs: SharedAs;
   readonly unread: Unread;
   /** The log; in the store only where it goes out as it came. */
@@ -28,6 +31,7 @@ export interface RunData {
 }
 
 interface Read {
+  readonly run: RunLog;
   readonly bytes: Uint8Array;
   /** Before any correction. */
   readonly log: Log;
@@ -35,26 +39,34 @@ interface Read {
 }
 
 /** Stores what goes out, and holds a redacted log against the log. */
-export function keepRunData(root: string, store: Store, task: RunTask, { bytes, log, unread }: Read) {
-  const sharedAs = sharedAsOf(task.sharing, unread);
+export function keepLogData(root: string, store: Store, task: RunTask, { run, bytes, log, unread }: Read) {
+  const { sharing } = run;
+  const sharedAs = sharedAsOf(sharing, unread);
   const problems: Problem[] = [];
   const own = { sha256: sharedAs === 'as it came' ? store.keep(bytes) : digest(bytes), bytes: bytes.length };
-  const redacted = redactedOf(root, store, task, log, problems);
-  const cleaned = task.sharing?.share === 'digest only' ? null : stored(store, cleanedCsv(log));
-  return { data: { sharedAs, unread, log: own, redacted, cleaned } satisfies RunData, problems };
+  const redacted = redactedOf(root, store, task, run, log, problems);
+  const cleaned = sharing.share === 'digest only' ? null : stored(store, cleanedCsv(log));
+  return { data: { name: run.name, sharedAs, unread, log: own, redacted, cleaned } satisfies LogData, problems };
 }
 
 /** The same readings from either file, or a problem that says where they differ. */
-function redactedOf(root: string, store: Store, task: RunTask, log: Log, problems: Problem[]): RunData['redacted'] {
-  const named = task.sharing?.redacted;
+function redactedOf(
+  root: string,
+  store: Store,
+  { digests }: RunTask,
+  { sharing, declaration }: RunLog,
+  log: Log,
+  problems: Problem[],
+): LogData['redacted'] {
+  const named = sharing.redacted;
   const bytes = named && bytesOf(root, named, 'redacted log', problems);
   if (named === undefined || bytes === undefined) return null;
   const file = `data/${named.file}`;
   const redaction = { file, bytes, place: named.place };
   const sha256 = digest(bytes);
-  if (sha256 !== task.digests[named.file]) problems.push(changed(file, named.place));
-  else if (sha256 === task.digests[task.declaration.file]) problems.push(nothingTaken(redaction));
-  else problems.push(...checkRedacted(redaction, task.declaration, log));
+  if (sha256 !== digests[named.file]) problems.push(changed(file, named.place));
+  else if (sha256 === digests[declaration.file]) problems.push(nothingTaken(redaction));
+  else problems.push(...checkRedacted(redaction, declaration, log));
   return { file: named.file, ...stored(store, bytes) };
 }
 

@@ -2,7 +2,9 @@
 import { readScores } from '../../../figures/scores/read-scores.ts';
 import { readSurface } from '../../../figures/surface/read-surface.ts';
 import { type TableLayout, tableLayout } from '../../../figures/table-layout.ts';
+import { inOneMessage } from '../../../figures/table-problems.ts';
 import type { RunTables } from '../../../figures/tables.ts';
+import type { TableMapping } from '../../../intake/table-mapping.ts';
 import type { Place, Problem } from '../../../problem.ts';
 import type { Run } from '../../../register/register.ts';
 import { readData } from '../../project/read-data.ts';
@@ -17,6 +19,8 @@ export interface TablePath {
   readonly place: Place;
   /** What read the values, where the run names it. */
   readonly instrument?: string;
+  /** How it says what it says, where not in our words. */
+  readonly mapping?: TableMapping;
 }
 
 export type TablePaths = Readonly<Partial<Record<'scores' | 'surface', TablePath>>>;
@@ -33,17 +37,23 @@ export interface ReadTable {
 
 /** The paths of a run's tables. */
 export function tablePaths(run: Run): TablePaths {
-  const { scores, surface, surfaceInstrument: instrument } = run;
+  const { scores, surface, surfaceInstrument: instrument, mappings } = run;
+  const mapped = (mapping: TableMapping | undefined) => (mapping ? { mapping } : {});
   return {
-    ...(scores !== undefined && { scores: { file: scores, place: run.placeOf('scores') } }),
+    ...(scores !== undefined && { scores: { file: scores, place: run.placeOf('scores'), ...mapped(mappings?.scores) } }),
     ...(surface !== undefined && {
-      surface: { file: surface, place: run.placeOf('surface'), ...(instrument !== undefined && { instrument }) },
+      surface: {
+        file: surface,
+        place: run.placeOf('surface'),
+        ...(instrument !== undefined && { instrument }),
+        ...mapped(mappings?.surface),
+      },
     }),
   };
 }
 
 /** Reads them. One that cannot be read is a problem, and its figures are then missing. */
-export function readTables(root: string, store: Store, { tables, declaration, digests }: RunTask) {
+export function readTables(root: string, store: Store, { tables, logs, digests }: RunTask) {
   const problems: Problem[] = [];
   const read: ReadTable[] = [];
   const found: { -readonly [K in keyof RunTables]: RunTables[K] } = {};
@@ -55,11 +65,19 @@ export function readTables(root: string, store: Store, { tables, declaration, di
       continue;
     }
     const file = `data/${path.file}`;
-    read.push({ kind, file: path.file, sha256: store.keep(bytes), bytes: bytes.length, form: tableLayout(bytes, file, kind) });
+    read.push({
+      kind,
+      file: path.file,
+      sha256: store.keep(bytes),
+      bytes: bytes.length,
+      form: tableLayout(bytes, file, kind, path.mapping),
+    });
     const { problems: own, ...table } =
-      kind === 'scores' ? readScores(bytes, file, declaration.time?.zone) : readSurface(bytes, file, path.instrument);
+      kind === 'scores'
+        ? readScores(bytes, file, logs[0]?.declaration.time?.zone, path.mapping)
+        : readSurface(bytes, file, path.instrument, path.mapping);
     Object.assign(found, table);
-    problems.push(...own);
+    problems.push(...inOneMessage(own, { bytes, file, kind, mapping: path.mapping }));
   }
   return { tables: found as RunTables, read, problems };
 }

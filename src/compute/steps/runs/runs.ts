@@ -44,18 +44,21 @@ export async function computeRuns(options: Options): Promise<Runs> {
 
 async function computeRun({ root, store, pool, code }: Options, run: Run, logs: Map<string, string>): Promise<RunOutcome> {
   const tables = tablePaths(run);
-  const { sharing } = run;
-  const beside = [...Object.values(tables), ...(sharing?.redacted ? [sharing.redacted] : [])];
-  const files = [run.log.file, ...beside.map(({ file }) => file)];
+  const ofLogs = run.logs.flatMap(({ declaration, sharing }) => [
+    declaration.file,
+    ...(sharing.redacted ? [sharing.redacted.file] : []),
+  ]);
+  const files = [...ofLogs, ...Object.values(tables).map(({ file }) => file)];
   for (const file of files) if (!logs.has(file)) logs.set(file, digestOfData(root, file));
   const digests = Object.fromEntries(files.map((file) => [file, logs.get(file)!]));
-  const key = digestOf(['run', code, digests, run.log, sharing, tables, run.context]);
+  const key = digestOf(['run', code, digests, run.logs, run.channels, tables, run.context]);
   const task: RunTask = {
     step: 'run',
     key,
-    declaration: run.log,
+    run: run.id,
+    logs: run.logs,
+    channels: run.channels,
     context: run.context,
-    ...(sharing && { sharing }),
     tables,
     digests,
   };
@@ -65,5 +68,7 @@ async function computeRun({ root, store, pool, code }: Options, run: Run, logs: 
 
 /** A fault of our own code must not take the other runs' problems with it. */
 function faulty(run: Run, thrown: unknown): RunResult {
-  return failed([fault(run.placeOf('log'), 'this run made Soakproof itself fail', thrown, ' with the log')]);
+  return failed([
+    fault(run.placeOf(run.logs.length > 1 ? 'logs' : 'log'), 'this run made Soakproof itself fail', thrown, ' with the log'),
+  ]);
 }

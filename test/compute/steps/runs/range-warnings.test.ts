@@ -15,9 +15,8 @@ function runOf(quantity: QuantityKind, instrument: InstrumentFacts, idle: number
   const log = logOf(every(1, 1200), { meter: { quantity, values, instrument: 'wall', at: 'wall' } });
   const context = contextOf({ instruments: { wall: instrument }, phases: [phase('idle', 0, 600), phase('load', 600, 1200)] });
   const channels = [{ name: 'meter', quantity, column: 'METER', instrument: 'wall', place: PLACE }];
-  const declaration = { file: 'invented.csv', channels, repairs: [], place: { ...PLACE, line: 1 } };
   const derived = derive(log, context);
-  return { figures: derived.figures, problems: rangeWarnings(derived, { context, declaration }) };
+  return { figures: derived.figures, problems: rangeWarnings(derived, { context, channels }) };
 }
 
 const meter = (accurate: InstrumentFacts['accurate'] = {}) =>
@@ -99,8 +98,7 @@ describe('compute/steps/runs/range-warnings', () => {
       place: { ...PLACE, line: 20 + k },
     }));
     const derived = derive(log, context);
-    const declaration = { file: 'invented.csv', channels, repairs: [], place: PLACE };
-    expect(rangeWarnings(derived, { context, declaration })).toEqual([
+    expect(rangeWarnings(derived, { context, channels })).toEqual([
       {
         severity: 'warning',
         rule: 'below-accurate-range',
@@ -148,8 +146,7 @@ describe('compute/steps/runs/range-warnings', () => {
     };
     const derived = derive(logOf(every(1, 100), {}), context, { surface });
     const tables = { surface: { file: 'lid.csv', place: { ...PLACE, line: 30 }, instrument: 'camera' } };
-    const declaration = { file: 'invented.csv', channels: [], repairs: [], place: PLACE };
-    expect(rangeWarnings(derived, { context, declaration, tables })).toEqual([
+    expect(rangeWarnings(derived, { context, channels: [], tables })).toEqual([
       {
         severity: 'warning',
         rule: 'above-accurate-range',

@@ -2,10 +2,11 @@ import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'nod
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
-import { runStep } from '../../../../src/compute/steps/runs/run-step.ts';
+import { type RunTask, runStep } from '../../../../src/compute/steps/runs/run-step.ts';
 import { digest } from '../../../../src/compute/store/digest.ts';
 import { openStore } from '../../../../src/compute/store/store.ts';
-import type { Log } from '../../../../src/intake/log.ts';
+import type { ChannelDeclaration, Log } from '../../../../src/intake/log.ts';
+import type { Sharing } from '../../../../src/register/register.ts';
 import { contextOf, instrumentOf, phase, presentAt } from '../../../figures/build.ts';
 
 let root: string;
@@ -14,6 +15,12 @@ beforeEach(() => {
   mkdirSync(join(root, 'data'));
 });
 afterEach(() => rmSync(root, { recursive: true }));
+
+/** A run with one log and one channel. */
+function loggedIn(file: string, channel: ChannelDeclaration, sharing: Sharing = {}): Pick<RunTask, 'run' | 'logs' | 'channels'> {
+  const declaration = { file, channels: [channel], repairs: [], place: channel.place };
+  return { run: 'invented', logs: [{ name: '', declaration, sharing }], channels: [channel] };
+}
 
 test('compute/run-step: figures, stored log and page see corrected readings, the file keeps its own, and the range is warned of', () => {
   const text = `t [s],power [W]\n${Array.from({ length: 60 }, (_, t) => `${t},0.40`).join('\n')}\n`;
@@ -25,23 +32,18 @@ test('compute/run-step: figures, stored log and page see corrected readings, the
   const result = runStep(root, store, {
     step: 'run',
     key: 'invented',
-    declaration: {
-      file: 'log.csv',
-      channels: [{ name: 'board', quantity: 'power', column: 'power [W]', instrument: 'meter', place }],
-      repairs: [],
-      place,
-    },
+    ...loggedIn('log.csv', { name: 'board', quantity: 'power', column: 'power [W]', instrument: 'meter', place }),
     context: contextOf({ instruments: { meter }, phases: [phase('load', 0, 60)] }),
     tables: {},
     digests: { 'log.csv': digest(new TextEncoder().encode(text)) },
   });
   expect(presentAt(result.derived!.figures, 'load_power').quantity.value).toBeCloseTo(0.3, 12);
   expect((store.get(result.log!) as Log).channels[0]!.values[0]).toBeCloseTo(0.3, 12);
-  expect(result.summary!.inferences.map(({ statement }) => statement).join()).toContain('corrected by −0.10 ± 0.02 W');
+  expect(result.summary!.logs[0]!.inferences.map(({ statement }) => statement).join()).toContain('corrected by −0.10 ± 0.02 W');
   expect(result.problems.find(({ rule }) => rule === 'below-accurate-range')).toMatchObject({ severity: 'warning', place });
   expect(readFileSync(join(root, 'data', 'log.csv'), 'utf8')).toBe(text);
   // Whoever computes with the cleaned readings corrects them himself.
-  const cleaned = new TextDecoder().decode(store.bytes(result.data!.cleaned!.sha256));
+  const cleaned = new TextDecoder().decode(store.bytes(result.data![0]!.cleaned!.sha256));
   expect(cleaned.split('\r\n')[1]).toBe('0,0.4,2');
 });
 
@@ -54,15 +56,13 @@ test('compute/run-step: a redaction that is a copy of the log is an error, since
     return runStep(root, openStore(root), {
       step: 'run',
       key: 'invented',
-      declaration: {
-        file: 'log.csv',
-        channels: [{ name: 'board', quantity: 'power', column: 'power [W]', place }],
-        repairs: [],
-        place,
-      },
+      ...loggedIn(
+        'log.csv',
+        { name: 'board', quantity: 'power', column: 'power [W]', place },
+        { redacted: { file: 'redacted.csv', place } },
+      ),
       context: contextOf({ phases: [phase('load', 0, 60)] }),
       tables: {},
-      sharing: { redacted: { file: 'redacted.csv', place } },
       digests: Object.fromEntries(Object.entries(files).map(([name, content]) => [name, digest(Buffer.from(content))])),
     }).problems.filter(({ severity }) => severity === 'error');
   };

@@ -1,0 +1,177 @@
+/** How a run, a setup or an attempts file names a small table, and what of it is said in words of ours. */
+import {
+  type DeclaredTest,
+  ERROR_MEANINGS,
+  type MappedColumn,
+  type TableForm,
+  type TableMapping,
+} from '../../intake/table-mapping.ts';
+import type { Place } from '../../problem.ts';
+import type { DataFiles } from '../register.ts';
+import { dataPathOf } from '../values/data-path.ts';
+import { exampleOf } from '../values/examples.ts';
+import { textIn } from '../values/mapping.ts';
+import { meant, oneOf } from '../values/names.ts';
+import { map, optional, readShape, type ShapeOf, shape, tellEmpty, text } from '../values/shape.ts';
+import type { Reference } from '../values/stated-value.ts';
+import { textsOf, wordOf } from '../values/values.ts';
+import type { Entry, MapNode, TextNode } from '../yaml/node.ts';
+import type { Report } from '../yaml/report.ts';
+import { rowsOf } from './log.ts';
+import { referenceOf } from './shared-keys.ts';
+
+const MAPPING = {
+  file: optional(text),
+  columns: optional(map),
+  words: optional(map),
+  rows: optional(map),
+  layout: optional(text),
+  every_row: optional(map),
+  units: optional(map),
+};
+const SCORES = shape({ ...MAPPING, tests: optional(map), error_is: optional(text) });
+const SURFACE = shape({ ...MAPPING, instrument: optional(text) });
+const ATTEMPTS = shape(MAPPING);
+
+export type TableKey = 'scores' | 'surface' | 'table';
+
+export interface StatedTable {
+  readonly file?: string;
+  readonly place: Place;
+  /** Of surface readings: what took them. */
+  readonly instrument?: Reference;
+  readonly mapping: TableMapping;
+}
+
+/** A path, or a mapping of the path and what is declared of the table. */
+export function readTableKey(
+  node: TextNode | MapNode | undefined,
+  key: TableKey,
+  form: TableForm,
+  data: DataFiles,
+  report: Report,
+): StatedTable | undefined {
+  if (!node) return undefined;
+  if (node.kind === 'text') {
+    const file = dataPathOf(node, key, data, report);
+    return { ...(file === undefined ? {} : { file }), place: node.place, mapping: {} };
+  }
+  const kinds = { scores: SCORES, surface: SURFACE, table: ATTEMPTS };
+  const fields: ShapeOf<typeof SCORES> & ShapeOf<typeof SURFACE> = readShape(kinds[key], node, `\`${key}\``, node.place, report);
+  const file = dataPathOf(fields.file, 'file', data, report);
+  const instrument = referenceOf(fields.instrument, 'instrument', report);
+  return {
+    ...(file === undefined ? {} : { file }),
+    place: fields.file?.place ?? node.place,
+    ...(instrument ? { instrument } : {}),
+    mapping: mappingOf(fields, form, report),
+  };
+}
+
+function mappingOf(fields: ShapeOf<typeof SCORES>, form: TableForm, report: Report): TableMapping {
+  const columns = fields.columns && columnsOf(fields.columns, form, report);
+  const words = fields.words && textsUnder(fields.words, report);
+  const layout = wordOf(fields.layout, 'layout', ['long', 'wide'] as const, report);
+  const everyRow = fields.every_row && ofOurs(fields.every_row, 'every_row', form, report);
+  const units = fields.units && ofOurs(fields.units, 'units', form, report);
+  const tests = fields.tests && testsOf(fields.tests, report);
+  const errorIs = wordOf(fields.error_is, 'error_is', ERROR_MEANINGS, report);
+  if (layout === 'wide' && !form.wide)
+    report.error('bad-table', fields.layout!.place, '`layout` is `wide`, and a table of attempts has a row an attempt', {
+      remedy: 'remove this line',
+    });
+  return {
+    ...(columns ? { columns } : {}),
+    ...(words ? { words } : {}),
+    ...rowsOf(fields.rows, report),
+    ...(layout === undefined ? {} : { layout }),
+    ...(everyRow ? { everyRow } : {}),
+    ...(units ? { units } : {}),
+    ...(tests ? { tests } : {}),
+    ...(errorIs === undefined ? {} : { errorIs }),
+  };
+}
+
+/** Our names of columns -> what the table calls them, one or a list. */
+function columnsOf(node: MapNode, form: TableForm, report: Report): MappedColumn[] {
+  return [...node.entries.values()].flatMap((entry): MappedColumn[] => {
+    if (!isOurs(entry, 'columns', form, report)) return [];
+    const { value } = entry;
+    if (value.kind === 'empty') tellEmpty(entry.key, entry.keyPlace, report);
+    if (value.kind !== 'text' && value.kind !== 'list') return [];
+    const heads = textsOf(value, entry.key, entry.keyPlace, report)?.map((each) => each.text) ?? [];
+    return heads.length === 0 ? [] : [{ name: entry.key, heads, place: entry.keyPlace }];
+  });
+}
+
+function isOurs({ key, keyPlace }: Entry, where: string, form: TableForm, report: Report): boolean {
+  const ours = [...form.needed, ...form.optional];
+  if (ours.includes(key)) return true;
+  report.error('bad-table', keyPlace, `\`${where}\` names \`${key}\`, which a table of ${form.kind} does not have`, {
+    expected: oneOf(ours),
+    remedy: meant(key, ours).remedy ?? 'write our name first, then what the table calls it: `test: Benchmark`',
+  });
+  return false;
+}
+
+function ofOurs(node: MapNode, where: string, form: TableForm, report: Report): Record<string, string> {
+  const entries = [...node.entries.values()].filter((entry) => isOurs(entry, where, form, report));
+  return textsOfEntries(entries, report);
+}
+
+function textsUnder(node: MapNode, report: Report): Record<string, string> {
+  return textsOfEntries([...node.entries.values()], report);
+}
+
+function textsOfEntries(entries: readonly Entry[], report: Report): Record<string, string> {
+  const texts = entries.flatMap((entry): [string, string][] => {
+    if (entry.value.kind === 'empty') tellEmpty(entry.key, entry.keyPlace, report);
+    const value = entry.value.kind === 'empty' ? undefined : textIn(entry, report);
+    return value === undefined ? [] : [[entry.key, value.text]];
+  });
+  return Object.fromEntries(texts);
+}
+
+/** `Wide copy: higher`, or with the unit behind: `Wide copy: higher, MB/s`. */
+function testsOf(node: MapNode, report: Report): Record<string, DeclaredTest> {
+  const texts = textsUnder(node, report);
+  const tests = Object.entries(texts).flatMap(([title, said]): [string, DeclaredTest][] => {
+    const [, better = '', unit] = /^(\S+?)(?:\s*,\s*(.+))?$/.exec(said) ?? [];
+    if (better === 'higher' || better === 'lower') return [[title, { better, ...(unit === undefined ? {} : { unit }) }]];
+    report.error('bad-table', node.entries.get(title)!.value.place, `\`${title}\` is \`${said}\``, {
+      expected: '`higher` or `lower`, which is better, and where the table states no unit the unit behind a comma: `higher, MB/s`',
+    });
+    return [];
+  });
+  return Object.fromEntries(tests);
+}
+
+/** A table without a file, in itself and in its setup. */
+export function tellNoFile({ place }: StatedTable, key: TableKey, report: Report): void {
+  report.error('missing-key', place, `\`${key}\` names no \`file\``, {
+    remedy: `write for instance \`${exampleOf(key)!.replace(/^\w+/, 'file')}\` below \`${key}:\``,
+  });
+}
+
+/** What a run states of a table laid over what its setup states of it: by column, word and test; all else whole. A run that names none has none. */
+export function inheritTable(setup: StatedTable | undefined, run: StatedTable | undefined): StatedTable | undefined {
+  if (!setup || !run) return run;
+  const [under, over] = [setup.mapping, run.mapping];
+  const named = new Set((over.columns ?? []).map(({ name }) => name));
+  const columns = [...(under.columns ?? []).filter(({ name }) => !named.has(name)), ...(over.columns ?? [])];
+  const merged = (key: 'words' | 'everyRow' | 'units' | 'tests') =>
+    under[key] || over[key] ? { [key]: { ...under[key], ...over[key] } } : {};
+  return {
+    ...setup,
+    ...run,
+    mapping: {
+      ...under,
+      ...over,
+      ...(columns.length > 0 ? { columns } : {}),
+      ...merged('words'),
+      ...merged('everyRow'),
+      ...merged('units'),
+      ...merged('tests'),
+    },
+  };
+}

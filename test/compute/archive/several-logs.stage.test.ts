@@ -1,0 +1,225 @@
+import { mkdirSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { unzipSync } from 'fflate';
+import { beforeAll, describe, expect, inject, test } from 'vitest';
+import { compute } from '../../../src/compute/compute.ts';
+import type { Manifest, RunModel } from '../../../src/compute/results.ts';
+import { digest } from '../../../src/compute/store/digest.ts';
+import { openStore } from '../../../src/compute/store/store.ts';
+import { pairOf } from '../../figures/alignment/pairs.ts';
+
+/** A run with a device's log and a meter's, whose clocks lie 37 s apart: what an author types of the two stands below `logs`. */
+const RUN = `title: Meter beside the device
+date: 2026-03-14
+device: invented
+specimen: no-1
+conditions:
+  ambient: 22 ± 0.5 °C
+logs:
+  device: bench/device.csv
+  meter:
+    file: bench/meter.csv
+    time:
+      zone: UTC
+    offset: by load edge
+channels:
+  load:
+    quantity: utilisation
+    column: "cpu [%]"
+  soc:
+    quantity: temperature
+    column: "soc [°C]"
+  input:
+    quantity: power
+    column: "Leistung [W]"
+    at: board input
+phases: auto
+`;
+/** What was read off a display and benchmarked, and nothing logged. */
+const hand = (title: string, amperes: string) => `title: ${title}
+date: 2026-03-15
+device: invented
+specimen: no-1
+conditions:
+  ambient: 22 ± 0.5 °C
+  supply: 5 V at board input
+log: none
+readings:
+  - quantity: current
+    value: ${amperes}
+    step: 0.02 A
+    phase: load
+    at: board input
+  - quantity: temperature
+    value: [61.2 °C, 61.4 °C, 61.3 °C]
+    phase: load
+    shows: settled
+scores: bench/scores.csv
+`;
+const SCORES = `test,repeat,value,unit,better
+mix,1,100,points,higher
+mix,2,102,points,higher
+`;
+const NOTE = `title: Two clocks
+date: 2026-03-20
+status: published
+runs:
+  both: both
+  other: other
+  hand: hand
+comparisons:
+  two: two
+  hands: hands
+`;
+
+const pair = pairOf(5);
+const other = pairOf(6);
+const FILES: Readonly<Record<string, string | Uint8Array>> = {
+  'content/devices/invented.md': page('title: Invented device\nmaker: Nobody (invented)\ninvented: yes\n'),
+  'content/runs/both.md': page(RUN),
+  'content/runs/other.md': page(
+    RUN.replace('Meter beside', 'Again: meter beside')
+      .replaceAll('bench/', 'again/')
+      .replace('    offset', '    share: cleaned only\n    offset'),
+  ),
+  'content/comparisons/two.md': page('title: Twice\nruns:\n  both: both\n  other: other\nreference: both\n'),
+  'content/runs/hand.md': page(hand('Read by hand', '1.84 A')),
+  'content/runs/hand-again.md': page(hand('Read by hand again', '1.86 A')),
+  'content/comparisons/hands.md': page('title: Two displays\nruns:\n  first: hand\n  second: hand-again\nreference: first\n'),
+  'content/notes/clocks.md': page(
+    NOTE,
+    'Under load it takes :value[both.load_power], and :value[other.load_power] again. A display said :value[hand.load_power].\n',
+  ),
+  'data/bench/scores.csv': SCORES,
+  'data/bench/device.csv': pair.device.bytes,
+  'data/bench/meter.csv': pair.meter.bytes,
+  'data/again/device.csv': other.device.bytes,
+  'data/again/meter.csv': other.meter.bytes,
+};
+
+function page(front: string, body = ''): string {
+  return `---\n${front}---\n\n${body}`;
+}
+
+function project(files: Readonly<Record<string, string | Uint8Array>>): string {
+  const root = mkdtempSync(join(inject('scratch'), 'several-logs-'));
+  for (const [path, content] of Object.entries(files)) {
+    mkdirSync(dirname(join(root, path)), { recursive: true });
+    writeFileSync(join(root, path), content);
+  }
+  return root;
+}
+
+const modelOf = (path: string) => {
+  const { blob } = site.pages.find((each) => each.path === path)!;
+  return JSON.parse(Buffer.from(openStore(root).bytes(blob)).toString('utf8')) as unknown;
+};
+
+let root: string;
+let site: Manifest;
+let rebuilt: { readonly root: string; readonly site: Manifest };
+let archive: ReturnType<typeof unzipSync>;
+
+const errors = ({ problems }: Manifest) => problems.filter(({ severity }) => severity === 'error');
+function bytesAt(at: string, { files }: Manifest, path: string): Buffer {
+  const file = files.find((each) => each.path === path);
+  if (!file) throw new Error(`no ${path} among ${files.map((each) => each.path).join(' ')}`);
+  return Buffer.from(openStore(at).bytes(file.blob));
+}
+
+beforeAll(async () => {
+  root = project(FILES);
+  site = await compute(root, 'site');
+  expect(errors(site)).toEqual([]);
+  archive = unzipSync(bytesAt(root, site, 'notes/clocks/clocks.zip'));
+  const again = project(archive);
+  rebuilt = { root: again, site: await compute(again, 'site') };
+}, 300_000);
+
+describe('compute: a run with two logs', () => {
+  test('both files go out byte for byte, each with its digest, and the page says how their clocks were brought together', () => {
+    for (const [name, { bytes }] of [
+      ['device', pair.device],
+      ['meter', pair.meter],
+    ] as const)
+      expect(bytesAt(root, site, `runs/both/data/${name}.csv`).equals(Buffer.from(bytes))).toBe(true);
+    const model = modelOf('runs/both/') as RunModel;
+    expect(model.logs.map(({ name, step }) => [name, step])).toEqual([
+      ['device', '1 s'],
+      ['meter', '1 s'],
+    ]);
+    expect(model.inferences.join('\n')).toMatch(/The log meter was brought to the clock of device by 2 edges of the load/);
+    expect(model.data.files.filter(({ role }) => role === 'log').map(({ sha256 }) => sha256)).toEqual(
+      [pair.device, pair.meter].map(({ bytes }) => digest(bytes)),
+    );
+    expect(model.budgets.some(({ rows }) => rows.some(({ title }) => title.startsWith('clock of the log meter')))).toBe(true);
+  });
+
+  test('figures.json, the description and the digests name both', () => {
+    const json = JSON.parse(bytesAt(root, site, 'runs/both/figures.json').toString()) as {
+      log: { file: string };
+      other_logs: { file: string; name: string; u_s: number }[];
+    };
+    expect(json.log.file).toBe('data/bench/device.csv');
+    expect(json.other_logs).toMatchObject([{ file: 'data/bench/meter.csv', name: 'meter' }]);
+    expect(json.other_logs[0]!.u_s).toBeGreaterThan(0.2);
+    const described = JSON.parse(bytesAt(root, site, 'runs/both/data/datapackage.json').toString()) as {
+      resources: { name: string }[];
+    };
+    expect(described.resources.map(({ name }) => name)).toEqual(['log-device', 'cleaned-device', 'log-meter', 'cleaned-meter']);
+    const { digests } = JSON.parse(bytesAt(root, site, 'digests.json').toString()) as { digests: Record<string, object> };
+    for (const { bytes } of [pair.device, pair.meter]) expect(digests).toHaveProperty(digest(bytes));
+  });
+
+  test('the archive builds again in an empty checkout to the same figures.json', () => {
+    expect(errors(rebuilt.site)).toEqual([]);
+    for (const path of [
+      'runs/both/figures.json',
+      'runs/hand/figures.json',
+      'comparisons/two/figures.json',
+      'comparisons/hands/figures.json',
+      'notes/clocks/ledger.json',
+    ])
+      expect(bytesAt(rebuilt.root, rebuilt.site, path).equals(Buffer.from(archive[`as-published/${path}`]!)), path).toBe(true);
+    expect(readFileSync(join(rebuilt.root, 'data/bench/meter.csv')).equals(Buffer.from(pair.meter.bytes))).toBe(true);
+  });
+
+  test('where one of the logs stays with its author, cleaned readings stand in for it, with the same figures', () => {
+    const figures = (bytes: Uint8Array) => {
+      const { figures: all } = JSON.parse(Buffer.from(bytes).toString()) as {
+        figures: Record<string, { from: object; of: object }>;
+      };
+      return Object.fromEntries(Object.entries(all).map(([address, { from: _, ...figure }]) => [address, figure]));
+    };
+    expect(Object.keys(archive)).not.toContain('data/again/meter.csv');
+    const again = bytesAt(rebuilt.root, rebuilt.site, 'runs/other/figures.json');
+    expect(figures(again)).toEqual(figures(archive['as-published/runs/other/figures.json']!));
+  });
+});
+
+describe('compute: a run without a log', () => {
+  test('has its page with readings, figures and scores, and says that it has no log', () => {
+    const model = modelOf('runs/hand/') as RunModel;
+    expect([model.logs, model.channels, model.plots]).toEqual([[], [], []]);
+    expect(model.readings).toMatchObject([
+      { what: 'current', value: '1.84 A', times: 1, phase: 'load', at: 'board input' },
+      { what: 'temperature (settled)', value: '61.2 °C, 61.4 °C, 61.3 °C', times: 3 },
+    ]);
+    const shown = model.groups.flatMap(({ figures }) => figures);
+    const at = (address: string) => shown.find((figure) => figure.address === address)!;
+    expect(at('load_power').shown).toMatch(/^9\.2\d?\sW$/);
+    expect(at('load_power').detail).toContain('read off a display once');
+    expect(at('temperature_rise').shown).toMatch(/^39\.3\sK$/);
+    expect(at('score.mix').shown).toContain('101');
+    expect(at('peak_power').absent).toBe('The run has no log, and no reading gives it.');
+    expect(model.data.files.map(({ role }) => role)).toEqual(['scores', 'description', 'figures']);
+  });
+
+  test('stands in a comparison, where two displays one step apart are not told apart', () => {
+    const json = JSON.parse(bytesAt(root, site, 'comparisons/hands/figures.json').toString()) as {
+      figures: Record<string, { value: number; of: { verdict: string } }>;
+    };
+    expect(json.figures['power_delta.second']).toMatchObject({ of: { verdict: 'not told apart' } });
+    expect(json.figures['power_delta.second']!.value).toBeCloseTo(0.1, 12);
+  });
+});
