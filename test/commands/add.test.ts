@@ -213,7 +213,7 @@ describe('commands/add', () => {
     data('prose.csv', 'It went well.\nThen it did not, at all.\n');
     expect(add('data/bench/a.csv', 'data/bench/scores.csv', 'data/bench/prose.csv', 'data/bench/none.csv')).toBe(1);
     expect(readdirSync(join(root, 'content', 'runs'))).toEqual(['a.md']);
-    expect(err).toContain('data/bench/scores.csv is not added: its columns are those of a table of results');
+    expect(run('a')).toContain('scores: "bench/scores.csv"\n');
     expect(err).toContain('data/bench/prose.csv:1:1: error: no line looks like a header or a row of readings [not-a-log]');
     expect(err).toContain('there is no file data/bench/none.csv');
   });
