@@ -111,7 +111,9 @@ describe('add, then check', () => {
         `  c${at}:`,
         `    quantity: ${quantity}`,
         `    column: ${JSON.stringify(column)}`,
-        ...(unit === undefined && quantity !== 'throttle_flag' ? [`    unit: ${JSON.stringify(/°C/.test(column) ? '°C' : UNITS[quantity])}`] : []),
+        ...(unit === undefined && quantity !== 'throttle_flag'
+          ? [`    unit: ${JSON.stringify(/°C/.test(column) ? '°C' : UNITS[quantity])}`]
+          : []),
         ...(['current', 'voltage', 'power', 'energy'].includes(quantity) ? ['    at: wall'] : []),
       ].join('\n'),
     );

@@ -17,7 +17,7 @@ import { type Group, type Grouping, groupFiles, type NamedFile } from './group.t
 import { locate } from './locate.ts';
 import { type GivenNames, type Matches, matchColumns } from './match.ts';
 import { type KnownSetup, readProject } from './project.ts';
-import { composeRun, type Draft, isComplete } from './run-file.ts';
+import { composeRun, type Draft, isComplete, sharedChannelLines } from './run-file.ts';
 import { durationWords, showInspection } from './show.ts';
 import { type FoundTable, tableOf } from './tables.ts';
 
@@ -117,9 +117,9 @@ function addRuns(root: string, looked: readonly Looked[], output: Output, option
     }
   }
   const given: GivenNames = new Map();
-  writeBasis(root, looked, grouping, output);
+  const inSetup = writeBasis(root, looked, grouping, output);
   const pathed = new Map(looked.map((each) => [each.path, each]));
-  const done = grouping.groups.map((group) => addRun(root, group, pathed, given, options, output));
+  const done = grouping.groups.map((group) => addRun(root, group, pathed, { given, inSetup }, options, output));
   for (const each of attempts) addAttempts(root, each, output);
   const alone = grouping.groups.length === 0 ? tables : tables.filter(({ path }) => grouping.left.includes(path));
   for (const each of alone) output.err(`${each.file} is not added: ${ofWhichRun(each)}\n`);
@@ -150,17 +150,27 @@ function groupingText({ groups, left }: Grouping): string {
   return `${['Runs, as these files seem to belong together:', ...lines, ...rest, '  Other: --apart makes each log a run of its own, --together makes one run of all.'].join('\n')}\n`;
 }
 
-/** A device and a setup, where there are none and several files come at once. */
-function writeBasis(root: string, looked: readonly Looked[], { groups }: Grouping, output: Output): void {
+/** A device and a setup, where there are none and several files come at once; the columns whose units it leaves open. */
+function writeBasis(root: string, looked: readonly Looked[], { groups }: Grouping, output: Output): ReadonlySet<string> {
   const project = readProject(root);
   const [first] = looked;
-  if (!first || looked.length < 2 || project.setups.length > 0 || project.devices.length > 0) return;
+  if (!first || looked.length < 2 || project.setups.length > 0 || project.devices.length > 0) return new Set();
   const shared = (['scores', 'surface'] as const).flatMap((kind) => {
     const own = looked.filter(({ found }) => found?.kind === kind);
     return own[0] && groups.length > 1 ? sharedLines(own) : [];
   });
-  for (const { file, look } of [writeDevice(root, first.path), writeSetup(root, first.path, shared)])
+  const taken = new Set<string>();
+  const pathed = new Map(looked.map((each) => [each.path, each]));
+  const channels = (groups.length > 1 ? firstFirst(groups[0]!.logs, pathed) : []).flatMap((path) => {
+    const { inspection } = pathed.get(path)!;
+    const own = matchColumns(inspection.columns, [], new Map(), taken).channels;
+    for (const { name } of own) taken.add(name);
+    return own;
+  });
+  const lines = [...(channels.length > 0 ? sharedChannelLines({ channels, absent: [], open: [] }) : []), ...shared];
+  for (const { file, look } of [writeDevice(root, first.path), writeSetup(root, first.path, lines)])
     output.out(`  wrote ${file}; look at its ${look}\n`);
+  return new Set(channels.filter((channel) => !isComplete(channel)).map(({ column }) => column.column));
 }
 
 /** What is said of the tables of one kind once: all but whose rows. Of several files each run names its own. */
@@ -189,17 +199,24 @@ function tableLines(path: string, { kind, proposed }: FoundTable, setting: strin
   return [`${key}:`, ...[...file, ...lines].map((line) => `  ${line}`)];
 }
 
+interface Shared {
+  readonly given: GivenNames;
+  /** Columns without a unit that stand, as comments, in a setup that was just written. */
+  readonly inSetup: ReadonlySet<string>;
+}
+
 /** Finds a run's channels, shows its files, and writes it. */
 function addRun(
   root: string,
-  { logs, tables }: Group,
+  { logs: members, tables }: Group,
   looked: ReadonlyMap<string, Looked>,
-  given: GivenNames,
+  { given, inSetup }: Shared,
   { date, ready }: AddOptions,
   output: Output,
 ): boolean {
   const project = readProject(root);
   const setup = project.setups.length === 1 ? project.setups[0] : undefined;
+  const logs = firstFirst(members, looked);
   const taken = new Set<string>();
   const named = distinctNames(logs);
   const read = logs.map((path, at) => {
@@ -220,7 +237,12 @@ function addRun(
     );
     return false;
   }
-  const beside = tables.map((table) => ({ ...table, ...looked.get(table.path)! }));
+  const all = tables.map((table) => ({ ...table, ...looked.get(table.path)! }));
+  const beside = all.filter(({ found }, at) => all.findIndex((other) => other.found!.kind === found!.kind) === at);
+  for (const each of all.filter((other) => !beside.includes(other)))
+    output.err(
+      `${each.file} is not added to the run of data/${path}: it has a table of ${each.found!.kind} already, and takes one\n`,
+    );
   const dated = (each: Inspection) => each.time !== null && each.time.axis.start !== null;
   const clock = beside.map(({ found, setting }) => clockOf(found!, setting)).find((each) => each !== undefined);
   const draft: Draft = {
@@ -232,6 +254,7 @@ function addRun(
     matches,
     load,
     name: first.name,
+    inSetup,
     others: others.map((other) => ({
       name: other.name,
       log: other.path,
@@ -245,6 +268,15 @@ function addRun(
   };
   if (write(root, id, draft, output)) ready?.(id);
   return true;
+}
+
+/** The log whose clock the run has comes first: one that tells the day, and of those the one with the most columns. */
+function firstFirst(paths: readonly string[], looked: ReadonlyMap<string, Looked>): string[] {
+  const weight = (path: string) => {
+    const { time, columns } = looked.get(path)!.inspection;
+    return (time?.date === undefined ? 0 : 2000) + (time?.certain ? 1000 : 0) + columns.length;
+  };
+  return [...paths].sort((a, b) => weight(b) - weight(a));
 }
 
 /** Channels of the setup that no earlier log of the run has. */

@@ -18,6 +18,8 @@ export interface Draft {
   readonly others?: readonly OtherLog[];
   /** Name of the first log where there are others. */
   readonly name?: string;
+  /** Columns without a unit that stand, as comments, in the setup. */
+  readonly inSetup?: ReadonlySet<string>;
   /** Lines of the run's tables. */
   readonly tables?: readonly string[];
   /** Clock that a table states of the run's setting. */
@@ -198,7 +200,9 @@ function channelLines(draft: Draft): string[] {
   const logs = [inLog(draft.matches, draft.name ?? 'log'), ...others.map(({ matches, name }) => inLog(matches, name))];
   // A channel of the setup is absent where none of the logs has it.
   const found = new Set(logs.flatMap(({ channels }) => channels.map(({ name }) => name)));
-  const channels = logs.flatMap((each) => each.channels);
+  const channels = logs
+    .flatMap((each) => each.channels)
+    .filter((channel) => isComplete(channel) || !draft.inSetup?.has(channel.column.column));
   return linesOf({
     channels,
     absent: draft.matches.absent.filter((name) => !found.has(name)),
@@ -206,11 +210,16 @@ function channelLines(draft: Draft): string[] {
   });
 }
 
+/** Channels of several runs, for the setup that they share. */
+export function sharedChannelLines(matches: Matches): string[] {
+  return linesOf(matches);
+}
+
 function linesOf(matches: Matches): string[] {
   const complete = matches.channels.filter(isComplete);
   const rest = matches.channels.filter((channel) => !isComplete(channel));
   const lines = [
-    ...complete.flatMap((channel) => channelBlock(channel)).filter((line, at, all) => !isEmptyBlock(line, all[at + 1])),
+    ...complete.flatMap((channel) => withoutEmpty(channelBlock(channel))),
     ...matches.absent.map((name) => `  ${name}: none`),
     ...matches.open.map(
       ({ name, choices }) => `  # ${name}: none, if it was not logged; else give this name to ${choices.join(' or ')}`,
@@ -221,13 +230,13 @@ function linesOf(matches: Matches): string[] {
   const single = rest.filter((channel) => !inRanges.has(channel));
   const ranged = ranges.map(
     ({ key, quantity, suggestion }) =>
-      `  ${key}: ${quantity === 'other' ? 'temperature' : quantity}, ${suggestion ?? '°C'}, if that is what they are`,
+      `  ${key}: ${quantity === 'other' ? 'temperature' : quantity}, ${suggestion ?? '°C'} # if that is what they are`,
   );
   const commented = [
     ...ranged,
     ...single.flatMap((channel) => [
       ...channelBlock(channel),
-      `    unit: ${channel.column.suggestion ? `${channel.column.suggestion}, if the values look like it` : 'stated nowhere in the file'}`,
+      `    unit: ${channel.column.suggestion ? `${channel.column.suggestion} # if the values look like it` : '°C # or what it is: stated nowhere in the file'}`,
     ]),
   ];
   return [
@@ -242,9 +251,9 @@ function linesOf(matches: Matches): string[] {
   ];
 }
 
-/** A channel of which the setup says everything. */
-function isEmptyBlock(line: string, next: string | undefined): boolean {
-  return /^ {2}\S.*:$/.test(line) && !/^ {4}[^#\s]/.test(next ?? '');
+/** Nothing of a channel of which the setup says everything. */
+function withoutEmpty(block: readonly string[]): readonly string[] {
+  return block.slice(1).every((line) => /^\s*#/.test(line)) ? [] : block;
 }
 
 interface ColumnRange {
