@@ -13,7 +13,7 @@ import type { RunModel } from './models/run.ts';
 import type { PrompterModel, ScriptModel } from './models/script.ts';
 import type { VerifyModel } from './models/verify.ts';
 
-export type { ComparedCell, ComparedFigure, ComparedTable, CompareModel, ComparisonModel } from './models/comparison.ts';
+export type { ComparedCell, ComparedFigure, ComparedTable, CompareModel, ComparisonModel, Finding } from './models/comparison.ts';
 export type { CorrectedTogether, FeedModel, Feeds, PrintedCorrection } from './models/corrections.ts';
 export type { AttemptsModel, DeviceModel, TimelineModel } from './models/device.ts';
 export type { RunsModel } from './models/discovery.ts';

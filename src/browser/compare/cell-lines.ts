@@ -1,5 +1,7 @@
 /** The lines of a cell in a table of runs side by side: on the site's pages and where the browser makes such a table alike. */
+
 import type { ComparedCell, ComparedFigure } from '../../compute/results.ts';
+import { TOLD_APART } from '../../figures/comparison/verdict-words.ts';
 
 /** What a reader needs to know of all such tables, once above them. */
 export const TABLES_SAY =
@@ -17,7 +19,6 @@ export interface CellLine {
 
 /** Characters of a line that is not broken. */
 const LONGEST = 36;
-const APART = 'told apart';
 
 /** The figure, then what lies between it and the reference's; below each what is said of it. One line where there is none. */
 export function cellLines({ figure, against }: ComparedCell): CellLine[] {
@@ -28,8 +29,8 @@ export function cellLines({ figure, against }: ComparedCell): CellLine[] {
 }
 
 function figureLines({ shown, verdict, detail }: ComparedFigure): CellLine[] {
-  const said = [verdict === APART ? '' : verdict, detail].filter((text) => text !== '');
-  return [{ ...lineOf(shown, 'line'), heavy: verdict === APART }, ...said.map((text) => lineOf(text, 'detail'))];
+  const said = [verdict === TOLD_APART ? '' : verdict, detail].filter((text) => text !== '');
+  return [{ ...lineOf(shown, 'line'), heavy: verdict === TOLD_APART }, ...said.map((text) => lineOf(text, 'detail'))];
 }
 
 function lineOf(text: string, kind: CellLine['kind']): CellLine {

@@ -5,7 +5,7 @@ import { type Content, el, headRow, scrolling } from './dom.ts';
 
 /** As `ComparedTable.astro`: nothing where there is no row. */
 export function comparedTable(table: ComparedTable, base: string): Content[] {
-  const { caption, name, columns, rows, absent } = table;
+  const { caption, name, columns, rows, absent, unsaid } = table;
   if (rows.length === 0) return [];
   const body = rows.map((row) =>
     el(
@@ -16,7 +16,7 @@ export function comparedTable(table: ComparedTable, base: string): Content[] {
     ),
   );
   const head = headRow([rows[0]!.name === '' ? 'Test' : 'Figure', ...columns]);
-  const title = el('caption', {}, methodLink(name, caption, base));
+  const title = el('caption', {}, methodLink(name, caption, base), detail(unsaid));
   return [
     scrolling(caption, el('table', {}, title, head, el('tbody', {}, ...body)), 'compared'),
     absent.length === 0 ? null : el('ul', { class: 'aside' }, ...absent.map((reason) => el('li', {}, `Absent: ${reason}`))),

@@ -87,10 +87,7 @@ function rowOf(row: HTMLTableRowElement, index: number, { ranks, clocks, makers 
   const day = date.textContent!;
   const clock = clocks[index] ?? null;
   const maker = makers.get(id) ?? '';
-  const outcomes = [...row.cells]
-    .at(-1)!
-    .textContent.split(', ')
-    .map((words) => words.replaceAll(/\s/g, '-'));
+  const outcomes = (run.querySelector('.outcome')?.textContent ?? '').split(', ').map((words) => words.replaceAll(/\s/g, '-'));
   const words = [...row.cells].map((cell) => cell.textContent);
   return {
     device: id,

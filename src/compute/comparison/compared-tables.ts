@@ -2,6 +2,7 @@
 import { CATALOGUE, definitionOf } from '../../figures/catalogue.ts';
 import type { Setting } from '../../figures/comparison/compared.ts';
 import { differencesTo, sideBySideAddresses } from '../../figures/comparison/side-by-side.ts';
+import { RUNS_DIFFER } from '../../figures/comparison/verdict-words.ts';
 import { type Figure, type FigureMap, isPresent } from '../../figures/figure.ts';
 import { shownFigure } from '../contents/figure-text.ts';
 import type { ComparedTable, ShownFigure } from '../results.ts';
@@ -111,13 +112,23 @@ function acrossTable(single: readonly (readonly [string, Figure])[], tests: Read
 
 function table(caption: string, name: string, columns: readonly { readonly alias: string }[], rows: readonly Row[]): ComparedTable {
   const aliases = columns.map(({ alias }) => alias);
+  const unsaid = rows.some(({ cells }) =>
+    cells.some((cell) => cell.figure?.verdict === RUNS_DIFFER || cell.against?.verdict === RUNS_DIFFER),
+  );
   return {
     caption: `${caption} (95\u00a0% intervals)`,
     name,
     columns: aliases,
-    rows,
+    rows: rows.map(({ cells, ...head }) => ({ ...head, cells: cells.map(withoutUsual) })),
     absent: absences(rows, aliases),
+    unsaid: unsaid ? 'Where nothing is said below a difference or a ratio, these two runs differ.' : '',
   };
+}
+
+/** Most cells of runs that were made once would say the same: it is said once, above them. */
+function withoutUsual({ figure, against, ...cell }: Row['cells'][number]): Row['cells'][number] {
+  const silent = (shown: typeof figure) => (shown?.verdict === RUNS_DIFFER ? { ...shown, verdict: '' } : shown);
+  return { ...cell, figure: silent(figure), against: silent(against) };
 }
 
 /** "time to throttle (rated, quick): No throttling was seen." Each reason once, with all that it explains. */

@@ -1,5 +1,6 @@
 /** The model of a comparison's page: from what was gathered alone, so that a record copy prints by the same function. */
 
+import { riskInBrief } from '../../figures/cautions/risks.ts';
 import { settled } from '../../figures/comparison/settings.ts';
 import { allLogs } from '../../figures/figures-json.ts';
 import { pagePlot } from '../contents/site-contents.ts';
@@ -9,6 +10,7 @@ import type { ComparedTable, ComparisonModel, CopyRow, Link, Marks, ShownCaution
 import type { PlotResult } from '../steps/plots/plot-task.ts';
 import { comparedTable, overallFigures, ownTable, type ReadComparison, testTables } from './compared-tables.ts';
 import { fairnessOf } from './fairness.ts';
+import { findingsOf } from './findings.ts';
 import { sideBySide } from './side-by-side.ts';
 
 /** What a page adds to what was gathered: where it stands, and what of the site it may lead to. */
@@ -35,6 +37,7 @@ export function comparisonModel(gathered: Gathered, drawn: ComparisonPlots, cont
   const { id, title, reference, runs } = gathered;
   const read = readComparison(gathered);
   const [compared, byTest, own] = [comparedTable(read), testTables(read), ownTable(read)];
+  const warned = mergedCautions(runs);
   return {
     kind: 'comparison',
     id,
@@ -46,11 +49,13 @@ export function comparisonModel(gathered: Gathered, drawn: ComparisonPlots, cont
       title: run.title,
       path: context.has(`runs/${run.run}/`) ? `runs/${run.run}/` : '',
       date: run.date,
-      setting: run.setting.map(({ label, text }) => `${label} ${text}`).join(', '),
+      setting: settingText(run),
     })),
     devices: devicesOf(runs, context),
     body: context.body,
-    cautions: mergedCautions(runs),
+    findings: findingsOf(read, new Map(runs.map((run) => [run.alias, settingText(run)]))),
+    beware: warned.flatMap(({ risk }) => riskInBrief(risk) ?? []).join(', '),
+    cautions: warned,
     fairness: fairnessOf(gathered),
     ...sideBySide(gathered),
     compared,
@@ -68,6 +73,10 @@ export function comparisonModel(gathered: Gathered, drawn: ComparisonPlots, cont
     notes: context.notes,
     copies: context.copies,
   };
+}
+
+function settingText({ setting }: GatheredRun): string {
+  return setting.map(({ label, text }) => `${label} ${text}`).join(', ');
 }
 
 function readComparison(gathered: Gathered): ReadComparison {

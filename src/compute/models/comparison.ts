@@ -17,6 +17,18 @@ export interface ComparedTable {
   }[];
   /** Why figures are absent, each reason once. */
   readonly absent: readonly string[];
+  /** What holds of each cell with a difference that says nothing of it; '' where each says so itself. */
+  readonly unsaid: string;
+}
+
+/** What one setting is against the reference. */
+export interface Finding {
+  /** "quick (clock 2.4 GHz) against rated: ", with ", in these runs" before the colon where no spread between runs is known. */
+  readonly opening: string;
+  /** What differs: "7.5 ± 0.5 %" "faster", with the anchor of the figure. */
+  readonly differs: readonly { readonly amount: string; readonly of: string; readonly anchor: string }[];
+  /** What was asked and not told, as labels. */
+  readonly open: readonly string[];
 }
 
 export interface ComparedCell {
@@ -61,6 +73,10 @@ export interface ComparisonModel {
   readonly devices: readonly Link[];
   /** In the author's words: HTML of the comparison's own text. */
   readonly body: string;
+  /** Each setting against the reference, in a sentence. */
+  readonly findings: readonly Finding[];
+  /** What to beware of, in one line; '' where nothing calls for one. */
+  readonly beware: string;
   readonly cautions: readonly ShownCaution[];
   readonly fairness: {
     /** Whether one thing alone differs, in a sentence. */

@@ -22,6 +22,8 @@ export interface DeviceModel {
     readonly timeline: readonly TimelineModel[];
   }[];
   readonly attempts: readonly AttemptsModel[];
+  /** What to beware of, in one line; '' where nothing calls for one. */
+  readonly beware: string;
   readonly cautions: readonly ShownCaution[];
   readonly notes: readonly Link[];
   readonly figuresFile: string;

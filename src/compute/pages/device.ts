@@ -1,5 +1,6 @@
 /** The model of a device's page: its ratings, and what was measured on each specimen. */
 import { figuresIn } from '../../figures/catalogue.ts';
+import { RISKS_IN_BRIEF } from '../../figures/cautions/risks.ts';
 import { attemptCautions, mergeCautions } from '../../figures/cautions.ts';
 import { compareText } from '../../problem.ts';
 import { printQuantity } from '../../quantities/print.ts';
@@ -16,6 +17,7 @@ export function deviceModel(parts: SiteContents, device: Device): DeviceModel {
   const runs = [...parts.runs.values()].filter(({ run }) => run.device === device.id);
   const tried = [...parts.attempts.values()].filter(({ attempts }) => attempts.device === device.id);
   const specimens = [...new Set(runs.map(({ run }) => run.specimen))].sort(compareText);
+  const warned = mergeCautions(tried.flatMap(({ ladder }) => attemptCautions(ladder, device.ratedClock)));
   return {
     kind: 'device',
     id: device.id,
@@ -29,7 +31,8 @@ export function deviceModel(parts: SiteContents, device: Device): DeviceModel {
       return { alias, runs: own.map(runRow), timeline: timelinesOf(own) };
     }),
     attempts: tried.map((computed) => attemptsModel(parts, computed)),
-    cautions: mergeCautions(tried.flatMap(({ ladder }) => attemptCautions(ladder, device.ratedClock))),
+    beware: warned.map(({ id }) => RISKS_IN_BRIEF[id]).join(', '),
+    cautions: warned,
     figuresFile: `devices/${device.id}/figures.json`,
     notes: parts.notes
       .filter((computed) => deviceLinks(parts, computed).some(({ path }) => path === `devices/${device.id}/`))

@@ -28,6 +28,12 @@ export const RISKS_IN_BRIEF: Readonly<Record<keyof typeof RISKS, string>> = {
   'long-soak': 'a long load',
 };
 
+/** A risk's sentence in a few words; undefined for one that an older record copy words otherwise. */
+export function riskInBrief(risk: string): string | undefined {
+  const id = CAUTION_ORDER.find((each) => RISKS[each] === risk);
+  return id && RISKS_IN_BRIEF[id];
+}
+
 export type CautionId = keyof typeof RISKS;
 
 /** The order in which cautions stand. */

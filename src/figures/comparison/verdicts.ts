@@ -3,6 +3,7 @@ import type { Quantity } from '../../quantities/quantity.ts';
 import { expandedUncertainty } from '../../quantities/uncertainty.ts';
 import type { Figure } from '../figure.ts';
 import type { Asked, Tested } from './tested.ts';
+import { NOT_TOLD_APART, RUNS_DIFFER, RUNS_DO_NOT_DIFFER, TOLD_APART } from './verdict-words.ts';
 
 /** Chance of a false verdict, for a family of figures together. */
 export const FALSE_VERDICTS = 0.05;
@@ -71,9 +72,9 @@ function withVerdict({ figure, asked }: Tested, clear: boolean, family: number):
 }
 
 const SAID: Readonly<Record<Asked['kind'], (asked: Asked, clear: boolean, family: number) => string>> = {
-  apart: ({ dof }, clear) => {
-    if (dof > 0) return clear ? 'told apart' : 'not told apart';
-    return clear ? 'these two runs differ' : 'these two runs do not differ';
+  apart: ({ dof, quantity }, clear) => {
+    if (dof > 0 || (isReadOff(quantity) && !clear)) return clear ? TOLD_APART : NOT_TOLD_APART;
+    return clear ? RUNS_DIFFER : RUNS_DO_NOT_DIFFER;
   },
   share: ({ dof }, clear) => {
     if (dof > 0) return clear ? 'told from zero' : 'not told from zero';
@@ -81,6 +82,11 @@ const SAID: Readonly<Record<Asked['kind'], (asked: Asked, clear: boolean, family
   },
   linear: linearVerdict,
 };
+
+/** Whether a display was read by hand for it. */
+function isReadOff({ parts }: Quantity): boolean {
+  return (parts ?? []).some(({ source }) => source.id.endsWith('/display'));
+}
 
 /** What the data excludes and what it does not, of performance that is proportional to the clock. */
 function linearVerdict({ quantity, dof }: Asked, clear: boolean, family: number): string {

@@ -1,4 +1,5 @@
 /** The figures of a comparison as its plots take them: derived just now, or read back from what was published. Free of Node. */
+import { DIFFERS } from '../../figures/comparison/verdict-words.ts';
 import { type Figure, type FigureMap, isPresent, type Known, nameIn, type PresentFigure } from '../../figures/figure.ts';
 import { printQuantity, printUncertainty } from '../../quantities/print.ts';
 import { interval95 } from '../../quantities/uncertainty.ts';
@@ -75,7 +76,7 @@ export function verdictOf(figure: Figure): string {
 
 /** Whether a figure differs for certain from that of the reference: a filled sign. `signsSay` tells what of. */
 export function differs(figure: Figure): boolean {
-  return ['told apart', 'these two runs differ'].includes(verdictOf(figure));
+  return DIFFERS.includes(verdictOf(figure));
 }
 
 /** What a filled sign is and what an open one, or nothing where all are filled and `openOnly`: of settings, or of two runs alone. */

@@ -19,8 +19,9 @@ export function besideNumber(prose: string, said: Stated, own: ReadonlySet<strin
   const unit = unitBehind(rest, own);
   if (unit) return { end: said.end + unit.length, unit: unit.trim().replace(/^-/, '') };
   const before = prose.slice(0, said.start);
-  if (shareOf(said, rest) || scored(before) || NAMED_RATIO.test(before)) return { end: said.end };
-  const count = counted(said, rest);
+  if (shareOf(said, before, rest) || scored(before) || NAMED_RATIO.test(before) || valued(said, before, rest))
+    return { end: said.end };
+  const count = counted(said, before, rest);
   return count === undefined ? undefined : { end: said.end + count.length };
 }
 
@@ -39,7 +40,9 @@ export function unitBehind(rest: string, own: ReadonlySet<string>): string | und
       if (found !== undefined) return found;
     }
   }
-  return UNIT.exec(rest)?.[0];
+  const found = UNIT.exec(rest)?.[0];
+  // "A 64-bit image" is a name.
+  return found !== undefined && /^-[kKMGT]?bits?$/.test(found) ? undefined : found;
 }
 
 /** Digits with a unit right behind them, which a reader of words takes for a name: `939MB/s`. */
@@ -62,14 +65,19 @@ function escaped(text: string): string {
 }
 
 const QUANTITIES =
-  'power|energy|current|voltage|time|clock|speed|rise|temperature|scores?|rate|performance|throughput|bandwidth|gain|work|noise|difference|margin|headroom|consumption|draw';
+  'power|energy|current|voltage|time|clock|speed|speedup|rise|temperature|scores?|rate|performance|throughput|bandwidth|gain|work|noise|difference|margin|headroom|consumption|draw|readings|samples|runs|repeats|load|soak|hour|limit|rating';
 const OF_QUANTITY = new RegExp(String.raw`^\s+(?:of\s+)?(?:the|its|that|their)(?:\s+[\p{Ll}-]+){0,2}?\s+(?:${QUANTITIES})\b`, 'u');
+/** "It dropped to half", "cut in half". */
+const CUT =
+  /\b(?:cut|cuts|drops?|dropped|fell|falls?|shrinks?|shrank|reduced|down|back)\s+(?:in|to|by)\s+(?:about\s+|nearly\s+|almost\s+)?$/i;
+const OF_THAT = /^\s+(?:of\s+)?that\b/;
 const AS_MUCH = /^\s+as\s+(?:fast|quick|slow|much|many|long|hot|warm|cool|high|low|large|small|loud|quiet)\b/;
 
 /** "A third less", "half the power", "half as fast". */
-function shareOf({ said }: Stated, rest: string): boolean {
+function shareOf({ said }: Stated, before: string, rest: string): boolean {
   if (said.sides.at(-1)?.amount.part === undefined) return false;
-  return said.comparison !== undefined || OF_QUANTITY.test(rest) || AS_MUCH.test(rest);
+  if (said.comparison !== undefined) return true;
+  return [OF_QUANTITY, OF_THAT, AS_MUCH].some((behind) => behind.test(rest)) || CUT.test(before);
 }
 
 const SCORES = String.raw`\bscor(?:es?|ed|ing)\s+(?:of\s+)?`;
@@ -82,10 +90,21 @@ function scored(before: string): boolean {
   return SCORED.test(before) || SCORED_TOO.test(before);
 }
 
+/** A number of two digits or more behind the name of a quantity. */
+function valued({ nominal }: Stated, before: string, rest: string): boolean {
+  return nominal >= 10 && NAMED_VALUE.test(before) && CLAUSE_END.test(rest);
+}
+
 /** "A factor of 4.7", "the exponent is 0.73": ratios by their names. */
+/** "The peak was 85", "its score in the grid is 96.7": a quantity by its name, and no unit. */
+const NAMED_VALUE =
+  /\b(?:temperature|peak|power|draw|clock|voltage|current|headroom|rise|scores?)\b(?:\s+(?:in|of|on|at)\s+(?:the|its)\s+[\p{L}-]+)?\s+(?:is|was|were|are|reaches|reached|hit|comes\s+to|came\s+to|settled\s+at)\s+$/iu;
+const CLAUSE_END = /^\s*(?:$|[.,;:!?)](?!\d)|(?:at|for|in|on|with|when|before|after|and|or|but|under|while|where|against)\b)/;
 const NAMED_RATIO = /\b(?:ratio|factor|exponent|speedup)\s+(?:(?:of|is|was|at|reaches|comes\s+to)\s+)?$/i;
 
-const THINGS = 'runs?|repeats?|repetitions?|settings?|specimens?|tests?|benchmarks?|attempts?|spots?|soaks?';
+/** Things that the data has, and counts. */
+export const THINGS =
+  'runs?|combinations?|configurations?|clocks?|repeats?|repetitions?|settings?|specimens?|tests?|benchmarks?|attempts?|spots?|soaks?|throttle events?|restarts?|reboots?|hangs?';
 /** At most one word between the number and the thing, and none that would make it another's. */
 const COUNTED = new RegExp(
   String.raw`^(?:\s+of\s+(?:the|its|our|these|those))?(?:\s+(?!(?:of|in|and|or|to|at|for|with|by|per|times?|the|a|an|is|are|was|were|as|that|which|on|from)\b)[\p{Ll}-]+)?\s+(?:${THINGS})\b`,
@@ -95,7 +114,17 @@ const COUNTED = new RegExp(
 /** "Two of three runs": the number itself, the other one is counted apart. */
 const OF_SO_MANY = new RegExp(String.raw`^(?=\s+(?:out\s+)?of\s+(?:the\s+)?(?:\d+|[\p{Ll}-]+)\s+(?:${THINGS})\b)`, 'u');
 
-function counted({ nominal, said }: Stated, rest: string): string | undefined {
+/** "It throttled 300 times", "restarted twice". */
+export const HAPPENED =
+  /\b(?:throttl(?:es|ed|ing)|restart(?:s|ed)|reboot(?:s|ed)|hangs|hung|crash(?:es|ed)|repeat(?:s|ed)|intervenes?|intervened)\s+$/i;
+const TIMES = /^\s+times\b(?!\s+(?:as|the|that|faster|slower|more|less)\b)/;
+
+/** "Three passed, two hung": a number alone, and what came of so many. */
+const CAME_OF = /^\s+(?:passed|failed|hung|restarted|rebooted|crashed|throttled|booted|survived|finished|got\s+through)\b/;
+
+function counted({ nominal, said }: Stated, before: string, rest: string): string | undefined {
   if (said.sides.length > 1 || !Number.isInteger(nominal) || nominal < 2) return undefined;
-  return COUNTED.exec(rest)?.[0] ?? OF_SO_MANY.exec(rest)?.[0];
+  const times = HAPPENED.test(before) ? TIMES.exec(rest)?.[0] : undefined;
+  if (times !== undefined) return times;
+  return COUNTED.exec(rest)?.[0] ?? OF_SO_MANY.exec(rest)?.[0] ?? (CAME_OF.test(rest) ? '' : undefined);
 }

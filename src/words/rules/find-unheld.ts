@@ -6,8 +6,10 @@ import { numberSpans } from '../page/number-spans.ts';
 import type { UnitSaid } from '../stated/phrase.ts';
 import { findStated, isUnread, type Stated, type Unread } from '../stated/read.ts';
 import { unread } from '../stated/stated-number.ts';
-import { besideNumber, gluedIn, unitBehind } from './beside-number.ts';
+import { besideNumber, gluedIn, HAPPENED, unitBehind } from './beside-number.ts';
+import { announced, borrows } from './borrowed-unit.ts';
 import { headUnits } from './head-units.ts';
+import { otherAmounts } from './other-amounts.ts';
 import { ranksIn } from './ranks.ts';
 
 export interface UnheldNumber extends Span {
@@ -75,14 +77,48 @@ interface Listed {
 function numbersIn(prose: string, own: ReadonlySet<string>): Found[] {
   const all = findStated(prose);
   const listed = all.map((said, index): Listed => listedOf(prose, said, own, startsAt(all[index + 1])));
-  const found = listed.flatMap((_, index) => foundIn(prose, listed, index));
+  const found = inOrder(prose, listed, own);
   const ranks = ranksIn(prose).map((span): Found => ({ ...span, said: unread('a rank', span.start, RANKED) }));
+  const amounts = otherAmounts(prose, (word) => isUnitWord(word, own)).map(
+    ({ what, expected, ...span }): Found => ({ ...span, said: unread(what, span.start, expected) }),
+  );
   const glued = gluedIn(prose, own).flatMap((span): Found[] => {
     const said = findStated(prose.slice(span.start, span.number))[0];
     return said && !isUnread(said) ? [{ start: span.start, end: span.end, said }] : [];
   });
-  const others = [...ranks, ...glued].filter((other) => !found.some((each) => each.start < other.end && other.start < each.end));
-  return others.length === 0 ? found : [...found, ...others].sort((a, b) => a.start - b.start);
+  const numbers = found.filter((each) => !amounts.some((other) => meet(each, other)));
+  const others = [...ranks, ...glued].filter((each) => ![...numbers, ...amounts].some((other) => meet(each, other)));
+  return [...numbers, ...amounts, ...others].sort((a, b) => a.start - b.start);
+}
+
+/** Numbers with their units; one without a unit may have that of the number before it, or of words before a colon. */
+function inOrder(prose: string, listed: readonly Listed[], own: ReadonlySet<string>): Found[] {
+  const all: Found[] = [];
+  let last: { readonly unit: string; readonly end: number } | undefined;
+  for (const [index, { said, shared }] of listed.entries()) {
+    const [found] = foundIn(prose, listed, index);
+    const unit = found ? (found.unit ?? shared) : unitElsewhere(prose, said, last, own);
+    if (found) all.push(found);
+    else if (unit !== undefined && !isUnread(said)) all.push({ start: said.start, end: said.end, said, unit });
+    if (unit !== undefined && !isUnread(said)) last = { unit, end: found?.end ?? said.end };
+  }
+  return all;
+}
+
+/** The unit that a number without one has from what stands before it; undefined where it has none. */
+function unitElsewhere(
+  prose: string,
+  said: Stated | Unread,
+  last: { readonly unit: string; readonly end: number } | undefined,
+  own: ReadonlySet<string>,
+): string | undefined {
+  if (isUnread(said) || hasUnit(said) || isPrice(prose, said)) return undefined;
+  if (last && borrows(prose, said, prose.slice(last.end, said.start))) return last.unit;
+  return announced(prose, said, (word) => isUnitWord(word, own)) || undefined;
+}
+
+function meet(a: Span, b: Span): boolean {
+  return a.start < b.end && b.start < a.end;
 }
 
 const RANKED = 'a claim: `fast.load_power is largest of *.load_power`, `all [rated brisk].load_power < quick.load_power`';
@@ -123,7 +159,7 @@ const LAST_JOINT = /^\s*(?:,?\s*(?:and|or|to|then|through|against|versus|vs\.?)|
 const LAST_OF_MANY = new RegExp(`${LAST_JOINT.source}|^\\s*,\\s*$`);
 const JOINT = /^\s*(?:,|,?\s*(?:and|or|then))\s*$/;
 
-/** The number itself, or one that stands in a list before it: "1.7, 1.9 and 2.3 GHz". */
+/** The number itself, or one whose unit stands elsewhere: "1.7, 1.9 and 2.3 GHz", "7.3 W against 6.4". */
 function foundIn(prose: string, listed: readonly Listed[], index: number): Found[] {
   const { said, found } = listed[index] as Listed;
   if (found) return [found];
@@ -201,6 +237,7 @@ function counts(prose: string, said: Stated): boolean {
   if (unit.kind === 'times')
     return (
       said.hedge !== undefined ||
+      HAPPENED.test(prose.slice(0, said.start)) ||
       said.said.comparison !== undefined ||
       COMPARES.test(prose.slice(said.end)) ||
       VERBS.test(prose.slice(side.start, side.end))

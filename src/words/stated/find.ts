@@ -32,7 +32,8 @@ interface PhraseFound {
 function phraseAt(text: string, tokens: readonly Token[], at: number): PhraseFound | undefined {
   const before = hedgeBefore(tokens, at);
   const journey = before?.name === 'between' && tokens[before.at]?.low === 'from' && changes(tokens[before.at - 1]);
-  const hedge = journey ? undefined : before;
+  const ofVerb = before !== undefined && belongsToVerb(tokens, before);
+  const hedge = journey || ofVerb ? undefined : before;
   const between = hedge?.name === 'between';
   const first = numberWithUnitAt(tokens, at, between && tokens[hedge.at]?.low !== 'from' && tokens[at - 1]?.low === 'between');
   if (!first) return undefined;
@@ -48,6 +49,7 @@ function phraseAt(text: string, tokens: readonly Token[], at: number): PhraseFou
     text,
     tokens,
     at,
+    from: ofVerb ? before.at : at,
     hedge: soleHedge(hedge, sides),
     sides,
     plusMinus: last.plusMinus,
@@ -55,6 +57,20 @@ function phraseAt(text: string, tokens: readonly Token[], at: number): PhraseFou
     between,
     ...(inner && { inner }),
   });
+}
+
+/** Verbs that "up to" or "over" may belong to: "climbed up to 65 degrees", "fell over eight minutes into the load". */
+const GOES_UP =
+  /^(?:climb|clock|come|came|creep|crept|get|got|go|goes|went|heat|jump|push|ramp|rise|rose|rises|shoot|shot|speed|spin|spun|step|warm|wind|wound)(?:s|ed|ped|es|ing)?$/;
+
+/** Whether the words of a hedge belong to the verb before them: what is reached, or how long it took. */
+function belongsToVerb(tokens: readonly Token[], { name, at, next }: HedgeFound): boolean {
+  const verb = tokens[at - 1];
+  const words = tokens.slice(at, next).map(({ low }) => low);
+  if (name === 'up to' && words.join(' ') === 'up to') return GOES_UP.test(verb?.low ?? '');
+  if (words.join(' ') !== 'over' || !(changes(verb) || GOES_UP.test(verb?.low ?? ''))) return false;
+  const found = numberWithUnitAt(tokens, next, false);
+  return found !== undefined && !isUnread(found) && found.side.unit?.kind === 'time';
 }
 
 const PLUS_MINUS = new Set(['plus or minus', 'give or take', '+ / -', '+ / −']);
@@ -92,6 +108,8 @@ interface Draft {
   readonly text: string;
   readonly tokens: readonly Token[];
   readonly at: number;
+  /** Where words begin that belong to the verb before the number and are no hedge of it; else `at`. */
+  readonly from: number;
   readonly hedge: HedgeFound | undefined;
   readonly sides: Phrase['sides'];
   readonly plusMinus: boolean;
@@ -114,7 +132,8 @@ function complete(draft: Draft): PhraseFound {
   const place = { start: tokens[start]!.start, end: tokens[end - 1]!.end };
   const { amount, unit } = sides.at(-1) as SaidNumber;
   if (refused) return { phrase: withMeasure(refused, place.start, amount.article ? undefined : unit), next: end };
-  const comparison = compared?.comparison ?? draft.inner?.comparison ?? comparisonBefore(tokens, start)?.comparison;
+  const comparison =
+    compared?.comparison ?? draft.inner?.comparison ?? (draft.from < at ? undefined : comparisonBefore(tokens, start)?.comparison);
   const hedge = hedges[0] && { name: hedges[0].name, start: tokens[hedges[0].at]!.start, end: tokens[hedges[0].next - 1]!.end };
   return { phrase: { text, sides, plusMinus, ...place, ...(hedge && { hedge }), ...(comparison && { comparison }) }, next: end };
 }
@@ -135,5 +154,10 @@ function refusal(draft: Draft, hedges: readonly HedgeFound[], start: number, com
   const odd = second ? names.find((name) => name !== 'between' && (plusMinus || name !== 'about')) : undefined;
   if (odd !== undefined) return unread(`a range with "${odd}"`, place, 'a range alone, or "about" before it');
   const stray = unreadBeside(tokens, at, start, next, (second ?? first).unit !== undefined);
-  return draft.inner?.refused ?? stray ?? deniedBefore(tokens, start) ?? comparisonRefused(tokens, compared, second ?? first);
+  return (
+    draft.inner?.refused ??
+    stray ??
+    deniedBefore(tokens, Math.min(start, draft.from)) ??
+    comparisonRefused(tokens, compared, second ?? first)
+  );
 }

@@ -60,6 +60,7 @@ function wordsAt(tokens: readonly Token[], at: number): Fraction | undefined {
   const word = tokens[at]?.low;
   if (word === 'half' && !NOT_BEFORE_HALF.has(tokens[at - 1]?.low ?? '')) return words(1, 2, at + 1);
   if (word === 'quarter' && tokens[at + 1]?.low === 'of') return words(1, 4, at + 1);
+  if (isQualified(tokens, at) && PARTS.has(word ?? '') && mayFollow(tokens[at + 1])) return words(1, PARTS.get(word!)!, at + 1);
   const article = word === 'a' || word === 'an' || word === 'one';
   const count = article ? { value: 1, next: at + 1 } : countAt(tokens, at);
   const part = tokens[count?.next ?? -1]?.low ?? '';
@@ -69,6 +70,11 @@ function wordsAt(tokens: readonly Token[], at: number): Fraction | undefined {
   if (!spoken && (count.value === 1) === /s$|ves$/.test(part)) return undefined;
   if (count.value === 1 && parts !== 2 && part !== 'quarter' && !mayFollow(tokens[count.next + 1])) return undefined;
   return words(count.value, parts, count.next + 1);
+}
+
+/** "A good fifth faster": the words before the part are its hedge. */
+function isQualified(tokens: readonly Token[], at: number): boolean {
+  return tokens[at - 2]?.low === 'a' && ['good', 'full', 'solid', 'clear'].includes(tokens[at - 1]?.low ?? '');
 }
 
 /** How many parts ("one and three quarter hours" is said too): in words, or digits before the word ("3 quarters"). */

@@ -1,0 +1,72 @@
+/** Amounts that are said otherwise than by a number with its unit: "an order of magnitude", "a dozen watts", "in the mid-fifties", "one in five runs". */
+import type { Span } from '../expression/expression-tree.ts';
+import { THINGS } from './beside-number.ts';
+
+/** An amount that data could hold, and what an author may write so that it is held. */
+export interface OtherAmount extends Span {
+  readonly what: string;
+  readonly expected: string;
+}
+
+const COUNT = String.raw`(?:\d+|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|several)`;
+const TENS = 'twenties|thirties|forties|fifties|sixties|seventies|eighties|nineties';
+const PART = 'low|lower|mid|middle|high|higher|upper';
+const COUNTED = `(?:${THINGS}|readings?|samples?|rows?|times|tries)`;
+
+/** `unit`: whether the first word behind the amount has to be a unit or a thing that the data counts. */
+const FORMS: readonly { readonly pattern: RegExp; readonly unit?: true; readonly what: string; readonly expected: string }[] = [
+  {
+    pattern: /\b(?:an?|one|two|three|four|five|six|several|half an)\s+orders?\s+of\s+magnitude\b/gi,
+    what: 'orders of magnitude',
+    expected: 'the ratio: `9.6 times`',
+  },
+  {
+    pattern: /\b(?:half\s+an?|an?|one|two|three|four|several)\s+dozen\b/gi,
+    unit: true,
+    what: 'dozens',
+    expected: 'the number: `12`',
+  },
+  {
+    pattern: new RegExp(
+      String.raw`\b(?:(?:${PART})[- ])?(?:\d0s|${TENS})\b(?=\s*(?:°|degrees|celsius|kelvin|watts?|percent|%))`,
+      'gi',
+    ),
+    what: 'a decade',
+    expected: 'the number, or two: `between 70 and 79 °C`',
+  },
+  {
+    pattern: new RegExp(String.raw`\b(?:in|into|to)\s+the\s+(?:(?:${PART})[- ])(?:\d0s|${TENS})\b`, 'gi'),
+    what: 'a decade',
+    expected: 'the number, or two: `between 70 and 79 °C`',
+  },
+  {
+    pattern: new RegExp(String.raw`\b(?:only|just|exactly)\s+one\s+of\s+(?:the\s+|our\s+)?${COUNT}\s+${COUNTED}\b`, 'gi'),
+    what: 'a count of several',
+    expected: 'a claim of each, or both counts as values',
+  },
+  {
+    pattern: new RegExp(String.raw`\b${COUNT}\s+(?:in|out\s+of)\s+(?:every\s+)?${COUNT}\s+${COUNTED}\b`, 'gi'),
+    what: 'a share',
+    expected: 'both counts as values, or a percentage',
+  },
+];
+
+/** All of them in their order. `isUnit` says what is a unit of the project. */
+export function otherAmounts(prose: string, isUnit: (word: string) => boolean): OtherAmount[] {
+  const all = FORMS.flatMap(({ pattern, unit, what, expected }) =>
+    [...prose.matchAll(pattern)].flatMap((match) => {
+      const end = match.index + match[0].length;
+      const word = unit ? behind(prose.slice(end), isUnit) : '';
+      return word === undefined ? [] : [{ start: match.index, end: end + word.length, what, expected }];
+    }),
+  ).sort((a, b) => a.start - b.start || b.end - a.end);
+  return all.filter(({ start }, index) => all.slice(0, index).every(({ end }) => end <= start));
+}
+
+const THING = new RegExp(String.raw`^\s+(?:of\s+(?:the\s+)?)?${COUNTED}\b`, 'u');
+
+/** The unit or the counted thing that stands behind an amount, its blank included; undefined for anything else. */
+function behind(rest: string, isUnit: (word: string) => boolean): string | undefined {
+  const word = /^\s+[^\s.,;:!?]+/u.exec(rest)?.[0];
+  return word !== undefined && isUnit(word.trim()) ? word : THING.exec(rest)?.[0];
+}
