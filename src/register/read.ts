@@ -14,7 +14,7 @@ import { checkSettings } from './resolved/check-settings.ts';
 import { checkNames, type Named, resolveRun } from './resolved/resolve-run.ts';
 import { tellSameLogs, tellUnusedLimits } from './resolved/suspicions.ts';
 import { checkFormer } from './sections/former-addresses.ts';
-import { tellCircles } from './sections/retests.ts';
+import { tellCircles, tellTwoTests } from './sections/retests.ts';
 import { Index } from './values/index-of.ts';
 import { readSource, type SourceFile } from './values/source-file.ts';
 import { Report } from './yaml/report.ts';
@@ -52,6 +52,7 @@ export function readRegister(files: readonly ContentFile[], data: DataFiles): { 
     comparisons: indexes.comparisons.whole(),
     notes: notes.whole(),
   };
+  tellTwoTests(register, report);
   checkFormer(register, (folder) => new Set(placed.filter((each) => each.folder === folder).map(({ id }) => id)), report);
   return { register, problems: told(report.problems) };
 }
