@@ -16,7 +16,14 @@ function judged(was: PublishedEntry, is: PublishedEntry, problems: readonly Prob
     entries: [{ ...ledger, id: 'a.b-00000', file: SCRIPT.file, uncertainty: '', held: [] } as Written['entries'][number]],
     problems,
   };
-  return judgeScript(SCRIPT, written, state([was]), state([is]), () => '2026-04-11', () => instead);
+  return judgeScript(
+    SCRIPT,
+    written,
+    state([was]),
+    state([is]),
+    () => '2026-04-11',
+    () => instead,
+  );
 }
 
 describe('compute/published-state/judge-script', () => {
