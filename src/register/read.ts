@@ -13,8 +13,9 @@ import type { Attempts, Comparison, ContentFile, DataFiles, Device, Instrument, 
 import { checkSettings } from './resolved/check-settings.ts';
 import { checkNames, type Named, resolveRun } from './resolved/resolve-run.ts';
 import { tellSameLogs, tellUnusedLimits } from './resolved/suspicions.ts';
+import { tellTwoTests } from './resolved/two-tests.ts';
 import { checkFormer } from './sections/former-addresses.ts';
-import { tellCircles, tellTwoTests } from './sections/retests.ts';
+import { tellCircles } from './sections/retests.ts';
 import { Index } from './values/index-of.ts';
 import { readSource, type SourceFile } from './values/source-file.ts';
 import { Report } from './yaml/report.ts';

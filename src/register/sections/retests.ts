@@ -1,6 +1,5 @@
 /** Retests: a run that follows another, and the notes and comparisons in which it takes the other's place. */
-import type { Register, Run } from '../register.ts';
-import { reachedRuns } from '../resolved/reached-runs.ts';
+import type { Run } from '../register.ts';
 import type { Reference } from '../values/stated-value.ts';
 import type { Report } from '../yaml/report.ts';
 
@@ -26,36 +25,5 @@ export function tellCircles(stated: readonly (readonly [id: string, follows: Ref
       report.error('follows-itself', follows.place, `the run \`${id}\` follows \`${follows.value}\`, which follows it`, {
         expected: 'an earlier run of the same setting',
       });
-  }
-}
-
-/** Tells of notes that speak of a retest, and through a comparison of the run before it: two tests in one sentence, and no word of it. */
-export function tellTwoTests({ notes, comparisons, runs }: Pick<Register, 'notes' | 'comparisons' | 'runs'>, report: Report): void {
-  for (const note of notes.values()) {
-    const own = new Set(note.runs.values());
-    for (const [alias, id] of note.comparisons) {
-      const comparison = comparisons.get(id);
-      if (!comparison) continue;
-      const compared = new Set(reachedRuns(comparison));
-      const apart = [...own].flatMap((run) =>
-        compared.has(run)
-          ? []
-          : predecessorsOf(run, runs)
-              .filter((old) => compared.has(old) && !own.has(old))
-              .map((old) => [run, old]),
-      );
-      const [first] = apart;
-      if (!first) continue;
-      const [run, old] = first as [string, string];
-      report.warning(
-        'two-tests',
-        note.placeOf('comparisons'),
-        `\`runs\` names \`${run}\`, and \`${alias}\` still compares \`${old}\`, the test before it`,
-        {
-          expected: 'one test of a setting in all numbers of a note',
-          remedy: `name \`${run}\` in ${comparison.file}, with \`retests: follow\` there for the next one; or name \`${old}\` under \`runs\``,
-        },
-      );
-    }
   }
 }

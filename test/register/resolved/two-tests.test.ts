@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Register } from '../../../src/register/register.ts';
-import { tellTwoTests } from '../../../src/register/sections/retests.ts';
+import { tellTwoTests } from '../../../src/register/resolved/two-tests.ts';
 import { Report } from '../../../src/register/yaml/report.ts';
 
 function registerOf(noteRuns: Record<string, string>, comparedFast: string): Register {
@@ -32,7 +32,7 @@ function told(noteRuns: Record<string, string>, comparedFast: string): string[] 
   return report.problems.map(({ rule, found, remedy }) => `${rule}: ${found} | ${remedy}`);
 }
 
-describe('register/sections/retests: two tests in one note', () => {
+describe('register/resolved/two-tests: two tests in one note', () => {
   test('a retest beside a comparison of the run before it is warned of', () => {
     expect(told({ rated: 'rated', fast: 'fast-2' }, 'fast')).toEqual([
       'two-tests: `runs` names `fast-2`, and `steps` still compares `fast`, the test before it | name `fast-2` in content/comparisons/steps.md, with `retests: follow` there for the next one; or name `fast` under `runs`',
