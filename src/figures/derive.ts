@@ -4,6 +4,7 @@ import { absent } from './absent.ts';
 import { clockFigures } from './clock/clock.ts';
 import type { RunContext } from './context.ts';
 import { type Figure, type FigureMap, isPresent, type RunFigures } from './figure.ts';
+import { withHandFigures } from './hand/hand-figures.ts';
 import { loadChange } from './load-changed.ts';
 import { phaseDurations } from './phase-duration.ts';
 import { phasesOf } from './phases.ts';
@@ -40,7 +41,7 @@ export function derive(log: Log, context: RunContext, tables: RunTables = {}): R
     ...scoreFigures(soak, tables.scores, primary ?? why),
     ...surfaceFigures(soak, tables.surface),
   ];
-  return { figures: firstOfEach(entries), phases, inferences };
+  return { figures: withHandFigures(context, firstOfEach(entries)), phases, inferences };
 }
 
 /** A channel that is named like a phase keeps its address; the phase's figure gives way. */
