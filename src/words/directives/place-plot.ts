@@ -58,6 +58,11 @@ export function runsOf(writing: Writing): ReadonlyMap<string, string> {
   return idsOf(writing, 'run');
 }
 
+/** Run ids, and ids of what is quoted, by alias: what a table may have as columns. */
+export function columnsOf(writing: Writing): ReadonlyMap<string, string> {
+  return new Map([...runsOf(writing), ...idsOf(writing, 'quoted')]);
+}
+
 /** Ids of the subjects of a kind by alias. */
 function idsOf({ subjects }: Writing, wanted: Subject['kind']): ReadonlyMap<string, string> {
   return new Map([...subjects].filter(([, { kind }]) => kind === wanted).map(([alias, { id }]) => [alias, id]));
