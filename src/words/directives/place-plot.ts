@@ -54,7 +54,7 @@ export function requestAttributes(writing: Writing, read: WrittenDirective): Req
 }
 
 /** Run ids by alias. */
-export function runsOf(writing: Writing): ReadonlyMap<string, string> {
+function runsOf(writing: Writing): ReadonlyMap<string, string> {
   return idsOf(writing, 'run');
 }
 
