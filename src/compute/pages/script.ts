@@ -1,5 +1,6 @@
 /** The models of a script's page and of its prompter, and the files beside them. */
 
+import { plotNamed } from '../../words/script/on-screen.ts';
 import { scriptPlain } from '../../words/script/plain.ts';
 import { type Plan, type PlannedBlock, USUAL_PACE } from '../../words/script/plan.ts';
 import { clockTime } from '../../words/script/timeline.ts';
@@ -9,7 +10,7 @@ import { type ComputedNote, pagePlot, type SiteContents } from '../contents/site
 import { stateKey } from '../published-state/present-state.ts';
 import type { HeldNote, Link, PrompterModel, ScriptModel, SpokenBlock } from '../results.ts';
 import { correctedNumbers, correctionsOf } from './corrections.ts';
-import { cautionsOf, deviceLinks, heldNote, ledgersOf, marksOf, notePath, printedFront } from './note.ts';
+import { cautionsOf, deviceLinks, heldNote, ledgersOf, marksOf, notePath, printedFront, quotedIn } from './note.ts';
 
 const NOTHING_PLANNED = 'a script is planned before its page is made';
 
@@ -49,6 +50,7 @@ export function scriptModel(parts: SiteContents, computed: ComputedNote): Script
     ...correctionsOf(parts, computed),
     prompter: `${notePath(computed)}prompter/`,
     ledger: ledgersOf(computed),
+    quoted: quotedIn(parts, computed.note),
     files: { txt: `${notePath(computed)}script.txt`, vtt: `${notePath(computed)}script.vtt` },
   };
 }
@@ -135,10 +137,10 @@ function picturesOf(parts: SiteContents, computed: ComputedNote, { block }: Plan
   const within = block.html.flatMap((piece) =>
     typeof piece === 'object' && 'plot' in piece ? (computed.plots[piece.plot] ?? []) : [],
   );
-  const ownNamed = computed.plots.filter((plot) => plot !== null).filter(({ id }) => block.shows.includes(id));
-  const named = (note?.plots ?? [])
-    .filter((plot) => plot !== null)
-    .filter(({ id }) => block.shows.includes(id) && !ownNamed.some((own) => own.id === id));
+  const [own, others] = [computed.plots, note?.plots ?? []].map((plots) => plots.filter((plot) => plot !== null));
+  const shown = block.shows.flatMap((name) => plotNamed(name, [...own!, ...others!]) ?? []);
+  const ownNamed = shown.filter((plot) => own!.includes(plot));
+  const named = shown.filter((plot) => !own!.includes(plot));
   const isRedrawn = (of: ComputedNote) => (plot: { readonly id: string }) =>
     parts.redrawn.get(stateKey(of.note))?.has(plot.id) === true;
   const redrawn = [...[...within, ...ownNamed].filter(isRedrawn(computed)), ...(note ? named.filter(isRedrawn(note)) : [])];
