@@ -30,8 +30,6 @@ export default defineConfig({
           include: [SITE],
           globalSetup: ['test/scratch.ts', 'test/demonstration.ts', 'test/small.ts'],
           expect: { poll: { timeout: PATIENCE } },
-          // After all others, which would take the time of its browsers.
-          sequence: { groupOrder: 1 },
           // A browser on a loaded machine loses a race now and then; what fails twice is wrong, and the report names each second try.
           retry: 1,
         },

@@ -1,12 +1,13 @@
 /**
  * The demonstration, built once for all tests of whole stages and sites: most begin with it or with a copy, its cache included. Only where
- * an empty cache is the point does a test build from nothing.
+ * an empty cache is the point does a test build from nothing. The build itself begins with the cache of this folder, where `npm run build`
+ * left one; a test compares what it gives with a build from nothing.
  */
-import { mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import type { TestProject } from 'vitest/node';
-import { copySources, type Ran, runCommand } from './site/project.ts';
+import { copyFolder, copySources, HERE, type Ran, runCommand } from './site/project.ts';
 
 export interface Demonstration {
   /** Its folder, which no test writes to. */
@@ -37,5 +38,6 @@ function build(): Demonstration {
   const root = join(mkdtempSync(join(tmpdir(), 'soakproof-demonstration-')), 'demonstration');
   mkdirSync(root);
   copySources(root);
+  if (existsSync(join(HERE, '.cache'))) copyFolder(HERE, root, '.cache');
   return { root, built: runCommand(root, 'build', { TZ: 'Asia/Kathmandu', LC_ALL: 'C' }) };
 }

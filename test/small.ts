@@ -2,7 +2,7 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { TestProject } from 'vitest/node';
-import { copySources, runCommand } from './site/project.ts';
+import { copyFolder, copySources, runCommand } from './site/project.ts';
 import { makeSmall } from './site/small-project.ts';
 
 declare module 'vitest' {
@@ -12,11 +12,13 @@ declare module 'vitest' {
   }
 }
 
-/** Comes after `scratch.ts`, whose folder it is built in. */
+/** Comes after `scratch.ts`, whose folder it is built in, and after `demonstration.ts`, whose cache it begins with. */
 export default function setup(project: TestProject): void {
-  const root = join(project.getProvidedContext().scratch, 'small');
+  const { scratch, demonstration } = project.getProvidedContext();
+  const root = join(scratch, 'small');
   mkdirSync(root);
   copySources(root);
+  copyFolder(demonstration.root, root, '.cache');
   makeSmall(root);
   const { code, err } = runCommand(root, 'build');
   if (code !== 0) throw new Error(`the small project is not built: ${err}`);

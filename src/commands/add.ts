@@ -1,19 +1,59 @@
-/** `npm run add -- FILE…`: looks at logs below data/ and writes a run for each, ready to edit. Exit code 1 where one could not be added. */
+/** `npm run add -- FILE…`: looks at logs and tables below data/, puts them into runs and writes these. Exit code 1 where one could not be added. */
+import { readSync } from 'node:fs';
+import { parseArgs } from 'node:util';
 import { writer } from '../print/visible.ts';
 import './plain-failures.ts';
-import { addFiles } from './add/add-files.ts';
+import { isDate } from '../register/values/values.ts';
+import { type AddOptions, addFiles } from './add/add-files.ts';
 import { commandLine } from './command-line.ts';
 
 commandLine({
   name: 'add',
-  does: 'Looks at logs below data/, prints what it found in them, and writes the file of a run for each. Logs are never changed.',
-  takes: [{ name: 'FILE', is: 'a log below data/', many: true }],
-  exits: { 0: 'every log is the log of a run now', 1: 'a log could not be added' },
-  example: 'npm run add -- data/my-device/soak.csv',
+  does: 'Looks at logs and tables below data/, prints what it found in them, proposes which belong to one run, and writes the files of the runs. Where there are none yet, it writes the device and a setup too. Data is never changed.',
+  takes: [{ name: 'FILE', is: 'a log, or a table of scores, surface readings or attempts, below data/', many: true }],
+  options: {
+    '--apart': { does: 'make each log a run of its own' },
+    '--together': { does: 'make one run of all logs and tables' },
+    '--date': { value: 'DATE', does: 'the day of the test, such as 2026-03-14, where the logs state none' },
+  },
+  exits: { 0: 'every file belongs to a run now', 1: 'a file could not be added' },
+  example: 'npm run add -- data/my-device/*.csv',
 });
 
-const code = addFiles(process.cwd(), process.argv.slice(2), {
-  out: writer(process.stdout),
-  err: writer(process.stderr),
+const { values, positionals } = parseArgs({
+  options: { apart: { type: 'boolean' }, together: { type: 'boolean' }, date: { type: 'string' } },
+  allowPositionals: true,
 });
-process.exitCode = code;
+const out = writer(process.stdout);
+const err = writer(process.stderr);
+if (values.date !== undefined && !isDate(values.date)) {
+  err(`--date ${values.date}: there is no such day; write it as 2026-04-02\n`);
+  process.exit(2);
+}
+
+const ready: string[] = [];
+const isAnswered = process.stdin.isTTY && process.stdout.isTTY;
+process.exitCode = addFiles(
+  process.cwd(),
+  positionals,
+  { out, err },
+  {
+    choice: values.together ? 'together' : values.apart ? 'apart' : 'proposed',
+    ...(values.date === undefined ? {} : { date: values.date }),
+    ...(isAnswered && !values.together && !values.apart ? { ask: answer } : {}),
+    ready: (run) => ready.push(run),
+  },
+);
+if (ready.length > 0) {
+  const { printFigures } = await import('./figures/print-figures.ts');
+  out('\n');
+  await printFigures(process.cwd(), ready, { out, err, ...(process.stdout.columns ? { width: process.stdout.columns } : {}) });
+}
+
+/** Waits for a line from the terminal. */
+function answer(question: string): ReturnType<NonNullable<AddOptions['ask']>> {
+  out(question);
+  const bytes = Buffer.alloc(100);
+  const said = bytes.toString('utf8', 0, readSync(0, bytes)).trim().toLowerCase();
+  return said.startsWith('q') ? null : said.startsWith('a') ? 'apart' : said.startsWith('t') ? 'together' : 'proposed';
+}

@@ -29,6 +29,12 @@ export function commandLine(command: Command, args: readonly string[] = process.
   process.exit(2);
 }
 
+/** Says what is wrong with a line that `commandLine` let through, and how it is written: a day that does not exist, options that exclude each other. */
+export function notUnderstood({ err }: { err(text: string): void }, fault: string, usage: string): 2 {
+  err(`${fault}\n${usage.trimEnd()}\n`);
+  return 2;
+}
+
 /** What is wrong with a command line; null where nothing is. */
 export function lineFault({ name, takes = [], options = {} }: Command, args: readonly string[]): string | null {
   const words: string[] = [];

@@ -4,15 +4,12 @@ import { lock } from '../print/lock.ts';
 import { serveDev } from '../print/serve.ts';
 import { undoSwap } from '../print/swap.ts';
 import { commandLine } from './command-line.ts';
-import { serveOptions } from './serve-options.ts';
+import { SERVE_OPTIONS, serveOptions } from './serve-options.ts';
 
 commandLine({
   name: 'dev',
   does: 'Serves the site with drafts and held-back notes, and refreshes the open page when a file is saved.',
-  options: {
-    '--port': { value: 'NUMBER', does: 'the port to listen on, 0 for any that is free' },
-    '--host': { value: 'NAME', does: 'the name or address to listen on; without it this machine alone can connect' },
-  },
+  options: SERVE_OPTIONS,
   exits: { 0: 'it was stopped', 1: 'it could not start, or another dev server of the project is running' },
   example: 'npm run dev -- --port 5000',
 });

@@ -4,15 +4,12 @@ import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { servePreview } from '../print/serve.ts';
 import { commandLine } from './command-line.ts';
-import { serveOptions } from './serve-options.ts';
+import { SERVE_OPTIONS, serveOptions } from './serve-options.ts';
 
 commandLine({
   name: 'preview',
   does: 'Serves dist/ on this machine, as a static host would.',
-  options: {
-    '--port': { value: 'NUMBER', does: 'the port to listen on, 0 for any that is free' },
-    '--host': { value: 'NAME', does: 'the name or address to listen on; without it this machine alone can connect' },
-  },
+  options: SERVE_OPTIONS,
   exits: { 0: 'it was stopped', 1: 'it could not start, or there is no site in dist/' },
   example: 'npm run preview -- --port 5000',
 });

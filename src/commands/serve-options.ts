@@ -2,6 +2,12 @@
 import { parseArgs } from 'node:util';
 import type { ServeOptions } from '../print/serve.ts';
 
+/** What both of them say of the options in their help. */
+export const SERVE_OPTIONS = {
+  '--port': { value: 'NUMBER', does: 'the port to listen on, 0 for any that is free' },
+  '--host': { value: 'NAME', does: 'the name or address to listen on; without it this machine alone can connect' },
+} as const;
+
 /** Reads the command line; stops with a sentence where it does not parse. */
 export function serveOptions(): ServeOptions {
   try {

@@ -10,7 +10,7 @@
  *
  * Runs and plots go to worker threads; every result is stored by a key that covers all it depends on, problems included.
  */
-import { compareProblems, compareText } from '../problem.ts';
+import { compareProblems, compareText, type Problem } from '../problem.ts';
 import { readRegister } from '../register/read.ts';
 import { readOrigins } from '../register/sealed/archive-origins.ts';
 import { computeGathered } from './comparison/compute-gathered.ts';
@@ -130,7 +130,7 @@ export async function chain({ root, scope, code, store: whole, project, content 
       inputs: { code: code.all, content, data: lookedUp(looked, digests) },
       ...assembled,
       present: store.keep(JSON.stringify(held.present)),
-      problems: problems.sort(compareProblems),
+      problems: eachOnce(problems.sort(compareProblems)),
       ...store.used(),
     };
     writeManifest(root, manifest);
@@ -138,6 +138,11 @@ export async function chain({ root, scope, code, store: whole, project, content 
   } finally {
     await pool.close();
   }
+}
+
+/** Runs that share a table share what is wrong with it. */
+function eachOnce(sorted: readonly Problem[]): Problem[] {
+  return sorted.filter((problem, at) => at === 0 || compareProblems(problem, sorted[at - 1]!) !== 0);
 }
 
 function lookedUp(looked: ReadonlyMap<string, string>, logs: ReadonlyMap<string, string>): Manifest['inputs']['data'] {

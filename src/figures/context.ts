@@ -3,6 +3,7 @@ import type { MeasuredAt, QuantityKind } from '../intake/log.ts';
 import type { Place } from '../problem.ts';
 import type { Accuracy } from '../quantities/accuracy.ts';
 import type { Quantity } from '../quantities/quantity.ts';
+import type { HandReading } from './hand/hand-reading.ts';
 
 export interface RunContext {
   /** Run id, used in source ids. */
@@ -21,6 +22,8 @@ export interface RunContext {
   readonly setting: { readonly clock?: Quantity; readonly voltageOffset?: Quantity };
   /** Declared phases in order, or `auto`: the load edge is then inferred. */
   readonly phases: 'auto' | readonly DeclaredPhase[];
+  /** What was read off displays, where anything was. */
+  readonly readings?: readonly HandReading[];
   /** Name of the steady-state criterion; the default when absent. */
   readonly steady?: string;
 }

@@ -4,6 +4,7 @@ import { absent } from './absent.ts';
 import { clockFigures } from './clock/clock.ts';
 import type { RunContext } from './context.ts';
 import { type Figure, type FigureMap, isPresent, type RunFigures } from './figure.ts';
+import { withHandFigures } from './hand/hand-figures.ts';
 import { loadChange } from './load-changed.ts';
 import { phaseDurations } from './phase-duration.ts';
 import { phasesOf } from './phases.ts';
@@ -15,6 +16,7 @@ import { soundFigures } from './sound/sound.ts';
 import { intervalOf, isTellable } from './sources.ts';
 import { surfaceFigures } from './surface/surface.ts';
 import type { RunTables } from './tables.ts';
+import { loadFits } from './thermal/load-fits.ts';
 import { thermalFigures } from './thermal/thermal.ts';
 import { warmingOf } from './thermal/warming.ts';
 
@@ -30,17 +32,18 @@ export function derive(log: Log, context: RunContext, tables: RunTables = {}): R
   const { meters, why } = metersOf(unfitted);
   const primary = meters[0] ?? null;
   const changed = loadChange(unfitted, primary);
-  const soak: Soak = { ...unfitted, warming: changed ? 'load changed' : warmingOf(unfitted, primary) };
+  const fits = loadFits(unfitted, primary);
+  const soak: Soak = { ...unfitted, warming: changed ? 'load changed' : warmingOf(fits[0]) };
   const entries = [
     ...phaseDurations(soak),
-    ...thermalFigures(soak, primary ?? why ?? { absent: 'no-channel', why: 'The log has no power.' }, changed),
+    ...thermalFigures(soak, primary ?? why ?? { absent: 'no-channel', why: 'The log has no power.' }, changed, fits),
     ...clockFigures(soak),
     ...powerFigures(soak, meters, why),
     ...soundFigures(soak),
     ...scoreFigures(soak, tables.scores, primary ?? why),
     ...surfaceFigures(soak, tables.surface),
   ];
-  return { figures: firstOfEach(entries), phases, inferences };
+  return { figures: withHandFigures(context, firstOfEach(entries)), phases, inferences };
 }
 
 /** A channel that is named like a phase keeps its address; the phase's figure gives way. */

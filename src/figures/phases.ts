@@ -12,6 +12,7 @@ export interface Phases {
 
 /** The run's phases on the rows of its log. */
 export function phasesOf(log: Log, context: RunContext): Phases {
+  if (log.channels.length === 0 && log.rows === 0) return { phases: [], inferences: [] };
   if (context.phases === 'auto') return detectPhases(log);
   return { phases: declaredPhases(log, context.phases), inferences: [] };
 }

@@ -59,7 +59,10 @@ const SETTING = /clock|freq|setting|mode|profile|preset|config|governor|run|sess
 
 /** What people call outcomes. */
 const OUTCOME_WORDS: readonly (readonly [RegExp, Outcome])[] = [
-  [/^(?:no|not?|did(?:n.?t| not)|won.?t|never)\s*(?:boot|post|start)|^dead$|^black screen/i, 'no boot'],
+  [
+    /^(?:no|not?|did(?:n.?t| not)|would(?:n.?t| not)|can.?t|cannot|won.?t|will not|never)\s*(?:boot|post|start)|^dead$|^black screen/i,
+    'no boot',
+  ],
   [/(?:hung|hang|hangs|froze|frozen|freeze|stuck)\b.*boot|boot.*\b(?:hung|hang|hangs|froze|frozen|freeze|stuck)/i, 'hung at boot'],
   [/wrong|bad result|mismatch|corrupt|miscomput|errors?\b/i, 'wrong results'],
   [/reboot|restart|reset|crash/i, 'restarted'],
@@ -80,8 +83,10 @@ export function proposeMapping(table: Table, kind: TableKind, given: TableMappin
   const words = kind === 'attempts' ? outcomesOf(mapped.table) : { words: {}, open: [] };
   const offset = kind === 'attempts' && !there.includes('voltage_offset');
   const every = offset ? { voltage_offset: '0 mV' } : {};
+  const { layout, ...others } = found;
   const mapping: TableMapping = {
-    ...found,
+    ...(layout === undefined || layout === given.layout ? {} : { layout }),
+    ...others,
     ...(Object.keys(named.tests).length > 0 ? { tests: named.tests } : {}),
     ...(Object.keys(words.words).length > 0 ? { words: words.words } : {}),
     ...(offset ? { everyRow: every } : {}),

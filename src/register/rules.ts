@@ -14,6 +14,7 @@ export const RULES = {
   'bad-phase': 'a phase is not `from .. to` in elapsed time, or ends before it begins',
   'bad-quantity': 'a quantity cannot be read, or cannot be what its key says',
   'bad-known': 'an entry of `known` does not say either lines or a channel',
+  'bad-reading': 'a reading does not say how often or of which phase, or no figure is made of it',
   'bad-repair': 'a repair does not say which lines, what and why',
   'bad-rows': 'it is not one column and one value that say which rows of a log are read',
   'bad-sharing': 'a log is to go out in two ways that exclude each other',

@@ -196,7 +196,7 @@ describe('commands/add', () => {
     data('a.csv', soak('time,soc_c,board temp,clock_mhz,input_a'));
     expect(add('data/bench/a.csv')).toBe(0);
     expect(run('a')).toContain(
-      '  # board_temp:\n  #   quantity: temperature\n  #   column: "board temp"\n  #   unit: °C, if the values look like it\n',
+      '  # board_temp:\n  #   quantity: temperature\n  #   column: "board temp"\n  #   unit: °C # if the values look like it\n',
     );
     const checked = check('a', { specimen: 'no-1', date: '2026-03-14', unit: 's' });
     expect(checked.problems).toEqual([]);
@@ -213,7 +213,7 @@ describe('commands/add', () => {
     data('prose.csv', 'It went well.\nThen it did not, at all.\n');
     expect(add('data/bench/a.csv', 'data/bench/scores.csv', 'data/bench/prose.csv', 'data/bench/none.csv')).toBe(1);
     expect(readdirSync(join(root, 'content', 'runs'))).toEqual(['a.md']);
-    expect(err).toContain('data/bench/scores.csv is not added: its columns are those of a table of results');
+    expect(run('a')).toContain('scores: "bench/scores.csv"\n');
     expect(err).toContain('data/bench/prose.csv:1:1: error: no line looks like a header or a row of readings [not-a-log]');
     expect(err).toContain('there is no file data/bench/none.csv');
   });
@@ -244,7 +244,7 @@ describe('commands/add', () => {
     const rows = Array.from({ length: 20 }, (_, t) => [t, ...sensors.map((_, k) => 20 + t + k)].join(','));
     data('eight.csv', `t_s,${sensors.join(',')}\n${rows.join('\n')}\n`);
     expect(add('data/bench/eight.csv')).toBe(0);
-    const line = '  # Sensor 1 .. Sensor 8: temperature, °C, if that is what they are';
+    const line = '  # Sensor 1 .. Sensor 8: temperature, °C # if that is what they are';
     expect(run('eight')).toContain(line);
     const typed = run('eight').replace('# channels:', 'channels:').replace(line, '  Sensor 1 .. Sensor 8: temperature, °C');
     writeFileSync(join(root, 'content', 'runs', 'eight.md'), typed);
@@ -267,6 +267,66 @@ describe('commands/add', () => {
     data('header.csv', 't_s,soc_c,power_w\n');
     expect(add('data/bench/header.csv')).toBe(1);
     expect(err).toContain('data/bench/header.csv is not added: it has no row of readings');
+  });
+
+  it('puts logs and tables of three settings into three runs, with the device and the setup that the project lacks', () => {
+    rmSync(join(root, 'content', 'devices'), { recursive: true });
+    for (const clock of ['1900', '2100', '2400']) {
+      data(`soak-${clock}.csv`, soak('Elapsed [s],SoC temp,Board [°C],Clock [MHz],Input [A]'));
+      data(`spots-${clock}.csv`, 'Point,Max temp [°C]\nLid centre,48.7\n');
+    }
+    const wide = ['1900', '2100', '2400'].map((clock, k) => `${clock},${30 + k},${2 - k / 10}`).join('\n');
+    data('bench.csv', `Clock [MHz],Frames,Sort [s]\n${wide}\n`);
+    data('tried.csv', 'MHz,Result\n1900,ok\n2500,froze\n');
+    const names = readdirSync(join(root, 'data', 'bench')).map((name) => `data/bench/${name}`);
+    const code = addFiles(root, names, { out: (text) => (out += text), err: (text) => (err += text) }, { date: '2026-03-14' });
+    expect([code, err]).toEqual([0, '']);
+    expect(out).toContain('run 2: bench/soak-2100.csv, bench/bench.csv (2100), bench/spots-2100.csv\n');
+    const setup = readFileSync(join(root, 'content', 'setups', 'bench-bench.md'), 'utf8');
+    expect(setup).toContain(
+      '  file: bench/bench.csv\n  layout: wide\n  tests:\n    Sort: lower\n  #   Frames: higher, points # or',
+    );
+    expect(setup).toContain('  # soc_temp:\n  #   quantity: temperature\n  #   column: "SoC temp"\n');
+    expect(run('soak-2100')).toBe(
+      '---\ntitle: "Soak 2100"\nsetup: bench-bench\ndate: 2026-03-14\nsetting:\n  clock: 2100 MHz\nlog: "bench/soak-2100.csv"\n# Found in the log: correct them to what you did.\nphases:\n  idle: 0 .. 60 s\n  load: 60 .. 540 s\n  cool-down: 540 s ..\nscores:\n  rows:\n    Clock [MHz]: 2100\nsurface: "bench/spots-2100.csv"\n---\n',
+    );
+    expect(readFileSync(join(root, 'content', 'attempts', 'tried.md'), 'utf8')).toContain('    froze: hung under load\n');
+    expect(check('soak-1900').problems).toEqual([]);
+  });
+
+  it('asks how files belong together where somebody can answer, and takes the answer', () => {
+    for (const name of ['first.csv', 'second.csv']) data(name, soak());
+    const asked: string[] = [];
+    const answering = (answer: 'together' | null) => (question: string) => {
+      asked.push(question);
+      return answer;
+    };
+    const run2 = (answer: 'together' | null) =>
+      addFiles(
+        root,
+        ['data/bench/first.csv', 'data/bench/second.csv'],
+        { out: () => {}, err: () => {} },
+        { ask: answering(answer) },
+      );
+    expect(run2(null)).toBe(1);
+    expect(existsSync(join(root, 'content', 'runs'))).toBe(false);
+    expect(run2('together')).toBe(0);
+    expect(asked).toHaveLength(2);
+    expect(readdirSync(join(root, 'content', 'runs'))).toEqual(['first.md']);
+    expect(run('first')).toContain(
+      'logs:\n  first: "bench/first.csv"\n  second:\n    file: "bench/second.csv"\n    offset: by load edge # or the time between the two starts, such as 37 ± 1 s\n',
+    );
+    const checked = check('first', { specimen: 'no-1', date: '2026-03-14' });
+    expect(checked.problems).toEqual([]);
+  });
+
+  it('names no channel with a digit first, and no table twice in one run', () => {
+    data('a.csv', soak('Elapsed [s],1st [°C],2nd [°C],Clock [MHz],Input [A]'));
+    data('a-scores.csv', 'test,value,unit,better\ncopy,1,s,lower\n');
+    data('a-bench.csv', 'test,value,unit,better\nsort,1,s,lower\n');
+    expect(add('data/bench/a.csv', 'data/bench/a-scores.csv', 'data/bench/a-bench.csv')).toBe(0);
+    expect(run('a')).toContain('  temperature_1st:\n');
+    expect(err).toContain('data/bench/a-bench.csv is not added to the run of data/bench/a.csv: it has a table of scores already');
   });
 
   it('never overwrites, and adds a log once', () => {

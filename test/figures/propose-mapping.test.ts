@@ -78,7 +78,7 @@ describe('figures/propose-mapping', () => {
       'words:',
       '  ok: passed',
       '  froze: hung under load',
-      '#   would not boot: what it means, one of our outcomes',
+      '  would not boot: no boot',
       '#   sparks: what it means, one of our outcomes',
     ]);
   });

@@ -6,7 +6,8 @@ import { fileURLToPath } from 'node:url';
 import { inject } from 'vitest';
 import { compareText } from '../../src/problem.ts';
 
-const HERE = fileURLToPath(new URL('../..', import.meta.url));
+/** The folder of this project. */
+export const HERE = fileURLToPath(new URL('../..', import.meta.url));
 const COPIED = ['src', 'content', 'data', 'package.json', 'package-lock.json', 'astro.config.mjs', 'tsconfig.json'];
 const BUILT = ['.cache', 'dist'];
 
@@ -52,7 +53,8 @@ export function copySmall(name: string): TestProject {
   return projectAt(root);
 }
 
-function copyFolder(from: string, to: string, path: string): void {
+/** Copies a folder of a project to the same place in another. */
+export function copyFolder(from: string, to: string, path: string): void {
   cpSync(join(from, path), join(to, path), { recursive: true, preserveTimestamps: true });
 }
 

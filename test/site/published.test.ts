@@ -72,7 +72,7 @@ describe('npm run publish', () => {
       err: expect.stringMatching(/steddy_temperature.*\n[\s\S]*is not published/),
     });
     project.write(SECOND, text);
-    expect(project.run('publish', {}, [SECOND, '--date', '2026-02-30'])).toMatchObject({ code: 1 });
+    expect(project.run('publish', {}, [SECOND, '--date', '2026-02-30'])).toMatchObject({ code: 2 });
     expect(project.run('publish', {}, ['a-secund-larch']).err).toContain('there is no note a-secund-larch');
     expect(project.run('publish', {}, [SECOND, '--date', '2026-04-01']).err).toContain('was published on 2026-04-02');
   });
@@ -179,7 +179,7 @@ describe('a published note that is held back again', () => {
 
 describe('a published script whose data changes', () => {
   it('keeps its words; what the data no longer bears is a correction with its cue time, until it is recorded again', () => {
-    const before = project.run('build');
+    const before = project.run('check');
     expect(before.err).not.toContain(': error: stated');
     const log = warmer(FAST_LOG, -3);
     const told = project

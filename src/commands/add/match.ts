@@ -10,6 +10,8 @@ export interface Matched {
   readonly quantity: QuantityKind;
   /** The setup's channel, whose keys need not be repeated. */
   readonly inherited?: SetupChannel;
+  /** Name of its log, where another log of the run has a column of the same name. */
+  readonly log?: string;
 }
 
 export interface Matches {
@@ -28,11 +30,13 @@ export type GivenNames = Map<string, QuantityKind>;
  * setup and log. What remains is not guessed: the setup's channel is left open, with the columns that it might be.
  *
  * @param given - names that other logs of the call were given; this log's are added.
+ * @param taken - names of channels of the run's other logs.
  */
 export function matchColumns(
   columns: readonly InspectedColumn[],
   setup: readonly SetupChannel[],
   given: GivenNames = new Map(),
+  taken: ReadonlySet<string> = new Set(),
 ): Matches {
   const free = new Set(columns);
   const found = new Map<string, InspectedColumn>();
@@ -65,7 +69,11 @@ export function matchColumns(
     const column = found.get(channel.name);
     return column ? [{ name: channel.name, column, quantity: channel.quantity ?? column.quantity, inherited: channel }] : [];
   });
-  const own = named([...free], new Map(setup.map(({ name, quantity }) => [name, quantity])), given);
+  const occupied = new Map([
+    ...setup.map(({ name, quantity }) => [name, quantity] as const),
+    ...[...taken].map((name) => [name, undefined] as const),
+  ]);
+  const own = named([...free], occupied, given);
   for (const { name, quantity } of [...inherited, ...own]) given.set(name, quantity);
   const unmatched = setup
     .filter((channel) => !found.has(channel.name))
@@ -97,7 +105,9 @@ function likest(channel: SetupChannel, columns: readonly InspectedColumn[]): Ins
 function named(columns: readonly InspectedColumn[], taken: Map<string, QuantityKind | undefined>, given: GivenNames): Matched[] {
   return columns.map((column) => {
     const words = withoutUnit(column);
-    const base = snakeFromWords(withoutLoneCapitals(words)) || snakeFromWords(column.column) || column.quantity;
+    const said = snakeFromWords(withoutLoneCapitals(words)) || snakeFromWords(column.column) || column.quantity;
+    // A name begins with a letter.
+    const base = /^\d/.test(said) ? `${column.quantity}_${said}` : said;
     const { quantity } = column;
     const isFree = (name: string) => !taken.has(name) && (given.get(name) ?? quantity) === quantity;
     const before = taken.get(base) ?? given.get(base);

@@ -14,8 +14,30 @@ export interface Draft {
   readonly setup: KnownSetup | undefined;
   readonly project: Project;
   readonly matches: Matches;
+  /** The run's other logs, each by a name. */
+  readonly others?: readonly OtherLog[];
+  /** Name of the first log where there are others. */
+  readonly name?: string;
+  /** Columns without a unit that stand, as comments, in the setup. */
+  readonly inSetup?: ReadonlySet<string>;
+  /** Lines of the run's tables. */
+  readonly tables?: readonly string[];
+  /** Clock that a table states of the run's setting. */
+  readonly clock?: string;
+  /** Day of the test, where the author gave it. */
+  readonly date?: string;
   /** Load edges in seconds, where the log shows them. */
   readonly load: { readonly from: number; readonly to: number | null; readonly end: number } | null;
+}
+
+export interface OtherLog {
+  readonly name: string;
+  /** Path below data/. */
+  readonly log: string;
+  readonly inspection: Inspection;
+  readonly matches: Matches;
+  /** Whether its clock and the first log's both tell date and zone. */
+  readonly dated: boolean;
 }
 
 export interface RunFile {
@@ -36,20 +58,29 @@ export function composeRun(draft: Draft): RunFile {
   const lines = [
     `title: ${quoted(draft.title)}`,
     ...setupLines(draft, ask),
-    draft.inspection.time?.date === undefined
-      ? ask('date', 'day of the test, such as 2026-03-14')
-      : `date: ${draft.inspection.time.date}`,
+    dateLine(draft, ask),
     ...settingLines(draft, ask),
     ...logLines(draft, ask),
     ...channelLines(draft),
     ...phaseLines(draft),
+    ...(draft.tables ?? []),
   ];
-  toWrite.push(...openChannels(draft.matches));
+  toWrite.push(
+    ...openChannels(draft.matches),
+    ...(draft.others ?? []).flatMap(({ matches }) => openChannels({ ...matches, open: [] })),
+  );
   return { text: `---\n${lines.join('\n')}\n---\n`, toWrite, taken: takenOf(draft) };
 }
 
-function settingLines({ setup }: Draft, ask: Ask): string[] {
+function dateLine({ inspection, date, others = [] }: Draft, ask: Ask): string {
+  const stated =
+    date ?? [inspection, ...others.map((other) => other.inspection)].find(({ time }) => time?.date !== undefined)?.time?.date;
+  return stated === undefined ? ask('date', 'day of the test, such as 2026-03-14') : `date: ${stated}`;
+}
+
+function settingLines({ setup, clock }: Draft, ask: Ask): string[] {
   if (setup?.setting.has('clock')) return [];
+  if (clock !== undefined) return ['setting:', `  clock: ${clock}`];
   ask('setting.clock', '');
   return ['# setting:', '#   clock: the setting under test, such as 2.4 GHz'];
 }
@@ -102,7 +133,29 @@ function specimenLine({ specimens }: Project, ask: Ask): string[] {
   ];
 }
 
-function logLines({ log, inspection, setup }: Draft, ask: Ask): string[] {
+function logLines(draft: Draft, ask: Ask): string[] {
+  const first = oneLog(draft, ask);
+  const { others = [], name = 'log' } = draft;
+  if (others.length === 0) return first;
+  const named = (own: string, lines: readonly string[]) =>
+    lines.length === 1
+      ? [`  ${own}: ${lines[0]!.replace(/^log: /, '')}`]
+      : [`  ${own}:`, ...lines.slice(1).map((line) => `  ${line}`)];
+  return [
+    'logs:',
+    ...named(name, first),
+    ...others.flatMap((other) => {
+      const lines = oneLog({ ...draft, log: other.log, inspection: other.inspection }, ask);
+      const whole = lines.length === 1 ? ['log:', `  file: ${quoted(other.log)}`] : lines;
+      return named(
+        other.name,
+        other.dated ? lines : [...whole, '  offset: by load edge # or the time between the two starts, such as 37 ± 1 s'],
+      );
+    }),
+  ];
+}
+
+function oneLog({ log, inspection, setup }: Draft, ask: Ask): string[] {
   const { time, timeCandidates, several } = inspection;
   const rows = several ? rowLines(several) : [];
   if (time?.certain || !time || setup?.time.has('column')) {
@@ -132,11 +185,41 @@ function rowLines({ column, values }: NonNullable<Inspection['several']>): strin
   ];
 }
 
-function channelLines({ matches }: Draft): string[] {
+function channelLines(draft: Draft): string[] {
+  const others = draft.others ?? [];
+  const columns = (matches: Matches) => matches.channels.map(({ column }) => column.column);
+  const elsewhere = (own: Matches) =>
+    [draft.matches, ...others.map(({ matches }) => matches)].filter((each) => each !== own).flatMap(columns);
+  const inLog = (matches: Matches, name: string) => {
+    const twice = new Set(others.length === 0 ? [] : elsewhere(matches));
+    return {
+      ...matches,
+      channels: matches.channels.map((channel) => (twice.has(channel.column.column) ? { ...channel, log: name } : channel)),
+    };
+  };
+  const logs = [inLog(draft.matches, draft.name ?? 'log'), ...others.map(({ matches, name }) => inLog(matches, name))];
+  // A channel of the setup is absent where none of the logs has it.
+  const found = new Set(logs.flatMap(({ channels }) => channels.map(({ name }) => name)));
+  const channels = logs
+    .flatMap((each) => each.channels)
+    .filter((channel) => isComplete(channel) || !draft.inSetup?.has(channel.column.column));
+  return linesOf({
+    channels,
+    absent: draft.matches.absent.filter((name) => !found.has(name)),
+    open: draft.matches.open.filter(({ name }) => !found.has(name)),
+  });
+}
+
+/** Channels of several runs, for the setup that they share. */
+export function sharedChannelLines(matches: Matches): string[] {
+  return linesOf(matches);
+}
+
+function linesOf(matches: Matches): string[] {
   const complete = matches.channels.filter(isComplete);
   const rest = matches.channels.filter((channel) => !isComplete(channel));
   const lines = [
-    ...complete.flatMap((channel) => channelBlock(channel)),
+    ...complete.flatMap((channel) => withoutEmpty(channelBlock(channel))),
     ...matches.absent.map((name) => `  ${name}: none`),
     ...matches.open.map(
       ({ name, choices }) => `  # ${name}: none, if it was not logged; else give this name to ${choices.join(' or ')}`,
@@ -147,21 +230,30 @@ function channelLines({ matches }: Draft): string[] {
   const single = rest.filter((channel) => !inRanges.has(channel));
   const ranged = ranges.map(
     ({ key, quantity, suggestion }) =>
-      `  ${key}: ${quantity === 'other' ? 'temperature' : quantity}, ${suggestion ?? '°C'}, if that is what they are`,
+      `  ${key}: ${quantity === 'other' ? 'temperature' : quantity}, ${suggestion ?? '°C'} # if that is what they are`,
   );
   const commented = [
     ...ranged,
     ...single.flatMap((channel) => [
       ...channelBlock(channel),
-      `    unit: ${channel.column.suggestion ? `${channel.column.suggestion}, if the values look like it` : 'stated nowhere in the file'}`,
+      `    unit: ${channel.column.suggestion ? `${channel.column.suggestion} # if the values look like it` : '°C # or what it is: stated nowhere in the file'}`,
     ]),
   ];
   return [
-    ...(lines.length > 0 ? ['channels:', ...lines] : ['# channels:']),
+    ...(lines.some((line) => !/^\s*#/.test(line))
+      ? ['channels:', ...lines]
+      : matches.channels.every(saidInFull)
+        ? lines
+        : ['# channels:', ...lines]),
     ...(commented.length > 0
       ? ['  # No unit is stated for these: write it, and take the marks away.', ...commented.map((line) => `  #${line.slice(1)}`)]
       : []),
   ];
+}
+
+/** Nothing of a channel of which the setup says everything. */
+function withoutEmpty(block: readonly string[]): readonly string[] {
+  return block.slice(1).every((line) => /^\s*#/.test(line)) ? [] : block;
 }
 
 interface ColumnRange {
@@ -200,12 +292,22 @@ export function isComplete({ column, quantity, inherited }: Matched): boolean {
   return column.unit !== undefined || inherited?.unit !== undefined || quantity === 'throttle_flag';
 }
 
+/** Whether the setup says all of a channel, so that the run need not. */
+function saidInFull({ inherited, column }: Matched): boolean {
+  return (
+    inherited?.quantity !== undefined &&
+    inherited.column !== undefined &&
+    (inherited.unit !== undefined || column.unit !== undefined)
+  );
+}
+
 function channelBlock(channel: Matched): string[] {
   const { name, column, quantity, inherited } = channel;
   return [
     `  ${name}:`,
     ...(inherited?.quantity === undefined ? [`    quantity: ${quantity}`] : []),
     ...(inherited?.column === undefined ? [`    column: ${quoted(column.column)}`] : []),
+    ...(channel.log === undefined ? [] : [`    log: ${channel.log}`]),
     ...(needsPlace(channel) ? ['    # at: wall, adapter output, board input, rail or battery'] : []),
     ...(!inherited?.explained && quantity === 'throttle_flag' ? bitLines(column) : []),
     ...(!inherited?.explained && quantity === 'clock' ? [showsLine(column.column)] : []),
@@ -246,7 +348,7 @@ function bitLines({ values }: Matched['column']): string[] {
 function phaseLines({ setup, load }: Draft): string[] {
   if (setup?.phases) return [];
   if (!load) return ['phases: auto'];
-  const idle = load.from > 0 ? [`  idle: 0 .. ${short(load.from)} s`] : [];
+  const idle = Number(short(load.from)) > 0 ? [`  idle: 0 .. ${short(load.from)} s`] : [];
   const after = load.to === null || load.to >= load.end ? [] : [`  cool-down: ${short(load.to)} s ..`];
   const end = after.length > 0 ? `.. ${short(load.to!)} s` : 's ..';
   return ['# Found in the log: correct them to what you did.', 'phases:', ...idle, `  load: ${short(load.from)} ${end}`, ...after];

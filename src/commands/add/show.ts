@@ -3,6 +3,7 @@ import type { InspectedColumn, Inspection } from '../../intake/inspect.ts';
 import { BLANKS } from '../../intake/sheet/split.ts';
 import { blockPlot } from './block-plot.ts';
 import type { Matched } from './match.ts';
+import { isComplete } from './run-file.ts';
 
 const PLOT_WIDTH = 60;
 
@@ -11,16 +12,17 @@ export function showInspection(inspection: Inspection, channels: readonly Matche
   const { time } = inspection;
   const lines = [
     inspection.file,
-    `  ${inspection.rows} rows of ${inspection.lines} lines, ${inspection.encoding}, ${delimiterWords(inspection.delimiter)}${inspection.decimal === ',' ? ', decimal comma' : ''}`,
+    `  ${inspection.rows} rows of ${inspection.lines} lines${inspection.setAside > 0 ? ` (${inspection.setAside} set aside, see the warnings)` : ''}, ${inspection.encoding}, ${delimiterWords(inspection.delimiter)}${inspection.decimal === ',' ? ', decimal comma' : ''}`,
     ...timeLines(inspection),
     ...inspection.inferences.map(({ statement }) => `  ${statement}`),
     ...quotedLines('above the header', inspection.preamble),
     ...quotedLines('after the rows', inspection.footer),
     ...inspection.columns.flatMap((column) => columnLines(column, channels, time?.axis.seconds)),
     ...leftOutLines(inspection),
+    goesOut(inspection, channels),
     ...(load === null ? [] : [`  ${load}`]),
   ];
-  return `${lines.join('\n')}\n`;
+  return `${lines.filter((line) => line !== '').join('\n')}\n`;
 }
 
 /** Columns that are left out, those of one reason together. */
@@ -30,6 +32,19 @@ function leftOutLines({ leftOut }: Inspection): string[] {
     const columns = leftOut.filter((one) => one.why === why).map(({ column }) => column);
     return `  left out: ${columns.join(', ')} (${why})`;
   });
+}
+
+/** How the log goes out unless its author says otherwise: as it came only where nothing in it is unread. */
+function goesOut({ leftOut, preamble, footer, time }: Inspection, channels: readonly Matched[]): string {
+  if (!time) return '';
+  const columns = leftOut.length + channels.filter((channel) => !isComplete(channel)).length;
+  const unread = [
+    ...(columns > 0 ? [`${columns} ${columns === 1 ? 'column' : 'columns'} without a channel`] : []),
+    ...(preamble.length > 0 ? [`${preamble.length} ${preamble.length === 1 ? 'line' : 'lines'} above the header`] : []),
+    ...(footer.length > 0 ? [`${footer.length} ${footer.length === 1 ? 'line' : 'lines'} below the rows`] : []),
+  ];
+  if (unread.length === 0) return '  goes out as it came: all of it is read';
+  return `  goes out as cleaned readings, since it also holds ${unread.join(', ')}; \`share: as it came\` below \`log:\` sends all of it`;
 }
 
 function delimiterWords(delimiter: string): string {

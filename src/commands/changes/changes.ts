@@ -8,19 +8,20 @@ import { readPresent } from '../../compute/read-present.ts';
 import { report } from '../../print/report.ts';
 import type { ContentFile } from '../../register/register.ts';
 import type { PublishedState } from '../../register/sealed/published-states.ts';
+import { notUnderstood } from '../command-line.ts';
 import type { Printer } from '../publish/publish-note.ts';
 import { statesAtRevision } from './at-revision.ts';
 import { readOptions, USAGE } from './options.ts';
 import { changesText } from './text.ts';
 
 /** Runs the command; the exit code. */
-export async function changes(root: string, args: readonly string[], printer: Printer): Promise<0 | 1> {
+export async function changes(root: string, args: readonly string[], printer: Printer): Promise<0 | 1 | 2> {
   const refuse = (text: string): 1 => {
     printer.err(`${text.trimEnd()}\n`);
     return 1;
   };
   const options = readOptions(args);
-  if (typeof options === 'string') return refuse(`${options}\n${USAGE}`);
+  if (typeof options === 'string') return notUnderstood(printer, options, USAGE);
   // Before stage 1 runs: what the last check left is what is asked for.
   const then = statesSince(root, options.since);
   if (typeof then === 'string') return refuse(then);

@@ -1,4 +1,5 @@
 /** Writes what published notes and scripts ask for after a change of the data: one reason, all numbers, all files. */
+
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
@@ -7,6 +8,7 @@ import { readPresent } from '../../compute/read-present.ts';
 import { writeWhole } from '../../compute/store/store.ts';
 import { counted } from '../../figures/in-words.ts';
 import { isDate } from '../../register/values/values.ts';
+import { notUnderstood } from '../command-line.ts';
 import { findNote } from '../hold/find-note.ts';
 import type { Printer } from '../publish/publish-note.ts';
 import { withCorrections } from './with-corrections.ts';
@@ -24,9 +26,9 @@ interface Options {
 }
 
 /** Runs the command; the exit code. */
-export async function correctNotes(root: string, args: readonly string[], printer: Printer): Promise<0 | 1> {
+export async function correctNotes(root: string, args: readonly string[], printer: Printer): Promise<0 | 1 | 2> {
   const options = readOptions(args);
-  if (typeof options === 'string') return refuse(printer, `${options}\n${USAGE}`.trimEnd());
+  if (typeof options === 'string') return notUnderstood(printer, options, USAGE);
   const files: string[] = [];
   for (const typed of options.files) {
     const found = findNote(root, typed);

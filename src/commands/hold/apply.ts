@@ -5,6 +5,8 @@ import type { ListedNumber } from './numbers.ts';
 export type Choice =
   | {
       readonly is: string;
+      /** The unit of a score that is said without it. */
+      readonly unit?: string;
       /** Other words in the place of the author's, without quotes. */
       readonly instead?: string;
       /** The whole of it: a `:value` in the place of the digits. */
@@ -45,6 +47,7 @@ export function directive({ words, unit, quote }: Pick<ListedNumber, 'words' | '
   if (choice === 'free') return `:unheld[${words}]`;
   if (choice.value !== undefined) return quote ? choice.value.replaceAll('"', quote) : choice.value;
   const own = quote ?? (choice.is.includes('"') ? "'" : '"');
-  const borrowed = unit === undefined ? '' : `unit=${/^[A-Za-z]+$/.test(unit) ? unit : `${own}${unit}${own}`} `;
+  const lacking = unit ?? choice.unit;
+  const borrowed = lacking === undefined ? '' : `unit=${/^[A-Za-z]+$/.test(lacking) ? lacking : `${own}${lacking}${own}`} `;
   return `:stated[${choice.instead ?? words}]{${borrowed}is=${own}${choice.is}${own}}`;
 }

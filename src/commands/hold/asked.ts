@@ -1,7 +1,9 @@
 /** A number that is to be held, as its words and those around it say it. */
-import { inUnit, type Stated, type Unread } from '../../words/stated/read.ts';
+import { readUnit } from '../../quantities/units.ts';
+import { inUnit, readStated, type Stated, type Unread } from '../../words/stated/read.ts';
 import { unread } from '../../words/stated/stated-number.ts';
 import type { ContextWord } from './context.ts';
+import { isCounted } from './counts.ts';
 import { saysDifference, wordsAlone } from './rank.ts';
 
 type InUnitOf = (unit: string) => Stated | Unread;
@@ -11,18 +13,36 @@ export interface Asked {
   readonly words: string;
   /** The words around it, and its own: "more" of "0.9 W more" tells what is meant. */
   readonly context: readonly ContextWord[];
+  /** The unit that the number borrows from others of its list: no part of its words. */
+  readonly borrowed: string | undefined;
   /** What the words say in the unit of a figure. */
   readonly inUnitOf: InUnitOf;
 }
 
 /** Prepares the search for a number. A plain temperature is no difference unless words beside it say so. */
-export function askedBy(said: Stated, words: string, context: readonly ContextWord[]): Asked {
+export function askedBy(said: Stated, words: string, context: readonly ContextWord[], borrowed?: string): Asked {
   const all = [...context, ...wordsAlone(words)];
   const plain = said.unit === '°C' && !said.difference && !saysDifference(all);
   const inUnitOf = remembered((unit: string) =>
-    plain && unit === 'K' ? unread('a temperature', said.start, 'a difference') : inUnit(said, unit),
+    plain && unit === 'K'
+      ? unread('a temperature', said.start, 'a difference')
+      : isBare(said, words) && isOwnWord(unit)
+        ? readStated(`${words} ${unit}`, unit)
+        : inUnit(said, unit),
   );
-  return { said, words, context: all, inUnitOf };
+  return { said, words, context: all, borrowed, inUnitOf };
+}
+
+/** A number alone, as scores are said: "brisk scores 88.7". */
+function isBare(said: Stated, words: string): boolean {
+  const [side] = said.said.sides;
+  const alone = said.unit === '1' && side.unit === undefined && side.amount.part === undefined && !said.said.comparison;
+  return alone && words.slice(side.end).trim() === '' && !isCounted(words, said);
+}
+
+/** Whether a unit is a score's own, that no number has without its author's word. */
+export function isOwnWord(unit: string): boolean {
+  return unit !== '1' && readUnit(unit) === undefined;
 }
 
 function remembered<T>(make: (unit: string) => T): (unit: string) => T {

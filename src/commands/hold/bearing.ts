@@ -2,18 +2,29 @@
 import type { Subject } from '../../words/written.ts';
 import { type Candidate, candidatesOf } from './candidates.ts';
 import { hintsOf } from './hints.ts';
+import { type Pair, pairsOf } from './pairs.ts';
 import { detailWords, type OwnWords } from './rank.ts';
 
 export interface Bearing {
   readonly subjects: ReadonlyMap<string, Subject>;
   readonly candidates: readonly Candidate[];
+  /** Of two candidates, as far as people speak of them. */
+  readonly differences: readonly Pair[];
+  readonly ratios: readonly Pair[];
   readonly words: OwnWords;
 }
 
 /** Prepared once for a note. */
 export function bearingOf(subjects: ReadonlyMap<string, Subject>): Bearing {
   const candidates = candidatesOf(subjects);
-  return { subjects, candidates, words: new Map([...ownDetails(candidates), ...aliasWords(subjects, candidates)]) };
+  const [differences, ratios] = [pairsOf(candidates, '-'), pairsOf(candidates, '/')];
+  return {
+    subjects,
+    candidates,
+    differences,
+    ratios,
+    words: new Map([...ownDetails(candidates), ...aliasWords(subjects, candidates)]),
+  };
 }
 
 /** The words of each detail that no other has; all of its words where every one is shared. */

@@ -43,7 +43,15 @@ export function candidatesOf(subjects: ReadonlyMap<string, Subject>): Candidate[
   ]);
 }
 
-const FACTS = ['setting.clock', 'setting.voltage_offset', 'device.throttle_at', 'device.rated_clock', 'device.supply'];
+const FACTS = [
+  'setting.clock',
+  'setting.voltage_offset',
+  'device.throttle_at',
+  'device.rated_clock',
+  'device.supply',
+  'repeats',
+  'outcome',
+];
 
 function detailsOf(key: string, name: string): string[] {
   return key === name
@@ -52,30 +60,4 @@ function detailsOf(key: string, name: string): string[] {
         .slice(name.length + 1)
         .split('.')
         .map((part) => part.replaceAll('"', ''));
-}
-
-export interface Pair {
-  readonly left: Candidate;
-  readonly right: Candidate;
-  readonly operator: '-' | '/';
-  readonly is: string;
-}
-
-/** Differences and ratios that people speak of: one figure of two runs or of two places of one run, or two plain figures of one run. */
-export function pairsOf(candidates: readonly Candidate[], operator: Pair['operator']): Pair[] {
-  const pairs: Pair[] = [];
-  for (const left of candidates) {
-    for (const right of candidates) {
-      if (left !== right && left.quantity.unit === right.quantity.unit && belong(left, right))
-        pairs.push({ left, right, operator, is: `${left.is} ${operator} ${right.is}` });
-    }
-  }
-  return pairs;
-}
-
-function belong(left: Candidate, right: Candidate): boolean {
-  if (left.subject.kind !== 'run' || right.subject.kind !== 'run') return false;
-  const alike = left.name === right.name;
-  if (left.alias !== right.alias) return alike && left.details.join('.') === right.details.join('.');
-  return alike || (left.details.length === 0 && right.details.length === 0);
 }

@@ -32,7 +32,9 @@ export function choiceOf(listed: ListedNumber, wanted: Wanted, subjects: Subject
     const fits = listed.offers.length === 1 ? '1 that fits' : `${listed.offers.length} that fit`;
     return refuse(`${name} has ${fits}, and no ${'offer' in wanted ? wanted.offer : ''}`);
   }
-  return wanted.as === 'stated' ? { is } : printedBy(listed, is, subjects, name);
+  const offered = listed.offers.find((offer) => offer.is === is)?.unit;
+  if (wanted.as === 'stated') return { is, ...(offered === undefined ? {} : { unit: offered }) };
+  return printedBy(listed, is, subjects, name);
 }
 
 function insteadOf({ near }: ListedNumber, offer: number, name: string): Choice | Refused {

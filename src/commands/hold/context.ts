@@ -4,6 +4,10 @@ import { type CellWords, cellAt } from './table-cell.ts';
 export interface ContextWord {
   readonly word: string;
   readonly weight: number;
+  /** Of the number's own sentence, or what names its cell. */
+  readonly own?: boolean;
+  /** How many words it stands behind the number, from 1. */
+  readonly behind?: number;
 }
 
 /** Words over which a weight falls to half. */
@@ -28,16 +32,14 @@ const ELSEWHERE_IN_TABLE = 0.15;
 
 function contextOfCell(source: string, start: number, { cell, head, first, others }: CellWords): ContextWord[] {
   return [
-    ...weighed(cell, 1),
-    ...weighed(head, 1),
-    ...weighed(first, 1),
+    ...own(weighed(`${cell} ${head} ${first}`, 1)),
     ...weighed(others, ELSEWHERE_IN_TABLE),
     ...weighed(headingAbove(source, start), HEADING),
-  ].filter(({ word }) => /^\p{L}/u.test(word));
+  ];
 }
 
 function weighed(text: string, weight: number): ContextWord[] {
-  return words(text).map((word) => ({ word, weight }));
+  return spoken(text).map((word) => ({ word, weight }));
 }
 
 function contextOfSentence(source: string, start: number, end: number): ContextWord[] {
@@ -47,11 +49,15 @@ function contextOfSentence(source: string, start: number, end: number): ContextW
   const after = source.slice(end).split(/\r?\n[ \t>]*\r?\n/, 1)[0] as string;
   const stop = after.search(SENTENCE_END);
   return [
-    ...falling([...words(before.slice(sentence))].reverse()),
-    ...falling([...words(stop < 0 ? after : after.slice(0, stop))]),
+    ...own(falling([...words(before.slice(sentence))].reverse())),
+    ...own(falling([...words(stop < 0 ? after : after.slice(0, stop))])).map((word, index) => ({ ...word, behind: index + 1 })),
     ...earlier(before.slice(0, sentence)),
     ...weighed(headingAbove(source, paragraph), HEADING),
-  ].filter(({ word }) => /^\p{L}/u.test(word));
+  ];
+}
+
+function own(context: readonly ContextWord[]): ContextWord[] {
+  return context.map((each) => ({ ...each, own: true }));
 }
 
 /** The sentence that a stretch stands in, for showing: offsets in the source, white space trimmed. */
@@ -70,6 +76,11 @@ function words(text: string): string[] {
   return (text.toLowerCase().match(TOKEN) ?? []) as string[];
 }
 
+/** Words and numbers, without the marks between them. */
+function spoken(text: string): string[] {
+  return words(text).filter((word) => /^[\p{L}\p{N}]/u.test(word));
+}
+
 function falling(tokens: readonly string[]): ContextWord[] {
   let marks = 0;
   return tokens.flatMap((word, distance) => {
@@ -84,9 +95,7 @@ function falling(tokens: readonly string[]): ContextWord[] {
 /** The sentences before, the last one counting most. */
 function earlier(text: string): ContextWord[] {
   const sentences = text.split(SENTENCE_END).reverse();
-  return sentences
-    .slice(0, 4)
-    .flatMap((sentence, index) => words(sentence).map((word) => ({ word, weight: EARLIER_SENTENCE / (index + 1) })));
+  return sentences.slice(0, 4).flatMap((sentence, index) => weighed(sentence, EARLIER_SENTENCE / (index + 1)));
 }
 
 function lastEnd(text: string): number {

@@ -1,4 +1,5 @@
 /** What a count of things can rest on: "four settings", "two specimens", "the three runs". */
+import type { Stated } from '../../words/stated/read.ts';
 import type { Subject } from '../../words/written.ts';
 import type { ContextWord } from './context.ts';
 import type { OwnWords } from './rank.ts';
@@ -9,20 +10,24 @@ export interface Count {
   readonly score: number;
 }
 
-/** The thing counted, by the beginning of its word. */
+/** The thing counted, by its word. */
 const THINGS: readonly (readonly [
   word: RegExp,
   of: (groups: readonly Group[], subjects: ReadonlyMap<string, Subject>) => Count[],
 ])[] = [
   [
-    /\bsettings?\b/,
-    (groups) =>
-      groups.map(({ list, title, score }) => ({
+    /\b(?:settings?|combinations?)\b/,
+    (groups, subjects) => [
+      ...groups.map(({ list, title, score }) => ({
         is: `kinds(${list}.setting.clock)`,
         title: `different clock settings of ${title}`,
         score,
       })),
+      ...triedOf(subjects),
+    ],
   ],
+  [/\b(?:attempts?|tries)\b/, (_, subjects) => triedOf(subjects)],
+  [/\brepeats?\b/, (groups, subjects) => [...sameRepeats(groups, subjects), ...allRepeats(subjects)]],
   [
     /\b(?:runs?|soaks?)\b/,
     (groups) => groups.map(({ list, title, score }) => ({ is: `count(${list}.setting.clock)`, title: `runs: ${title}`, score })),
@@ -43,17 +48,19 @@ export function countsOf(
   { subjects, words: own }: { readonly subjects: ReadonlyMap<string, Subject>; readonly words: OwnWords },
 ): Count[] {
   const thing = THINGS.find(([word]) => word.test(words.toLowerCase()));
-  return thing ? thing[1](groupsOf(context, subjects, own), subjects) : [];
+  const found = thing ? thing[1](groupsOf(context, subjects, own), subjects) : [];
+  return found.filter(({ is }, index) => found.findIndex((each) => each.is === is) === index);
 }
 
-interface Group {
+export interface Group {
   /** As an expression has it: `*`, `[rated fast]`. */
   readonly list: string;
+  readonly aliases: readonly string[];
   readonly title: string;
   readonly score: number;
 }
 
-function groupsOf(context: readonly ContextWord[], subjects: ReadonlyMap<string, Subject>, own: OwnWords): Group[] {
+export function groupsOf(context: readonly ContextWord[], subjects: ReadonlyMap<string, Subject>, own: OwnWords): Group[] {
   const runs = [...subjects].filter(([, { kind }]) => kind === 'run').map(([alias]) => alias);
   const named = runs.filter((alias) => context.some(({ word }) => (own.get(alias) ?? [alias]).includes(word)));
   const compared = [...subjects.values()].filter(({ kind }) => kind === 'comparison').map((subject) => aliasesOf(subject, runs));
@@ -62,6 +69,7 @@ function groupsOf(context: readonly ContextWord[], subjects: ReadonlyMap<string,
     .filter((list, index) => list.length > 1 && lists.findIndex((each) => each.join() === list.join()) === index)
     .map((list, index) => ({
       list: list.length === runs.length ? '*' : `[${list.join(' ')}]`,
+      aliases: list,
       title: list.length === runs.length ? 'every run of the note' : list.join(', '),
       score: -index / 10,
     }));
@@ -71,6 +79,53 @@ function groupsOf(context: readonly ContextWord[], subjects: ReadonlyMap<string,
 function aliasesOf({ figures }: Subject, runs: readonly string[]): string[] {
   const named = new Set<unknown>([...figures.values()].flatMap(({ of }) => [of?.run, of?.reference]));
   return runs.filter((alias) => named.has(alias));
+}
+
+/** Whether words say how many there are of a thing: only a count can hold them. */
+export function isCounted(words: string, { said, unit }: Stated): boolean {
+  const [side] = said.sides;
+  const counts = unit === '1' && said.sides.length === 1 && side.unit === undefined && side.amount.part === undefined;
+  const rest = words.slice(side.end).toLowerCase();
+  return counts && side.amount.place >= 0 && (THINGS.some(([word]) => word.test(rest)) || /^[ -]*(?:events?|times)\b/.test(rest));
+}
+
+/** How many settings were tried on a specimen, and how many ended in each way. */
+function triedOf(subjects: ReadonlyMap<string, Subject>): Count[] {
+  const tried = [...subjects].filter(([, { kind }]) => kind === 'attempts');
+  return tried.flatMap(([alias, { facts, title }]) =>
+    [...facts].map(([key], index) => ({
+      is: `${alias}.${key}`,
+      title: key === 'tried' ? `settings tried (${title})` : `settings tried that ${ENDED(key)} (${title})`,
+      score: -0.2 - index / 20,
+    })),
+  );
+}
+
+const ENDED = (key: string) => key.slice('outcome.'.length).replaceAll('"', '');
+
+/** "Every benchmark five repeats": one number that all tests of all runs share. */
+function sameRepeats(groups: readonly Group[], subjects: ReadonlyMap<string, Subject>): Count[] {
+  return groups.flatMap(({ list, aliases, title, score }) => {
+    const scored = aliases.filter((alias) => hasRepeats(subjects.get(alias)));
+    const own = scored.length === aliases.length ? list : `[${scored.join(' ')}]`;
+    return scored.length < 2
+      ? []
+      : [{ is: `same(${own}.repeats.*)`, title: `repeats of every test: ${title}`, score: score - 0.05 }];
+  });
+}
+
+/** "Twenty repeats in all": those of all tests of a run together. */
+function allRepeats(subjects: ReadonlyMap<string, Subject>): Count[] {
+  return [...subjects]
+    .filter(([, subject]) => hasRepeats(subject))
+    .flatMap(([alias, { title }], index) => [
+      { is: `sum(${alias}.repeats.*)`, title: `repeats of all tests together (${title})`, score: -0.3 - index / 10 },
+      { is: `same(${alias}.repeats.*)`, title: `repeats of every test (${title})`, score: -0.3 - index / 10 },
+    ]);
+}
+
+function hasRepeats(subject: Subject | undefined): boolean {
+  return [...(subject?.facts.keys() ?? [])].some((key) => key.startsWith('repeats.'));
 }
 
 /** The number of scores or spots of each run that has some. */

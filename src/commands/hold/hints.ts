@@ -14,6 +14,9 @@ const FACTS: Readonly<Record<string, Hint>> = {
   'device.rated_clock': { spoken: 'rated rating sold maker specified official box stock', prior: 0.3 },
   'device.throttle_at': { spoken: 'limit throttl governor steps threshold', prior: 0.3 },
   'device.supply': { spoken: 'supply rated adapter' },
+  repeats: { spoken: 'repeat repeats repeated' },
+  tried: { spoken: 'tried tries attempts settings combinations' },
+  outcome: { spoken: 'tried attempts' },
 };
 
 function hintOf(name: string): Hint | undefined {

@@ -1,4 +1,5 @@
 /** Holds the numbers of one note: lists them, takes choices from the command line, or asks. Nothing else of the file changes. */
+
 import { chmodSync, readFileSync, realpathSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { noteSubjects, noteWith } from '../../compute/steps/notes/note-subjects.ts';
@@ -8,6 +9,7 @@ import type { Place } from '../../problem.ts';
 import type { Note } from '../../register/register.ts';
 import { write } from '../../words/write.ts';
 import type { Subject } from '../../words/written.ts';
+import { notUnderstood } from '../command-line.ts';
 import { applyChoices, type Choice, directive, offsetBefore } from './apply.ts';
 import { choiceOf, isRefused } from './choices.ts';
 import { findNote } from './find-note.ts';
@@ -21,13 +23,13 @@ import { forgetHold, type Replaced, rememberHold, undoHold } from './undo.ts';
 const MARK = '\uFEFF';
 
 /** Runs the command; the exit code: 0 when all that was asked is done. */
-export async function holdNote(root: string, args: readonly string[], terminal: Terminal): Promise<0 | 1> {
+export async function holdNote(root: string, args: readonly string[], terminal: Terminal): Promise<0 | 1 | 2> {
   const refuse = (text: string): 1 => {
     terminal.err(`${text}\n`);
     return 1;
   };
   const options = readOptions(args);
-  if (typeof options === 'string') return refuse(`${options}\n${USAGE}`.trimEnd());
+  if (typeof options === 'string') return notUnderstood(terminal, options, USAGE);
   const found = findNote(root, options.file);
   if ('refused' in found) return refuse(found.refused);
   const read = await noteSubjects(root, found.file);

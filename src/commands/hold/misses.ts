@@ -1,13 +1,14 @@
 /** What the words around a number mean, where it just misses the words of the number. */
 import { printQuantity } from '../../quantities/print.ts';
-import { verdictOf } from '../../words/directives/stated.ts';
+import { verdictOf, wordingFor } from '../../words/directives/stated.ts';
 import { allowedWords } from '../../words/directives/stated-report.ts';
 import { evaluate } from '../../words/expression/expression.ts';
 import { holds } from '../../words/stated/holds.ts';
 import { isUnread, type Stated } from '../../words/stated/read.ts';
-import { suggest } from '../../words/stated/suggest.ts';
 import type { Asked } from './asked.ts';
 import type { Bearing } from './bearing.ts';
+import { isCounted } from './counts.ts';
+import { isCommon, isNamed } from './named.ts';
 import { type Offer, scoredOffers } from './offers.ts';
 import { NOWHERE, type Proposal, proposalsOf, titleOf } from './proposals.ts';
 import { contextScore } from './rank.ts';
@@ -18,14 +19,14 @@ export function missesFor(asked: Asked, bearing: Bearing): Miss[] {
   const best = offers[0]?.score ?? Number.NEGATIVE_INFINITY;
   const proposals = [
     ...proposalsOf(asked, bearing, false),
-    ...(asked.said.said.comparison ? proposalsOf(asked, bearing, true) : []),
+    ...(asked.said.said.comparison || offers.length === 0 ? proposalsOf(asked, bearing, true) : []),
   ];
   const misses = proposals.flatMap((proposal) => {
     const read = asked.inUnitOf(proposal.unit);
     if (isUnread(read) || holds(read, proposal.value, null) !== 'fails') return [];
     const off = Math.abs((read.bySize ? Math.abs(proposal.value) : proposal.value) - read.nominal);
     const width = Number.isFinite(read.upper - read.lower) ? read.upper - read.lower : 0;
-    const scale = read.difference || read.unit !== '°C' ? Math.abs(read.nominal) / 10 : DEGREES;
+    const scale = read.difference || read.unit !== '°C' ? sizeOf(read) / 10 : DEGREES;
     const reach = Math.max(width, scale);
     return off <= reach ? [{ proposal, read, score: proposal.score() - off / reach }] : [];
   });
@@ -33,21 +34,28 @@ export function missesFor(asked: Asked, bearing: Bearing): Miss[] {
   const found = likely.length > 0 || best > Number.NEGATIVE_INFINITY ? likely : nearest(asked, bearing);
   return found
     .slice(0, 2 * MISSES)
-    .flatMap(({ proposal, read }) => missOf(proposal, read, bearing))
+    .flatMap(({ proposal, read }) => missOf(proposal, read, bearing, asked.borrowed))
     .slice(0, MISSES);
 }
 
-/** Where nothing comes near: the nearest single figures, settings, conditions and ratings of its kind; of equally near ones those meant. */
+/** Where nothing comes near: the nearest single figures, settings, conditions and ratings that the words name; of equally near ones those meant. */
 function nearest(asked: Asked, bearing: Bearing): { readonly proposal: Proposal; readonly read: Stated }[] {
   const near = bearing.candidates.flatMap((candidate) => {
     const { unit, value } = candidate.quantity;
     const read = asked.inUnitOf(unit);
-    if (isUnread(read)) return [];
+    if (isUnread(read) || !(isNamed(candidate.name, asked.context) || isCommon(candidate.name))) return [];
+    if (isCounted(asked.words, asked.said)) return [];
     const score = () => contextScore(candidate, asked.context, bearing.words);
-    const proposal = { is: candidate.is, unit, value, score, title: () => titleOf(candidate) };
-    return [{ proposal, read, distance: Math.abs((read.bySize ? Math.abs(value) : value) - read.nominal) }];
+    const proposal = { is: candidate.is, unit, value, step: 0, score, title: () => titleOf(candidate) };
+    const distance = Math.abs((read.bySize ? Math.abs(value) : value) - read.nominal);
+    return distance > Math.abs(read.nominal) / 3 ? [] : [{ proposal, read, distance }];
   });
   return near.sort((a, b) => a.distance - b.distance || b.proposal.score() - a.proposal.score());
+}
+
+/** The number that was said: of "three percent more" the three percent. */
+function sizeOf({ nominal, said: { comparison } }: Stated): number {
+  return Math.abs(comparison?.ofRatio ? 2 * (nominal - 1) : nominal);
 }
 
 /** How far off a temperature still is a near miss, °C. */
@@ -64,13 +72,14 @@ export interface Miss extends Omit<Offer, 'narrow'> {
   readonly instead?: string;
 }
 
-function missOf({ is, title }: Proposal, read: Stated, { subjects }: Bearing): Miss[] {
+function missOf({ is, title }: Proposal, read: Stated, { subjects }: Bearing, borrowed: string | undefined): Miss[] {
   const evaluated = evaluate(is, subjects, NOWHERE);
   if ('problems' in evaluated || verdictOf(read, evaluated) !== 'fails') return [];
   const { quantity } = evaluated;
   const at = read.bySize ? Math.abs(quantity.value) : quantity.value;
   const side = at <= read.lower ? 'less than' : 'more than';
-  const instead = suggest(read, quantity.value, quantity.unit);
+  const whole = wordingFor(read, evaluated);
+  const instead = borrowed !== undefined && whole?.endsWith(` ${borrowed}`) ? whole.slice(0, -borrowed.length - 1) : whole;
   const allowed = allowedWords(read, quantity.unit);
   const shown = printQuantity(quantity).text;
   return [{ is, shown, title: title(), why: `${side} the words allow: ${allowed}`, ...(instead === undefined ? {} : { instead }) }];

@@ -48,7 +48,7 @@ export function listNumbers(
     const words = onOneLine(unheld.source);
     const around = sentenceAround(value, start, end);
     const said = at.start < at.end ? saidBy(unheld, words) : 'its value has escapes or marks in it: write it plainly';
-    const asked = typeof said === 'string' ? undefined : askedBy(said, words, contextOf(value, start, end));
+    const asked = typeof said === 'string' ? undefined : askedBy(said, words, contextOf(value, start, end), unheld.unit);
     const offers = asked ? offersFor(asked, bearing) : [];
     return {
       number: index + 1,

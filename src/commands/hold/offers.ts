@@ -4,7 +4,7 @@ import { verdictOf } from '../../words/directives/stated.ts';
 import { evaluate } from '../../words/expression/expression.ts';
 import { holds } from '../../words/stated/holds.ts';
 import { isUnread, type Stated } from '../../words/stated/read.ts';
-import { type Asked, compares } from './asked.ts';
+import { type Asked, compares, isOwnWord } from './asked.ts';
 import type { Bearing } from './bearing.ts';
 import { NOWHERE, type Proposal, proposalsOf } from './proposals.ts';
 import { closeness } from './rank.ts';
@@ -18,6 +18,8 @@ export interface Offer {
   readonly title: string;
   /** True where the number is true of it, but within its uncertainty of being false. */
   readonly narrow: boolean;
+  /** The unit of a score that is said without it. */
+  readonly unit?: string;
 }
 
 interface Scored extends Offer {
@@ -50,22 +52,32 @@ export function scoredOffers(asked: Asked, bearing: Bearing): Scored[] {
 }
 
 /** The offer, where the words hold for it. */
-function offerOf({ inUnitOf }: Asked, { is, unit, value, score, title }: Proposal, { subjects }: Bearing): Scored[] {
+function offerOf(
+  { inUnitOf, said: alone, borrowed }: Asked,
+  { is, unit, value, step, score, title }: Proposal,
+  { subjects }: Bearing,
+): Scored[] {
   const said = inUnitOf(unit);
-  if (isUnread(said) || isFarFrom(said, value)) return [];
+  if (isUnread(said) || isFarFrom(said, value, step)) return [];
   const evaluated = evaluate(is, subjects, NOWHERE);
   if ('problems' in evaluated) return [];
   const verdict = verdictOf(said, evaluated);
   if (verdict === 'fails') return [];
   const narrow = verdict === 'holds narrowly';
   const full = score() + closeness(said, evaluated.quantity.value) + (narrow ? NARROW : 0);
-  return [{ is, shown: printQuantity(evaluated.quantity).text, title: title(), narrow, score: full }];
+  const own = alone.unit === '1' && borrowed === undefined && isOwnWord(unit) && !hasWord(alone, unit) ? { unit } : {};
+  return [{ is, ...own, shown: printQuantity(evaluated.quantity).text, title: title(), narrow, score: full }];
+}
+
+/** Whether the score's unit stands behind the number. */
+function hasWord({ said: { text, sides } }: Stated, unit: string): boolean {
+  return text.slice(sides.at(-1)!.end).trimStart().toLowerCase().startsWith(unit.toLowerCase());
 }
 
 /** A first look, before units and uncertainties are worked out: what the page prints may differ a little from the value. */
-function isFarFrom(said: Stated, value: number): boolean {
+function isFarFrom(said: Stated, value: number, step: number): boolean {
   const off = Math.abs((said.bySize ? Math.abs(value) : value) - said.nominal);
-  return holds(said, value, null) === 'fails' && off > Math.abs(said.nominal) / 50;
+  return holds(said, value, null) === 'fails' && off > Math.max(Math.abs(said.nominal) / 50, step);
 }
 
 /** A rating is one and the same for all runs of a device: the best alias is enough. */

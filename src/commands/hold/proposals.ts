@@ -1,13 +1,14 @@
 /** All that a number could mean, whether or not the words hold for it: figures and facts, differences and ratios of two, counts. */
 import { definitionOf } from '../../figures/catalogue.ts';
 import { evaluate } from '../../words/expression/expression.ts';
-import type { Stated } from '../../words/stated/read.ts';
 import type { Asked } from './asked.ts';
 import type { Bearing } from './bearing.ts';
-import { type Candidate, type Pair, pairsOf } from './candidates.ts';
-import type { ContextWord } from './context.ts';
-import { countsOf } from './counts.ts';
-import { contextScore } from './rank.ts';
+import type { Candidate } from './candidates.ts';
+import { countsOf, isCounted } from './counts.ts';
+import { isMeant, unitSaid } from './named.ts';
+import { isSpokenOf, type Pair } from './pairs.ts';
+import { contextScore, saysDifference } from './rank.ts';
+import { sharedOf } from './shared.ts';
 
 /** Expressions of ours have no place in a file. */
 export const NOWHERE = { file: '', line: 1, column: 1 };
@@ -17,52 +18,101 @@ export interface Proposal {
   readonly unit: string;
   /** Bare value: a first look, before units and uncertainties are worked out. */
   readonly value: number;
+  /** What is printed may lie so far from it. */
+  readonly step: number;
   readonly score: () => number;
   readonly title: () => string;
 }
 
-/** Single figures, settings, conditions and ratings, with what differs from one for shares; or pairs of them and counts. */
+/** Single figures, settings, conditions and ratings, with what differs from one for shares; or pairs of them. A count is held by counts alone. */
 export function proposalsOf(asked: Asked, bearing: Bearing, paired: boolean): Proposal[] {
-  const { said, context } = asked;
-  if (paired) return [...pairs(said, context, bearing)];
-  const counted = said.unit === '1' ? countProposals(asked, bearing) : [];
-  return [...counted, ...bearing.candidates.flatMap((candidate) => singles(candidate, said, context, bearing))];
+  const { said, words } = asked;
+  if (isCounted(words, said)) return paired ? [] : countProposals(asked, bearing);
+  if (paired) return pairs(asked, bearing);
+  const shared = evaluated(sharedOf(asked, bearing), bearing);
+  return [...shared, ...bearing.candidates.flatMap((candidate) => singles(candidate, asked, bearing))];
 }
 
-function singles(candidate: Candidate, said: Stated, context: readonly ContextWord[], { words }: Bearing): Proposal[] {
+function singles(candidate: Candidate, asked: Asked, { words }: Bearing): Proposal[] {
   const { unit, value } = candidate.quantity;
-  const score = () => contextScore(candidate, context, words);
+  if (!isMeant(candidate, asked.context)) return [];
+  const score = () => contextScore(candidate, asked.context, words);
   const title = () => titleOf(candidate);
-  const plain: Proposal = { is: candidate.is, unit, value, score, title };
-  const { comparison } = said.said;
-  const gained = unit === '1' && candidate.subject.kind === 'comparison' && comparison && !comparison.ofRatio;
+  const plain: Proposal = { is: candidate.is, unit, value, step: candidate.quantity.step ?? 0, score, title };
   // "Five degrees past the limit" is a margin below zero.
   if (value < 0) return [plain, { ...plain, is: `-${candidate.is}`, value: -value }];
-  if (!gained) return [plain];
-  const [is, left] = comparison.kind === 'less' ? [`1 - ${candidate.is}`, 1 - value] : [`${candidate.is} - 1`, value - 1];
-  return [plain, { is, unit, value: left, score, title: () => `${title()}, its difference from 1` }];
+  return unit === '1' ? ofRatio(plain, asked) : [plain];
 }
 
-function countProposals({ words, context }: Asked, bearing: Bearing): Proposal[] {
-  return countsOf(words, context, bearing).flatMap(({ is, title, score }) => {
-    const evaluated = evaluate(is, bearing.subjects, NOWHERE);
-    if ('problems' in evaluated) return [];
-    return [{ is, unit: '1', value: evaluated.quantity.value, score: () => COUNTED + score, title: () => title }];
+/** A ratio as the words mean it: itself, or by how much it differs from one ("a gain of 24 percent", "7 percent less"). */
+function ofRatio(ratio: Proposal, { said, context }: Asked): Proposal[] {
+  const { comparison, sides } = said.said;
+  const [side] = sides;
+  const share = side.unit?.kind === 'percent' || (!side.unit && side.amount.part !== undefined);
+  if (!share || comparison?.ofRatio) return [ratio];
+  const ofWhole = context.some(({ word, behind }) => word === 'of' && behind === 1);
+  const compares = comparison !== undefined || (saysDifference(context) && !ofWhole);
+  if (!compares) return [ratio];
+  const { is, value, title } = ratio;
+  const more = value >= 1;
+  const allowed = comparison === undefined || comparison.kind === 'apart' || comparison.kind === (more ? 'more' : 'less');
+  const derived: Proposal = {
+    ...ratio,
+    is: more ? `${is} - 1` : `1 - ${is}`,
+    value: Math.abs(value - 1),
+    title: () => `${title()}, its difference from 1`,
+  };
+  return [...(comparison === undefined ? [ratio] : []), ...(allowed ? [derived] : [])];
+}
+
+function countProposals(asked: Asked, bearing: Bearing): Proposal[] {
+  return evaluated(countsOf(asked.words, asked.context, bearing), bearing).map((each) => ({
+    ...each,
+    score: () => COUNTED + each.score(),
+  }));
+}
+
+function evaluated(
+  all: readonly { readonly is: string; readonly title: string; readonly score: number }[],
+  { subjects }: Bearing,
+): Proposal[] {
+  return all.flatMap(({ is, title, score }) => {
+    const outcome = evaluate(is, subjects, NOWHERE);
+    if ('problems' in outcome) return [];
+    const { unit, value } = outcome.quantity;
+    return [{ is, unit, value, step: 0, score: () => score, title: () => title }];
   });
 }
 
 /** A count of what the words name is meant before all else. */
 const COUNTED = 5;
 
-function pairs(said: Stated, context: readonly ContextWord[], { candidates, words }: Bearing): Proposal[] {
-  const scores = new Map(candidates.map((candidate) => [candidate, contextScore(candidate, context, words)]));
-  const all = [...pairsOf(candidates, '-'), ...(said.unit === '1' ? pairsOf(candidates, '/') : [])];
-  return all.map((pair) => {
+function pairs(asked: Asked, { differences, ratios, words }: Bearing): Proposal[] {
+  const { said, context } = asked;
+  const scores = new Map<Candidate, number>();
+  const scored = (candidate: Candidate): number => {
+    const score = scores.get(candidate) ?? contextScore(candidate, context, words);
+    scores.set(candidate, score);
+    return score;
+  };
+  const spoken = new Map<string, boolean>();
+  const isSpoken = (pair: Pair): boolean => {
+    const { left, right, operator } = pair;
+    const key = [left.name, ...left.details, operator, right.name, ...right.details, left.alias === right.alias].join(' ');
+    const known = spoken.get(key) ?? isSpokenOf(pair, context, words);
+    spoken.set(key, known);
+    return known;
+  };
+  const fitting = said.unit === '1' ? [...differences, ...ratios] : differences;
+  return fitting.filter(isSpoken).flatMap((pair) => {
     const { left, right, operator, is } = pair;
     const value = differenceOrRatio(pair);
-    const score = () => ((scores.get(left) ?? 0) + (scores.get(right) ?? 0)) / 2 + (value < 0 ? BACKWARDS : 0);
+    const ofUnit = operator === '/' ? unitSaid(left.quantity.unit, context) : 0;
+    const score = () => (scored(left) + scored(right)) / 2 + ofUnit + (value < 0 ? BACKWARDS : 0);
     const title = () => `${titleOf(left)} ${operator === '/' ? 'over' : 'less'} ${titleOf(right)}`;
-    return { is, unit: unitOf(pair), value, score, title };
+    const step = operator === '/' ? 0 : Math.max(left.quantity.step ?? 0, right.quantity.step ?? 0);
+    const proposal = { is, unit: unitOf(pair), value, step, score, title };
+    return operator === '/' ? ofRatio(proposal, asked) : [proposal];
   });
 }
 

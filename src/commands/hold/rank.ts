@@ -1,5 +1,6 @@
 /** How well a candidate goes with the words around a number. Higher is better; only the order matters. */
 import { definitionOf } from '../../figures/catalogue.ts';
+import { numeralWords } from '../../words/stated/numeral-words.ts';
 import type { Stated } from '../../words/stated/read.ts';
 import type { Candidate } from './candidates.ts';
 import type { ContextWord } from './context.ts';
@@ -38,9 +39,17 @@ function detailScore(detail: string, context: readonly ContextWord[], own: OwnWo
   return said > 0 ? DETAIL * Math.max(said, 0.3) : DETAIL_UNSAID;
 }
 
-/** The words of a detail: of "0 mV", which says that nothing was added, those that people say. */
+/** The words of a detail: of "0 mV", which says that nothing was added, those that people say; of "60 mV" its number. */
 export function detailWords(detail: string): readonly string[] {
   if (/^0\b/.test(detail)) return ['nothing', 'without', 'unraised'];
+  const number = /^\d+(?:\.\d+)?(?= \S+$)/.exec(detail)?.[0];
+  if (number !== undefined)
+    return [
+      number,
+      ...(numeralWords(number)
+        ?.split(/[^a-z]+/)
+        .slice(0, 1) ?? []),
+    ];
   return detail
     .toLowerCase()
     .split(/[^\p{L}]+/u)
@@ -58,7 +67,7 @@ function labelWords(name: string): string[] {
 }
 
 /** The weight of the strongest word that is one of these, or begins like one of four letters and more. */
-function strongest(context: readonly ContextWord[], words: readonly string[]): number {
+export function strongest(context: readonly ContextWord[], words: readonly string[]): number {
   return Math.max(0, ...context.filter(({ word }) => words.some((each) => matches(word, each))).map(({ weight }) => weight));
 }
 
@@ -71,7 +80,8 @@ function hits(context: readonly ContextWord[], hints: readonly string[]): number
     .reduce((sum, weight) => sum + weight, 0);
 }
 
-function matches(word: string, hint: string): boolean {
+/** Whether a word is a hint, or begins like it. */
+export function matches(word: string, hint: string): boolean {
   return word === hint || (hint.length >= 4 && word.startsWith(hint)) || (word.length >= 4 && hint.startsWith(word));
 }
 
@@ -87,7 +97,7 @@ export function closeness({ lower, upper, nominal, bySize }: Stated, value: numb
 
 /** Words that speak of a difference between two temperatures, by their beginnings. */
 const DIFFERENCE =
-  /^(?:warmer|hotter|cooler|colder|higher|lower|more|less|rise|rose|risen|rising|climb|gain|increas|decreas|drop|fell|fall|difference|gap|spread|delta|margin|headroom|spare|above|over|below|under|short|apart|by|drift|range|swing)/;
+  /^(?:warmer|warms|warmed|hotter|cooler|cools|cooled|colder|higher|lower|faster|slower|longer|shorter|more|less|rise|rose|risen|rising|climb|gain|increas|decreas|drop|fell|fall|difference|gap|spread|delta|margin|headroom|spare|above|over|below|under|short|shy|apart|away|between|by|behind|ahead|drift|range|swing|extra|further|another|additional|becom|save|cost)/;
 /** Words further off speak of something else. */
 const OF_THIS_NUMBER = 0.36;
 
@@ -96,7 +106,9 @@ export function wordsAlone(text: string): ContextWord[] {
   return (text.toLowerCase().match(/\p{L}+/gu) ?? []).map((word) => ({ word, weight: 1 }));
 }
 
-/** Whether words near a number say that it is a difference. */
+/** Whether words near a number say that it is a difference; "from" does so right behind it: "20 degrees from the limit". */
 export function saysDifference(context: readonly ContextWord[]): boolean {
-  return context.some(({ word, weight }) => weight >= OF_THIS_NUMBER && DIFFERENCE.test(word));
+  return context.some(
+    ({ word, weight, behind }) => weight >= OF_THIS_NUMBER && (DIFFERENCE.test(word) || (word === 'from' && behind === 1)),
+  );
 }

@@ -18,7 +18,7 @@ export function valueForm(words: string, is: string, quantity: Quantity, unit?: 
   const start = Math.min(side.start, hedge?.start ?? side.start);
   const end = Math.min(words.length, Math.max(side.end, hedge?.end ?? 0));
   const within = comparison && comparison.start >= start && comparison.end <= end;
-  const after = `${within ? ` ${words.slice(comparison.start, comparison.end)}` : ''}${words.slice(end)}`;
+  const after = `${within ? ` ${words.slice(comparison.start, comparison.end)}` : ''}${withoutOwnWord(words.slice(end), quantity)}`;
   const share = side.unit?.kind === 'percent' || (!side.unit && side.amount.part !== undefined);
   const expression = expressionOf(is, quantity, {
     ratio: share && comparison?.ofRatio === true ? comparison.kind : undefined,
@@ -27,6 +27,15 @@ export function valueForm(words: string, is: string, quantity: Quantity, unit?: 
   const attributes = attributesOf(side, quantity, share);
   const times = side.unit?.kind === 'times' ? ' times' : '';
   return `${words.slice(0, start)}:value[${expression}]${attributes}${times}${after}`;
+}
+
+/** The value prints the unit of a score: "233.6 MB/s" keeps no "MB/s" behind it. */
+function withoutOwnWord(after: string, quantity: Quantity): string {
+  const { unit } = printQuantity(quantity);
+  const [behind = ''] = /^[ \u00a0\u2009\u202f-]?\S+(?: \S+)*/.exec(after) ?? [];
+  const word = behind.replace(/^[ \u00a0\u2009\u202f-]/, '');
+  const own = unit !== '' && word.toLowerCase().startsWith(unit.toLowerCase()) && !/^[\p{L}\p{N}]/u.test(word.slice(unit.length));
+  return own ? after.slice(behind.length - word.length + unit.length) : after;
 }
 
 interface Said {

@@ -1,4 +1,5 @@
 /** Publishes one note or script: its status and its published state, both or neither. */
+
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { dataFiles, readProject } from '../../compute/project/read-project.ts';
@@ -11,6 +12,7 @@ import { report } from '../../print/report.ts';
 import type { Problem } from '../../problem.ts';
 import { readRegister } from '../../register/read.ts';
 import type { PublishedState } from '../../register/sealed/published-states.ts';
+import { notUnderstood } from '../command-line.ts';
 import { findNote } from '../hold/find-note.ts';
 import { readOneDated } from '../one-dated.ts';
 import { setPublished } from './set-status.ts';
@@ -25,13 +27,13 @@ export interface Printer {
 }
 
 /** Runs the command; the exit code. */
-export async function publishNote(root: string, args: readonly string[], printer: Printer): Promise<0 | 1> {
+export async function publishNote(root: string, args: readonly string[], printer: Printer): Promise<0 | 1 | 2> {
   const refuse = (text: string): 1 => {
     printer.err(`${text}\n`);
     return 1;
   };
   const options = readOneDated(args, 'note');
-  if (typeof options === 'string') return refuse(`${options}\n${USAGE}`.trimEnd());
+  if (typeof options === 'string') return notUnderstood(printer, options, USAGE);
   const found = findNote(root, options.file);
   if ('refused' in found) return refuse(found.refused);
   const now = await readPresent(root);

@@ -13,6 +13,7 @@ import { openStore, writeWhole } from '../../compute/store/store.ts';
 import { allLogs } from '../../figures/figures-json.ts';
 import { report } from '../../print/report.ts';
 import type { Problem } from '../../problem.ts';
+import { notUnderstood } from '../command-line.ts';
 import { findContent } from '../find-content.ts';
 import { readOneDated } from '../one-dated.ts';
 import type { Printer } from '../publish/publish-note.ts';
@@ -22,13 +23,13 @@ npm run record -- content/comparisons/x.md --date 2026-04-02    as of a day that
 `;
 
 /** Runs the command; the exit code. */
-export async function recordComparison(root: string, args: readonly string[], printer: Printer): Promise<0 | 1> {
+export async function recordComparison(root: string, args: readonly string[], printer: Printer): Promise<0 | 1 | 2> {
   const refuse = (text: string): 1 => {
     printer.err(`${text}\n`);
     return 1;
   };
   const options = readOneDated(args, 'comparison');
-  if (typeof options === 'string') return refuse(`${options}\n${USAGE}`.trimEnd());
+  if (typeof options === 'string') return notUnderstood(printer, options, USAGE);
   const found = findContent(root, options.file, ['comparisons'], 'comparison');
   if ('refused' in found) return refuse(found.refused);
   const { manifest, gathered } = await mending(root, async () => {

@@ -1,4 +1,5 @@
 /** Writes the run of a retest, and puts it in the place of the one that it follows where a note or comparison says `retests: follow`. */
+
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
@@ -11,6 +12,7 @@ import type { Register, Run } from '../../register/register.ts';
 import { meant } from '../../register/values/names.ts';
 import { isDate } from '../../register/values/values.ts';
 import { locate } from '../add/locate.ts';
+import { notUnderstood } from '../command-line.ts';
 import type { Printer } from '../publish/publish-note.ts';
 import { namesRun, type Retest, retestText, withRun } from './run-text.ts';
 
@@ -28,9 +30,9 @@ interface Options {
 }
 
 /** Runs the command; the exit code. */
-export function retestRun(root: string, args: readonly string[], printer: Printer): 0 | 1 {
+export function retestRun(root: string, args: readonly string[], printer: Printer): 0 | 1 | 2 {
   const options = readOptions(args);
-  if (typeof options === 'string') return refuse(printer, `${options}\n${USAGE}`.trimEnd());
+  if (typeof options === 'string') return notUnderstood(printer, options, USAGE);
   const project = readProject(root);
   const { register } = readRegister(project.content, dataFiles(root));
   const id = options.old.replace(/^content\/runs\//, '').replace(/\.md$/, '');

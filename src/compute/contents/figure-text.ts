@@ -24,6 +24,7 @@ const DETAILS = [
   'phase',
   'over',
   'at',
+  'read',
   'averaging',
   'edges',
   'sampling',

@@ -62,6 +62,15 @@ export interface RunModel {
   readonly plots: readonly PagePlot[];
   /** Files of data, offered or not, and under which licence. */
   readonly data: { readonly files: readonly DataFile[]; readonly licence: Licence | null };
+  /** What was read off displays, in the author's order. */
+  readonly readings: readonly {
+    readonly what: string;
+    readonly value: string;
+    readonly times: number;
+    readonly phase: string;
+    readonly at: string;
+    readonly instrument: string;
+  }[];
   /** In the author's order; none where the run has no log. */
   readonly logs: readonly {
     /** '' where it is the only one. */

@@ -3,6 +3,7 @@
 import { RISKS_IN_BRIEF } from '../../figures/cautions/risks.ts';
 import { attemptCautions, cautions, type MergedCaution, mergeCautions } from '../../figures/cautions.ts';
 import { type Figure, isPresent } from '../../figures/figure.ts';
+import { triedFacts } from '../../figures/stability/tried.ts';
 import { printQuantity, printUncertainty } from '../../quantities/print.ts';
 import type { Note } from '../../register/register.ts';
 import { heldInWords } from '../../words/expression/in-words.ts';
@@ -256,6 +257,21 @@ function heldByComparison({ comparison, figures }: ComputedComparison, held: Hel
 }
 
 function heldByAttempts({ attempts, ladder, figures }: ComputedAttempts, held: HeldBy): HeldNote['figures'] {
+  const counted = triedFacts(ladder).get(held.address);
+  if (counted !== undefined) {
+    return [
+      {
+        label: heldInWords(held, undefined),
+        run: { title: attempts.title, path: `${attemptsPath(attempts)}#attempts-${attempts.id}` },
+        method: null,
+        shown: printQuantity(counted).text,
+        uncertainty: '',
+        file: ladder.file,
+        from: 'rows counted',
+        inferred: [],
+      },
+    ];
+  }
   const figure = figures.get(held.address);
   if (figure === undefined || !isPresent(figure)) return [];
   const label = heldInWords(held, figure.of);

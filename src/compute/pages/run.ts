@@ -5,6 +5,7 @@ import { CATALOGUE, figuresOf } from '../../figures/catalogue.ts';
 import { RISKS_IN_BRIEF } from '../../figures/cautions/risks.ts';
 import { cautions, mergeCautions } from '../../figures/cautions.ts';
 import type { Figure } from '../../figures/figure.ts';
+import type { HandReading } from '../../figures/hand/hand-reading.ts';
 import { counted } from '../../figures/in-words.ts';
 import { whereKnown } from '../../intake/report/known.ts';
 import type { Run } from '../../register/register.ts';
@@ -58,6 +59,7 @@ export function runModel(parts: SiteContents, computed: ComputedRun): RunModel {
     })),
     plots: shown,
     data: { files: parts.data.get(`runs/${run.id}`) ?? [], licence: run.licence ?? null },
+    readings: (run.context.readings ?? []).map((reading) => readingRow(parts, reading)),
     logs: summary.logs.map(logRow),
     channels: channelRows(parts, summary),
     setAside: summary.logs.flatMap(({ name, setAside }) => setAside.map(({ line, reason }) => ({ log: name, line, reason }))),
@@ -116,6 +118,21 @@ function ofLog({ name }: Pick<LogSummary, 'name'>): string {
 /** What a setup knows of all its runs is told where it was found. */
 function isTold({ ofSetup, found }: NonNullable<LogSummary['known']>[number]): boolean {
   return !ofSetup || found.length > 0;
+}
+
+function readingRow(parts: SiteContents, reading: HandReading): RunModel['readings'][number] {
+  const { quantity, shows, name, text, times, phase, at = '', instrument } = reading;
+  const what = [name === undefined ? '' : nameInWords(name), quantity.replaceAll('_', ' ')]
+    .filter((word) => word !== '')
+    .join(', ');
+  return {
+    what: shows === 'level' ? what : `${what} (${shows})`,
+    value: text,
+    times,
+    phase: phase ?? 'whole run',
+    at,
+    instrument: instrument === undefined ? '' : (parts.register.instruments.get(instrument)?.title ?? instrument),
+  };
 }
 
 function logRow(summary: LogSummary): RunModel['logs'][number] {

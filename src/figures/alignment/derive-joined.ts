@@ -5,7 +5,7 @@ import type { Source } from '../../quantities/quantity.ts';
 import { normalQuantile } from '../../statistics/normal-quantile.ts';
 import type { RunContext } from '../context.ts';
 import { derive } from '../derive.ts';
-import { type Figure, isPresent, type PresentFigure, type RunFigures } from '../figure.ts';
+import { type AbsentCode, type Figure, isPresent, type PresentFigure, type RunFigures } from '../figure.ts';
 import { withParts } from '../sources.ts';
 import type { RunTables } from '../tables.ts';
 import type { Alignment } from './align.ts';
@@ -28,7 +28,7 @@ export function deriveJoined(
   context: RunContext,
   tables: RunTables = {},
 ): { readonly log: Log; readonly derived: RunFigures } {
-  if (logs.length === 0) return { log: NO_LOG, derived: derive(NO_LOG, context, tables) };
+  if (logs.length === 0) return { log: NO_LOG, derived: withoutLog(derive(NO_LOG, context, tables)) };
   const moved = (name: string, by: number): Log =>
     joinLogs(
       logs.map((each) => ({ name: each.name, log: each.log, at: (each.alignment?.at ?? 0) + (each.name === name ? by : 0) })),
@@ -46,6 +46,18 @@ export function deriveJoined(
   }
   return { log, derived: { ...derived, figures } };
 }
+
+/** Figures that a run without a log cannot have say so, whatever of a log they would have been made from. */
+function withoutLog(derived: RunFigures): RunFigures {
+  const figures = [...derived.figures].map(([address, figure]): [string, Figure] => {
+    if (isPresent(figure) || !OF_LOG.includes(figure.absent)) return [address, figure];
+    return [address, { ...figure, why: 'The run has no log, and no reading gives it.' }];
+  });
+  return { ...derived, figures: new Map(figures) };
+}
+
+/** Reasons that speak of a log. */
+const OF_LOG: readonly AbsentCode[] = ['no-channel', 'no-phase', 'no-rating', 'no-condition'];
 
 function sourceOf({ name, u, distribution }: Alignment, run: string): Source {
   return {

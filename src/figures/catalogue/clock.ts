@@ -183,7 +183,7 @@ export const CLOCK = subject('clock', {
   sustained_ratio: {
     label: 'sustained ratio',
     unit: '1',
-    spoken: 'keeps kept sustain share last first',
+    spoken: 'keeps kept sustain share last first began beginning start',
     publishedChecks: ['gum-g-4-1'],
     lists: ['side by side'],
     definition:

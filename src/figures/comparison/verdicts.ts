@@ -72,8 +72,8 @@ function withVerdict({ figure, asked }: Tested, clear: boolean, family: number):
 }
 
 const SAID: Readonly<Record<Asked['kind'], (asked: Asked, clear: boolean, family: number) => string>> = {
-  apart: ({ dof }, clear) => {
-    if (dof > 0) return clear ? TOLD_APART : NOT_TOLD_APART;
+  apart: ({ dof, quantity }, clear) => {
+    if (dof > 0 || (isReadOff(quantity) && !clear)) return clear ? TOLD_APART : NOT_TOLD_APART;
     return clear ? RUNS_DIFFER : RUNS_DO_NOT_DIFFER;
   },
   share: ({ dof }, clear) => {
@@ -82,6 +82,11 @@ const SAID: Readonly<Record<Asked['kind'], (asked: Asked, clear: boolean, family
   },
   linear: linearVerdict,
 };
+
+/** Whether a display was read by hand for it. */
+function isReadOff({ parts }: Quantity): boolean {
+  return (parts ?? []).some(({ source }) => source.id.endsWith('/display'));
+}
 
 /** What the data excludes and what it does not, of performance that is proportional to the clock. */
 function linearVerdict({ quantity, dof }: Asked, clear: boolean, family: number): string {

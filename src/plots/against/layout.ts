@@ -1,23 +1,22 @@
 /** Where everything of a plot of one figure against another stands, and its specification. */
 import { intervalOf, valueText } from '../data/plotted-comparison.ts';
 import { stack } from '../drawing/config.ts';
-import { sign, whisker } from '../drawing/dots.ts';
+import { sign } from '../drawing/dots.ts';
 import { placeLabels } from '../drawing/labels/sign-labels.ts';
-import { bands, empty, type Label, type Rule, rules, signs, texts } from '../drawing/marks.ts';
+import type { Label, Rule } from '../drawing/marks.ts';
 import { inkOf } from '../drawing/palette.ts';
+import { crossed, type Plane, planeOf, planePanel } from '../drawing/plane.ts';
 import type { Size } from '../drawing/size.ts';
-import { cut, textWidth } from '../drawing/text-width.ts';
-import { niceScale, pixelOf, type Scale } from '../drawing/ticks.ts';
+import { cut } from '../drawing/text-width.ts';
+import { niceScale, type Scale } from '../drawing/ticks.ts';
 import type { Spec } from '../drawing/vega.ts';
-import { fixed, inDisplay, withUnit } from '../drawing/wording.ts';
+import { inDisplay, withUnit } from '../drawing/wording.ts';
 import type { Against, AgainstAxis, AgainstPoint } from './plan.ts';
 import { capital } from './words.ts';
 
 /** Free share of an axis beyond the outermost ends; along there must be room for words behind the last sign. */
 const BESIDE = 0.08;
 const ABOVE = 0.12;
-/** Room to the right of the data area, px. */
-const RIGHT = 10;
 /** Height of the data area, px: low, since what counts lies along. */
 const HEIGHT = { wide: 210, narrow: 220 } as const;
 /** Area of a sign, px². */
@@ -27,17 +26,6 @@ const SET = 9;
 const APART = 5;
 /** A name takes at most this share of the drawing. */
 const WIDEST = 0.4;
-
-interface Frame {
-  readonly left: number;
-  readonly width: number;
-  readonly height: number;
-  readonly x: Scale;
-  readonly y: Scale;
-  /** Of values in canonical units, px. */
-  readonly xOf: (value: number) => number;
-  readonly yOf: (value: number) => number;
-}
 
 /** The specification in a size. */
 export function layOutAgainst(against: Against, size: Size): Spec {
@@ -71,21 +59,17 @@ export function layOutAgainst(against: Against, size: Size): Spec {
       lines: [...path, ...whiskers, ...set.flatMap(({ rules: drawn }) => drawn)],
     },
   );
-  const panel = {
-    width: frame.width,
-    height: frame.height,
-    layer: [
-      bands([{ x: -frame.left, x2: frame.width + RIGHT, y: 0, y2: 0 }]),
-      empty({ x: frame.x, y: frame.y, xTitle: titleOf(against.x), grid: 'y' }),
-      rules([...path, ...whiskers, ...set.flatMap(({ rules: drawn }) => drawn)]),
-      signs(places, SIGN),
-      texts([
-        { x: -frame.left, y: -size.font / 2 - 8, text: titleOf(against.y), size: size.font, fill: 'var(--plot-ink)' },
-        ...taken,
-        ...names,
-      ]),
-    ],
-  };
+  const panel = planePanel(
+    frame,
+    { x: titleOf(against.x), y: titleOf(against.y) },
+    {
+      rules: [...path, ...whiskers, ...set.flatMap(({ rules: drawn }) => drawn)],
+      signs: places,
+      area: SIGN,
+      labels: [...taken, ...names],
+    },
+    size,
+  );
   return stack([panel], size, 0);
 }
 
@@ -98,8 +82,8 @@ function wordsOf({ alias, x, y }: AgainstPoint, size: Size): string {
   return size.name === 'wide' ? `${alias}, ${valueText(y)} at ${valueText(x)}` : alias;
 }
 
-function frameOf({ x: along, y: up, points }: Against, size: Size): Frame {
-  const height = HEIGHT[size.name];
+/** The plane of both figures; `xOf` and `yOf` take canonical units. */
+function frameOf({ x: along, y: up, points }: Against, size: Size): Plane {
   const ends = (which: 'x' | 'y') =>
     points.flatMap((point) => [
       point[which].quantity.value,
@@ -108,16 +92,11 @@ function frameOf({ x: along, y: up, points }: Against, size: Size): Frame {
     ]);
   const x = padded(ends('x'), along, BESIDE, size.timeTicks);
   const y = padded(ends('y'), up, ABOVE, 4);
-  const left = Math.ceil(Math.max(...y.ticks.map((tick) => textWidth(fixed(tick, y.decimals), size.small))) + 6);
-  const width = size.width - left - RIGHT;
+  const plane = planeOf(x, y, HEIGHT[size.name], size);
   return {
-    left,
-    width,
-    height,
-    x,
-    y,
-    xOf: (value) => ((inDisplay(value, along.display) - x.from) / (x.to - x.from)) * width,
-    yOf: (value) => pixelOf(inDisplay(value, up.display), y, height),
+    ...plane,
+    xOf: (value) => plane.xOf(inDisplay(value, along.display)),
+    yOf: (value) => plane.yOf(inDisplay(value, up.display)),
   };
 }
 
@@ -129,20 +108,22 @@ function padded(values: readonly number[], { display }: AgainstAxis, share: numb
   return niceScale(from, high + room, ticks);
 }
 
-function whiskersOf({ x, y, k }: AgainstPoint, { xOf, yOf, width, height }: Frame): Rule[] {
-  const [left, top] = [xOf(x.quantity.value), yOf(y.quantity.value)];
+function whiskersOf({ x, y, k }: AgainstPoint, plane: Plane): Rule[] {
+  const { xOf, yOf } = plane;
   const [across, along] = [intervalOf(x), intervalOf(y)];
-  return [
-    ...(across ? whisker([xOf(across[0]), xOf(across[1])], top, [0, width], { k }) : []),
-    ...(along ? whisker([yOf(along[0]), yOf(along[1])], left, [0, height], { k, vertical: true }) : []),
-  ];
+  return crossed(
+    { x: xOf(x.quantity.value), y: yOf(y.quantity.value) },
+    { across: across && [xOf(across[0]), xOf(across[1])], along: along && [yOf(along[0]), yOf(along[1])] },
+    k,
+    plane,
+  );
 }
 
 /** The clock that was set, where it is not what was delivered: a stroke at its height, joined to the sign, with its words. */
 function setMark(
   { set, k, alias }: AgainstPoint,
   place: { readonly x: number; readonly y: number },
-  { yOf, width }: Frame,
+  { yOf, width }: Plane,
   size: Size,
 ): { rules: Rule[]; label?: Label } {
   if (!set) return { rules: [] };

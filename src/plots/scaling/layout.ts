@@ -1,16 +1,16 @@
 /** Where everything of a plot of scaling stands, and its specification. */
 import { differs, intervalOf, spreadsOf } from '../data/plotted-comparison.ts';
 import { stack } from '../drawing/config.ts';
-import { rangeOf, sign, whisker } from '../drawing/dots.ts';
+import { rangeOf, sign } from '../drawing/dots.ts';
 import { type Box, freest, type PixelLine } from '../drawing/labels/obstacles.ts';
 import { placeLabels } from '../drawing/labels/sign-labels.ts';
-import { bands, empty, type Label, type Rule, rules, type SignMark, signs, texts } from '../drawing/marks.ts';
+import type { Label, Rule, SignMark } from '../drawing/marks.ts';
 import { inkOf } from '../drawing/palette.ts';
+import { crossed, type Plane, planeOf, planePanel } from '../drawing/plane.ts';
 import type { Size } from '../drawing/size.ts';
 import { cut, textWidth } from '../drawing/text-width.ts';
-import { niceScale, pixelOf, type Scale } from '../drawing/ticks.ts';
+import { niceScale, type Scale } from '../drawing/ticks.ts';
 import type { Spec } from '../drawing/vega.ts';
-import { fixed } from '../drawing/wording.ts';
 import type { PowerLaw, Scaling, ScalingPoint } from './plan.ts';
 import { lawText } from './words.ts';
 
@@ -18,21 +18,13 @@ import { lawText } from './words.ts';
 const MARGIN = 0.06;
 /** An axis spans at least so much: equal runs do not fill it with their noise. */
 const LEAST = 0.05;
-/** Room to the right of the data area, px. */
-const RIGHT = 10;
 /** An alias takes at most this share of the drawing. */
 const WIDEST = 0.3;
 /** Pieces of the curve. */
 const PIECES = 48;
 
-interface Frame {
+interface Frame extends Plane {
   readonly size: Size;
-  readonly left: number;
-  readonly width: number;
-  readonly x: Scale;
-  readonly y: Scale;
-  readonly xOf: (clock: number) => number;
-  readonly yOf: (speedup: number) => number;
 }
 
 /** The specification in a size. */
@@ -54,17 +46,12 @@ export function layOutScaling(scaling: Scaling, size: Size): Spec {
     ],
     { width: frame.width, height: size.height, font: size.font, taken: named, lines: [...linear, ...curve, ...whiskers] },
   );
-  const panel = {
-    width: frame.width,
-    height: size.height,
-    layer: [
-      bands([{ x: -frame.left, x2: frame.width + RIGHT, y: 0, y2: 0 }]),
-      empty({ x: frame.x, y: frame.y, xTitle: 'Clock ratio (measured)', grid: 'y' }),
-      rules([...linear, ...curve, ...whiskers]),
-      signs([one, ...marks], SIGN),
-      texts([heading(frame), ...named, ...names]),
-    ],
-  };
+  const panel = planePanel(
+    frame,
+    { x: 'Clock ratio (measured)', y: 'Speedup' },
+    { rules: [...linear, ...curve, ...whiskers], signs: [one, ...marks], area: SIGN, labels: [...named, ...names] },
+    size,
+  );
   return stack([panel], size, 0);
 }
 
@@ -75,17 +62,7 @@ function frameOf(points: readonly ScalingPoint[], size: Size): Frame {
   const spreads = (which: 'clock' | 'speedup') => spreadsOf(points.map((point) => point[which]));
   const x = padded(rangeOf(spreads('clock'), 1), size.timeTicks);
   const y = padded(rangeOf(spreads('speedup'), 1), size.valueTicks);
-  const left = Math.ceil(Math.max(...y.ticks.map((tick) => textWidth(fixed(tick, y.decimals), size.small))) + 6);
-  const width = size.width - left - RIGHT;
-  return {
-    size,
-    left,
-    width,
-    x,
-    y,
-    xOf: (clock) => ((clock - x.from) / (x.to - x.from)) * width,
-    yOf: (speedup) => pixelOf(speedup, y, size.height),
-  };
+  return { size, ...planeOf(x, y, size.height, size) };
 }
 
 function padded([low, high]: readonly [number, number], ticks: number): Scale {
@@ -93,13 +70,15 @@ function padded([low, high]: readonly [number, number], ticks: number): Scale {
   return niceScale(Math.max(0, low - MARGIN * span), high + MARGIN * span, ticks);
 }
 
-function whiskersOf({ clock, speedup, k }: ScalingPoint, { xOf, yOf, width, size }: Frame): Rule[] {
-  const [x, y] = [xOf(clock.quantity.value), yOf(speedup.quantity.value)];
+function whiskersOf({ clock, speedup, k }: ScalingPoint, frame: Frame): Rule[] {
+  const { xOf, yOf } = frame;
   const [across, along] = [intervalOf(clock), intervalOf(speedup)];
-  return [
-    ...(across ? whisker([xOf(across[0]), xOf(across[1])], y, [0, width], { k }) : []),
-    ...(along ? whisker([yOf(along[0]), yOf(along[1])], x, [0, size.height], { k, vertical: true }) : []),
-  ];
+  return crossed(
+    { x: xOf(clock.quantity.value), y: yOf(speedup.quantity.value) },
+    { across: across && [xOf(across[0]), xOf(across[1])], along: along && [yOf(along[0]), yOf(along[1])] },
+    k,
+    frame,
+  );
 }
 
 /** Speed in proportion to the clock: y = x as far as both axes go. */
@@ -181,8 +160,4 @@ function pointOn(line: readonly Rule[], share: number): { x: number; y: number }
 
 function boxOf({ x, y, text, size }: Label): Box {
   return { left: x - 2, right: x + textWidth(String(text), size) + 2, top: y - size / 2, bottom: y + size / 2 };
-}
-
-function heading({ size, left }: Frame): Label {
-  return { x: -left, y: -size.font / 2 - 8, text: 'Speedup', size: size.font, fill: 'var(--plot-ink)' };
 }

@@ -4,6 +4,7 @@ import type { Repair } from '../../intake/log.ts';
 import type { DataFiles, Run } from '../register.ts';
 import { readFormer } from '../sections/former-addresses.ts';
 import { readLogs, type StatedLog } from '../sections/log.ts';
+import { readReadings, type StatedReading } from '../sections/readings.ts';
 import { readRepairs } from '../sections/repairs.ts';
 import { readShared, referenceOf, SHARED_KEYS } from '../sections/shared-keys.ts';
 import { readTableKey, type StatedTable } from '../sections/table.ts';
@@ -21,6 +22,7 @@ const RUN = shape({
   log: optional(textOrMap),
   logs: optional(map),
   repairs: optional(list),
+  readings: optional(list),
   scores: optional(textOrMap),
   surface: optional(textOrMap),
   follows: optional(text),
@@ -38,6 +40,7 @@ export interface StatedRun {
   /** In the author's order; the first has the run's clock. Empty where the run has none. */
   readonly logs: readonly StatedLog[];
   readonly repairs: readonly Repair[];
+  readonly readings: readonly StatedReading[];
   readonly scores?: StatedTable;
   readonly surface?: StatedTable;
 }
@@ -62,6 +65,7 @@ export function readRun(source: SourceFile, data: DataFiles, report: Report): St
     shared: readShared(fields, 'run', source.root.entries.has('setup'), source.placeOf, report),
     logs,
     repairs: readRepairs(fields.repairs, source.placeOf('repairs'), report),
+    readings: readReadings(fields.readings, source.placeOf('readings'), report),
     ...(scores ? { scores } : {}),
     ...(surface ? { surface } : {}),
   };

@@ -4,6 +4,7 @@ import type { StatedRun } from '../files/runs.ts';
 import type { Setup } from '../files/setups.ts';
 import type { Device, Instrument, Run, RunLog } from '../register.ts';
 import type { StatedLog } from '../sections/log.ts';
+import { placedReadings } from '../sections/readings.ts';
 import { checkSurface } from '../sections/surface.ts';
 import { inheritTable, tellNoFile } from '../sections/table.ts';
 import { stepOf } from '../values/channel-step.ts';
@@ -96,7 +97,9 @@ function complete(
   const device = inherited.device && named.devices.find(inherited.device, report);
   const references = inherited.instruments?.value ?? [];
   const instruments = references.map((reference) => named.instruments.find(reference, report)?.facts);
-  const channels = [...inherited.channels.values()].map(declarationOf);
+  const readings = placedReadings(stated.readings, inherited, report);
+  // A setup's channels are of logs.
+  const channels = stated.logs.length === 0 ? [] : [...inherited.channels.values()].map(declarationOf);
   const logs = stated.logs.map((log) => logOf(log, stated, setup, inherited, channels));
   if (!device || inherited.specimen === undefined || !allThere(logs)) return undefined;
   if (!allThere(instruments) || !allThere(channels)) return undefined;
@@ -110,6 +113,7 @@ function complete(
     conditions: conditionsOf(inherited.conditions, id),
     setting: conditionsOf(inherited.setting, id, 'setting.'),
     instruments,
+    readings,
   };
   const placeOf = placeFinder(stated.item.file, stated.source.places, ...(setup ? [setup.source.places] : []));
   const addresses = factsOf(facts);

@@ -1,5 +1,6 @@
 /** A run's stated quantities: as what figures need to know, and as addresses. */
 import type { InstrumentFacts, RunContext } from '../../figures/context.ts';
+import type { HandReading } from '../../figures/hand/hand-reading.ts';
 import type { Place } from '../../problem.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
 import { PRIMARY } from '../files/devices.ts';
@@ -37,10 +38,11 @@ export interface Stated {
   readonly conditions: readonly Condition[];
   readonly setting: readonly Condition[];
   readonly instruments: readonly InstrumentFacts[];
+  readonly readings: readonly HandReading[];
 }
 
 /** What figures need to know of a run. */
-export function contextOf({ id, device, specimen, inherited, conditions, setting, instruments }: Stated): RunContext {
+export function contextOf({ id, device, specimen, inherited, conditions, setting, instruments, readings }: Stated): RunContext {
   const ambient = named(conditions, 'ambient');
   const supply = named(conditions, 'supply');
   const at = inherited.conditions.get('supply')?.at;
@@ -60,6 +62,7 @@ export function contextOf({ id, device, specimen, inherited, conditions, setting
     ...(supply ? { supply: { voltage: supply, ...(at ? { at } : {}) } } : {}),
     setting: { ...(clock ? { clock } : {}), ...(voltageOffset ? { voltageOffset } : {}) },
     phases: inherited.phases?.value ?? [],
+    ...(readings.length > 0 ? { readings } : {}),
     ...(inherited.steady === undefined ? {} : { steady: inherited.steady }),
   };
 }

@@ -35,12 +35,14 @@ export const VOLTAGE: Kind = { unit: 'V', noun: 'a voltage', example: '5.1 V', a
 /** Measured, as the ambient is. */
 export const SUPPLY: Kind = { ...VOLTAGE, options: { unstated: 'unknown' } };
 export const VOLTAGE_OFFSET: Kind = { unit: 'V', noun: 'a voltage', example: '40 mV' };
-const CURRENT: Kind = { unit: 'A', noun: 'a current', example: '1.2 A', above: 0 };
-const POWER: Kind = { unit: 'W', noun: 'a power', example: '15 W', above: 0 };
-const ENERGY: Kind = { unit: 'J', noun: 'an energy', example: '2 Wh', above: 0 };
+export const CURRENT: Kind = { unit: 'A', noun: 'a current', example: '1.2 A', above: 0 };
+export const POWER: Kind = { unit: 'W', noun: 'a power', example: '15 W', above: 0 };
+export const ENERGY: Kind = { unit: 'J', noun: 'an energy', example: '2 Wh', above: 0 };
 export const TIME: Kind = { unit: 's', noun: 'a time', example: '5 min' };
 /** From row to row of a log that holds no time. */
 export const STEP_OF_ROWS: Kind = { ...TIME, example: '1 s', above: 0 };
+/** A level as it is read, which may be below 0. */
+export const SOUND: Kind = { unit: 'dB', noun: 'a sound level', example: '42.5 dB' };
 const SOUND_LEVEL: Kind = { unit: 'dB', noun: 'a difference of sound levels', example: '0.1 dB', above: 0 };
 const RATIO: Kind = { unit: '1', noun: 'a number or share', example: '0.1 %', above: 0, options: { bare: true } };
 

@@ -9,7 +9,6 @@ import type { TextProblem } from '../expression/text-problem.ts';
 import type { RuleId } from '../rules/rules.ts';
 import { holds } from '../stated/holds.ts';
 import { isUnread, readStated, type Stated, type Unread } from '../stated/read.ts';
-import { suggest } from '../stated/suggest.ts';
 
 export interface StatedReport {
   readonly rule: RuleId;
@@ -20,9 +19,8 @@ export interface StatedReport {
 
 type Interval = readonly [number, number] | undefined;
 
-/** The words say something else than the data. `said` is in the unit of `quantity`. */
-export function reportStated(said: Stated, quantity: Quantity, interval: Interval): StatedReport {
-  const wording = suggest(said, quantity.value, quantity.unit);
+/** The words say something else than the data. `said` is in the unit of `quantity`; `wording` is what would be true. */
+export function reportStated(said: Stated, quantity: Quantity, interval: Interval, wording: string | undefined): StatedReport {
   return {
     rule: 'stated-differs',
     found: `stated "${said.said.text}", and the data says ${dataWords(said, quantity, interval)}`,

@@ -74,7 +74,8 @@ function kept(writing: Writing, { read, node, words, said, evaluated, expression
   const verdict = verdictOf(said, evaluated);
   const start = spanOf(node).start;
   const span = { start, end: read.end };
-  if (verdict === 'fails') report(writing, { ...reportStated(said, quantity, interval), ...span });
+  const instead = verdict === 'fails' ? wordingFor(said, evaluated) : undefined;
+  if (verdict === 'fails') report(writing, { ...reportStated(said, quantity, interval, instead), ...span });
   if (verdict === 'holds narrowly') {
     const weight = shareOutside(said, interval ?? interval95(quantity));
     warn(writing, { ...reportNarrow(said, quantity, interval), weight, ...span });
@@ -84,7 +85,6 @@ function kept(writing: Writing, { read, node, words, said, evaluated, expression
   const text = words + standInsText(held);
   const entry = entryOf('stated', placeAt(writing, start), labelOf(read).text, expression, { ...shown, shown: text }, held);
   const rests = restsOn(withUncertainty(shown.shown, shown.uncertainty), allowedWords(said, quantity.unit));
-  const instead = verdict === 'fails' ? suggest(said, quantity.value, quantity.unit) : undefined;
   const own = instead === undefined ? {} : { instead: withoutUnit(instead, read) };
   writing.drafts.push({ ...entry, verdict: verdict === 'fails' ? 'fails' : 'holds', rests, ...own });
   return heldAnchor(writing.drafts.length - 1, text);
@@ -97,6 +97,17 @@ export function verdictOf(said: Stated, evaluated: Evaluated): Verdict {
   if (verdict === 'holds' || isLimited(said)) return verdict;
   const closeEnough = verdict === 'holds narrowly' && !closerThanPrinted(said, quantity);
   return closeEnough || isPrinted(said, quantity) ? 'holds' : verdict;
+}
+
+/** Words in the author's form that are true of an evaluated expression, for certain where any are. `said` is in its unit. */
+export function wordingFor(said: Stated, evaluated: Evaluated): string | undefined {
+  const { quantity } = evaluated;
+  const { text, number, unit } = printQuantity(quantity);
+  const fitting = unitFor(quantity.unit, unit === '' ? '1' : unit);
+  const shown = Number(number.replace('−', '-').replace(/[^\d.e-]/g, ''));
+  const value = isRefusal(fitting) ? quantity.value : toCanonical(shown, fitting);
+  const printed = { value, step: printedStep(quantity).canonical, text: text.replaceAll('\u00a0', ' ') };
+  return suggest(said, quantity.value, quantity.unit, { printed, verdict: (words) => verdictOf(words, evaluated) });
 }
 
 /** Differences of decimals lose their last digits. */

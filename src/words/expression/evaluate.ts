@@ -1,6 +1,8 @@
 /** An expression's tree → its value with unit and uncertainty, and the figures that hold it. */
 import { isPresent, type PresentFigure } from '../../figures/figure.ts';
+import { listed } from '../../figures/in-words.ts';
 import { absolute, add, divide, maximum, mean, minimum, multiply, negate, subtract } from '../../quantities/arithmetic.ts';
+import { printQuantity } from '../../quantities/print.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
 import { isRefusal, type Refusal } from '../../quantities/refusal.ts';
 import { nearestUnit, readUnit, toCanonical } from '../../quantities/units.ts';
@@ -129,10 +131,15 @@ function evaluateOperation(tree: Operation, subjects: Subjects): Outcome {
 
 /** An extreme takes the slack of all its operands: which of them it is may turn on it. */
 const LISTS = {
+  sum: { make: total, sensitivities: (values: readonly number[]) => values.map(() => 1) },
   min: { make: minimum, sensitivities: (values: readonly number[]) => values.map(() => 1) },
   max: { make: maximum, sensitivities: (values: readonly number[]) => values.map(() => 1) },
   mean: { make: mean, sensitivities: (values: readonly number[]) => values.map(() => 1 / values.length) },
 } as const;
+
+function total([first, ...more]: readonly Quantity[]): Quantity | Refusal {
+  return more.reduce<Quantity | Refusal>((sum, each) => (isRefusal(sum) ? sum : add(sum, each)), first as Quantity);
+}
 
 /** A group where one value is needed. */
 function aGroup(address: Address): Outcome {
@@ -153,6 +160,7 @@ function evaluateCall(call: Call, subjects: Subjects): Outcome {
   if (tree.name === 'kinds') return kinds(tree.operands, subjects);
   const operands = tree.operands.map((operand) => evaluateTree(operand, subjects));
   if (tree.name === 'count') return counted(operands);
+  if (tree.name === 'same') return same(operands, tree);
   if (tree.name !== 'abs')
     return differentPlaces(operands, tree) ?? combine(tree, operands, LISTS[tree.name].make, LISTS[tree.name].sensitivities);
   if (operands.length === 1)
@@ -191,15 +199,31 @@ function kinds(operands: readonly Expression[], subjects: Subjects): Outcome {
   return { quantity: { value: different.size, unit: '1', parts: [] }, held, at: [], slack: NONE };
 }
 
-/** Measured values are hardly ever the same, so that counting different ones says nothing. */
-function notExact({ start, end }: Span): Outcome {
+/** The one value that exact members share: "every benchmark five repeats", "both at 2.0 GHz". */
+function same(operands: readonly Outcome[], { start, end }: Span): Outcome {
+  if (operands.some(isUnheld)) return { problems: problemsOf(operands) };
+  const members = operands as readonly Evaluated[];
+  const [first] = members as readonly [Evaluated];
+  if (members.some(({ quantity }) => quantity.parts?.length !== 0))
+    return refusedGroup({ start, end }, '`same` of a measured value');
+  const shown = [...new Set(members.map(({ quantity }) => printQuantity(quantity).text))];
+  if (shown.length === 1) return { ...first, held: once(members.flatMap(({ held }) => held)) };
   return one({
     rule: 'refused-arithmetic',
     start,
     end,
-    found: '`kinds` of a measured value',
-    expected: 'settings, ratings, `specimen` or `device`',
+    found: `\`same\` of values that differ: ${listed(shown)}`,
+    expected: 'one value',
   });
+}
+
+/** Measured values are hardly ever the same, so that counting different ones says nothing. */
+function notExact(span: Span): Outcome {
+  return refusedGroup(span, '`kinds` of a measured value');
+}
+
+function refusedGroup({ start, end }: Span, found: string): Outcome {
+  return one({ rule: 'refused-arithmetic', start, end, found, expected: 'settings, ratings, `specimen` or `device`' });
 }
 
 interface Named {

@@ -38,7 +38,7 @@ export interface Operation extends Span {
 
 export interface Call extends Span {
   readonly kind: 'call';
-  readonly name: 'min' | 'max' | 'mean' | 'abs' | 'count' | 'kinds';
+  readonly name: 'min' | 'max' | 'mean' | 'abs' | 'count' | 'kinds' | 'same' | 'sum';
   readonly operands: readonly Expression[];
 }
 

@@ -54,7 +54,7 @@ Primary
 Call = name:Function "(" _ head:Sum tail:(_ "," _ @Sum)* _ ")" {
   return { kind: 'call', name, operands: [head, ...tail], ...range() };
 }
-Function = @$("min" / "max" / "mean" / "abs" / "count" / "kinds") &"("
+Function = @$("min" / "max" / "mean" / "abs" / "count" / "kinds" / "same" / "sum") &"("
 
 Literal = number:Number unit:(" "* @Unit)? { return { kind: 'literal', number, unit, ...range() }; }
 Number "a number" = $("-"? [0-9]+ ("." [0-9]+)? ([eE] [+-]? [0-9]+)? ![0-9,])

@@ -16,6 +16,8 @@ const FACTS: ReadonlyMap<string, string> = new Map([
   ['device.supply', 'rated supply'],
   ['device.throttle_at', 'throttle limit'],
   ['repeats', 'number of repeats'],
+  ['tried', 'number of settings tried'],
+  ['outcome', 'number of settings tried'],
 ]);
 
 /** A setting, condition or rating by its address without alias. */
@@ -67,6 +69,8 @@ const CALLS: Readonly<Record<Call['name'], string>> = {
   abs: 'size of',
   count: 'number of',
   kinds: 'number of different',
+  same: 'what is the same in',
+  sum: 'sum of',
 };
 
 function words(tree: Expression, aliases: Titles): string {

@@ -17,9 +17,9 @@ const FORMS: readonly (readonly [form: RegExp, said: string])[] = [
   [new RegExp(String.raw`(${MIXED}|\b\d+(?:\.\d+)?) (?=as \w+)(?!.*\bagain\b)`, 'g'), '$1 times '],
 ];
 
-/** What nobody says: "one times as fast", "half times" with nothing behind it, "zero point nine of the clock". */
+/** What nobody says: "one times as fast", "half times" with nothing behind it, "zero point nine of the clock", "more than 0.9 times". */
 const NEVER = new RegExp(
-  String.raw`\b(?:one|zero) times\b|(?:(?<!and an? )\bhalf|${FRACTION}) times\b|\bpoint \w+ of ${THE}\b|\b(?:one|two) of ${THE}\b`,
+  String.raw`\b(?:than|over|above|under|below|least|most|up to) (?:0\.\d+|zero point \w+) times\b|\b(?:one|zero) times\b|(?:(?<!and an? )\bhalf|${FRACTION}) times\b|\bpoint \w+ of ${THE}\b|\b(?:one|two) of ${THE}\b`,
 );
 
 /** The wording as it is said; undefined where nobody would say it. */

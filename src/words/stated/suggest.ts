@@ -2,12 +2,12 @@
 import { fromCanonical, readUnit, type Unit } from '../../quantities/units.ts';
 import { asSaid } from './as-said.ts';
 import { type Direction, directionOf, FINER_HEDGED, sayingsOf } from './candidates.ts';
-import { holds } from './holds.ts';
+import { holds, type Verdict } from './holds.ts';
 import { inUnit } from './meaning.ts';
 import type { Comparison, Phrase, SaidNumber } from './phrase.ts';
 import { readStated } from './read.ts';
 import { isUnread, type Stated } from './stated-number.ts';
-import { wordingOf } from './wording.ts';
+import { type Saying, wordingOf } from './wording.ts';
 
 /** Words of comparison and their opposites. */
 const OPPOSITES: ReadonlyMap<string, string> = new Map(
@@ -16,21 +16,56 @@ const OPPOSITES: ReadonlyMap<string, string> = new Map(
     .map((pair) => pair.split(' ') as [string, string]),
 );
 
+/** A value with what is known of it besides: what the page prints, and whether words are true of it for certain. */
+export interface Known {
+  /** As it is printed, canonical; the step of which that is a multiple; and with its unit. */
+  readonly printed: { readonly value: number; readonly step: number; readonly text: string };
+  readonly verdict: (said: Stated) => Verdict;
+}
+
 /**
  * The author's words with another number, in his form (digits or words, unit, precision and hedge), such that they hold for `value`.
  * `unit` is the value's canonical unit. Where the form cannot say it, more digits, then no hedge; undefined where the words are of
  * another unit or the value is not finite. The result reads back: `holds(readStated(result, unit), value, null)` is 'holds'.
+ * With `known` it is true for certain where any wording is: the printed number is tried too, and its last digit.
  */
-export function suggest(stated: Stated, value: number, unit: string): string | undefined {
+export function suggest(stated: Stated, value: number, unit: string, known?: Known): string | undefined {
   const fitting = inUnit(stated, unit);
   if (isUnread(fitting) || !Number.isFinite(value)) return undefined;
-  for (const worded of wordings(fitting, value)) {
+  const verdict = known?.verdict ?? ((said: Stated) => holds(said, value, null));
+  let narrow: string | undefined;
+  for (const worded of candidates(fitting, value, known)) {
     const wording = asSaid(worded);
     const read = wording === undefined ? undefined : readStated(wording, unit);
-    if (read && !isUnread(read) && holds(read, value, null) === 'holds') return wording;
+    if (!read || isUnread(read)) continue;
+    const found = verdict(read);
+    if (found === 'holds') return wording;
+    if (found === 'holds narrowly') narrow ??= wording;
   }
-  return undefined;
+  return narrow;
 }
+
+function* candidates(stated: Stated, value: number, known: Known | undefined): Generator<string> {
+  yield* wordings(stated, value);
+  if (known) {
+    yield* wordings(stated, known.printed.value);
+    yield* asPrinted(stated, known.printed);
+  }
+  yield* plain(stated, value);
+  const { text, start, end } = stated.said;
+  if (known) yield replaced(text, [{ start, end, by: known.printed.text }]);
+}
+
+/** The number as it is printed, to its own last digit: in the author's form. */
+function* asPrinted(stated: Stated, { value, step }: Known['printed']): Generator<string> {
+  const bare: Stated = { ...stated, said: withoutHedge(stated.said) };
+  const [side] = bare.said.sides;
+  const place = Math.floor(Math.log10(step / unitOf(stated, side).factor) + ROUNDING);
+  const { said, turned } = saidValue(bare, side, value);
+  yield* worded(bare, side, side, [{ value: said, place }], turned);
+}
+
+const ROUNDING = 1e-9;
 
 function* wordings(stated: Stated, value: number): Generator<string> {
   const { said, hedge } = stated;
@@ -40,7 +75,6 @@ function* wordings(stated: Stated, value: number): Generator<string> {
   yield* withSide(stated, value, first, { start: place.start, end: Math.max(place.end, second?.end ?? 0) }, directionOf(hedge));
   const bare: Stated = { ...stated, said: withoutHedge(said) };
   if (hedge !== undefined) yield* withSide(bare, value, bare.said.sides[0], bare.said.sides[0], 'near');
-  yield* plain(stated, value);
 }
 
 interface Stretch {
@@ -50,14 +84,24 @@ interface Stretch {
 
 /** The words with the stretch replaced by the side's number as it could be, the comparison turned where the value changed sides. */
 function* withSide(stated: Stated, value: number, side: SaidNumber, stretch: Stretch, direction: Direction): Generator<string> {
-  const { text, comparison } = stated.said;
   const { said, turned } = saidValue(stated, side, value);
   const finer = stated.said.hedge && stated.said.hedge.name !== 'exactly' ? FINER_HEDGED : undefined;
-  for (const saying of sayingsOf(side, said, direction, finer)) {
+  yield* worded(stated, side, stretch, sayingsOf(side, said, direction, finer), turned);
+}
+
+function* worded(
+  { said }: Stated,
+  side: SaidNumber,
+  stretch: Stretch,
+  sayings: readonly Saying[],
+  turned: boolean,
+): Generator<string> {
+  const { text, comparison } = said;
+  for (const saying of sayings) {
     const wording = wordingOf(side, text, saying);
     if (wording === undefined) continue;
     const flipped = turned && comparison ? turn(text, comparison) : undefined;
-    yield replaced(text, [{ ...stretch, by: wording }, ...(flipped ? [flipped] : [])]);
+    yield replaced(text, [{ start: stretch.start, end: stretch.end, by: wording }, ...(flipped ? [flipped] : [])]);
   }
 }
 

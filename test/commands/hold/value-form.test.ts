@@ -19,6 +19,17 @@ describe('commands/hold/value-form', () => {
     expect(valueForm(words, is, quantity as unknown as Quantity)).toBe(expected);
   });
 
+  test.each([
+    ['233.6 MB/s', 'MB/s', ':value[a.score]'],
+    ['80.7 sweeps/s', 'sweeps/s', ':value[a.score]'],
+    ['8.31\u00a0GB/s', 'GB/s', ':value[a.score]'],
+    ['about 1,250 points more', 'points', ':value[a.score] more'],
+    ['45.6 s', 's', ':value[a.score]'],
+  ])('the unit of a score is printed once: %s', (words, unit, expected) => {
+    const value = Number(/[\d.,]+/.exec(words)?.[0].replace(',', ''));
+    expect(valueForm(words, 'a.score', { ...known(value, unit, value / 1000), step: 0.01 })?.replace(/\{.*\}/, '')).toBe(expected);
+  });
+
   test('a range has no single value, and words without a number none', () => {
     expect(valueForm('10 to 12 W', 'a.x', known(11, 'W', 1))).toBeUndefined();
     expect(valueForm('warm', 'a.x', known(11, 'W', 1))).toBeUndefined();

@@ -35,14 +35,41 @@ channels:
     at: board input
 phases: auto
 `;
+/** What was read off a display and benchmarked, and nothing logged. */
+const hand = (title: string, amperes: string) => `title: ${title}
+date: 2026-03-15
+device: invented
+specimen: no-1
+conditions:
+  ambient: 22 ± 0.5 °C
+  supply: 5 V at board input
+log: none
+readings:
+  - quantity: current
+    value: ${amperes}
+    step: 0.02 A
+    phase: load
+    at: board input
+  - quantity: temperature
+    value: [61.2 °C, 61.4 °C, 61.3 °C]
+    phase: load
+    shows: settled
+scores: bench/scores.csv
+`;
+const SCORES = `test,repeat,value,unit,better
+mix,1,100,points,higher
+mix,2,102,points,higher
+`;
 const NOTE = `title: Two clocks
 date: 2026-03-20
 status: published
 runs:
   both: both
   other: other
+  hand: hand
 comparisons:
   two: two
+  hands: hands
 `;
 
 const pair = pairOf(5);
@@ -56,7 +83,14 @@ const FILES: Readonly<Record<string, string | Uint8Array>> = {
       .replace('    offset', '    share: cleaned only\n    offset'),
   ),
   'content/comparisons/two.md': page('title: Twice\nruns:\n  both: both\n  other: other\nreference: both\n'),
-  'content/notes/clocks.md': page(NOTE, 'Under load it takes :value[both.load_power], and :value[other.load_power] again.\n'),
+  'content/runs/hand.md': page(hand('Read by hand', '1.84 A')),
+  'content/runs/hand-again.md': page(hand('Read by hand again', '1.86 A')),
+  'content/comparisons/hands.md': page('title: Two displays\nruns:\n  first: hand\n  second: hand-again\nreference: first\n'),
+  'content/notes/clocks.md': page(
+    NOTE,
+    'Under load it takes :value[both.load_power], and :value[other.load_power] again. A display said :value[hand.load_power].\n',
+  ),
+  'data/bench/scores.csv': SCORES,
   'data/bench/device.csv': pair.device.bytes,
   'data/bench/meter.csv': pair.meter.bytes,
   'data/again/device.csv': other.device.bytes,
@@ -75,6 +109,11 @@ function project(files: Readonly<Record<string, string | Uint8Array>>): string {
   }
   return root;
 }
+
+const modelOf = (path: string) => {
+  const { blob } = site.pages.find((each) => each.path === path)!;
+  return JSON.parse(Buffer.from(openStore(root).bytes(blob)).toString('utf8')) as unknown;
+};
 
 let root: string;
 let site: Manifest;
@@ -104,8 +143,7 @@ describe('compute: a run with two logs', () => {
       ['meter', pair.meter],
     ] as const)
       expect(bytesAt(root, site, `runs/both/data/${name}.csv`).equals(Buffer.from(bytes))).toBe(true);
-    const { blob } = site.pages.find(({ path }) => path === 'runs/both/')!;
-    const model = JSON.parse(Buffer.from(openStore(root).bytes(blob)).toString('utf8')) as RunModel;
+    const model = modelOf('runs/both/') as RunModel;
     expect(model.logs.map(({ name, step }) => [name, step])).toEqual([
       ['device', '1 s'],
       ['meter', '1 s'],
@@ -135,7 +173,13 @@ describe('compute: a run with two logs', () => {
 
   test('the archive builds again in an empty checkout to the same figures.json', () => {
     expect(errors(rebuilt.site)).toEqual([]);
-    for (const path of ['runs/both/figures.json', 'comparisons/two/figures.json', 'notes/clocks/ledger.json'])
+    for (const path of [
+      'runs/both/figures.json',
+      'runs/hand/figures.json',
+      'comparisons/two/figures.json',
+      'comparisons/hands/figures.json',
+      'notes/clocks/ledger.json',
+    ])
       expect(bytesAt(rebuilt.root, rebuilt.site, path).equals(Buffer.from(archive[`as-published/${path}`]!)), path).toBe(true);
     expect(readFileSync(join(rebuilt.root, 'data/bench/meter.csv')).equals(Buffer.from(pair.meter.bytes))).toBe(true);
   });
@@ -150,5 +194,32 @@ describe('compute: a run with two logs', () => {
     expect(Object.keys(archive)).not.toContain('data/again/meter.csv');
     const again = bytesAt(rebuilt.root, rebuilt.site, 'runs/other/figures.json');
     expect(figures(again)).toEqual(figures(archive['as-published/runs/other/figures.json']!));
+  });
+});
+
+describe('compute: a run without a log', () => {
+  test('has its page with readings, figures and scores, and says that it has no log', () => {
+    const model = modelOf('runs/hand/') as RunModel;
+    expect([model.logs, model.channels, model.plots]).toEqual([[], [], []]);
+    expect(model.readings).toMatchObject([
+      { what: 'current', value: '1.84 A', times: 1, phase: 'load', at: 'board input' },
+      { what: 'temperature (settled)', value: '61.2 °C, 61.4 °C, 61.3 °C', times: 3 },
+    ]);
+    const shown = model.groups.flatMap(({ figures }) => figures);
+    const at = (address: string) => shown.find((figure) => figure.address === address)!;
+    expect(at('load_power').shown).toMatch(/^9\.2\d?\sW$/);
+    expect(at('load_power').detail).toContain('read off a display once');
+    expect(at('temperature_rise').shown).toMatch(/^39\.3\sK$/);
+    expect(at('score.mix').shown).toContain('101');
+    expect(at('peak_power').absent).toBe('The run has no log, and no reading gives it.');
+    expect(model.data.files.map(({ role }) => role)).toEqual(['scores', 'description', 'figures']);
+  });
+
+  test('stands in a comparison, where two displays one step apart are not told apart', () => {
+    const json = JSON.parse(bytesAt(root, site, 'comparisons/hands/figures.json').toString()) as {
+      figures: Record<string, { value: number; of: { verdict: string } }>;
+    };
+    expect(json.figures['power_delta.second']).toMatchObject({ of: { verdict: 'not told apart' } });
+    expect(json.figures['power_delta.second']!.value).toBeCloseTo(0.1, 12);
   });
 });

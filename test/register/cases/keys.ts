@@ -36,7 +36,7 @@ export const KEYS: readonly Case[] = [
     rule: 'unknown-key',
     bad: [[FAST, 'setting:', 'settings:']],
     report: [
-      'content/runs/larch-fast.md:5:1: error: unknown-key: a run has no key `settings` | expected `title`, `setup`, `date`, `device`, `specimen`, `conditions`, `setting`, `instruments`, `channels`, `phases`, `steady`, `known`, `licence`, `log`, `logs`, `repairs`, `scores`, `surface`, `follows` or `was` | did you mean `setting`?',
+      'content/runs/larch-fast.md:5:1: error: unknown-key: a run has no key `settings` | expected `title`, `setup`, `date`, `device`, `specimen`, `conditions`, `setting`, `instruments`, `channels`, `phases`, `steady`, `known`, `licence`, `log`, `logs`, `repairs`, `readings`, `scores`, `surface`, `follows` or `was` | did you mean `setting`?',
     ],
     ok: [],
   },

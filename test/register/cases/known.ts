@@ -30,6 +30,14 @@ export const KNOWN: readonly Case[] = [
     ok: [knownOf('  - lines: 12\n    reason: noise')],
   },
   {
+    rule: 'bad-reading',
+    bad: [[FAST, 'log:', 'readings:\n  - quantity: power\n    value: 4 W\nlog:']],
+    report: [
+      'content/runs/larch-fast.md:9:5: error: bad-reading: no figure is made of a power without a phase | expected a power of the phase `idle` or `load` | write for instance `phase: load`',
+    ],
+    ok: [[FAST, 'log:', 'readings:\n  - quantity: power\n    value: 4 W\n    phase: load\nlog:']],
+  },
+  {
     rule: 'no-channel',
     bad: [knownOf('  - channel: sok\n    reason: noise')],
     report: [

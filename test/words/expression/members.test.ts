@@ -97,6 +97,30 @@ describe('words/expression/members', () => {
     expect(value('fast.specimen')).toEqual(['unknown figure `specimen` of `fast`']);
   });
 
+  test('what all members share, and what they are together', () => {
+    const counts = new Map(
+      [...THREE].map(([alias, run]) => [
+        alias,
+        {
+          ...run,
+          facts: new Map([
+            ['repeats.a', { value: 5, unit: '1', parts: [] }],
+            ['repeats.b', { value: alias === 'hot' ? 4 : 5, unit: '1', parts: [] }],
+          ]),
+        },
+      ]),
+    );
+    const value = (text: string) => {
+      const found = evaluate(text, counts, PLACE);
+      return 'quantity' in found ? found.quantity.value : found.problems.map((each) => each.found);
+    };
+    expect(value('same([rated fast].repeats.*)')).toBe(5);
+    expect(value('sum(fast.repeats.*)')).toBe(10);
+    expect(value('sum(*.repeats.a)')).toBe(15);
+    expect(value('same(*.repeats.*)')).toEqual(['`same` of values that differ: 5 and 4']);
+    expect(value('same(*.peak_temperature)')).toEqual(['`same` of a measured value']);
+  });
+
   test('reads in words', () => {
     const aliases = new Map([
       ['rated', 'Rated soak'],

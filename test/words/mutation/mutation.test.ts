@@ -11,9 +11,10 @@ import type { Problem } from '../../../src/problem.ts';
 import type { Note } from '../../../src/register/register.ts';
 import { write } from '../../../src/words/write.ts';
 import type { Subject } from '../../../src/words/written.ts';
+import { shareResults } from '../../compute/shared-results.ts';
 import { BENCHMARKS, GROUPS, LISTED } from './benchmark-statements.ts';
 import { CLAIMS_IN_SCRIPT, IN_SCRIPT } from './script-statements.ts';
-import { ADDED, CLAIMS, IN_NOTE, type Statement, type Values } from './statements.ts';
+import { ADDED, CLAIMS, type ClaimCase, IN_NOTE, type Statement, type Values } from './statements.ts';
 
 const DEMO = join(import.meta.dirname, '..', '..', '..');
 /** Far enough to be false, near enough that twelve digits tell. */
@@ -64,18 +65,36 @@ async function readDemo(
   try {
     cpSync(join(DEMO, 'content'), join(root, 'content'), { recursive: true });
     symlinkSync(join(DEMO, 'data'), join(root, 'data'));
+    shareResults(root);
     const read = await noteSubjects(root, file);
     if (!('note' in read)) throw new Error('the demonstration cannot be read');
-    const sentences = [...added.map((each) => directive('stated', each)), ...groups.map((each) => directive('claim', each))].join(
-      ',\n',
-    );
-    const whole = { ...read.note, text: sentences === '' ? read.note.text : `${read.note.text}\n${sentences}.\n` };
-    const paragraphs = whole.text.split('\n\n');
-    const kept = paragraphs.map((each) => (/:(?:stated|claim)\[/.test(each) ? each : each.replace(/[^\n]/g, '')));
-    return { whole, note: { ...whole, text: kept.join('\n\n'), highlights: [] }, subjects: read.subjects };
+    const sentences = [...added.map((each) => directive('stated', each)), ...groups.map((each) => directive('claim', each))];
+    const whole = { ...read.note, text: [read.note.text, ...sentences.map((each) => `${each}.\n`)].join('\n') };
+    const note = { ...keeping(whole, (paragraph) => /:(?:stated|claim)\[/.test(paragraph)), highlights: [] };
+    return { whole, note, subjects: read.subjects };
   } finally {
     rmSync(root, { recursive: true, force: true });
   }
+}
+
+/** The note with its other paragraphs emptied; the lines stay. */
+function keeping(note: Note, keeps: (paragraph: string) => boolean): Note {
+  const paragraphs = note.text.split('\n\n').map((each) => (keeps(each) ? each : each.replace(/[^\n]/g, '')));
+  return { ...note, text: paragraphs.join('\n\n') };
+}
+
+/** The paragraphs that state or claim something of a figure. What rests on others cannot change with it, and is written once for each figure. */
+function about(note: Note, address: string, stated: readonly Statement[], claims: readonly ClaimCase[], values: Values): Note {
+  const restsOnIt = ({ at }: Statement) => {
+    let rests = false;
+    at((asked) => {
+      rests ||= asked.replaceAll('"', '') === address.replaceAll('"', '');
+      return values(asked);
+    });
+    return rests;
+  };
+  const words = [...stated.filter(restsOnIt), ...claims.filter(({ rests }) => rests.includes(address))].map((each) => each.words);
+  return keeping(note, (paragraph) => words.some((each) => paragraph.includes(`[${each}]`)));
 }
 
 function figureOf(from: Subjects, address: string): PresentFigure {
@@ -172,12 +191,16 @@ describe.each(DOCUMENTS)('words/mutation, $what', ({ file, own, added, claims, g
     const misjudged: string[] = [];
     for (const statement of all) {
       for (const [address, solve] of Object.entries(statement.solve)) {
-        for (const [target, allowed] of targetsOf(statement)) {
+        const part = about(note, address, all, claims, plain);
+        for (const [index, [target, allowed]] of targetsOf(statement).entries()) {
           const moved = shifted(subjects, address, solve(target, plain));
           const values = valuesOf(moved);
           const expected = all.filter((each) => !allows(each, values)).map(({ words }) => placeOf(whole, words));
           const others = claims.filter(({ rests }) => rests.includes(address)).map(({ words }) => placeOf(whole, words));
-          const found = errorsOf(note, moved).map(({ place, rule }) => ({ at: `${place.line}:${place.column}`, rule }));
+          const found = errorsOf(index === 0 ? note : part, moved).map(({ place, rule }) => ({
+            at: `${place.line}:${place.column}`,
+            rule,
+          }));
           const right =
             expected.includes(placeOf(whole, statement.words)) !== allowed &&
             found.every(({ at, rule }) => (rule === 'stated-differs' ? expected.includes(at) : others.includes(at))) &&
@@ -209,21 +232,21 @@ describe.each(DOCUMENTS)('words/mutation, $what', ({ file, own, added, claims, g
 
   test('published as a script, what is false is a correction, what the words allow is none', () => {
     const { note, subjects } = read;
-    const script: Note = { ...note, kind: 'script' };
     const plain = valuesOf(subjects);
     const sources = { of: () => [], sha256: () => '' };
-    const stand = (from: Subjects) => {
+    const stand = (script: Note, from: Subjects) => {
       const written = write(script, from);
       return { written, present: presentState({ note: script, written }, [], sources) };
     };
-    const then = stand(subjects).present;
     const misjudged: string[] = [];
     for (const statement of all) {
       const [address, solve] = Object.entries(statement.solve)[0]!;
       const targets = targetsOf(statement);
+      const script: Note = { ...about(note, address, all, claims, plain), kind: 'script' };
+      const then = stand(script, subjects).present;
       for (const [target] of [targets[2]!, ...targets.filter(([, allowed]) => !allowed)]) {
         const moved = shifted(subjects, address, solve(target, plain));
-        const { written, present } = stand(moved);
+        const { written, present } = stand(script, moved);
         const { corrections, written: recorded } = judgeScript(script, written, then, present, () => '');
         const ofWords = corrections.filter(({ was }) => all.some(({ words }) => words === was)).map(({ was }) => was);
         const expected = all.filter((each) => !allows(each, valuesOf(moved))).map(({ words }) => words);

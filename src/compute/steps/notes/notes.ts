@@ -1,5 +1,6 @@
 /** The words of every note and script. */
 import type { Figure } from '../../../figures/figure.ts';
+import { triedFacts } from '../../../figures/stability/tried.ts';
 import type { Problem } from '../../../problem.ts';
 import type { Quantity } from '../../../quantities/quantity.ts';
 import type { Note, Register } from '../../../register/register.ts';
@@ -112,7 +113,7 @@ function tried({ attempts, key, ladder, figures }: AttemptsOutcome): KeyedSubjec
     id: attempts.id,
     title: attempts.title,
     figures,
-    facts: new Map(),
+    facts: triedFacts(ladder),
     channels: [],
     ...(ladder === null && { unusable: true }),
   };

@@ -30,12 +30,15 @@ export interface Area {
 }
 
 /** Length of the lines inside a box, in pieces that touch it: 0 is a free place. Judged by the bounding box of each piece. */
-export function hits(box: Box, lines: readonly PixelLine[]): number {
+export function hits({ left, right, top, bottom }: Box, lines: readonly PixelLine[]): number {
   let count = 0;
   for (const { x, y } of lines) {
     for (let i = 1; i < x.length; i += 1) {
-      const [x1, x2, y1, y2] = [x[i - 1]!, x[i]!, y[i - 1]!, y[i]!];
-      if (x1 <= box.right && x2 >= box.left && Math.min(y1, y2) <= box.bottom && Math.max(y1, y2) >= box.top) count += 1;
+      // It runs for every place of every label, so it makes no array and looks at x first.
+      if (!(x[i - 1]! <= right && x[i]! >= left)) continue;
+      const before = y[i - 1]!;
+      const after = y[i]!;
+      if (Math.min(before, after) <= bottom && Math.max(before, after) >= top) count += 1;
     }
   }
   return count;

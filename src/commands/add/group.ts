@@ -1,0 +1,97 @@
+/** Which of several files probably belong to one run: by the time that their logs cover, and by their names. */
+import { basename, extname } from 'node:path';
+
+export interface NamedFile {
+  /** Below data/. */
+  readonly path: string;
+  /** Of a log that tells them: instants of its first and last row, s. */
+  readonly span?: readonly [number, number];
+  /** Of a table of several settings: the values that tell them apart. */
+  readonly settings?: readonly string[];
+}
+
+/** Logs of one run, and its tables; `setting` is the one of the table's that the run is of. */
+export interface Group {
+  readonly logs: readonly string[];
+  readonly tables: readonly { readonly path: string; readonly setting?: string }[];
+  readonly why: string;
+}
+
+export interface Grouping {
+  readonly groups: readonly Group[];
+  /** Tables of which no run can be told. */
+  readonly left: readonly string[];
+}
+
+/** Words in names of files that say what a file is, not of which run. */
+const ROLES = new Set(
+  'log logs logger logged soak temps temp temperature temperatures power meter wall current volts amps sensor sensors device board room score scores bench benchmark benchmarks result results surface spot spots camera thermal attempts tried readings raw data export csv txt test'.split(
+    ' ',
+  ),
+);
+
+function words(path: string): string[] {
+  return basename(path, extname(path))
+    .toLowerCase()
+    .split(/[^\p{L}\p{N}]+|(?<=\p{L})(?=\p{N})|(?<=\p{N})(?=\p{L})/u)
+    .filter((word) => word !== '');
+}
+
+/** What a file's name says of its run: its words less those that name a kind of file, and less those that all names have. */
+function keysOf(files: readonly NamedFile[]): ReadonlyMap<string, readonly string[]> {
+  const all = files.map(({ path }) => [path, words(path)] as const);
+  const common = (word: string) => all.length > 1 && all.every(([, own]) => own.includes(word));
+  return new Map(all.map(([path, own]) => [path, own.filter((word) => !ROLES.has(word) && !common(word))]));
+}
+
+/** Proposes runs. @param apart - each log is a run of its own, whatever it looks like. */
+export function groupFiles(
+  logs: readonly NamedFile[],
+  tables: readonly NamedFile[],
+  choice: 'proposed' | 'apart' | 'together' = 'proposed',
+): Grouping {
+  const keys = keysOf([...logs, ...tables]);
+  const keyOf = ({ path }: NamedFile) => keys.get(path)!.join(' ');
+  const sets: NamedFile[][] = [];
+  for (const log of logs) {
+    const own =
+      choice === 'apart' ? undefined : sets.find((set) => choice === 'together' || set.some((other) => belong(log, other, keyOf)));
+    if (own) own.push(log);
+    else sets.push([log]);
+  }
+  const groups = sets.map((set) => ({
+    logs: set.map(({ path }) => path),
+    tables: [] as { path: string; setting?: string }[],
+    why: whyOf(set, choice),
+  }));
+  const left: string[] = [];
+  for (const table of tables) {
+    const key = keyOf(table);
+    const named = sets.flatMap((set, at) => (key !== '' && set.some((log) => keyOf(log) === key) ? [at] : []));
+    const bySetting = (table.settings ?? []).flatMap((setting) => {
+      const wanted = words(setting);
+      const at = sets.findIndex((set) => set.some((log) => wanted.some((word) => keys.get(log.path)!.includes(word))));
+      return at < 0 ? [] : [[at, setting] as const];
+    });
+    if (bySetting.length > 0) for (const [at, setting] of bySetting) groups[at]!.tables.push({ path: table.path, setting });
+    else if (named.length === 1) groups[named[0]!]!.tables.push({ path: table.path });
+    else if (groups.length === 1) groups[0]!.tables.push({ path: table.path });
+    else left.push(table.path);
+  }
+  return { groups, left };
+}
+
+/** Logs that cover the same time; or, where that cannot be told, have the same name but for what kind of file they are. */
+function belong(a: NamedFile, b: NamedFile, keyOf: (file: NamedFile) => string): boolean {
+  if (a.span && b.span) {
+    const shared = Math.min(a.span[1], b.span[1]) - Math.max(a.span[0], b.span[0]);
+    return shared > 0 && shared * 2 >= Math.min(a.span[1] - a.span[0], b.span[1] - b.span[0]);
+  }
+  return keyOf(a) !== '' && keyOf(a) === keyOf(b);
+}
+
+function whyOf(set: readonly NamedFile[], choice: string): string {
+  if (set.length === 1) return '';
+  if (choice === 'together') return 'as you chose';
+  return set.every(({ span }) => span) ? 'they cover the same time' : 'by their names';
+}

@@ -1,0 +1,43 @@
+import { describe, expect, it } from 'vitest';
+import { groupFiles } from '../../../src/commands/add/group.ts';
+
+const log = (path: string, span?: readonly [number, number]) => ({ path, ...(span ? { span } : {}) });
+
+describe('commands/add/group', () => {
+  it('puts logs that cover the same time into one run, and later ones into another', () => {
+    const { groups } = groupFiles([log('d/a.csv', [0, 100]), log('d/meter.csv', [37, 130]), log('d/b.csv', [200, 300])], []);
+    expect(groups.map(({ logs, why }) => [logs, why])).toEqual([
+      [['d/a.csv', 'd/meter.csv'], 'they cover the same time'],
+      [['d/b.csv'], ''],
+    ]);
+  });
+
+  it('goes by names where no time tells: what all share and what a file is does not count', () => {
+    const { groups } = groupFiles(
+      [log('o/orrin-slow-soak.csv'), log('o/orrin-slow-meter.csv'), log('o/orrin-fast-soak.csv')],
+      [{ path: 'o/orrin-fast-scores.csv' }],
+    );
+    expect(groups.map(({ logs, tables }) => [logs, tables.map(({ path }) => path)])).toEqual([
+      [['o/orrin-slow-soak.csv', 'o/orrin-slow-meter.csv'], []],
+      [['o/orrin-fast-soak.csv'], ['o/orrin-fast-scores.csv']],
+    ]);
+  });
+
+  it('gives each run its rows of a table of several settings', () => {
+    const { groups, left } = groupFiles(
+      [log('o/soak1900.csv'), log('o/soak2400.csv')],
+      [{ path: 'o/bench.csv', settings: ['1900 MHz', '2100 MHz', '2400 MHz'] }, { path: 'o/other.csv' }],
+    );
+    expect(groups.map(({ tables }) => tables)).toEqual([
+      [{ path: 'o/bench.csv', setting: '1900 MHz' }],
+      [{ path: 'o/bench.csv', setting: '2400 MHz' }],
+    ]);
+    expect(left).toEqual(['o/other.csv']);
+  });
+
+  it('takes the tester’s word: apart, or together', () => {
+    const logs = [log('d/a.csv', [0, 100]), log('d/b.csv', [0, 100]), log('d/c.csv')];
+    expect(groupFiles(logs, [], 'apart').groups).toHaveLength(3);
+    expect(groupFiles(logs, [], 'together').groups.map((group) => group.logs)).toEqual([['d/a.csv', 'd/b.csv', 'd/c.csv']]);
+  });
+});
