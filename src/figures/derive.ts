@@ -16,6 +16,7 @@ import { soundFigures } from './sound/sound.ts';
 import { intervalOf, isTellable } from './sources.ts';
 import { surfaceFigures } from './surface/surface.ts';
 import type { RunTables } from './tables.ts';
+import { loadFits } from './thermal/load-fits.ts';
 import { thermalFigures } from './thermal/thermal.ts';
 import { warmingOf } from './thermal/warming.ts';
 
@@ -31,10 +32,11 @@ export function derive(log: Log, context: RunContext, tables: RunTables = {}): R
   const { meters, why } = metersOf(unfitted);
   const primary = meters[0] ?? null;
   const changed = loadChange(unfitted, primary);
-  const soak: Soak = { ...unfitted, warming: changed ? 'load changed' : warmingOf(unfitted, primary) };
+  const fits = loadFits(unfitted, primary);
+  const soak: Soak = { ...unfitted, warming: changed ? 'load changed' : warmingOf(fits[0]) };
   const entries = [
     ...phaseDurations(soak),
-    ...thermalFigures(soak, primary ?? why ?? { absent: 'no-channel', why: 'The log has no power.' }, changed),
+    ...thermalFigures(soak, primary ?? why ?? { absent: 'no-channel', why: 'The log has no power.' }, changed, fits),
     ...clockFigures(soak),
     ...powerFigures(soak, meters, why),
     ...soundFigures(soak),

@@ -21,6 +21,10 @@ function sorted(figures: ReadonlyMap<string, Figure>): [string, Figure][] {
   return [...figures].sort(([a], [b]) => (a < b ? -1 : 1)).map(([address, figure]) => [address, withoutOwn(figure)]);
 }
 
+interface Written {
+  readonly budgets: Readonly<Record<string, Readonly<Record<string, { u: number; unit: string; sensitivity: number }>>>>;
+}
+
 function withoutOwn(figure: Figure): Figure {
   if (!isPresent(figure) || figure.quantity.parts === null) return figure;
   const parts = figure.quantity.parts.map(({ source: { standard: _, ...source }, share }) => ({ source, share }));
@@ -50,6 +54,24 @@ describe('published figures come back to the last bit', () => {
     const back = readFiguresJson(JSON.stringify(figuresJson({ comparison: id }, figures!)));
     expect(isUnreadable(back) ? back.unreadable : [...back]).toStrictEqual(sorted(figures!));
   });
+
+  test.each(outcomes.map(({ run }) => run.id))(
+    'of the run %s, the own uncertainty of each source in the budget of each figure',
+    (id) => {
+      const { figures } = runs.outcomes.get(id)!.result.derived!;
+      const { budgets } = JSON.parse(published(id)) as Written;
+      const told = [...figures].flatMap(([address, figure]) => {
+        const parts = isPresent(figure) ? (figure.quantity.parts ?? []) : [];
+        return parts.filter(({ source }) => source.standard).map((part) => ({ address, ...part }));
+      });
+      expect(told.length).toBeGreaterThan(0);
+      for (const { address, source, share } of told) {
+        const row = budgets[address]![source.id]!;
+        expect([row.u, row.unit], `${address}, ${source.id}`).toEqual([source.standard!.u, source.standard!.unit]);
+        expect(row.sensitivity * row.u).toBeCloseTo(share, 12);
+      }
+    },
+  );
 
   test('of both kinds: with intervals of their own, bounds, unknown uncertainties, tables, repeatability alone', () => {
     const all = outcomes.flatMap(({ result }) => [...result.derived!.figures.values()]);

@@ -42,8 +42,8 @@ export function inBand({ held, of }: Held): boolean {
   return of > 0 && held / of >= BAND[0] && held / of <= BAND[1];
 }
 
-/** A share that chance brings about more seldom than this is no chance: of a table of some eighty shares, once in 25 tables. */
-const RARE = 0.0005;
+/** A share that chance brings about more seldom than this is no chance: of a table of some eighty shares, once in six tables. */
+const RARE = 0.002;
 
 /**
  * Whether a share lies outside the band, and so far that chance does not account for it. Channels of a run are of one run and the runs of a

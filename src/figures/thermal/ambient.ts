@@ -37,11 +37,15 @@ export function ambientOver(soak: Soak, rows: Rows, address: string): Ambient | 
 /** Temperature less the ambient at the same row; less nothing where the ambient is not measured, which changes no shape. */
 export function riseValues(soak: Soak, channel: Channel): Float64Array {
   const ambient = ambientChannel(soak);
-  if (!ambient || ambient.values.every(Number.isNaN)) return channel.values;
+  return !ambient || ambient.values.every(Number.isNaN) ? channel.values : lessAmbient(channel, ambient.values);
+}
+
+/** Temperature less an ambient at the same row, or the last one before it. */
+export function lessAmbient(channel: Channel, ambient: Float64Array): Float64Array {
   const rise = new Float64Array(channel.values.length);
-  let latest = ambient.values.find((value) => !Number.isNaN(value)) ?? 0;
+  let latest = ambient.find((value) => !Number.isNaN(value)) ?? 0;
   for (let row = 0; row < rise.length; row++) {
-    const reading = ambient.values[row]!;
+    const reading = ambient[row]!;
     if (!Number.isNaN(reading)) latest = reading;
     rise[row] = channel.values[row]! - latest;
   }

@@ -101,14 +101,15 @@ function ceiling(course: Course): Lopsided | Reason {
   if (isReason(rise)) return rise;
   const quantity = orRefused(subtract(limit, rise));
   if (isReason(quantity)) return quantity;
-  const beyond = quantity.value - ambient.quantity.value;
-  if (Math.abs(beyond) > REACH) return outOfReach(ambient.quantity.value, beyond > 0 ? 1 : -1);
   const [low, high] = end.interval;
   const { value } = quantity;
   const turned = { value, low: value - (high - end.quantity.value), high: value + (end.quantity.value - low) };
+  const interval = together(turned, { ...ambient.quantity, value });
+  const beyond = value - ambient.quantity.value;
+  if (Math.abs(beyond) > REACH) return outOfReach(ambient.quantity.value, beyond > 0 ? 1 : -1, interval);
   return {
     quantity,
-    interval: together(turned, { ...ambient.quantity, value }),
+    interval,
     from: joinFrom(end.from, ambient.from),
     of: { ...end.of, ...ambient.of, extrapolated: `${plain(beyond)} K from the ambient of the test` },
   };
@@ -120,12 +121,16 @@ function ceilingBound({ bound, ...reason }: Reason, limit: number, ambient: numb
   return { ...reason, bound: { relation: '<', value: limit - (bound.value - ambient), unit: bound.unit } };
 }
 
-function outOfReach(tested: number, side: 1 | -1): Reason {
+/** The bound is no further off than the near end of the interval: a slower part that the load left open may bring the ceiling nearer. */
+function outOfReach(tested: number, side: 1 | -1, [low, high]: readonly [number, number]): Reason {
   const value = tested + side * REACH;
   const where = side > 0 ? 'above' : 'below';
   return {
     absent: 'out-of-range',
     why: `The ceiling lies ${where} ${plain(value)} °C, more than ${REACH} K from the ambient of the test, and is not extrapolated that far.`,
-    bound: { relation: side > 0 ? '>' : '<', value, unit: '°C' },
+    bound:
+      side > 0
+        ? { relation: '>', value: Math.min(value, low), unit: '°C' }
+        : { relation: '<', value: Math.max(value, high), unit: '°C' },
   };
 }

@@ -15,8 +15,7 @@ const FEWEST_DOF = 2;
  */
 export function noiseAboutFit(course: Course | Reason): Scatter | null {
   if (isReason(course) || !isResponse(course.response)) return null;
-  const { series, response } = course;
-  const { asymptote, terms, skipped } = response;
+  const { asymptote, terms, skipped, series } = course.response;
   const curve = (t: number) =>
     terms.reduce((rest, { amplitude, timeConstant }) => rest - amplitude * Math.exp(-t / timeConstant), asymptote);
   const residuals = series.readings.y.map((value, i) => value - curve(series.t[i]!)).filter((_, i) => series.t[i]! >= skipped);

@@ -12,7 +12,6 @@ import { figureOf } from '../present.ts';
 import { addressOf, type Entry, phaseOf, rowsOf } from '../soak.ts';
 import { errorsOf, intervalOf, quantityOf, stepOf, stepPart } from '../sources.ts';
 import { ambientChannel } from './ambient.ts';
-import { lagPart } from './lag.ts';
 import { type Estimate, isResponse, isTold, type Response } from './response.ts';
 import { columnsOf } from './steady.ts';
 import type { Course } from './thermal.ts';
@@ -133,8 +132,8 @@ function amplitudeAt(course: Course, which: Which, name: FigureName): Lopsided |
   const part = which(response);
   if (typeof part === 'object') return part;
   if (response.skipped > 0) return partsUntold(response);
-  const estimate = response.parts[part]!.amplitude;
-  if (!isTold(estimate)) {
+  const { amplitude: estimate, timeConstant: own } = response.parts[part]!;
+  if (!isTold(estimate) || (part > response.main && !isTold(own))) {
     return { absent: 'too-short', why: 'The readings do not tell the amplitude of this part to better than two thirds of itself.' };
   }
   const step = stepOf(soak.context, channel);
@@ -214,7 +213,7 @@ export function asymptoteOf(course: Course): Lopsided | Reason {
   const step = stepOf(soak.context, channel);
   const floor = stepPart(soak.context, addressOf('asymptote_temperature', channel, index), step);
   const shifted: Estimate = { ...end, value, low: end.low + base, high: end.high + base };
-  const others = [...errors.parts, ...end.more, ...scatter, ...lagPart(course, rowsOf(series.phase)), floor];
+  const others = [...errors.parts, ...end.more, ...scatter, floor];
   if (end.untold) return untoldEnd(end.untold, shifted, others, response, channel.unit);
   const measured = lopsidedOf(course, response, shifted, others, channel.unit, { stated: errors.stated, step });
   return { ...measured, from: joinFrom(fromOf(soak, [channel], series.readings), mean?.from ?? null) };

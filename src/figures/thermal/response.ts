@@ -1,8 +1,6 @@
 /** The step response of a temperature to its load: one or two time constants, their parts of the step, and where it ends. */
 import type { Part } from '../../quantities/quantity.ts';
-import { standardUncertainty } from '../../quantities/uncertainty.ts';
 import { cholesky } from '../../statistics/cholesky.ts';
-import { exponentialRise } from '../../statistics/exponential-rise.ts';
 import { type RiseCurve, type RiseProfile, type RiseTerm, riseProfile } from '../../statistics/rise-profile.ts';
 import { type Ranged, unionOf } from '../../statistics/rise-ranges.ts';
 import { studentQuantile } from '../../statistics/student-quantile.ts';
@@ -10,8 +8,9 @@ import { isReason, type Reason, tooShort } from '../absent.ts';
 import { duration } from '../in-words.ts';
 import { addressOf, type Soak } from '../soak.ts';
 import { stepOf } from '../sources.ts';
-import { ambientChannel } from './ambient.ts';
 import { type Bins, binsOf, meanOfBin } from './bins.ts';
+import { driftOf, lagOf, type Moved } from './drift.ts';
+import { overFeltRoom } from './felt-room.ts';
 import type { LoadSeries } from './load-series.ts';
 import { mainOf, restOf } from './rest.ts';
 
@@ -50,6 +49,8 @@ export interface Response {
   readonly end: ResponseEnd;
   /** All curves that the readings allow, the best one first. */
   readonly curves: readonly RiseCurve[];
+  /** What was fitted: the rise over the ambient as the device felt it, else that over the ambient of the moment, or the temperature. */
+  readonly series: LoadSeries;
   /** Whether a channel shows what the load was: else a faster part may as well be a boost. */
   readonly seen: boolean;
   /** Whether a slower second part is more than what a boost that nobody saw may feign. */
@@ -80,14 +81,16 @@ const OVER = 4;
  */
 export function responseOf(
   soak: Soak,
-  series: LoadSeries,
+  read: LoadSeries,
   index: number,
   seen: number | null,
   root: 'response' | 'cooling' = 'response',
 ): Response | Reason {
+  const felt = overFeltRoom(soak, read);
+  const series = felt ?? read;
   const stretch = series.phase.name === 'load' ? 'load' : `${series.phase.name} phase`;
   const step = stepOf(soak.context, series.channel);
-  const { skipped, profile, rival, slowerBorne } = restOf(series, step, seen);
+  const { skipped, profile, rivals, slowerBorne } = restOf(series, step, seen);
   const bins = binsOf(series, skipped, series.lasted);
   const { name } = series.channel;
   if ('failed' in profile) return { absent: 'no-fit', why: `No step response can be fitted to ${name}: ${profile.failed}.` };
@@ -107,11 +110,12 @@ export function responseOf(
   if (!profile.two && alone.high - alone.value > WIDEST * alone.value) {
     return { absent: 'no-fit', why: `The readings of ${name} show too little of the step to tell its time constant.` };
   }
-  return toResponse(soak, profile, endRange(profile, bins, step, series.lasted), driftOf(soak, bins, profile), {
+  const drift = felt ? lagOf(bins, binsOf(read, skipped, read.lasted), profile) : driftOf(soak, bins, profile);
+  return toResponse(soak, profile, endRange(profile, bins, step, series.lasted), drift, {
     height,
     series,
     skipped,
-    rival,
+    rivals,
     seen: seen !== null,
     slowerBorne,
     name: addressOf(root, series.channel, index),
@@ -152,32 +156,10 @@ function afterFaster({ best, asymptote }: RiseProfile, { t, y }: Bins, step: num
 }
 
 /**
- * The best fit's parameters, had the ambient drifted over the load by its own standard uncertainty, less the fit as it is: an ambient that is
- * stated and not measured may have. Null where it is measured (it was taken off), not stated, or exact.
- */
-function driftOf(soak: Soak, { t, y }: Bins, { best, open }: RiseProfile): readonly number[] | null {
-  const stated = ambientChannel(soak) ? null : soak.context.ambient;
-  const drift = stated ? standardUncertainty(stated) : null;
-  if (!drift || open) return null;
-  const last = t[t.length - 1]!;
-  const starts = best.terms.map(({ timeConstant }) => timeConstant);
-  const still = exponentialRise(t, y, starts);
-  const drifted = exponentialRise(
-    t,
-    y.map((value, i) => value + drift * (t[i]! / last - 0.5)),
-    starts,
-  );
-  if (!still || !drifted) return null;
-  const parametersOf = ({ asymptote, amplitudes, timeConstants }: typeof still) => [asymptote, ...amplitudes, ...timeConstants];
-  const before = parametersOf(still);
-  return parametersOf(drifted).map((value, k) => value - before[k]!);
-}
-
-/**
  * Standard uncertainty, as a share, of what the model leaves out: leakage that rises with the temperature makes a device slower, free
  * convection makes it faster, so that no single time constant is exact. Common practice, no source; proved on simulated devices.
  */
-const MODEL_SHARE = 0.01;
+const MODEL_SHARE = 0.0125;
 /** The same of what the fitted end lies beyond the load. */
 const MODEL_SHARE_BEYOND = 0.1;
 
@@ -185,7 +167,7 @@ interface Made {
   readonly height: number;
   readonly series: LoadSeries;
   readonly skipped: number;
-  readonly rival: RiseProfile | null;
+  readonly rivals: readonly RiseProfile[];
   readonly seen: boolean;
   readonly slowerBorne: boolean;
   readonly name: string;
@@ -195,8 +177,8 @@ function toResponse(
   soak: Soak,
   profile: RiseProfile,
   { range, untold }: ReturnType<typeof endRange>,
-  drift: readonly number[] | null,
-  { height, series, skipped, rival, seen, slowerBorne, name }: Made,
+  drift: Moved | null,
+  { height, series, skipped, rivals, seen, slowerBorne, name }: Made,
 ): Response {
   const root = `run:${soak.context.run}/${name}`;
   const { best, terms, two, dof } = profile;
@@ -220,7 +202,7 @@ function toResponse(
       ...value,
       fit,
       more: [
-        ...(drift ? [alone('ambient', 'drift of the ambient during the load', drift[parameter]!)] : []),
+        ...(drift ? [alone(drift.id, drift.title, drift.by[parameter]!)] : []),
         alone(`model-${parameter + 1}`, 'what a step response leaves out of a real device', model),
       ],
     };
@@ -241,7 +223,7 @@ function toResponse(
     parts: terms.map((term, k) => ({
       amplitude: estimate(scaled(term.amplitude, unbinned[k]!), 1 + k, MODEL_SHARE * term.amplitude.value),
       timeConstant: estimate(
-        k === main ? withRival(term.timeConstant, rival, series.lasted) : term.timeConstant,
+        k === main ? withRivals(ofMain(profile, main, series.lasted), rivals, series.lasted) : term.timeConstant,
         1 + count + k,
         MODEL_SHARE * term.timeConstant.value,
       ),
@@ -251,17 +233,28 @@ function toResponse(
       asymptote: curve.asymptote,
       terms: curve.terms.map(({ amplitude, timeConstant }) => ({ amplitude: amplitude * unbin(timeConstant), timeConstant })),
     })),
+    series,
     seen,
     slowerBorne,
     skipped,
   };
 }
 
-/** An interval that reaches over that of a fit that leaves out more of the beginning, where it may be of the same part. */
-function withRival(own: Ranged, rival: RiseProfile | null, lasted: number): Ranged {
-  const other = rival?.terms[mainOf(rival.best, lasted)]?.timeConstant;
-  const same = other && isTold(other) && own.low <= other.high && own.high >= other.low;
-  return same ? unionOf(own.value, [own, other]) : own;
+/** Time constant of the main part, over all curves that the readings allow: in some of them the other part may be the larger one. */
+function ofMain({ two, terms, curves }: RiseProfile, main: number, lasted: number): Ranged {
+  const own = terms[main]!.timeConstant;
+  const others = two ? curves.filter((curve) => mainOf(curve, lasted) !== main) : [];
+  return unionOf(own.value, [own, ...others.map((curve) => exactly(curve.terms[mainOf(curve, lasted)]!.timeConstant))]);
+}
+
+function exactly(value: number): Ranged {
+  return { value, low: value, high: value };
+}
+
+/** An interval that reaches over those of fits that leave out more of the beginning, where they may be of the same part. */
+function withRivals(own: Ranged, rivals: readonly RiseProfile[], lasted: number): Ranged {
+  const others = rivals.map(({ best, terms }) => terms[mainOf(best, lasted)]!.timeConstant);
+  return unionOf(own.value, [own, ...others.filter((other) => isTold(other) && own.low <= other.high && own.high >= other.low)]);
 }
 
 /** Rows of the Cholesky factor, each of length 1: how parameters of one fit share their errors. */

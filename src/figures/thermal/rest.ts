@@ -1,7 +1,7 @@
 /** The response of a load without what of its beginning does not follow the rest: a boost, or a part of the chip that is over in seconds. */
 import { type RiseCurve, type RiseProfile, riseProfile } from '../../statistics/rise-profile.ts';
 import { scatterOf } from '../scatter.ts';
-import { binsOf } from './bins.ts';
+import { type Bins, binsOf } from './bins.ts';
 import type { LoadSeries } from './load-series.ts';
 
 /** Seconds that are tried, at most a sixth of the load. */
@@ -22,8 +22,11 @@ export interface Rest {
   /** s, left out. */
   readonly skipped: number;
   readonly profile: RiseProfile | { readonly failed: string };
-  /** Fit of what comes after all stretches that could be left out, where nobody saw what the load was and it tells the time constant. */
-  readonly rival: RiseProfile | null;
+  /**
+   * Where nobody saw what the load was: fits of what comes after all stretches that could be left out, and after a faster part that may as
+   * well be a boost; those that tell the time constant.
+   */
+  readonly rivals: readonly RiseProfile[];
   /** Whether a slower second part is more than what a hidden boost may feign: the fit of what comes last bears it too, or the load was seen. */
   readonly slowerBorne: boolean;
 }
@@ -44,12 +47,41 @@ export function restOf(series: LoadSeries, step: number, seen: number | null): R
   const first = seen ?? 0;
   const tried = [first, ...TRIED.filter((seconds) => seconds > first && seconds <= MOST_SHARE * series.lasted)];
   const last = seen === null ? fitAt(tried[tried.length - 1]!) : null;
-  const rival = last && !('failed' in last) && tells(last, series.lasted) ? last : null;
-  const belongs = (seconds: number) =>
-    followed(series, step, seconds, fitAt) && (!rival || agrees(fitAt(seconds), rival, series.lasted));
-  const skipped = tried.find(belongs) ?? (rival ? tried[tried.length - 1]! : first);
+  const later = last && !('failed' in last) ? last : null;
+  const end = binsOf(series, tried[tried.length - 1]!, series.lasted);
+  const rivalsOf = (profile: Rest['profile']): RiseProfile[] => {
+    if (!later) return [];
+    const after = tried.find((seconds) => seconds >= quickOf(profile, series.lasted) * QUICK_OVER);
+    const fits = [later, ...(after ? [fitAt(after)] : [])];
+    return fits.filter((fit): fit is RiseProfile => !('failed' in fit) && fit !== profile && tells(fit, series.lasted));
+  };
+  const belongs = (seconds: number): boolean => {
+    const profile = fitAt(seconds);
+    if (!followed(series, step, seconds, fitAt)) return false;
+    if (!later) return true;
+    const agreed = rivalsOf(profile).every((rival) => agrees(profile, rival, series.lasted));
+    return agreed && isPlausible(profile, series.readings.y) && !contradicts(profile, later, end, step);
+  };
+  const skipped = tried.find(belongs) ?? (later ? tried[tried.length - 1]! : first);
   const profile = fitAt(skipped);
-  return { skipped, profile, rival, slowerBorne: last === null || bothSlow(profile, last) };
+  return { skipped, profile, rivals: rivalsOf(profile), slowerBorne: last === null || bothSlow(profile, last) };
+}
+
+/** A part is over after this many of its time constants, so far that it no longer bends the other one. */
+const QUICK_OVER = 2;
+
+/** s: time constant of a part that is faster than the main one, and may as well be a boost; 0 without one. */
+function quickOf(profile: Rest['profile'], lasted: number): number {
+  return !('failed' in profile) && profile.two && mainOf(profile.best, lasted) === 1 ? profile.best.terms[0]!.timeConstant : 0;
+}
+
+/** A part that, drawn back to the beginning of the load, is this many times all that was read is the end of a boost. */
+const MOST_DRAWN_BACK = 2;
+
+function isPlausible(profile: Rest['profile'], y: Float64Array): boolean {
+  if ('failed' in profile) return false;
+  const range = y.reduce((most, value) => Math.max(most, value), y[0]!) - y.reduce((least, value) => Math.min(least, value), y[0]!);
+  return profile.best.terms.every(({ amplitude }) => Math.abs(amplitude) <= MOST_DRAWN_BACK * range);
 }
 
 function fitFrom({ t, readings, lasted, step: spacing }: LoadSeries, step: number, from: number): Rest['profile'] {
@@ -59,8 +91,13 @@ function fitFrom({ t, readings, lasted, step: spacing }: LoadSeries, step: numbe
 
 /** What a step response leaves out of a real device, of its time constant. */
 const MODEL_OF_CONSTANT = 0.02;
-/** A time constant that is known no better than to this share of itself contradicts nothing. */
+/** A time constant that is known no better than to this share of itself says nothing of another one. */
 const TELLING = 0.15;
+/** Likelihood ratio that chance reaches once in a thousand: χ² with the five degrees of freedom of two exponentials. */
+const BY_CHANCE = 20.5;
+/** What a step response leaves out of a real device in so long a stretch, as a share of the step; and what a step of the sensor does, in steps. */
+const MODEL_OF_STRETCH = 0.0025;
+const STEP_OF_STRETCH = 0.15;
 
 /** Whether two fits both bear a slower part, with time constants that may be one. */
 function bothSlow(profile: Rest['profile'], later: Rest['profile']): boolean {
@@ -72,6 +109,15 @@ function bothSlow(profile: Rest['profile'], later: Rest['profile']): boolean {
 function tells({ best, terms }: RiseProfile, lasted: number): boolean {
   const { value, low, high } = terms[mainOf(best, lasted)]!.timeConstant;
   return high - low < 2 * TELLING * value;
+}
+
+/** Whether the fit of what comes later tells that stretch, `end`, better than chance and the model leave room for: a boost bent the other one. */
+function contradicts(profile: Rest['profile'], later: RiseProfile, { t, y }: Bins, step: number): boolean {
+  if ('failed' in profile) return true;
+  const height = profile.best.terms.reduce((sum, { amplitude }) => sum + Math.abs(amplitude), 0);
+  const floor = (MODEL_OF_STRETCH * height) ** 2 + (STEP_OF_STRETCH * step) ** 2;
+  const squareOf = (curve: RiseCurve) => y.reduce((sum, value, i) => sum + (value - valueAt(curve, t[i]!)) ** 2, 0) / t.length;
+  return later.effectiveCount * Math.log((squareOf(profile.best) + floor) / (squareOf(later.best) + floor)) > BY_CHANCE;
 }
 
 /** Whether the time constant of a fit's main part may be that of the main part of what comes later. */

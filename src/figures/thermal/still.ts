@@ -22,7 +22,8 @@ export function stillWords(course: Course): Of {
   const { settling, response, series } = course;
   if (!isSettled(settling) || settling.held) return {};
   const from = firstRowAt(series.t, series.lasted - settling.averaging);
-  const [t, y] = [series.t.subarray(from), series.readings.y.subarray(from)];
+  const { readings } = isResponse(response) ? response.series : series;
+  const [t, y] = [series.t.subarray(from), readings.y.subarray(from)];
   if (y.length < 2) return {};
   if (!isResponse(response)) return slopeWords(t, y);
   const rounding = stepOf(course.soak.context, course.channel) / Math.sqrt(12);

@@ -10,14 +10,14 @@ import { loadIsLogged } from '../load-changed.ts';
 import type { Meter } from '../power/meters.ts';
 import { figureOf, ofChannel } from '../present.ts';
 import { addressOf, channelsOf, type Entry, phaseOf, rowsOf, type Soak } from '../soak.ts';
-import { beginningOf } from './beginning.ts';
 import { coolingTimeConstant } from './cooling.ts';
 import { endTemperature } from './end.ts';
 import { ambientCeiling, heldAtLimit, throttleHeadroom } from './limit.ts';
-import { type LoadSeries, loadSeries } from './load-series.ts';
+import type { LoadFit } from './load-fits.ts';
+import type { LoadSeries } from './load-series.ts';
 import { sensorNoise } from './noise.ts';
 import { noiseAboutFit } from './peak-noise.ts';
-import { type Response, responseOf } from './response.ts';
+import type { Response } from './response.ts';
 import {
   amplitudePerWatt,
   asymptoteTemperature,
@@ -81,12 +81,12 @@ const FIGURES: Readonly<Record<keyof typeof THERMAL, (heated: Heated) => Entry>>
   asymptote_temperature: ofCourse('asymptote_temperature', asymptoteTemperature),
 };
 
-/** `changed`: why the load does not count as constant, or null. `meter`: the primary power, or why there is none. */
-export function thermalFigures(soak: Soak, meter: Meter | Reason, changed: Reason | null): Entry[] {
+/** `changed`: why the load does not count as constant, or null. `meter`: the primary power, or why there is none. `fits`: as `loadFits`. */
+export function thermalFigures(soak: Soak, meter: Meter | Reason, changed: Reason | null, fits: readonly LoadFit[]): Entry[] {
   const channels = channelsOf(soak.log, 'temperature');
   if (channels.length === 0) return figuresOf('thermal').map((name) => [name, absent(name, noChannel('temperature'))]);
   return channels.flatMap((channel, index) => {
-    const course = courseOf(soak, channel, index, meter, changed);
+    const course = courseOf(soak, channel, index, fits[index]!, meter, changed);
     const peak = extremeOf(soak, channel, 'highest', addressOf('peak_temperature', channel, index), noiseAboutFit(course));
     const heated: Heated = { soak, channel, index, peak, course, meter };
     return ofChannel(
@@ -126,12 +126,18 @@ const HELD: Reason = {
   why: 'The governor held the temperature at its limit, so that neither its course nor its end is that of a constant load.',
 };
 
-function courseOf(soak: Soak, channel: Channel, index: number, meter: Meter | Reason, changed: Reason | null): Course | Reason {
-  const series = loadSeries(soak, channel);
+function courseOf(
+  soak: Soak,
+  channel: Channel,
+  index: number,
+  { series, response: respond }: LoadFit,
+  meter: Meter | Reason,
+  changed: Reason | null,
+): Course | Reason {
   if (isReason(series)) return series;
   const stopped = changed ? null : stoppedReason(soak, series);
   const primary = isReason(meter) ? null : meter;
-  const fitted = changed ?? stopped ?? responseOf(soak, series, index, beginningOf(soak, primary));
+  const fitted = changed ?? stopped ?? respond();
   const settling = settle(soak, series, () => fitted);
   const response = changed ?? stopped ?? (isSettled(settling) && settling.held ? HELD : fitted);
   const loadSeen = loadIsLogged(soak, primary);

@@ -25,17 +25,24 @@ function figuresOf(drift: number, constant: number, seed = 0, step = 0) {
 }
 
 describe('lag behind a room that drifts', () => {
-  test('is drift × time constant, as a source of its own in rise and asymptote', () => {
-    const figures = figuresOf(2, 600);
-    for (const address of ['temperature_rise', 'asymptote_temperature'] as const) {
-      const lag = presentAt(figures, address).quantity.parts!.find(({ source }) => source.id === 'run:soak/lag.soc');
-      expect(lag!.share).toBeCloseTo((-2 * 600) / 3600, 2);
-    }
+  test('is drift × time constant, as a source of its own in the rise', () => {
+    const lag = presentAt(figuresOf(2, 600), 'temperature_rise').quantity.parts!.find(
+      ({ source }) => source.id === 'run:soak/lag.soc',
+    );
+    expect(lag!.share).toBeCloseTo((-2 * 600) / 3600, 2);
+  });
+
+  test.each([-3, 2, 6])('of %d K an hour is taken off before the response is fitted', (drift) => {
+    const figures = figuresOf(drift, 600);
+    expect(presentAt(figures, 'time_constant').quantity.value / 600).toBeCloseTo(1, 2);
+    expect(presentAt(figures, 'asymptote_temperature').quantity.value).toBeCloseTo(22 + drift + RISE, 1);
+    const { parts } = presentAt(figures, 'asymptote_temperature').quantity;
+    expect(parts!.find(({ source }) => source.id === 'run:soak/response/lag')!.share).not.toBe(0);
   });
 
   test('is none in a room that keeps still', () => {
     const { parts } = presentAt(figuresOf(0, 600), 'temperature_rise').quantity;
-    expect(parts!.some(({ source, share }) => source.id.includes('/lag.') && Math.abs(share) > 1e-9)).toBe(false);
+    expect(parts!.some(({ source, share }) => source.id.includes('/lag') && Math.abs(share) > 1e-9)).toBe(false);
   });
 
   test('of rooms that drift by 1 K/h (standard deviation) the rise of a still room lies in the interval of 26 in 30 or more', () => {
