@@ -7,9 +7,10 @@ import { readDevice } from './files/devices.ts';
 import { type Placed, placeFiles } from './files/folders.ts';
 import { readInstrument } from './files/instruments.ts';
 import { readNote, type StatedNote } from './files/notes.ts';
+import { readQuoted } from './files/quoted.ts';
 import { readRun, type StatedRun } from './files/runs.ts';
 import { readSetup, type Setup } from './files/setups.ts';
-import type { Attempts, Comparison, ContentFile, DataFiles, Device, Instrument, Register, Run } from './register.ts';
+import type { Attempts, Comparison, ContentFile, DataFiles, Device, Instrument, Quoted, Register, Run } from './register.ts';
 import { checkSettings } from './resolved/check-settings.ts';
 import { checkNames, type Named, resolveRun } from './resolved/resolve-run.ts';
 import { tellSameLogs, tellUnusedLimits } from './resolved/suspicions.ts';
@@ -23,6 +24,7 @@ interface Indexes extends Named {
   readonly runs: Index<Run>;
   readonly attempts: Index<Attempts>;
   readonly comparisons: Index<Comparison>;
+  readonly quoted: Index<Quoted>;
 }
 
 /**
@@ -50,6 +52,7 @@ export function readRegister(files: readonly ContentFile[], data: DataFiles): { 
     runs,
     attempts: indexes.attempts.whole(),
     comparisons: indexes.comparisons.whole(),
+    quoted: indexes.quoted.whole(),
     notes: notes.whole(),
   };
   checkFormer(register, (folder) => new Set(placed.filter((each) => each.folder === folder).map(({ id }) => id)), report);
@@ -82,6 +85,7 @@ function readBasics(placed: readonly Placed[], data: DataFiles, report: Report):
     runs: new Index<Run>('run', 'unknown-run', 'runs'),
     attempts: new Index<Attempts>('attempts file', 'unknown-attempts', 'attempts'),
     comparisons: new Index<Comparison>('comparison', 'unknown-comparison', 'comparisons'),
+    quoted: new Index<Quoted>('quoted file', 'unknown-quoted', 'quoted'),
   };
   for (const [id, device] of readFolder(placed, 'devices', report, (source) => readDevice(source, report)))
     indexes.devices.add(id, device);
@@ -118,10 +122,13 @@ function readTables(placed: readonly Placed[], indexes: Indexes, data: DataFiles
     const known = stated.device && indexes.devices.find(stated.device, report);
     return known && stated;
   });
+  for (const [id, quoted] of readFolder(placed, 'quoted', report, (source) => readQuoted(source, report)))
+    indexes.quoted.add(id, quoted);
   for (const [id, stated] of attempts) indexes.attempts.add(id, stated?.attempts);
   const comparisons = readFolder<StatedComparison>(placed, 'comparisons', report, (source) => {
     const stated = readComparison(source, report);
     if (!named(aliasesOf(stated), indexes.runs, report)) return undefined;
+    if (stated.quoted.map((to) => indexes.quoted.find(to, report)).includes(undefined)) return undefined;
     const runs = indexes.runs.whole();
     checkSettings(stated, (id) => runs.get(id), report);
     return stated;
@@ -142,6 +149,7 @@ function readNotes(placed: readonly Placed[], indexes: Indexes, data: DataFiles,
         named(stated.runs, indexes.runs, report),
         named(stated.comparisons, indexes.comparisons, report),
         named(stated.attempts, indexes.attempts, report),
+        named(stated.quoted, indexes.quoted, report),
         stated.speaksFor === undefined || spokenFor.find(stated.speaksFor, report) !== undefined,
       ];
       return found.includes(false) ? undefined : stated;

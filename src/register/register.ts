@@ -1,6 +1,7 @@
 /** The Register: the author's files, validated, inheritance resolved, cross-references checked. Nothing here reads disk. */
 import type { Offset } from '../figures/alignment/align.ts';
 import type { DeclaredPhase, RunContext } from '../figures/context.ts';
+import type { PresentFigure } from '../figures/figure.ts';
 import type { PassCriterion } from '../figures/stability/ladder.ts';
 import type { ChannelDeclaration, LogDeclaration } from '../intake/log.ts';
 import type { TableMapping } from '../intake/table-mapping.ts';
@@ -138,6 +139,8 @@ export interface Note extends Item {
   readonly comparisons: ReadonlyMap<string, string>;
   /** Alias to id of attempts. */
   readonly attempts?: ReadonlyMap<string, string>;
+  /** Alias to id of what is quoted. */
+  readonly quoted?: ReadonlyMap<string, string>;
   readonly highlights: readonly { readonly expression: string; readonly place: Place }[];
   /** True where a retest takes the place of the run that it follows. */
   readonly followsRetests?: boolean;
@@ -206,6 +209,8 @@ export interface Comparison extends Item, Renamed {
   readonly repeats: readonly string[];
   /** Alias of a setting. */
   readonly reference: string;
+  /** Ids of what others published, to stand beside it. */
+  readonly quoted?: readonly string[];
 }
 
 export interface Attempts extends Item {
@@ -219,12 +224,32 @@ export interface Attempts extends Item {
   readonly passed?: Partial<PassCriterion>;
 }
 
+/** What somebody else published. */
+export interface Quoted extends Item {
+  readonly source: {
+    readonly author: string;
+    /** Where it stands: https. */
+    readonly address: string;
+    /** ISO date on which it was published, where it says so. */
+    readonly date?: string;
+    /** ISO date on which it was read. */
+    readonly accessed: string;
+  };
+  /** In the source's words. */
+  readonly device?: string;
+  /** Setting and conditions, in the source's words. */
+  readonly conditions: readonly Condition[];
+  /** By address without alias. */
+  readonly figures: ReadonlyMap<string, PresentFigure>;
+}
+
 export interface Register {
   readonly devices: ReadonlyMap<string, Device>;
   readonly instruments: ReadonlyMap<string, Instrument>;
   readonly runs: ReadonlyMap<string, Run>;
   readonly attempts: ReadonlyMap<string, Attempts>;
   readonly comparisons: ReadonlyMap<string, Comparison>;
+  readonly quoted: ReadonlyMap<string, Quoted>;
   /** Notes and scripts, by `notes/<slug>` and `scripts/<slug>`. */
   readonly notes: ReadonlyMap<string, Note>;
 }

@@ -6,9 +6,9 @@ import type { FrontKey } from '../register/register.ts';
 import type { PlotRequest } from '../register/requests.ts';
 import type { ScriptText } from './script/script.ts';
 
-/** One thing that an alias of a note stands for: a run, a comparison, or the attempts on a specimen. */
+/** One thing that an alias of a note stands for: a run, a comparison, the attempts on a specimen, or what somebody else published. */
 export interface Subject {
-  readonly kind: 'run' | 'comparison' | 'attempts';
+  readonly kind: 'run' | 'comparison' | 'attempts' | 'quoted';
   readonly id: string;
   readonly title: string;
   /** Keys without the alias, as in RunFigures. */
@@ -75,6 +75,8 @@ export interface HeldBy {
   readonly figure?: string;
   /** What stood in for something that was not measured: said beside the number. */
   readonly standsIn?: string;
+  /** Who published it, where it is none of one's own figures: said beside the number. */
+  readonly quoted?: string;
 }
 
 /** The sentence of a held number, as printed. */

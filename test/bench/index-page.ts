@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { gzipSync } from 'node:zlib';
-import { openBrowser } from '../site/browser.ts';
+import { startBrowser } from '../site/browser.ts';
 import { cloneIn } from '../site/project.ts';
 import { serve } from '../site/server.ts';
 
@@ -84,7 +84,7 @@ export async function measureIndex(): Promise<void> {
 
 async function inBrowser(dist: string): Promise<void> {
   const served = await serve(dist);
-  const browser = await openBrowser();
+  const browser = await startBrowser();
   try {
     const page = await browser.newPage({ viewport: { width: 1280, height: 900 } });
     await page.goto(`${served.address}runs/`, { waitUntil: 'networkidle' });

@@ -7,8 +7,20 @@ import { PATIENCE } from './patience.ts';
 
 const PACKAGE = join(dirname(fileURLToPath(import.meta.resolve('@sparticuz/chromium'))), '..');
 
-/** Starts it. Its packaged arguments are not used: they switch web security off, which would make security tests prove nothing. */
+let started: Promise<Browser> | undefined;
+
+/** One for all test files of a worker. What closes it closes its contexts, so that the next file finds it as new; it ends with the worker. */
 export async function openBrowser(): Promise<Browser> {
+  if (!(await started)?.isConnected()) started = startBrowser();
+  const browser = (await started)!;
+  browser.close = async () => {
+    await Promise.all(browser.contexts().map((context) => context.close()));
+  };
+  return browser;
+}
+
+/** Starts it. Its packaged arguments are not used: they switch web security off, which would make security tests prove nothing. */
+export async function startBrowser(): Promise<Browser> {
   const libraries = await inflate(join(PACKAGE, 'bin', 'al2023.tar.br'));
   const env = Object.fromEntries(Object.entries(process.env).filter((entry): entry is [string, string] => entry[1] !== undefined));
   const browser = await driver.launch({

@@ -7,7 +7,7 @@ import { isPlan } from '../../src/plots/drawing/plan.ts';
 import { NARROW, WIDE } from '../../src/plots/drawing/size.ts';
 import { plan } from '../../src/plots/specify.ts';
 import { generator, request, type Shape, subject } from '../plots/subjects.ts';
-import { builtSite } from './built-site.ts';
+import { demonstrationSite } from './built-site.ts';
 
 const CASES = 50;
 const KINDS = ['trace', 'trace', 'step-response', 'power-by-phase'] as const;
@@ -98,10 +98,10 @@ const measure = (): Measured => {
 };
 
 describe('texts of charts', () => {
-  const site = builtSite('plot-text');
+  const site = demonstrationSite();
 
   test('stay in their drawing and apart, in the page’s font and without it', async () => {
-    const shown = drawingsIn(join(site.project.root, 'dist'));
+    const shown = drawingsIn(join(site.root, 'dist'));
     const made = await crowded();
     expect(shown.length).toBeGreaterThan(20);
     for (const blocked of [false, true]) {
@@ -123,7 +123,7 @@ describe('texts of charts', () => {
 });
 
 describe('formulas', () => {
-  const site = builtSite('formulas');
+  const site = demonstrationSite();
 
   test('keep their subscripts below the line where the machine has no font for them', async () => {
     const page = await (await site.browser.newContext({ bypassCSP: true })).newPage();

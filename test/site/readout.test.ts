@@ -4,9 +4,9 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { nearest } from '../../src/browser/readout/lines.ts';
 import { linesOf } from '../../src/browser/readout/read-lines.ts';
-import { builtSite } from './built-site.ts';
+import { demonstrationSite } from './built-site.ts';
 
-const built = builtSite('readout');
+const built = demonstrationSite();
 const RUN = 'runs/larch-fast/';
 
 describe('the readout of a chart', () => {
@@ -18,7 +18,7 @@ describe('the readout of a chart', () => {
     for (let i = 0; i < 40; i += 1) await page.keyboard.press('ArrowRight');
     const told = chart.locator('output');
     await expect.poll(() => told.innerText()).toMatch(/^-1 min: /);
-    const csv = readFileSync(join(built.project.root, 'dist', RUN, 'plots', 'trace.csv'), 'utf8');
+    const csv = readFileSync(join(built.root, 'dist', RUN, 'plots', 'trace.csv'), 'utf8');
     const expected = linesOf(csv).map((line) => `${nearest(line, -1, 2)![0]} ${line.unit}`);
     expect(expected.length).toBeGreaterThan(2);
     for (const reading of expected) expect(await told.innerText()).toContain(reading);

@@ -1,4 +1,5 @@
 /** Twenty ordinary true sentences about the demonstration, as a tester would say them: at most three are true only just. */
+
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, test } from 'vitest';
@@ -6,6 +7,7 @@ import { noteSubjects } from '../../src/compute/steps/notes/note-subjects.ts';
 import type { Problem } from '../../src/problem.ts';
 import { write } from '../../src/words/write.ts';
 import { demoProject } from '../commands/hold/demo.ts';
+import { shareResults } from '../compute/shared-results.ts';
 
 const SENTENCES = [
   `At its rated setting it settles at :stated[59.5 °C]{is="rated.steady_temperature"}.`,
@@ -34,6 +36,7 @@ let problems: readonly Problem[];
 let project: ReturnType<typeof demoProject>;
 beforeAll(async () => {
   project = demoProject();
+  shareResults(project.root);
   const file = 'content/notes/ordinary.md';
   const front = `title: Ordinary\ndate: 2026-04-01\nstatus: draft\nruns:\n  rated: larch-rated\n  brisk: larch-brisk\n  quick: larch-quick\n  fast: larch-fast\ncomparisons:\n  steps: larch-steps\n`;
   writeFileSync(join(project.root, file), `---\n${front}---\n\n${SENTENCES.join('\n')}\n`);

@@ -32,6 +32,10 @@ export function declarations({ register }: SiteContents, scope: ArchiveScope, pl
     ...computed.map((each): [string, string] => [each.run.file, written(ofRun(each, placed, read))]),
     ...[...scope.attempts.values()].map(({ attempts }): [string, string] => [attempts.file, keysOf(read(attempts))]),
     ...scope.comparisons.map(({ comparison }): [string, string] => [comparison.file, written(read(comparison))]),
+    ...scope.quoted.map((id): [string, string] => {
+      const quoted = register.quoted.get(id)!;
+      return [quoted.file, keysOf(read(quoted))];
+    }),
     ...scope.notes.map(({ note }): [string, string] => [note.file, ofNote(note)]),
   ]);
 }

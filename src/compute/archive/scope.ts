@@ -9,6 +9,8 @@ export interface ArchiveScope {
   readonly runs: ReadonlyMap<string, ComputedRun>;
   readonly comparisons: readonly ComputedComparison[];
   readonly attempts: ReadonlyMap<string, ComputedAttempts>;
+  /** Ids of what its notes and comparisons quote. */
+  readonly quoted: readonly string[];
   /** Ids. */
   readonly devices: readonly string[];
   readonly instruments: readonly string[];
@@ -24,6 +26,10 @@ export function archiveScope(parts: SiteContents, note: ComputedNote): ArchiveSc
   const tried = named(({ attempts }) => attempts?.values() ?? []);
   const runs = new Map([...parts.runs].filter(([id]) => reached.has(id)));
   const attempts = new Map([...parts.attempts].filter(([id]) => tried.has(id)));
+  const cited = new Set([
+    ...named(({ quoted }) => quoted?.values() ?? []),
+    ...[...compared].flatMap((id) => parts.register.comparisons.get(id)?.quoted ?? []),
+  ]);
   const devices = new Set([
     ...[...runs.values()].map(({ run }) => run.device),
     ...[...attempts.values()].map(({ attempts: { device } }) => device),
@@ -33,6 +39,7 @@ export function archiveScope(parts: SiteContents, note: ComputedNote): ArchiveSc
     runs,
     comparisons: [...parts.comparisons].filter(([id]) => compared.has(id)).map(([, computed]) => computed),
     attempts,
+    quoted: [...parts.register.quoted.keys()].filter((id) => cited.has(id)),
     devices: inOrder(parts.register.devices, devices),
     instruments: inOrder(parts.register.instruments, new Set([...runs.values()].flatMap(({ run }) => run.instruments))),
   };

@@ -11,6 +11,7 @@ import type { PlotResult } from '../steps/plots/plot-task.ts';
 import { comparedTable, overallFigures, ownTable, type ReadComparison, testTables } from './compared-tables.ts';
 import { fairnessOf } from './fairness.ts';
 import { findingsOf } from './findings.ts';
+import { quotedRows } from './quoted-rows.ts';
 import { sideBySide } from './side-by-side.ts';
 
 /** What a page adds to what was gathered: where it stands, and what of the site it may lead to. */
@@ -62,6 +63,7 @@ export function comparisonModel(gathered: Gathered, drawn: ComparisonPlots, cont
     overall: overallFigures(read),
     byTest,
     own,
+    quoted: quotedRows(gathered, read),
     inferred: inferredIn([compared, ...byTest, own]),
     plots: drawn.plots.map((plot) => pagePlot(plot, context.path)),
     undrawn: drawn.undrawn,

@@ -71,7 +71,11 @@ function keyOf({ code, register, runs }: Options, { comparison, key }: Compariso
     const instruments = run.instruments.map((instrument) => register.instruments.get(instrument));
     return [task.key, run, register.devices.get(run.device), instruments];
   });
-  return digestOf(['gathered', code.all, key, comparison, said]);
+  const quoted = (comparison.quoted ?? []).map((id) => {
+    const { figures, ...stated } = register.quoted.get(id)!;
+    return [stated, [...figures]];
+  });
+  return digestOf(['gathered', code.all, key, comparison, said, quoted]);
 }
 
 /** Null where a log of its runs could not be used. */

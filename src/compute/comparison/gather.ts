@@ -55,6 +55,7 @@ export function gather({ register, comparison, figures, runs }: Gatherable): Gat
     runs: gathered,
     ...settingsOf(comparison),
     ...(repeats.length > 0 ? { repeats } : {}),
+    ...quotedOf(register, comparison),
     ...published,
     methods: methodsOf([published, ...gathered]),
   };
@@ -66,6 +67,19 @@ function settingsOf({ settings, runs }: Comparison): Pick<Gathered, 'settings'> 
   const aliases = new Map([...runs].map(([alias, id]) => [id, alias]));
   const named = [...settings].map(([alias, ids]) => [alias, ids.map((id) => aliases.get(id)!)] as const);
   return { settings: Object.fromEntries(named) };
+}
+
+/** What others published, as the comparison names it. */
+function quotedOf(register: Register, { quoted = [] }: Comparison): Pick<Gathered, 'quoted'> {
+  if (quoted.length === 0) return {};
+  return {
+    quoted: quoted.map((id) => {
+      const { title, source, device, conditions, figures } = register.quoted.get(id)!;
+      const said = [...(device === undefined ? [] : [{ name: 'device', text: device }]), ...conditions];
+      const { author, address, accessed } = source;
+      return { id, title, author, address, accessed, conditions: conditionRows(said), ...publishedMap(figures) };
+    }),
+  };
 }
 
 function repeatsOf({ repeats }: Comparison, runs: Gatherable['runs']): GatheredRepeat[][] | null {

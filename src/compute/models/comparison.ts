@@ -101,6 +101,23 @@ export interface ComparisonModel {
   readonly byTest: readonly ComparedTable[];
   /** The runs' own figures. */
   readonly own: ComparedTable;
+  /** What others published, beside figures of the settings. */
+  readonly quoted: readonly {
+    readonly label: string;
+    readonly shown: string;
+    readonly title: string;
+    readonly author: string;
+    readonly address: string;
+    readonly accessed: string;
+    readonly conditions: readonly ConditionRow[];
+    readonly cells: readonly {
+      readonly alias: string;
+      readonly shown: string;
+      /** Own less quoted; '' where that has no sense. */
+      readonly difference: string;
+      readonly verdict: string;
+    }[];
+  }[];
   /** What of all these was not declared, each statement once. */
   readonly inferred: readonly string[];
   readonly plots: readonly PagePlot[];

@@ -3,7 +3,7 @@ import type { Licence } from '../../register/register.ts';
 import type { CorrectedTogether } from './corrections.ts';
 import type { DataFile } from './data-file.ts';
 import type { Ledgers } from './ledger.ts';
-import type { Citation, ConditionRow, HeldNote, Highlight, Link, Marks, PagePlot, ShownCaution } from './shared.ts';
+import type { Citation, ConditionRow, HeldNote, Highlight, Link, Marks, PagePlot, ShownCaution, ShownQuoted } from './shared.ts';
 
 /** A heading of the text: a page's own address, and its words. */
 export interface Heading {
@@ -21,6 +21,8 @@ export interface WordsModel {
   readonly marks: Marks;
   readonly devices: readonly Link[];
   readonly heldNotes: readonly HeldNote[];
+  /** What it quotes from others. */
+  readonly quoted: readonly ShownQuoted[];
   readonly cautions: readonly ShownCaution[];
   readonly disclosure: string;
   /** Newest first. */

@@ -93,3 +93,17 @@ export interface Citation {
   readonly bib: string;
   readonly json: string;
 }
+
+/** What somebody else published, with where it stands. */
+export interface ShownQuoted {
+  /** Its place on the page. */
+  readonly id: string;
+  readonly title: string;
+  readonly author: string;
+  readonly address: string;
+  /** ISO date; '' where the source states none. */
+  readonly published: string;
+  readonly accessed: string;
+  readonly conditions: readonly ConditionRow[];
+  readonly figures: readonly { readonly label: string; readonly shown: string; readonly uncertainty: string }[];
+}

@@ -5,7 +5,7 @@ import { attemptCautions, cautions, type MergedCaution, mergeCautions } from '..
 import { type Figure, isPresent } from '../../figures/figure.ts';
 import { triedFacts } from '../../figures/stability/tried.ts';
 import { printQuantity, printUncertainty } from '../../quantities/print.ts';
-import type { Note } from '../../register/register.ts';
+import type { Note, Quoted } from '../../register/register.ts';
 import { heldInWords } from '../../words/expression/in-words.ts';
 import { fragmentOf } from '../../words/page/fragment.ts';
 import type { HeldBy, LedgerEntry, PlainWords } from '../../words/written.ts';
@@ -14,6 +14,7 @@ import { commonConditions } from '../contents/common-conditions.ts';
 import { conditionRows, fromText, runLink, settingText, uncertaintyText } from '../contents/figure-text.ts';
 import { newestFirst } from '../contents/note-order.ts';
 import { devicesOf, notePath } from '../contents/note-path.ts';
+import { quotedId, shownQuoted } from '../contents/quoted.ts';
 import {
   attemptsPath,
   type ComputedAttempts,
@@ -27,6 +28,7 @@ import {
 import { sizeText } from '../data/names.ts';
 import { linkedNote } from '../linked-data/note.ts';
 import type { Archive } from '../models/note.ts';
+import type { ShownQuoted } from '../models/shared.ts';
 import type { FrontWords, HeldNote, Highlight, Ledgers, Link, Marks, NoteModel, PagePlot, PrintedFront } from '../results.ts';
 import { correctedNumbers, correctionsOf, markCorrected } from './corrections.ts';
 import { headingsOf, testedLine } from './note-head.ts';
@@ -76,6 +78,7 @@ export function noteModel(parts: SiteContents, computed: ComputedNote, archive: 
     scripts: scriptsFor(parts, computed).map((script) => ({ title: script.note.title, path: notePath(script) })),
     ...correctionsOf(parts, computed),
     ledger: ledgersOf(computed),
+    quoted: quotedIn(parts, note),
     reproduce: [
       ...runs.map(({ computed: { run } }) => reproduced(parts, `runs/${run.id}`, runLink(run))),
       ...tried.map(({ attempts }) => {
@@ -206,20 +209,24 @@ export function highlights(parts: SiteContents, { note, written }: ComputedNote)
 function titleOf(parts: SiteContents, note: Note, { alias, subject }: HeldBy): string {
   if (note.comparisons.has(alias)) return parts.comparisons.get(subject)!.comparison.title;
   if (note.attempts?.has(alias)) return parts.attempts.get(subject)!.attempts.title;
+  if (note.quoted?.has(alias)) return parts.register.quoted.get(subject)!.title;
   return parts.runs.get(subject)?.run.title ?? alias;
 }
 
 function figureOf(parts: SiteContents, note: Note, { alias, subject, address }: HeldBy): Figure | undefined {
   if (note.comparisons.has(alias)) return parts.comparisons.get(subject)?.figures.get(address);
   if (note.attempts?.has(alias)) return parts.attempts.get(subject)?.figures.get(address);
+  if (note.quoted?.has(alias)) return parts.register.quoted.get(subject)?.figures.get(address);
   return parts.runs.get(subject)?.derived.figures.get(address);
 }
 
 /** What holds one number of a note or script. */
-export function heldNote(parts: SiteContents, { note }: ComputedNote, entry: LedgerEntry, number: number): HeldNote {
+export function heldNote(parts: SiteContents, computedNote: ComputedNote, entry: LedgerEntry, number: number): HeldNote {
+  const { note } = computedNote;
   const figures = entry.held.flatMap((held) => {
     if (note.comparisons.has(held.alias)) return heldByComparison(parts.comparisons.get(held.subject)!, held);
     if (note.attempts?.has(held.alias)) return heldByAttempts(parts.attempts.get(held.subject)!, held);
+    if (note.quoted?.has(held.alias)) return heldByQuoted(parts.register.quoted.get(held.subject)!, held, notePath(computedNote));
     const computed = parts.runs.get(held.subject);
     return computed === undefined ? [] : [heldFigure(computed, held)];
   });
@@ -246,6 +253,31 @@ function heldByComparison({ comparison, figures }: ComputedComparison, held: Hel
       file: comparison.file,
       from: fromText(figure.from),
       inferred: figure.inferred ?? [],
+    },
+  ];
+}
+
+/** What a note or script quotes, in its own order. */
+export function quotedIn({ register }: Pick<SiteContents, 'register'>, note: Note): ShownQuoted[] {
+  return [...(note.quoted?.values() ?? [])].map((id) => shownQuoted(register.quoted.get(id)!));
+}
+
+/** Somebody else's figure: it leads to where it was published. */
+function heldByQuoted({ source, conditions, figures, ...quoted }: Quoted, held: HeldBy, page: string): HeldNote['figures'] {
+  const figure = figures.get(held.address);
+  if (figure === undefined) return [];
+  const label = heldInWords(held, figure.of);
+  const stated = [quoted.device ?? '', ...conditions.map(({ name, text }) => `${name.replaceAll('_', ' ')} ${text}`)];
+  return [
+    {
+      label,
+      run: { title: `${quoted.title}, quoted from ${source.author}`, path: `${page}#${quotedId(quoted.id)}` },
+      method: { title: label, path: `method/#${figure.name}` },
+      shown: printQuantity(figure.quantity).text,
+      uncertainty: figure.quantity.parts === null ? 'the source states no uncertainty' : uncertaintyText(figure),
+      file: source.address,
+      from: [`accessed ${source.accessed}`, ...stated.filter((text) => text !== '')].join('; '),
+      inferred: [],
     },
   ];
 }

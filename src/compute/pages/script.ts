@@ -9,7 +9,7 @@ import { type ComputedNote, pagePlot, type SiteContents } from '../contents/site
 import { stateKey } from '../published-state/present-state.ts';
 import type { HeldNote, Link, PrompterModel, ScriptModel, SpokenBlock } from '../results.ts';
 import { correctedNumbers, correctionsOf } from './corrections.ts';
-import { cautionsOf, deviceLinks, heldNote, ledgersOf, marksOf, notePath, printedFront } from './note.ts';
+import { cautionsOf, deviceLinks, heldNote, ledgersOf, marksOf, notePath, printedFront, quotedIn } from './note.ts';
 
 const NOTHING_PLANNED = 'a script is planned before its page is made';
 
@@ -49,6 +49,7 @@ export function scriptModel(parts: SiteContents, computed: ComputedNote): Script
     ...correctionsOf(parts, computed),
     prompter: `${notePath(computed)}prompter/`,
     ledger: ledgersOf(computed),
+    quoted: quotedIn(parts, computed.note),
     files: { txt: `${notePath(computed)}script.txt`, vtt: `${notePath(computed)}script.vtt` },
   };
 }

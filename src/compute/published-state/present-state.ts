@@ -73,6 +73,7 @@ function entryOf(note: Note, { entries, sentences }: Written, entry: LedgerEntry
 
 function folderOf(note: Note, alias: string): string {
   if (note.comparisons.has(alias)) return 'comparisons';
+  if (note.quoted?.has(alias)) return 'quoted';
   return note.attempts?.has(alias) ? 'attempts' : 'runs';
 }
 

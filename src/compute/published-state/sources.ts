@@ -38,6 +38,10 @@ export function sourcesOf({ register, runs, attempts, content, code }: Options):
       const comparison = register.comparisons.get(id);
       return comparison ? [comparison.file, ...reachedRuns(comparison).flatMap(ofRun)] : [];
     },
+    quoted: (id) => {
+      const quoted = register.quoted.get(id);
+      return quoted ? [quoted.file] : [];
+    },
     attempts: (id) => {
       const tried = register.attempts.get(id);
       return tried ? [`data/${tried.table}`, tried.file] : [];

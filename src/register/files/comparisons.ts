@@ -19,6 +19,7 @@ const COMPARISON = shape({
   runs: map,
   reference: text,
   repeats: optional(textOrList),
+  quoted: optional(textOrList),
   retests: optional(text),
   was: optional(textOrList),
 });
@@ -32,6 +33,7 @@ export interface StatedSetting {
 export interface StatedComparison {
   readonly settings: readonly StatedSetting[];
   readonly repeats: readonly Reference[];
+  readonly quoted: readonly Reference[];
   readonly comparison: Comparison;
 }
 
@@ -40,6 +42,9 @@ export function readComparison(source: SourceFile, report: Report): StatedCompar
   const settings = readSettings(fields.runs, report);
   const repeats = (textsOf(fields.repeats, 'repeats', source.placeOf('repeats'), report) ?? []).flatMap(
     (node) => referenceOf(node, 'repeats', report) ?? [],
+  );
+  const quoted = (textsOf(fields.quoted, 'quoted', source.placeOf('quoted'), report) ?? []).flatMap(
+    (node) => referenceOf(node, 'quoted', report) ?? [],
   );
   tellRepeated(settings, repeats, report);
   if (fields.runs?.entries.size === 1) {
@@ -55,10 +60,11 @@ export function readComparison(source: SourceFile, report: Report): StatedCompar
     runs: new Map(ids.flatMap(([alias, runs]) => runs.map((run, index) => [runAlias(alias, index), run] as const))),
     repeats: repeats.map(({ value }) => value),
     reference,
+    ...(quoted.length > 0 ? { quoted: quoted.map(({ value }) => value) } : {}),
     ...(retests === 'follow' ? { followsRetests: true } : {}),
     ...former,
   };
-  return { settings, repeats, comparison };
+  return { settings, repeats, quoted, comparison };
 }
 
 /** How a run is named beside others: the first one of a setting as the setting, the next ones with their number, which no alias can have. */

@@ -6,7 +6,7 @@ import { cut } from '../values/values.ts';
 import { startOf } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
 
-const FOLDERS = ['devices', 'instruments', 'setups', 'runs', 'attempts', 'comparisons', 'notes', 'scripts'] as const;
+const FOLDERS = ['devices', 'instruments', 'setups', 'runs', 'attempts', 'comparisons', 'quoted', 'notes', 'scripts'] as const;
 export type Folder = (typeof FOLDERS)[number];
 
 /** Folders that commands write. */

@@ -22,6 +22,7 @@ const KEYS = {
   runs: optional(textOrMap),
   comparisons: optional(textOrMap),
   attempts: optional(textOrMap),
+  quoted: optional(textOrMap),
   highlights: optional(textOrList),
   lead: optional(map),
   summary: optional(text),
@@ -44,6 +45,7 @@ export interface StatedNote {
   readonly runs: ReadonlyMap<string, Alias>;
   readonly comparisons: ReadonlyMap<string, Alias>;
   readonly attempts: ReadonlyMap<string, Alias>;
+  readonly quoted: ReadonlyMap<string, Alias>;
   /** The note that a script speaks for. */
   readonly speaksFor?: Reference;
   readonly note: Note;
@@ -54,7 +56,8 @@ export function readNote(source: SourceFile, kind: Note['kind'], data: DataFiles
   const runs = readAliases(fields.runs, 'runs', report);
   const comparisons = readAliases(fields.comparisons, 'comparisons', report);
   const attempts = readAliases(fields.attempts, 'attempts', report);
-  tellClashes({ runs, comparisons, attempts }, report);
+  const quoted = readAliases(fields.quoted, 'quoted', report);
+  tellClashes({ runs, comparisons, attempts, quoted }, report);
   const unheld = wordOf(fields.unheld, 'unheld', UNHELD, report);
   const retests = wordOf(fields.retests, 'retests', RETESTS, report);
   const pace = paceOf(fields.pace, report);
@@ -75,6 +78,7 @@ export function readNote(source: SourceFile, kind: Note['kind'], data: DataFiles
     runs: idsOf(runs),
     comparisons: idsOf(comparisons),
     ...(attempts.size > 0 ? { attempts: idsOf(attempts) } : {}),
+    ...(quoted.size > 0 ? { quoted: idsOf(quoted) } : {}),
     highlights: highlightsOf(fields.highlights, source, report),
     ...leadOf(fields.lead, report),
     ...(fields.summary ? { summary: fields.summary.text } : {}),
@@ -91,7 +95,7 @@ export function readNote(source: SourceFile, kind: Note['kind'], data: DataFiles
     ...(spokenFor === undefined ? {} : { note: spokenFor }),
   };
   const speaksFor = spokenFor === undefined ? {} : { speaksFor: { value: spokenFor, place: fields.note!.place } };
-  return { runs, comparisons, attempts, ...speaksFor, note };
+  return { runs, comparisons, attempts, quoted, ...speaksFor, note };
 }
 
 /** The attributes of the chart at a note's head, each a text; which there are is told where they are read. */

@@ -1,7 +1,7 @@
 /** Record copies: a comparison frozen under a permalink. Written by `npm run record`, read here as far as their form goes. */
 import * as v from 'valibot';
 import type { Problem } from '../../problem.ts';
-import { date, FIGURES, type Fixed, id, REPEAT, RUN, SOURCES } from './recorded-comparison.ts';
+import { date, FIGURES, type Fixed, id, QUOTED, REPEAT, RUN, SOURCES } from './recorded-comparison.ts';
 import { readForm, type SealedKind } from './sealed-file.ts';
 
 /** Its figures are those of `comparisons/<id>/figures.json`. */
@@ -18,6 +18,8 @@ const RECORD = v.pipe(
     settings: v.exactOptional(v.record(v.string(), v.pipe(v.array(v.string()), v.minLength(1, 'a setting without a run')))),
     /** Groups of other repeats of the specimen, which say how runs lie apart; left out where there are none. */
     repeats: v.exactOptional(v.array(v.array(REPEAT))),
+    /** What others published, beside it; left out where nothing is quoted. */
+    quoted: v.exactOptional(v.array(QUOTED)),
     sources: SOURCES,
     figures: FIGURES,
     /** For each figure's name the digest of its definition, formula and source: which version of a method made it. */
@@ -38,7 +40,13 @@ const RECORD = v.pipe(
   ),
   v.check(
     (record) =>
-      [record, ...record.runs, ...record.runs.map(({ ambient }) => ambient), ...(record.repeats ?? []).flat()].every(namesSources),
+      [
+        record,
+        ...record.runs,
+        ...(record.quoted ?? []),
+        ...record.runs.map(({ ambient }) => ambient),
+        ...(record.repeats ?? []).flat(),
+      ].every(namesSources),
     'a figure that rests on a source that is not named',
   ),
 );

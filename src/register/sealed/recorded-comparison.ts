@@ -149,6 +149,18 @@ export const RUN = v.strictObject({
 /** A run of which nothing but its figures counts: it only says how runs lie apart. */
 export const REPEAT = v.strictObject({ run: id, title: text, device: id, specimen: text, sources: SOURCES, figures: FIGURES });
 
+/** Figures that somebody else published, with their source. */
+export const QUOTED = v.strictObject({
+  id,
+  title: text,
+  author: text,
+  address: text,
+  accessed: date,
+  conditions: ROWS,
+  sources: SOURCES,
+  figures: FIGURES,
+});
+
 /** Read-only throughout. */
 export type Fixed<T> = { readonly [K in keyof T]: Fixed<T[K]> };
 

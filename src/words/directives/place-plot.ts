@@ -54,8 +54,13 @@ export function requestAttributes(writing: Writing, read: WrittenDirective): Req
 }
 
 /** Run ids by alias. */
-export function runsOf(writing: Writing): ReadonlyMap<string, string> {
+function runsOf(writing: Writing): ReadonlyMap<string, string> {
   return idsOf(writing, 'run');
+}
+
+/** Run ids, and ids of what is quoted, by alias: what a table may have as columns. */
+export function columnsOf(writing: Writing): ReadonlyMap<string, string> {
+  return new Map([...runsOf(writing), ...idsOf(writing, 'quoted')]);
 }
 
 /** Ids of the subjects of a kind by alias. */

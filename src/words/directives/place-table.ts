@@ -10,14 +10,14 @@ import { heldBy } from '../expression/evaluate.ts';
 import type { Address } from '../expression/expression-tree.ts';
 import { detailInWords, factInWords, figureInWords } from '../expression/in-words.ts';
 import { isTextProblem, parseExpression } from '../expression/parse-expression.ts';
-import { standInsOf } from '../expression/stand-ins.ts';
+import { besideOf } from '../expression/stand-ins.ts';
 import { locate, type TextProblem } from '../expression/text-problem.ts';
 import { scrollRegion } from '../page/number-page.ts';
 import { element, heldAnchor, type PageElement, permalink } from '../page/page-node.ts';
 import { recordedCell } from '../page/recorded-words.ts';
 import { placeAt, spanOf, type Writing } from '../page/writing.ts';
 import { withoutCommas } from './name-list.ts';
-import { requestAttributes, runsOf, takeId } from './place-plot.ts';
+import { columnsOf, requestAttributes, takeId } from './place-plot.ts';
 import type { WrittenDirective } from './read-directive.ts';
 import { entryOf, printed } from './value.ts';
 
@@ -26,7 +26,7 @@ export function placeTable(writing: Writing, read: WrittenDirective, node: Nodes
   if (!withoutCommas(writing, read)) return null;
   const place = placeAt(writing, spanOf(node).start);
   const attributes = requestAttributes(writing, read);
-  const request = readTableRequest(attributes, runsOf(writing), place);
+  const request = readTableRequest(attributes, columnsOf(writing), place);
   const before = writing.problems.length;
   if ('problems' in request) writing.problems.push(...request.problems);
   const rows = 'problems' in request ? [] : request.of.map(({ address, place: at }) => readRow(writing, request, address, at));
@@ -137,7 +137,7 @@ function tableCell(
   const held = [heldBy(cell)];
   writing.drafts.push(entryOf('table', request.place, '', `${alias}.${cell.key}`, shown, held));
   const anchor = heldAnchor(writing.drafts.length - 1, shown.shown);
-  const beside = [placeDetail(row, cell), ...standInsOf(held)].filter((text) => text !== '').join(', ');
+  const beside = [placeDetail(row, cell), ...besideOf(held)].filter((text) => text !== '').join(', ');
   const detail = beside === '' ? [] : [element('span', { className: ['detail'] }, [beside])];
   return element('td', { className: ['number'] }, [anchor, ...padding(pad), ...detail]);
 }

@@ -83,7 +83,8 @@ export function heldBy(destination: Destination): HeldBy {
   if (!('figure' in destination)) return { alias, subject: subject.id, address: key };
   const { name, of } = destination.figure;
   const standsIn = typeof of?.stands_in === 'string' ? { standsIn: of.stands_in } : {};
-  return { alias, subject: subject.id, address: key, figure: name, ...standsIn };
+  const quoted = typeof of?.quoted === 'string' ? { quoted: of.quoted } : {};
+  return { alias, subject: subject.id, address: key, figure: name, ...standsIn, ...quoted };
 }
 
 function evaluateLiteral({ number, unit, start, end }: Literal, subjects: Subjects): Outcome {

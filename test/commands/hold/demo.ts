@@ -2,7 +2,6 @@
 import { cpSync, mkdirSync, mkdtempSync, rmSync, symlinkSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { shareResults } from '../../compute/shared-results.ts';
 
 const DEMO = join(import.meta.dirname, '..', '..', '..');
 const FOLDERS = ['devices', 'instruments', 'setups', 'runs', 'comparisons', 'attempts'];
@@ -13,6 +12,5 @@ export function demoProject(): { readonly root: string; readonly remove: () => v
   mkdirSync(join(root, 'content', 'notes'), { recursive: true });
   for (const folder of FOLDERS) cpSync(join(DEMO, 'content', folder), join(root, 'content', folder), { recursive: true });
   symlinkSync(join(DEMO, 'data'), join(root, 'data'));
-  shareResults(root);
   return { root, remove: () => rmSync(root, { recursive: true, force: true }) };
 }

@@ -2,6 +2,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { holdNote } from '../../../src/commands/hold/hold-note.ts';
+import { shareResults } from '../../compute/shared-results.ts';
 import { demoProject } from './demo.ts';
 import { TWENTY } from './twenty.ts';
 
@@ -35,6 +36,7 @@ interface Listed {
 let project: ReturnType<typeof demoProject>;
 beforeAll(() => {
   project = demoProject();
+  shareResults(project.root);
 });
 afterAll(() => project.remove());
 

@@ -3,7 +3,7 @@ import { dirname, join } from 'node:path';
 import { unzipSync } from 'fflate';
 import { beforeAll, describe, expect, inject, test } from 'vitest';
 import { compute } from '../../../src/compute/compute.ts';
-import type { Manifest, RunModel } from '../../../src/compute/results.ts';
+import type { ComparisonModel, Manifest, NoteModel, RunModel } from '../../../src/compute/results.ts';
 import { digest } from '../../../src/compute/store/digest.ts';
 import { openStore } from '../../../src/compute/store/store.ts';
 import { pairOf } from '../../figures/alignment/pairs.ts';
@@ -56,6 +56,19 @@ readings:
     shows: settled
 scores: bench/scores.csv
 `;
+const OLDER = `title: Hot little boxes
+source:
+  author: R. Fern
+  address: https://articles.example/boxes
+  date: 2024-05-02
+  accessed: 2026-03-01
+device: Invented device, another specimen
+conditions:
+  ambient: about 24 °C
+figures:
+  steady_temperature: 63 °C
+  load_power: 9.5 ± 0.1 W
+`;
 const SCORES = `test,repeat,value,unit,better
 mix,1,100,points,higher
 mix,2,102,points,higher
@@ -67,6 +80,8 @@ runs:
   both: both
   other: other
   hand: hand
+quoted:
+  older: older
 comparisons:
   two: two
   hands: hands
@@ -85,10 +100,15 @@ const FILES: Readonly<Record<string, string | Uint8Array>> = {
   'content/comparisons/two.md': page('title: Twice\nruns:\n  both: both\n  other: other\nreference: both\n'),
   'content/runs/hand.md': page(hand('Read by hand', '1.84 A')),
   'content/runs/hand-again.md': page(hand('Read by hand again', '1.86 A')),
-  'content/comparisons/hands.md': page('title: Two displays\nruns:\n  first: hand\n  second: hand-again\nreference: first\n'),
+  'content/comparisons/hands.md': page(
+    'title: Two displays\nruns:\n  first: hand\n  second: hand-again\nreference: first\nquoted: older\n',
+  ),
+  'content/quoted/older.md': page(OLDER),
   'content/notes/clocks.md': page(
     NOTE,
-    'Under load it takes :value[both.load_power], and :value[other.load_power] again. A display said :value[hand.load_power].\n',
+    'Under load it takes :value[both.load_power], and :value[other.load_power] again. A display said :value[hand.load_power].\n\n' +
+      'An older article had :value[older.steady_temperature], and it is :claim[perhaps cooler]{is="hand.steady_temperature < older.steady_temperature" outcome="untold"} here.\n\n' +
+      '::table{runs="hand older" of="steady_temperature load_power"}\n',
   ),
   'data/bench/scores.csv': SCORES,
   'data/bench/device.csv': pair.device.bytes,
@@ -221,5 +241,28 @@ describe('compute: a run without a log', () => {
     };
     expect(json.figures['power_delta.second']).toMatchObject({ of: { verdict: 'not told apart' } });
     expect(json.figures['power_delta.second']!.value).toBeCloseTo(0.1, 12);
+  });
+});
+
+describe('compute: what others published', () => {
+  test('stands in words and tables marked as quoted, with its source; without an uncertainty nothing is concluded from it', () => {
+    const { pieces, heldNotes, quoted } = modelOf('notes/clocks/') as NoteModel;
+    const html = pieces.filter((piece) => typeof piece === 'string').join('');
+    expect(html).toMatch(/63\s°C \(quoted from R\. Fern, 2024\)/);
+    expect(html).toMatch(/9\.5\d?\sW.{0,80}quoted from R\. Fern, 2024/);
+    const claim = heldNotes.find(({ expression }) => expression.includes('<'))!;
+    expect(claim.rests).toMatch(/uncertainty unknown: this data cannot tell/);
+    const source = heldNotes.find(({ expression }) => expression === 'older.steady_temperature')!.figures[0]!;
+    expect(source).toMatchObject({ file: 'https://articles.example/boxes', uncertainty: 'the source states no uncertainty' });
+    expect(source.from).toBe('accessed 2026-03-01; Invented device, another specimen; ambient about 24 °C');
+    expect(quoted).toMatchObject([{ title: 'Hot little boxes', author: 'R. Fern', accessed: '2026-03-01' }]);
+  });
+
+  test('stands beside a comparison: a verdict where the source states an uncertainty, else the reason for none', () => {
+    const { quoted } = modelOf('comparisons/hands/') as ComparisonModel;
+    expect(quoted.map(({ label, cells }) => [label, cells.map(({ verdict }) => verdict)])).toEqual([
+      ['steady temperature', ['no verdict: the source states no uncertainty', 'no verdict: the source states no uncertainty']],
+      ['load power', ['no verdict: the own figure is repeatability only', 'no verdict: the own figure is repeatability only']],
+    ]);
   });
 });

@@ -231,7 +231,7 @@ export const KEYS: readonly Case[] = [
     rule: 'unknown-folder',
     bad: [['content/run/larch-slow.md', '', BASE[RATED]!]],
     report: [
-      'content/run/larch-slow.md:1:1: error: unknown-folder: there is no content/run/ | expected a file directly in one of `devices`, `instruments`, `setups`, `runs`, `attempts`, `comparisons`, `notes` or `scripts` | did you mean `runs`?',
+      'content/run/larch-slow.md:1:1: error: unknown-folder: there is no content/run/ | expected a file directly in one of `devices`, `instruments`, `setups`, `runs`, `attempts`, `comparisons`, `quoted`, `notes` or `scripts` | did you mean `runs`?',
     ],
     ok: [['content/published/x.json', '', '{}']],
   },
@@ -247,7 +247,7 @@ export const KEYS: readonly Case[] = [
     rule: 'unknown-folder',
     bad: [['content/readme.md', '', 'Hello']],
     report: [
-      'content/readme.md:1:1: error: unknown-folder: this file is in no folder of content/ | expected a file directly in one of `devices`, `instruments`, `setups`, `runs`, `attempts`, `comparisons`, `notes` or `scripts`',
+      'content/readme.md:1:1: error: unknown-folder: this file is in no folder of content/ | expected a file directly in one of `devices`, `instruments`, `setups`, `runs`, `attempts`, `comparisons`, `quoted`, `notes` or `scripts`',
     ],
     ok: [['content/record-copies/readme.md', '', 'Hello']],
   },

@@ -1,8 +1,19 @@
 /** Mistakes in what a run says is known of its log. */
-import { FAST } from '../base.ts';
+import { FAST, STEPS } from '../base.ts';
 import type { Case } from './case.ts';
 
 const knownOf = (entries: string): readonly [string, string, string] => [FAST, 'log:', `known:\n${entries}\nlog:`];
+
+const QUOTED = `---
+title: Hot boxes
+source:
+  author: R. Fern
+  address: https://articles.example/boxes
+  accessed: 2026-03-01
+figures:
+  load_power: 9.5 W
+---
+`;
 
 export const KNOWN: readonly Case[] = [
   {
@@ -28,6 +39,28 @@ export const KNOWN: readonly Case[] = [
       'content/runs/larch-fast.md:9:5: error: bad-known: an entry of `known` says more than one of `lines`, `channel` and `phase` | expected the lines of the log, the channel that has few readings, or the phase that the log shows elsewhere',
     ],
     ok: [knownOf('  - lines: 12\n    reason: noise')],
+  },
+  {
+    rule: 'bad-quoted',
+    bad: [['content/quoted/older.md', '', QUOTED.replace('load_power', 'warmth')]],
+    report: [
+      'content/quoted/older.md:8:3: error: bad-quoted: `warmth` is no figure that can be quoted | expected the name of a figure, such as `steady_temperature` or `load_power`',
+    ],
+    ok: [['content/quoted/older.md', '', QUOTED]],
+  },
+  {
+    rule: 'unknown-quoted',
+    bad: [
+      ['content/quoted/older.md', '', QUOTED],
+      [STEPS, 'reference:', 'quoted: oldest\nreference:'],
+    ],
+    report: [
+      'content/comparisons/larch-steps.md:6:9: error: unknown-quoted: there is no quoted file `oldest` | expected `older` | did you mean `older`?',
+    ],
+    ok: [
+      ['content/quoted/older.md', '', QUOTED],
+      [STEPS, 'reference:', 'quoted: older\nreference:'],
+    ],
   },
   {
     rule: 'bad-reading',

@@ -49,7 +49,7 @@ export const SCRIPTS: readonly Case[] = [
     rule: 'unknown-key',
     bad: [[NOTE, 'status: ', 'pace: 150 words per minute\nstatus: ']],
     report: [
-      'content/notes/overclocking-larch.md:4:1: error: unknown-key: a note has no key `pace` | expected `title`, `date`, `status`, `runs`, `comparisons`, `attempts`, `highlights`, `lead`, `summary`, `disclosure`, `authors`, `licence`, `unheld`, `retests`, `corrections` or `was`',
+      'content/notes/overclocking-larch.md:4:1: error: unknown-key: a note has no key `pace` | expected `title`, `date`, `status`, `runs`, `comparisons`, `attempts`, `quoted`, `highlights`, `lead`, `summary`, `disclosure`, `authors`, `licence`, `unheld`, `retests`, `corrections` or `was`',
     ],
     ok: [],
   },

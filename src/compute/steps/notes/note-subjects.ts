@@ -36,7 +36,7 @@ export async function noteSubjects(root: string, file: string): Promise<NoteSubj
     const runs = await computeRuns({ root, store, pool, code: code.run, register: own });
     const comparisons = computeComparisons({ store, code: code.comparisons, register: own, runs });
     const attempts = computeAttempts({ root, code: code.attempts, register: own });
-    const keyed = subjectsOf(note, { runs, comparisons, attempts });
+    const keyed = subjectsOf(note, { runs, comparisons, attempts, register });
     return {
       note,
       subjects: new Map([...keyed].map(([alias, { subject }]) => [alias, subject])),

@@ -3,12 +3,13 @@ import type { Figure } from '../../../figures/figure.ts';
 import { triedFacts } from '../../../figures/stability/tried.ts';
 import type { Problem } from '../../../problem.ts';
 import type { Quantity } from '../../../quantities/quantity.ts';
-import type { Note, Register } from '../../../register/register.ts';
+import type { Note, Quoted, Register } from '../../../register/register.ts';
 import { reachedRuns } from '../../../register/resolved/reached-runs.ts';
 import { predecessorsOf } from '../../../register/sections/retests.ts';
 import { withPlainFront } from '../../../words/front-words.ts';
 import type { Recorded } from '../../../words/page/recorded-words.ts';
 import type { Subject, Written } from '../../../words/written.ts';
+import { digestOf } from '../../store/digest.ts';
 import type { Store } from '../../store/store.ts';
 import type { AttemptsOutcome } from '../attempts.ts';
 import type { ComparisonOutcome } from '../comparisons.ts';
@@ -35,6 +36,10 @@ export interface Computed {
   readonly attempts: ReadonlyMap<string, AttemptsOutcome>;
 }
 
+interface Named extends Computed {
+  readonly register: Pick<Register, 'quoted'>;
+}
+
 interface Options extends Computed {
   readonly store: Store;
   readonly code: string;
@@ -46,7 +51,7 @@ interface Options extends Computed {
 /** Writes all notes of the register against the figures of runs and comparisons. */
 export function computeNotes({ store, code, register, runs, comparisons, attempts, recorded }: Options): Notes {
   const outcomes = [...register.notes].map(([id, note]) => {
-    const subjects = subjectsOf(note, { runs, comparisons, attempts });
+    const subjects = subjectsOf(note, { runs, comparisons, attempts, register });
     const through = [...note.comparisons.values()].flatMap((id) => reachedRuns(register.comparisons.get(id)!));
     const own = [...note.runs.values(), ...through];
     const written = wordStep(store, code, note, subjects, recorded.get(id));
@@ -60,11 +65,12 @@ export function computeNotes({ store, code, register, runs, comparisons, attempt
 }
 
 /** The subjects of a note by alias, all of which must have been computed. */
-export function subjectsOf(note: Note, { runs, comparisons, attempts }: Computed): Map<string, KeyedSubject> {
+export function subjectsOf(note: Note, { runs, comparisons, attempts, register }: Named): Map<string, KeyedSubject> {
   const subjects = new Map<string, KeyedSubject>();
   for (const [alias, id] of note.runs) subjects.set(alias, keyed(runs.outcomes.get(id)!));
   for (const [alias, id] of note.comparisons) subjects.set(alias, compared(comparisons.get(id)!));
   for (const [alias, id] of note.attempts ?? []) subjects.set(alias, tried(attempts.get(id)!));
+  for (const [alias, id] of note.quoted ?? []) subjects.set(alias, quotedOf(register.quoted.get(id)!));
   return subjects;
 }
 
@@ -118,4 +124,10 @@ function tried({ attempts, key, ladder, figures }: AttemptsOutcome): KeyedSubjec
     ...(ladder === null && { unusable: true }),
   };
   return { subject, key };
+}
+
+/** Figures of somebody else: their key is what the file states. */
+function quotedOf({ id, title, figures }: Quoted): KeyedSubject {
+  const subject: Subject = { kind: 'quoted', id, title, figures, facts: new Map(), channels: [] };
+  return { subject, key: digestOf(['quoted', id, [...figures]]) };
 }
