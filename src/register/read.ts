@@ -14,6 +14,7 @@ import type { Attempts, Comparison, ContentFile, DataFiles, Device, Instrument, 
 import { checkSettings } from './resolved/check-settings.ts';
 import { checkNames, type Named, resolveRun } from './resolved/resolve-run.ts';
 import { tellSameLogs, tellUnusedLimits } from './resolved/suspicions.ts';
+import { tellTwoTests } from './resolved/two-tests.ts';
 import { checkFormer } from './sections/former-addresses.ts';
 import { tellCircles } from './sections/retests.ts';
 import { Index } from './values/index-of.ts';
@@ -55,6 +56,7 @@ export function readRegister(files: readonly ContentFile[], data: DataFiles): { 
     quoted: indexes.quoted.whole(),
     notes: notes.whole(),
   };
+  tellTwoTests(register, report);
   checkFormer(register, (folder) => new Set(placed.filter((each) => each.folder === folder).map(({ id }) => id)), report);
   return { register, problems: told(report.problems) };
 }

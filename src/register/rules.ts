@@ -62,6 +62,7 @@ export const RULES = {
   'throttle-channel': 'a throttle limit is of a channel that no run of the device has',
   'too-many': 'a list is longer than it may be',
   'too-few': 'a comparison has fewer than two settings',
+  'two-tests': 'a note speaks of a retest, and through a comparison of the run before it',
   'unknown-attempts': 'attempts that no file holds are named',
   'unknown-comparison': 'a comparison that no file holds is named',
   'unknown-device': 'a device that no file holds is named',

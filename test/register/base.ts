@@ -134,6 +134,7 @@ const FILES = [
   'larch-2/attempts.csv',
   'larch-2/fast-scores.csv',
   'larch-2/other.csv',
+  'larch-2/fast-again.csv',
 ];
 
 /** A data/ with the files above, and a link that leads out. */

@@ -7,6 +7,7 @@ import { type AskedNumber, correctionLines } from '../../compute/published-state
 import { readPresent } from '../../compute/read-present.ts';
 import { writeWhole } from '../../compute/store/store.ts';
 import { counted } from '../../figures/in-words.ts';
+import { report } from '../../print/report.ts';
 import { isDate } from '../../register/values/values.ts';
 import { notUnderstood } from '../command-line.ts';
 import { findNote } from '../hold/find-note.ts';
@@ -35,13 +36,21 @@ export async function correctNotes(root: string, args: readonly string[], printe
     if ('refused' in found) return refuse(printer, found.refused);
     files.push(found.file);
   }
-  const { notes } = await readPresent(root);
+  const { notes, manifest } = await readPresent(root);
+  const apart = manifest.problems.filter(
+    ({ rule, place }) => rule === 'two-tests' && (files.length === 0 || files.includes(place.file)),
+  );
+  if (apart.length > 0) printer.err(report(root, apart));
   const asking = notes.filter(({ file, asked }) => asked.length > 0 && (files.length === 0 || files.includes(file)));
+  const concerned = new Set(notes.map(({ file }) => file).filter((file) => files.length === 0 || files.includes(file)));
+  const absent = manifest.problems.filter(({ rule, place }) => rule === 'absent-figure' && concerned.has(place.file));
+  if (absent.length > 0) printer.out(`To be reworded by hand, since the data no longer gives the number:\n${report(root, absent)}`);
   if (asking.length === 0) {
     printer.out('No published number asks for a reason.\n');
     return 0;
   }
   for (const { file, asked } of asking) write(root, file, asked, options, printer);
+  if (options.since === undefined) printer.out('Dated by the newest day that the data names; --since says another.\n');
   if (options.reason === undefined) printer.out('Nothing is written yet: say why with --reason "…".\n');
   return 0;
 }

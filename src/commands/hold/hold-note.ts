@@ -43,7 +43,7 @@ export async function holdNote(root: string, args: readonly string[], terminal: 
     return 0;
   }
   if (numbers.length === 0) {
-    terminal.out(`${found.file}: every number with a unit is held. Nothing to do.\n`);
+    terminal.out(`${found.file}: no number was noticed that is not held.\n`);
     return 0;
   }
   const choices = await chosen({ file: found.file, numbers, options, subjects: read.subjects }, terminal);

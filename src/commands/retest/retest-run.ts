@@ -136,11 +136,19 @@ interface Place {
 
 /** Names the retest in the files that say so, and tells of the others. */
 function follow(root: string, { notes, comparisons }: Register, { old, retest }: Place, printer: Printer): void {
-  for (const { file, followsRetests } of [...comparisons.values(), ...notes.values()]) {
+  const followers = new Set<string>();
+  for (const comparison of comparisons.values()) {
+    const naming = [...notes.values()].filter((note) => [...note.comparisons.values()].includes(comparison.id));
+    // One that only such notes name goes with them: else their sentences would speak of two tests.
+    if (comparison.followsRetests || (naming.length > 0 && naming.every((note) => note.followsRetests)))
+      followers.add(comparison.file);
+  }
+  for (const note of notes.values()) if (note.followsRetests) followers.add(note.file);
+  for (const { file } of [...comparisons.values(), ...notes.values()]) {
     const path = join(root, file);
     const text = readFileSync(path, 'utf8');
     if (!namesRun(text, old)) continue;
-    if (followsRetests) {
+    if (followers.has(file)) {
       writeWhole(path, withRun(text, old, retest));
       printer.out(`${file} now takes the retest.\n`);
     } else printer.out(`${file} stays with the old run. \`retests: follow\` in its front matter would have it follow.\n`);

@@ -1,5 +1,6 @@
 /** The models of a script's page and of its prompter, and the files beside them. */
 
+import { plotNamed } from '../../words/script/on-screen.ts';
 import { scriptPlain } from '../../words/script/plain.ts';
 import { type Plan, type PlannedBlock, USUAL_PACE } from '../../words/script/plan.ts';
 import { clockTime } from '../../words/script/timeline.ts';
@@ -136,10 +137,10 @@ function picturesOf(parts: SiteContents, computed: ComputedNote, { block }: Plan
   const within = block.html.flatMap((piece) =>
     typeof piece === 'object' && 'plot' in piece ? (computed.plots[piece.plot] ?? []) : [],
   );
-  const ownNamed = computed.plots.filter((plot) => plot !== null).filter(({ id }) => block.shows.includes(id));
-  const named = (note?.plots ?? [])
-    .filter((plot) => plot !== null)
-    .filter(({ id }) => block.shows.includes(id) && !ownNamed.some((own) => own.id === id));
+  const [own, others] = [computed.plots, note?.plots ?? []].map((plots) => plots.filter((plot) => plot !== null));
+  const shown = block.shows.flatMap((name) => plotNamed(name, [...own!, ...others!]) ?? []);
+  const ownNamed = shown.filter((plot) => own!.includes(plot));
+  const named = shown.filter((plot) => !own!.includes(plot));
   const isRedrawn = (of: ComputedNote) => (plot: { readonly id: string }) =>
     parts.redrawn.get(stateKey(of.note))?.has(plot.id) === true;
   const redrawn = [...[...within, ...ownNamed].filter(isRedrawn(computed)), ...(note ? named.filter(isRedrawn(note)) : [])];

@@ -16,12 +16,16 @@ export function causesOfChange({ was, is }: Pair, state: PublishedState, sources
   const names = [...new Set(is.held.flatMap((subject) => sources.of(subject)))];
   const changed = names.filter((name) => name !== METHODS && then.has(name) && then.get(name) !== sources.sha256(name));
   const fresh = names.filter((name) => name !== METHODS && !then.has(name));
+  // Other data is reason enough; what else was edited meanwhile may have moved nothing.
+  const data = changed.filter((name) => name.startsWith('data/'));
+  const told = data.length > 0 ? data : changed;
+  const byMethods = [...data, ...fresh].length === 0 && then.get(METHODS) !== sources.sha256(METHODS);
   const causes = [
-    ...(changed.length > 0 ? [`${listed(changed)} changed since`] : []),
+    ...(told.length > 0 ? [`${listed(told)} changed since`] : []),
     ...(fresh.length > 0 ? [`it now rests on ${listed(fresh)}`] : []),
-    ...(then.get(METHODS) === sources.sha256(METHODS) ? [] : ['the code of the methods is another']),
+    ...(byMethods ? ['the code of the methods is another'] : []),
   ];
-  const files = [...changed, ...fresh];
+  const files = [...told, ...fresh];
   if (causes.length > 0) return { words: causes.join('; '), files };
   const edited = was.held.join() === is.held.join() ? 'its text asks for it otherwise' : 'its alias stands for something else';
   return { words: edited, files };

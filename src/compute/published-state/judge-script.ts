@@ -27,13 +27,16 @@ export function judgeScript(
   state: PublishedState,
   present: PublishedState,
   dateOf: (subject: string) => string,
+  insteadOf: (entry: PublishedEntry) => string | undefined = () => undefined,
 ): JudgedScript {
   const { pairs } = matchEntries(state.entries, present.entries);
   const unborne = pairs.filter(isUnborne);
   const recorded = new Map(unborne.map(({ was, is }) => [present.entries.indexOf(is), was]));
   const places = new Set(unborne.map(({ is }) => `${is.line}:${is.column}`));
   return {
-    corrections: unborne.filter(({ is }) => is.kind !== 'highlight').map((pair) => correctionOf(note, pair, state, dateOf)),
+    corrections: unborne
+      .filter(({ is }) => is.kind !== 'highlight')
+      .map((pair) => correctionOf(note, pair, state, dateOf, insteadOf(pair.is))),
     written: {
       ...written,
       entries: written.entries.map((entry, index) => asRecorded(entry, recorded.get(index))),
@@ -53,9 +56,15 @@ function isUnborne(pair: Pair): boolean {
   return plain(was.shown) === plain(is.shown) && was.verdict !== is.verdict;
 }
 
-function correctionOf(note: Note, { was, is }: Pair, state: PublishedState, dateOf: (subject: string) => string): Correction {
+function correctionOf(
+  note: Note,
+  { was, is }: Pair,
+  state: PublishedState,
+  dateOf: (subject: string) => string,
+  instead: string | undefined,
+): Correction {
   const number = plainExpression(is.expression);
-  const now = nowOf(is);
+  const now = instead === undefined ? nowOf(is) : plain(instead);
   const own = (note.corrections ?? []).filter((each) => plainExpression(each.number) === number);
   const stated = own.findLast((each) => plain(each.now) === now) ?? own.at(-1);
   const days = [state.date, ...was.held.map(dateOf), ...is.held.map(dateOf)].sort();

@@ -141,7 +141,14 @@ function judge(
   const state = stateOf(note, states);
   if (state === undefined) return isOut && unreadable.length === 0 ? { ...NOTHING, problems: [unprotected(note)] } : NOTHING;
   if (note.kind === 'script') {
-    const { corrections: open, written: recorded } = judgeScript(note, written, state, present, dayOf(register));
+    const { corrections: open, written: recorded } = judgeScript(
+      note,
+      written,
+      state,
+      present,
+      dayOf(register),
+      insteadIn(written, present),
+    );
     const against = [...written.problems.filter((problem) => !recorded.problems.includes(problem)), ...(written.unborne ?? [])];
     const shown = newestFirst([...open, ...state.history]);
     return isOut

@@ -1,5 +1,6 @@
 /** What an address stands for: a figure, setting, condition or rating of one of the note's subjects, or what is wrong with it. */
-import type { Figure } from '../../figures/figure.ts';
+import { figuresOf } from '../../figures/catalogue.ts';
+import { type Figure, isPresent } from '../../figures/figure.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
 import { isSnakeName, meant, oneOf } from '../../register/values/names.ts';
 import type { Subject } from '../written.ts';
@@ -47,10 +48,21 @@ function byDetail(alias: string, subject: Subject, names: readonly string[]): De
     const key = names.slice(0, length).join('.');
     const figure = subject.figures.get(key);
     const details = figure ? detailsOf(figure) : [];
-    if (figure && names.slice(length).every((name) => details.includes(name))) return { alias, subject, key, figure };
+    // Where the whole of it is absent, so is each of its spots and tests, for the same reason.
+    const fits = figure && (names.slice(length).every((name) => details.includes(name)) || isWholeAbsent(subject, key));
+    if (fits) return { alias, subject, key, figure };
   }
   return undefined;
 }
+
+function isWholeAbsent({ figures }: Subject, key: string): boolean {
+  const figure = figures.get(key);
+  const others = [...figures.keys()].some((other) => other.startsWith(`${key}.`));
+  return figure !== undefined && !isPresent(figure) && !others && BY_TABLE.has(figure.name);
+}
+
+/** Figures of tables that a run may lack: its spots are not known then. */
+const BY_TABLE: ReadonlySet<string> = new Set(figuresOf('surface'));
 
 const DETAILS = ['channel', 'phase', 'test', 'spot'] as const;
 

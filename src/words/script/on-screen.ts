@@ -1,4 +1,5 @@
 /** What is on screen while something is said: of which runs the numbers speak, and which runs the pictures show. */
+import { figuresOf } from '../../figures/catalogue.ts';
 import type { LedgerEntry } from '../written.ts';
 import type { CueBlock, ScriptText } from './script.ts';
 
@@ -17,7 +18,8 @@ export interface ScreenFault {
 
 /**
  * Holds each cue against what is said from it to the next: a picture that there is none of, and runs that the numbers speak of and none of
- * the pictures shows. `own` are the plots of the script in its order, `others` those of the note that it speaks for.
+ * the pictures shows. `own` are the plots of the script in its order, `others` those of the note that it speaks for. Of a comparison no
+ * picture need be seen: what it says follows from runs that are.
  */
 export function screenFaults(
   script: ScriptText,
@@ -27,12 +29,21 @@ export function screenFaults(
 ): ScreenFault[] {
   const cues = script.flatMap((block, index) => (block.kind === 'cue' ? [{ cue: block, index }] : []));
   return cues.flatMap(({ cue, index }, at) => {
-    const named = cue.shows.map((id) => ({ id, plot: [...own, ...others].find((plot) => plot.id === id) }));
+    const named = cue.shows.map((id) => ({ id, plot: plotNamed(id, [...own, ...others]) }));
     const unknown = named.filter(({ plot }) => plot === undefined).map(({ id }) => unknownPicture(cue, id, [...own, ...others]));
     const shown = [...picturesIn(cue, own), ...named.flatMap(({ plot }) => (plot ? [plot] : []))].flatMap(({ runs }) => runs);
     const until = cues[at + 1]?.index ?? script.length;
     return [...unknown, ...offScreen(cue, shown, saidRuns(script.slice(index + 1, until), entries))];
   });
+}
+
+/** The plot of an id, or the only one whose id begins with a shorter name: `trace` for `trace-soc-rated-fast`. */
+export function plotNamed<T extends { readonly id: string }>(name: string, plots: readonly T[]): T | undefined {
+  // An address within the page is `plot-` and the id.
+  const bare = name.replace(/^plot-/, '');
+  const whole = plots.find(({ id }) => id === name || id === bare);
+  const fitting = plots.filter(({ id }) => id.startsWith(`${bare}-`));
+  return whole ?? (new Set(fitting.map(({ id }) => id)).size === 1 ? fitting[0] : undefined);
 }
 
 /** The plots that stand in a cue. */
@@ -58,8 +69,15 @@ interface Said {
 function saidRuns(blocks: ScriptText, entries: readonly LedgerEntry[]): Said[] {
   const said = blocks.flatMap(({ kind, said }) => (kind === 'said' ? said : []));
   const held = said.flatMap((piece) => (typeof piece === 'string' ? [] : (entries[piece.held - 1]?.held ?? [])));
-  const measured = held.filter(({ figure }) => figure !== undefined);
+  const measured = held.filter(({ figure }) => figure !== undefined && !isCompared(figure));
   return [...new Map(measured.map(({ alias, subject }) => [subject, { alias, run: subject }])).values()];
+}
+
+const COMPARED: ReadonlySet<string> = new Set(figuresOf('comparison'));
+
+/** Whether a figure is of a comparison. */
+function isCompared(figure: string): boolean {
+  return COMPARED.has(figure);
 }
 
 function offScreen(cue: CueBlock, shown: readonly Said[], said: readonly Said[]): ScreenFault[] {

@@ -8,7 +8,7 @@ import { entry, note, state } from './states.ts';
 
 const SCRIPT = note({ kind: 'script', file: 'content/scripts/larch.md' });
 
-function judged(was: PublishedEntry, is: PublishedEntry, problems: readonly Problem[] = []) {
+function judged(was: PublishedEntry, is: PublishedEntry, problems: readonly Problem[] = [], instead?: string) {
   const { sentence: _sentence, pattern: _pattern, held: _held, cue: _cue, ...ledger } = is;
   const written: Written = {
     pieces: [],
@@ -16,7 +16,14 @@ function judged(was: PublishedEntry, is: PublishedEntry, problems: readonly Prob
     entries: [{ ...ledger, id: 'a.b-00000', file: SCRIPT.file, uncertainty: '', held: [] } as Written['entries'][number]],
     problems,
   };
-  return judgeScript(SCRIPT, written, state([was]), state([is]), () => '2026-04-11');
+  return judgeScript(
+    SCRIPT,
+    written,
+    state([was]),
+    state([is]),
+    () => '2026-04-11',
+    () => instead,
+  );
 }
 
 describe('compute/published-state/judge-script', () => {
@@ -53,6 +60,8 @@ describe('compute/published-state/judge-script', () => {
     });
     const { corrections, written } = judged(was, is, [differs, other]);
     expect(corrections).toMatchObject([{ was: 'about 71 degrees', is: '75.0 °C' }]);
+    // In words, where there are any: the correction is read aloud.
+    expect(judged(was, is, [differs], 'about 75 degrees').corrections).toMatchObject([{ is: 'about 75 degrees' }]);
     expect(written.problems).toEqual([other]);
     expect(written.entries[0]?.verdict).toBe('holds');
   });

@@ -2,7 +2,33 @@
 import { ATTEMPTS, DEVICE, DIE, FAST, METER, NOTE, SCRIPT, SETUP, STEPS } from '../base.ts';
 import type { Case } from './case.ts';
 
+const AGAIN = `---
+title: Fast setting, retest
+follows: larch-fast
+setup: open-bench
+date: 2026-03-15
+setting:
+  clock: 2.6 GHz
+log: larch-2/fast-again.csv
+---
+`;
+
 export const REFERENCES: readonly Case[] = [
+  {
+    rule: 'two-tests',
+    bad: [
+      ['content/runs/larch-again.md', '', AGAIN],
+      [NOTE, 'fast: larch-fast', 'fast: larch-again'],
+    ],
+    report: [
+      'content/notes/overclocking-larch.md:8:1: warning: two-tests: `runs` names `larch-again`, and `steps` still compares `larch-fast`, the test before it | expected one test of a setting in all numbers of a note | name `larch-again` in content/comparisons/larch-steps.md, with `retests: follow` there for the next one; or name `larch-fast` under `runs`',
+    ],
+    ok: [
+      ['content/runs/larch-again.md', '', AGAIN],
+      [NOTE, 'fast: larch-fast', 'fast: larch-again'],
+      [STEPS, 'fast: larch-fast', 'fast: larch-again'],
+    ],
+  },
   {
     rule: 'unknown-device',
     bad: [[ATTEMPTS, 'device: larch-2', 'device: larch-3']],

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { screenFaults } from '../../../src/words/script/on-screen.ts';
+import { plotNamed, screenFaults } from '../../../src/words/script/on-screen.ts';
 import { scriptOf } from './script-of.ts';
 
 const PLOT = '::plot{kind=trace runs="rated"}';
@@ -12,6 +12,12 @@ function faultsOf(text: string, others: Parameters<typeof screenFaults>[3] = [])
 describe('words/script/on-screen', () => {
   it('is silent where the picture shows what the numbers speak of', () => {
     expect(faultsOf(`:::cue\nA trace.\n\n${PLOT}\n:::\n\nIt peaked at :value[rated.peak_temperature].\n`)).toEqual([]);
+  });
+
+  it('takes a short name of a plot where it is the only one, also as it stands in an address', () => {
+    const plots = [{ id: 'trace-soc-rated-fast' }, { id: 'deltas-steps' }, { id: 'scores-a' }, { id: 'scores-b' }];
+    const named = ['trace', 'plot-trace-soc-rated-fast', 'deltas', 'scores', 'tra'].map((name) => plotNamed(name, plots)?.id);
+    expect(named).toEqual(['trace-soc-rated-fast', 'trace-soc-rated-fast', 'deltas-steps', undefined, undefined]);
   });
 
   it('tells of runs that are spoken of and not on screen, up to the next cue', () => {

@@ -23,6 +23,11 @@ function unreadOf(text: string, wanted?: string) {
 }
 
 describe('words/stated/read', () => {
+  test('"without" denies what follows it, and not the number behind a verb', () => {
+    expect(read('the highest clock that passed without added voltage was 2.2 GHz').nominal).toBe(2.2e9);
+    expect(unreadOf('without reaching 60 degrees').unread).toBe('"without" before a number');
+  });
+
   test('the corpus has more than 300 different phrases', () => {
     expect(new Set(CASES.map(({ phrase }) => phrase)).size).toBe(CASES.length);
     expect(CASES.length).toBeGreaterThan(300);
