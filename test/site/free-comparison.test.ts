@@ -85,7 +85,7 @@ describe('a free comparison made by keyboard alone', () => {
       await page.locator('body').evaluate(() => (document.activeElement as HTMLElement).blur());
       await tabTo(page, `#run-${id}`);
       await page.keyboard.press('Space');
-      await expect.poll(() => page.locator('#before tbody tr').count()).toBe(RUNS.indexOf(id) + 1);
+      await expect.poll(() => page.locator('#result [aria-label="Runs"] tbody tr').count()).toBe(RUNS.indexOf(id) + 1);
     }
     await tabTo(page, '#shown input[value="clock"]');
     await page.keyboard.press('Space');
@@ -130,7 +130,7 @@ describe('a free comparison made by keyboard alone', () => {
     await page.goBack();
     await expect.poll(() => page.locator('#plot-about').textContent()).toMatch(/^Temperature of chip over time/);
     await page.goBack();
-    await expect.poll(() => page.locator('#before tbody tr').count()).toBe(3);
+    await expect.poll(() => page.locator('#result [aria-label="Runs"] tbody tr').count()).toBe(3);
     expect(await page.locator('#run-larch-fast').isChecked()).toBe(false);
     await page.goForward();
     await page.goForward();
@@ -188,7 +188,7 @@ describe('an address', () => {
     await expect.poll(() => page.locator('#gone').textContent()).toContain('larch-gone is not among the published runs.');
     expect(await page.locator('#gone li').allTextContents()).toEqual(['Withdrawn pair, with larch-gone']);
     expect(await page.locator('#gone a').getAttribute('href')).toBe('/record-copies/a1/');
-    expect(await page.locator('#before tbody tr').count()).toBe(2);
+    expect(await page.locator('#result [aria-label="Runs"] tbody tr').count()).toBe(2);
     await page.getByRole('button', { name: 'Leave it out' }).click();
     await expect.poll(() => page.locator('#gone').isHidden()).toBe(true);
     expect(page.url()).toBe(`${built.served.address}compare/${TWO}`);
@@ -204,7 +204,7 @@ describe('an address', () => {
     expect(await page.locator('#told p').allTextContents()).toEqual([
       'larch-quick cannot be shown: in its series.json it is no JSON.',
     ]);
-    expect(await page.locator('#before tbody tr').count()).toBe(2);
+    expect(await page.locator('#result [aria-label="Runs"] tbody tr').count()).toBe(2);
     writeFileSync(series, text);
     await context.close();
   });

@@ -165,7 +165,7 @@ describe('a site in which something was renamed', () => {
 
   it('opens comparisons of the reader’s own under the former id, and says so', async () => {
     const { context, page } = await open('compare/?runs=larch-quick+larch-rated&reference=larch-quick');
-    await expect.poll(() => page.locator('#before tbody tr').count()).toBe(2);
+    await expect.poll(() => page.locator('#result [aria-label="Runs"] tbody tr').count()).toBe(2);
     expect(await page.locator('#told').innerText()).toBe('The run larch-quick is called larch-swift now.');
     expect(await page.locator('#gone').isHidden()).toBe(true);
     expect(await page.locator('#reference').inputValue()).toBe('larch-swift');

@@ -1,4 +1,4 @@
-/** What stands below the plot: the runs, what differs besides the setting, figures, conditions; in the words of the comparison pages. */
+/** What stands about the plot: what was found, figures, what differs besides the setting; in the words and the order of the comparison pages. */
 
 import { comparisonModel } from '../../compute/comparison/comparison-page.ts';
 import type { Gathered } from '../../compute/models/gathered.ts';
@@ -23,8 +23,8 @@ export function resultOf(gathered: Gathered, base: string): Result {
   const model = comparisonModel(gathered, { plots: [], undrawn: [] }, context);
   const several = model.runs.length > 1;
   return {
-    before: [runsTable(model, base)],
-    after: [...cautions(model), conditions(model, several), figures(model, base, several ? unrounded(gathered) : null)],
+    before: several ? findings(model) : [runsTable(model, base)],
+    after: [figures(model, base, several ? unrounded(gathered) : null), conditions(model, several, base), ...cautions(model)],
   };
 }
 
@@ -66,6 +66,15 @@ function runsTable({ runs, reference }: ComparisonModel, base: string): HTMLElem
   return scrolling('Runs', el('table', {}, caption, headRow(['Id', 'Run', 'Setting']), el('tbody', {}, ...rows)));
 }
 
+/** As `Comparison.astro`: what differs in a sentence, then each run against the reference. */
+function findings({ fairness, findings: all }: ComparisonModel): HTMLElement[] {
+  const items = all.map(({ opening, differs, open }) => {
+    const found = differs.length === 0 ? '' : `${differs.map(({ amount, of }) => `${amount} ${of}`).join(', ')}.`;
+    return el('li', {}, opening, found, open.length > 0 ? ` ${open.join(', ')}: no difference told.` : null);
+  });
+  return [el('p', {}, fairness.lead), ...(items.length > 0 ? [el('ul', { class: 'findings' }, ...items)] : [])];
+}
+
 function cautions({ cautions: all }: ComparisonModel): HTMLElement[] {
   if (all.length === 0) return [];
   const items = all.map(({ done, risk }) =>
@@ -79,14 +88,14 @@ function folded(done: readonly string[]): HTMLElement {
   return el('details', {}, el('summary', {}, `What was done or found: ${done.length}`), listOf(done));
 }
 
-function conditions(model: ComparisonModel, several: boolean): HTMLElement {
-  const { lead, warnings, rule } = model.fairness;
+function conditions(model: ComparisonModel, several: boolean, base: string): HTMLElement {
+  const { warnings, rule } = model.fairness;
   if (!several) return section('fair', 'Setting and conditions', conditionList(model.shared));
   return section(
     'fair',
     'Setting and conditions',
-    el('p', {}, lead),
     listOf(warnings),
+    runsTable(model, base),
     ...sideBySide(model),
     el('p', { class: 'aside' }, rule),
     ...(model.shared.length > 0 ? [el('h3', {}, 'The same in all runs'), conditionList(model.shared)] : []),

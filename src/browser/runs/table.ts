@@ -80,7 +80,8 @@ interface Columns {
 }
 
 function rowOf(row: HTMLTableRowElement, index: number, { ranks, clocks, makers }: Columns): Row {
-  const [run, date, device] = row.cells as unknown as [HTMLElement, HTMLElement, HTMLElement];
+  const run = row.cells[0]!;
+  const [date, device] = [...row.cells].slice(-3) as unknown as [HTMLElement, HTMLElement];
   const link = device.querySelector('a')!;
   const id = idOf(link);
   const specimen = device.querySelector('.detail')!.textContent!;

@@ -2,6 +2,7 @@
 
 import type { NoteEntry, NotesFeed } from '../models/discovery.ts';
 import type { Highlight } from '../results.ts';
+import { articleHtml } from './article.ts';
 import { type FeedSite, midnight, openFeed, urn } from './atom.ts';
 import { escaped } from './escaped.ts';
 
@@ -16,6 +17,7 @@ export function notesFeed({ entries, updated }: NotesFeed, site: FeedSite): stri
       date: midnight(entry.updated),
       published: midnight(entry.date),
       description: summaryHtml(entry),
+      ...(entry.article.length > 0 ? { content: articleHtml(entry, site.address) } : {}),
     });
   }
   return feed.atom1();

@@ -96,4 +96,15 @@ export interface NoteEntry {
   readonly summary: string;
   readonly highlights: readonly Highlight[];
   readonly invented: boolean;
+  /** What to beware of, in one line; '' where nothing calls for one. */
+  readonly beware: string;
+  /** The article in its order: HTML as the page has it, and its plots; none of older notes, so that a feed stays small. */
+  readonly article: readonly (string | FeedPlot)[];
+}
+
+/** A plot as a picture; `picture` is its path below the base. */
+export interface FeedPlot {
+  readonly title: string;
+  readonly alt: string;
+  readonly picture: string;
 }

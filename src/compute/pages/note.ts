@@ -45,7 +45,7 @@ export function noteModel(parts: SiteContents, computed: ComputedNote, archive: 
   const entries = written.entries.filter((entry) => entry.kind !== 'highlight');
   const corrected = correctedNumbers(parts, computed);
   const warned = mergedCautions(parts, computed);
-  const pieces = written.pieces.flatMap((piece) => (piece === leadOf(computed) ? [] : pieceOf(computed, piece, corrected)));
+  const pieces = piecesOf(computed, corrected);
   return {
     kind: 'note',
     tested: testedLine(
@@ -126,6 +126,12 @@ function comparisonLinks(parts: SiteContents, ids: readonly string[]): Link[] {
 }
 
 /** HTML as it is; a plot's place gets the plot. One that could not be drawn leaves nothing: its problem stops the build. */
+/** The article in its order, without the plot at its head; `corrected` are ids of corrections by number. */
+export function piecesOf(computed: ComputedNote, corrected: ReadonlyMap<number, string>): NoteModel['pieces'] {
+  const lead = leadOf(computed);
+  return computed.written.pieces.flatMap((piece) => (piece === lead ? [] : pieceOf(computed, piece, corrected)));
+}
+
 function pieceOf(computed: ComputedNote, piece: string | number, corrected: ReadonlyMap<number, string>): NoteModel['pieces'] {
   if (typeof piece === 'string') return [markCorrected(piece, corrected)];
   const drawn = computed.plots[piece];

@@ -16,6 +16,11 @@ const ENTRY: NoteEntry = {
   summary: 'An hour & a half of load.',
   highlights: [{ label: 'peak temperature', run: 'Fast setting', shown: '72.1 °C', uncertainty: '± 1.2 °C (95 %)' }],
   invented: true,
+  beware: 'raised voltage',
+  article: [
+    { title: 'The faster one', alt: 'A line that rises & stays.', picture: 'notes/larch/plots/trace.png' },
+    '<h2 id="heat">Heat</h2><p>It peaks at <a class="held" id="a-b" href="#held:a-b" data-n="1">72.1 °C</a>, see <a href="/runs/fast/">the run</a>.</p>',
+  ],
 };
 const feed = (model: NotesFeed, site = SITE) => notesFeed(model, site);
 const ONE: NotesFeed = { entries: [ENTRY], updated: '2026-05-02' };
@@ -51,6 +56,15 @@ describe('compute/feeds/notes-feed', () => {
     expect(entry).toContain('<li>peak temperature (Fast setting): 72.1 °C ± 1.2 °C (95 %)</li>');
     expect(entry).toContain('Everything in this note is invented');
     expect(entry).toContain('A &lt;faster&gt; Larch');
+  });
+
+  it('has the whole article, its plots as pictures, with addresses that hold in any reader', () => {
+    const content = /<content type="html"><!\[CDATA\[([\s\S]*?)\]\]><\/content>/.exec(feed(ONE))![1]!;
+    expect(content).toBe(
+      '<p>Everything in this note is invented: device, maker, people and numbers.</p><p>Caution: raised voltage.</p>' +
+        '<figure><img src="https://bench.example/notes/larch/plots/trace.png" alt="A line that rises &amp; stays."><figcaption>The faster one</figcaption></figure>' +
+        '<h2>Heat</h2><p>It peaks at <a href="https://bench.example/notes/larch/#held:a-b">72.1 °C</a>, see <a href="https://bench.example/runs/fast/">the run</a>.</p>',
+    );
   });
 
   // RFC 4287, 4.2.6: an id never changes, also when the feed moves or the entry is edited.

@@ -1,0 +1,29 @@
+/** A whole note for readers of feeds: its words, its tables, its plots as pictures, with addresses that hold anywhere. */
+import type { NoteEntry } from '../models/discovery.ts';
+import { escaped } from './escaped.ts';
+
+/** Of our own HTML, which has no others: what only the page itself has a use for. */
+const OF_THE_PAGE = / (?:id|class|data-[a-z]+|tabindex|role|aria-[a-z]+)="[^"]*"/g;
+const ADDRESS = / (href|src)="([^"]*)"/g;
+
+/** HTML of the article. `site` is the site's address with its base. A held number leads to its place on the page. */
+export function articleHtml({ path, article, beware, invented }: NoteEntry, site: string): string {
+  const page = site + path;
+  const head = [
+    invented ? '<p>Everything in this note is invented: device, maker, people and numbers.</p>' : '',
+    beware === '' ? '' : `<p>Caution: ${escaped(beware)}.</p>`,
+  ];
+  const pieces = article.map((piece) => {
+    if (typeof piece === 'string') return absolute(piece.replaceAll(OF_THE_PAGE, ''), page);
+    const { title, alt, picture } = piece;
+    return `<figure><img src="${escaped(site + picture)}" alt="${escaped(alt)}"><figcaption>${escaped(title)}</figcaption></figure>`;
+  });
+  return [...head, ...pieces].join('');
+}
+
+function absolute(html: string, page: string): string {
+  return html.replaceAll(ADDRESS, (whole, name: string, address: string) => {
+    const base = URL.canParse(page) ? page : undefined;
+    return URL.canParse(address, base) ? ` ${name}="${new URL(address, base).href}"` : whole;
+  });
+}
