@@ -4,7 +4,7 @@
  */
 import type { Digests } from '../compute/data/known-files.ts';
 import { answerOf } from './verify/answer.ts';
-import { fileBox, shown } from './verify/box.ts';
+import { answerItem, fileBox } from './verify/box.ts';
 
 const place = document.getElementById('check')!;
 const base = place.dataset.base!;
@@ -39,6 +39,6 @@ async function check(files: readonly File[], answers: HTMLElement): Promise<void
   for (const file of files) {
     const answer = await answerOf(file, loadDigests);
     if (answers.dataset.turn !== turn) return;
-    answers.append(shown(answer, base));
+    answers.append(answerItem(answer, base));
   }
 }

@@ -15,6 +15,8 @@ export interface TableLayout {
   readonly rows: number;
   /** Said where rows of other settings or runs stand in it. */
   readonly partly?: true;
+  /** Said where its author lets all of it go out. */
+  readonly shared?: true;
   readonly delimiter: string;
   readonly decimal: '.' | ',';
   /** Name of the encoding and how it was told. */
@@ -46,5 +48,11 @@ export function tableLayout(bytes: Uint8Array, file: string, kind: TableKind, ma
     name: readAs[field] ?? null,
     unit: kind === 'scores' ? '' : (headUnit(head) ?? ''),
   }));
-  return { columns, rows: table.rows.length, ...(partly ? { partly } : {}), ...table.form };
+  return {
+    columns,
+    rows: table.rows.length,
+    ...(partly ? { partly } : {}),
+    ...(mapping?.share ? { shared: true } : {}),
+    ...table.form,
+  };
 }

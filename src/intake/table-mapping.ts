@@ -32,6 +32,8 @@ export interface TableMapping {
   readonly units?: Readonly<Record<string, string>>;
   readonly tests?: Readonly<Record<string, DeclaredTest>>;
   readonly errorIs?: ErrorMeaning;
+  /** The author has looked, and all of it may go out, read or not. */
+  readonly share?: 'as it came';
 }
 
 /** What the reader of a kind of table asks for. */

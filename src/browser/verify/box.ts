@@ -34,7 +34,7 @@ export function fileBox(take: (files: readonly File[]) => void): { box: HTMLElem
 }
 
 /** One answer as an item of the list. */
-export function shown({ name, sha256, published, fault }: Answer, base: string): HTMLElement {
+export function answerItem({ name, sha256, published, fault }: Answer, base: string): HTMLElement {
   const item = element('li', '');
   const title = element('strong', '', name);
   item.append(title);

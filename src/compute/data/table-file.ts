@@ -23,8 +23,13 @@ export interface Table {
 export function tableFile({ kind, file, sha256, bytes, form }: Table, folder: string): DataFile {
   const unread = form.columns.filter(({ name }) => name === null).length;
   const name = offeredName(file);
-  const why =
-    unread > 0 ? `${counted(unread, 'column')} that nothing reads` : form.partly ? 'rows of other settings or runs' : null;
+  const why = form.shared
+    ? null
+    : unread > 0
+      ? `${counted(unread, 'column')} that nothing reads`
+      : form.partly
+        ? 'rows of other settings or runs'
+        : null;
   return {
     role: kind,
     what: TABLE_WORDS[kind],

@@ -28,6 +28,7 @@ const MAPPING = {
   layout: optional(text),
   every_row: optional(map),
   units: optional(map),
+  share: optional(text),
 };
 const SCORES = shape({ ...MAPPING, tests: optional(map), error_is: optional(text) });
 const SURFACE = shape({ ...MAPPING, instrument: optional(text) });
@@ -76,6 +77,7 @@ function mappingOf(fields: ShapeOf<typeof SCORES>, form: TableForm, report: Repo
   const units = fields.units && ofOurs(fields.units, 'units', form, report);
   const tests = fields.tests && testsOf(fields.tests, report);
   const errorIs = wordOf(fields.error_is, 'error_is', ERROR_MEANINGS, report);
+  const share = wordOf(fields.share, 'share', ['as it came'] as const, report);
   if (layout === 'wide' && !form.wide)
     report.error('bad-table', fields.layout!.place, '`layout` is `wide`, and a table of attempts has a row an attempt', {
       remedy: 'remove this line',
@@ -89,6 +91,7 @@ function mappingOf(fields: ShapeOf<typeof SCORES>, form: TableForm, report: Repo
     ...(units ? { units } : {}),
     ...(tests ? { tests } : {}),
     ...(errorIs === undefined ? {} : { errorIs }),
+    ...(share === undefined ? {} : { share }),
   };
 }
 

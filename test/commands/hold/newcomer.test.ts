@@ -4,6 +4,7 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type ListedNumber, listNumbers } from '../../../src/commands/hold/numbers.ts';
 import { noteSubjects, noteWith } from '../../../src/compute/steps/notes/note-subjects.ts';
 import type { Subject } from '../../../src/words/written.ts';
+import { shareResults } from '../../compute/shared-results.ts';
 import { demoProject } from './demo.ts';
 import {
   FOUR_WAYS,
@@ -38,6 +39,7 @@ let project: ReturnType<typeof demoProject>;
 let subjects: ReadonlyMap<string, Subject>;
 beforeAll(async () => {
   project = demoProject();
+  shareResults(project.root);
   writeFileSync(join(project.root, FILE), `${FRONT}Nothing.\n`);
   const read = await noteSubjects(project.root, FILE);
   if (!('note' in read)) throw new Error('the demonstration cannot be read');

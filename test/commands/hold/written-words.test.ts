@@ -1,4 +1,5 @@
 /** What `hold` (`w`) and `correct` write in the place of words that are not true, tried on every figure of the demonstration. */
+
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -6,6 +7,7 @@ import { candidatesOf } from '../../../src/commands/hold/candidates.ts';
 import { noteSubjects } from '../../../src/compute/steps/notes/note-subjects.ts';
 import { write } from '../../../src/words/write.ts';
 import type { Subject } from '../../../src/words/written.ts';
+import { shareResults } from '../../compute/shared-results.ts';
 import { noteOf } from '../../words/subjects.ts';
 import { demoProject } from './demo.ts';
 
@@ -42,6 +44,7 @@ let project: ReturnType<typeof demoProject>;
 let subjects: ReadonlyMap<string, Subject>;
 beforeAll(async () => {
   project = demoProject();
+  shareResults(project.root);
   writeFileSync(join(project.root, FILE), NOTE);
   const read = await noteSubjects(project.root, FILE);
   if (!('note' in read)) throw new Error('the demonstration cannot be read');

@@ -57,6 +57,19 @@ describe('compute/data/table-file', () => {
     });
   });
 
+  it('stays with its author where it holds rows of other settings, unless he lets all of it go out', () => {
+    const partly = form({ partly: true });
+    expect(tableFile({ ...table, form: partly }, 'runs/fast/data/')).toMatchObject({
+      path: null,
+      note: 'not offered: it holds rows of other settings or runs',
+    });
+    const shared = form({ partly: true, shared: true });
+    expect(tableFile({ ...table, form: shared }, 'runs/fast/data/')).toMatchObject({
+      path: 'runs/fast/data/fast-scores.csv',
+      note: '',
+    });
+  });
+
   it('stays with its author where a column is read by nothing, and the page says how many, not which', () => {
     const spare = form({ columns: [...COLUMNS, { head: 'host', name: null, unit: '' }] });
     expect(tableFile({ ...table, form: spare }, 'runs/fast/data/')).toMatchObject({
