@@ -215,6 +215,7 @@ export const POWER = subject('power', {
     notCovered: [
       SLOW,
       'A load that changed in a gap of the log alone.',
+      'A counter that was reset twice between two readings, or had by the next reading passed where it was: only a counter that falls shows a reset.',
       'What lies before the place of measurement, such as an adapter.',
     ],
     assumptions: [
