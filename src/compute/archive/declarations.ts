@@ -69,11 +69,12 @@ function ofInstrument({ keys }: PlainFile, { id }: Instrument, runs: readonly Co
   return { keys: new Map([...rest, ...(measures.length === 0 ? [] : [['measures', new Map(measures)] as const])]), body: '' };
 }
 
-/** An ambient may be read by what a thermometer states of temperatures; surfaces are temperatures. */
-function quantitiesRead({ run, summary }: ComputedRun, id: string): string[] {
-  const channels = summary.channels.filter(({ instrument }) => instrument === id).map(({ quantity }) => quantity);
-  const temperatures = channels.includes('ambient') || (run.surface !== undefined && (run.surfaceInstrument ?? id) === id);
-  return [...channels, ...(temperatures ? ['temperature'] : [])];
+/** What an instrument read in a run, in a log, off a display or in a table. An ambient may be read by what a thermometer states of temperatures; surfaces are temperatures. */
+export function quantitiesRead({ run, summary }: Pick<ComputedRun, 'run' | 'summary'>, id: string): string[] {
+  const readers = [...summary.channels, ...(run.context.readings ?? [])];
+  const quantities = readers.filter(({ instrument }) => instrument === id).map(({ quantity }) => quantity);
+  const temperatures = quantities.includes('ambient') || (run.surface !== undefined && (run.surfaceInstrument ?? id) === id);
+  return [...quantities, ...(temperatures ? ['temperature'] : [])];
 }
 
 /** Without its setup; and where a log of it is not offered, with what stands in its place. */
@@ -92,10 +93,17 @@ function ofRun(
       const redacted = below('redacted');
       if (redacted !== undefined) return readingRedacted(whole, name, redacted);
       const cleaned = below('cleaned');
-      return cleaned === undefined ? whole : readingCleaned(whole, summary.logs[index]!, cleaned, tables.some(tellsTime));
+      return cleaned === undefined
+        ? whole
+        : readingCleaned(whole, summary.logs[index]!, cleaned, tables.some(tellsTime) || (index === 0 && othersGoOut(data)));
     },
     wholeRun(read(run), setup),
   );
+}
+
+/** Whether a further log goes out as it is: by the first log's start it has its place. */
+export function othersGoOut(data: readonly Pick<ComputedRun['data'][number], 'sharedAs' | 'redacted'>[]): boolean {
+  return data.slice(1).some(({ sharedAs, redacted }) => sharedAs === 'as it came' || redacted !== null);
 }
 
 /** Whether a table says when its rows were measured. */
