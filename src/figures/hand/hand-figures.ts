@@ -13,20 +13,12 @@ import { orRefused } from '../joined.ts';
 import type { Entry } from '../soak.ts';
 import { energiesOf, levelOf } from '../sound/sound.ts';
 import { correctionOf, errorsOf, instrumentOf, kindOf, quantityOf } from '../sources.ts';
-import { figureOfReading, type HandReading } from './hand-reading.ts';
-
-const UNITS: Readonly<Record<HandReading['quantity'], string>> = {
-  temperature: '°C',
-  current: 'A',
-  voltage: 'V',
-  power: 'W',
-  energy: 'J',
-  clock: 'Hz',
-  sound_level: 'dB',
-};
+import { figureOfReading, type HandReading, UNITS } from './hand-reading.ts';
 
 /** Where several readings of one kind have no name, and where the log gives the figure already. */
 const UNNAMED = 'display';
+/** Ends an address that another figure has already, such as that of a channel named `display`. */
+const BESIDE = '_by_hand';
 
 /**
  * Adds what was read by hand to the figures of the log. A figure that the log gives keeps its address, and the reading stands beside it under
@@ -37,10 +29,14 @@ export function withHandFigures(context: RunContext, logged: FigureMap): FigureM
   if (readings.length === 0) return logged;
   const figures = new Map(logged);
   const own = new Map<string, PresentFigure>();
+  const taken = (address: string) => {
+    const found = figures.get(address);
+    return found !== undefined && isPresent(found);
+  };
   const put = (name: FigureName, figure: PresentFigure, { phase, name: called }: Pick<HandReading, 'phase' | 'name'>) => {
     const bare = name === 'energy' && phase !== null ? `energy.${phase}` : name;
-    const known = figures.get(bare);
-    const address = known && isPresent(known) ? `${bare}.${called ?? UNNAMED}` : bare;
+    let address: string = taken(bare) ? `${bare}.${called ?? UNNAMED}` : bare;
+    while (taken(address)) address += BESIDE;
     figures.set(address, figure);
     own.set(address, figure);
   };
@@ -49,6 +45,10 @@ export function withHandFigures(context: RunContext, logged: FigureMap): FigureM
     if (name) put(name, figureOf(name, readOff(context, reading, addressOf(name, reading)), reading), reading);
   }
   for (const [name, figure, reading] of powersOf(context, readings)) put(name, figure, reading);
+  for (const [name, why] of unplacedSupply(context, readings)) {
+    const found = figures.get(name);
+    if (found && !isPresent(found)) figures.set(name, { ...found, absent: 'different-places', why });
+  }
   for (const [address, figure] of risesOf(context, own)) {
     const known = figures.get(address);
     if (!known || !isPresent(known)) figures.set(address, figure);
@@ -126,23 +126,57 @@ function meanOf(quantity: HandReading['quantity'], values: readonly number[]): n
 
 /** Currents times a voltage that was read in the same phase at the same place, or times the supply that is stated for it; direct current alone. */
 function powersOf(context: RunContext, readings: readonly HandReading[]): [FigureName, PresentFigure, HandReading][] {
-  const measured = (phase: string | null) => readings.some((each) => each.quantity === 'power' && each.phase === phase);
+  const measured = (phase: string | null) =>
+    readings.some((each) => each.quantity === 'power' && each.shows === 'level' && each.phase === phase);
   return readings.flatMap((current): [FigureName, PresentFigure, HandReading][] => {
     const name = figureOfReading({ ...current, quantity: 'power' });
     if (current.quantity !== 'current' || !name || current.at === 'wall' || measured(current.phase)) return [];
-    const voltage = readings.find(
-      ({ quantity, phase, at }) => quantity === 'voltage' && phase === current.phase && at === current.at,
-    );
+    const voltage = voltageOf(current, readings);
+    if (voltage === null) return [];
     const { supply } = context;
     const stated = supply?.at === current.at && supply?.voltage.unit === 'V' ? supply.voltage : undefined;
-    const amperes = readOff(context, current, addressOf('load_current', { ...current, name: current.phase ?? '' }));
-    const volts = voltage ? readOff(context, voltage, `voltage.${voltage.phase}`) : stated;
+    const amperes = readOff(context, current, addressOf('load_current', { ...current, name: named(current) }));
+    const volts = voltage ? readOff(context, voltage, `voltage.${named(voltage)}`) : stated;
     const power = volts && orRefused(multiply(amperes, volts));
     if (!power || isReason(power)) return [];
     const how = voltage ? 'current × voltage' : `current × stated supply of ${printQuantity(volts).text}`;
     const figure = voltage ? figureOf(name, power, current, voltage) : figureOf(name, power, current);
     return [[name, { ...figure, of: { ...figure.of, power: how } }, current]];
   });
+}
+
+/** Why a current that was read makes no power with a supply that is stated without its place. */
+function unplacedSupply({ supply }: RunContext, readings: readonly HandReading[]): [FigureName, string][] {
+  if (!supply || supply.at !== undefined) return [];
+  return readings.flatMap((current): [FigureName, string][] => {
+    const name = figureOfReading({ ...current, quantity: 'power' });
+    if (current.quantity !== 'current' || !name || current.at === undefined || current.at === 'wall') return [];
+    const asStated = `${printQuantity(supply.voltage).text} at ${current.at}`;
+    return [
+      [
+        name,
+        `The stated supply makes no power of the current that was read, for it lacks its place: state \`supply: ${asStated}\`.`,
+      ],
+    ];
+  });
+}
+
+function named({ phase, name }: HandReading): string {
+  return [phase ?? '', ...(name === undefined ? [] : [name])].join('.');
+}
+
+/**
+ * The voltage that belongs to a current: of the same phase, place and name, else the only one there unless it bears another current's name.
+ * Undefined where none was read, null where it cannot be told which.
+ */
+function voltageOf(current: HandReading, readings: readonly HandReading[]): HandReading | undefined | null {
+  const beside = readings.filter(({ phase, at, shows }) => shows === 'level' && phase === current.phase && at === current.at);
+  const voltages = beside.filter(({ quantity }) => quantity === 'voltage');
+  const same = voltages.find(({ name }) => name === current.name);
+  if (same || voltages.length === 0) return same;
+  const [only] = voltages;
+  const ofAnother = beside.some(({ quantity, name }) => quantity === 'current' && name !== undefined && name === only!.name);
+  return voltages.length === 1 && !ofAnother ? only : null;
 }
 
 /** What a settled temperature that was read comes to over the stated ambient, and by the power that was read. */

@@ -40,6 +40,17 @@ export interface HandReading {
   readonly place: Place;
 }
 
+/** Canonical unit of each. */
+export const UNITS: Readonly<Record<HandQuantity, string>> = {
+  temperature: '°C',
+  current: 'A',
+  voltage: 'V',
+  power: 'W',
+  energy: 'J',
+  clock: 'Hz',
+  sound_level: 'dB',
+};
+
 type Kind = Pick<HandReading, 'quantity' | 'phase' | 'shows'>;
 
 const OF_IDLE: Readonly<Partial<Record<HandQuantity, FigureName>>> = {

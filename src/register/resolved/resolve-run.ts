@@ -97,9 +97,9 @@ function complete(
   const device = inherited.device && named.devices.find(inherited.device, report);
   const references = inherited.instruments?.value ?? [];
   const instruments = references.map((reference) => named.instruments.find(reference, report)?.facts);
-  const readings = placedReadings(stated.readings, inherited, report);
   // A setup's channels are of logs.
   const channels = stated.logs.length === 0 ? [] : [...inherited.channels.values()].map(declarationOf);
+  const readings = placedReadings(stated.readings, { ...inherited, channels: [...inherited.channels.keys()] }, report);
   const logs = stated.logs.map((log) => logOf(log, stated, setup, inherited, channels));
   if (!device || inherited.specimen === undefined || !allThere(logs)) return undefined;
   if (!allThere(instruments) || !allThere(channels)) return undefined;

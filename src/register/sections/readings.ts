@@ -9,6 +9,7 @@ import {
 } from '../../figures/hand/hand-reading.ts';
 import { MEASURED_AT, type MeasuredAt } from '../../intake/log.ts';
 import type { Place } from '../../problem.ts';
+import type { Quantity } from '../../quantities/quantity.ts';
 import { keyPlace, mapsOf } from '../values/mapping.ts';
 import { isSnakeName, meant, oneOf, SNAKE_RULE } from '../values/names.ts';
 import {
@@ -77,6 +78,7 @@ function readingOf(node: MapNode, report: Report): StatedReading | undefined {
   if (!quantity || nodes.length === 0) return undefined;
   const stated = nodes.flatMap((each) => statedQuantity(each, 'value', KINDS[quantity], report) ?? []);
   const read = stated.map((each) => quantityOf(each, 'check', ''));
+  tellUncertainty(nodes, read, report);
   const step = fields.step && STEP_KIND[quantity] && statedQuantity(fields.step, 'step', STEP_KIND[quantity], report);
   const times = timesOf(fields.times, nodes, report);
   const at = wordOf(fields.at, 'at', MEASURED_AT, report);
@@ -102,6 +104,17 @@ function readingOf(node: MapNode, report: Report): StatedReading | undefined {
     text: nodes.map((each) => each.text).join(', '),
     place: node.place,
   };
+}
+
+/** A display shows no `±`: how sure a reading is comes from the display's step and the instrument's accuracy. */
+function tellUncertainty(nodes: readonly TextNode[], read: readonly Quantity[], report: Report): void {
+  if (read.length !== nodes.length) return;
+  for (const [i, node] of nodes.entries())
+    if (read[i]!.parts)
+      report.error('bad-reading', node.place, `\`value\` is \`${cut(node.text)}\`, and a display shows no \`±\``, {
+        expected: 'what the display said, such as `9.50 W`',
+        remedy: 'state the accuracy below `measures` of the instrument, and name it here with `instrument`',
+      });
 }
 
 function secondsOf(stated: StatedQuantity): number {
@@ -132,11 +145,12 @@ function nameOf(node: TextNode | undefined, report: Report): string | undefined 
 /** Readings with their phases, checked against the run; those of which no figure is made are problems. */
 export function placedReadings(
   stated: readonly StatedReading[],
-  { phases, instruments }: Pick<Inherited, 'phases' | 'instruments'>,
+  { phases, instruments, channels }: Pick<Inherited, 'phases' | 'instruments'> & { readonly channels: readonly string[] },
   report: Report,
 ): HandReading[] {
   const declared = phases === undefined || phases.value === 'auto' ? [] : phases.value;
   const listed = (instruments?.value ?? []).map(({ value }) => value);
+  const known = new Set([...channels, ...OF_PHASES, ...declared.map(({ name }) => name)]);
   const seen = new Set<string>();
   return stated.flatMap(({ phase, atTime, instrumentPlace, ...reading }) => {
     const within = atTime && declared.find(({ from, to }) => atTime.seconds >= from && atTime.seconds <= to);
@@ -157,9 +171,17 @@ export function placedReadings(
     const placed: HandReading = { ...reading, phase: within?.name ?? phase?.name ?? null };
     if (reading.quantity !== 'voltage' && !figureOfReading(placed)) tellNoFigure(placed, phase?.place ?? reading.place, report);
     tellTwice(placed, seen, report);
+    if (placed.name !== undefined && known.has(placed.name))
+      report.error('bad-reading', placed.place, `a reading is named \`${placed.name}\`, as a channel or a phase is`, {
+        expected: 'a name of its own, for it stands in the addresses of figures',
+        remedy: 'name it after its display, for instance `name: bench_meter`',
+      });
     return [placed];
   });
 }
+
+/** Phases that are found by themselves in a run. */
+const OF_PHASES = ['idle', 'load'];
 
 function tellNoFigure({ quantity, phase, shows }: HandReading, place: Place, report: Report): void {
   const what = `a ${quantity.replaceAll('_', ' ')}${phase === null ? ' without a phase' : ` of the phase \`${phase}\``}`;

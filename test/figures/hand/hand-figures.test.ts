@@ -123,6 +123,49 @@ describe('figures/hand', () => {
     expect(presentAt(figures, 'end_temperature.thermometer').quantity.value).toBe(58);
   });
 
+  test('a reading never takes the address of a figure of the log', () => {
+    const log = logOf(every(1, 600), {
+      soc: { quantity: 'temperature', values: () => 50 },
+      display: { quantity: 'temperature', values: () => 40 },
+    });
+    const readings = [reading({ quantity: 'temperature', values: [58], step: 0.1 })];
+    const { figures } = derive(log, contextOf({ readings, phases: [phase('load', 0, 600)] }));
+    expect(presentAt(figures, 'end_temperature.display').quantity.value).toBe(40);
+    expect(presentAt(figures, 'end_temperature.display_by_hand').quantity.value).toBe(58);
+  });
+
+  test('each current has the voltage of its name; with several and none of its name there is no power', () => {
+    const at = 'board input' as const;
+    const volts = (value: number, name: string) => reading({ quantity: 'voltage', values: [value], at, name });
+    const amperes = (value: number, name?: string) =>
+      reading({ quantity: 'current', values: [value], at, ...(name ? { name } : {}) });
+    const rails = figuresOf([volts(12, 'high'), volts(5, 'low'), amperes(2, 'low'), amperes(1, 'high')]);
+    expect(presentAt(rails, 'load_power').quantity.value).toBe(10);
+    expect(presentAt(rails, 'load_power.high').quantity.value).toBe(12);
+    expect(figuresOf([volts(12, 'high'), volts(5, 'low'), amperes(2)]).get('load_power')).toHaveProperty('absent');
+  });
+
+  test('a highest power leaves the load power to current × voltage', () => {
+    const figures = figuresOf([
+      reading({ quantity: 'power', values: [14], shows: 'highest' }),
+      reading({ quantity: 'current', values: [2] }),
+      reading({ quantity: 'voltage', values: [5] }),
+    ]);
+    expect(presentAt(figures, 'load_power').quantity.value).toBe(10);
+  });
+
+  test('a supply without its place is asked for the place', () => {
+    const supply = { voltage: { value: 12, unit: 'V', parts: [] } };
+    const { derived } = deriveJoined(
+      [],
+      [],
+      contextOf({ readings: [reading({ quantity: 'current', values: [2], at: 'board input' })], phases: [], supply }),
+    );
+    expect(derived.figures.get('load_power')).toMatchObject({
+      why: expect.stringMatching(/lacks its place: state `supply: 12.* at board input`/),
+    });
+  });
+
   // Known truth, simulated: a display cuts or rounds, and flickers between the two steps beside the truth.
   test('the interval of a reading holds the truth behind a display in 95 % and more of 400 trials', () => {
     const { uniform } = random(7);

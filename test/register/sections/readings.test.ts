@@ -56,6 +56,9 @@ describe('register/sections/readings', () => {
       '  - quantity: power\n    value: 4 W\n    phase: load\n  - quantity: power\n    value: 5 W\n    phase: load',
       'a second power of the same phase',
     ],
+    ['  - quantity: power\n    value: 9.50 ± 0.30 W\n    phase: load', 'a display shows no `±`'],
+    ['  - quantity: power\n    value: 4 W\n    phase: load\n    name: soc', 'a reading is named `soc`, as a channel or a phase is'],
+    ['  - quantity: power\n    value: 4 W\n    phase: load\n    name: idle', 'a reading is named `idle`'],
     ['  - quantity: warmth\n    value: 4 W', '`quantity` is `warmth`'],
   ])('located, with what to do: %s', (text, found) => {
     const told = report(with_(text)).filter((each) => each.includes(found));

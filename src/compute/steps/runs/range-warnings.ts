@@ -2,6 +2,7 @@
 import { accurateRange } from '../../../figures/accurate-range.ts';
 import { definitionOf } from '../../../figures/catalogue.ts';
 import { isPresent, type PresentFigure, type RunFigures } from '../../../figures/figure.ts';
+import { UNITS as HAND_UNITS, type HandReading } from '../../../figures/hand/hand-reading.ts';
 import type { Sensor } from '../../../figures/sources.ts';
 import type { ChannelDeclaration } from '../../../intake/log.ts';
 import { type Place, type Problem, warning } from '../../../problem.ts';
@@ -42,6 +43,7 @@ export function rangeWarnings({ figures }: RunFigures, task: Task): Problem[] {
   const present = [...figures].filter((entry): entry is [string, PresentFigure] => isPresent(entry[1]));
   return [
     ...present.flatMap((entry) => SIDES.flatMap((side) => ofReading(entry, side, task))),
+    ...(task.context.readings ?? []).flatMap((reading) => SIDES.flatMap((side) => ofDisplay(reading, side, task))),
     ...task.channels.flatMap((channel) => SIDES.flatMap((side) => throughChannel(present, channel, side, task))),
   ];
 }
@@ -59,6 +61,18 @@ function ofReading([address, figure]: Addressed, side: Side, task: Task): Proble
   const shown = textOf({ ...figure.quantity, value: reading });
   const label = `${corrected ? 'reading of ' : ''}${labelOf(address, figure)}`;
   return [warning(side.rule, source.place, `${label} ${shown} is ${bound.words}`, { remedy: REMEDY })];
+}
+
+/** What a display showed where its instrument is not accurate, at the reading. */
+function ofDisplay(reading: HandReading, side: Side, task: Task): Problem[] {
+  const { quantity, values, instrument, name, phase, place } = reading;
+  const unit = HAND_UNITS[quantity];
+  const bound = boundOf({ quantity, step: null, ...(instrument === undefined ? {} : { instrument }) }, side, task, unit);
+  const value = side.side === 'below' ? Math.min(...values) : Math.max(...values);
+  if (bound === undefined || (side.side === 'below' ? value >= bound.value : value <= bound.value)) return [];
+  const what = `${quantity.replaceAll('_', ' ')}${name === undefined ? '' : ` \`${name}\``}`;
+  const label = `${what} read by hand${phase === null ? '' : ` in \`${phase}\``}`;
+  return [warning(side.rule, place, `${label}, ${textOf({ value, unit, parts: [] })}, is ${bound.words}`, { remedy: REMEDY })];
 }
 
 /** All figures that one channel's readings went into, in one warning. */
@@ -97,9 +111,8 @@ function surfaceSource({ tables }: Task): Source | undefined {
 }
 
 /** The end of the accurate range of what read it, with words such as "below 500 mW, from where the wall meter is accurate". */
-function boundOf(sensor: Sensor, { end, side, words }: Side, { context }: Task) {
+function boundOf(sensor: Sensor, { end, side, words }: Side, { context }: Task, unit = UNIT_OF[sensor.quantity]) {
   const value = accurateRange(context, sensor)[end];
-  const unit = UNIT_OF[sensor.quantity];
   if (value === undefined || unit === undefined) return undefined;
   const title = context.instruments[sensor.instrument ?? '']?.title;
   return { value, words: `${side} ${textOf({ value, unit, parts: [] })}, ${words} ${title} is accurate` };

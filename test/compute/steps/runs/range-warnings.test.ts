@@ -3,6 +3,7 @@ import { shownFigure } from '../../../../src/compute/contents/figure-text.ts';
 import { rangeWarnings } from '../../../../src/compute/steps/runs/range-warnings.ts';
 import type { InstrumentFacts } from '../../../../src/figures/context.ts';
 import { derive } from '../../../../src/figures/derive.ts';
+import type { HandReading } from '../../../../src/figures/hand/hand-reading.ts';
 import type { SurfaceReading } from '../../../../src/figures/surface/surface-table.ts';
 import type { QuantityKind } from '../../../../src/intake/log.ts';
 import { contextOf, every, instrumentOf, logOf, phase, presentAt } from '../../../figures/build.ts';
@@ -44,6 +45,33 @@ describe('compute/steps/runs/range-warnings', () => {
     expect(shownFigure('idle_power', idle).detail).toContain('below the accurate range of its instrument');
     expect(presentAt(figures, 'load_power').of).not.toHaveProperty('below_accurate_range');
     expect(presentAt(figures, 'energy').of).not.toHaveProperty('below_accurate_range');
+  });
+
+  test('a display that was read outside the range is warned of at the reading', () => {
+    const place = { file: 'content/runs/soak.md', line: 9, column: 5 };
+    const one = {
+      quantity: 'power',
+      times: 1,
+      lastDigit: 0.01,
+      phase: 'load',
+      shows: 'level',
+      text: '',
+      instrument: 'wall',
+      place,
+    };
+    const readings = [
+      { ...one, values: [0.31] },
+      { ...one, values: [3] },
+    ] as HandReading[];
+    const context = contextOf({ instruments: { wall: meter({ power: { from: 0.5 } }) }, phases: [], readings });
+    const figures = { figures: new Map(), phases: [], inferences: [] };
+    expect(rangeWarnings(figures, { context, channels: [] })).toMatchObject([
+      {
+        rule: 'below-accurate-range',
+        place,
+        found: expect.stringMatching(/^power read by hand in `load`, 310 mW, is below 500 mW/),
+      },
+    ]);
   });
 
   test('a mean at the end of the range, and one without a stated range, are not warned of', () => {
