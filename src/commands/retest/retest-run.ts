@@ -38,6 +38,7 @@ export function retestRun(root: string, args: readonly string[], printer: Printe
   const id = options.old.replace(/^content\/runs\//, '').replace(/\.md$/, '');
   const old = register.runs.get(id);
   if (!old) return refuse(printer, `there is no run ${id}${remedy(id, register)}`);
+  if (old.logs.some(({ name }) => name !== '')) return refuse(printer, severalLogs(old));
   const retest = retestOf(root, old, options);
   if (typeof retest === 'string') return refuse(printer, retest);
   const newId = idOf(id, retest.date);
@@ -53,6 +54,14 @@ export function retestRun(root: string, args: readonly string[], printer: Printe
 function refuse(printer: Printer, text: string): 1 {
   printer.err(`${text}\n`);
   return 1;
+}
+
+/** One new log cannot stand for several. */
+function severalLogs({ id, file }: Run): string {
+  return (
+    `${file} has \`logs\`, and a retest by this command has one log: nothing is written. Copy the file by hand under another name, write ` +
+    `\`follows: ${id}\` and the new title and date into it, name the new files below \`logs\`, and remove known, repairs, readings and was`
+  );
 }
 
 function remedy(id: string, { runs }: Register): string {
@@ -121,6 +130,7 @@ function idOf(old: string, date: string): string {
 function left(old: Run, { scores, surface }: Retest): string {
   const lacking = [
     ...(old.scores !== undefined && scores === undefined ? ['scores: name them with --scores, or below `scores:`'] : []),
+    ...(old.context.readings === undefined ? [] : ['readings off a display: write the new ones below `readings:`']),
     ...(old.surface !== undefined && surface === undefined
       ? ['surface readings: name them with --surface, or below `surface:`']
       : []),

@@ -16,8 +16,8 @@ interface Section {
   readonly lines: readonly string[];
 }
 
-/** What lines of the old log, or its page, were about. */
-const OF_THE_OLD = new Set(['known', 'repairs', 'was', 'follows']);
+/** What lines of the old log, its displays or its page were about. */
+const OF_THE_OLD = new Set(['known', 'repairs', 'readings', 'was', 'follows']);
 
 /** The run's file: what the old one states, less what was about its own log. */
 export function retestText(old: string, retest: Retest): string {

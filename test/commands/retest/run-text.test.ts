@@ -14,6 +14,9 @@ scores: larch-2/fast-scores.csv
 surface:
   file: larch-2/fast-surface.csv
   instrument: thermal-camera
+readings:
+  - quantity: power
+    value: 9.5 W
 known:
   - lines: 12
     reason: The device restarted.
