@@ -23,7 +23,7 @@ logs:
       zone: UTC
     offset: by load edge
 channels:
-  load:
+  cpu:
     quantity: utilisation
     column: "cpu [%]"
   soc:
@@ -52,7 +52,7 @@ device: invented
 specimen: no-1
 conditions:
   ambient: 22 ± 0.5 °C
-  supply: 5 V at board input
+  supply: 5.000 V at board input
 log: none
 readings:
   - quantity: current
@@ -103,7 +103,7 @@ const FILES: Readonly<Record<string, string | Uint8Array>> = {
   'content/devices/invented.md': page('title: Invented device\nmaker: Nobody (invented)\ninvented: yes\n'),
   'content/runs/both.md': page(RUN),
   'content/runs/other.md': page(
-    RUN.replace('Meter beside', 'Again: meter beside').replace(/^ {2}device: bench[\s\S]*?(?=^channels:)/m, METER_FIRST),
+    RUN.replace('Meter beside', 'Again, meter beside').replace(/^ {2}device: bench[\s\S]*?(?=^channels:)/m, METER_FIRST),
   ),
   'content/comparisons/two.md': page('title: Twice\nruns:\n  both: both\n  other: other\nreference: both\n'),
   'content/runs/hand.md': page(hand('Read by hand', '1.84 A')),
@@ -173,8 +173,8 @@ describe('compute: a run with two logs', () => {
       expect(bytesAt(root, site, `runs/both/data/${name}.csv`).equals(Buffer.from(bytes))).toBe(true);
     const model = modelOf('runs/both/') as RunModel;
     expect(model.logs.map(({ name, step }) => [name, step])).toEqual([
-      ['device', '1 s'],
-      ['meter', '1 s'],
+      ['device', '1\u00a0s'],
+      ['meter', '1\u00a0s'],
     ]);
     expect(model.inferences.join('\n')).toMatch(/The log meter was brought to the clock of device by 2 edges of the load/);
     expect(model.data.files.filter(({ role }) => role === 'log').map(({ sha256 }) => sha256)).toEqual(
@@ -243,17 +243,17 @@ describe('compute: a run without a log', () => {
     const at = (address: string) => shown.find((figure) => figure.address === address)!;
     expect(at('load_power').shown).toMatch(/^9\.2\d?\sW$/);
     expect(at('load_power').detail).toContain('read off a display once');
-    expect(at('temperature_rise').shown).toMatch(/^39\.3\sK$/);
+    expect(at('temperature_rise').shown).toMatch(/^39\sK$/);
     expect(at('score.mix').shown).toContain('101');
     expect(at('peak_power').absent).toBe('The run has no log, and no reading gives it.');
     expect(model.data.files.map(({ role }) => role)).toEqual(['scores', 'description', 'figures']);
   });
 
-  test('stands in a comparison, where two displays one step apart are not told apart', () => {
+  test('stands in a comparison, where nothing is told of two displays one step apart, whose accuracy is not stated', () => {
     const json = JSON.parse(bytesAt(root, site, 'comparisons/hands/figures.json').toString()) as {
       figures: Record<string, { value: number; of: { verdict: string } }>;
     };
-    expect(json.figures['power_delta.second']).toMatchObject({ of: { verdict: 'not told apart' } });
+    expect(json.figures['power_delta.second']).toMatchObject({ of: { verdict: 'cannot be told' } });
     expect(json.figures['power_delta.second']!.value).toBeCloseTo(0.1, 12);
   });
 });
@@ -275,8 +275,8 @@ describe('compute: what others published', () => {
   test('stands beside a comparison: a verdict where the source states an uncertainty, else the reason for none', () => {
     const { quoted } = modelOf('comparisons/hands/') as ComparisonModel;
     expect(quoted.map(({ label, cells }) => [label, cells.map(({ verdict }) => verdict)])).toEqual([
-      ['steady temperature', ['no verdict: the source states no uncertainty', 'no verdict: the source states no uncertainty']],
       ['load power', ['no verdict: the own figure is repeatability only', 'no verdict: the own figure is repeatability only']],
+      ['steady temperature', ['no verdict: the source states no uncertainty', 'no verdict: the source states no uncertainty']],
     ]);
   });
 });
