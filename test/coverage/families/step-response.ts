@@ -50,7 +50,7 @@ function simulate({ second, ratio, load }: Made, { setting, noise: chance, run }
             asked: 'second_time_constant',
             figure: figures.get('second_time_constant'),
             truth: null,
-            absent: /one time constant|too little of the step/,
+            absent: /one time constant|too little of the step|cannot be told from a boost/,
           },
         ]),
   ];
