@@ -78,6 +78,8 @@ export interface RunModel {
     readonly file: string;
     /** How it was brought to the clock of the first; '' of the first. */
     readonly placed: string;
+    /** How many of its rows stand before the run's clock begins; '' for none. */
+    readonly left: string;
     readonly rows: number;
     readonly span: string;
     readonly step: string;

@@ -136,11 +136,12 @@ function readingRow(parts: SiteContents, reading: HandReading): RunModel['readin
 }
 
 function logRow(summary: LogSummary): RunModel['logs'][number] {
-  const { name, file, rows, span, time, encoding, alignment } = summary;
+  const { name, file, rows, span, time, encoding, alignment, before } = summary;
   return {
     name: name.replaceAll('_', ' '),
     file: `data/${file}`,
     placed: alignment?.statement ?? '',
+    left: before === 0 ? '' : `${before === 1 ? 'one row' : `${before} rows`} before the first log’s first row`,
     rows,
     span: durationText(span),
     step: time.step === null ? '' : stepText(time.step),

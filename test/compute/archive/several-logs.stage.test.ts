@@ -35,6 +35,16 @@ channels:
     at: board input
 phases: auto
 `;
+/** The same with the meter's log first, which begins a minute after the device's. */
+const METER_FIRST = `  meter:
+    file: again/meter.csv
+    time:
+      zone: UTC
+    share: cleaned only
+  device:
+    file: again/device.csv
+    offset: by load edge
+`;
 /** What was read off a display and benchmarked, and nothing logged. */
 const hand = (title: string, amperes: string) => `title: ${title}
 date: 2026-03-15
@@ -93,9 +103,7 @@ const FILES: Readonly<Record<string, string | Uint8Array>> = {
   'content/devices/invented.md': page('title: Invented device\nmaker: Nobody (invented)\ninvented: yes\n'),
   'content/runs/both.md': page(RUN),
   'content/runs/other.md': page(
-    RUN.replace('Meter beside', 'Again: meter beside')
-      .replaceAll('bench/', 'again/')
-      .replace('    offset', '    share: cleaned only\n    offset'),
+    RUN.replace('Meter beside', 'Again: meter beside').replace(/^ {2}device: bench[\s\S]*?(?=^channels:)/m, METER_FIRST),
   ),
   'content/comparisons/two.md': page('title: Twice\nruns:\n  both: both\n  other: other\nreference: both\n'),
   'content/runs/hand.md': page(hand('Read by hand', '1.84 A')),
@@ -173,6 +181,12 @@ describe('compute: a run with two logs', () => {
       [pair.device, pair.meter].map(({ bytes }) => digest(bytes)),
     );
     expect(model.budgets.some(({ rows }) => rows.some(({ title }) => title.startsWith('clock of the log meter')))).toBe(true);
+  });
+
+  test('the page says how many rows of a further log stand before the first row of the first', () => {
+    const left = (path: string) => (modelOf(path) as RunModel).logs.map((log) => log.left);
+    expect(left('runs/both/')).toEqual(['', '']);
+    expect(left('runs/other/')).toEqual(['', expect.stringMatching(/^6[0-2] rows before the first log’s first row$/)]);
   });
 
   test('figures.json, the description and the digests name both', () => {

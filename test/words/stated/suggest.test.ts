@@ -55,6 +55,9 @@ describe('words/stated/suggest', () => {
     ['half as much', 0.7, 'two thirds as much'],
     ['the chip settles at about 71 degrees, it seems', 74.3, 'the chip settles at about 74 degrees, it seems'],
     ['2.5 million', 3_140_000, '3.1 million'],
+    ['four settings', 8, 'eight settings'],
+    ['four settings', 1, '1 setting'],
+    ['more than twice', 0.9, '0.9 times'],
   ])('"%s", of %d: "%s"', (text, value, wording) => {
     expect(suggestion(text, value)).toBe(wording);
   });

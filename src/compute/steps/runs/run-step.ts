@@ -49,6 +49,8 @@ export interface LogSummary extends Omit<Log, 'lines' | 'time' | 'channels' | 'j
   readonly channels: readonly ChannelFacts[];
   /** When its first row stands on the run's clock, s, and how sure that is; null of the first. */
   readonly alignment: Alignment | null;
+  /** Rows before the run's clock begins, which are left out. */
+  readonly before: number;
 }
 
 /** The logs of a run, and what they come to together. */
@@ -178,6 +180,7 @@ function summarise({ name, log, alignment }: AlignedLog, { bytes }: LogAsRead, k
     time: axis,
     channels: channels.map(withoutValues),
     alignment,
+    before: alignment === null ? 0 : seconds.filter((second) => second + alignment.at < 0).length,
   };
 }
 
