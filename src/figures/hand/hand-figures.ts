@@ -13,7 +13,7 @@ import { orRefused } from '../joined.ts';
 import type { Entry } from '../soak.ts';
 import { energiesOf, levelOf } from '../sound/sound.ts';
 import { correctionOf, errorsOf, instrumentOf, kindOf, quantityOf } from '../sources.ts';
-import { figureOfReading, type HandReading, UNITS } from './hand-reading.ts';
+import { figureOfReading, HAND_UNITS, type HandReading } from './hand-reading.ts';
 
 /** Where several readings of one kind have no name, and where the log gives the figure already. */
 const UNNAMED = 'display';
@@ -114,7 +114,7 @@ function readOff(context: RunContext, reading: HandReading, address: string): Qu
       ? part('sampling', 'scatter of readings of', scatter, { dof: times - 1 })
       : part('moment', 'last digit at the moment of reading,', hidden, { dof: null, distribution: 'rectangular' });
   const ofStep = part('display', 'step of the display behind', hidden, { dof: null, distribution: 'rectangular' });
-  return quantityOf(value, UNITS[quantity], [...errors.parts, ofStep, ofMoment], { stated: errors.stated, step });
+  return quantityOf(value, HAND_UNITS[quantity], [...errors.parts, ofStep, ofMoment], { stated: errors.stated, step });
 }
 
 /** Levels average by energy. */

@@ -41,7 +41,7 @@ export interface HandReading {
 }
 
 /** Canonical unit of each. */
-export const UNITS: Readonly<Record<HandQuantity, string>> = {
+export const HAND_UNITS: Readonly<Record<HandQuantity, string>> = {
   temperature: '°C',
   current: 'A',
   voltage: 'V',

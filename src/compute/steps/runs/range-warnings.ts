@@ -2,7 +2,7 @@
 import { accurateRange } from '../../../figures/accurate-range.ts';
 import { definitionOf } from '../../../figures/catalogue.ts';
 import { isPresent, type PresentFigure, type RunFigures } from '../../../figures/figure.ts';
-import { UNITS as HAND_UNITS, type HandReading } from '../../../figures/hand/hand-reading.ts';
+import { HAND_UNITS, type HandReading } from '../../../figures/hand/hand-reading.ts';
 import type { Sensor } from '../../../figures/sources.ts';
 import type { ChannelDeclaration } from '../../../intake/log.ts';
 import { type Place, type Problem, warning } from '../../../problem.ts';
