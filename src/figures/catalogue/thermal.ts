@@ -30,7 +30,6 @@ const FITTED = [
   'An ambient that is stated and not measured may have drifted over the load by its own standard uncertainty.',
   'What the model leaves out (leakage, free convection, more masses than two) adds 1.25 % to time constants and amplitudes, as a standard uncertainty.',
 ];
-const BESIDE = 'It comes from the same fit as the time constant, whose interval is simulated; its own is not.';
 const QUOTIENT =
   'It is an amplitude by a difference of two powers: a quotient like the rise per watt, which is simulated; it itself is not.';
 const UNSEEN =
@@ -201,7 +200,6 @@ export const THERMAL = subject('thermal', {
     prior: -0.4,
     publishedChecks: FIT,
     lists: [],
-    uncounted: BESIDE,
     definition:
       'Time constant of the other of two exponentials: of a chip on its board it is mostly the faster one, of a board in its case the slower one; the figure says which.',
     formula: RESPONSE,
@@ -223,7 +221,6 @@ export const THERMAL = subject('thermal', {
     prior: -0.4,
     publishedChecks: FIT,
     lists: [],
-    uncounted: BESIDE,
     definition:
       'Amplitude of the main part of the fitted response: how far it would raise the temperature from the start of the load to its end. A difference of readings of one sensor, so that its offset cancels.',
     formula: RESPONSE,
@@ -240,7 +237,6 @@ export const THERMAL = subject('thermal', {
     prior: -0.4,
     publishedChecks: FIT,
     lists: [],
-    uncounted: BESIDE,
     definition:
       'Amplitude of the part of the fitted response whose time constant is the second one; of a slower part only where that is told.',
     formula: RESPONSE,

@@ -80,9 +80,15 @@ export function constantAt(course: Fitted, name: FigureName, which: Which): Entr
   const index = which(response);
   if (typeof index === 'object') return entryOf(course, name, index);
   const estimate = response.parts[index]!.timeConstant;
-  if (!isTold(estimate)) return entryOf(course, name, untoldConstant(estimate, index > response.main));
+  if (!isTold(estimate) || isLeftOpen(response, index))
+    return entryOf(course, name, untoldConstant(estimate, index > response.main));
   const others = [...estimate.more, stepPart(soak.context, address, series.step)];
   return entryOf(course, name, lopsidedOf(course, response, estimate, others, 's'));
+}
+
+/** A slower part of which the load does not show where it ends: what chance makes of it is not told. */
+function isLeftOpen({ main, end }: Response, part: number): boolean {
+  return part > main && end.untold !== null;
 }
 
 /** A slower part is slower than something; how fast a faster one is, or how slow the main one, is then not told at all. */
@@ -133,7 +139,7 @@ function amplitudeAt(course: Course, which: Which, name: FigureName): Lopsided |
   if (typeof part === 'object') return part;
   if (response.skipped > 0) return partsUntold(response);
   const { amplitude: estimate, timeConstant: own } = response.parts[part]!;
-  if (!isTold(estimate) || (part > response.main && !isTold(own))) {
+  if (!isTold(estimate) || (part > response.main && (!isTold(own) || isLeftOpen(response, part)))) {
     return { absent: 'too-short', why: 'The readings do not tell the amplitude of this part to better than two thirds of itself.' };
   }
   const step = stepOf(soak.context, channel);

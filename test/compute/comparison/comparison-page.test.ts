@@ -149,7 +149,7 @@ describe('compute/comparison/comparison-page', () => {
 
   test('a difference stands in the unit of what it is between, signed', () => {
     // Gain errors cancel; the slow scatter of the two loads (22 and 17 mW, two degrees of freedom each) does not.
-    expect(cellAt(model.own, 'load power', 'brisk').against!.shown).toBe('+0.873\u00a0±\u00a00.079\u00a0W');
+    expect(cellAt(model.own, 'load power', 'brisk').against!.shown).toBe('+0.873\u00a0±\u00a00.078\u00a0W');
     const idle = model.own.rows.find(({ name }) => name === 'idle_temperature')!;
     expect(idle.cells[1]!.figure!.shown).toMatch(/°C$/);
     expect(idle.cells[1]!.against!.shown).toMatch(/^−0\.5\u00a0±.*K$/);
