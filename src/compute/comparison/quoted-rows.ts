@@ -19,9 +19,7 @@ export function quotedRows({ quoted = [] }: Gathered, { runs }: ReadComparison):
         if (!beside || !isPresent(beside)) return [];
         const { verdict, difference } = besideQuoted(beside.quantity, figure.quantity);
         const shown = `${printQuantity(beside.quantity).text} (${uncertaintyText(beside)})`;
-        return [
-          { alias, shown, difference: difference ? printQuantity({ ...difference, parts: difference.parts }).text : '', verdict },
-        ];
+        return [{ alias, shown, difference: difference ? printQuantity(difference).text : '', verdict }];
       });
       const uncertainty = figure.quantity.parts === null ? '' : ` (${uncertaintyText(figure)})`;
       const label = definitionOf(figure.name)?.label ?? figure.name.replaceAll('_', ' ');

@@ -2,7 +2,9 @@
 import type { NoteEntry } from '../models/discovery.ts';
 import { escaped } from './escaped.ts';
 
-/** Of our own HTML, which has no others: what only the page itself has a use for. */
+/** A tag of our own HTML, in whose text no `<` stands. */
+const TAG = /<[a-z](?:"[^"]*"|[^">])*>/g;
+/** What only the page itself has a use for. */
 const OF_THE_PAGE = / (?:id|class|data-[a-z]+|tabindex|role|aria-[a-z]+)="[^"]*"/g;
 const ADDRESS = / (href|src)="([^"]*)"/g;
 
@@ -14,15 +16,16 @@ export function articleHtml({ path, article, beware, invented }: NoteEntry, site
     beware === '' ? '' : `<p>Caution: ${escaped(beware)}.</p>`,
   ];
   const pieces = article.map((piece) => {
-    if (typeof piece === 'string') return absolute(piece.replaceAll(OF_THE_PAGE, ''), page);
+    if (typeof piece === 'string') return piece.replaceAll(TAG, (tag) => absolute(tag.replaceAll(OF_THE_PAGE, ''), page));
     const { title, alt, picture } = piece;
     return `<figure><img src="${escaped(site + picture)}" alt="${escaped(alt)}"><figcaption>${escaped(title)}</figcaption></figure>`;
   });
   return [...head, ...pieces].join('');
 }
 
-function absolute(html: string, page: string): string {
-  return html.replaceAll(ADDRESS, (whole, name: string, address: string) => {
+/** Addresses of a tag, resolved from the page. */
+function absolute(tag: string, page: string): string {
+  return tag.replaceAll(ADDRESS, (whole, name: string, address: string) => {
     const base = URL.canParse(page) ? page : undefined;
     return URL.canParse(address, base) ? ` ${name}="${new URL(address, base).href}"` : whole;
   });

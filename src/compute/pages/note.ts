@@ -125,13 +125,13 @@ function comparisonLinks(parts: SiteContents, ids: readonly string[]): Link[] {
   return unique(ids).map((id) => ({ title: parts.comparisons.get(id)!.comparison.title, path: comparisonPath(id) }));
 }
 
-/** HTML as it is; a plot's place gets the plot. One that could not be drawn leaves nothing: its problem stops the build. */
 /** The article in its order, without the plot at its head; `corrected` are ids of corrections by number. */
 export function piecesOf(computed: ComputedNote, corrected: ReadonlyMap<number, string>): NoteModel['pieces'] {
   const lead = leadOf(computed);
   return computed.written.pieces.flatMap((piece) => (piece === lead ? [] : pieceOf(computed, piece, corrected)));
 }
 
+/** HTML as it is; a plot's place gets the plot. One that could not be drawn leaves nothing: its problem stops the build. */
 function pieceOf(computed: ComputedNote, piece: string | number, corrected: ReadonlyMap<number, string>): NoteModel['pieces'] {
   if (typeof piece === 'string') return [markCorrected(piece, corrected)];
   const drawn = computed.plots[piece];

@@ -1,6 +1,7 @@
 /** Amounts that are said otherwise than by a number with its unit: "an order of magnitude", "a dozen watts", "in the mid-fifties", "one in five runs". */
 import type { Span } from '../expression/expression-tree.ts';
 import { THINGS } from './beside-number.ts';
+import { COUNT } from './count-words.ts';
 
 /** An amount that data could hold, and what an author may write so that it is held. */
 export interface OtherAmount extends Span {
@@ -8,7 +9,6 @@ export interface OtherAmount extends Span {
   readonly expected: string;
 }
 
-const COUNT = String.raw`(?:\d+|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|several)`;
 const TENS = 'twenties|thirties|forties|fifties|sixties|seventies|eighties|nineties';
 const PART = 'low|lower|mid|middle|high|higher|upper';
 const COUNTED = `(?:${THINGS}|readings?|samples?|rows?|times|tries)`;

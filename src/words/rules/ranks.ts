@@ -1,11 +1,11 @@
 /** Ranks of things that the data can order: "the second fastest", "ranks third", "the fastest of the four". A claim holds them: `… is largest of …`. */
 import type { Span } from '../expression/expression-tree.ts';
+import { COUNT } from './count-words.ts';
 
 const PLACES = String.raw`second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth|last|\d+(?:st|nd|rd|th)`;
 /** Words that end like superlatives. */
 const OTHERS = 'test|retest|contest|rest|interest|forest|west|guest|request|latest|harvest|chest|nest|quest|earnest|honest|digest';
 const SUPERLATIVE = String.raw`(?:(?:most|least)[- ]\p{Ll}+|(?!(?:${OTHERS})\b)\p{Ll}+est|worst)`;
-const COUNT = String.raw`(?:\d+|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)`;
 const RANKS = [
   String.raw`\b(?:${PLACES})[- ]${SUPERLATIVE}\b`,
   String.raw`\b${SUPERLATIVE}\s+of\s+(?:all\s+|the\s+|our\s+)*${COUNT}\b`,

@@ -19,7 +19,7 @@ const ENTRY: NoteEntry = {
   beware: 'raised voltage',
   article: [
     { title: 'The faster one', alt: 'A line that rises & stays.', picture: 'notes/larch/plots/trace.png' },
-    '<h2 id="heat">Heat</h2><p>It peaks at <a class="held" id="a-b" href="#held:a-b" data-n="1">72.1 °C</a>, see <a href="/runs/fast/">the run</a>.</p>',
+    '<h2 id="heat">Heat</h2><p>It peaks at <a class="held" id="a-b" href="#held:a-b" data-n="1">72.1 °C</a>, see <a href="/runs/fast/">the run</a>.</p><pre><code>grep id="7" href="x"</code></pre>',
   ],
 };
 const feed = (model: NotesFeed, site = SITE) => notesFeed(model, site);
@@ -63,7 +63,7 @@ describe('compute/feeds/notes-feed', () => {
     expect(content).toBe(
       '<p>Everything in this note is invented: device, maker, people and numbers.</p><p>Caution: raised voltage.</p>' +
         '<figure><img src="https://bench.example/notes/larch/plots/trace.png" alt="A line that rises &amp; stays."><figcaption>The faster one</figcaption></figure>' +
-        '<h2>Heat</h2><p>It peaks at <a href="https://bench.example/notes/larch/#held:a-b">72.1 °C</a>, see <a href="https://bench.example/runs/fast/">the run</a>.</p>',
+        '<h2>Heat</h2><p>It peaks at <a href="https://bench.example/notes/larch/#held:a-b">72.1 °C</a>, see <a href="https://bench.example/runs/fast/">the run</a>.</p><pre><code>grep id="7" href="x"</code></pre>',
     );
   });
 
