@@ -5,6 +5,7 @@ import { mapTable } from '../intake/mapped-table.ts';
 import type { Table } from '../intake/table.ts';
 import type { DeclaredTest, MappedColumn, TableMapping } from '../intake/table-mapping.ts';
 import { readUnit } from '../quantities/units.ts';
+import { CALLED, couldBe, SETTING } from './called-columns.ts';
 import { OUTCOMES, type Outcome } from './stability/ladder.ts';
 import { TABLE_FORMS, type TableKind } from './table-layout.ts';
 
@@ -21,41 +22,6 @@ export interface ProposedMapping {
   /** Columns of ours that the table needs and nothing was found for. */
   readonly lacking: readonly string[];
 }
-
-type Words = Readonly<Record<string, RegExp>>;
-
-/** What people call our columns. */
-const CALLED: Readonly<Record<TableKind, Words>> = {
-  scores: {
-    test: /^(?:sub_?)?(?:tests?|benchmarks?|bench|workload|kernel|task|case|name|test_name|benchmark_name)$/,
-    value: /^(?:value|result|score|mean|average|avg|median|measured|points|rate|throughput|time|duration|seconds)$/,
-    unit: /^units?$/,
-    repeat: /^(?:repeat|rep|run|iteration|iter|pass|trial|round|loop|attempt|no|nr|number|#)(?:_?(?:no|nr|number|id|#))?\.?$/,
-    error: /^(?:error|err|\+\/_?|±|std_?(?:dev|ev|deviation)?|sd|sigma|standard_(?:error|deviation)|uncertainty)$/,
-    better: /^(?:better|direction|which_is_better)$/,
-    start: /^(?:start(?:ed)?|begin|began|from)(?:_?(?:time|at))?$/,
-    end: /^(?:end(?:ed)?|finish(?:ed)?|stop(?:ped)?|until|to)(?:_?(?:time|at))?$/,
-  },
-  surface: {
-    spot: /^(?:spot|point|place|location|position|where|marker|name|label|area|sp)(?:_?(?:name|id))?$/,
-    reading: /^(?:reading|temp|temperature|value|t|max|t_max|max_temp|hottest|°c|degc|celsius)$/,
-    material: /^(?:material|surface_material)$/,
-    part: /^(?:part|component)$/,
-    contact: /^(?:contact|touch)$/,
-  },
-  attempts: {
-    clock: /^(?:cpu_)?(?:clock|freq|frequency|speed|mhz|ghz|core_clock|target)(?:_?(?:mhz|ghz))?$/,
-    voltage_offset: /^(?:voltage_?offset|offset|volt(?:s|age)?|over_?voltage|vcore|uv|mv|offset_mv|vdd)$/,
-    outcome: /^(?:outcome|result|status|state|stable|verdict|ok|passed|what_happened)\??$/,
-    note: /^(?:notes?|comments?|remarks?)$/,
-    test: /^(?:test|workload|benchmark)$/,
-    duration: /^(?:duration|how_long|time|minutes)$/,
-    ambient: /^(?:ambient|room|room_temp(?:erature)?)$/,
-  },
-};
-
-/** What people call the column that tells settings or runs apart. */
-const SETTING = /clock|freq|setting|mode|profile|preset|config|governor|run|session|device|specimen|board|unit_no/;
 
 /** What people call outcomes. */
 const OUTCOME_WORDS: readonly (readonly [RegExp, Outcome])[] = [
@@ -81,7 +47,8 @@ export function proposeMapping(table: Table, kind: TableKind, given: TableMappin
   const there = mapped.table.head.map(headName);
   const named = kind === 'scores' ? testsOf(mapped.table, given) : { tests: {}, open: [] };
   const words = kind === 'attempts' ? outcomesOf(mapped.table) : { words: {}, open: [] };
-  const offset = kind === 'attempts' && !there.includes('voltage_offset');
+  const could = table.head.some((head) => couldBe(head, 'attempts', 'voltage_offset'));
+  const offset = kind === 'attempts' && !there.includes('voltage_offset') && !could;
   const every = offset ? { voltage_offset: '0 mV' } : {};
   const { layout, ...others } = found;
   const mapping: TableMapping = {

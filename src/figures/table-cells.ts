@@ -37,8 +37,8 @@ export function cellsOf<Name extends string>(
     const name = known.find((each) => each === headName(head));
     const unit = headUnit(head);
     if (name === undefined) problems.push(unknownColumn(table, kind, head, known));
-    else if (!columns.has(name))
-      columns.set(name, { index, head: table.heads?.[index] || head, ...(unit === undefined ? {} : { unit }) });
+    else if (columns.has(name)) problems.push(secondColumn(table, kind, head, columns.get(name)!.head));
+    else columns.set(name, { index, head: table.heads?.[index] || head, ...(unit === undefined ? {} : { unit }) });
   });
   for (const name of needed) if (!columns.has(name) && table.head.length > 0) problems.push(noColumn(table, kind, name, needed));
   return { table, kind, columns, problems };
@@ -49,6 +49,12 @@ function unknownColumn(table: Table, kind: string, head: string, known: readonly
   return warning(`${kind}-column`, table.headPlace, `nothing reads the column \`${head}\``, {
     expected: `columns ${known.join(', ')}`,
     ...(near === undefined ? {} : { remedy: `did you mean \`${near}\`?` }),
+  });
+}
+
+function secondColumn(table: Table, kind: string, head: string, first: string): Problem {
+  return warning(`${kind}-column`, table.headPlace, `nothing reads the column \`${head}\`: \`${first}\` has the same name`, {
+    remedy: 'give one of them another name, or say under `columns` which is meant',
   });
 }
 

@@ -30,7 +30,9 @@ interface Source {
 /** Applies a mapping. Without one the table is its own. Never throws. */
 export function mapTable(table: Table, mapping: TableMapping | undefined, form: TableForm): MappedTable {
   const readAsIs = (head: string) => [...form.needed, ...form.optional].find((name) => name === headName(head)) ?? null;
-  if (!mapping || table.head.length === 0) return { table, problems: [], readAs: table.head.map(readAsIs), partly: false };
+  // A second column of a name is not read, so that nothing in it goes out unseen.
+  const firsts = table.head.map(readAsIs).map((name, field, all) => (all.indexOf(name) === field ? name : null));
+  if (!mapping || table.head.length === 0) return { table, problems: [], readAs: firsts, partly: false };
   const problems: Problem[] = [];
   const chosen = rowsOf(table, mapping, problems);
   const fields = new Map<string, readonly number[]>();
@@ -43,7 +45,10 @@ export function mapTable(table: Table, mapping: TableMapping | undefined, form: 
   });
   const wide = mapping.layout === 'wide' ? form.wide : undefined;
   const taken = new Set([...[...fields.values()].flat(), ...setting]);
-  const items = wide ? table.head.flatMap((_, field) => (!taken.has(field) && isNumeric(table, field) ? [field] : [])) : [];
+  const numeric = wide ? table.head.flatMap((_, field) => (!taken.has(field) && isNumeric(table, field) ? [field] : [])) : [];
+  const withUnits = form.unitOf ? [] : numeric.filter((field) => headUnit(table.head[field]!) !== undefined);
+  // Beside heads with units, a bare one is the number of a row or a device.
+  const items = withUnits.length > 0 ? withUnits : numeric;
   if (problems.length > 0)
     return { table: { ...table, rows: [], problems: [] }, problems, readAs: table.head.map(() => null), partly: false };
   const readAs = table.head.map((_, field) => {
@@ -175,10 +180,21 @@ function inOurWords(table: Table, { sources, rows, fields }: Long, mapping: Tabl
   const tests = mapping.tests && form.wide ? ['better', ...(unit ? [unit.unit] : [])] : [];
   const more = [...new Set([...constant, ...tests, ...(unit ? [unit.unit] : [])])].filter((name) => !names.includes(name));
   const all = [...names, ...more];
+  // Columns of unlike units in one column of ours: each cell carries its own.
+  const unlike = new Set(
+    names.filter((name, at) => {
+      const spellings = new Set(rows.map((row) => unitAt(table, fields.get(row)![at] ?? -1)));
+      return name !== unit?.cell && units[name] === undefined && spellings.size > 1;
+    }),
+  );
   const made = new Map<TableRow, readonly number[]>();
   for (const row of rows) {
     const from = fields.get(row)!;
     const cells = all.map((name, at) => translated(row.cells[at] ?? '', words) || everyRow[name] || '');
+    names.forEach((name, at) => {
+      const own = unlike.has(name) ? unitAt(table, from[at] ?? -1) : undefined;
+      if (own !== undefined && !Number.isNaN(table.number(cells[at]!))) cells[at] = `${cells[at]} ${own}`;
+    });
     const cell = (name: string) => cells[all.indexOf(name)] ?? '';
     const fill = (name: string, text: string | undefined) => {
       const at = all.indexOf(name);
@@ -196,7 +212,7 @@ function inOurWords(table: Table, { sources, rows, fields }: Long, mapping: Tabl
     ...table,
     heads: all.map((_, at) => table.head[sources[at]?.field ?? -1] ?? ''),
     head: all.map((name, at) =>
-      unit?.cell === name ? name : withUnit(name, units[name] ?? unitAt(table, sources[at]?.field ?? -1)),
+      unit?.cell === name || unlike.has(name) ? name : withUnit(name, units[name] ?? unitAt(table, sources[at]?.field ?? -1)),
     ),
     rows: [...made.keys()],
     placeOf: (row, column) => {

@@ -291,6 +291,8 @@ describe('commands/add', () => {
       '---\ntitle: "Soak 2100"\nsetup: bench-bench\ndate: 2026-03-14\nsetting:\n  clock: 2100 MHz\nlog: "bench/soak-2100.csv"\n# Found in the log: correct them to what you did.\nphases:\n  idle: 0 .. 60 s\n  load: 60 .. 540 s\n  cool-down: 540 s ..\nscores:\n  rows:\n    Clock [MHz]: 2100\nsurface: "bench/spots-2100.csv"\n---\n',
     );
     expect(readFileSync(join(root, 'content', 'attempts', 'tried.md'), 'utf8')).toContain('    froze: hung under load\n');
+    expect(addFiles(root, ['data/bench/tried.csv'], { out: () => {}, err: (text) => (err += text) })).toBe(1);
+    expect(err).toContain('data/bench/tried.csv is not added');
     expect(check('soak-1900').problems).toEqual([]);
   });
 

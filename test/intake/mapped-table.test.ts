@@ -25,6 +25,26 @@ describe('intake/mapped-table', () => {
     expect([readAs, partly]).toEqual([['test', 'value', null], false]);
   });
 
+  it('takes the unit of a wide or repeated table cell by cell; a bare head beside units is no spot', () => {
+    const form: TableForm = { kind: 'surface', needed: ['spot', 'reading'], optional: [], wide: { head: 'spot', cell: 'reading' } };
+    const made = (text: string, mapping: TableMapping) => mapTable(readTable(bytes(text), 'data/s.csv'), mapping, form);
+    const wide = made('run,cpu [°C],ssd [°F]\n7,60.1,140.2\n', { layout: 'wide' });
+    expect([wide.table.head, rows(wide), wide.readAs]).toEqual([
+      ['spot', 'reading'],
+      ['2|cpu|60.1 °C', '2|ssd|140.2 °F'],
+      [null, 'reading', 'reading'],
+    ]);
+    const alike = made('cpu [°C],ssd [°C]\n60.1,51.2\n', { layout: 'wide' });
+    expect([alike.table.head, rows(alike)]).toEqual([
+      ['spot', 'reading [°C]'],
+      ['2|cpu|60.1', '2|ssd|51.2'],
+    ]);
+  });
+
+  it('reads the first column of a name only', () => {
+    expect(mapped('test,value,value (private),error\ncopy,1,2,3\n').readAs).toEqual(['test', 'value', null, 'error']);
+  });
+
   it('renames columns, takes the rows of one setting and the unit of the head, and keeps places', () => {
     const made = mapped(LONG, {
       columns: [column('test', 'Benchmark'), column('value', 'Result [MB/s]'), column('repeat', 'Pass')],

@@ -120,10 +120,10 @@ function addRuns(root: string, looked: readonly Looked[], output: Output, option
   const inSetup = writeBasis(root, looked, grouping, output);
   const pathed = new Map(looked.map((each) => [each.path, each]));
   const done = grouping.groups.map((group) => addRun(root, group, pathed, { given, inSetup }, options, output));
-  for (const each of attempts) addAttempts(root, each, output);
+  const tried = attempts.map((each) => addAttempts(root, each, output));
   const alone = grouping.groups.length === 0 ? tables : tables.filter(({ path }) => grouping.left.includes(path));
   for (const each of alone) output.err(`${each.file} is not added: ${ofWhichRun(each)}\n`);
-  return done.every((each) => each) && alone.length === 0;
+  return [...done, ...tried].every((each) => each) && alone.length === 0;
 }
 
 function ofWhichRun({ path, found }: Looked): string {
@@ -303,22 +303,24 @@ function clockOf({ proposed }: FoundTable, setting: string | undefined): string 
   return unit !== undefined && /^\d+(?:\.\d+)?$/.test(setting) ? `${setting} ${unit}` : undefined;
 }
 
-function addAttempts(root: string, { path, file, found }: Looked, output: Output): void {
+/** Whether the file is in the project now, or its lines were printed to be put there. */
+function addAttempts(root: string, { path, file, found }: Looked, output: Output): boolean {
   const project = readProject(root);
   const device = project.devices[0];
   const specimen = project.specimens[0] ?? 'no-1';
   const lines = tableLines(path, found!, undefined);
   if (device === undefined || project.devices.length > 1) {
     output.out(`${file} is a table of attempts: name it in content/attempts/<id>.md with these lines\n${lines.join('\n')}\n`);
-    return;
+    return true;
   }
   const id = idOf(path);
   if (existsSync(join(root, 'content', 'attempts', `${id}.md`))) {
     output.err(`${file} is not added: content/attempts/${id}.md is there already and is not overwritten\n`);
-    return;
+    return false;
   }
   const written = writeAttempts(root, id, device, specimen, lines);
   output.out(`${file}: a table of attempts\n  wrote ${written.file}; look at ${written.look}\n`);
+  return true;
 }
 
 function tellLog(root: string, { inspection }: Looked, matches: Matches, load: Load | null, output: Output): void {

@@ -31,10 +31,43 @@ const ROLES = new Set(
 );
 
 function words(path: string): string[] {
-  return basename(path, extname(path))
-    .toLowerCase()
-    .split(/[^\p{L}\p{N}]+|(?<=\p{L})(?=\p{N})|(?<=\p{N})(?=\p{L})/u)
-    .filter((word) => word !== '');
+  return wordsIn(basename(path, extname(path)));
+}
+
+/** Words and numbers; a number with a decimal point is one. */
+function wordsIn(text: string): string[] {
+  return text.toLowerCase().match(/\p{L}+|\p{N}+(?:\.\p{N}+)*/gu) ?? [];
+}
+
+/** Ways to write a setting in a file's name: its words; of a clock, its number in MHz and in GHz. */
+function spellings(setting: string): string[][] {
+  const [, digits, unit = ''] = /^(\d+(?:\.\d+)?)\s*([MG]Hz)?$/i.exec(setting.trim()) ?? [];
+  if (digits === undefined) return [wordsIn(setting)];
+  const value = Number(digits);
+  const giga = unit === '' ? value < 20 && digits.includes('.') : /^g/i.test(unit);
+  const mega = unit === '' ? value >= 100 : /^m/i.test(unit);
+  const other = giga ? [value * 1000] : mega ? [value / 1000] : [];
+  return [[digits], ...[value, ...other].map((each) => [String(Number(each.toPrecision(12)))])];
+}
+
+/** How many words of a file's name are the setting, as one sequence; 0 where it is not there. */
+function wordsThatFit(path: string, setting: string): number {
+  const own = words(path);
+  const there = (wanted: readonly string[]) => own.some((_, at) => wanted.every((word, k) => own[at + k] === word));
+  return Math.max(0, ...spellings(setting).map((wanted) => (wanted.length > 0 && there(wanted) ? wanted.length : 0)));
+}
+
+/** The setting of each set of logs: the one that its names state most fully, where no other set states it and no other setting fits as well. */
+function settingsOf(sets: readonly (readonly NamedFile[])[], settings: readonly string[]): (readonly [number, string])[] {
+  const fits = sets.map((set) => settings.map((setting) => Math.max(...set.map(({ path }) => wordsThatFit(path, setting)))));
+  const chosen = fits.map((own) => {
+    const most = Math.max(0, ...own);
+    const best = own.flatMap((each, k) => (most > 0 && each === most ? [settings[k]!] : []));
+    return best.length === 1 ? best[0] : undefined;
+  });
+  return chosen.flatMap((setting, at) =>
+    setting !== undefined && chosen.filter((other) => other === setting).length === 1 ? [[at, setting] as const] : [],
+  );
 }
 
 /** What a file's name says of its run: its words less those that name a kind of file, and less those that all names have. */
@@ -68,11 +101,7 @@ export function groupFiles(
   for (const table of tables) {
     const key = keyOf(table);
     const named = sets.flatMap((set, at) => (key !== '' && set.some((log) => keyOf(log) === key) ? [at] : []));
-    const bySetting = (table.settings ?? []).flatMap((setting) => {
-      const wanted = words(setting);
-      const at = sets.findIndex((set) => set.some((log) => wanted.some((word) => keys.get(log.path)!.includes(word))));
-      return at < 0 ? [] : [[at, setting] as const];
-    });
+    const bySetting = settingsOf(sets, table.settings ?? []);
     if (bySetting.length > 0) for (const [at, setting] of bySetting) groups[at]!.tables.push({ path: table.path, setting });
     else if (named.length === 1) groups[named[0]!]!.tables.push({ path: table.path });
     else if (groups.length === 1) groups[0]!.tables.push({ path: table.path });

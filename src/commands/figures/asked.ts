@@ -56,10 +56,12 @@ function pick<T>(aliases: ReadonlyMap<string, string>, from: ReadonlyMap<string,
   return new Map([...aliases].flatMap(([alias, id]) => (from.has(id) ? [[alias, from.get(id)!] as const] : [])));
 }
 
-/** All that was asked for, in the order of the line. */
+/** All that was asked for, in the order of the line. A run has its id for a name where its alias is that of another run too. */
 export function together(all: readonly Asked[]): Asked {
+  const runs = all.flatMap((each) => [...each.runs]);
+  const shared = (alias: string, id: string) => runs.some(([other, run]) => other === alias && run.id !== id);
   return {
-    runs: new Map(all.flatMap(({ runs }) => [...runs])),
+    runs: new Map(runs.map(([alias, run]) => [shared(alias, run.id) ? run.id : alias, run] as const)),
     comparisons: new Map(all.flatMap(({ comparisons }) => [...comparisons])),
     attempts: new Map(all.flatMap(({ attempts }) => [...attempts])),
   };

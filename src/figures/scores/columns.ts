@@ -34,7 +34,10 @@ export function columnsOf(table: Table): { readonly columns: ScoreColumns; reado
   const spare = table.heads ? [] : table.head.filter((_, at) => !read.has(at));
   const missing = NEEDED.filter((name) => !columns.has(name)).map((name) => missingColumn(table, name, spare));
   const near = missing.length > 0 ? [] : spare.flatMap((name) => nearlyOptional(table, name, columns));
-  return { columns, problems: [...missing, ...near, ...unpaired(table, columns)] };
+  const second = table.head.flatMap((name, at) =>
+    !read.has(at) && columns.has(headName(name) as ScoreColumn) ? [secondColumn(table, name)] : [],
+  );
+  return { columns, problems: [...missing, ...near, ...second, ...unpaired(table, columns)] };
 }
 
 function missingColumn(table: Table, name: ScoreColumn, spare: readonly string[]): Problem {
@@ -47,6 +50,13 @@ function missingColumn(table: Table, name: ScoreColumn, spare: readonly string[]
         : name === 'better'
           ? 'write `higher` or `lower` in every row: which direction is good is never guessed'
           : 'add it',
+  });
+}
+
+function secondColumn(table: Table, name: string): Problem {
+  const remedy = 'give one of them another name, or say under `columns` which is meant';
+  return warning('score-column', table.headPlace, `the column \`${name}\` is not read: an earlier one has the same name`, {
+    remedy,
   });
 }
 

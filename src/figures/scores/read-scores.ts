@@ -7,6 +7,7 @@ import type { ErrorMeaning, TableMapping } from '../../intake/table-mapping.ts';
 import { error, type Problem } from '../../problem.ts';
 import { isParseFailure, parseQuantity } from '../../quantities/parse.ts';
 import { readUnit, toCanonical, type Unit } from '../../quantities/units.ts';
+import { unreadProblems } from '../called-columns.ts';
 import { columnsOf, SCORES_FORM, type ScoreColumn, type ScoreColumns } from './columns.ts';
 import { between, MOMENT_EXPECTED, readMoment } from './moments.ts';
 import type { Moment, Repeat, ScoredTest, Scores, StatedReading } from './score-table.ts';
@@ -44,10 +45,17 @@ export function readScores(
   zone?: string,
   mapping?: TableMapping,
 ): { scores: Scores; problems: readonly Problem[] } {
-  const mapped = mapTable(readTable(bytes, file), mapping, SCORES_FORM);
+  const asIs = readTable(bytes, file);
+  const mapped = mapTable(asIs, mapping, SCORES_FORM);
   const { table } = mapped;
   const { columns, problems } = mapped.problems.length > 0 ? { columns: new Map(), problems: mapped.problems } : columnsOf(table);
-  const reading: Reading = { table, columns, zone, errorIs: mapping?.errorIs, problems: [...table.problems, ...problems] };
+  const reading: Reading = {
+    table,
+    columns,
+    zone,
+    errorIs: mapping?.errorIs,
+    problems: [...table.problems, ...unreadProblems(asIs, mapped, mapping, 'scores'), ...problems],
+  };
   if (problems.some(({ severity }) => severity === 'error')) return { scores: { file, tests: [] }, problems: reading.problems };
   const tests = new Map<string, Growing>();
   for (const row of table.rows) readRow(reading, tests, row);

@@ -4,6 +4,7 @@ import { readTable, type TableRow } from '../../intake/table.ts';
 import type { TableForm, TableMapping } from '../../intake/table-mapping.ts';
 import type { Problem } from '../../problem.ts';
 import { nearest } from '../../quantities/nearest.ts';
+import { unreadProblems } from '../called-columns.ts';
 import { type Cells, cellsOf, quantityIn, type StatedNumber, tellCell, textOf, type Wanted } from '../table-cells.ts';
 import { type Attempt, type Ladder, OUTCOMES, type Outcome, type PassCriterion } from './ladder.ts';
 
@@ -31,9 +32,10 @@ export function readAttempts(
   mapping?: TableMapping,
 ): { ladder: Ladder; problems: readonly Problem[] } {
   const read = readTable(bytes, file);
-  const { table, problems } = mapTable(read, mapping, ATTEMPTS_FORM);
+  const mapped = mapTable(read, mapping, ATTEMPTS_FORM);
+  const { table, problems } = mapped;
   const cells = cellsOf<Name>(table, 'attempts', NEEDED, OPTIONAL);
-  cells.problems.unshift(...table.problems, ...problems);
+  cells.problems.unshift(...table.problems, ...problems, ...unreadProblems(read, mapped, mapping, 'attempts'));
   const whole = NEEDED.every((name) => cells.columns.has(name));
   const attempts = (whole ? table.rows : []).flatMap((row) => attemptOf(cells, row, passing ?? {}) ?? []);
   const columns = (['clock', 'voltage_offset', 'outcome'] as const).flatMap((name) => cells.columns.get(name)?.head ?? []);

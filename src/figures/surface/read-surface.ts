@@ -6,6 +6,7 @@ import type { TableForm, TableMapping } from '../../intake/table-mapping.ts';
 import type { Problem } from '../../problem.ts';
 import { nearest } from '../../quantities/nearest.ts';
 import { isParseFailure, parseQuantity } from '../../quantities/parse.ts';
+import { unreadProblems } from '../called-columns.ts';
 import { type Cells, cellsOf, quantityIn, type StatedNumber, tellCell, textOf, type Wanted } from '../table-cells.ts';
 import type { StatedContact, Surface, SurfaceReading } from './surface-table.ts';
 import { CONTACTS, contactOfTime } from './touch-limits.ts';
@@ -33,9 +34,10 @@ export function readSurface(
   mapping?: TableMapping,
 ): { surface: Surface; problems: readonly Problem[] } {
   const read = readTable(bytes, file);
-  const { table, problems } = mapTable(read, mapping, SURFACE_FORM);
+  const mapped = mapTable(read, mapping, SURFACE_FORM);
+  const { table, problems } = mapped;
   const cells = cellsOf<Name>(table, 'surface', NEEDED, OPTIONAL);
-  cells.problems.unshift(...table.problems, ...problems);
+  cells.problems.unshift(...table.problems, ...problems, ...unreadProblems(read, mapped, mapping, 'surface'));
   const whole = NEEDED.every((name) => cells.columns.has(name));
   const readings: SurfaceReading[] = [];
   for (const row of whole ? table.rows : []) {
@@ -106,7 +108,8 @@ function spotId(cells: Cells<Name>, row: TableRow, title: string, before: readon
   const first = before.find(({ spot }) => spot === id);
   if (!first) return id;
   return tellCell(cells, row, name, `the spot \`${title}\` has the id \`${id}\`, as \`${first.title}\` in line ${first.line} has`, {
-    remedy: 'give one of them another name, or an `id` of its own',
+    remedy:
+      'where the table holds several settings or runs, say under `rows` which are meant; else give one spot another name or an `id`',
   });
 }
 

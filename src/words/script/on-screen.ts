@@ -39,10 +39,10 @@ export function screenFaults(
 
 /** The plot of an id, or the only one whose id begins with a shorter name: `trace` for `trace-soc-rated-fast`. */
 export function plotNamed<T extends { readonly id: string }>(name: string, plots: readonly T[]): T | undefined {
-  // An address within the page is `plot-` and the id.
-  const bare = name.replace(/^plot-/, '');
-  const whole = plots.find(({ id }) => id === name || id === bare);
-  const fitting = plots.filter(({ id }) => id.startsWith(`${bare}-`));
+  // An address within the page is `plot-` and the id; plots of notes are known by their addresses.
+  const bare = (id: string) => id.replace(/^plot-/, '');
+  const whole = plots.find(({ id }) => id === name || bare(id) === bare(name));
+  const fitting = plots.filter(({ id }) => bare(id).startsWith(`${bare(name)}-`));
   return whole ?? (new Set(fitting.map(({ id }) => id)).size === 1 ? fitting[0] : undefined);
 }
 

@@ -35,6 +35,23 @@ describe('commands/add/group', () => {
     expect(left).toEqual(['o/other.csv']);
   });
 
+  it('takes a setting as one sequence with its numbers whole, a clock in MHz or GHz, and none where two runs fit', () => {
+    const settings = (names: readonly string[], of: readonly string[]) =>
+      groupFiles(
+        names.map((name) => log(name)),
+        [{ path: 'bench.csv', settings: of }],
+      ).groups.map(({ tables }) => tables[0]?.setting);
+    expect(settings(['soak-1.9.csv', 'soak-2.1.csv', 'soak-2.3.csv'], ['1.9 GHz', '2.1 GHz', '2.3 GHz'])).toEqual([
+      '1.9 GHz',
+      '2.1 GHz',
+      '2.3 GHz',
+    ]);
+    expect(settings(['soak-1.9.csv', 'soak-2.1.csv'], ['1900', '2100', '2300'])).toEqual(['1900', '2100']);
+    expect(settings(['soak-2-1.csv', 'soak-1-9.csv'], ['2.3 GHz', '2.1 GHz'])).toEqual([undefined, undefined]);
+    expect(settings(['quiet-case.csv', 'quiet-open.csv'], ['quiet', 'loud'])).toEqual([undefined, undefined]);
+    expect(settings(['fast-open.csv', 'fast-shut.csv'], ['fast', 'fast shut'])).toEqual(['fast', 'fast shut']);
+  });
+
   it('takes the tester’s word: apart, or together', () => {
     const logs = [log('d/a.csv', [0, 100]), log('d/b.csv', [0, 100]), log('d/c.csv')];
     expect(groupFiles(logs, [], 'apart').groups).toHaveLength(3);

@@ -262,7 +262,7 @@ describe('surface/read-surface', () => {
       '4:30 surface-emissivity: `emissivity` is `1.2` | a number above 0, at most 1',
       '5:22 surface-reading: a spot without a reading | leave the row out, or give its reading',
       '6:1 surface-spot: no `spot` | words',
-      '8:1 surface-spot: the spot `lid!` has the id `lid`, as `Lid` in line 7 has | give one of them another name, or an `id` of its own',
+      '8:1 surface-spot: the spot `lid!` has the id `lid`, as `Lid` in line 7 has | where the table holds several settings or runs, say under `rows` which are meant; else give one spot another name or an `id`',
       '8:6 surface-part: the part is `Lid`, and `lid` in line 7 | spell it in one way',
     ]);
     expect(read(rows).surface.readings.map(({ line }) => line)).toEqual([7]);

@@ -18,6 +18,8 @@ describe('words/script/on-screen', () => {
     const plots = [{ id: 'trace-soc-rated-fast' }, { id: 'deltas-steps' }, { id: 'scores-a' }, { id: 'scores-b' }];
     const named = ['trace', 'plot-trace-soc-rated-fast', 'deltas', 'scores', 'tra'].map((name) => plotNamed(name, plots)?.id);
     expect(named).toEqual(['trace-soc-rated-fast', 'trace-soc-rated-fast', 'deltas-steps', undefined, undefined]);
+    const known = [{ id: 'plot-trace-temp-low-high' }, { id: 'plot-scores-steps' }];
+    expect(['trace', 'scores-steps'].map((name) => plotNamed(name, known)?.id)).toEqual(known.map(({ id }) => id));
   });
 
   it('tells of runs that are spoken of and not on screen, up to the next cue', () => {
