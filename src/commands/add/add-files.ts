@@ -17,7 +17,7 @@ import { type Group, type Grouping, groupFiles, type NamedFile } from './group.t
 import { locate } from './locate.ts';
 import { type GivenNames, type Matches, matchColumns } from './match.ts';
 import { type KnownSetup, readProject } from './project.ts';
-import { composeRun, type Draft, isComplete, sharedChannelLines } from './run-file.ts';
+import { composeRun, type Draft, isComplete, quoted, sharedChannelLines } from './run-file.ts';
 import { durationWords, showInspection } from './show.ts';
 import { type FoundTable, tableOf } from './tables.ts';
 
@@ -361,10 +361,6 @@ function write(root: string, id: string, draft: Draft, output: Output): boolean 
   const only = taken.length > 0 ? ` Taken because there is only one, to be checked by you: ${taken.join(', ')}.` : '';
   output.out(`  wrote ${target}, ${rest}${only}${units}\n`);
   return toWrite.length === 0;
-}
-
-function quoted(text: string): string {
-  return JSON.stringify(text);
 }
 
 interface Load {

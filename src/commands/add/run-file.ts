@@ -359,6 +359,6 @@ function short(seconds: number): string {
 }
 
 /** A YAML double-quoted scalar. */
-function quoted(text: string): string {
+export function quoted(text: string): string {
   return JSON.stringify(text);
 }
