@@ -39,6 +39,7 @@ export function judgeSize(width: number, height: number): PictureFault | undefin
     const expected = `at most ${pixels / 1e6} million pixels, and ${side} on a side`;
     return { rule: 'picture-size', found: size, expected, remedy };
   }
-  if (Math.min(width, height) < least) return { rule: 'picture-size', found: size, expected: `at least ${least} on a side`, remedy };
+  if (Math.min(width, height) < least)
+    return { rule: 'picture-size', found: size, expected: `at least ${least} on a side`, remedy };
   return undefined;
 }

@@ -36,18 +36,20 @@ function fromBrands(brands: readonly string[]): Kind | { readonly other: string 
   return { other: 'a video' };
 }
 
-const OTHERS: readonly (readonly [RegExp, string])[] = [
-  [/^GIF8/, 'a GIF'],
-  [/^BM/, 'a BMP'],
-  [/^(?:II\*\0|MM\0\*)/, 'a TIFF or raw photograph'],
-  [/^\xff\x0a|^\0\0\0\x0cJXL /, 'a JPEG XL'],
-  [/^%PDF/, 'a PDF'],
-  [/^PK/, 'a ZIP archive'],
+const OTHERS: readonly (readonly [start: string, name: string])[] = [
+  ['GIF8', 'a GIF'],
+  ['BM', 'a BMP'],
+  ['II*\0', 'a TIFF or raw photograph'],
+  ['MM\0*', 'a TIFF or raw photograph'],
+  ['\xff\x0a', 'a JPEG XL'],
+  ['\0\0\0\x0cJXL ', 'a JPEG XL'],
+  ['%PDF', 'a PDF'],
+  ['PK', 'a ZIP archive'],
 ];
 
 function otherName(bytes: Uint8Array, start: string): string {
   if (bytes.length === 0) return 'empty';
-  const named = OTHERS.find(([pattern]) => pattern.test(start));
+  const named = OTHERS.find(([known]) => start.startsWith(known));
   if (named) return named[1];
   const head = latin(bytes, 0, Math.min(bytes.length, 1024));
   if (/<svg[\s>]/i.test(head)) return 'an SVG';

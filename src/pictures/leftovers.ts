@@ -23,7 +23,9 @@ export function leftovers(kind: Kind, bytes: Uint8Array): string[] {
 function isPlainJfif(kind: Kind, bytes: Uint8Array, { name, start, end }: Part): boolean {
   if (kind !== 'jpeg') return false;
   const label = latin(bytes, start, Math.min(start + 5, end));
-  return (name === 'FFE0' && label === 'JFIF\0' && end - start === 14) || (name === 'FFEE' && label === 'Adobe' && end - start === 12);
+  return (
+    (name === 'FFE0' && label === 'JFIF\0' && end - start === 14) || (name === 'FFEE' && label === 'Adobe' && end - start === 12)
+  );
 }
 
 /** Items of an AVIF other than coded pictures: Exif and MIME types (XMP) are named in its `meta` box. */

@@ -44,7 +44,8 @@ export async function makePicture(path: string, bytes: Uint8Array, finished = fa
     if (wrong) return wrong;
     const whole = finished ? { width, height, kind, bytes } : await made(reader(bytes).autoOrient(), kind, QUALITY.whole);
     const widths: MadeFile[] = [];
-    for (const wanted of widthsFor(whole.width)) widths.push(await made(scaled(whole, wanted), 'webp', QUALITY.webp, kind === 'png'));
+    for (const wanted of widthsFor(whole.width))
+      widths.push(await made(scaled(whole, wanted), 'webp', QUALITY.webp, kind === 'png'));
     const { hasAlpha } = await reader(whole.bytes).metadata();
     const plain = kind === 'png' || hasAlpha ? 'png' : 'jpeg';
     const fallback = await made(scaled(whole, Math.min(FALLBACK_WIDTH, whole.width)), plain, QUALITY.jpeg);

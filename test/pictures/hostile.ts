@@ -58,7 +58,11 @@ export async function hostileFiles(): Promise<Hostile[]> {
     of('empty.jpg', '', 'picture-kind'),
     of('words.jpg', 'no picture at all, only words', 'picture-kind'),
     of('page.png', '<!doctype html><script>alert(1)</script>', 'picture-kind'),
-    of('drawing.png', '<?xml version="1.0"?><svg xmlns="http://www.w3.org/2000/svg"><script>alert(1)</script></svg>', 'picture-kind'),
+    of(
+      'drawing.png',
+      '<?xml version="1.0"?><svg xmlns="http://www.w3.org/2000/svg"><script>alert(1)</script></svg>',
+      'picture-kind',
+    ),
     of('document.jpg', '%PDF-1.7\n1 0 obj', 'picture-kind'),
     of('archive.png', 'PK\x03\x04anything', 'picture-kind'),
     of('loop.webp', 'GIF89a\x01\0\x01\0\0\0\0', 'picture-kind'),

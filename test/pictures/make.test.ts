@@ -106,7 +106,8 @@ describe('pictures/make', () => {
 
   it('sees what is left over in a file that was not stripped', async () => {
     expect(leftovers('jpeg', phone)).toEqual(expect.arrayContaining(['FFE1', 'FFED', 'FFE2', 'FFFE', 'rest']));
-    const kept = async (kind: 'png' | 'webp' | 'avif') => leftovers(kind, await sharp(phone).keepMetadata().toFormat(kind).toBuffer());
+    const kept = async (kind: 'png' | 'webp' | 'avif') =>
+      leftovers(kind, await sharp(phone).keepMetadata().toFormat(kind).toBuffer());
     expect(await kept('png')).toEqual(expect.arrayContaining(['eXIf', 'iCCP']));
     expect(await kept('webp')).toEqual(expect.arrayContaining(['EXIF', 'ICCP']));
     expect(await kept('avif')).toEqual(expect.arrayContaining(['Exif']));

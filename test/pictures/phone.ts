@@ -34,7 +34,9 @@ export async function scene(width: number, height: number): Promise<Buffer> {
       raw[at + 2] = !top && left ? 210 : 60;
     }
   }
-  return sharp(raw, { raw: { width, height, channels: 3 } }).jpeg({ quality: 92 }).toBuffer();
+  return sharp(raw, { raw: { width, height, channels: 3 } })
+    .jpeg({ quality: 92 })
+    .toBuffer();
 }
 
 /** Tags of a TIFF directory: number, type, value as bytes. */
@@ -113,7 +115,10 @@ const IPTC = 'Photoshop 3.0\x008BIM\x04\x04\0\0\0\0\0\x16\x1c\x02\x5a\0\x10IPTC-
 
 /** The phone's file. `orientation` as EXIF counts it: 6 is turned a quarter clockwise for display. */
 export async function phoneJpeg(width = 640, height = 480, orientation = 6): Promise<Buffer> {
-  const wide = await sharp(await scene(width, height)).withIccProfile('p3').jpeg({ quality: 92 }).toBuffer();
+  const wide = await sharp(await scene(width, height))
+    .withIccProfile('p3')
+    .jpeg({ quality: 92 })
+    .toBuffer();
   const metadata = [
     segment(0xe1, exif(orientation)),
     segment(0xe1, Buffer.from(XMP, 'latin1')),

@@ -140,7 +140,8 @@ function pieceOf(
   base: string,
 ): NoteModel['pieces'] {
   // Below a chart at the head, no picture stands within the first window.
-  if (typeof piece === 'string') return [illustrated(markCorrected(piece, corrected), computed, base, leadOf(computed) === undefined)];
+  if (typeof piece === 'string')
+    return [illustrated(markCorrected(piece, corrected), computed, base, leadOf(computed) === undefined)];
   const drawn = computed.plots[piece];
   return drawn === null || drawn === undefined ? [] : [pagePlot(drawn, notePath(computed))];
 }

@@ -53,4 +53,3 @@ function pathOf(computed: ComputedNote, whole: PictureFile, file: PictureFile): 
   const width = file === whole ? '' : `-${file.width}`;
   return `${notePath(computed)}pictures/${whole.blob.slice(0, LETTERS)}${width}.${file.ending}`;
 }
-

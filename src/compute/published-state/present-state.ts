@@ -44,7 +44,10 @@ export function presentState(
   };
 }
 
-function picturesOf({ pictures = [] }: Written, { made, files }: Pick<Pictures, 'files' | 'made'>): Pick<PublishedState, 'pictures'> {
+function picturesOf(
+  { pictures = [] }: Written,
+  { made, files }: Pick<Pictures, 'files' | 'made'>,
+): Pick<PublishedState, 'pictures'> {
   const paths = [...new Set(pictures.map(({ path }) => path))];
   if (paths.length === 0) return {};
   return { pictures: paths.map((path) => ({ path, sha256: made.get(path)?.sha256 ?? files.get(path) ?? '' })) };

@@ -15,7 +15,13 @@ export function finishPictures(page: Root, pictures: readonly PictureRequest[]):
     if (!seen) return;
     const number = numberOf(seen)!;
     const words = node.children.find((child) => hasClass(child, 'described'));
-    if (words) finished[number] = { ...pictures[number]!, alt: textOf(words).replaceAll(/[ \t\r\n]+/g, ' ').trim() };
+    if (words)
+      finished[number] = {
+        ...pictures[number]!,
+        alt: textOf(words)
+          .replaceAll(/[ \t\r\n]+/g, ' ')
+          .trim(),
+      };
     node.children = node.children.flatMap((child) => {
       if (child === seen) return [pictureMark(number)];
       return child === words && !holdsNumber(child) ? [] : [child];

@@ -37,7 +37,8 @@ export function isSet(node: Nodes): boolean {
 export function captionsIn(tree: Root): (Span & Pick<WrittenPicture, 'quote'>)[] {
   const captions: (Span & Pick<WrittenPicture, 'quote'>)[] = [];
   visit(tree, 'blockquote', (node) => {
-    if (isFigure(node) && node.data.picture.caption) captions.push({ ...node.data.picture.caption, quote: node.data.picture.quote });
+    if (isFigure(node) && node.data.picture.caption)
+      captions.push({ ...node.data.picture.caption, quote: node.data.picture.quote });
   });
   return captions;
 }

@@ -59,7 +59,9 @@ function placeFigure(writing: Writing, figure: FigureNode, parent: Parents): voi
   }
   const path = pathOf(url);
   if ('found' in path) {
-    writing.problems.push(error('picture-path', place, path.found, { expected: EXPECTED, ...(path.remedy && { remedy: path.remedy }) }));
+    writing.problems.push(
+      error('picture-path', place, path.found, { expected: EXPECTED, ...(path.remedy && { remedy: path.remedy }) }),
+    );
   }
   const beside = isSet(parent) ? parent.children.length : 1;
   const number = writing.pictures.push({ path: 'path' in path ? path.path : '', alt, beside, place }) - 1;
@@ -82,7 +84,8 @@ function pathOf(url: string): { readonly path: string } | Fault {
     return { found: `a picture from \`${shortened(url)}\``, remedy: 'nothing is fetched from elsewhere: put the file below data/' };
   }
   const path = decoded(url);
-  if (path === null) return { found: `the path \`${shortened(url)}\`, whose % signs stand for no character`, remedy: 'write %25 for a % sign' };
+  if (path === null)
+    return { found: `the path \`${shortened(url)}\`, whose % signs stand for no character`, remedy: 'write %25 for a % sign' };
   if (path.startsWith('data/')) return { found: `the path \`${shortened(path)}\``, remedy: 'paths count from data/: leave it out' };
   if (path.startsWith('/') || path.includes('\\') || path.split('/').includes('..'))
     return { found: `the path \`${shortened(path)}\`, which leaves data/` };
@@ -108,9 +111,14 @@ function shortened(text: string): string {
 function refuseImage(writing: Writing, node: Image | ImageReference): void {
   const elsewhere = node.type === 'imageReference';
   writing.problems.push(
-    error('image', placeAt(writing, spanOf(node).start), elsewhere ? 'a picture whose path stands elsewhere' : 'a picture among words', {
-      expected: 'a paragraph that holds pictures alone: `![what is to be seen](path)`',
-      remedy: elsewhere ? 'write the path behind it, in parentheses' : 'put an empty line before and after it',
-    }),
+    error(
+      'image',
+      placeAt(writing, spanOf(node).start),
+      elsewhere ? 'a picture whose path stands elsewhere' : 'a picture among words',
+      {
+        expected: 'a paragraph that holds pictures alone: `![what is to be seen](path)`',
+        remedy: elsewhere ? 'write the path behind it, in parentheses' : 'put an empty line before and after it',
+      },
+    ),
   );
 }

@@ -60,7 +60,10 @@ describe('pictures in words', () => {
   });
 
   it('are looked at in a script and not said', () => {
-    const { script } = written('Look.\n\n![The lid](a.jpg "Read :value[fast.peak_temperature]")\n\n![a](a.jpg)\n![b](b.jpg)\n', 'script');
+    const { script } = written(
+      'Look.\n\n![The lid](a.jpg "Read :value[fast.peak_temperature]")\n\n![a](a.jpg)\n![b](b.jpg)\n',
+      'script',
+    );
     expect(script!.map(({ kind, said }) => [kind, said])).toEqual([
       ['said', ['Look.', ' ']],
       ['shown', []],

@@ -1,6 +1,7 @@
 /** One picture of an author's → files in the store, or what is wrong with it. */
-import { type MadeFile, makePicture } from '../../../pictures/make.ts';
+
 import type { PictureFault } from '../../../pictures/judge.ts';
+import { type MadeFile, makePicture } from '../../../pictures/make.ts';
 import type { Store } from '../../store/store.ts';
 
 /** A file of a picture, in the store. */

@@ -1,10 +1,10 @@
 /** Every picture that a note or script shows, each file once and one after the other, so that no two are decoded in memory at once. */
 import { readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import { error, type Problem } from '../../../problem.ts';
-import type { DataFiles } from '../../../register/register.ts';
 import type { PictureFault } from '../../../pictures/judge.ts';
 import { LIMITS } from '../../../pictures/settings.ts';
+import { error, type Problem } from '../../../problem.ts';
+import type { DataFiles } from '../../../register/register.ts';
 import type { PictureRequest } from '../../../words/written.ts';
 import { digest, digestOf } from '../../store/digest.ts';
 import { memoAsync, stored } from '../../store/memo.ts';
