@@ -1,8 +1,9 @@
 /** The models of a script's page and of its prompter, and the files beside them. */
 
+import { USUAL_PACE } from '../../register/values/pace.ts';
 import { plotNamed } from '../../words/script/on-screen.ts';
 import { scriptPlain } from '../../words/script/plain.ts';
-import { type Plan, type PlannedBlock, USUAL_PACE } from '../../words/script/plan.ts';
+import type { Plan, PlannedBlock } from '../../words/script/plan.ts';
 import { clockTime } from '../../words/script/timeline.ts';
 import { sayEntry } from '../../words/script/tokens.ts';
 import { scriptVtt } from '../../words/script/vtt.ts';
