@@ -1,5 +1,6 @@
 /** A number that is to be held, as its words and those around it say it. */
 import { readUnit } from '../../quantities/units.ts';
+import type { Sentence } from '../../words/directives/sentence-order.ts';
 import { inUnit, readStated, type Stated, type Unread } from '../../words/stated/read.ts';
 import { unread } from '../../words/stated/stated-number.ts';
 import type { ContextWord } from './context.ts';
@@ -13,6 +14,8 @@ export interface Asked {
   readonly words: string;
   /** The words around it, and its own: "more" of "0.9 W more" tells what is meant. */
   readonly context: readonly ContextWord[];
+  /** The sentence before the number's words and behind them. */
+  readonly sentence: Sentence;
   /** The unit that the number borrows from others of its list: no part of its words. */
   readonly borrowed: string | undefined;
   /** What the words say in the unit of a figure. */
@@ -20,7 +23,12 @@ export interface Asked {
 }
 
 /** Prepares the search for a number. A plain temperature is no difference unless words beside it say so. */
-export function askedBy(said: Stated, words: string, context: readonly ContextWord[], borrowed?: string): Asked {
+export function askedBy(
+  said: Stated,
+  words: string,
+  { context, sentence }: { readonly context: readonly ContextWord[]; readonly sentence: Sentence },
+  borrowed?: string,
+): Asked {
   const all = [...context, ...wordsAlone(words)];
   const plain = said.unit === '°C' && !said.difference && !saysDifference(all);
   const inUnitOf = remembered((unit: string) =>
@@ -30,7 +38,7 @@ export function askedBy(said: Stated, words: string, context: readonly ContextWo
         ? readStated(`${words} ${unit}`, unit)
         : inUnit(said, unit),
   );
-  return { said, words, context: all, borrowed, inUnitOf };
+  return { said, words, context: all, sentence, borrowed, inUnitOf };
 }
 
 /** A number alone, as scores are said: "brisk scores 88.7". */

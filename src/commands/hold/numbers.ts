@@ -48,15 +48,18 @@ export function listNumbers(
     const words = onOneLine(unheld.source);
     const around = sentenceAround(value, start, end);
     const said = at.start < at.end ? saidBy(unheld, words) : 'its value has escapes or marks in it: write it plainly';
-    const asked = typeof said === 'string' ? undefined : askedBy(said, words, contextOf(value, start, end), unheld.unit);
+    const [before, after] = [onOneLine(value.slice(around.start, start)), onOneLine(value.slice(end, around.end))];
+    const sentence = { before, after };
+    const asked =
+      typeof said === 'string' ? undefined : askedBy(said, words, { context: contextOf(value, start, end), sentence }, unheld.unit);
     const offers = asked ? offersFor(asked, bearing) : [];
     return {
       number: index + 1,
       ...at,
       ...placeOf(source, at.start),
       words,
-      before: onOneLine(value.slice(around.start, start)),
-      after: onOneLine(value.slice(end, around.end)),
+      before,
+      after,
       offers,
       near: asked ? missesFor(asked, bearing) : [],
       ...(unheld.unit === undefined ? {} : { unit: unheld.unit }),
