@@ -4,7 +4,7 @@ import type { Sentence } from '../../words/directives/sentence-order.ts';
 import { inUnit, readStated, type Stated, type Unread } from '../../words/stated/read.ts';
 import { unread } from '../../words/stated/stated-number.ts';
 import type { ContextWord } from './context.ts';
-import { isCounted } from './counts.ts';
+import { countedBy } from './counts.ts';
 import { saysDifference, wordsAlone } from './rank.ts';
 
 type InUnitOf = (unit: string) => Stated | Unread;
@@ -16,6 +16,8 @@ export interface Asked {
   readonly context: readonly ContextWord[];
   /** The sentence before the number's words and behind them. */
   readonly sentence: Sentence;
+  /** The words that say what it counts. */
+  readonly counted: string | undefined;
   /** The unit that the number borrows from others of its list: no part of its words. */
   readonly borrowed: string | undefined;
   /** What the words say in the unit of a figure. */
@@ -30,22 +32,23 @@ export function askedBy(
   borrowed?: string,
 ): Asked {
   const all = [...context, ...wordsAlone(words)];
+  const counted = countedBy(words, said, sentence);
   const plain = said.unit === '°C' && !said.difference && !saysDifference(all);
   const inUnitOf = remembered((unit: string) =>
     plain && unit === 'K'
       ? unread('a temperature', said.start, 'a difference')
-      : isBare(said, words) && isOwnWord(unit)
+      : counted === undefined && isBare(said, words) && isOwnWord(unit)
         ? readStated(`${words} ${unit}`, unit)
         : inUnit(said, unit),
   );
-  return { said, words, context: all, sentence, borrowed, inUnitOf };
+  return { said, words, context: all, sentence, counted, borrowed, inUnitOf };
 }
 
 /** A number alone, as scores are said: "brisk scores 88.7". */
 function isBare(said: Stated, words: string): boolean {
   const [side] = said.said.sides;
   const alone = said.unit === '1' && side.unit === undefined && side.amount.part === undefined && !said.said.comparison;
-  return alone && words.slice(side.end).trim() === '' && !isCounted(words, said);
+  return alone && words.slice(side.end).trim() === '';
 }
 
 /** Whether a unit is a score's own, that no number has without its author's word. */
