@@ -98,10 +98,11 @@ const OF_SO_MANY = /^\s+(?:out\s+)?of\s+(?:(?:the|our|all|these|those)\s+)*(?:\d
  */
 export function countedBy(words: string, { said, unit }: Stated, { before, after }: Sentence): string | undefined {
   const [side] = said.sides;
+  if (side.unit?.kind === 'times' && side.amount.place >= 0 && /\b(?:repeated|measured|tested|run|ran)\s+$/i.test(before))
+    return 'repeats';
   const counts = unit === '1' && said.sides.length === 1 && side.unit === undefined && side.amount.part === undefined;
   if (!counts || side.amount.place < 0) return undefined;
   const rest = words.slice(side.end).toLowerCase();
-  if (/^[ -]*times\b/.test(rest) && /\b(?:repeated|measured|tested|run|ran)\s+$/i.test(before)) return 'repeats';
   if (isThing(rest) || /^[ -]*(?:events?|times)\b/.test(rest)) return rest;
   if (rest.trim() !== '') return undefined;
   const behind = OF_SO_MANY.exec(after.toLowerCase())?.[1] ?? /^\s+(\p{L}+)/u.exec(after.toLowerCase())?.[1] ?? '';

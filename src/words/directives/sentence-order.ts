@@ -2,6 +2,7 @@
 import { addressedFigure, type Subjects } from '../expression/address.ts';
 import type { Address, Expression } from '../expression/expression-tree.ts';
 import { isTextProblem, parseExpression } from '../expression/parse-expression.ts';
+import { wayOf } from '../stated/comparison-words.ts';
 import type { Stated } from '../stated/stated-number.ts';
 import { isOne } from './direction.ts';
 
@@ -30,8 +31,8 @@ export function turnedRound(
   value: number,
   subjects: Subjects,
 ): string | undefined {
-  const kind = said.said.comparison?.kind;
-  if (kind === undefined || kind === 'apart') return undefined;
+  const kind = wayIn(said, before);
+  if (kind === undefined) return undefined;
   const tree = parseExpression(expression);
   const sides = isTextProblem(tree) ? undefined : sidesOf(tree, value, subjects);
   if (!sides) return undefined;
@@ -39,6 +40,14 @@ export function turnedRound(
   if (other === undefined) return undefined;
   const saysLeftHasMore = (kind === 'more') === (other === sides.right);
   return saysLeftHasMore === sides.leftHasMore ? undefined : other;
+}
+
+/** More or less, by the words themselves; of "by 13.5 K" by the verb before it. */
+function wayIn({ said: { comparison, text } }: Stated, before: string): 'more' | 'less' | undefined {
+  if (!comparison) return undefined;
+  if (comparison.kind !== 'apart') return comparison.kind;
+  const by = /^by\b/i.test(text.slice(comparison.start, comparison.end));
+  return by ? wayOf(/(\p{L}+)\s*$/u.exec(before)?.[1]?.toLowerCase() ?? '') : undefined;
 }
 
 /** `a.x - b.x`, `a.x / b.x`, each less one or taken from one, and a comparison's own differences and ratios. */
