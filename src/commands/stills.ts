@@ -9,11 +9,15 @@ commandLine({
   name: 'stills',
   does: 'Draws the pictures for a script’s video into stills/: every cue, plot, table and highlight, light, dark and transparent.',
   takes: [{ name: 'SCRIPT', is: 'the file of a script' }],
+  options: {
+    '--look': { value: 'LOOK', does: 'only light, dark or transparent' },
+    '--width': { value: 'PIXELS', does: 'only 1920 or 3840 wide; 0 for SVG alone' },
+  },
   exits: {
     0: 'all pictures are in stills/; there may be warnings',
     1: 'they cannot be drawn; what stood in stills/ stands as it was',
   },
-  example: 'npm run stills -- content/scripts/my-script.md',
+  example: 'npm run stills -- content/scripts/my-script.md --look dark --width 1920',
 });
 
 const root = process.cwd();

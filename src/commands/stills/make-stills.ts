@@ -6,13 +6,20 @@ import type { StillsModel } from '../../compute/models/stills.ts';
 import { mending } from '../../compute/project/mending.ts';
 import type { Manifest } from '../../compute/results.ts';
 import { openStore } from '../../compute/store/store.ts';
-import { LOOKS } from '../../plots/stills/looks.ts';
+import { listed } from '../../figures/in-words.ts';
 import { hasErrors, report } from '../../print/report.ts';
+import { notUnderstood } from '../command-line.ts';
 import { findContent } from '../find-content.ts';
 import type { Printer } from '../publish/publish-note.ts';
 import { clear, pictureFolder, replace } from './folder.ts';
+import { readOptions, type StillsOptions } from './options.ts';
 import { type Pictures, picturesOf } from './pictures.ts';
-import { sizeName, WIDTHS, writePictures } from './write-pictures.ts';
+import { sizeName, writePictures } from './write-pictures.ts';
+
+const USAGE = `npm run stills -- content/scripts/x.md                  all looks, both sizes
+npm run stills -- content/scripts/x.md --look dark      one look
+npm run stills -- content/scripts/x.md --width 1920     one size
+`;
 
 interface Computed extends Pictures {
   readonly manifest: Manifest;
@@ -20,12 +27,14 @@ interface Computed extends Pictures {
 }
 
 /** Runs the command; the exit code. */
-export async function makeStills(root: string, [typed = '']: readonly string[], printer: Printer): Promise<0 | 1> {
+export async function makeStills(root: string, args: readonly string[], printer: Printer): Promise<0 | 1 | 2> {
   const refuse = (text: string): 1 => {
     printer.err(`${text}\n`);
     return 1;
   };
-  const found = findContent(root, typed, ['scripts'], 'script');
+  const options = readOptions(args);
+  if (typeof options === 'string') return notUnderstood(printer, options, USAGE);
+  const found = findContent(root, options.file, ['scripts'], 'script');
   if ('refused' in found) return refuse(found.refused);
   const id = found.file.slice('content/scripts/'.length, -'.md'.length);
   const { manifest, model, pictures, problems } = await mending(root, () => computed(root, found.file, id));
@@ -36,9 +45,14 @@ export async function makeStills(root: string, [typed = '']: readonly string[], 
     printer.err('The pictures bear no address: `site` in astro.config.mjs says where readers find the site.\n');
   const folder = pictureFolder(root, id);
   try {
-    const { files, drawn } = await writePictures(pictures, folder.next, folder.target, progress(printer));
+    const { files, drawn } = await writePictures(
+      pictures,
+      options,
+      { folder: folder.next, before: folder.target },
+      progress(printer),
+    );
     await replace(folder);
-    printer.out(text(relative(root, folder.target).split(sep).join('/'), pictures.length, files, drawn));
+    printer.out(text(relative(root, folder.target).split(sep).join('/'), options, { pictures: pictures.length, files, drawn }));
   } finally {
     clear(folder);
   }
@@ -66,8 +80,12 @@ function progress({ err }: Printer): (done: number, all: number) => void {
   };
 }
 
-function text(folder: string, pictures: number, files: number, drawn: number): string {
-  const looks = LOOKS.map(({ name }) => name).join(', ');
-  return `${folder}/ has ${pictures} pictures: as SVG, ${WIDTHS.map(sizeName).join(' and ')}, each ${looks}.
-${drawn} of ${files} files were drawn anew; the others were as they are.\n`;
+function text(
+  folder: string,
+  { looks, widths }: StillsOptions,
+  { pictures, files, drawn }: { readonly pictures: number; readonly files: number; readonly drawn: number },
+): string {
+  const forms = listed(['SVG', ...widths.map(sizeName)]);
+  return `${folder}/ has ${pictures} pictures as ${forms}: ${listed(looks.map(({ name }) => name))}.
+${drawn} of ${files} files were drawn anew, the others are as they were.\n`;
 }

@@ -7,7 +7,8 @@ import { outlined, pngOfWidth } from '../../plots/drawing/png.ts';
 import { escaped } from '../../plots/drawing/svg.ts';
 import { compose } from '../../plots/stills/compose.ts';
 import { STILL, WIDTH } from '../../plots/stills/format.ts';
-import { LOOKS } from '../../plots/stills/looks.ts';
+import type { Look } from '../../plots/stills/looks.ts';
+import type { StillsOptions } from './options.ts';
 import type { NamedPicture } from './pictures.ts';
 
 /** Widths of the PNG, px. */
@@ -26,8 +27,8 @@ export function sizeName(width: number): string {
 /** Writes all files into `folder`; unchanged ones are copied from `before`. Gives how many files there are and how many had to be drawn. */
 export async function writePictures(
   pictures: readonly NamedPicture[],
-  folder: string,
-  before: string,
+  { looks, widths }: Pick<StillsOptions, 'looks' | 'widths'>,
+  { folder, before }: { readonly folder: string; readonly before: string },
   told: (done: number, all: number) => void,
 ): Promise<{ readonly files: number; readonly drawn: number }> {
   const last = listIn(before);
@@ -44,20 +45,20 @@ export async function writePictures(
     }
     list[path] = { from, sha256: digestAt(to)! };
   };
-  const one = async (picture: NamedPicture, look: (typeof LOOKS)[number]): Promise<void> => {
+  const one = async (picture: NamedPicture, look: Look): Promise<void> => {
     const svg = described(outlined(compose(picture, STILL, look), WIDTHS[0]), picture);
     await whole(`svg/${look.name}/${picture.name}.svg`, digest(svg), async () => svg);
-    for (const width of WIDTHS) {
+    for (const width of widths) {
       const path = `${sizeName(width)}/${look.name}/${picture.name}.png`;
       await whole(path, digestOf([width, svg]), () => pngOfWidth(svg, width));
     }
   };
-  const tasks = pictures.flatMap((picture) => LOOKS.map((look) => () => one(picture, look)));
+  const tasks = pictures.flatMap((picture) => looks.map((look) => () => one(picture, look)));
   const next = async (): Promise<void> => {
     for (let task = tasks.shift(); task !== undefined; task = tasks.shift()) {
       await task();
       done += 1;
-      told(done, pictures.length * LOOKS.length);
+      told(done, pictures.length * looks.length);
     }
   };
   await Promise.all(Array.from({ length: availableParallelism() }, next));

@@ -71,4 +71,4 @@ export function stillSize(room: number): Size {
 }
 
 /** What stands above and below the data area of a single panel in a still: its heading, the horizontal axis and its title, px. */
-const AROUND = 78;
+const AROUND = 81;

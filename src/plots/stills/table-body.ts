@@ -12,37 +12,42 @@ export interface TableText {
   readonly rows: readonly (readonly string[])[];
 }
 
-/** Height of a line and of what is free in a row besides, px. */
-const LINE = 21;
-const PAD = 8;
-/** Distance of columns, px. */
-const APART = 20;
+/** Height of a line, what is free in a row besides, and distance of columns, as shares of the type's size. */
+const LINE = 1.24;
+const PAD = 0.5;
+const APART = 1.2;
+/** Sizes of type, the largest first: the first in which a table stands in one picture is taken, else the last in several. */
+const SIZES = [26, 24, 22, 20, 18, TEXT_SIZE] as const;
 /** Names of rows take at most this share of the width. */
 const WIDEST = 0.4;
 
 /** The drawings of a table in a height: its columns in groups that fit, each with its rows in groups that fit. */
-export function tableDrawings({ caption, head, rows }: TableText, height: number): StillDrawing[] {
-  const names = wrapped([head[0] ?? '', ...rows.map(([name = '']) => name)], WIDEST * INNER_WIDTH);
-  const first = Math.max(0, ...names.flat().map((line) => textWidth(line, TEXT_SIZE)));
+export function tableDrawings(table: TableText, height: number): StillDrawing[] {
+  const laid = SIZES.map((size) => laidOut(table, height, size));
+  const { sheets } = laid.find(({ sheets: [first, ...more] }) => first !== undefined && more.length === 0) ?? laid.at(-1)!;
+  return sheets.map((sheet) => ({
+    title: table.caption,
+    alt: altOf(table, sheet),
+    shown: sheet.group.map(({ k, title }) => ({ name: title, k })),
+    svg: draw(sheet),
+  }));
+}
+
+function laidOut({ head, rows }: TableText, height: number, size: number): { readonly sheets: Sheet[] } {
+  const names = wrapped([head[0] ?? '', ...rows.map(([name = '']) => name)], WIDEST * INNER_WIDTH, size);
+  const first = Math.max(0, ...names.flat().map((line) => textWidth(line, size)));
   const columns = head.slice(1).map((title, c): Column => {
     const cells = [title, ...rows.map((row) => row[c + 1] ?? '')];
-    return { k: c, title, cells, width: Math.max(...cells.map((cell) => textWidth(cell, TEXT_SIZE, 'semibold'))) };
+    return { k: c, title, cells, width: Math.max(...cells.map((cell) => textWidth(cell, size, 'semibold'))) };
   });
-  const groups = grouped(columns, ({ width }) => width + APART, INNER_WIDTH - first);
-  const heights = names.map((lines) => lines.length * LINE + PAD);
+  const groups = grouped(columns, ({ width }) => width + APART * size, INNER_WIDTH - first);
+  const heights = names.map((lines) => (lines.length * LINE + PAD) * size);
   const bands = grouped(
     rows.map((_, r) => r + 1),
     (r) => heights[r]!,
-    height - heights[0]!,
+    height - heights[0]! - 2,
   );
-  return bands.flatMap((band) =>
-    groups.map((group) => ({
-      title: caption,
-      alt: alt(head, rows, band, group),
-      shown: group.map(({ k, title }) => ({ name: title, k })),
-      svg: draw({ names, heights, first, band, group }),
-    })),
-  );
+  return { sheets: bands.flatMap((band) => groups.map((group) => ({ size, names, heights, first, band, group }))) };
 }
 
 interface Column {
@@ -54,6 +59,8 @@ interface Column {
 }
 
 interface Sheet {
+  /** Of its type, px. */
+  readonly size: number;
   readonly names: readonly (readonly string[])[];
   readonly heights: readonly number[];
   readonly first: number;
@@ -61,18 +68,17 @@ interface Sheet {
   readonly group: readonly Column[];
 }
 
-function draw({ names, heights, first, band, group }: Sheet): string {
-  const ends = endsOf(group, first);
+function draw({ size, names, heights, first, band, group }: Sheet): string {
+  const ends = endsOf(group, first, APART * size);
   const width = ends.at(-1) ?? first;
   let top = 0;
   const parts = [0, ...band].flatMap((r) => {
-    const y = top + PAD / 2 + 0.75 * LINE;
+    const y = top + (PAD / 2 + 0.75 * LINE) * size;
     const bottom = top + heights[r]!;
     top = bottom;
-    const look = (k: number) =>
-      ({ size: TEXT_SIZE, weight: r === 0 ? 600 : 400, fill: ofRun('var(--plot-ink)', k), end: true }) as const;
+    const look = (k: number) => ({ size, weight: r === 0 ? 600 : 400, fill: ofRun('var(--plot-ink)', k), end: true }) as const;
     return [
-      ...names[r]!.map((line, i) => text(line, 0, y + i * LINE, { size: TEXT_SIZE, weight: 400, fill: 'var(--plot-soft)' })),
+      ...names[r]!.map((line, i) => text(line, 0, y + i * LINE * size, { size, weight: 400, fill: 'var(--plot-soft)' })),
       ...group.map(({ k, cells }, i) => text(cells[r]!, ends[i]!, y, look(k))),
       across(0, width, bottom, r === 0 ? 'var(--plot-soft)' : 'var(--plot-grid)', r === 0 ? 1.5 : 1),
     ];
@@ -81,18 +87,18 @@ function draw({ names, heights, first, band, group }: Sheet): string {
 }
 
 /** Right edges of columns, which share what is free, so that a table of few is not lost at the left. */
-function endsOf(group: readonly Column[], first: number): number[] {
-  const taken = first + group.reduce((sum, { width }) => sum + width + APART, 0);
-  const more = Math.min(2 * APART, Math.max(0, (INNER_WIDTH - taken) / group.length));
+function endsOf(group: readonly Column[], first: number, apart: number): number[] {
+  const taken = first + group.reduce((sum, { width }) => sum + width + apart, 0);
+  const more = Math.min(2 * apart, Math.max(0, (INNER_WIDTH - taken) / group.length));
   let end = first;
   return group.map(({ width }) => {
-    end += width + APART + more;
+    end += width + apart + more;
     return end;
   });
 }
 
-function wrapped(names: readonly string[], width: number): string[][] {
-  return names.map((name) => (name === '' ? [''] : wrap(name, TEXT_SIZE, width)));
+function wrapped(names: readonly string[], width: number, size: number): string[][] {
+  return names.map((name) => (name === '' ? [''] : wrap(name, size, width)));
 }
 
 /** Neighbours that fit together, at least one in each group. */
@@ -109,6 +115,7 @@ function grouped<T>(all: readonly T[], size: (each: T) => number, room: number):
   return groups;
 }
 
-function alt(head: readonly string[], rows: TableText['rows'], band: readonly number[], group: readonly Column[]): string {
-  return band.map((r) => `${rows[r - 1]![0]}: ${group.map(({ k, cells }) => `${head[k + 1]} ${cells[r]}`).join(', ')}.`).join(' ');
+function altOf({ head, rows }: TableText, { band, group }: Sheet): string {
+  const told = (r: number) => group.map(({ k, cells }) => `${head[k + 1]} ${cells[r]}`).join(', ');
+  return band.map((r) => `${rows[r - 1]![0]}: ${told(r)}.`).join(' ');
 }
