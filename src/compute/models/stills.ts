@@ -1,5 +1,10 @@
 /** The pictures of a script, for its video. They are no part of the site: `npm run stills` draws them. */
-import type { StillResult } from '../steps/plots/plot-task.ts';
+import type { StillDrawing } from '../../plots/drawing/drawn.ts';
+
+/** What a picture shows of a plot, its drawing in the store. */
+export interface StillResult extends Omit<StillDrawing, 'svg'> {
+  readonly svg: string;
+}
 
 export interface StillsModel {
   readonly title: string;

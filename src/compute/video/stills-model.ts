@@ -23,7 +23,7 @@ export function stillsModels(parts: SiteContents): [id: string, model: StillsMod
 }
 
 /** The pictures of one script, which has been planned. */
-export function stillsModel(parts: SiteContents, computed: ComputedNote): StillsModel {
+function stillsModel(parts: SiteContents, computed: ComputedNote): StillsModel {
   const { note, plan } = computed;
   const speaksFor = parts.notes.find((other) => other.note.kind === 'note' && other.note.id === note.note);
   const pictures: PicturedThing[] = [];
@@ -54,7 +54,7 @@ function footOf(parts: SiteContents, computed: ComputedNote, speaksFor: Computed
 }
 
 /** An address as it is read aloud and typed; '' where nobody says where the site stands. */
-export function bareAddress(site: string, path: string): string {
+function bareAddress(site: string, path: string): string {
   return site === '' ? '' : `${site}${path}`.replace(/^https?:\/\//, '');
 }
 

@@ -10,6 +10,7 @@
  *
  * Margins: a still keeps 5 % of its width and height free at each edge, the area that EBU R 95 calls safe for graphics (from memory).
  */
+import { STILL_WIDTH } from '../drawing/size.ts';
 import { cut, textWidth, wrap } from '../drawing/text-width.ts';
 
 /** The width that type is measured at, and the least it must then have, px. */
@@ -17,6 +18,7 @@ export const PHONE_WIDTH = 360;
 export const LEAST_ON_PHONE = 9;
 
 export const WIDTH = 640;
+const SIDE = (WIDTH - STILL_WIDTH) / 2;
 
 export interface Format {
   readonly height: number;
@@ -26,10 +28,10 @@ export interface Format {
 }
 
 /** For video: 16 : 9. */
-export const STILL: Format = { height: 360, x: 32, y: 18 };
+export const STILL: Format = { height: 360, x: SIDE, y: 18 };
 
 /** For links in feeds: 1200 × 630. No screen cuts its edges off. */
-export const SHARE: Format = { height: 336, x: 32, y: 12 };
+export const SHARE: Format = { height: 336, x: SIDE, y: 12 };
 
 /** Type of titles, of labels, and of what stands small in a corner. */
 export const TITLE_SIZE = 21;
@@ -43,7 +45,7 @@ export const FOOT_LINE = 18;
 const GAPS = 14;
 
 /** Width of what stands between the margins. */
-export const INNER_WIDTH = WIDTH - 2 * STILL.x;
+export const INNER_WIDTH = STILL_WIDTH;
 
 /** A title broken into lines of about one length; what is beyond the third line goes, with a sign for it. */
 export function titleLines(title: string): string[] {

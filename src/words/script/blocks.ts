@@ -42,7 +42,7 @@ function blockOf(node: RootContent, cues: StatedCue[]): ScriptBlock[] {
       },
     ];
   }
-  if (SHOWN.has(node.tagName) || hasClass(node, 'scroll'))
+  if (SHOWN.has(node.tagName) || hasClass(node, 'scroll') || hasClass(node, 'pictures'))
     return [{ kind: 'shown', html: htmlOf([node]), said: [], tables: tablesIn([node]) }];
   return [{ kind: 'said', html: htmlOf([node]), said: saidOf([node]) }];
 }

@@ -1,6 +1,7 @@
 /** What a worker is asked to draw, and the key that covers it. */
-import type { AttemptsSubject, ComparedSubject, Drawn, StillDrawing } from '../../../plots/drawing/drawn.ts';
+import type { AttemptsSubject, ComparedSubject, Drawn } from '../../../plots/drawing/drawn.ts';
 import type { PlotRequest } from '../../../register/requests.ts';
+import type { StillResult } from '../../models/stills.ts';
 import { digestOf } from '../../store/digest.ts';
 import type { RunTask } from '../runs/run-step.ts';
 
@@ -26,11 +27,6 @@ export interface ComparedTask {
 export interface PlotSubjectTask {
   readonly title: string;
   readonly run: RunTask;
-}
-
-/** What a picture shows of a plot, its drawing in the store. */
-export interface StillResult extends Omit<StillDrawing, 'svg'> {
-  readonly svg: string;
 }
 
 /** A Drawn whose drawings and downloads are in the store: what is looked up for every build stays small. */
