@@ -5,7 +5,8 @@ import { Worker } from 'node:worker_threads';
 import type { AstroIntegrationLogger } from 'astro';
 import { readManifest } from '../compute/project/manifest.ts';
 import { MISSING_IN_DEV } from '../compute/results.ts';
-import { codeFolders } from '../compute/store/code.ts';
+import { editedCode } from '../compute/store/code.ts';
+import { publicationFolder } from '../compute/store/places.ts';
 import { storedBytes } from '../compute/store/store.ts';
 import type { Problem } from '../problem.ts';
 import { failureText } from './failure.ts';
@@ -14,8 +15,7 @@ import { report } from './report.ts';
 
 type Server = import('vite').ViteDevServer;
 
-const SRC = fileURLToPath(new URL('..', import.meta.url));
-const RESULTS_READER = join(SRC, 'compute', 'read-results.ts');
+const RESULTS_READER = fileURLToPath(new URL('../compute/read-results.ts', import.meta.url));
 
 const CONTENT_TYPES: Record<string, string> = {
   svg: 'image/svg+xml',
@@ -26,8 +26,8 @@ const CONTENT_TYPES: Record<string, string> = {
 
 /** Runs stage 1 once, then whenever something that it reads was saved. */
 export async function developing(server: Server, logger: AstroIntegrationLogger): Promise<void> {
-  const root = process.cwd();
-  const watched = [join(root, 'content'), join(root, 'data'), ...codeFolders().map((name) => join(SRC, name))];
+  const root = publicationFolder();
+  const watched = [join(root, 'content'), join(root, 'data'), ...editedCode()];
   server.watcher.add(watched);
   serveFiles(server, root);
   if (server.httpServer) refuseMalformed(server.httpServer);
