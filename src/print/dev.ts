@@ -1,12 +1,11 @@
 /** Dev: saving a note, a run, a CSV or stage 1's own code runs stage 1 again and refreshes the open page. */
 import { join, sep } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { Worker } from 'node:worker_threads';
 import type { AstroIntegrationLogger } from 'astro';
 import { readManifest } from '../compute/project/manifest.ts';
 import { MISSING_IN_DEV } from '../compute/results.ts';
 import { editedCode } from '../compute/store/code.ts';
-import { publicationFolder } from '../compute/store/places.ts';
+import { codeFolder, publicationFolder } from '../compute/store/places.ts';
 import { storedBytes } from '../compute/store/store.ts';
 import type { Problem } from '../problem.ts';
 import { failureText } from './failure.ts';
@@ -15,7 +14,8 @@ import { report } from './report.ts';
 
 type Server = import('vite').ViteDevServer;
 
-const RESULTS_READER = fileURLToPath(new URL('../compute/read-results.ts', import.meta.url));
+/** As the bundler knows it: in a package it stands beside the compiled one. */
+const RESULTS_READER = join(codeFolder(), 'compute', 'read-results.ts');
 
 const CONTENT_TYPES: Record<string, string> = {
   svg: 'image/svg+xml',
