@@ -5,6 +5,7 @@ import { publicationFolder } from '../compute/store/places.ts';
 import { lock } from '../print/lock.ts';
 import { undoSwap } from '../print/swap.ts';
 import { commandLine } from './command-line.ts';
+import { pictureProgress } from './picture-progress.ts';
 
 commandLine({
   name: 'check',
@@ -25,7 +26,7 @@ const [{ compute }, { writeLastGood: rememberGood }, { hasErrors, report }] = aw
   import('../compute/published-state/last-good.ts'),
   import('../print/report.ts'),
 ]);
-const manifest = await compute(root, 'site');
+const manifest = await compute(root, 'site', pictureProgress(process.stderr));
 const { problems } = manifest;
 rememberGood(root, manifest);
 process.stderr.write(report(root, problems));

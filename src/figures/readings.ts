@@ -45,6 +45,27 @@ export function readingsOf(log: Log, values: Float64Array, rows: Rows): Readings
   return { t, y, ...weigh(t, limit), lines };
 }
 
+/**
+ * Readings of one instant as one, their mean: a logger that writes a row twice, or stamps whole seconds only, has no more instants for it.
+ * Returns what it was given where no instant stands twice. O(n).
+ */
+export function oneAnInstant(readings: Readings): Readings {
+  const { t, y } = readings;
+  const first: number[] = [];
+  for (let i = 0; i < t.length; i++) if (i === 0 || t[i]! !== t[i - 1]!) first.push(i);
+  if (first.length === t.length) return readings;
+  const joined = (values: Float64Array) =>
+    Float64Array.from(first, (from, k) => values.subarray(from, first[k + 1]).reduce((sum, value) => sum + value, 0));
+  const sums = joined(y);
+  return {
+    ...readings,
+    t: Float64Array.from(first, (from) => t[from]!),
+    y: sums.map((sum, k) => sum / ((first[k + 1] ?? t.length) - first[k]!)),
+    weights: joined(readings.weights),
+    holes: readings.holes.map((hole) => first.indexOf(hole)),
+  };
+}
+
 /** Median step between all readings of a channel of several logs: each log has its own. */
 function usualStep({ time, rows }: Log, values: Float64Array): number | null {
   const kept = presentRows(values, { from: 0, to: rows });

@@ -37,12 +37,20 @@ export interface TableMapping {
 }
 
 /** What the reader of a kind of table asks for. */
+/** A column of ours: what it tells, in a clause, and a cell as it may be written. */
+export interface ColumnFacts {
+  readonly about: string;
+  readonly example: string;
+}
+
 export interface TableForm {
   /** For rules' names and messages: `scores`. */
   readonly kind: string;
   /** Columns that it needs, then those that it can use. */
   readonly needed: readonly string[];
   readonly optional: readonly string[];
+  /** What each of them tells, for the reference. */
+  readonly columns: Readonly<Record<string, ColumnFacts>>;
   /** Of a wide table: the column that the heads are of, and the one that the cells are of. */
   readonly wide?: { readonly head: string; readonly cell: string };
   /** The column whose own column of units the table may lack. */

@@ -20,6 +20,9 @@ const RESULTS_READER = join(codeFolder(), 'compute', 'read-results.ts');
 const CONTENT_TYPES: Record<string, string> = {
   svg: 'image/svg+xml',
   png: 'image/png',
+  jpg: 'image/jpeg',
+  webp: 'image/webp',
+  avif: 'image/avif',
   csv: 'text/csv; charset=utf-8',
   json: 'application/json',
 };

@@ -9,6 +9,7 @@ const FORM: TableForm = {
   kind: 'scores',
   needed: ['test', 'value', 'unit', 'better'],
   optional: ['repeat', 'error'],
+  columns: {},
   wide: { head: 'test', cell: 'value' },
   unitOf: { cell: 'value', unit: 'unit' },
 };
@@ -26,7 +27,8 @@ describe('intake/mapped-table', () => {
   });
 
   it('takes the unit of a wide or repeated table cell by cell; a bare head beside units is no spot', () => {
-    const form: TableForm = { kind: 'surface', needed: ['spot', 'reading'], optional: [], wide: { head: 'spot', cell: 'reading' } };
+    const wideForm = { head: 'spot', cell: 'reading' };
+    const form: TableForm = { kind: 'surface', needed: ['spot', 'reading'], optional: [], columns: {}, wide: wideForm };
     const made = (text: string, mapping: TableMapping) => mapTable(readTable(bytes(text), 'data/s.csv'), mapping, form);
     const wide = made('run,cpu [°C],ssd [°F]\n7,60.1,140.2\n', { layout: 'wide' });
     expect([wide.table.head, rows(wide), wide.readAs]).toEqual([

@@ -12,8 +12,9 @@ const MAY_IMPORT = {
   register: [...ROOT, 'statistics', 'quantities', 'intake', 'figures'],
   words: [...ROOT, 'quantities', 'figures', 'register'],
   plots: [...ROOT, 'statistics', 'quantities', 'intake', 'figures', 'register'],
+  pictures: [],
   search: [],
-  compute: [...ROOT, 'statistics', 'quantities', 'intake', 'figures', 'register', 'words', 'plots', 'search'],
+  compute: [...ROOT, 'statistics', 'quantities', 'intake', 'figures', 'register', 'words', 'plots', 'pictures', 'search'],
   print: [...ROOT, 'compute'],
   // The reader's browser compares and draws by stage 1's own functions, so that its figures and pictures are the same to the last bit.
   // That none of them needs Node when it runs is held by test/browser/free-of-node.test.ts: types may come from anywhere above.
@@ -46,6 +47,7 @@ const DOORS = {
   diff: 'words/script',
   vega: 'plots',
   '@resvg/resvg-js': 'plots',
+  sharp: 'pictures/make.ts',
   minisearch: 'search',
   feed: 'compute/feeds/atom.ts',
   fflate: 'compute/archive',

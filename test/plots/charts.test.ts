@@ -6,13 +6,13 @@ import { PLOT_KINDS } from '../../src/register/requests.ts';
 
 const ROOT = join(import.meta.dirname, '..', '..');
 const textOf = (path: string) => readFileSync(join(ROOT, path), 'utf8');
-/** The rows of the README's table of directives that say which charts there are. */
-const rows = textOf('README.md')
+/** The rows of the guide's table of directives that say which charts there are. */
+const rows = textOf('src/guide/numbers-in-words.md')
   .split('\n')
   .filter((line) => line.startsWith('| `::plot{'))
   .join('\n');
 
-test.each(PLOT_KINDS)('plots: %s has a folder, a test, and its name in the README and in the page of the room', (kind) => {
+test.each(PLOT_KINDS)('plots: %s has a folder, a test, and its name in the guide and in the page of the room', (kind) => {
   expect(existsSync(join(ROOT, 'src/plots', kind, 'plan.ts')) || existsSync(join(ROOT, 'src/plots', kind, 'of-logs.ts'))).toBe(
     true,
   );

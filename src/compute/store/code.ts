@@ -20,6 +20,7 @@ export const ENTRIES = {
   words: ['compute/steps/notes/word-step.ts'],
   series: ['compute/steps/series/series-step.ts'],
   plots: ['compute/steps/plots/plot-step.ts'],
+  pictures: ['compute/steps/pictures/picture-step.ts'],
   compared: ['compute/steps/plots/comparison-plot-step.ts'],
   accuracy: ['compute/steps/accuracy.ts'],
   /** Of all figures: what a published state calls the methods. */

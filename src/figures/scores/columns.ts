@@ -3,17 +3,33 @@
 import { headName } from '../../intake/cells/heads.ts';
 import { nearestName } from '../../intake/cells/names.ts';
 import type { Table } from '../../intake/table.ts';
-import type { TableForm } from '../../intake/table-mapping.ts';
+import type { ColumnFacts, TableForm } from '../../intake/table-mapping.ts';
 import { error, type Problem, warning } from '../../problem.ts';
 
 const NEEDED = ['test', 'value', 'unit', 'better'] as const;
 const OPTIONAL = ['id', 'repeat', 'start', 'end', 'clock', 'power', 'error'] as const;
+
+/** What each column tells. */
+const COLUMNS: Readonly<Record<ScoreColumn, ColumnFacts>> = {
+  test: { about: 'the name of the test', example: 'wide copy' },
+  value: { about: 'the score', example: '1313' },
+  unit: { about: "the score's unit, any word of yours", example: 'MB/s' },
+  better: { about: 'which is better, `higher` or `lower`', example: 'higher' },
+  id: { about: "the test's name in addresses; else made from its words", example: 'copy-1t' },
+  repeat: { about: 'which repeat it is; else each row of a test is one', example: '2' },
+  start: { about: 'when the repeat began: an instant, or since the first row of the log', example: '12.5 min' },
+  end: { about: 'when the repeat ended', example: '13.1 min' },
+  clock: { about: 'the mean clock that was delivered meanwhile; a log that covers the repeat is taken first', example: '2.41 GHz' },
+  power: { about: 'the mean power meanwhile; a log that covers the repeat is taken first', example: '8.3 W' },
+  error: { about: 'the error that the test states of itself; `error_is` says what it means', example: '12' },
+};
 
 /** What a table of scores may have. */
 export const SCORES_FORM: TableForm = {
   kind: 'scores',
   needed: NEEDED,
   optional: OPTIONAL,
+  columns: COLUMNS,
   wide: { head: 'test', cell: 'value' },
   unitOf: { cell: 'value', unit: 'unit' },
 };

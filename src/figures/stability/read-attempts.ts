@@ -1,7 +1,7 @@
 /** A CSV of settings tried → typed rows with located problems. */
 import { mapTable } from '../../intake/mapped-table.ts';
 import { readTable, type TableRow } from '../../intake/table.ts';
-import type { TableForm, TableMapping } from '../../intake/table-mapping.ts';
+import type { ColumnFacts, TableForm, TableMapping } from '../../intake/table-mapping.ts';
 import type { Problem } from '../../problem.ts';
 import { nearest } from '../../quantities/nearest.ts';
 import { unreadProblems } from '../called-columns.ts';
@@ -12,8 +12,19 @@ const NEEDED = ['clock', 'voltage_offset', 'outcome'] as const;
 const OPTIONAL = ['note', 'test', 'duration', 'ambient'] as const;
 type Name = (typeof NEEDED)[number] | (typeof OPTIONAL)[number];
 
+/** What each column tells. */
+const COLUMNS: Readonly<Record<Name, ColumnFacts>> = {
+  clock: { about: 'the clock that was set', example: '2.6 GHz' },
+  voltage_offset: { about: 'the voltage that was added', example: '40 mV' },
+  outcome: { about: `what came of it: ${OUTCOMES.map((each) => `\`${each}\``).join(', ')}`, example: 'passed' },
+  note: { about: 'a remark, for readers', example: 'after two tries' },
+  test: { about: 'the test that was passed, where it differs from that of the file', example: 'all cores, integer mix 3.1' },
+  duration: { about: 'how long it ran', example: '60 min' },
+  ambient: { about: 'the ambient at which it ran', example: '22.5 ± 1.0 °C' },
+};
+
 /** What a table of attempts may have. */
-export const ATTEMPTS_FORM: TableForm = { kind: 'attempts', needed: NEEDED, optional: OPTIONAL };
+export const ATTEMPTS_FORM: TableForm = { kind: 'attempts', needed: NEEDED, optional: OPTIONAL, columns: COLUMNS };
 
 const CLOCK: Wanted = { canonical: 'Hz', unstated: 'exact', example: '2.6 GHz' };
 const OFFSET: Wanted = { canonical: 'V', example: '40 mV' };

@@ -2,7 +2,7 @@
 import { ID_RULE, idFromWords, isId } from '../../intake/ids.ts';
 import { mapTable } from '../../intake/mapped-table.ts';
 import { readTable, type TableRow } from '../../intake/table.ts';
-import type { TableForm, TableMapping } from '../../intake/table-mapping.ts';
+import type { ColumnFacts, TableForm, TableMapping } from '../../intake/table-mapping.ts';
 import type { Problem } from '../../problem.ts';
 import { nearest } from '../../quantities/nearest.ts';
 import { isParseFailure, parseQuantity } from '../../quantities/parse.ts';
@@ -15,11 +15,26 @@ const NEEDED = ['spot', 'reading'] as const;
 const OPTIONAL = ['part', 'material', 'contact', 'emissivity_set', 'emissivity', 'reflected', 'id', 'remedy'] as const;
 type Name = (typeof NEEDED)[number] | (typeof OPTIONAL)[number];
 
+/** What each column tells. */
+const COLUMNS: Readonly<Record<Name, ColumnFacts>> = {
+  spot: { about: 'where it was read', example: 'lid above the chip' },
+  reading: { about: 'what the camera or probe showed', example: '59.3 °C' },
+  part: { about: 'the part of the case that it belongs to', example: 'lid' },
+  material: { about: 'what people touch there; touch limits depend on it', example: 'metal' },
+  contact: { about: `how people touch it: ${CONTACTS.map((each) => `\`${each}\``).join(', ')}`, example: 'touched briefly' },
+  emissivity_set: { about: 'the emissivity that the camera was set to', example: '0.95' },
+  emissivity: { about: 'the emissivity of the spot', example: '0.85 ± 0.05' },
+  reflected: { about: 'the reflected temperature', example: '23.0 °C' },
+  id: { about: "the spot's name in addresses; else made from its words", example: 'lid' },
+  remedy: { about: 'what was done to the spot so that it can be read', example: 'matt tape' },
+};
+
 /** What a table of surface readings may have. */
 export const SURFACE_FORM: TableForm = {
   kind: 'surface',
   needed: NEEDED,
   optional: OPTIONAL,
+  columns: COLUMNS,
   wide: { head: 'spot', cell: 'reading' },
 };
 

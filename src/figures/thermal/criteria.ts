@@ -35,7 +35,7 @@ const change = (name: string, most: number, window: number, words: string, sourc
   rule: { kind: 'change', most, window },
 });
 
-const DEFAULT_CRITERION = '1-k-in-15-min';
+export const DEFAULT_CRITERION = '1-k-in-15-min';
 
 /** Every criterion that a run may name under `steady`. The first is the default. */
 export const CRITERIA: readonly Criterion[] = [

@@ -3,14 +3,14 @@ import type { Channel } from '../../intake/log.ts';
 import { noPhase, noReadings, type Reason } from '../absent.ts';
 import type { Phase } from '../figure.ts';
 import { stepIn } from '../origin.ts';
-import { type Readings, readingsOf } from '../readings.ts';
+import { oneAnInstant, type Readings, readingsOf } from '../readings.ts';
 import { phaseOf, rowsOf, type Soak } from '../soak.ts';
 import { riseValues } from './ambient.ts';
 
 export interface LoadSeries {
   readonly channel: Channel;
   readonly phase: Phase;
-  /** Rise over ambient where that is measured, else the temperature itself; times since the log's first row. */
+  /** Rise over ambient where that is measured, else the temperature itself, one an instant; times since the log's first row. */
   readonly readings: Readings;
   /** Seconds since the phase began. */
   readonly t: Float64Array;
@@ -29,7 +29,7 @@ export type Sampled = Pick<LoadSeries, 't' | 'lasted' | 'length' | 'step'> & { r
 export function loadSeries(soak: Soak, channel: Channel, name = 'load'): LoadSeries | Reason {
   const phase = phaseOf(soak, name);
   if (!phase) return noPhase(soak, name);
-  const readings = readingsOf(soak.log, riseValues(soak, channel), rowsOf(phase));
+  const readings = oneAnInstant(readingsOf(soak.log, riseValues(soak, channel), rowsOf(phase)));
   if (readings.y.length < 2) return noReadings(channel.name, `the ${name} phase`);
   const t = readings.t.map((time) => time - phase.from);
   return {

@@ -4,20 +4,30 @@ import { TABLE_FORMS } from '../../figures/table-layout.ts';
 import type { Place } from '../../problem.ts';
 import type { Attempts, DataFiles } from '../register.ts';
 import { referenceOf } from '../sections/shared-keys.ts';
-import { readTableKey, tellNoFile } from '../sections/table.ts';
+import { readTableKey, TABLE, tellNoFile } from '../sections/table.ts';
 import { TEMPERATURE, TIME } from '../values/quantity-kinds.ts';
 import { quantityOf, statedQuantity } from '../values/quantity-value.ts';
-import { map, optional, readShape, shape, text, textOrMap } from '../values/shape.ts';
+import { map, optional, readShape, required, shape, text, textOrMap } from '../values/shape.ts';
 import { itemOf, type SourceFile } from '../values/source-file.ts';
 import type { Reference } from '../values/stated-value.ts';
 import { idOf, lineOf } from '../values/values.ts';
 import type { MapNode } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
 
-const ATTEMPTS = shape({ title: text, device: text, specimen: text, table: textOrMap, passed: optional(map) });
-const PASSED = shape({ test: optional(text), duration: optional(text), ambient: optional(text) });
 /** A soak of no time is none. */
 const DURATION = { ...TIME, example: '60 min', above: 0 };
+const PASSED = shape({
+  test: optional(text, 'the test that was passed', { form: 'words' }),
+  duration: optional(text, 'how long it ran', { quantity: DURATION }),
+  ambient: optional(text, 'the ambient at which it ran', { quantity: TEMPERATURE }),
+});
+export const ATTEMPTS = shape({
+  title: required(text, 'what was tried, for readers', { form: 'words', example: 'Settings tried on specimen no-1' }),
+  device: required(text, 'the model under test', { form: 'id' }),
+  specimen: required(text, 'the piece that was tested', { means: 'lower-case letters and digits in words joined by `-`' }),
+  table: required(textOrMap, 'the table of attempts', { form: 'path', keys: { title: '`table` of attempts', shape: TABLE } }),
+  passed: optional(map, 'what "passed" means', { keys: { title: '`passed`', shape: PASSED } }),
+});
 
 export interface StatedAttempts {
   readonly device: Reference | undefined;

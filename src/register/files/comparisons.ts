@@ -7,21 +7,34 @@ import { RETESTS } from '../sections/retests.ts';
 import { referenceOf } from '../sections/shared-keys.ts';
 import { namedEntries } from '../values/mapping.ts';
 import { meant, oneOf } from '../values/names.ts';
-import { map, optional, readShape, shape, text, textOrList } from '../values/shape.ts';
+import { map, optional, readShape, required, shape, text, textOrList } from '../values/shape.ts';
 import { itemOf, type SourceFile } from '../values/source-file.ts';
 import type { Reference } from '../values/stated-value.ts';
 import { cut, textsOf, wordOf } from '../values/values.ts';
 import type { MapNode, TextNode } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
 
-const COMPARISON = shape({
-  title: text,
-  runs: map,
-  reference: text,
-  repeats: optional(textOrList),
-  quoted: optional(textOrList),
-  retests: optional(text),
-  was: optional(textOrList),
+export const COMPARISON = shape({
+  title: required(text, 'what is compared, for readers', { form: 'words', example: 'Three clock settings' }),
+  runs: required(map, 'the settings, each under a name, with its run or a list of its runs', {
+    means: 'names, each with the id of a run or a list of them',
+    example: 'rated: larch-rated',
+  }),
+  reference: required(text, 'the setting with which the others are compared', { means: 'one of the names below `runs`' }),
+  repeats: optional(
+    textOrList,
+    'two or more runs of another setting of the specimen: they say how far runs lie apart, and are not compared',
+    {
+      form: 'id',
+      example: '[larch-slow, larch-slow-again]',
+    },
+  ),
+  quoted: optional(textOrList, 'figures of others, to stand beside the settings', { form: 'id', example: 'hot-boxes' }),
+  retests: optional(text, 'whether a retest takes the place of its run', { words: RETESTS, otherwise: 'stay' }),
+  was: optional(textOrList, 'where it stood before, so that old links still lead to it', {
+    form: 'page',
+    example: 'comparisons/old-id/',
+  }),
 });
 
 /** The runs of a setting, with their places. */

@@ -6,24 +6,30 @@ import { type NameRule, namedEntries, textIn } from '../values/mapping.ts';
 import { isSnakeName, SNAKE_RULE, snakeFromWords } from '../values/names.ts';
 import { CLOCK, TEMPERATURE, VOLTAGE } from '../values/quantity-kinds.ts';
 import { quantityOf, type StatedQuantity, statedQuantity } from '../values/quantity-value.ts';
-import { optional, readShape, shape, tellEmpty, text, textOrList, textOrMap } from '../values/shape.ts';
+import { optional, readShape, required, shape, tellEmpty, text, textOrList, textOrMap } from '../values/shape.ts';
 import { itemOf, type SourceFile } from '../values/source-file.ts';
 import { lineOf, wordOf, yesNoOf } from '../values/values.ts';
 import type { MapNode, TextNode } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
 
-const DEVICE = shape({
-  title: text,
-  maker: text,
-  invented: optional(text),
-  rated_clock: optional(text),
-  throttle_at: optional(textOrMap),
-  supply: optional(text),
-  power: optional(text),
-  was: optional(textOrList),
-});
-
 const POWER = ['mains', 'adapter', 'battery'] as const;
+
+export const DEVICE = shape({
+  title: required(text, 'the name of the model, for readers', { form: 'words', example: 'Larch 2' }),
+  maker: required(text, 'who makes it', { form: 'words' }),
+  invented: optional(text, 'the device and its numbers are made up; its pages say so', { form: 'yes or no', otherwise: 'no' }),
+  rated_clock: optional(text, "the maker's clock; a setting above it calls for a caution", { quantity: CLOCK }),
+  throttle_at: optional(textOrMap, 'the temperature at which it throttles: of the primary temperature, or one for each channel', {
+    quantity: TEMPERATURE,
+    example: '95 °C',
+  }),
+  supply: optional(text, "the maker's supply voltage", { quantity: VOLTAGE }),
+  power: optional(text, 'what feeds it; mains and batteries call for cautions', { words: POWER }),
+  was: optional(textOrList, 'where it stood before, so that old links still lead to it', {
+    form: 'page',
+    example: 'devices/old-id/',
+  }),
+});
 
 /** Key of a throttle limit that is stated without a channel: it is that of a run's primary temperature. */
 export const PRIMARY = '*';

@@ -11,21 +11,42 @@ import { mapIn } from '../values/mapping.ts';
 import { meant, oneOf } from '../values/names.ts';
 import { STEP_KIND } from '../values/quantity-kinds.ts';
 import { isBareNumber, quantityOf, statedQuantity, tellFailure } from '../values/quantity-value.ts';
-import { map, optional, readShape, shape, tellEmpty, text } from '../values/shape.ts';
+import { map, optional, readShape, required, shape, tellEmpty, text } from '../values/shape.ts';
 import { itemOf, type SourceFile } from '../values/source-file.ts';
 import { cut, wordOf } from '../values/values.ts';
 import type { Entry, MapNode, TextNode } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
 
-const INSTRUMENT = shape({ title: text, connected: optional(text), part_of: optional(text), measures: optional(map) });
-const MEASURE = shape({
-  accuracy: optional(text),
-  resolution: optional(text),
-  correction: optional(text),
-  accurate_from: optional(text),
-  accurate_to: optional(text),
-});
 const CONNECTED = ['mains side', 'low voltage side'] as const;
+const MEASURE = shape({
+  accuracy: optional(text, 'its limits of error, as the data sheet states them', {
+    means: 'limits in the unit, in % of the reading, in digits, or a sum of them',
+  }),
+  resolution: optional(text, 'the last digit, or the smallest step, of its readings', {
+    means: 'a number with the unit of the quantity',
+  }),
+  correction: optional(text, 'what is added to each reading, from a calibration', {
+    means: 'a difference with its uncertainty',
+    example: '−0.02 ± 0.01 A',
+  }),
+  accurate_from: optional(text, 'the lowest reading to which its accuracy applies; others are warned of', {
+    means: 'a number with the unit of the quantity',
+    example: '0.1 A',
+  }),
+  accurate_to: optional(text, 'the highest reading to which its accuracy applies', {
+    means: 'a number with the unit of the quantity',
+    example: '3 A',
+  }),
+});
+export const INSTRUMENT = shape({
+  title: required(text, 'its name, for readers', { form: 'words', example: 'Inline meter' }),
+  connected: optional(text, 'the side on which it is connected; the mains side calls for a caution', { words: CONNECTED }),
+  part_of: optional(text, 'a sensor that is part of the specimen, such as one on the die', { words: ['specimen'] }),
+  measures: optional(map, 'how well it measures each quantity', {
+    each: { title: 'a quantity below `measures`', shape: MEASURE },
+    means: 'quantities, each with what is known of it',
+  }),
+});
 
 interface Measure {
   readonly quantity: QuantityKind;

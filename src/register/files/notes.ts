@@ -2,44 +2,84 @@
 
 import type { DataFiles, FrontKey, FrontText, Note, NoteStatus, UnheldRule } from '../register.ts';
 import { type Alias, idsOf, readAliases, tellClashes } from '../sections/aliases.ts';
-import { readCorrections } from '../sections/corrections.ts';
+import { CORRECTION, readCorrections } from '../sections/corrections.ts';
 import { readWas } from '../sections/former-addresses.ts';
 import { RETESTS } from '../sections/retests.ts';
 import { dataPathOf } from '../values/data-path.ts';
-import { readLicence } from '../values/licence.ts';
-import { paceOf } from '../values/pace.ts';
-import { list, map, optional, readShape, type ShapeOf, shape, text, textOrList, textOrMap } from '../values/shape.ts';
+import { OWN_LICENCE, readLicence } from '../values/licence.ts';
+import { paceOf, USUAL_PACE } from '../values/pace.ts';
+import { list, map, optional, readShape, required, type ShapeOf, shape, text, textOrList, textOrMap } from '../values/shape.ts';
 import { itemOf, type SourceFile } from '../values/source-file.ts';
 import type { Reference } from '../values/stated-value.ts';
 import { dateOf, idOf, lineOf, textsOf, wordOf } from '../values/values.ts';
 import { KIND_WORDS, type ListNode, type MapNode, type TextNode } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
 
-const KEYS = {
-  title: text,
-  date: text,
-  status: text,
-  runs: optional(textOrMap),
-  comparisons: optional(textOrMap),
-  attempts: optional(textOrMap),
-  quoted: optional(textOrMap),
-  highlights: optional(textOrList),
-  lead: optional(map),
-  summary: optional(text),
-  disclosure: optional(text),
-  authors: optional(textOrList),
-  licence: optional(textOrMap),
-  unheld: optional(text),
-  retests: optional(text),
-  corrections: optional(list),
-  was: optional(textOrList),
-};
-const NOTE = shape(KEYS);
-const SCRIPT = shape({ ...KEYS, note: optional(text), pace: optional(text), subtitles: optional(text) });
-
+const MOST_HIGHLIGHTS = 3;
 const STATUSES: readonly NoteStatus[] = ['draft', 'held back', 'published'];
 const UNHELD: readonly UnheldRule[] = ['warn', 'refuse'];
-const MOST_HIGHLIGHTS = 3;
+
+const named = (what: string) => `names, each with the id of ${what}; one id alone is its own name`;
+const KEYS = {
+  title: required(text, 'its title, for readers', { form: 'words', example: 'An hour under load' }),
+  date: required(text, 'the day that stands on its page', { form: 'day' }),
+  status: required(text, 'whether it is published', { words: STATUSES, example: 'draft' }),
+  runs: optional(textOrMap, 'the runs that it speaks of', { means: named('a run'), example: 'rated: larch-rated' }),
+  comparisons: optional(textOrMap, 'the comparisons that it speaks of', {
+    means: named('a comparison'),
+    example: 'steps: larch-steps',
+  }),
+  attempts: optional(textOrMap, 'the attempts that it speaks of', {
+    means: named('an attempts file'),
+    example: 'ladder: larch-ladder',
+  }),
+  quoted: optional(textOrMap, 'the figures of others that it speaks of', {
+    means: named('a quoted file'),
+    example: 'older: hot-boxes',
+  }),
+  highlights: optional(textOrList, `up to ${MOST_HIGHLIGHTS} figures that stand at its head`, {
+    form: 'expression',
+    example: '[fast.peak_temperature]',
+  }),
+  lead: optional(map, 'the chart at its head', {
+    means: 'the keys of `::plot`',
+    otherwise: 'the first chart of its text',
+    example: 'kind: trace',
+  }),
+  summary: optional(text, 'its summary, for lists and feeds', { form: 'words', example: 'What an hour of load does.' }),
+  disclosure: optional(text, 'how the specimen was come by, who paid, who saw the draft', { form: 'words' }),
+  authors: optional(textOrList, 'who wrote it; `Alder, Rowan` sets the family name apart', {
+    form: 'words',
+    otherwise: "the site's name",
+  }),
+  licence: optional(textOrMap, 'how its words may be used', {
+    means: 'an id of the SPDX licence list, or terms of your own',
+    keys: { title: '`licence`', shape: OWN_LICENCE },
+  }),
+  unheld: optional(text, 'whether a number that nothing holds is a warning or an error', {
+    words: UNHELD,
+    otherwise: 'warn',
+    example: 'refuse',
+  }),
+  retests: optional(text, 'whether a retest takes the place of its run', { words: RETESTS, otherwise: 'stay' }),
+  corrections: optional(list, 'numbers that print otherwise than when it was published, each with a reason', {
+    each: { title: 'an item of `corrections`', shape: CORRECTION },
+  }),
+  was: optional(textOrList, 'where it stood before, so that old links still lead to it', {
+    form: 'page',
+    example: 'notes/old-name/',
+  }),
+};
+export const NOTE = shape(KEYS);
+export const SCRIPT = shape({
+  ...KEYS,
+  note: optional(text, 'the note that it is the spoken version of', { form: 'id', example: 'larch-soak' }),
+  pace: optional(text, 'how fast it is spoken', {
+    means: 'a number of words per minute',
+    otherwise: `${USUAL_PACE} words per minute`,
+  }),
+  subtitles: optional(text, 'the subtitles of the finished video, from which its times are taken', { form: 'path' }),
+});
 
 export interface StatedNote {
   readonly runs: ReadonlyMap<string, Alias>;

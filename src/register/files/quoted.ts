@@ -7,21 +7,29 @@ import { httpsOf } from '../values/address.ts';
 import { textIn } from '../values/mapping.ts';
 import { meant } from '../values/names.ts';
 import { isBareNumber, quantityOf, tellFailure, tryQuantity } from '../values/quantity-value.ts';
-import { map, optional, readShape, shape, tellEmpty, text } from '../values/shape.ts';
+import { map, optional, readShape, required, shape, tellEmpty, text } from '../values/shape.ts';
 import { itemOf, type SourceFile } from '../values/source-file.ts';
 import { cut, dateOf, lineOf } from '../values/values.ts';
 import type { Entry, MapNode } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
 
-const QUOTED = shape({
-  title: text,
-  source: map,
-  device: optional(text),
-  conditions: optional(map),
-  setting: optional(map),
-  figures: map,
+const SOURCE = shape({
+  author: required(text, 'who published it', { form: 'words', example: 'R. Fern' }),
+  address: required(text, 'where it can be read', { form: 'address', example: 'https://articles.example/boxes' }),
+  date: optional(text, 'the day of its publication', { form: 'day' }),
+  accessed: required(text, 'the day on which you read it', { form: 'day', example: '2026-03-01' }),
 });
-const SOURCE = shape({ author: text, address: text, date: optional(text), accessed: text });
+export const QUOTED = shape({
+  title: required(text, 'the title of what is quoted', { form: 'words', example: 'Hot little boxes' }),
+  source: required(map, 'who published it, where and when', { keys: { title: '`source`', shape: SOURCE } }),
+  device: optional(text, "the device, in the source's words", { form: 'words', example: 'the same model, another specimen' }),
+  conditions: optional(map, "the conditions, in the source's words", { means: 'names with words', example: 'cooling: a fan' }),
+  setting: optional(map, "the setting, in the source's words", { means: 'names with words', example: 'clock: 2.4 GHz' }),
+  figures: required(map, 'the figures that the source states, with `±` where it does', {
+    means: 'names of figures, each with a number and its unit',
+    example: 'steady_temperature: 71 °C',
+  }),
+});
 
 export function readQuoted(source: SourceFile, report: Report): Quoted {
   const fields = readShape(QUOTED, source.root, 'a quoted file', source.start, report);

@@ -3,30 +3,39 @@ import { TABLE_FORMS } from '../../figures/table-layout.ts';
 import type { Repair } from '../../intake/log.ts';
 import type { DataFiles, Run } from '../register.ts';
 import { readFormer } from '../sections/former-addresses.ts';
-import { readLogs, type StatedLog } from '../sections/log.ts';
-import { readReadings, type StatedReading } from '../sections/readings.ts';
-import { readRepairs } from '../sections/repairs.ts';
+import { LOG, ONE_OF_LOGS, readLogs, type StatedLog } from '../sections/log.ts';
+import { READING, readReadings, type StatedReading } from '../sections/readings.ts';
+import { REPAIR, readRepairs } from '../sections/repairs.ts';
 import { readShared, referenceOf, SHARED_KEYS } from '../sections/shared-keys.ts';
-import { readTableKey, type StatedTable } from '../sections/table.ts';
-import { list, map, optional, readShape, shape, text, textOrList, textOrMap } from '../values/shape.ts';
+import { readTableKey, SCORES, type StatedTable, SURFACE } from '../sections/table.ts';
+import { list, map, optional, readShape, required, shape, text, textOrList, textOrMap } from '../values/shape.ts';
 import { itemOf, type SourceFile } from '../values/source-file.ts';
 import type { Reference, Shared } from '../values/stated-value.ts';
 import { dateOf } from '../values/values.ts';
 import type { Report } from '../yaml/report.ts';
 
-const RUN = shape({
-  title: text,
-  setup: optional(text),
-  date: text,
+export const RUN = shape({
+  title: required(text, 'what the run is, for readers', { form: 'words' }),
+  setup: optional(text, 'the setup that says what this run shares with others', { form: 'id' }),
+  date: required(text, 'the day of the test', { form: 'day' }),
   ...SHARED_KEYS,
-  log: optional(textOrMap),
-  logs: optional(map),
-  repairs: optional(list),
-  readings: optional(list),
-  scores: optional(textOrMap),
-  surface: optional(textOrMap),
-  follows: optional(text),
-  was: optional(textOrList),
+  log: optional(textOrMap, 'its log; `none` where it has none; a run needs `log` or `logs`', {
+    form: 'path',
+    keys: { title: '`log` of a run', shape: LOG },
+  }),
+  logs: optional(map, 'several logs, each under a name; the first has the clock of the run', {
+    means: 'names, each with a path or with the keys of a log',
+    each: { title: 'a log below `logs` of a run', shape: ONE_OF_LOGS },
+    example: 'device: larch-2/fast-soak.csv',
+  }),
+  repairs: optional(list, 'lines of the log that are dropped or shifted in time', {
+    each: { title: 'an item of `repairs`', shape: REPAIR },
+  }),
+  readings: optional(list, 'what a person read off a display', { each: { title: 'an item of `readings`', shape: READING } }),
+  scores: optional(textOrMap, 'its table of scores', { form: 'path', keys: { title: '`scores`', shape: SCORES } }),
+  surface: optional(textOrMap, 'its table of surface readings', { form: 'path', keys: { title: '`surface`', shape: SURFACE } }),
+  follows: optional(text, 'the run of which it is a retest', { form: 'id', example: 'larch-fast' }),
+  was: optional(textOrList, 'where it stood before, so that old links still lead to it', { form: 'page', example: 'runs/old-id/' }),
 });
 
 export interface StatedRun {

@@ -1,21 +1,23 @@
 /** content/setups/<id>.md: what runs share. It is no run: it may state as much or as little as its runs have in common. */
 import { TABLE_FORMS } from '../../figures/table-layout.ts';
 import type { DataFiles } from '../register.ts';
-import { readSharedLog, readSharedLogs, type SharedLog } from '../sections/log.ts';
+import { readSharedLog, readSharedLogs, SHARED_LOG, SHARED_ONE_OF_LOGS, type SharedLog } from '../sections/log.ts';
 import { readShared, SHARED_KEYS } from '../sections/shared-keys.ts';
-import { readTableKey, type StatedTable } from '../sections/table.ts';
-import { map, optional, readShape, shape, text } from '../values/shape.ts';
+import { readTableKey, SCORES, type StatedTable, SURFACE } from '../sections/table.ts';
+import { map, optional, readShape, required, shape, text } from '../values/shape.ts';
 import { itemOf, type SourceFile } from '../values/source-file.ts';
 import type { Shared } from '../values/stated-value.ts';
 import type { Report } from '../yaml/report.ts';
 
-const SETUP = shape({
-  title: text,
+export const SETUP = shape({
+  title: required(text, 'what the setup is, for its author', { form: 'words', example: 'Open bench, still air' }),
   ...SHARED_KEYS,
-  log: optional(map),
-  logs: optional(map),
-  scores: optional(map),
-  surface: optional(map),
+  log: optional(map, 'what the logs of its runs share', { keys: { title: '`log` of a setup', shape: SHARED_LOG } }),
+  logs: optional(map, 'the same of logs by the names that runs give them', {
+    each: { title: 'a log below `logs` of a setup', shape: SHARED_ONE_OF_LOGS },
+  }),
+  scores: optional(map, 'how the scores of its runs are read', { keys: { title: '`scores`', shape: SCORES } }),
+  surface: optional(map, 'how the surface readings of its runs are read', { keys: { title: '`surface`', shape: SURFACE } }),
 });
 
 export interface Setup {

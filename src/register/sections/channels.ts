@@ -10,20 +10,31 @@ import { cut, idOf, lineOf, textsOf, wordOf } from '../values/values.ts';
 import type { Entry, MapNode, TextNode } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
 
-const CHANNEL = shape({
-  label: optional(text),
-  quantity: optional(text),
-  column: optional(text),
-  unit: optional(text),
-  unit_reason: optional(text),
-  at: optional(text),
-  instrument: optional(text),
-  missing: optional(textOrList),
-  bits: optional(map),
-  sticky: optional(map),
-  shows: optional(text),
-  step: optional(text),
-  log: optional(text),
+export const CHANNEL = shape({
+  label: optional(text, 'its name for readers', { form: 'words', otherwise: 'its name, with blanks' }),
+  quantity: optional(text, 'what it measures; needed in the run or in its setup', { words: QUANTITY_KINDS }),
+  column: optional(text, "the column's header, as the log has it; needed in the run or in its setup", { form: 'column' }),
+  unit: optional(text, 'the unit of the readings, where the header does not say it', { means: 'a unit', example: 'A' }),
+  unit_reason: optional(text, 'why the unit differs from the one that the header says', {
+    form: 'words',
+    example: 'the header says mA, and the readings are amperes',
+  }),
+  at: optional(text, 'where a current, voltage or power is measured', { words: MEASURED_AT, example: 'board input' }),
+  instrument: optional(text, 'what measures it; one of `instruments`', { form: 'id', example: 'inline-meter' }),
+  missing: optional(textOrList, 'what stands in a cell that has no reading', { means: 'whole cells', example: 'n/a' }),
+  bits: optional(map, 'of a throttle flag: what each bit says of now', {
+    means: 'numbers of bits, 0 for the lowest, each with its words',
+    example: '2: throttled',
+  }),
+  sticky: optional(map, 'of a throttle flag: bits that stay set until the next boot; they are never counted', {
+    means: 'numbers of bits, 0 for the lowest, each with its words',
+    example: '18: throttled since boot',
+  }),
+  shows: optional(text, 'of a clock: what was asked for, or what the clock really was', { words: CLOCK_SHOWS }),
+  step: optional(text, 'how finely its readings are told apart, where they do not show it', {
+    means: 'a number with the unit of the quantity',
+  }),
+  log: optional(text, 'the log that has its column, where several have a column of that name', { form: 'name', example: 'meter' }),
 });
 
 const CHANNEL_NAMES: NameRule = {

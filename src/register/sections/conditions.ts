@@ -5,8 +5,9 @@ import { type NameRule, namedEntries, textIn } from '../values/mapping.ts';
 import { isSnakeName, SNAKE_RULE, snakeFromWords } from '../values/names.ts';
 import { AMBIENT, CLOCK, kindByName, SUPPLY, VOLTAGE_OFFSET } from '../values/quantity-kinds.ts';
 import { isBareNumber, looseQuantity, statedQuantity } from '../values/quantity-value.ts';
-import { optional, readShape, shape, text, textOrMap } from '../values/shape.ts';
+import { optional, readShape, required, shape, text, textOrMap } from '../values/shape.ts';
 import type { StatedCondition } from '../values/stated-value.ts';
+import type { Takes } from '../values/takes.ts';
 import { cut, wordOf } from '../values/values.ts';
 import type { MapNode, TextNode } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
@@ -22,13 +23,33 @@ const READINGS: Readonly<Record<Reading, { readonly node: typeof text | typeof t
   'words or a quantity': { node: text, read: (name, node, report) => wordsOf(name, node as TextNode, report) },
 };
 
-const SHAPE = shape(Object.fromEntries(CONDITION_NAMES.map((name) => [name, optional(READINGS[CONDITIONS[name].reading].node)])));
+const SUPPLY_KEYS = shape({
+  voltage: required(text, 'the voltage', { quantity: SUPPLY }),
+  at: optional(text, 'where it was measured', { words: MEASURED_AT, example: 'board input' }),
+});
+
+/** What a condition of each reading may be. */
+const TAKES: Readonly<Record<Reading, Takes>> = {
+  ambient: { quantity: AMBIENT },
+  supply: { means: 'a voltage, with the place behind `at`', keys: { title: '`supply` below `conditions`', shape: SUPPLY_KEYS } },
+  words: { form: 'words' },
+  'words or a quantity': { means: 'words, or a number with its unit' },
+};
+
+export const CONDITIONS_SHAPE = shape(
+  Object.fromEntries(
+    CONDITION_NAMES.map((name) => {
+      const { reading, about } = CONDITIONS[name];
+      return [name, optional(READINGS[reading].node, about, TAKES[reading])];
+    }),
+  ),
+);
 
 /** The conditions that one file states, in the author's order. */
 export function readConditions(node: MapNode | undefined, report: Report): Map<string, StatedCondition> {
   const read = new Map<string, StatedCondition>();
   if (!node) return read;
-  const fields = readShape(SHAPE, node, '`conditions`', node.place, report);
+  const fields = readShape(CONDITIONS_SHAPE, node, '`conditions`', node.place, report);
   const conditions = CONDITION_NAMES.map((name) => {
     const value = fields[name];
     return value && READINGS[CONDITIONS[name].reading].read(name, value, report);
@@ -44,8 +65,6 @@ function ambientOf(node: TextNode, report: Report): StatedCondition | undefined 
   const quantity = statedQuantity(node, 'ambient', AMBIENT, report);
   return quantity && { name: 'ambient', text: quantity.text, quantity };
 }
-
-const SUPPLY_KEYS = shape({ voltage: text, at: optional(text) });
 
 /** `5.1 V`, `5.1 V at board input`, or a mapping of `voltage` and `at`. */
 function supplyOf(node: TextNode | MapNode, report: Report): StatedCondition | undefined {

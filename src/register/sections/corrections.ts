@@ -2,20 +2,26 @@
 
 import type { StatedCorrection } from '../register.ts';
 import { keyPlace, mapsOf } from '../values/mapping.ts';
-import { list, optional, readShape, type ShapeOf, shape, text } from '../values/shape.ts';
+import { list, optional, readShape, required, type ShapeOf, shape, text } from '../values/shape.ts';
 import type { SourceFile } from '../values/source-file.ts';
 import { dateOf, lineOf } from '../values/values.ts';
 import type { ListNode, MapNode } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
 
-const CORRECTION = shape({
-  number: optional(text),
-  now: optional(text),
-  numbers: optional(list),
-  since: text,
-  reason: text,
+const NUMBER_KEYS = {
+  number: ['the number, by its expression or by your words', { form: 'expression' }],
+  now: ['what is printed since; `absent` where the data no longer gives it', { form: 'words' }],
+} as const;
+const NUMBER = shape({ number: required(text, ...NUMBER_KEYS.number), now: required(text, ...NUMBER_KEYS.now) });
+export const CORRECTION = shape({
+  number: optional(text, ...NUMBER_KEYS.number),
+  now: optional(text, ...NUMBER_KEYS.now),
+  numbers: optional(list, 'several numbers that one reason explains, in the place of `number` and `now`', {
+    each: { title: 'an item of `numbers`', shape: NUMBER },
+  }),
+  since: required(text, 'the day of the correction', { form: 'day' }),
+  reason: required(text, 'why, for readers', { form: 'words' }),
 });
-const NUMBER = shape({ number: text, now: text });
 
 /** The corrections, in the author's order: one for each number, also where several share a reason. */
 export function readCorrections(items: ListNode | undefined, source: SourceFile, report: Report): StatedCorrection[] {

@@ -2,32 +2,66 @@
 import type { Offset } from '../../figures/alignment/align.ts';
 import { type LogDeclaration, TIME_FORMATS } from '../../intake/log.ts';
 import type { Place } from '../../problem.ts';
-import type { DataFiles, Sharing } from '../register.ts';
+import { type DataFiles, SHARES, type Sharing } from '../register.ts';
 import { dataPathOf } from '../values/data-path.ts';
 import { mapIn, type NameRule, namedEntries, textIn } from '../values/mapping.ts';
 import { isSnakeName, SNAKE_RULE, snakeFromWords } from '../values/names.ts';
 import { TIME as A_TIME, STEP_OF_ROWS } from '../values/quantity-kinds.ts';
 import { quantityOf, statedQuantity } from '../values/quantity-value.ts';
-import { map, optional, readShape, type ShapeOf, shape, tellEmpty, text } from '../values/shape.ts';
+import { map, optional, readShape, required, type ShapeOf, shape, tellEmpty, text } from '../values/shape.ts';
 import { readSharing, shareOf } from '../values/sharing.ts';
 import type { StatedTime } from '../values/stated-value.ts';
 import { cut, instantOf, lineOf, wordOf } from '../values/values.ts';
 import type { MapNode, TextNode } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
 
-const LOG_KEYS = {
-  file: text,
-  time: optional(map),
-  last_line: optional(text),
-  rows: optional(map),
-  share: optional(text),
-  redacted: optional(text),
-  elsewhere: optional(text),
+const DATE_ORDERS = { 'day first': 'dmy', 'month first': 'mdy' } as const;
+const DATE_ORDER_WORDS = ['day first', 'month first'] as const;
+const TIME_UNITS = ['ms', 's', 'min', 'h'] as const;
+const TIME_KEYS = {
+  column: optional(text, 'the column of the time, where two could be it', { form: 'column' }),
+  format: optional(text, 'how the time is written, where it can be read in two ways', { words: TIME_FORMATS }),
+  unit: optional(text, 'the unit of a counter that states none', { words: TIME_UNITS, example: 's' }),
+  zone: optional(text, 'the zone of times that state none', { form: 'time zone', example: 'Europe/Vienna' }),
+  date_order: optional(text, 'the order of day and month, where no date of the log tells', { words: DATE_ORDER_WORDS }),
+  every: optional(text, 'the fixed step from row to row of a log without a time', { quantity: STEP_OF_ROWS }),
 };
-const LOG = shape(LOG_KEYS);
-const ONE_OF_LOGS = shape({ ...LOG_KEYS, offset: optional(text) });
-const SHARED_LOG = shape({ time: optional(map), share: optional(text) });
-const SHARED_ONE_OF_LOGS = shape({ time: optional(map), share: optional(text), offset: optional(text) });
+const SHARED_TIME = shape(TIME_KEYS);
+const TIME = shape({
+  ...TIME_KEYS,
+  start: optional(text, 'the instant at which the elapsed time of the log was zero', {
+    form: 'instant',
+    example: '2026-03-14T09:00:00Z',
+  }),
+});
+
+const SHARE = optional(text, 'how much of the log goes out', {
+  words: SHARES,
+  otherwise: 'as it came, if the run reads all of it; else cleaned only',
+});
+const OFFSET = optional(text, 'how its clock stands to that of the first log', {
+  means: 'a time, with `±` where it is not sure, or `by load edge`',
+  example: 'by load edge',
+});
+const LOG_KEYS = {
+  file: required(text, 'where the log is', { form: 'path' }),
+  time: optional(map, 'how its time is read, where the log does not tell', { keys: { title: '`time` below `log`', shape: TIME } }),
+  last_line: optional(text, 'you have seen that the last line, which has no line end, is whole', { words: ['whole'] }),
+  rows: optional(map, 'whose rows are read, where several devices stand in one log', {
+    means: 'one column and one of its values',
+    example: 'gpu_index: 0',
+  }),
+  share: SHARE,
+  redacted: optional(text, 'a second file that goes out in its place', { form: 'path' }),
+  elsewhere: optional(text, 'where a log stands that is too large to publish', { form: 'address' }),
+};
+export const LOG = shape(LOG_KEYS);
+export const ONE_OF_LOGS = shape({ ...LOG_KEYS, offset: OFFSET });
+const SHARED_TIME_KEY = optional(map, 'how the time of its logs is read', {
+  keys: { title: '`time` below `log` of a setup', shape: SHARED_TIME },
+});
+export const SHARED_LOG = shape({ time: SHARED_TIME_KEY, share: SHARE });
+export const SHARED_ONE_OF_LOGS = shape({ time: SHARED_TIME_KEY, share: SHARE, offset: OFFSET });
 const LOG_NAMES: NameRule = {
   rule: 'bad-name',
   what: 'a log',
@@ -39,18 +73,6 @@ const LOG_NAMES: NameRule = {
 const NONE = 'none';
 /** As an offset: found from what both logs show. */
 const BY_EDGE = 'by load edge';
-const TIME_KEYS = {
-  column: optional(text),
-  format: optional(text),
-  unit: optional(text),
-  zone: optional(text),
-  date_order: optional(text),
-  every: optional(text),
-};
-const SHARED_TIME = shape(TIME_KEYS);
-const TIME = shape({ ...TIME_KEYS, start: optional(text) });
-const DATE_ORDERS = { 'day first': 'dmy', 'month first': 'mdy' } as const;
-const TIME_UNITS = ['ms', 's', 'min', 'h'] as const;
 
 export interface StatedLog {
   /** '' where it is the only one. */
@@ -206,7 +228,7 @@ function timeOf(fields: ShapeOf<typeof SHARED_TIME>, report: Report): StatedTime
   const format = wordOf(fields.format, 'format', TIME_FORMATS, report);
   const unit = wordOf(fields.unit, 'unit', TIME_UNITS, report);
   const zone = zoneOf(fields.zone, report);
-  const order = wordOf(fields.date_order, 'date_order', ['day first', 'month first'] as const, report);
+  const order = wordOf(fields.date_order, 'date_order', DATE_ORDER_WORDS, report);
   const every = everyOf(fields, report);
   if (unit !== undefined && (format === 'iso8601' || format === 'clock')) {
     report.error('bad-quantity', fields.unit!.place, `\`unit\` does not go with the format \`${format}\``, {

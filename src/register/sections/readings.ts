@@ -25,23 +25,37 @@ import {
   VOLTAGE,
 } from '../values/quantity-kinds.ts';
 import { quantityOf, type StatedQuantity, statedQuantity } from '../values/quantity-value.ts';
-import { optional, readShape, shape, text, textOrList } from '../values/shape.ts';
+import { optional, readShape, required, shape, text, textOrList } from '../values/shape.ts';
 import type { Inherited } from '../values/stated-value.ts';
 import { cut, idOf, textsOf, wordOf } from '../values/values.ts';
 import type { ListNode, MapNode, TextNode } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
 
-const READING = shape({
-  quantity: text,
-  value: textOrList,
-  phase: optional(text),
-  at_time: optional(text),
-  shows: optional(text),
-  at: optional(text),
-  instrument: optional(text),
-  step: optional(text),
-  times: optional(text),
-  name: optional(text),
+/** Phases that are found by themselves in a run. */
+const OF_PHASES = ['idle', 'load'];
+
+export const READING = shape({
+  quantity: required(text, 'what was read', { words: HAND_QUANTITIES }),
+  value: required(textOrList, 'what the display said, or one value for each time that it was read', {
+    means: 'a number with its unit, or a list of them',
+    example: '71.2 °C',
+  }),
+  phase: optional(text, 'the phase in which it was read', { words: OF_PHASES, example: 'load' }),
+  at_time: optional(text, 'when it was read, since the first row of the log, in the place of `phase`', {
+    quantity: TIME,
+    example: '40 min',
+  }),
+  shows: optional(text, 'the level at that time, the highest that the display kept, or where it settled', {
+    words: HAND_SHOWS,
+    otherwise: 'level',
+  }),
+  at: optional(text, 'where a current, voltage or power was read', { words: MEASURED_AT, example: 'board input' }),
+  instrument: optional(text, 'what it was read off; one of `instruments`', { form: 'id', example: 'inline-meter' }),
+  step: optional(text, "the display's step, where neither the instrument's resolution nor the last digit says it", {
+    means: 'a number with the unit of the quantity',
+  }),
+  times: optional(text, 'how often the display said the same', { form: 'number', otherwise: '1', example: '5' }),
+  name: optional(text, 'its name, where several readings are of one kind', { form: 'name', example: 'bench_meter' }),
 });
 
 const measured = (kind: Kind): Kind => ({ ...kind, options: { ...kind.options, unstated: 'unknown' } });
@@ -179,9 +193,6 @@ export function placedReadings(
     return [placed];
   });
 }
-
-/** Phases that are found by themselves in a run. */
-const OF_PHASES = ['idle', 'load'];
 
 function tellNoFigure({ quantity, phase, shows }: HandReading, place: Place, report: Report): void {
   const what = `a ${quantity.replaceAll('_', ' ')}${phase === null ? ' without a phase' : ` of the phase \`${phase}\``}`;

@@ -4,12 +4,22 @@ import type { Place } from '../../problem.ts';
 import { keyPlace, mapsOf } from '../values/mapping.ts';
 import { TIME } from '../values/quantity-kinds.ts';
 import { quantityOf, statedQuantity } from '../values/quantity-value.ts';
-import { optional, readShape, shape, text, textOrList } from '../values/shape.ts';
+import { optional, readShape, required, shape, text, textOrList } from '../values/shape.ts';
 import { cut, lineOf, textsOf } from '../values/values.ts';
 import type { ListNode, MapNode, TextNode } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
 
-const REPAIR = shape({ drop: optional(text), shift_time: optional(text), by: optional(text), log: optional(text), reason: text });
+export const REPAIR = shape({
+  drop: optional(text, 'lines that are left out', { form: 'lines', example: '323' }),
+  shift_time: optional(text, 'lines whose time is shifted', { form: 'lines', example: '400 .. 460' }),
+  by: optional(text, 'how far they are shifted', { quantity: TIME, example: '3600 s' }),
+  log: optional(text, 'the log that has these lines, where there are several', {
+    form: 'name',
+    otherwise: 'the first log',
+    example: 'meter',
+  }),
+  reason: required(text, 'why, for readers', { form: 'words' }),
+});
 
 /** The repairs of a run, in the author's order. Line numbers are those of the file, 1-based, both ends included. */
 export function readRepairs(list: ListNode | undefined, place: Place, report: Report): Repair[] {
@@ -41,13 +51,17 @@ function repairOf(node: MapNode, report: Report): Repair | undefined {
   return lines && bySeconds !== undefined ? { kind: 'shift_time', ...lines, bySeconds, reason, place, ...of } : undefined;
 }
 
-const KNOWN = shape({
-  lines: optional(text),
-  log: optional(text),
-  channel: optional(text),
-  channels: optional(textOrList),
-  phase: optional(text),
-  reason: text,
+export const KNOWN = shape({
+  lines: optional(text, 'lines of the log', { form: 'lines' }),
+  log: optional(text, 'the log that has these lines, where there are several', {
+    form: 'name',
+    otherwise: 'the first log',
+    example: 'meter',
+  }),
+  channel: optional(text, 'a channel with few readings', { form: 'name', example: 'ssd' }),
+  channels: optional(textOrList, 'several channels with few readings', { form: 'name', example: '[ssd, room]' }),
+  phase: optional(text, 'a phase whose edges the log shows elsewhere', { means: 'the name of a phase', example: 'load' }),
+  reason: required(text, 'why, for readers', { form: 'words' }),
 });
 
 /** Lines, channels and phases of which the author says why something is not as it should be, in his order; a setup's are of all its runs. */

@@ -1,29 +1,46 @@
 /** Reads what setups and runs have in common. */
-import { CRITERION_NAMES } from '../../figures/thermal/criteria.ts';
+import { CRITERION_NAMES, DEFAULT_CRITERION } from '../../figures/thermal/criteria.ts';
 import type { Place } from '../../problem.ts';
-import { readLicence } from '../values/licence.ts';
+import { OWN_LICENCE, readLicence } from '../values/licence.ts';
 import { list, map, optional, text, textOrList, textOrMap } from '../values/shape.ts';
 import type { Reference, Shared } from '../values/stated-value.ts';
 import { idOf, textsOf, wordOf } from '../values/values.ts';
 import type { ListNode, MapNode, TextNode } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
-import { readChannels } from './channels.ts';
-import { readConditions, readSetting } from './conditions.ts';
+import { CHANNEL, readChannels } from './channels.ts';
+import { CONDITIONS_SHAPE, readConditions, readSetting } from './conditions.ts';
 import { readPhases } from './phases.ts';
-import { readKnown } from './repairs.ts';
+import { KNOWN, readKnown } from './repairs.ts';
 
 /** Keys that a setup and a run share, for their shapes. */
 export const SHARED_KEYS = {
-  device: optional(text),
-  specimen: optional(text),
-  conditions: optional(map),
-  setting: optional(map),
-  instruments: optional(textOrList),
-  channels: optional(map),
-  phases: optional(textOrMap),
-  steady: optional(text),
-  known: optional(list),
-  licence: optional(textOrMap),
+  device: optional(text, 'the model under test; needed in the run or in its setup', { form: 'id' }),
+  specimen: optional(text, 'the piece that was tested, by an alias of its serial; needed in the run or in its setup', {
+    means: 'lower-case letters and digits in words joined by `-`',
+  }),
+  conditions: optional(map, 'what surrounded the test', { keys: { title: '`conditions`', shape: CONDITIONS_SHAPE } }),
+  setting: optional(map, 'what was set for this run', {
+    means: '`clock`, `voltage_offset` and names of your own, each with a number and its unit or with words',
+    example: 'clock: 2.6 GHz',
+  }),
+  instruments: optional(textOrList, 'what measured; a list in a run takes the place of the one in its setup', { form: 'id' }),
+  channels: optional(map, 'the columns that are read, each under a name; `none` in a run takes a channel of its setup away', {
+    each: { title: 'a channel below `channels`', shape: CHANNEL },
+  }),
+  phases: optional(textOrMap, 'named stretches of the log, from and to since its first row', {
+    means: '`auto`, which finds them, or names with `from .. to`',
+    otherwise: 'no phases, and no figures of phases',
+    example: 'auto',
+  }),
+  steady: optional(text, 'the criterion by which a temperature is steady', {
+    words: CRITERION_NAMES,
+    otherwise: DEFAULT_CRITERION,
+  }),
+  known: optional(list, 'warnings about the log that you can explain', { each: { title: 'an item of `known`', shape: KNOWN } }),
+  licence: optional(textOrMap, 'how the data may be used', {
+    means: 'an id of the SPDX licence list, or terms of your own',
+    keys: { title: '`licence`', shape: OWN_LICENCE },
+  }),
 };
 
 export interface SharedFields {

@@ -20,19 +20,61 @@ import type { Report } from '../yaml/report.ts';
 import { rowsOf } from './log.ts';
 import { referenceOf } from './shared-keys.ts';
 
-const MAPPING = {
-  file: optional(text),
-  columns: optional(map),
-  words: optional(map),
-  rows: optional(map),
-  layout: optional(text),
-  every_row: optional(map),
-  units: optional(map),
-  share: optional(text),
-};
-const SCORES = shape({ ...MAPPING, tests: optional(map), error_is: optional(text) });
-const SURFACE = shape({ ...MAPPING, instrument: optional(text) });
-const ATTEMPTS = shape(MAPPING);
+const LAYOUTS = ['long', 'wide'] as const;
+/** The keys of a table of one kind, with examples of a column, of what holds for every row, and of a column without a unit. */
+function mappingKeys({
+  columns,
+  everyRow,
+  units,
+}: {
+  readonly columns: string;
+  readonly everyRow: string;
+  readonly units: string;
+}) {
+  return {
+    file: optional(text, 'where the table is', { form: 'path' }),
+    columns: optional(map, 'what the table calls our columns', {
+      means: 'our name, then the header or a list of headers, one for each repeat',
+      example: columns,
+    }),
+    words: optional(map, 'what its words mean, whole cells only', {
+      means: 'the word of the table, then ours',
+      example: 'ok: passed',
+    }),
+    rows: optional(map, 'the column that tells settings or runs apart, and whose rows are read', {
+      means: 'one column and one of its values',
+      example: 'Clock: 1900',
+    }),
+    layout: optional(text, 'a row for each value, or a column for each test or spot', { words: LAYOUTS, otherwise: 'long' }),
+    every_row: optional(map, 'what holds for every row and stands in none', {
+      means: 'our name of a column, then the cell',
+      example: everyRow,
+    }),
+    units: optional(map, 'the units of columns that state none', {
+      means: 'our name of a column, then the unit',
+      example: units,
+    }),
+    share: optional(text, 'all of the table may go out, also rows of other runs and columns that nothing reads', {
+      words: ['as it came'],
+    }),
+  };
+}
+
+export const SCORES = shape({
+  ...mappingKeys({ columns: 'test: Benchmark', everyRow: 'unit: MB/s', units: 'clock: MHz' }),
+  tests: optional(map, 'which is better for each test, and its unit where the table states none', {
+    means: 'the name of a test, then `higher` or `lower`, then a unit behind a comma',
+    example: 'Wide copy: higher, MB/s',
+  }),
+  error_is: optional(text, 'what a column `error` states: limits, the standard deviation of the mean, or a 95 % interval', {
+    words: ERROR_MEANINGS,
+  }),
+});
+export const SURFACE = shape({
+  ...mappingKeys({ columns: 'spot: Place', everyRow: 'contact: held', units: 'reading: °F' }),
+  instrument: optional(text, 'what took the readings; one of `instruments`', { form: 'id', example: 'camera' }),
+});
+export const TABLE = shape(mappingKeys({ columns: 'outcome: Result', everyRow: 'voltage_offset: 0 mV', units: 'clock: MHz' }));
 
 export type TableKey = 'scores' | 'surface' | 'table';
 
@@ -57,7 +99,7 @@ export function readTableKey(
     const file = dataPathOf(node, key, data, report);
     return { ...(file === undefined ? {} : { file }), place: node.place, mapping: {} };
   }
-  const kinds = { scores: SCORES, surface: SURFACE, table: ATTEMPTS };
+  const kinds = { scores: SCORES, surface: SURFACE, table: TABLE };
   const fields: ShapeOf<typeof SCORES> & ShapeOf<typeof SURFACE> = readShape(kinds[key], node, `\`${key}\``, node.place, report);
   const file = dataPathOf(fields.file, 'file', data, report);
   const instrument = referenceOf(fields.instrument, 'instrument', report);
@@ -72,7 +114,7 @@ export function readTableKey(
 function mappingOf(fields: ShapeOf<typeof SCORES>, form: TableForm, report: Report): TableMapping {
   const columns = fields.columns && columnsOf(fields.columns, form, report);
   const words = fields.words && textsUnder(fields.words, report);
-  const layout = wordOf(fields.layout, 'layout', ['long', 'wide'] as const, report);
+  const layout = wordOf(fields.layout, 'layout', LAYOUTS, report);
   const everyRow = fields.every_row && ofOurs(fields.every_row, 'every_row', form, report);
   const units = fields.units && ofOurs(fields.units, 'units', form, report);
   const tests = fields.tests && testsOf(fields.tests, report);

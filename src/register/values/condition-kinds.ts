@@ -5,6 +5,8 @@ export interface ConditionKind {
   readonly reading: 'ambient' | 'supply' | 'words' | 'words or a quantity';
   /** A value as an author may write it; messages show it. */
   readonly example: string;
+  /** What it tells, for the reference. */
+  readonly about: string;
   /** What a difference in it may do to the figures: a sentence for readers. */
   readonly effect: string;
   /** Whether readers cannot tell without it that a comparison is fair. */
@@ -18,6 +20,7 @@ export const CONDITIONS = {
   ambient: {
     reading: 'ambient',
     example: '22.4 ± 0.5 °C',
+    about: 'the air around the device, away from its own heat',
     effect:
       'Temperatures follow the ambient about kelvin for kelvin; the rise over ambient takes that off, yet leakage and a fan still follow it.',
     needed: false,
@@ -26,6 +29,7 @@ export const CONDITIONS = {
   supply: {
     reading: 'supply',
     example: '5.1 V',
+    about: 'the supply voltage, as measured',
     effect: 'Input current and losses on the board follow the supply voltage.',
     needed: false,
     spoken: 'supply adapter volts',
@@ -33,6 +37,7 @@ export const CONDITIONS = {
   cooling: {
     reading: 'words',
     example: 'heat sink, no fan',
+    about: 'what cools the device',
     effect: 'Temperatures, the time that they take to settle and the clock that can be held follow the cooling.',
     needed: true,
     spoken: '',
@@ -40,6 +45,7 @@ export const CONDITIONS = {
   firmware: {
     reading: 'words',
     example: '1.8',
+    about: 'the version of its firmware',
     effect: 'Firmware sets clocks, voltages, limits and fans by its own rules: a difference may be its doing.',
     needed: true,
     spoken: '',
@@ -47,6 +53,7 @@ export const CONDITIONS = {
   system: {
     reading: 'words',
     example: 'image 4 of 2026-02',
+    about: 'the system that it runs',
     effect: 'What a system runs beside the load, and how it builds and schedules programs, changes scores and idle power.',
     needed: true,
     spoken: '',
@@ -54,6 +61,7 @@ export const CONDITIONS = {
   workload: {
     reading: 'words',
     example: 'all cores, integer mix 3.1',
+    about: 'the load of the load phase',
     effect: 'Power, temperatures and clock under load hold for the workload that made them, and for no other.',
     needed: true,
     spoken: '',
@@ -61,6 +69,7 @@ export const CONDITIONS = {
   orientation: {
     reading: 'words or a quantity',
     example: '90°',
+    about: 'how the device lies or stands',
     effect: 'Natural convection carries off more or less heat as the device lies or stands.',
     needed: false,
     spoken: '',
@@ -68,6 +77,7 @@ export const CONDITIONS = {
   enclosure: {
     reading: 'words',
     example: 'open bench',
+    about: 'what is around the device',
     effect: 'An enclosure keeps heat in and shuts moving air out.',
     needed: false,
     spoken: '',
@@ -75,6 +85,7 @@ export const CONDITIONS = {
   airflow: {
     reading: 'words or a quantity',
     example: '1.5 m/s',
+    about: 'how the air moves',
     effect: 'Moving air carries off more heat than still air.',
     needed: false,
     spoken: '',
@@ -82,6 +93,7 @@ export const CONDITIONS = {
   peripherals: {
     reading: 'words',
     example: 'one SSD',
+    about: 'what else is connected',
     effect: 'What is plugged in draws power of its own, and some of its heat stays with the device.',
     needed: false,
     spoken: '',

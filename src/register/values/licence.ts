@@ -6,10 +6,13 @@ import type { MapNode, TextNode } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
 import { httpsOf } from './address.ts';
 import { meant } from './names.ts';
-import { optional, readShape, shape, text } from './shape.ts';
+import { optional, readShape, required, shape, text } from './shape.ts';
 import { cut, lineOf } from './values.ts';
 
-const OWN = shape({ title: text, url: optional(text) });
+export const OWN_LICENCE = shape({
+  title: required(text, 'the name of your terms', { form: 'words', example: 'Free for teaching' }),
+  url: optional(text, 'where they can be read', { form: 'address' }),
+});
 const LISTED: Readonly<Record<string, { readonly name: string; readonly url?: string }>> = LICENCES;
 
 /** The licence, or undefined with a problem where it is none. */
@@ -30,7 +33,7 @@ function listed(node: TextNode, report: Report): Licence | undefined {
 }
 
 function own(node: MapNode, place: Place, report: Report): Licence | undefined {
-  const fields = readShape(OWN, node, '`licence`', place, report);
+  const fields = readShape(OWN_LICENCE, node, '`licence`', place, report);
   const title = lineOf(fields.title, 'title', report);
   const url = httpsOf(fields.url, 'url', report);
   return title === undefined ? undefined : { title, ...(url === undefined ? {} : { url }) };

@@ -3,6 +3,9 @@ import type { TextNode } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
 import { cut } from './values.ts';
 
+/** Words per minute where a script states none: common practice, no source. */
+export const USUAL_PACE = 150;
+
 const PACE = /^(\d{1,4}(?:\.\d+)?) words(?: per minute| ?\/ ?min)$/;
 
 /** What a speaker can do, words per minute: outside of it a slip of the key is likelier. Common practice, no source. */

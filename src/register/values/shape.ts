@@ -5,13 +5,18 @@ import { KIND_WORDS, type MapNode, type Node } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
 import { exampleOf } from './examples.ts';
 import { meant, oneOf } from './names.ts';
+import type { Takes } from './takes.ts';
 
 type Readable = 'text' | 'list' | 'map';
 
 function ofKind<K extends Readable>(...kinds: readonly K[]) {
   const allowed: readonly string[] = kinds;
   const expected = kinds.map((kind) => KIND_WORDS[kind]).join(' or ');
-  return v.custom<Extract<Node, { kind: K }>>((input) => allowed.includes((input as Node | undefined)?.kind ?? ''), expected);
+  const schema = v.custom<Extract<Node, { kind: K }>>(
+    (input) => allowed.includes((input as Node | undefined)?.kind ?? ''),
+    expected,
+  );
+  return Object.assign(schema, { kinds });
 }
 
 export const text = ofKind('text');
@@ -19,8 +24,48 @@ export const list = ofKind('list');
 export const map = ofKind('map');
 export const textOrMap = ofKind('text', 'map');
 export const textOrList = ofKind('text', 'list');
-export const optional = v.optional;
-export const shape = v.strictObject;
+
+type OfKind = typeof text | typeof list | typeof map | typeof textOrMap | typeof textOrList;
+/** A key as it must be declared: with what it says, for the reference and for editors. */
+type Described = v.SchemaWithPipe<
+  readonly [OfKind, v.DescriptionAction<Node, string>, v.MetadataAction<Node, { readonly takes: Takes }>]
+>;
+type Entries = Readonly<Record<string, Described | v.OptionalSchema<Described, undefined>>>;
+
+/** A key that must be there. `about` says what it tells, in a clause that readers of the reference see. */
+export function required<S extends OfKind>(schema: S, about: string, takes: Takes) {
+  return v.pipe(schema, v.description(about), v.metadata({ takes }));
+}
+
+/** A key that may be left out. */
+export function optional<S extends OfKind>(schema: S, about: string, takes: Takes) {
+  return v.optional(required(schema, about, takes));
+}
+
+/** A mapping with these keys and no others. */
+export function shape<E extends Entries>(entries: E) {
+  return v.strictObject(entries);
+}
+
+/** A key of a shape, for the reference. */
+export interface KeyFacts {
+  readonly key: string;
+  /** The key's own object: shapes that share a key have the same. */
+  readonly entry: object;
+  readonly required: boolean;
+  readonly kinds: readonly Readable[];
+  readonly about: string;
+  readonly takes: Takes;
+}
+
+/** The keys of a shape, in their order. */
+export function keysOf({ entries }: { readonly entries: object }): KeyFacts[] {
+  return Object.entries(entries as Entries).map(([key, entry]) => {
+    const described = entry.type === 'optional' ? entry.wrapped : entry;
+    const [{ kinds }, { description: about }, { metadata }] = described.pipe;
+    return { key, entry, required: entry.type !== 'optional', kinds, about, takes: metadata.takes };
+  });
+}
 
 type AnyShape = v.StrictObjectSchema<v.ObjectEntries, undefined>;
 export type ShapeOf<S extends AnyShape> = Partial<v.InferOutput<S>>;

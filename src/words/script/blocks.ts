@@ -33,7 +33,8 @@ function blockOf(node: RootContent, cues: StatedCue[]): ScriptBlock[] {
       { kind: 'cue', ...(cues.shift() ?? { at: null, shows: [] }), line, column, html: htmlOf(inside), said: saidOf(inside) },
     ];
   }
-  if (SHOWN.has(node.tagName) || hasClass(node, 'scroll')) return [{ kind: 'shown', html: htmlOf([node]), said: [] }];
+  if (SHOWN.has(node.tagName) || hasClass(node, 'scroll') || hasClass(node, 'pictures'))
+    return [{ kind: 'shown', html: htmlOf([node]), said: [] }];
   return [{ kind: 'said', html: htmlOf([node]), said: saidOf([node]) }];
 }
 

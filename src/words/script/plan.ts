@@ -1,4 +1,5 @@
 /** A script in time: when each block, cue and held number is due, and how long each section takes to say. */
+import { USUAL_PACE } from '../../register/values/pace.ts';
 import type { LedgerEntry } from '../written.ts';
 import { LEAST_SHARE, matchSubtitles } from './match.ts';
 import type { CueBlock, ScriptBlock, ScriptText } from './script.ts';
@@ -6,8 +7,6 @@ import type { Subtitle } from './subtitles.ts';
 import { type Anchor, clockTime, type Timeline, timeline } from './timeline.ts';
 import { type Token, tokensOf } from './tokens.ts';
 
-/** Words per minute where a script states none: common practice, no source. */
-export const USUAL_PACE = 150;
 /** Seconds by which an estimate may differ from a stated time before anybody is told. */
 const SLACK = 5;
 

@@ -16,8 +16,8 @@ describe('register/values/condition-kinds', () => {
     expect(exampleOf(name)).toBe(`${name}: ${kind.example}`);
   });
 
-  test('the README names every condition in this order', () => {
-    const listed = /^Conditions are (.*?);/ms.exec(readFileSync('README.md', 'utf8'))![1]!;
+  test('the guide names every condition in this order', () => {
+    const listed = /^Conditions are (.*?);/ms.exec(readFileSync('src/guide/files.md', 'utf8'))![1]!;
     expect([...listed.matchAll(/`(\w+)`/g)].map(([, name]) => name)).toEqual(CONDITION_NAMES);
   });
 });

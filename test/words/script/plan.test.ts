@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { USUAL_PACE } from '../../../src/words/script/plan.ts';
+import { USUAL_PACE } from '../../../src/register/values/pace.ts';
 import { planned, words } from './script-of.ts';
 
 const cue = (at?: string) => `:::cue${at === undefined ? '' : `{at="${at}"}`}\nx\n:::`;
