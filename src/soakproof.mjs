@@ -2,8 +2,7 @@
 // beside it and a package has what was compiled from that.
 import { existsSync } from 'node:fs';
 
-const source = new URL('./print/publication.ts', import.meta.url);
-const compiled = new URL('./print/publication.js', import.meta.url);
+const inClone = existsSync(new URL('./print/publication.ts', import.meta.url));
 
 /** The configuration of a site, from the options of its author. */
-export const { publication } = await import((existsSync(source) ? source : compiled).href);
+export const { publication } = await (inClone ? import('./print/publication.ts') : import('./print/publication.js'));
