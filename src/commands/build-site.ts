@@ -10,6 +10,7 @@ import { failureText } from '../print/failure.ts';
 import { lock } from '../print/lock.ts';
 import { hasErrors, report } from '../print/report.ts';
 import { undoSwap } from '../print/swap.ts';
+import { pictureProgress } from './picture-progress.ts';
 
 /** Builds the site of a project folder. Returns the exit code. Throws where a page or the disk fails; nothing is published then. */
 export async function build(root: string): Promise<number> {
@@ -20,7 +21,7 @@ export async function build(root: string): Promise<number> {
     return 1;
   }
   undoSwap(root);
-  let manifest = await compute(root, 'site');
+  let manifest = await compute(root, 'site', pictureProgress(process.stderr));
   process.stderr.write(report(root, manifest.problems));
   if (hasErrors(manifest.problems)) {
     console.error('Nothing was published: dist/ is as it was before.');

@@ -1,9 +1,11 @@
 /** `npm run check`: stage 1 alone. Prints every problem; exit code 1 where one is an error. */
 import './plain-failures.ts';
 import { keepCompiled } from '../compute/store/compile-cache.ts';
+import { publicationFolder } from '../compute/store/places.ts';
 import { lock } from '../print/lock.ts';
 import { undoSwap } from '../print/swap.ts';
 import { commandLine } from './command-line.ts';
+import { pictureProgress } from './picture-progress.ts';
 
 commandLine({
   name: 'check',
@@ -12,7 +14,7 @@ commandLine({
   example: 'npm run check',
 });
 
-const root = process.cwd();
+const root = publicationFolder();
 if ((await lock(root)) === undefined) {
   console.error('Another build or check of this project is under way. Wait for it, or stop it, then check again.');
   process.exit(1);
@@ -24,7 +26,7 @@ const [{ compute }, { writeLastGood: rememberGood }, { hasErrors, report }] = aw
   import('../compute/published-state/last-good.ts'),
   import('../print/report.ts'),
 ]);
-const manifest = await compute(root, 'site');
+const manifest = await compute(root, 'site', pictureProgress(process.stderr));
 const { problems } = manifest;
 rememberGood(root, manifest);
 process.stderr.write(report(root, problems));

@@ -12,7 +12,7 @@
  */
 import { compareProblems, compareText, type Problem } from '../problem.ts';
 import { readRegister } from '../register/read.ts';
-import { readOrigins } from '../register/sealed/archive-origins.ts';
+import { archivedPictures, readOrigins } from '../register/sealed/archive-origins.ts';
 import { computeGathered } from './comparison/compute-gathered.ts';
 import { recordingLookups, writeManifest } from './project/manifest.ts';
 import { dataFiles, type Project } from './project/read-project.ts';
@@ -30,6 +30,7 @@ import { computeComparisons } from './steps/comparisons.ts';
 import { computeNotes } from './steps/notes/notes.ts';
 import { computeProse } from './steps/notes/prose.ts';
 import { computeScripts } from './steps/notes/scripts.ts';
+import { computePictures } from './steps/pictures/pictures.ts';
 import { drawPlots } from './steps/plots/plots.ts';
 import { openPool } from './steps/pool.ts';
 import { computeRuns } from './steps/runs/runs.ts';
@@ -37,6 +38,9 @@ import { computeSeries } from './steps/series/series.ts';
 import type { CodeDigests } from './store/code.ts';
 import { recording } from './store/memo.ts';
 import type { Store } from './store/store.ts';
+
+/** How many of how many pictures are done. */
+export type Progress = (done: number, of: number) => void;
 
 /** What the front door has read and opened before it knew that there is work to do. */
 export interface Ground {
@@ -47,10 +51,12 @@ export interface Ground {
   readonly project: Project;
   /** Digest of the project's content. */
   readonly content: string;
+  /** Told while pictures are made, which takes a second each. */
+  readonly progress?: Progress;
 }
 
 /** Runs the chain and writes the manifest. Throws only on faults of the disk; what is wrong with the author's files is in `problems`. */
-export async function chain({ root, scope, code, store: whole, project, content }: Ground): Promise<Manifest> {
+export async function chain({ root, scope, code, store: whole, project, content, progress }: Ground): Promise<Manifest> {
   const store = recording(whole);
   const { data, looked } = recordingLookups(dataFiles(root));
   const pool = openPool(root);
@@ -65,6 +71,11 @@ export async function chain({ root, scope, code, store: whole, project, content 
     const recorded = recordedWords(register, published.states);
     const notes = computeNotes({ store, code: code.words, register, runs, comparisons, attempts, recorded });
     const plots = await drawPlots({ store, pool, code: code.plots, register, runs, comparisons, attempts, notes });
+    const pictures = await computePictures({
+      ...{ root, store, code: code.pictures, data, notes },
+      archived: archivedPictures(archives.origins),
+      ...(progress && { progress }),
+    });
     const series = await computeSeries({ store, pool, code: code.series, runs });
     const gathered = await computeGathered({ store, pool, code, register, runs, series, comparisons });
     const copies = await printCopies({ store, pool, code }, project.copies);
@@ -75,6 +86,7 @@ export async function chain({ root, scope, code, store: whole, project, content 
       published,
       notes,
       plots,
+      pictures,
       copies: namedCopies(project.copies),
       scripts: computeScripts(root, notes),
       sources,
@@ -91,6 +103,7 @@ export async function chain({ root, scope, code, store: whole, project, content 
       held,
       scripts,
       plots,
+      pictures,
       series,
       gathered,
       copies,
@@ -105,6 +118,7 @@ export async function chain({ root, scope, code, store: whole, project, content 
     const digests = new Map([
       ...runs.logs,
       ...scripts.files,
+      ...pictures.files,
       ...tried.map(({ attempts: { table }, sha256 }) => [table, sha256] as const),
     ]);
     const problems = [
@@ -118,6 +132,7 @@ export async function chain({ root, scope, code, store: whole, project, content 
       ...held.problems,
       ...scripts.problems,
       ...plots.problems,
+      ...pictures.problems,
       ...series.problems,
       ...gathered.problems,
       ...copies.problems,

@@ -10,6 +10,7 @@ import { beginWriting, problemsInOrder, type Writing } from './page/writing.ts';
 import { reportLostFootnotes } from './rules/footnotes.ts';
 import { reportHidden } from './rules/hidden-characters.ts';
 import { checkLinks } from './rules/links.ts';
+import { placePictures } from './rules/pictures.ts';
 import { escapeRawHtml } from './rules/raw-html.ts';
 
 export interface Prose {
@@ -40,6 +41,7 @@ function rendered(writing: Writing): string {
   reportNearlyOurs(writing, tree);
   reportLostFootnotes(writing, tree);
   checkLinks(writing, tree);
+  placePictures(writing, tree);
   giveMeaning(writing, tree);
   escapeRawHtml(writing, tree);
   const page = toHast(tree);

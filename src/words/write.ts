@@ -7,6 +7,7 @@ import { leadPlot } from './directives/place-plot.ts';
 import type { Subjects } from './expression/address.ts';
 import { frontTexts, plainWords } from './front-words.ts';
 import { highlightsOf } from './highlights.ts';
+import { finishPictures } from './page/finish-pictures.ts';
 import { parseMarkdown, toHast, toHtml } from './page/markdown.ts';
 import { linkHeld, numberIds, tablesOf } from './page/number-ids.ts';
 import { markPlots, nameHeadings, numberHeld, wrapTables } from './page/number-page.ts';
@@ -18,6 +19,7 @@ import { beginWriting, problemsInOrder, type Writing } from './page/writing.ts';
 import { reportLostFootnotes } from './rules/footnotes.ts';
 import { reportHidden } from './rules/hidden-characters.ts';
 import { checkLinks } from './rules/links.ts';
+import { placePictures } from './rules/pictures.ts';
 import { escapeRawHtml } from './rules/raw-html.ts';
 import { reportUnheld } from './rules/unheld.ts';
 import { scriptBlocks } from './script/blocks.ts';
@@ -55,10 +57,12 @@ function written(note: Note, writing: Writing, options: WriteOptions): Written {
   if (options.unheld || severity === 'error') reportUnheld([...front, { writing, tree }], severity);
   reportLostFootnotes(writing, tree);
   checkLinks(writing, tree);
+  placePictures(writing, tree);
   for (const text of [...front, { writing, tree }]) giveMeaning(text.writing, text.tree);
   const lead = leadPlot(writing, note);
   escapeRawHtml(writing, tree);
   const page = toHast(tree);
+  const pictures = finishPictures(page, writing.pictures);
   const pages = front.map(({ key, tree: words }) => ({ key, page: toHast(words) }));
   const whole = asRead(page, pages);
   const inText = numberHeld(whole, writing.drafts);
@@ -76,6 +80,7 @@ function written(note: Note, writing: Writing, options: WriteOptions): Written {
   return {
     pieces,
     plots: writing.plots,
+    ...(pictures.length > 0 ? { pictures } : {}),
     ...(lead === null ? {} : { lead }),
     front: Object.fromEntries(pages.map(({ key, page: words }) => [key, plainWords(words)])),
     entries: [...inText, ...highlights].map((entry, index) => ({ id: ids[index]!, ...entry })),

@@ -92,6 +92,17 @@ export interface PageLink {
   readonly place: Place;
 }
 
+/** A picture that the text asks for. */
+export interface PictureRequest {
+  /** Below data/; '' where it could not be told. */
+  readonly path: string;
+  /** What is to be seen, in plain words. */
+  readonly alt: string;
+  /** How many stand side by side with it, itself among them. */
+  readonly beside: number;
+  readonly place: Place;
+}
+
 /** Plain words of the front matter, and the numbers (counted from 1) of held numbers among them. */
 export type PlainWords = readonly (string | number)[];
 
@@ -99,6 +110,8 @@ export interface Written {
   /** HTML in pieces; between two strings stands the number of a plot (index into `plots`). */
   readonly pieces: readonly (string | number)[];
   readonly plots: readonly PlotRequest[];
+  /** Pictures; HTML has a mark where each goes (`withPictures`). */
+  readonly pictures?: readonly PictureRequest[];
   /** Index of the plot that the front matter asks for, which no piece of the text has a place for. */
   readonly lead?: number;
   /** Title, summary and disclosure, where the note has them. */

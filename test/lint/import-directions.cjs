@@ -12,8 +12,9 @@ const MAY_IMPORT = {
   register: [...ROOT, 'statistics', 'quantities', 'intake', 'figures'],
   words: [...ROOT, 'quantities', 'figures', 'register'],
   plots: [...ROOT, 'statistics', 'quantities', 'intake', 'figures', 'register'],
+  pictures: [],
   search: [],
-  compute: [...ROOT, 'statistics', 'quantities', 'intake', 'figures', 'register', 'words', 'plots', 'search'],
+  compute: [...ROOT, 'statistics', 'quantities', 'intake', 'figures', 'register', 'words', 'plots', 'pictures', 'search'],
   print: [...ROOT, 'compute'],
   // The reader's browser compares and draws by stage 1's own functions, so that its figures and pictures are the same to the last bit.
   // That none of them needs Node when it runs is held by test/browser/free-of-node.test.ts: types may come from anywhere above.
@@ -27,10 +28,10 @@ const ROOMS = {
   intake: ['log.ts', 'cells', 'sheet', 'report', 'rows', 'time', 'columns', '.'],
   register: ['rules.ts', 'register.ts', 'yaml', 'values', 'sections', 'files', 'resolved', 'sealed', 'portable', '.'],
   words: ['script/script.ts', 'rules/rules.ts', 'written.ts', 'expression', 'stated', 'page', 'rules', 'directives', 'script', '.'],
-  plots: ['drawing', 'data', 'against|deltas|power-by-phase|scaling|scores|stability|step-response|trace', '.'],
+  plots: ['drawing', 'stills', 'data', 'against|deltas|power-by-phase|scaling|scores|stability|step-response|trace', '.'],
   compute: [
     ...['store', 'models', 'results.ts', 'project', 'cite', 'feeds', 'steps', 'contents', 'comparison', 'record-copies'],
-    ...['published-state', 'data', 'linked-data', 'pages', 'discovery', 'archive', 'site', '.'],
+    ...['published-state', 'data', 'linked-data', 'pages', 'video', 'discovery', 'archive', 'site', '.'],
   ],
 };
 
@@ -46,6 +47,7 @@ const DOORS = {
   diff: 'words/script',
   vega: 'plots',
   '@resvg/resvg-js': 'plots',
+  sharp: 'pictures/make.ts',
   minisearch: 'search',
   feed: 'compute/feeds/atom.ts',
   fflate: 'compute/archive',

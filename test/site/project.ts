@@ -105,7 +105,12 @@ function projectAt(root: string): TestProject {
 
 /** Runs a command of the project in a folder to its end. */
 export function runCommand(root: string, command: string, env: Record<string, string> = {}, args: readonly string[] = []): Ran {
-  const done = spawnSync(process.execPath, [script(root, command), ...args], {
+  return runNode(root, script(root, command), args, env);
+}
+
+/** Runs a file with Node in a folder to its end. */
+export function runNode(root: string, file: string, args: readonly string[], env: Record<string, string> = {}): Ran {
+  const done = spawnSync(process.execPath, [file, ...args], {
     cwd: root,
     encoding: 'utf8',
     // As npm would tell it of this folder, and not of the one that the tests were started in.

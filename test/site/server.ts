@@ -11,6 +11,8 @@ const TYPES: Record<string, string> = {
   '.json': 'application/json',
   '.svg': 'image/svg+xml',
   '.png': 'image/png',
+  '.jpg': 'image/jpeg',
+  '.webp': 'image/webp',
   '.csv': 'text/csv; charset=utf-8',
   '.woff2': 'font/woff2',
 };

@@ -7,7 +7,7 @@ export function changesText(changed: readonly NoteChanges[], since: string): str
   return `${changed.map(noteText).join('\n\n')}\n`;
 }
 
-function noteText({ of, title, figures, sentences, noLongerHeld, plots, added, removed }: NoteChanges): string {
+function noteText({ of, title, figures, sentences, noLongerHeld, plots, pictures, added, removed }: NoteChanges): string {
   const file = `content/${of}.md`;
   const parts = [
     part('Figures', table(figures)),
@@ -25,6 +25,10 @@ function noteText({ of, title, figures, sentences, noLongerHeld, plots, added, r
     part(
       'Plots',
       plots.map(({ id, title: caption, how }) => `${how}: ${id}, ${caption}`),
+    ),
+    part(
+      'Pictures',
+      pictures.map(({ path, how }) => `${how}: data/${path}`),
     ),
     part('Numbers that are new', added),
     part('Numbers that are gone', removed),

@@ -2,6 +2,7 @@
 import type { Note } from '../../register/register.ts';
 import { frontTexts } from '../../words/front-words.ts';
 import { parseMarkdown } from '../../words/page/markdown.ts';
+import { captionsIn } from '../../words/page/picture-nodes.ts';
 import { beginWriting } from '../../words/page/writing.ts';
 import { findUnheld, type UnheldNumber } from '../../words/rules/find-unheld.ts';
 import { ownUnits } from '../../words/rules/own-units.ts';
@@ -94,9 +95,13 @@ function unheldOf({ file, kind, text, front }: Pick<Note, 'file' | 'kind' | 'tex
       return { unheld, at: { start, end, ...quote }, source, value: within.source };
     });
   });
-  const inText = findUnheld(source, parseMarkdown(source, true), own).map(
-    (unheld): Placed => ({ unheld, at: { start: unheld.start, end: unheld.end }, source, value: source }),
-  );
+  const tree = parseMarkdown(source, true);
+  const captions = captionsIn(tree).filter(({ quote }) => quote === '"');
+  const inText = findUnheld(source, tree, own).map((unheld): Placed => {
+    const { start, end } = unheld;
+    const quote = captions.some((caption) => caption.start <= start && end <= caption.end) ? ({ quote: "'" } as const) : {};
+    return { unheld, at: { start, end, ...quote }, source, value: source };
+  });
   return [...ahead.sort((a, b) => a.at.start - b.at.start), ...inText];
 }
 

@@ -22,5 +22,6 @@ export function licencesText({ notes, runs, attempts }: ArchiveScope): string {
     byLicence.set(NONE, [...(byLicence.get(NONE) ?? []), ...[...attempts.keys()].map((id) => `attempts/${id}`)]);
   const words = notes.map(({ note }) => `${note.kind}s/${note.id}: ${licenceText(note.licence)}\n`);
   const data = [...byLicence].map(([text, subjects]) => `${subjects.join(', ')}: ${text}\n`);
-  return `Words\n\n${words.join('')}\nData, with what was computed from it\n\n${data.join('')}`;
+  const pictured = notes.some(({ pictures }) => pictures.length > 0) ? 'Words and pictures' : 'Words';
+  return `${pictured}\n\n${words.join('')}\nData, with what was computed from it\n\n${data.join('')}`;
 }

@@ -8,7 +8,7 @@ import { plainCitation } from '../cite/plain.ts';
 import { comparisonJson } from '../comparison/comparison-json.ts';
 import { linksWithin } from '../contents/dead-links.ts';
 import { deviceJson } from '../contents/device-figures.ts';
-import { type ComputedNote, comparisonPath, type SiteContents } from '../contents/site-contents.ts';
+import { type ComputedNote, comparisonPath, type ShownPicture, type SiteContents } from '../contents/site-contents.ts';
 import { DESCRIPTION } from '../data/names.ts';
 import type { Archive } from '../models/note.ts';
 import { isInvented, notePath } from '../pages/note.ts';
@@ -76,6 +76,7 @@ function entriesOf(sources: ArchiveSources, note: ComputedNote): Map<string, Ent
         citation: plainCitation(noteReference(parts, note)),
         invented: scope.devices.some((id) => isInvented(parts, id)),
         maker: sources.maker,
+        pictures: picturesIn(scope.notes).map(({ path, sha256, whole }) => ({ path, original: sha256, published: whole.blob })),
         computed: [...figures, ...computed.map(([path]) => path).filter((path) => /(?:figures|ledger)\.json$/.test(path))],
       }),
     ],
@@ -83,6 +84,7 @@ function entriesOf(sources: ArchiveSources, note: ComputedNote): Map<string, Ent
   ];
   return new Map<string, Entry>([
     ...placed.flatMap(({ file, path }): [string, Entry][] => (path === null ? [] : [[path, { blob: file.sha256 }]])),
+    ...picturesIn(scope.notes).map(({ path, whole }): [string, Entry] => [`data/${path}`, { blob: whole.blob }]),
     ...copiesOf(sources, scope).map(({ path, text }): [string, Entry] => [path, { blob: store.keep(text) }]),
     ...texts.map(([path, text]): [string, Entry] => [path, { text }]),
   ]);
@@ -129,7 +131,15 @@ function copiesOf({ copies }: ArchiveSources, { comparisons }: ArchiveScope): Co
 
 function originOf({ parts }: ArchiveSources, { notes }: ArchiveScope): ArchiveOrigin {
   const [{ note }] = notes as [ComputedNote];
-  return { format: 1, of: `notes/${note.id}`, site: parts.site.address, links: linksWithin(notes) };
+  const pictures = picturesIn(notes).map(({ path, sha256, whole }) => ({ path, original: sha256, published: whole.blob }));
+  const held = pictures.length > 0 ? { pictures } : {};
+  return { format: 1, of: `notes/${note.id}`, site: parts.site.address, links: linksWithin(notes), ...held };
+}
+
+/** The pictures of notes and scripts, each file once. */
+function picturesIn(notes: readonly ComputedNote[]): ShownPicture[] {
+  const shown = notes.flatMap(({ pictures }) => pictures.filter((picture) => picture !== null));
+  return [...new Map(shown.map((picture) => [picture.path, picture])).values()];
 }
 
 function packageOf({ store, parts }: ArchiveSources, scope: ArchiveScope, placed: readonly PlacedFile[]): [string, string][] {

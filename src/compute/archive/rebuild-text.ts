@@ -21,11 +21,13 @@ export interface Rebuilding {
   readonly citation: string;
   readonly invented: boolean;
   readonly maker: Maker;
+  /** Paths below data/, with the digests of originals and of what is here. */
+  readonly pictures: readonly { readonly path: string; readonly original: string; readonly published: string }[];
   /** Paths of what was computed, as they stand in the archive. */
   readonly computed: readonly string[];
 }
 
-export function rebuildText({ scope, placed, citation, invented, maker, computed }: Rebuilding): string {
+export function rebuildText({ scope, placed, citation, invented, maker, computed, pictures }: Rebuilding): string {
   const [note] = scope.notes as [ComputedNote];
   const others = [...new Set(readingOthers(placed).map(({ run }) => `${AS_PUBLISHED}${run}/figures.json`))];
   const sections = [
@@ -48,8 +50,18 @@ export function rebuildText({ scope, placed, citation, invented, maker, computed
     ],
     ...differing(placed, others),
     ...missing(placed),
+    ...asPublished(pictures),
   ];
   return `${sections.map((lines) => lines.join('\n')).join('\n\n')}\n`;
+}
+
+/** Pictures stay with their authors; what is here was published, and says nothing of where and by whom it was taken. */
+function asPublished(pictures: Rebuilding['pictures']): string[][] {
+  if (pictures.length === 0) return [];
+  const lines = pictures.map(
+    ({ path, original, published }) => `data/${path}: SHA-256 ${published}; the original, which its author keeps, ${original}`,
+  );
+  return [['Pictures, as they were published', ...lines]];
 }
 
 interface ReadingOther {

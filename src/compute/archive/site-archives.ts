@@ -1,11 +1,13 @@
 /** The archives of all published notes, one after the other: no two are in memory at once. */
 import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import type { ArchiveOrigin } from '../../register/sealed/archive-origins.ts';
 import type { PublishedState } from '../../register/sealed/published-states.ts';
 import { notePath } from '../contents/note-path.ts';
 import type { SiteContents } from '../contents/site-contents.ts';
 import type { Archive } from '../models/note.ts';
 import type { Project } from '../project/read-project.ts';
+import { toolFolder } from '../store/places.ts';
 import type { Store } from '../store/store.ts';
 import { archiveOf } from './make-archive.ts';
 
@@ -21,10 +23,8 @@ export interface ArchiveInputs {
   readonly code: string;
 }
 
-const PACKAGE = new URL('../../../package.json', import.meta.url);
-
 export function archivesOf(store: Store, parts: SiteContents, { project, states, code }: ArchiveInputs): Archives {
-  const { version } = JSON.parse(readFileSync(PACKAGE, 'utf8')) as { readonly version: string };
+  const { version } = JSON.parse(readFileSync(join(toolFolder(), 'package.json'), 'utf8')) as { readonly version: string };
   const maker = { version, code, node: process.versions.node.split('.')[0]! };
   const texts = new Map(project.content.map(({ path, text }) => [path, text]));
   const notes = parts.notes.filter(({ note }) => note.kind === 'note' && note.status === 'published');

@@ -11,6 +11,7 @@ import type { OfferedData } from '../models/data-file.ts';
 import type { Gathered } from '../models/gathered.ts';
 import type { SiteFacts } from '../project/site-facts.ts';
 import type { ComparisonModel, PagePlot } from '../results.ts';
+import type { Picture } from '../steps/pictures/pictures.ts';
 import type { PlotResult } from '../steps/plots/plot-task.ts';
 import type { LogData } from '../steps/runs/run-data.ts';
 import type { RunSummary } from '../steps/runs/run-step.ts';
@@ -59,11 +60,21 @@ export interface ComputedAttempts {
   readonly plot: PlotResult | null;
 }
 
+/** A picture of a note. */
+export interface ShownPicture extends Picture {
+  /** Path of its author's file below data/. */
+  readonly path: string;
+  /** How many stand side by side with it, itself among them. */
+  readonly beside: number;
+}
+
 export interface ComputedNote {
   readonly note: Note;
   readonly written: Written;
   /** By index of the request; null where it could not be drawn. */
   readonly plots: readonly (PlotResult | null)[];
+  /** By index of the request; null where it could not be made. */
+  readonly pictures: readonly (ShownPicture | null)[];
   /** Run ids that it reaches, in its own order. */
   readonly reaches: readonly string[];
   /** Of a script: when what is said. */

@@ -32,6 +32,7 @@ import type { ShownQuoted } from '../models/shared.ts';
 import type { FrontWords, HeldNote, Highlight, Ledgers, Link, Marks, NoteModel, PagePlot, PrintedFront } from '../results.ts';
 import { correctedNumbers, correctionsOf, markCorrected } from './corrections.ts';
 import { headingsOf, testedLine } from './note-head.ts';
+import { illustrated } from './picture-html.ts';
 import { noteReference } from './references.ts';
 
 export { devicesOf, notePath };
@@ -45,7 +46,7 @@ export function noteModel(parts: SiteContents, computed: ComputedNote, archive: 
   const entries = written.entries.filter((entry) => entry.kind !== 'highlight');
   const corrected = correctedNumbers(parts, computed);
   const warned = mergedCautions(parts, computed);
-  const pieces = piecesOf(computed, corrected);
+  const pieces = piecesOf(computed, corrected, parts.site.base);
   return {
     kind: 'note',
     tested: testedLine(
@@ -126,14 +127,21 @@ function comparisonLinks(parts: SiteContents, ids: readonly string[]): Link[] {
 }
 
 /** The article in its order, without the plot at its head; `corrected` are ids of corrections by number. */
-export function piecesOf(computed: ComputedNote, corrected: ReadonlyMap<number, string>): NoteModel['pieces'] {
+export function piecesOf(computed: ComputedNote, corrected: ReadonlyMap<number, string>, base: string): NoteModel['pieces'] {
   const lead = leadOf(computed);
-  return computed.written.pieces.flatMap((piece) => (piece === lead ? [] : pieceOf(computed, piece, corrected)));
+  return computed.written.pieces.flatMap((piece) => (piece === lead ? [] : pieceOf(computed, piece, corrected, base)));
 }
 
 /** HTML as it is; a plot's place gets the plot. One that could not be drawn leaves nothing: its problem stops the build. */
-function pieceOf(computed: ComputedNote, piece: string | number, corrected: ReadonlyMap<number, string>): NoteModel['pieces'] {
-  if (typeof piece === 'string') return [markCorrected(piece, corrected)];
+function pieceOf(
+  computed: ComputedNote,
+  piece: string | number,
+  corrected: ReadonlyMap<number, string>,
+  base: string,
+): NoteModel['pieces'] {
+  // Below a chart at the head, no picture stands within the first window.
+  if (typeof piece === 'string')
+    return [illustrated(markCorrected(piece, corrected), computed, base, leadOf(computed) === undefined)];
   const drawn = computed.plots[piece];
   return drawn === null || drawn === undefined ? [] : [pagePlot(drawn, notePath(computed))];
 }

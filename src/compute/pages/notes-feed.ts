@@ -32,14 +32,14 @@ function entryOf(parts: SiteContents, computed: ComputedNote): NoteEntry {
     beware: cautionsOf(parts, computed)
       .flatMap(({ risk }) => riskInBrief(risk) ?? [])
       .join(', '),
-    article: articleOf(computed),
+    article: articleOf(parts, computed),
   };
 }
 
 /** The lead chart, then the words; the corrections of a number stand on the page. */
-function articleOf(computed: ComputedNote): NoteEntry['article'] {
+function articleOf(parts: SiteContents, computed: ComputedNote): NoteEntry['article'] {
   const lead = leadPlot(computed);
-  return [...(lead ? [lead] : []), ...piecesOf(computed, new Map())].map((piece) =>
+  return [...(lead ? [lead] : []), ...piecesOf(computed, new Map(), parts.site.base)].map((piece) =>
     typeof piece === 'string' ? piece : { title: piece.title, alt: piece.alt, picture: piece.files.png },
   );
 }

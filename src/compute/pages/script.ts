@@ -12,6 +12,7 @@ import { stateKey } from '../published-state/present-state.ts';
 import type { HeldNote, Link, PrompterModel, ScriptModel, SpokenBlock } from '../results.ts';
 import { correctedNumbers, correctionsOf } from './corrections.ts';
 import { cautionsOf, deviceLinks, heldNote, ledgersOf, marksOf, notePath, printedFront, quotedIn } from './note.ts';
+import { illustrated } from './picture-html.ts';
 
 const NOTHING_PLANNED = 'a script is planned before its page is made';
 
@@ -42,7 +43,7 @@ export function scriptModel(parts: SiteContents, computed: ComputedNote): Script
       })),
     },
     blocks: plan.blocks.map((block) => ({
-      ...spokenBlock(computed, plan, block, corrected),
+      ...spokenBlock(computed, plan, block, corrected, parts.site.base),
       ...picturesOf(parts, computed, block),
     })),
     heldNotes: heldNotes(parts, computed),
@@ -111,6 +112,7 @@ function spokenBlock(
   { basis }: Plan,
   { block, from }: PlannedBlock,
   corrected: ReadonlyMap<number, string>,
+  base: string,
 ): Omit<SpokenBlock, 'shows' | 'redrawn'> {
   const estimated = basis === 'pace' && !(block.kind === 'cue' && block.at !== null);
   return {
@@ -120,7 +122,7 @@ function spokenBlock(
     time: clockTime(from),
     about: estimated ? 'about' : '',
     pieces: block.html.flatMap((piece): SpokenBlock['pieces'] => {
-      if (typeof piece === 'string') return [piece];
+      if (typeof piece === 'string') return [illustrated(piece, computed, base, false)];
       if ('held' in piece) {
         const sign = { corrected: corrected.get(piece.held) ?? '' };
         return [{ ...numberIn(computed, piece.held, block.kind === 'said'), ...sign }];

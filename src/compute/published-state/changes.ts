@@ -38,6 +38,12 @@ export interface ChangedPlot {
   readonly how: 'changed' | 'added' | 'removed';
 }
 
+export interface ChangedPicture {
+  /** Below data/. */
+  readonly path: string;
+  readonly how: ChangedPlot['how'];
+}
+
 export interface NoteChanges {
   /** `notes/<slug>` or `scripts/<slug>`. */
   readonly of: string;
@@ -46,6 +52,7 @@ export interface NoteChanges {
   readonly sentences: readonly ChangedSentence[];
   readonly noLongerHeld: readonly NoLongerHeld[];
   readonly plots: readonly ChangedPlot[];
+  readonly pictures: readonly ChangedPicture[];
   /** Numbers that have no partner on the other side: their text was edited, or what held them is absent. */
   readonly added: readonly string[];
   readonly removed: readonly string[];
@@ -53,12 +60,12 @@ export interface NoteChanges {
 
 /** Changes of every note and script that stood then, in the order of those; one that is gone has lost all its numbers. */
 export function changesSince(then: readonly PublishedState[], now: readonly PublishedState[]): NoteChanges[] {
-  return then.map((was) => changesOf(was, now.find(({ of }) => of === was.of) ?? { ...was, entries: [], plots: [] }));
+  return then.map((was) => changesOf(was, now.find(({ of }) => of === was.of) ?? { ...was, entries: [], plots: [], pictures: [] }));
 }
 
 /** Whether anything changed. */
-export function isChanged({ figures, sentences, noLongerHeld, plots, added, removed }: NoteChanges): boolean {
-  return [figures, sentences, noLongerHeld, plots, added, removed].some((each) => each.length > 0);
+export function isChanged({ figures, sentences, noLongerHeld, plots, pictures, added, removed }: NoteChanges): boolean {
+  return [figures, sentences, noLongerHeld, plots, pictures, added, removed].some((each) => each.length > 0);
 }
 
 function changesOf(was: PublishedState, is: PublishedState): NoteChanges {
@@ -70,6 +77,7 @@ function changesOf(was: PublishedState, is: PublishedState): NoteChanges {
     sentences: sentencesOf(pairs),
     noLongerHeld: pairs.flatMap(noLongerHeld),
     plots: plotsOf(was, is),
+    pictures: picturesOf(was, is),
     added: added.map(inWords),
     removed: removed.map(inWords),
   };
@@ -126,6 +134,18 @@ function plotsOf(was: PublishedState, is: PublishedState): ChangedPlot[] {
       return [{ id, title, how: before === undefined ? 'added' : 'changed' }];
     }),
     ...was.plots.filter(({ id }) => !now.has(id)).map(({ id, title }): ChangedPlot => ({ id, title, how: 'removed' })),
+  ];
+}
+
+function picturesOf({ pictures: were = [] }: PublishedState, { pictures: are = [] }: PublishedState): ChangedPicture[] {
+  const then = new Map(were.map(({ path, sha256 }) => [path, sha256]));
+  const now = new Set(are.map(({ path }) => path));
+  return [
+    ...are.flatMap(({ path, sha256 }): ChangedPicture[] => {
+      if (then.get(path) === sha256) return [];
+      return [{ path, how: then.has(path) ? 'changed' : 'added' }];
+    }),
+    ...were.filter(({ path }) => !now.has(path)).map(({ path }): ChangedPicture => ({ path, how: 'removed' })),
   ];
 }
 

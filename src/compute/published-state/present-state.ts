@@ -7,6 +7,7 @@ import { clockTime } from '../../words/script/timeline.ts';
 import type { LedgerEntry, Written } from '../../words/written.ts';
 import type { NamedCopy } from '../record-copies/copy.ts';
 import type { NoteOutcome } from '../steps/notes/notes.ts';
+import type { Pictures } from '../steps/pictures/pictures.ts';
 import type { PlotResult } from '../steps/plots/plot-task.ts';
 import type { Sources } from './sources.ts';
 
@@ -23,6 +24,7 @@ export function presentState(
   plan?: Plan,
   copies: readonly NamedCopy[] = [],
   pages: readonly string[] = [],
+  pictures: Pick<Pictures, 'files' | 'made'> = { files: new Map(), made: new Map() },
 ): PublishedState {
   const drawn = plots.filter((plot) => plot !== null);
   const entries = written.entries.map((entry, index) => entryOf(note, written, entry, plan?.heldAt.get(index + 1)));
@@ -35,10 +37,20 @@ export function presentState(
     entries,
     ...(written.absent === undefined ? {} : { absent: written.absent }),
     plots: drawn.map(({ id, title, files }) => ({ id, title, sha256: files.svg })),
+    ...picturesOf(written, pictures),
     addresses: [...addressesOf(stateKey(note), drawn), ...copiesOf(note, copies), ...pages],
     sources: [...names].sort(compareText).map((name) => ({ name, sha256: sources.sha256(name) })),
     history: [],
   };
+}
+
+function picturesOf(
+  { pictures = [] }: Written,
+  { made, files }: Pick<Pictures, 'files' | 'made'>,
+): Pick<PublishedState, 'pictures'> {
+  const paths = [...new Set(pictures.map(({ path }) => path))];
+  if (paths.length === 0) return {};
+  return { pictures: paths.map((path) => ({ path, sha256: made.get(path)?.sha256 ?? files.get(path) ?? '' })) };
 }
 
 /** Record copies of its comparisons were published with it: their addresses must stand as its own do. */

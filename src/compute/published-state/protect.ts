@@ -14,6 +14,7 @@ import { withPlainFront } from '../../words/front-words.ts';
 import type { NamedCopy } from '../record-copies/copy.ts';
 import type { NoteOutcome, Notes } from '../steps/notes/notes.ts';
 import type { Scripts } from '../steps/notes/scripts.ts';
+import type { Pictures } from '../steps/pictures/pictures.ts';
 import type { PlotResult } from '../steps/plots/plot-task.ts';
 import type { Plots } from '../steps/plots/plots.ts';
 import { keepAddresses, type Redirect } from './addresses.ts';
@@ -45,6 +46,7 @@ interface Options {
   readonly published: States;
   readonly notes: Notes;
   readonly plots: Plots;
+  readonly pictures: Pictures;
   /** Record copies that have a file. */
   readonly copies: readonly NamedCopy[];
   /** When each script says its numbers. */
@@ -66,13 +68,13 @@ export interface Protected {
 }
 
 /** Holds every published note and script against its published state. */
-export function protect({ register, content, published, notes, plots, copies, scripts, sources }: Options): Protected {
+export function protect({ register, content, published, notes, plots, pictures, copies, scripts, sources }: Options): Protected {
   const { states, problems: unreadable } = published;
   const judged = notes.outcomes.map((written) => {
     const { note } = written;
     const drawn = plots.results.get(stateKey(note)) ?? [];
     const plan = note.kind === 'script' ? scripts.plans.get(note.id) : undefined;
-    const going = presentState(written, drawn, sources, plan, copies, pagesOf(written, register));
+    const going = presentState(written, drawn, sources, plan, copies, pagesOf(written, register), pictures);
     const { outcome, present } = keepIds({ outcome: written, present: going }, stateOf(note, states));
     return {
       outcome,

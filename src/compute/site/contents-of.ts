@@ -10,6 +10,7 @@ import type { AttemptsOutcome } from '../steps/attempts.ts';
 import type { ComparisonOutcome } from '../steps/comparisons.ts';
 import type { NoteOutcome } from '../steps/notes/notes.ts';
 import type { Scripts } from '../steps/notes/scripts.ts';
+import type { Pictures } from '../steps/pictures/pictures.ts';
 import type { Plots } from '../steps/plots/plots.ts';
 import type { RunOutcome, Runs } from '../steps/runs/runs.ts';
 import type { AllSeries } from '../steps/series/series.ts';
@@ -29,6 +30,7 @@ export interface Computed {
   readonly held: Protected;
   readonly scripts: Scripts;
   readonly plots: Plots;
+  readonly pictures: Pictures;
   readonly series: AllSeries;
   readonly gathered: AllGathered;
   readonly scope: Scope;
@@ -39,7 +41,7 @@ export interface Computed {
 
 /** Runs, comparisons and attempts that a shown note reaches, and the notes of which all can be used. */
 export function contentsOf(options: Computed): SiteContents {
-  const { register, runs, comparisons, attempts, held, scripts, plots, gathered, scope, prose } = options;
+  const { register, runs, comparisons, attempts, held, scripts, plots, pictures, gathered, scope, prose } = options;
   const memo = siteMemo(options.store, options.code);
   const reached = reach(scope, held.notes.outcomes, runs.outcomes.keys(), comparisons.keys(), attempts.keys());
   const computed = [...runs.outcomes.values()]
@@ -64,7 +66,7 @@ export function contentsOf(options: Computed): SiteContents {
     runs: usable,
     comparisons: new Map(side),
     attempts: readable,
-    notes: whole.map((outcome) => computedNote(outcome, plots, scripts)),
+    notes: whole.map((outcome) => computedNote(outcome, plots, pictures, scripts)),
     data: offeredData(memo, { register, runs: usable, attempts: readable }),
     memo,
     prose,
@@ -111,8 +113,12 @@ function computedRun({ run, task, result }: RunOutcome, { store, plots, series }
   ];
 }
 
-function computedNote({ note, written, reaches }: NoteOutcome, plots: Plots, scripts: Scripts): ComputedNote {
+function computedNote({ note, written, reaches }: NoteOutcome, plots: Plots, pictures: Pictures, scripts: Scripts): ComputedNote {
   const plan = note.kind === 'script' ? scripts.plans.get(note.id) : undefined;
   const drawn = plots.results.get(`${note.kind}s/${note.id}`) ?? [];
-  return { note, written, reaches, plots: drawn, ...(plan && { plan }) };
+  const shown = (written.pictures ?? []).map(({ path, beside }) => {
+    const made = pictures.made.get(path);
+    return made ? { ...made, path, beside } : null;
+  });
+  return { note, written, reaches, plots: drawn, pictures: shown, ...(plan && { plan }) };
 }

@@ -80,6 +80,7 @@ export function planStepResponse(request: PlotRequest, subjects: readonly PlotSu
     csv: responseCsv(response),
     table: responseTable(response),
     layOut: (size) => layOutResponse(response, size),
+    shown: response.courses.map(({ name, k }) => ({ name, k })),
   } satisfies Plan;
 }
 

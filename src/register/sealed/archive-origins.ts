@@ -12,9 +12,20 @@ const ARCHIVE = v.strictObject({
   site: v.string(),
   /** Pages of that site which the note links to. Those that the archive does not hold are missing for that reason. */
   links: v.pipe(v.array(v.string()), v.readonly()),
+  /** Pictures that it holds as they were published: their paths below data/, SHA-256 of the originals and of what is here. */
+  pictures: v.optional(
+    v.pipe(v.array(v.strictObject({ path: v.string(), original: v.string(), published: v.string() })), v.readonly()),
+  ),
 });
 
 export type ArchiveOrigin = Readonly<v.InferOutput<typeof ARCHIVE>>;
+
+/** The pictures of all origins by their paths below data/. */
+export function archivedPictures(
+  origins: readonly ArchiveOrigin[],
+): ReadonlyMap<string, { readonly original: string; readonly published: string }> {
+  return new Map(origins.flatMap(({ pictures = [] }) => pictures.map(({ path, ...digests }) => [path, digests] as const)));
+}
 
 const KIND: SealedKind = {
   rule: 'archive-origin',

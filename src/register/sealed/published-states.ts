@@ -60,6 +60,8 @@ const STATE = v.strictObject({
   /** Numbers of its tables that were absent. */
   absent: v.optional(list(v.strictObject({ kind: KIND, line: number, column: number, expression: text, why: text }))),
   plots: list(v.strictObject({ id: text, title: text, sha256: text })),
+  /** Pictures: paths below data/, with the digests of their authors' files. */
+  pictures: v.optional(list(v.strictObject({ path: text, sha256: text }))),
   /** Addresses of its page and of what stands beside it, below the site's base. */
   addresses: list(text),
   /** What its numbers rest on: files of data/ and content/, and the code of the methods. */

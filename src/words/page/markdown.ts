@@ -9,6 +9,7 @@ import remarkParse from 'remark-parse';
 import remarkRehype from 'remark-rehype';
 import { unified } from 'unified';
 import { ownDirectivesOnly } from './own-directives.ts';
+import { layOutPictures } from './picture-nodes.ts';
 
 // One tilde is "about" in a tester's prose (`~5 W`), so only two of them strike through. No plugin touches quotes or dashes.
 const base = unified()
@@ -22,9 +23,11 @@ const base = unified()
 
 const withFrontMatter = base().use(remarkFrontmatter).freeze();
 
-/** Markdown to a tree with positions. `whole` files may start with front matter, which becomes a node that prints nothing. */
+/** Markdown to a tree with positions. `whole` files may start with front matter, which becomes a node that prints nothing. Pictures are laid out. */
 export function parseMarkdown(source: string, whole: boolean): Root {
-  return (whole ? withFrontMatter : base).parse(source);
+  const tree = (whole ? withFrontMatter : base).parse(source);
+  layOutPictures(tree, source, (text) => base.parse(text));
+  return tree;
 }
 
 /** The tree of the page; nodes that carry `data.hName` become that element. */

@@ -35,7 +35,7 @@ export function nameHeadings(tree: Root, taken: Iterable<string>): void {
 
 /** Ids that pages have of their own. */
 const TAKEN =
-  /^(note-fn.*|footnote-label|held-tip|main|held-notes|reproduce|disclosure|corrections|figures|data-files|log|notes|scripts|devices|(specimen|figure|plot|attempts)-.*)$/;
+  /^(note-fn.*|footnote-label|held-tip|main|held-notes|reproduce|disclosure|corrections|figures|data-files|log|notes|scripts|devices|(specimen|figure|plot|picture|attempts)-.*)$/;
 
 function slug(heading: Element): string {
   const words = withoutHeld(heading).toLowerCase().normalize('NFC');

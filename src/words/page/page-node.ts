@@ -42,6 +42,18 @@ export function plotMark(index: number): Comment {
   return { type: 'comment', value: `${PLOT}${index}` };
 }
 
+const PICTURE = '\0picture ';
+
+/** Where a picture goes: `withPictures` puts it there. */
+export function pictureMark(index: number): Comment {
+  return { type: 'comment', value: `${PICTURE}${index}` };
+}
+
+/** HTML with the pictures in their places; `html` gives that of a picture by its number. */
+export function withPictures(text: string, html: (index: number) => string): string {
+  return text.replaceAll(new RegExp(`<!--${PICTURE}(\\d+)-->`, 'g'), (_mark, index: string) => html(Number(index)));
+}
+
 /** Splits HTML at the marks: strings, and the number of a plot between two of them. */
 export function splitAtPlots(html: string): (string | number)[] {
   return html.split(new RegExp(`<!--${PLOT}(\\d+)-->`)).map((piece, index) => (index % 2 === 0 ? piece : Number(piece)));

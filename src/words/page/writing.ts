@@ -7,7 +7,7 @@ import type { Subjects } from '../expression/address.ts';
 import type { Span } from '../expression/expression-tree.ts';
 import { locate, type TextProblem } from '../expression/text-problem.ts';
 import type { StatedCue } from '../script/script.ts';
-import type { AbsentEntry, DraftEntry, PageLink } from '../written.ts';
+import type { AbsentEntry, DraftEntry, PageLink, PictureRequest } from '../written.ts';
 import type { Recorded } from './recorded-words.ts';
 
 export interface Writing {
@@ -26,6 +26,7 @@ export interface Writing {
   /** Numbers that the data does not give. */
   readonly absent: AbsentEntry[];
   readonly plots: PlotRequest[];
+  readonly pictures: PictureRequest[];
   /** The cues so far: their times in seconds, null where the author gives none, and the plots that they name. */
   readonly cues: StatedCue[];
   /** Links that lead to other pages of the site. */
@@ -60,6 +61,7 @@ export function beginWriting(
     drafts: [],
     absent: [],
     plots: [],
+    pictures: [],
     ids: new Set(),
     cues: [],
     links: [],

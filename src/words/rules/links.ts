@@ -1,19 +1,15 @@
-/** Links lead to pages of the site, to http, https or a mail address; pictures are not part of this version. */
-import type { Definition, Image, ImageReference, Link, Nodes, Parents, Root } from 'mdast';
-import { SKIP, visit } from 'unist-util-visit';
+/** Links lead to pages of the site, to http, https or a mail address. */
+import type { Definition, Link, Nodes, Root } from 'mdast';
+import { visit } from 'unist-util-visit';
 import { error } from '../../problem.ts';
 import { placeAt, spanOf, type Writing } from '../page/writing.ts';
 
 const ALLOWED = new Set(['http', 'https', 'mailto']);
 
-/** Reports and disarms links of other protocols, and pictures; both keep their words. */
+/** Reports and disarms links of other protocols; they keep their words. */
 export function checkLinks(writing: Writing, tree: Root): void {
-  visit(tree, (node: Nodes, index, parent) => {
+  visit(tree, (node: Nodes) => {
     if (node.type === 'link' || node.type === 'definition') checkTarget(writing, node);
-    if ((node.type !== 'image' && node.type !== 'imageReference') || !parent || index === undefined) return undefined;
-    refuseImage(writing, node);
-    ((parent as Parents).children as Nodes[])[index] = { type: 'text', value: node.alt ?? '' };
-    return SKIP;
   });
 }
 
@@ -41,12 +37,4 @@ function wrongProtocol(url: string): string | undefined {
   if (/^[/\\]{2}/.test(bare)) return 'to another host without saying by which protocol';
   const scheme = /^([A-Za-z][A-Za-z0-9+.-]*):/.exec(bare)?.[1]?.toLowerCase();
   return scheme === undefined || ALLOWED.has(scheme) ? undefined : `of the protocol \`${scheme}:\``;
-}
-
-function refuseImage(writing: Writing, node: Image | ImageReference): void {
-  const more = {
-    expected: 'words, tables and plots',
-    remedy: 'pictures in notes are not supported yet: leave it out, or link to it',
-  };
-  writing.problems.push(error('image', placeAt(writing, spanOf(node).start), 'a picture', more));
 }

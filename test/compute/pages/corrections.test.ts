@@ -27,7 +27,13 @@ const OPEN = [
 ];
 const entry = (expression: string, shown: string, kind = 'value') => ({ expression, shown, kind }) as LedgerEntry;
 const computed = (entries: readonly LedgerEntry[], more = {}) =>
-  ({ note: note(more), written: { pieces: [], plots: [], entries, problems: [] }, plots: [], reaches: [] }) as ComputedNote;
+  ({
+    note: note(more),
+    written: { pieces: [], plots: [], entries, problems: [] },
+    plots: [],
+    pictures: [],
+    reaches: [],
+  }) as ComputedNote;
 /** Knows none of the runs: readers then see the aliases. */
 const REGISTER = { runs: new Map(), comparisons: new Map(), attempts: new Map() };
 const partsWith = (corrections: typeof OPEN, notes: readonly ComputedNote[]) =>

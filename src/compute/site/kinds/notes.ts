@@ -5,6 +5,7 @@ import type { FileBeside } from '../../models/data-file.ts';
 import { correctionsText } from '../../pages/corrections.ts';
 import { ledgerModel } from '../../pages/ledger.ts';
 import { noteModel } from '../../pages/note.ts';
+import { pictureFiles } from '../../pages/picture-html.ts';
 import { citationFiles } from '../../pages/references.ts';
 import { prompterModel, scriptFiles, scriptModel } from '../../pages/script.ts';
 import { plotFiles } from '../../steps/plots/plot-files.ts';
@@ -35,6 +36,7 @@ function noteFiles({ store, parts, archives }: Ground, computed: ComputedNote): 
   return [
     ...texts.map(([file, text, data]) => ({ path: file, blob: store.keep(text), ...(data !== undefined && { data }) })),
     ...plotFiles(path, computed.plots),
+    ...pictureFiles(computed),
     ...(archive ? [{ path: archive.path, blob: archive.sha256, data: 'archive of its data' }] : []),
   ];
 }
