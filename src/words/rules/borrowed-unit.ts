@@ -45,7 +45,7 @@ const OTHERWISE = /^(?:\.?\d|\s*(?:am|pm|a\.m|p\.m)\b|-\p{L}|\p{L}|\s+\p{Ll}+(?:
  * Whether a number is a bare decimal that can only be data: nobody writes "0.73" of anything but a measured or computed value, but for names and
  * places in a text.
  */
-export function isDecimal(prose: string, { start, end }: Stated): boolean {
+function isDecimal(prose: string, { start, end }: Stated): boolean {
   const before = prose.slice(0, start);
   if (!/^(?:[=≈~]\s?|about\s)?\d+\.\d+$/.test(prose.slice(start, end)) || OTHERWISE.test(prose.slice(end))) return false;
   return !NUMBERED.test(before) && !CAPITAL.test(before);
