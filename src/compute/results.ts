@@ -63,7 +63,7 @@ export const SCOPE_VARIABLE = 'SOAKPROOF_SCOPE';
 export const MANIFEST_VARIABLE = 'SOAKPROOF_MANIFEST';
 
 /** Changes with the shape below: a manifest of another format counts as none. */
-export const MANIFEST_FORMAT = 5;
+export const MANIFEST_FORMAT = 6;
 
 /** The list of what a site consists of, written last by stage 1. */
 export interface Manifest {
@@ -79,6 +79,8 @@ export interface Manifest {
   readonly present: string;
   /** Blobs by id: all that the page of each comparison prints, as canonical JSON (RFC 8785); what a record copy of it holds. Not part of the site. */
   readonly gathered: Readonly<Record<string, string>>;
+  /** Blobs by id: what the pictures of each script show. Not part of the site. */
+  readonly stills: Readonly<Record<string, string>>;
   /** Blob of the feeds; null where no note is published. */
   readonly feed: string | null;
   /** Entries and blobs of the store that stage 1 made or took, also of what no published note reaches: the cache is pruned to them. */

@@ -12,6 +12,7 @@ import { png } from './drawing/png.ts';
 import { NARROW, WIDE } from './drawing/size.ts';
 import { standalone } from './drawing/svg.ts';
 import { plan } from './specify.ts';
+import { drawStills } from './stills/draw-stills.ts';
 
 /**
  * Draws a plot: inline SVG for a wide and a narrow column, SVG and PNG to take away, data as CSV and as a short table.
@@ -20,6 +21,7 @@ import { plan } from './specify.ts';
  * @param prefix Makes the ids of the SVGs unique in their page.
  * @param attempts The attempts of a request of the kind `stability`.
  * @param compared The comparison of a request that draws one's figures.
+ * @param pictured Whether pictures for video and feeds are made of it.
  * @returns With problems, located at the request, when it asks for what is not there; the drawing is then empty.
  */
 export async function draw(
@@ -28,11 +30,12 @@ export async function draw(
   prefix: string,
   attempts: readonly AttemptsSubject[] = [],
   compared: ComparedSubject | null = null,
+  pictured = false,
 ): Promise<Drawn> {
   const planned = plan(request, subjects, attempts, compared);
   if (!isPlan(planned)) return undrawn(request, planned);
   const title = aloneTitle(planned.title, request, subjects);
-  return drawPlan(planned, request.id, prefix, { title, place: request.place });
+  return drawPlan(planned, request.id, prefix, { title, place: request.place, pictured });
 }
 
 /** What a drawing needs that its plan does not say. */
@@ -41,15 +44,18 @@ export interface Setting {
   readonly title?: string;
   /** Where warnings of the chart library are reported; without it they are thrown, as a fault of the program. */
   readonly place?: Place;
+  /** Whether pictures for video and feeds are made of it. */
+  readonly pictured?: boolean;
 }
 
 /** Draws a plan: the same for plots that no note asks for. `prefix` makes the ids of the SVGs unique in their page. */
 export async function drawPlan(planned: Plan, id: string, prefix: string, setting: Setting = {}): Promise<Drawn> {
   const [wide, narrow] = [await drawIn(WIDE, planned, prefix), await drawIn(NARROW, planned, prefix)];
+  const { stills, warnings: more } = setting.pictured ? await drawStills(planned) : { stills: undefined, warnings: [] };
   const { title, about, along, alt, csv, table } = planned;
   const method = planned.method + guardNote(csv);
   const svg = standalone(wide.svg, { title: setting.title ?? title, method }, LIGHT);
-  const warnings = [...new Set([...wide.warnings, ...narrow.warnings])];
+  const warnings = [...new Set([...wide.warnings, ...narrow.warnings, ...more])];
   return {
     id,
     title,
@@ -63,6 +69,7 @@ export async function drawPlan(planned: Plan, id: string, prefix: string, settin
     png: await png(svg),
     csv,
     table,
+    ...(stills === undefined ? {} : { stills }),
     problems: warnings.map((warning) => warned(warning, setting.place)),
   };
 }

@@ -1,6 +1,8 @@
 /** What the project asks of Astro, in build and in dev, so that astro.config.mjs holds only what an author decides. */
+import { pathToFileURL } from 'node:url';
 import type { AstroIntegration } from 'astro';
 import { addressOf, type SiteOptions } from '../compute/project/site-facts.ts';
+import { codeFolder } from '../compute/store/places.ts';
 import { developing } from './dev.ts';
 
 /** Output, cache, content security policy and the site's name; in dev also stage 1 and the refreshing of pages. */
@@ -13,6 +15,8 @@ export function soakproof(options: SiteOptions): AstroIntegration & { readonly n
       'astro:config:setup': ({ config, updateConfig }) => {
         const { base, address } = addressOf(config.site, config.base);
         updateConfig({
+          // The pages are the tool's, wherever the publication lies.
+          srcDir: pathToFileURL(codeFolder()),
           output: 'static',
           trailingSlash: 'always',
           build: { format: 'directory', inlineStylesheets: 'never', assets: 'assets' },

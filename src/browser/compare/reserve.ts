@@ -1,9 +1,9 @@
 /** How high a drawing will be, before it is drawn: its place is kept free, so that nothing below moves when it comes. */
-import { NARROW, type Size, WIDE } from '../../plots/drawing/size.ts';
+import { NARROW, type PageSize, WIDE } from '../../plots/drawing/size.ts';
 import type { ShownQuantity } from './view.ts';
 
 /** Above each panel, and above and below them all, px: of one row of phase names, as most runs have. */
-const ROOM: Readonly<Record<Size['name'], { readonly panel: number; readonly whole: number }>> = {
+const ROOM: Readonly<Record<PageSize['name'], { readonly panel: number; readonly whole: number }>> = {
   wide: { panel: 39, whole: 55 },
   narrow: { panel: 37, whole: 48 },
 };

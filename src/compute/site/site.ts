@@ -1,4 +1,5 @@
 /** The manifest's part of a site: every kind's pages and files joined, what finds them, and links that lead nowhere. */
+
 import type { CheckTable } from '../../figures/checks/results.ts';
 import { type ArchiveInputs, archivesOf } from '../archive/site-archives.ts';
 import { deadLinks, type Linking } from '../contents/dead-links.ts';
@@ -15,6 +16,7 @@ import { movedFiles, movedPages } from '../published-state/redirects.ts';
 import { redirectFiles } from '../published-state/state-files.ts';
 import type { PrintedCopies } from '../record-copies/print-copies.ts';
 import type { FeedModel, Feeds, Manifest } from '../results.ts';
+import { stillsModels } from '../video/stills-model.ts';
 import { type Computed, contentsOf } from './contents-of.ts';
 import { KINDS } from './kinds.ts';
 import type { Ground } from './page-kind.ts';
@@ -28,7 +30,7 @@ interface Options extends Computed {
 }
 
 /** Builds and stores the model of every page of the scope, and the files beside them. */
-export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | 'gathered' | 'feed' | 'problems'> {
+export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | 'gathered' | 'stills' | 'feed' | 'problems'> {
   const { store, copies, accuracy, scope, held, archived } = options;
   const parts = contentsOf(options);
   const ground: Ground = { store, parts, copies, accuracy, scope, archives: archivesOf(store, parts, archived) };
@@ -64,6 +66,7 @@ export function assemble(options: Options): Pick<Manifest, 'pages' | 'files' | '
     files: all,
     problems: deadLinks(linking, { pages, files: all }, elsewhere),
     gathered: Object.fromEntries([...parts.comparisons].map(([id, { record }]) => [id, record])),
+    stills: Object.fromEntries(stillsModels(parts).map(([id, model]) => [id, store.keep(JSON.stringify(model))])),
     feed: feed === null ? null : store.keep(JSON.stringify(feedsOf(parts, feed))),
   };
 }

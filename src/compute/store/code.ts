@@ -1,11 +1,12 @@
 /** Digests of the code that makes results, so that a changed method makes its results anew. */
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { digest } from './digest.ts';
 import { openCode } from './imports.ts';
+import { codeFolder } from './places.ts';
 
-const SRC = fileURLToPath(new URL('../..', import.meta.url));
+/** In a package, beside the compiled code: the digests of the code that it was compiled from, so that both make the same results. */
+export const PACKED_DIGESTS = 'code-digests.json';
 
 const RUN = 'compute/steps/runs/run-step.ts';
 const COMPARISONS = 'compute/steps/comparisons.ts';
@@ -30,7 +31,9 @@ export const ENTRIES = {
 export type CodeDigests = Record<keyof typeof ENTRIES, string>;
 
 /** For each kind of result: a digest of the code that makes it, the lock file and Node's major. `src` is the folder of the code. */
-export function codeDigests(src: string = SRC): CodeDigests {
+export function codeDigests(src: string = codeFolder()): CodeDigests {
+  const packed = join(src, PACKED_DIGESTS);
+  if (existsSync(packed)) return JSON.parse(readFileSync(packed, 'utf8')) as CodeDigests;
   const code = openCode(src);
   const ground = [digest(readFileSync(join(src, '..', 'package-lock.json'))), process.versions.node.split('.')[0]];
   const files = new Map<string, string>();
@@ -44,13 +47,11 @@ export function codeDigests(src: string = SRC): CodeDigests {
   return Object.fromEntries(Object.entries(ENTRIES).map(([kind, entries]) => [kind, of(entries)])) as CodeDigests;
 }
 
-/** Folders and files at the root of `src` that stage 1 is made of. */
-export function codeFolders(): readonly string[] {
-  return [
-    ...new Set(
-      openCode(SRC)
-        .neededBy(ENTRIES.all)
-        .map((path) => path.split('/')[0]!),
-    ),
-  ];
+/** Folders and files that stage 1 is made of, at the root of the code. None of a package: nobody edits it. */
+export function editedCode(src: string = codeFolder()): readonly string[] {
+  if (existsSync(join(src, PACKED_DIGESTS))) return [];
+  const roots = openCode(src)
+    .neededBy(ENTRIES.all)
+    .map((path) => path.split('/')[0]!);
+  return [...new Set(roots)].map((name) => join(src, name));
 }

@@ -4,7 +4,7 @@ import { stack } from '../drawing/config.ts';
 import { sign } from '../drawing/dots.ts';
 import { placeLabels } from '../drawing/labels/sign-labels.ts';
 import type { Label, Rule } from '../drawing/marks.ts';
-import { inkOf } from '../drawing/palette.ts';
+import { inkOf, ofRun } from '../drawing/palette.ts';
 import { crossed, type Plane, planeOf, planePanel } from '../drawing/plane.ts';
 import type { Size } from '../drawing/size.ts';
 import { cut } from '../drawing/text-width.ts';
@@ -18,7 +18,7 @@ import { capital } from './words.ts';
 const BESIDE = 0.08;
 const ABOVE = 0.12;
 /** Height of the data area, px: low, since what counts lies along. */
-const HEIGHT = { wide: 210, narrow: 220 } as const;
+const HEIGHT = { wide: 210, narrow: 220, still: null } as const;
 /** Area of a sign, px². */
 const SIGN = 80;
 /** Half the stroke of a set clock, px, and how far it must lie from the sign to be drawn. */
@@ -39,7 +39,7 @@ export function layOutAgainst(against: Against, size: Size): Spec {
       y: places[i]!.y,
       x2: place.x,
       y2: place.y,
-      stroke: 'var(--plot-soft)',
+      stroke: ofRun('var(--plot-soft)', against.points[i + 1]!.k),
       width: 1.25,
       dash: [1, 4],
     }),
@@ -92,7 +92,7 @@ function frameOf({ x: along, y: up, points }: Against, size: Size): Plane {
     ]);
   const x = padded(ends('x'), along, BESIDE, size.timeTicks);
   const y = padded(ends('y'), up, ABOVE, 4);
-  const plane = planeOf(x, y, HEIGHT[size.name], size);
+  const plane = planeOf(x, y, HEIGHT[size.name] ?? size.height, size);
   return {
     ...plane,
     xOf: (value) => plane.xOf(inDisplay(value, along.display)),

@@ -76,6 +76,7 @@ export function planAgainst(request: PlotRequest, subjects: readonly PlotSubject
     csv: againstCsv(against),
     table: againstTable(against),
     layOut: (size) => layOutAgainst(against, size),
+    shown: points.map(({ alias, k }) => ({ name: alias, k })),
   } satisfies Plan;
 }
 

@@ -5,7 +5,7 @@ import { stack } from '../drawing/config.ts';
 import { type Dot, dotPanel, placeOn } from '../drawing/dot-panel.ts';
 import { rangeOf } from '../drawing/dots.ts';
 import type { Label } from '../drawing/marks.ts';
-import { inkOf } from '../drawing/palette.ts';
+import { inkOf, ofRun } from '../drawing/palette.ts';
 import type { Size } from '../drawing/size.ts';
 import { cut, textWidth } from '../drawing/text-width.ts';
 import { niceScale, type Scale } from '../drawing/ticks.ts';
@@ -13,7 +13,7 @@ import type { Spec } from '../drawing/vega.ts';
 import type { Delta, DeltaGroup, Deltas } from './plan.ts';
 import { signedText } from './words.ts';
 
-/** Height of a run's row, and of the room above the first and below the last, px. */
+/** Height of a run's row (in a still twice that where there is room), and of the room above the first and below the last, px. */
 const ROW = 26;
 const PAD = 4;
 /** Distance of words from the data area and from each other, px. */
@@ -48,8 +48,9 @@ interface Frame {
 function panelOf({ what, unit, deltas }: DeltaGroup, reference: string, frame: Frame): Spec {
   const { size, left, right, width } = frame;
   const x = axisOf(rangeOf(spreadsOf(deltas.map(({ figure }) => figure)), 0), size);
-  const height = deltas.length * ROW + 2 * PAD;
-  const rowOf = (index: number) => PAD + (index + 0.5) * ROW;
+  const row = size.name === 'still' ? Math.min(2 * ROW, Math.max(ROW, (size.height - size.small) / deltas.length)) : ROW;
+  const height = deltas.length * row + 2 * PAD;
+  const rowOf = (index: number) => PAD + (index + 0.5) * row;
   const dots = deltas.flatMap(({ figure, k }, index): Dot[] => {
     if (!isPresent(figure)) return [];
     return [{ value: figure.quantity.value, interval: intervalOf(figure), y: rowOf(index), k, filled: differs(figure) }];
@@ -102,10 +103,11 @@ function words(
     const rightward = width - zero > zero;
     const text = cut(`absent: ${figure.why}`, size.small, (rightward ? width - zero : zero) - 2 * 8);
     const align = rightward ? 'left' : 'right';
-    return [name, { x: zero + (rightward ? 8 : -8), y, text, size: size.small, fill: 'var(--plot-soft)', align }];
+    return [name, { x: zero + (rightward ? 8 : -8), y, text, size: size.small, fill: ofRun('var(--plot-soft)', k), align }];
   }
   const behind = width + BESIDE + values;
-  const value: Label = { x: behind, y, text: signedText(delta, unit), size: size.font, fill: 'var(--plot-ink)', align: 'right' };
-  const verdict: Label = { x: behind + BESIDE, y, text: verdictOf(figure), size: size.small, fill: 'var(--plot-soft)' };
+  const ink = ofRun('var(--plot-ink)', k);
+  const value: Label = { x: behind, y, text: signedText(delta, unit), size: size.font, fill: ink, align: 'right' };
+  const verdict: Label = { x: behind + BESIDE, y, text: verdictOf(figure), size: size.small, fill: ofRun('var(--plot-soft)', k) };
   return [name, value, ...(size.name === 'wide' ? [verdict] : [])];
 }

@@ -38,14 +38,22 @@ export function planDeltas(subject: ComparedSubject, title?: string): Plan | Und
   const all = GROUPS.map((group): DeltaGroup => ({ ...group, deltas: deltasOf(compared, group.name) }));
   const groups = all.filter(isDrawn);
   if (groups.length === 0) return { why: whyNot(all) };
-  const deltas: Deltas = { reference: compared.reference, groups, absent: all.filter((group) => !isDrawn(group)) };
+  return deltasPlan({ reference: compared.reference, groups, absent: all.filter((group) => !isDrawn(group)) }, all, title);
+}
+
+function deltasPlan(deltas: Deltas, all: readonly DeltaGroup[], title?: string): Plan {
+  const { reference, groups } = deltas;
   return {
     title: title ?? deltasTitle(deltas),
     alt: deltasAlt(deltas),
     method: deltasMethod(deltas),
     csv: deltasCsv(all),
-    table: deltasTable(all, compared.reference),
+    table: deltasTable(all, reference),
     layOut: (size) => layOutDeltas(deltas, size),
+    shown: groups[0]!.deltas.map(({ alias, k }) => ({ name: alias, k })),
+    ...(groups.length > 1
+      ? { parts: () => groups.map((group) => deltasPlan({ reference, groups: [group], absent: [] }, [group], title)) }
+      : {}),
   };
 }
 

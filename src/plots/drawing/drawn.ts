@@ -62,6 +62,17 @@ export interface Drawn {
   /** A table of the drawn data short enough to read (at most about 40 rows). */
   readonly table: { readonly caption: string; readonly head: readonly string[]; readonly rows: readonly (readonly string[])[] };
   readonly problems: readonly Problem[];
+  /** Where pictures are made of it: one drawing for each. */
+  readonly stills?: readonly StillDrawing[];
+}
+
+/** What a picture shows of a plot: its colours are variables that also say whose each mark is, so that it can be built up run by run. */
+export interface StillDrawing {
+  readonly title: string;
+  readonly alt: string;
+  /** In which order its runs may come, with their styles; empty where nothing is drawn of runs. */
+  readonly shown: readonly { readonly name: string; readonly k: number }[];
+  readonly svg: string;
 }
 
 /** The figures of a comparison, with its runs. */

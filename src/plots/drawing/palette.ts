@@ -57,7 +57,31 @@ export const SHAPES = ['circle', 'square', 'triangle-up', 'diamond', 'triangle-d
 
 /** Colour variable, dash and marker of a style, from 0. */
 export function inkOf(k: number): string {
-  return `var(--plot-${(k % MOST_LINES) + 1})`;
+  const ink = `var(--plot-${(k % MOST_LINES) + 1})`;
+  return k < MOST_LINES ? ink : ofRun(ink, k);
+}
+
+/** A colour that also says of which style its mark is, where the colour alone does not: pictures that show one run after the other need to know. */
+export function ofRun(ink: string, k: number): string {
+  return ink.replace(')', `, ${k})`);
+}
+
+const SAYS_WHOSE = /(var\(--[a-z0-9-]+), \d+\)/g;
+
+/** An SVG whose colours say no more than colours. */
+export function plainColours(svg: string): string {
+  return svg.replace(SAYS_WHOSE, '$1)');
+}
+
+const OWNER = /var\(--plot-(?:(\d+)|[a-z]+)(?:, (\d+))?\)/g;
+
+/** The style that an element of an SVG belongs to by its colours; null where it belongs to none. */
+export function ownerOf(element: string): number | null {
+  for (const [, colour, owner] of element.matchAll(OWNER)) {
+    if (owner !== undefined) return Number(owner);
+    if (colour !== undefined) return Number(colour) - 1;
+  }
+  return null;
 }
 
 export function dashOf(k: number): readonly number[] {

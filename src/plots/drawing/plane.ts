@@ -6,8 +6,10 @@ import { textWidth } from './text-width.ts';
 import { pixelOf, type Scale } from './ticks.ts';
 import { fixed } from './wording.ts';
 
-/** Room to the right of the data area, px. */
-const RIGHT = 10;
+/** Room to the right of the data area, px: half the name of the last tick stands there. */
+function rightOf(size: Size): number {
+  return size.name === 'still' ? 16 : 10;
+}
 
 export interface Plane {
   /** Room for the ticks of the upright axis, px. */
@@ -25,7 +27,7 @@ export interface Plane {
 /** The plane of two axes in a size, `height` px high. */
 export function planeOf(x: Scale, y: Scale, height: number, size: Size): Plane {
   const left = Math.ceil(Math.max(...y.ticks.map((tick) => textWidth(fixed(tick, y.decimals), size.small))) + 6);
-  const width = size.width - left - RIGHT;
+  const width = size.width - left - rightOf(size);
   return {
     left,
     width,
@@ -69,7 +71,7 @@ export function planePanel(
     width,
     height,
     layer: [
-      bands([{ x: -left, x2: width + RIGHT, y: 0, y2: 0 }]),
+      bands([{ x: -left, x2: width + rightOf(size), y: 0, y2: 0 }]),
       empty({ x, y, xTitle: titles.x, grid: 'y' }),
       rules(drawn.rules),
       signs(drawn.signs, drawn.area),

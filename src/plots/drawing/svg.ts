@@ -1,7 +1,7 @@
 /** What becomes of Vega's SVG: small, safe to inline beside others, labelled; and composed into a picture that stands alone. */
 import { FONT } from './marks.ts';
 import type { Palette } from './palette.ts';
-import { resolvePalette } from './palette.ts';
+import { plainColours, resolvePalette } from './palette.ts';
 import { relativePath } from './relative-path.ts';
 import { textWidth, wrap } from './text-width.ts';
 
@@ -14,7 +14,12 @@ const FAMILY = ` font-family="${FONT}"`;
  * whole labelled as one image.
  */
 export function inline(svg: string, prefix: string, title: string): string {
-  return labelled(prefixed(held(shortened(tidied(svg))), prefix), title);
+  return labelled(prefixed(held(shortened(tidied(plainColours(svg)))), prefix), title);
+}
+
+/** Makes an SVG fit to stand in a still: coordinates rounded, what is not seen dropped. Its colours still say whose each mark is. */
+export function bare(svg: string): string {
+  return shortened(tidied(svg));
 }
 
 const PATH = / d="([^"]*)"/g;
@@ -117,7 +122,8 @@ function block(lines: readonly string[], x: number, y: number, size: number, fil
   return `<text font-family="${FONT}" font-size="${size}" font-weight="${weight}" fill="${fill}">${spans}</text>`;
 }
 
-function sizeOf(svg: string): [number, number] {
+/** Width and height that an SVG states, px. */
+export function sizeOf(svg: string): [number, number] {
   const [, width, height] = /^<svg\b[^>]*? width="([\d.]+)" height="([\d.]+)"/.exec(svg) ?? [];
   if (width === undefined || height === undefined) throw new Error('an SVG without a size');
   return [Number(width), Number(height)];

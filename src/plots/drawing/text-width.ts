@@ -18,10 +18,10 @@ export function textWidth(text: string, size: number, weight: 'normal' | 'semibo
   return ((sum * size) / 1000) * (weight === 'semibold' ? SEMIBOLD : 1);
 }
 
-/** Breaks a text at blanks into lines no wider than `width` px, where words allow it. */
+/** Breaks a text at blanks (not at those that hold a number and its unit together) into lines no wider than `width` px, where words allow it. */
 export function wrap(text: string, size: number, width: number, weight: 'normal' | 'semibold' = 'normal'): string[] {
   const lines: string[] = [];
-  for (const word of text.split(/\s+/).filter((part) => part !== '')) {
+  for (const word of text.split(/[ \t\r\n]+/).filter((part) => part !== '')) {
     const last = lines.at(-1);
     const joined = last === undefined ? word : `${last} ${word}`;
     if (last !== undefined && textWidth(joined, size, weight) <= width) lines[lines.length - 1] = joined;

@@ -58,15 +58,21 @@ export function planPowerByPhase(request: PlotRequest, subjects: readonly PlotSu
   }));
   if (!groups.some(({ bars }) => bars.some(({ figure }) => isPresent(figure)))) return [noPhases(request)];
   const places = new Set(meters.map(({ at }) => at));
-  const power: PowerByPhase = { at: places.size === 1 ? meters[0]!.at : null, groups };
+  return powerPlan({ at: places.size === 1 ? meters[0]!.at : null, groups }, request.title);
+}
+
+function powerPlan(power: PowerByPhase, title?: string): Plan {
+  const { at, groups } = power;
   return {
-    title: request.title ?? powerTitle(power),
+    title: title ?? powerTitle(power),
     alt: powerAlt(power),
     method: powerMethod(power),
     csv: powerCsv(power),
     table: powerTable(power),
     layOut: (size) => layOutPower(power, size),
-  } satisfies Plan;
+    shown: groups[0]!.bars.map(({ alias, k }) => ({ name: alias, k })),
+    ...(groups.length > 1 ? { parts: () => groups.map((group) => powerPlan({ at, groups: [group] }, title)) } : {}),
+  };
 }
 
 /** Names of phases in the order in which runs bring them up. */

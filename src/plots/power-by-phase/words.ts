@@ -6,17 +6,18 @@ import { standardUncertainty } from '../../quantities/uncertainty.ts';
 import { intervalOf } from '../data/plotted-comparison.ts';
 import { csv } from '../drawing/csv.ts';
 import type { Drawn } from '../drawing/drawn.ts';
-import type { PowerBar, PowerByPhase } from './plan.ts';
+import type { PowerBar, PowerByPhase, PowerGroup } from './plan.ts';
 
 /** "Mean power by phase at the board input: fast and rated". */
 export function powerTitle({ at, groups }: PowerByPhase): string {
-  const [{ bars }] = groups as [PowerByPhase['groups'][number]];
+  const [{ bars, phase }, ...more] = groups as [PowerGroup, ...PowerGroup[]];
+  const what = more.length > 0 ? 'Mean power by phase' : `Mean power (${phase})`;
   const known = bars.some((bar) => bar.at !== null);
   const runs = bars.flatMap((bar) =>
     bar.alias === '' ? [] : [known && at === null ? `${bar.alias} (${placeOf(bar)})` : bar.alias],
   );
   const where = at === null ? (known ? '' : ', place unstated') : ` at the ${at}`;
-  return `Mean power by phase${where}${runs.length > 0 ? `: ${listed(runs)}` : ''}`;
+  return `${what}${where}${runs.length > 0 ? `: ${listed(runs)}` : ''}`;
 }
 
 /** Where the power of a bar is measured, in words. */

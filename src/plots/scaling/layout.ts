@@ -5,7 +5,7 @@ import { rangeOf, sign } from '../drawing/dots.ts';
 import { type Box, freest, type PixelLine } from '../drawing/labels/obstacles.ts';
 import { placeLabels } from '../drawing/labels/sign-labels.ts';
 import type { Label, Rule, SignMark } from '../drawing/marks.ts';
-import { inkOf } from '../drawing/palette.ts';
+import { inkOf, ofRun } from '../drawing/palette.ts';
 import { crossed, type Plane, planeOf, planePanel } from '../drawing/plane.ts';
 import type { Size } from '../drawing/size.ts';
 import { cut, textWidth } from '../drawing/text-width.ts';
@@ -87,6 +87,11 @@ function linearLine({ x, y, xOf, yOf }: Frame): Rule[] {
   return [{ x: xOf(from), y: yOf(from), x2: xOf(to), y2: yOf(to), stroke: 'var(--plot-soft)', width: 1.25, dash: [5, 4] }];
 }
 
+/** The curve is fitted to all runs: it comes with the last of them. */
+function ofLast(ink: string, points: readonly ScalingPoint[]): string {
+  return ofRun(ink, points.at(-1)!.k);
+}
+
 /** The power law over the clocks that were measured, the reference's included. */
 function curveOf({ coefficient, exponent }: PowerLaw, points: readonly ScalingPoint[], { xOf, yOf }: Frame): Rule[] {
   const clocks = [1, ...points.map(({ clock }) => clock.quantity.value)];
@@ -98,7 +103,7 @@ function curveOf({ coefficient, exponent }: PowerLaw, points: readonly ScalingPo
     y: height(at(i)),
     x2: xOf(at(i + 1)),
     y2: height(at(i + 1)),
-    stroke: 'var(--plot-soft)',
+    stroke: ofLast('var(--plot-soft)', points),
     width: 1.5,
   }));
 }
@@ -121,7 +126,8 @@ function namesOfLines(scaling: Scaling, { linear, curve, others, signs: marks }:
   if (law === '') return [first];
   const box = boxOf(first);
   const taken: PixelLine = { x: [box.left, box.right], y: [box.top, box.bottom] };
-  return [first, nameOf(law, curve, 'below', [...all, taken], frame)];
+  const name = nameOf(law, curve, 'below', [...all, taken], frame);
+  return [first, { ...name, fill: ofLast(name.fill, scaling.points) }];
 }
 
 /** Shares of a line at which its name may stand, from its end. */

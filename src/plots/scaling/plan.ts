@@ -51,6 +51,7 @@ export function planScaling(subject: ComparedSubject, title?: string): Plan | Un
     csv: scalingCsv(scaling),
     table: scalingTable(scaling),
     layOut: (size) => layOutScaling(scaling, size),
+    shown: [scaling.reference, ...points].map(({ alias, k }) => ({ name: alias, k })),
   };
 }
 

@@ -6,7 +6,7 @@ import { type Dot, dotPanel, placeOn } from '../drawing/dot-panel.ts';
 import { rangeOf } from '../drawing/dots.ts';
 import { freest, type PixelLine } from '../drawing/labels/obstacles.ts';
 import type { Label, Rule } from '../drawing/marks.ts';
-import { inkOf } from '../drawing/palette.ts';
+import { inkOf, ofRun } from '../drawing/palette.ts';
 import type { Size } from '../drawing/size.ts';
 import { cut, textWidth, wrap } from '../drawing/text-width.ts';
 import { logScale, type Scale } from '../drawing/ticks.ts';
@@ -157,7 +157,7 @@ function absentOf({ row, first, pitch }: Placed, { size, width, xOf }: Frame): L
     const y = first + index * pitch;
     return [{ x: stretchOf(figure, xOf, width), y: [y, y] }];
   });
-  return row.scores.flatMap(({ alias, figure }, index): Label[] => {
+  return row.scores.flatMap(({ alias, figure, k }, index): Label[] => {
     if (isPresent(figure)) return [];
     const text = cut(`${alias} absent`, font, width / 2);
     const long = textWidth(text, font);
@@ -166,6 +166,6 @@ function absentOf({ row, first, pitch }: Placed, { size, width, xOf }: Frame): L
       x,
       box: { left: x, right: x + long, top: y - font / 2, bottom: y + font / 2 },
     }));
-    return [{ x: freest(places, lines).x, y, text, size: font, fill: 'var(--plot-soft)' }];
+    return [{ x: freest(places, lines).x, y, text, size: font, fill: ofRun('var(--plot-soft)', k) }];
   });
 }

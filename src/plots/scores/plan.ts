@@ -41,6 +41,7 @@ export function planScores(subject: ComparedSubject, title?: string): Plan | Und
     csv: scoresCsv(scores),
     table: scoresTable(scores),
     layOut: (size) => layOutScores(scores, size),
+    shown: compared.others.map(({ alias, k }) => ({ name: alias, k })),
   };
 }
 

@@ -41,6 +41,7 @@ export const planStability: Planner = (request, _subjects, attempts = []): Plann
     csv: stabilityCsv(stability),
     table: stabilityTable(stability),
     layOut: (size) => layOutStability(stability, size),
+    shown: [],
   } satisfies Plan;
 };
 

@@ -29,7 +29,8 @@ export function layOutResponse(response: StepResponse, size: Size): Spec {
   const x = timeScale(0, response.to, size.timeTicks);
   const above = mainPanel(response, size, height);
   const fitted = response.courses.filter(({ fit }) => fit !== null);
-  const contents = fitted.length > 0 ? [above, residualPanel(fitted, heights[1]!)] : [above];
+  const below = fitted.length > 0 && size.name !== 'still';
+  const contents = below ? [above, residualPanel(fitted, heights[1]!)] : [above];
   const frame = frameOf(contents, heights, x, size);
   const title = `Time since load start (${response.time.unit})`;
   const panels = contents.map((content, i) => panelSpec(content, frame, heights[i]!, i === contents.length - 1 ? title : null));

@@ -5,6 +5,7 @@ import type { QuantityKind } from '../../intake/log.ts';
 import { stack } from '../drawing/config.ts';
 import type { Along } from '../drawing/drawn.ts';
 import { limitsOf } from '../drawing/labels/limit-marks.ts';
+import { rowHeight } from '../drawing/labels/phase-marks.ts';
 import { timeTitle } from '../drawing/lines/align.ts';
 import { frameOf, headingRoom, type PanelContent, panelSpec } from '../drawing/panel.ts';
 import { NARROW, type Size, WIDE } from '../drawing/size.ts';
@@ -29,10 +30,29 @@ export function layOutTrace(trace: Trace, size: Size): Spec {
 
 function framed(trace: Trace, size: Size) {
   const { from, to } = trace.alignment;
-  const contents = trace.panels.map((panel, index) => contentOf(trace, panel, index, size));
-  const height = contents.length > 1 ? size.stackedHeight : size.height;
+  const height = size.name === 'still' ? heightInStill(trace, size) : trace.panels.length > 1 ? size.stackedHeight : size.height;
+  const contents = trace.panels.map((panel, index) => contentOf(trace, panel, index, size, height));
   const heights = trace.panels.map(({ kind }) => (kind === 'throttle_flag' ? FLAG_HEIGHT : height));
   return { contents, heights, frame: frameOf(contents, heights, timeScale(from, to, size.timeTicks), size) };
+}
+
+/** A still has one panel of readings, above it rows of phase names, below it perhaps a flag. */
+function heightInStill(trace: Trace, size: Size): number {
+  const flags = trace.panels.filter(({ kind }) => kind === 'throttle_flag').length;
+  return size.height - namedIn(trace, size).length * rowHeight(size) - flags * (FLAG_HEIGHT + headingRoom(size) + 10);
+}
+
+/** Rows of phase names: a still has room for the first. */
+function namedIn({ phases }: Trace, size: Size): Trace['phases'] {
+  return size.name === 'still' ? phases.slice(0, 1) : phases;
+}
+
+/** Height that a tick of a still takes at least, px. */
+const TICK_ROOM = 30;
+
+function ticksOf({ panels }: Trace, size: Size, height: number): number {
+  if (size.name === 'still') return Math.max(2, Math.floor(height / TICK_ROOM));
+  return panels.length > 1 ? STACKED_TICKS : size.valueTicks;
 }
 
 /** Where the time axis lies in both sizes. */
@@ -47,23 +67,23 @@ export function alongOf(trace: Trace): Along {
   return { unit, seconds, zero: origins[0] ?? 0, from: wide.x.from, to: wide.x.to, wide: wide.at, narrow: placed(NARROW).at };
 }
 
-function contentOf(trace: Trace, panel: TracePanel, index: number, size: Size): PanelContent {
+function contentOf(trace: Trace, panel: TracePanel, index: number, size: Size, height: number): PanelContent {
   return {
     heading: withUnit(panel.heading, panel.unit),
     lines: panel.lines.map((line) => ({ ...line, ...toldOf(line, panel, trace, size) })),
-    y: valueScale(panel, trace.panels.length > 1 ? STACKED_TICKS : size.valueTicks),
+    y: valueScale(panel, ticksOf(trace, size, height)),
     stepped: panel.stepped,
     labelled: true,
     limits: limitsOf(panel.lines),
     unit: panel.unit,
-    named: index === 0 ? trace.phases : [],
+    named: index === 0 ? namedIn(trace, size) : [],
     shaded: trace.phases,
   };
 }
 
 /** What the label of a line says besides its name, where its panel does not say it of many. */
 function toldOf(line: Line, panel: TracePanel, trace: Trace, size: Size): { readonly told?: string } {
-  if (size.name === 'narrow' || trace.windowed) return {};
+  if (size.name !== 'wide' || trace.windowed) return {};
   const [name, words] = panel.rise ? RISE : (TOLD[panel.kind] ?? NOTHING);
   const text = name && trace.runs[line.run]!.told(name, line.channel, panel.asked);
   return text === undefined ? {} : { told: `${words} ${text}` };

@@ -1,7 +1,7 @@
 /** A trace as a plan: its words, its tables, its layout. */
 import type { Plan } from '../drawing/plan.ts';
 import { alongOf, layOutTrace } from './layout.ts';
-import type { Trace } from './panels.ts';
+import type { Trace, TracePanel } from './panels.ts';
 import { traceCsv, traceTable } from './tables.ts';
 import { traceAlt, traceFinding, traceMethod, traceTitle } from './words.ts';
 
@@ -18,5 +18,23 @@ export function tracePlan(trace: Trace, title?: string, remarks: readonly string
     csv: traceCsv(trace),
     table: traceTable(trace),
     layOut: (size) => layOutTrace(trace, size),
+    shown: shownIn(trace),
+    ...(trace.panels.length > 1 ? { parts: () => panelsApart(trace).map((panels) => tracePlan({ ...trace, panels }, title)) } : {}),
   };
+}
+
+/** Lines by their styles, each once. */
+function shownIn({ panels }: Trace): Plan['shown'] {
+  const lines = panels.flatMap((panel) => panel.lines.map(({ k, label }) => [k, { name: label, k }] as const));
+  return [...new Map(lines).values()];
+}
+
+/** Each panel by itself; a flag stays with the panel above it. */
+function panelsApart({ panels }: Trace): TracePanel[][] {
+  const apart: TracePanel[][] = [];
+  for (const panel of panels) {
+    if (panel.kind === 'throttle_flag' && apart.length > 0) apart.at(-1)!.push(panel);
+    else apart.push([panel]);
+  }
+  return apart;
 }

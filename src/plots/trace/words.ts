@@ -14,7 +14,8 @@ export function traceTitle(trace: Trace): string {
   const what = listed(headings.map((heading, i) => (i === 0 ? heading : lowered(heading))));
   const channels = new Set(trace.panels.flatMap((panel) => panel.lines.map(({ channelLabel }) => channelLabel)));
   const [channel] = channels;
-  const of = channels.size === 1 && trace.panels[0]!.kind !== 'other' ? ` of ${channel}` : '';
+  const names = channels.size === 1 && trace.panels[0]!.kind !== 'other' && channel !== lowered(what);
+  const of = names ? ` of ${channel}` : '';
   const runs = trace.runs.map(({ alias }) => alias).filter((alias) => alias !== '');
   return `${what}${of} over time${runs.length > 0 ? `: ${listed(runs)}` : ''}`;
 }

@@ -1,7 +1,7 @@
 /** The page of a script, taken apart into what is said, what is on screen, and headings. */
 import type { Element, ElementContent, Root, RootContent } from 'hast';
 import { toHtml } from '../page/markdown.ts';
-import type { SaidPiece, ScriptBlock, ScriptPiece, ScriptText, StatedCue } from './script.ts';
+import type { SaidPiece, ScriptBlock, ScriptPiece, ScriptTable, ScriptText, StatedCue } from './script.ts';
 
 /** Blocks that are looked at and not spoken. */
 const SHOWN = new Set(['table', 'figure', 'pre', 'hr', 'section']);
@@ -19,7 +19,7 @@ export function scriptBlocks(page: Root, cues: readonly StatedCue[]): ScriptText
 }
 
 function blockOf(node: RootContent, cues: StatedCue[]): ScriptBlock[] {
-  if (node.type === 'comment') return [{ kind: 'shown', html: htmlOf([node]), said: [] }];
+  if (node.type === 'comment') return [{ kind: 'shown', html: htmlOf([node]), said: [], tables: [] }];
   if (node.type !== 'element') return [];
   const heading = /^h([1-6])$/.exec(node.tagName);
   if (heading) {
@@ -30,11 +30,20 @@ function blockOf(node: RootContent, cues: StatedCue[]): ScriptBlock[] {
     const inside = node.children.filter((child) => !hasClass(child, 'cue-time'));
     const { line = 1, column = 1 } = node.position?.start ?? {};
     return [
-      { kind: 'cue', ...(cues.shift() ?? { at: null, shows: [] }), line, column, html: htmlOf(inside), said: saidOf(inside) },
+      {
+        kind: 'cue',
+        ...(cues.shift() ?? { at: null, shows: [] }),
+        line,
+        column,
+        html: htmlOf(inside),
+        said: saidOf(inside),
+        tables: tablesIn(inside),
+        captions: captionsIn(inside),
+      },
     ];
   }
   if (SHOWN.has(node.tagName) || hasClass(node, 'scroll') || hasClass(node, 'pictures'))
-    return [{ kind: 'shown', html: htmlOf([node]), said: [] }];
+    return [{ kind: 'shown', html: htmlOf([node]), said: [], tables: tablesIn([node]) }];
   return [{ kind: 'said', html: htmlOf([node]), said: saidOf([node]) }];
 }
 
@@ -89,4 +98,31 @@ function saidOf(nodes: readonly RootContent[]): SaidPiece[] {
   };
   for (const node of nodes) say(node);
   return pieces;
+}
+
+/** Elements of a name within nodes, those within one of them left out. */
+function elementsIn(nodes: readonly RootContent[], ...names: readonly string[]): Element[] {
+  return nodes.flatMap((node) => {
+    if (node.type !== 'element') return [];
+    return names.includes(node.tagName) ? [node] : elementsIn(node.children, ...names);
+  });
+}
+
+function tablesIn(nodes: readonly RootContent[]): ScriptTable[] {
+  return elementsIn(nodes, 'table').map(({ children }) => ({
+    caption: elementsIn(children, 'caption').flatMap((caption) => saidOf(caption.children)),
+    rows: elementsIn(children, 'tr').map((row) => elementsIn(row.children, 'td', 'th').map((cell) => saidOf(apart(cell.children)))),
+  }));
+}
+
+/** What a cell says of its number stands behind it, with a comma. */
+function apart(cell: readonly RootContent[]): RootContent[] {
+  return cell.flatMap((node): RootContent[] =>
+    node.type === 'element' && hasClass(node, 'detail') ? [{ type: 'text', value: ', ' }, node] : [node],
+  );
+}
+
+function captionsIn(nodes: readonly RootContent[]): SaidPiece[][] {
+  const words = nodes.filter((node) => node.type !== 'element' || !SHOWN.has(node.tagName));
+  return elementsIn(words, 'em', 'strong').map(({ children }) => saidOf(children));
 }

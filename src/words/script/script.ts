@@ -11,6 +11,13 @@ interface Block {
   readonly said: readonly SaidPiece[];
 }
 
+/** A table that is looked at, as pictures show it. */
+export interface ScriptTable {
+  readonly caption: readonly SaidPiece[];
+  /** The first is its head. */
+  readonly rows: readonly (readonly (readonly SaidPiece[])[])[];
+}
+
 export interface HeadingBlock extends Block {
   readonly kind: 'heading';
   readonly depth: number;
@@ -28,15 +35,24 @@ export interface StatedCue {
 /** What is on screen. */
 export interface CueBlock extends Block, StatedCue {
   readonly kind: 'cue';
+  readonly tables: readonly ScriptTable[];
+  /** Its words in emphasis: what viewers are to read, where the others say what they are to see. */
+  readonly captions: readonly (readonly SaidPiece[])[];
   readonly line: number;
   readonly column: number;
 }
 
-/** `said`: a paragraph, list or quotation that is spoken. `shown`: a table, plot or code outside of cues, on the page and never spoken. */
+/** A paragraph, list or quotation that is spoken. */
 export interface TextBlock extends Block {
-  readonly kind: 'said' | 'shown';
+  readonly kind: 'said';
 }
 
-export type ScriptBlock = HeadingBlock | CueBlock | TextBlock;
+/** A table, plot or code outside of cues, on the page and never spoken. */
+export interface ShownBlock extends Block {
+  readonly kind: 'shown';
+  readonly tables: readonly ScriptTable[];
+}
+
+export type ScriptBlock = HeadingBlock | CueBlock | TextBlock | ShownBlock;
 
 export type ScriptText = readonly ScriptBlock[];

@@ -3,32 +3,18 @@ import {
   DARK,
   DASHES,
   declarations,
+  inkOf,
   LIGHT,
   MOST_LINES,
+  ofRun,
+  ownerOf,
   type Palette,
+  plainColours,
   resolvePalette,
   SHAPES,
   variables,
 } from '../../../src/plots/drawing/palette.ts';
-
-type Rgb = readonly [number, number, number];
-
-/** sRGB to linear light: IEC 61966-2-1. */
-function linear(hex: string): Rgb {
-  const [r, g, b] = [1, 3, 5]
-    .map((i) => Number.parseInt(hex.slice(i, i + 2), 16) / 255)
-    .map((c) => (c <= 0.04045 ? c / 12.92 : ((c + 0.055) / 1.055) ** 2.4));
-  return [r!, g!, b!];
-}
-
-/** Contrast ratio by WCAG 2.2, definitions "relative luminance" and "contrast ratio". */
-function contrast(one: string, other: string): number {
-  const [a, b] = [one, other].map((hex) => {
-    const [r, g, blue] = linear(hex);
-    return 0.2126 * r + 0.7152 * g + 0.0722 * blue;
-  }) as [number, number];
-  return (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05);
-}
+import { contrast, linear, type Rgb } from '../../contrast.ts';
 
 /** Machado, Oliveira & Fernandes, IEEE TVCG 15(6), 2009, matrices of severity 1.0, for linear RGB. */
 const SIGHT: Readonly<Record<string, readonly number[]>> = {
@@ -102,5 +88,18 @@ describe('plots/drawing/palette', () => {
   test('variables are filled in, and one that is unknown is refused', () => {
     expect(resolvePalette('<path stroke="var(--plot-1)"/>', DARK)).toBe(`<path stroke="${DARK.runs[0]}"/>`);
     expect(() => resolvePalette('<path stroke="var(--plot-7)"/>', DARK)).toThrow('--plot-7');
+  });
+});
+
+describe('whose a mark is', () => {
+  test('is told by its colour, or beside it where a colour comes again or is nobody’s', () => {
+    expect([inkOf(0), inkOf(5)].map(ownerOf)).toEqual([0, 5]);
+    expect([inkOf(6), inkOf(11)].map(ownerOf)).toEqual([6, 11]);
+    expect(ownerOf(`<line stroke="${ofRun('var(--plot-soft)', 3)}"/>`)).toBe(3);
+    expect(ownerOf('<path stroke="var(--plot-soft)" fill="var(--plot-paper)"/>')).toBeNull();
+  });
+
+  test('is in no drawing of a page', () => {
+    expect(plainColours(`${inkOf(7)} ${ofRun('var(--plot-ink)', 2)}`)).toBe('var(--plot-2) var(--plot-ink)');
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { isPresent } from '../../../src/figures/figure.ts';
 import { draw } from '../../../src/plots/draw.ts';
-import { inkOf } from '../../../src/plots/drawing/palette.ts';
+import { inkOf, plainColours } from '../../../src/plots/drawing/palette.ts';
 import { NARROW, WIDE } from '../../../src/plots/drawing/size.ts';
 import { planScaling } from '../../../src/plots/scaling/plan.ts';
 import { interval95 } from '../../../src/quantities/uncertainty.ts';
@@ -52,7 +52,7 @@ describe('plots/scaling/plan', () => {
       figure('score', { value, unit: 'points', parts: null }, { test: 'mix', title: 'mix', better: 'higher' });
     const runs = x.map((clock, k) => [`s${k}`, { clock, setting: clock, more: { 'score.mix': score(y[k]!) } }] as const);
     const [panel] = partsOf(drawable(planScaling(comparison(Object.fromEntries(runs)))), WIDE);
-    const curve = panel!.rules.filter(({ stroke, dash }) => stroke === 'var(--plot-soft)' && String(dash) === '1,0');
+    const curve = panel!.rules.filter(({ stroke, dash }) => plainColours(stroke) === 'var(--plot-soft)' && String(dash) === '1,0');
     const [b1, b2] = certified.params as [number, number];
     const certifiedAt = (ratio: number) => panel!.yOf((b1 * (ratio * x[0]!) ** b2) / y[0]!);
     const ratios = x.map((value) => value / x[0]!);

@@ -1,6 +1,7 @@
 /** What a worker is asked to draw, and the key that covers it. */
 import type { AttemptsSubject, ComparedSubject, Drawn } from '../../../plots/drawing/drawn.ts';
 import type { PlotRequest } from '../../../register/requests.ts';
+import type { StillResult } from '../../models/stills.ts';
 import { digestOf } from '../../store/digest.ts';
 import type { RunTask } from '../runs/run-step.ts';
 
@@ -13,6 +14,8 @@ export interface PlotTask {
   readonly attempts: readonly AttemptsSubject[];
   /** The comparison whose figures are drawn. */
   readonly compared: ComparedSubject | null;
+  /** Whether pictures are made of it, for video and feeds. */
+  readonly pictured: boolean;
 }
 
 /** A comparison to draw, with the key of its figures. */
@@ -27,9 +30,11 @@ export interface PlotSubjectTask {
 }
 
 /** A Drawn whose drawings and downloads are in the store: what is looked up for every build stays small. */
-export interface PlotResult extends Omit<Drawn, 'wide' | 'narrow' | 'svg' | 'png' | 'csv'> {
+export interface PlotResult extends Omit<Drawn, 'wide' | 'narrow' | 'svg' | 'png' | 'csv' | 'stills'> {
   readonly inline: { readonly wide: string; readonly narrow: string };
   readonly files: { readonly svg: string; readonly png: string; readonly csv: string };
+  /** Where pictures are made of it: one for each that it takes. */
+  readonly stills: readonly StillResult[];
 }
 
 /** A task with the key that covers it: its code, what was asked for, and the results it is drawn from. */
@@ -39,9 +44,10 @@ export function plotTask(
   subjects: readonly PlotSubjectTask[],
   attempts: readonly AttemptsSubject[] = [],
   compared: ComparedTask | null = null,
+  pictured = false,
 ): PlotTask {
   const { place: _place, ...asked } = request;
   const beside = compared ? [[compared.key, compared.subject.reference, compared.subject.runs]] : [];
-  const key = digestOf(['plot', code, asked, subjects.map(({ title, run }) => [title, run.key]), attempts, ...beside]);
-  return { step: 'plot', key, request, subjects, attempts, compared: compared?.subject ?? null };
+  const key = digestOf(['plot', code, asked, pictured, subjects.map(({ title, run }) => [title, run.key]), attempts, ...beside]);
+  return { step: 'plot', key, request, subjects, attempts, compared: compared?.subject ?? null, pictured };
 }

@@ -42,16 +42,22 @@ export async function drawPlots(options: Options): Promise<Plots> {
     if (outcome.ladder !== null) requests.set(`attempts/${outcome.attempts.id}`, [attemptsPlot(outcome.attempts)]);
   }
   for (const { note, written } of options.notes.outcomes) requests.set(`${note.kind}s/${note.id}`, written.plots);
+  const worded = new Set(options.notes.outcomes.map(({ note }) => `${note.kind}s/${note.id}`));
 
   const problems: Problem[] = [];
   const drawn = [...requests].map(async ([page, asked]) => {
-    const results = await Promise.all(asked.map((request) => drawPlot(options, request, problems)));
+    const results = await Promise.all(asked.map((request) => drawPlot(options, request, worded.has(page), problems)));
     return [page, results] as const;
   });
   return { results: new Map(await Promise.all(drawn)), problems };
 }
 
-async function drawPlot(options: Options, request: PlotRequest, problems: Problem[]): Promise<PlotResult | null> {
+async function drawPlot(
+  options: Options,
+  request: PlotRequest,
+  pictured: boolean,
+  problems: Problem[],
+): Promise<PlotResult | null> {
   const outcomes = request.runs.map(({ run }) => options.runs.outcomes.get(run)!);
   if (outcomes.some(({ result }) => result.derived === null)) return null;
   const attempts = (request.attempts ?? []).flatMap(({ id }) => attemptsSubject(options, id));
@@ -64,6 +70,7 @@ async function drawPlot(options: Options, request: PlotRequest, problems: Proble
     outcomes.map(({ run, task }) => ({ title: run.title, run: task })),
     attempts,
     compared,
+    pictured,
   );
   try {
     const result = await options.pool.run(options.store, task);

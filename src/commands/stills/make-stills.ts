@@ -1,0 +1,91 @@
+/** Draws the pictures of a script, from what stage 1 computed of it: the numbers and plots of its page. */
+
+import { relative, sep } from 'node:path';
+import { compute } from '../../compute/compute.ts';
+import type { StillsModel } from '../../compute/models/stills.ts';
+import { mending } from '../../compute/project/mending.ts';
+import type { Manifest } from '../../compute/results.ts';
+import { openStore } from '../../compute/store/store.ts';
+import { listed } from '../../figures/in-words.ts';
+import { hasErrors, report } from '../../print/report.ts';
+import { notUnderstood } from '../command-line.ts';
+import { findContent } from '../find-content.ts';
+import type { Printer } from '../publish/publish-note.ts';
+import { clear, pictureFolder, replace } from './folder.ts';
+import { readOptions, type StillsOptions } from './options.ts';
+import { type Pictures, picturesOf } from './pictures.ts';
+import { sizeName, writePictures } from './write-pictures.ts';
+
+const USAGE = `npm run stills -- content/scripts/x.md                  all looks, both sizes
+npm run stills -- content/scripts/x.md --look dark      one look
+npm run stills -- content/scripts/x.md --width 1920     one size
+`;
+
+interface Computed extends Pictures {
+  readonly manifest: Manifest;
+  readonly model: StillsModel | undefined;
+}
+
+/** Runs the command; the exit code. */
+export async function makeStills(root: string, args: readonly string[], printer: Printer): Promise<0 | 1 | 2> {
+  const refuse = (text: string): 1 => {
+    printer.err(`${text}\n`);
+    return 1;
+  };
+  const options = readOptions(args);
+  if (typeof options === 'string') return notUnderstood(printer, options, USAGE);
+  const found = findContent(root, options.file, ['scripts'], 'script');
+  if ('refused' in found) return refuse(found.refused);
+  const id = found.file.slice('content/scripts/'.length, -'.md'.length);
+  const { manifest, model, pictures, problems } = await mending(root, () => computed(root, found.file, id));
+  if (hasErrors(manifest.problems) || model === undefined)
+    return refuse(`${report(root, manifest.problems)}No picture of ${found.file} is drawn: mend the errors first`);
+  printer.err(report(root, problems));
+  if (model.foot.address === '')
+    printer.err('The pictures bear no address: `site` in astro.config.mjs says where readers find the site.\n');
+  const folder = pictureFolder(root, id);
+  try {
+    const { files, drawn } = await writePictures(
+      pictures,
+      options,
+      { folder: folder.next, before: folder.target },
+      progress(printer),
+    );
+    await replace(folder);
+    printer.out(text(relative(root, folder.target).split(sep).join('/'), options, { pictures: pictures.length, files, drawn }));
+  } finally {
+    clear(folder);
+  }
+  return 0;
+}
+
+/** Drafts too: a video is made before its script is published. */
+async function computed(root: string, file: string, id: string): Promise<Computed> {
+  const manifest = await compute(root, 'all');
+  const store = openStore(root);
+  const read = (blob: string) => new TextDecoder().decode(store.bytes(blob));
+  const blob = manifest.stills[id];
+  if (blob === undefined) return { manifest, model: undefined, pictures: [], problems: [] };
+  const model = JSON.parse(read(blob)) as StillsModel;
+  return { manifest, model, ...picturesOf(model, file, read) };
+}
+
+/** A line now and then, since a picture of four thousand pixels takes its time. */
+function progress({ err }: Printer): (done: number, all: number) => void {
+  let told = 0;
+  return (done, all) => {
+    const tenth = Math.floor((10 * done) / all);
+    if (tenth > told && all > 10) err(`${done} of ${all} drawn\n`);
+    told = tenth;
+  };
+}
+
+function text(
+  folder: string,
+  { looks, widths }: StillsOptions,
+  { pictures, files, drawn }: { readonly pictures: number; readonly files: number; readonly drawn: number },
+): string {
+  const forms = listed(['SVG', ...widths.map(sizeName)]);
+  return `${folder}/ has ${pictures} pictures as ${forms}: ${listed(looks.map(({ name }) => name))}.
+${drawn} of ${files} files were drawn anew, the others are as they were.\n`;
+}
