@@ -71,6 +71,7 @@ export const planThermal: Planner = (request, subjects): Planned => {
     csv: thermalCsv(thermal),
     table: thermalTable(thermal),
     layOut: (size) => layOutThermal(thermal, size),
+    shown: [],
   } satisfies Plan;
 };
 
