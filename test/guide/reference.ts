@@ -93,7 +93,7 @@ function alsoWords(facts: readonly KeyFacts[], told: ReadonlyMap<object, string>
       .filter(({ entry }) => told.get(entry) === title)
       .map(({ key, required }) => (required ? `**${code(key)}**` : code(key)));
     const name = title.startsWith('content/') ? `${title}/<id>.md` : title;
-    return `${keys.join(', ')} as in [${name.replaceAll('`', '')}](#${slug(name)})`;
+    return `${keys.join(', ')} as in [${title.startsWith('content/') ? code(name) : name}](#${slug(name)})`;
   });
   return `And ${sentences.join('; ')}.`;
 }
