@@ -29,7 +29,7 @@ export function readForm<S extends v.GenericSchema>(
   }
   const checked = v.safeParse(schema, json, { abortEarly: true });
   if (checked.success) return checked.output;
-  return error(kind.rule, { file, line: 1, column: 1 }, `this is not a ${kind.noun}: ${inWords(checked.issues[0])}`, {
+  return error(kind.rule, { file, line: 1, column: 1 }, `this is not ${kind.noun}: ${inWords(checked.issues[0])}`, {
     remedy: kind.remedy,
   });
 }
