@@ -1,13 +1,11 @@
 /** The archives of all published notes, one after the other: no two are in memory at once. */
-import { readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import type { ArchiveOrigin } from '../../register/sealed/archive-origins.ts';
 import type { PublishedState } from '../../register/sealed/published-states.ts';
 import { notePath } from '../contents/note-path.ts';
 import type { SiteContents } from '../contents/site-contents.ts';
 import type { Archive } from '../models/note.ts';
 import type { Project } from '../project/read-project.ts';
-import { toolFolder } from '../store/places.ts';
+import { toolVersion } from '../store/places.ts';
 import type { Store } from '../store/store.ts';
 import { archiveOf } from './make-archive.ts';
 
@@ -24,8 +22,7 @@ export interface ArchiveInputs {
 }
 
 export function archivesOf(store: Store, parts: SiteContents, { project, states, code }: ArchiveInputs): Archives {
-  const { version } = JSON.parse(readFileSync(join(toolFolder(), 'package.json'), 'utf8')) as { readonly version: string };
-  const maker = { version, code, node: process.versions.node.split('.')[0]! };
+  const maker = { version: toolVersion(), code, node: process.versions.node.split('.')[0]! };
   const texts = new Map(project.content.map(({ path, text }) => [path, text]));
   const notes = parts.notes.filter(({ note }) => note.kind === 'note' && note.status === 'published');
   const sources = { store, parts, texts, copies: project.copies, states, maker };

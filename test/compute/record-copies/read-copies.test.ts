@@ -5,6 +5,7 @@ import { copyFile, sealedCopy } from '../../../src/compute/record-copies/copy.ts
 import { readCopies } from '../../../src/compute/record-copies/read-copies.ts';
 import { canonicalText, sealOf } from '../../../src/compute/store/canonical-json.ts';
 import type { RecordCopy } from '../../../src/register/sealed/record-copies.ts';
+import { DEMONSTRATION } from '../../demonstration-folder.ts';
 import { copyOf, recorded, recordedRun, temperature } from './recorded.ts';
 
 const COPY = copyOf();
@@ -31,7 +32,7 @@ describe('compute/record-copies/read-copies', () => {
   });
 
   it("reads the demonstration's, which an earlier version wrote", () => {
-    const folder = join(import.meta.dirname, '..', '..', '..', 'content', 'record-copies');
+    const folder = join(DEMONSTRATION, 'content', 'record-copies');
     const files = readdirSync(folder).map((name) => ({
       path: `content/record-copies/${name}`,
       text: readFileSync(join(folder, name), 'utf8'),
