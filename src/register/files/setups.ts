@@ -17,7 +17,9 @@ export const SETUP = shape({
     each: { title: 'a log below `logs` of a setup', shape: SHARED_ONE_OF_LOGS },
   }),
   scores: optional(map, 'how the scores of its runs are read', { keys: { title: '`scores` of a run or setup', shape: SCORES } }),
-  surface: optional(map, 'how the surface readings of its runs are read', { keys: { title: '`surface` of a run or setup', shape: SURFACE } }),
+  surface: optional(map, 'how the surface readings of its runs are read', {
+    keys: { title: '`surface` of a run or setup', shape: SURFACE },
+  }),
 });
 
 export interface Setup {

@@ -29,7 +29,7 @@ export function archivedPictures(
 
 const KIND: SealedKind = {
   rule: 'archive-origin',
-  noun: 'the origin of an archive',
+  noun: 'origin of an archive',
   command: 'npm run build',
   remedy: 'unpack the archive again, or remove this file',
 };

@@ -81,7 +81,7 @@ export type SealedState = Readonly<v.InferOutput<typeof SEALED>>;
 /** Written by `npm run publish`. */
 export const PUBLISHED: SealedKind = {
   rule: 'published-state',
-  noun: 'a published state',
+  noun: 'published state',
   command: 'npm run publish',
   remedy: 'no one edits this file by hand: bring back what was committed, or remove it and publish the note again',
 };

@@ -69,7 +69,7 @@ export type RecordedComparison = Fixed<v.InferOutput<typeof RECORD>>;
 /** Written by `npm run record`. */
 export const COPIES: SealedKind = {
   rule: 'record-copy',
-  noun: 'a record copy',
+  noun: 'record copy',
   command: 'npm run record',
   remedy: 'no one edits this file by hand: bring back what was committed',
 };

@@ -29,9 +29,14 @@ export function readForm<S extends v.GenericSchema>(
   }
   const checked = v.safeParse(schema, json, { abortEarly: true });
   if (checked.success) return checked.output;
-  return error(kind.rule, { file, line: 1, column: 1 }, `this is not ${kind.noun}: ${inWords(checked.issues[0])}`, {
-    remedy: kind.remedy,
-  });
+  return error(
+    kind.rule,
+    { file, line: 1, column: 1 },
+    `this is not ${/^[aeiou]/.test(kind.noun) ? 'an' : 'a'} ${kind.noun}: ${inWords(checked.issues[0])}`,
+    {
+      remedy: kind.remedy,
+    },
+  );
 }
 
 /** The problem of a file that is not as its command wrote it. */

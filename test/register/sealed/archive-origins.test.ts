@@ -10,7 +10,7 @@ test('register/archives: where something was unpacked from is read', () => {
 
 test.each([
   ['{', 'this is not JSON'],
-  ['{"format":2}', 'this is not the origin of an archive: at `format` 2 where 1 belongs'],
+  ['{"format":2}', 'this is not an origin of an archive: at `format` 2 where 1 belongs'],
 ])('register/archives: %s is told as a problem', (text, found) => {
   const { origins, problems } = readOrigins([{ path, text }]);
   expect(origins).toEqual([]);
