@@ -6,4 +6,6 @@ export default publication({
   byline: 'Invented measurements of invented devices, to show how Soakproof works',
   site: 'https://bench.example',
   base: '/',
+  // The user's guide is a part of this site, since it shows the tool.
+  guide: true,
 });

@@ -12,7 +12,7 @@ export function soakproof(options: SiteOptions): AstroIntegration & { readonly n
     // Stage 1 reads it from here.
     named: options,
     hooks: {
-      'astro:config:setup': ({ config, updateConfig }) => {
+      'astro:config:setup': ({ command, config, updateConfig }) => {
         const { base, address } = addressOf(config.site, config.base);
         updateConfig({
           // The pages are the tool's, wherever the publication lies.
@@ -44,7 +44,7 @@ export function soakproof(options: SiteOptions): AstroIntegration & { readonly n
             build: { assetsInlineLimit: 0 },
             // Not `import.meta.env`: there, a variable of the shell with the same name would take its place.
             define: {
-              SITE: JSON.stringify({ ...options, base, address }),
+              SITE: JSON.stringify({ ...options, guide: options.guide === true || command === 'dev', base, address }),
             },
           },
         });

@@ -1,6 +1,7 @@
 /** Digests of the code that makes results, so that a changed method makes its results anew. */
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, globSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { compareText } from '../../problem.ts';
 import { digest } from './digest.ts';
 import { openCode } from './imports.ts';
 import { codeFolder } from './places.ts';
@@ -44,7 +45,10 @@ export function codeDigests(src: string = codeFolder()): CodeDigests {
   };
   const of = (entries: readonly string[]) =>
     digest([...ground, ...code.neededBy(entries).map((path) => `${path} ${fileDigest(path)}`)].join('\n'));
-  return Object.fromEntries(Object.entries(ENTRIES).map(([kind, entries]) => [kind, of(entries)])) as CodeDigests;
+  const digests = Object.fromEntries(Object.entries(ENTRIES).map(([kind, entries]) => [kind, of(entries)])) as CodeDigests;
+  // What a site prints of the tool besides its code.
+  const guide = globSync('guide/*.md', { cwd: src }).sort(compareText);
+  return { ...digests, all: digest([digests.all, ...guide.map((path) => digest(readFileSync(join(src, path))))].join('\n')) };
 }
 
 /** Folders and files that stage 1 is made of, at the root of the code. None of a package: nobody edits it. */
@@ -53,5 +57,5 @@ export function editedCode(src: string = codeFolder()): readonly string[] {
   const roots = openCode(src)
     .neededBy(ENTRIES.all)
     .map((path) => path.split('/')[0]!);
-  return [...new Set(roots)].map((name) => join(src, name));
+  return [...new Set([...roots, 'guide'])].map((name) => join(src, name));
 }
