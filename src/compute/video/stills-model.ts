@@ -8,6 +8,7 @@ import type { PlannedBlock } from '../../words/script/plan.ts';
 import type { CueBlock, SaidPiece, ScriptTable, ShownBlock } from '../../words/script/script.ts';
 import { tokensOf } from '../../words/script/tokens.ts';
 import type { LedgerEntry } from '../../words/written.ts';
+import { bareAddress } from '../contents/bare-address.ts';
 import { notePath } from '../contents/note-path.ts';
 import type { ComputedNote, SiteContents } from '../contents/site-contents.ts';
 import type { PicturedThing, StillsModel } from '../models/stills.ts';
@@ -51,11 +52,6 @@ function footOf(parts: SiteContents, computed: ComputedNote, speaksFor: Computed
     of: of.filter((part) => part !== '').join(', '),
     address: bareAddress(parts.site.address, notePath(speaksFor ?? computed)),
   };
-}
-
-/** An address as it is read aloud and typed; '' where nobody says where the site stands. */
-function bareAddress(site: string, path: string): string {
-  return site === '' ? '' : `${site}${path}`.replace(/^https?:\/\//, '');
 }
 
 interface At<Block> {

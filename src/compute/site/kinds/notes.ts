@@ -1,5 +1,6 @@
 /** Notes and scripts: their pages, the ledger of each, a script's prompter; citations, corrections, archive and plots beside them. */
 import { notePath } from '../../contents/note-path.ts';
+import { shareFile } from '../../contents/share-picture.ts';
 import type { ComputedNote } from '../../contents/site-contents.ts';
 import type { FileBeside } from '../../models/data-file.ts';
 import { correctionsText } from '../../pages/corrections.ts';
@@ -36,6 +37,7 @@ function noteFiles({ store, parts, archives }: Ground, computed: ComputedNote): 
   return [
     ...texts.map(([file, text, data]) => ({ path: file, blob: store.keep(text), ...(data !== undefined && { data }) })),
     ...plotFiles(path, computed.plots),
+    ...shareFile(parts, path),
     ...pictureFiles(computed),
     ...(archive ? [{ path: archive.path, blob: archive.sha256, data: 'archive of its data' }] : []),
   ];
