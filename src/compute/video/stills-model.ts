@@ -13,7 +13,9 @@ import { notePath } from '../contents/note-path.ts';
 import type { ComputedNote, SiteContents } from '../contents/site-contents.ts';
 import type { PicturedThing, StillsModel } from '../models/stills.ts';
 import { deviceLinks, marksOf } from '../pages/note.ts';
+import { scriptFiles } from '../pages/script.ts';
 import type { PlotResult } from '../steps/plots/plot-task.ts';
+import { commentFile, videoFiles } from './video-files.ts';
 
 /** The model of each script of the site, by its id. */
 export function stillsModels(parts: SiteContents): [id: string, model: StillsModel][] {
@@ -40,7 +42,16 @@ function stillsModel(parts: SiteContents, computed: ComputedNote): StillsModel {
     title: note.title,
     foot: footOf(parts, computed, speaksFor),
     pictures: [...pictures, ...highlightsOf(parts, computed, speaksFor)],
+    texts: textsOf(parts, computed),
   };
+}
+
+/** The text below the video, subtitles in two forms, and corrections to paste. */
+function textsOf(parts: SiteContents, computed: ComputedNote): StillsModel['texts'] {
+  const subtitles = scriptFiles(parts, computed).flatMap(([path, text]): [string, string][] =>
+    path.endsWith('.vtt') ? [['script.vtt', text]] : [],
+  );
+  return [...videoFiles(parts, computed), ...subtitles, ...commentFile(parts, computed)];
 }
 
 /** Device, date, and the address of what a viewer may read. */

@@ -11,6 +11,7 @@ import { citationFiles } from '../../pages/references.ts';
 import { prompterModel, scriptFiles, scriptModel } from '../../pages/script.ts';
 import { plotFiles } from '../../steps/plots/plot-files.ts';
 import { jsonText, publishLedger } from '../../store/json-text.ts';
+import { videoFiles } from '../../video/video-files.ts';
 import type { Ground, Page, PageKind } from '../page-kind.ts';
 
 export const NOTES: PageKind = {
@@ -33,6 +34,7 @@ function noteFiles({ store, parts, archives }: Ground, computed: ComputedNote): 
     ...correctionsText(parts, computed),
     [`${path}ledger.json`, jsonText(publishLedger(computed.written)), 'ledger of every number'] as const,
     ...scriptFiles(parts, computed),
+    ...videoFiles(parts, computed).map(([name, text]) => [`${path}${name}`, text] as const),
   ];
   return [
     ...texts.map(([file, text, data]) => ({ path: file, blob: store.keep(text), ...(data !== undefined && { data }) })),
