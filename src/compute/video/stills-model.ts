@@ -3,6 +3,7 @@
 import { compareText } from '../../problem.ts';
 import { expressionInWords } from '../../words/expression/in-words.ts';
 import { fragmentOf } from '../../words/page/fragment.ts';
+import { withPictures } from '../../words/page/page-node.ts';
 import { plotNamed } from '../../words/script/on-screen.ts';
 import type { PlannedBlock } from '../../words/script/plan.ts';
 import type { CueBlock, SaidPiece, ScriptTable, ShownBlock } from '../../words/script/script.ts';
@@ -81,7 +82,7 @@ function placed(
   return found.map(({ name, shows }) => ({ cue, at: planned.from, line, column, name, shows }));
 }
 
-/** Plots and tables within a cue, plots that it names, numbers in its words; where it has none of them, the words that viewers are to read. */
+/** Plots and tables within a cue, plots that it names, numbers in its words; where it has none of them, the words that viewers are to read. A photograph is a picture already. */
 function cuePictures(
   parts: SiteContents,
   computed: ComputedNote,
@@ -99,9 +100,14 @@ function cuePictures(
     ...block.tables.map((table) => shownTable(table, entries)),
     ...numbersIn(parts, computed, block.said),
   ];
-  const words = block.captions.length > 0 ? block.captions.map((caption) => textOf(caption, entries)) : [section];
+  const captions = block.captions.map((caption) => textOf(caption, entries));
+  const words = captions.length > 0 || hasPhotograph(block) ? captions : [section];
   const shown = found.length > 0 ? found : words.map((text): Found => ({ name: 'words', shows: { kind: 'words', text } }));
   return placed(shown, at, block);
+}
+
+function hasPhotograph({ html }: CueBlock): boolean {
+  return html.some((piece) => typeof piece === 'string' && withPictures(piece, () => '') !== piece);
 }
 
 function shownPictures(computed: ComputedNote, at: At<ShownBlock>): PicturedThing[] {
