@@ -33,7 +33,7 @@ interface Import {
 
 /** Reads src, and who imports from it in test. */
 export function readDoors(root: string): Doors {
-  const files = globSync('{*.mjs,{src,test}/**/*.{ts,astro}}', { cwd: root }).sort();
+  const files = globSync('{*.mjs,src/*.mjs,{src,test}/**/*.{ts,astro}}', { cwd: root }).sort();
   const texts = new Map(files.map((file) => [file, readFileSync(join(root, file), 'utf8')]));
   const imports = [...texts].flatMap(([file, text]) => importsOf(file, text));
   const exports = [...texts].flatMap(([file, text]) => exportsOf(file, text));

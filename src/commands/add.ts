@@ -3,6 +3,7 @@ import { readSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { writer } from '../print/visible.ts';
 import './plain-failures.ts';
+import { publicationFolder } from '../compute/store/places.ts';
 import { isDate } from '../register/values/values.ts';
 import { type AddOptions, addFiles } from './add/add-files.ts';
 import { commandLine } from './command-line.ts';
@@ -34,7 +35,7 @@ if (values.date !== undefined && !isDate(values.date)) {
 const ready: string[] = [];
 const isAnswered = process.stdin.isTTY && process.stdout.isTTY;
 process.exitCode = addFiles(
-  process.cwd(),
+  publicationFolder(),
   positionals,
   { out, err },
   {
@@ -47,7 +48,11 @@ process.exitCode = addFiles(
 if (ready.length > 0) {
   const { printFigures } = await import('./figures/print-figures.ts');
   out('\n');
-  await printFigures(process.cwd(), ready, { out, err, ...(process.stdout.columns ? { width: process.stdout.columns } : {}) });
+  await printFigures(publicationFolder(), ready, {
+    out,
+    err,
+    ...(process.stdout.columns ? { width: process.stdout.columns } : {}),
+  });
 }
 
 /** Waits for a line from the terminal. */

@@ -1,6 +1,7 @@
 /** `npm run build`: stage 1, its problems, and where there is no error the printed site in dist/. */
 import './plain-failures.ts';
 import { keepCompiled } from '../compute/store/compile-cache.ts';
+import { publicationFolder } from '../compute/store/places.ts';
 import { failureText } from '../print/failure.ts';
 import { commandLine } from './command-line.ts';
 
@@ -11,7 +12,7 @@ commandLine({
   example: 'npm run build',
 });
 
-const root = process.cwd();
+const root = publicationFolder();
 keepCompiled(root);
 const { build } = await import('./build-site.ts');
 

@@ -1,6 +1,8 @@
 /** `npm run check`: stage 1 alone. Prints every problem; exit code 1 where one is an error. */
+import { parseArgs } from 'node:util';
 import './plain-failures.ts';
 import { keepCompiled } from '../compute/store/compile-cache.ts';
+import { publicationFolder, toolVersion } from '../compute/store/places.ts';
 import { lock } from '../print/lock.ts';
 import { undoSwap } from '../print/swap.ts';
 import { commandLine } from './command-line.ts';
@@ -9,11 +11,16 @@ import { pictureProgress } from './picture-progress.ts';
 commandLine({
   name: 'check',
   does: 'Computes all figures and prints every problem with its place, without building the site.',
+  options: {
+    '--json': { does: 'print the problems as JSON' },
+    '--sarif': { does: 'print them as SARIF 2.1.0, which code hosts show beside the line' },
+  },
   exits: { 0: 'no errors; there may be warnings', 1: 'an error was found' },
   example: 'npm run check',
 });
 
-const root = process.cwd();
+const { values } = parseArgs({ options: { json: { type: 'boolean' }, sarif: { type: 'boolean' } } });
+const root = publicationFolder();
 if ((await lock(root)) === undefined) {
   console.error('Another build or check of this project is under way. Wait for it, or stop it, then check again.');
   process.exit(1);
@@ -28,6 +35,12 @@ const [{ compute }, { writeLastGood: rememberGood }, { hasErrors, report }] = aw
 const manifest = await compute(root, 'site', pictureProgress(process.stderr));
 const { problems } = manifest;
 rememberGood(root, manifest);
-process.stderr.write(report(root, problems));
-if (problems.length === 0) console.log('Nothing to mend.');
-process.exit(hasErrors(problems) ? 1 : 0);
+if (values.json || values.sarif) {
+  const { problemsJson, problemsSarif } = await import('./check/formats.ts');
+  const told = values.json ? problemsJson(problems) : problemsSarif(problems, toolVersion());
+  process.stdout.write(`${JSON.stringify(told, null, 2)}\n`);
+} else {
+  process.stderr.write(report(root, problems));
+  if (problems.length === 0) console.log('Nothing to mend.');
+}
+process.exitCode = hasErrors(problems) ? 1 : 0;

@@ -1,5 +1,6 @@
 /** `npm run dev`: the site with drafts and held-back notes, refreshed as files are saved. `npm run dev -- --port 5000` picks a port. */
 import './plain-failures.ts';
+import { publicationFolder } from '../compute/store/places.ts';
 import { lock } from '../print/lock.ts';
 import { serveDev } from '../print/serve.ts';
 import { undoSwap } from '../print/swap.ts';
@@ -14,7 +15,7 @@ commandLine({
   example: 'npm run dev -- --port 5000',
 });
 
-const root = process.cwd();
+const root = publicationFolder();
 const options = serveOptions();
 if ((await lock(root, 'dev')) === undefined) {
   console.error('Another dev server of this project is running. Stop it first.');

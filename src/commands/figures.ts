@@ -2,6 +2,7 @@
 import { writer } from '../print/visible.ts';
 import './plain-failures.ts';
 import { keepCompiled } from '../compute/store/compile-cache.ts';
+import { publicationFolder } from '../compute/store/places.ts';
 import { commandLine } from './command-line.ts';
 
 commandLine({
@@ -13,7 +14,7 @@ commandLine({
   example: 'npm run figures -- larch-fast',
 });
 
-const root = process.cwd();
+const root = publicationFolder();
 keepCompiled(root);
 const { printFigures } = await import('./figures/print-figures.ts');
 process.exitCode = await printFigures(root, process.argv.slice(2), {

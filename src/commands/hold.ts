@@ -2,6 +2,7 @@
 import { withStyles, writer } from '../print/visible.ts';
 import './plain-failures.ts';
 import { keepCompiled } from '../compute/store/compile-cache.ts';
+import { publicationFolder } from '../compute/store/places.ts';
 import { commandLine } from './command-line.ts';
 import { openKeys } from './hold/key-presses.ts';
 
@@ -21,7 +22,7 @@ commandLine({
   example: 'npm run hold -- content/notes/my-note.md --take 3=1,5=free',
 });
 
-const root = process.cwd();
+const root = publicationFolder();
 keepCompiled(root);
 const { holdNote } = await import('./hold/hold-note.ts');
 

@@ -2,6 +2,7 @@
 import './plain-failures.ts';
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
+import { publicationFolder } from '../compute/store/places.ts';
 import { servePreview } from '../print/serve.ts';
 import { commandLine } from './command-line.ts';
 import { SERVE_OPTIONS, serveOptions } from './serve-options.ts';
@@ -14,7 +15,7 @@ commandLine({
   example: 'npm run preview -- --port 5000',
 });
 
-const root = process.cwd();
+const root = publicationFolder();
 const options = serveOptions();
 if (!existsSync(join(root, 'dist', 'index.html'))) {
   console.error('There is no site in dist/ yet: `npm run build` makes it.');

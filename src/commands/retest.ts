@@ -1,6 +1,7 @@
 /** `npm run retest -- OLD new.csv`: a run that follows another takes its place in the notes and comparisons that say so. */
 import { writer } from '../print/visible.ts';
 import './plain-failures.ts';
+import { publicationFolder } from '../compute/store/places.ts';
 import { commandLine } from './command-line.ts';
 import { retestRun } from './retest/retest-run.ts';
 
@@ -20,7 +21,7 @@ commandLine({
   example: 'npm run retest -- larch-fast data/larch-2/fast-again.csv --date 2026-05-02',
 });
 
-process.exitCode = retestRun(process.cwd(), process.argv.slice(2), {
+process.exitCode = retestRun(publicationFolder(), process.argv.slice(2), {
   out: writer(process.stdout),
   err: writer(process.stderr),
 });

@@ -2,6 +2,7 @@
 import { writer } from '../print/visible.ts';
 import './plain-failures.ts';
 import { keepCompiled } from '../compute/store/compile-cache.ts';
+import { publicationFolder } from '../compute/store/places.ts';
 import { lock } from '../print/lock.ts';
 import { commandLine } from './command-line.ts';
 
@@ -20,7 +21,7 @@ commandLine({
   example: 'npm run stills -- content/scripts/my-script.md --look dark --width 1920',
 });
 
-const root = process.cwd();
+const root = publicationFolder();
 if ((await lock(root)) === undefined) {
   console.error('A build or check of this project is under way. Wait for it, or stop it, then try again.');
   process.exit(1);

@@ -2,6 +2,7 @@
 import { writer } from '../print/visible.ts';
 import './plain-failures.ts';
 import { keepCompiled } from '../compute/store/compile-cache.ts';
+import { publicationFolder } from '../compute/store/places.ts';
 import { commandLine } from './command-line.ts';
 
 commandLine({
@@ -16,7 +17,7 @@ commandLine({
   example: 'npm run verify -- soak.csv',
 });
 
-const root = process.cwd();
+const root = publicationFolder();
 keepCompiled(root);
 const { verifyFiles } = await import('./verify/verify-files.ts');
 const code = await verifyFiles(root, process.argv.slice(2), {

@@ -5,10 +5,11 @@ import { correctionsFeed } from './feeds/corrections-feed.ts';
 import { notesFeed } from './feeds/notes-feed.ts';
 import { manifestPath, readManifest } from './project/manifest.ts';
 import { type Feeds, MANIFEST_VARIABLE, type Manifest, type PageModel, SCOPE_VARIABLE } from './results.ts';
+import { publicationFolder } from './store/places.ts';
 import { storedBytes } from './store/store.ts';
 
 /** Astro runs with the project folder as its working folder, in build and in dev. */
-const root = process.cwd();
+const root = publicationFolder();
 
 type ModelOf<K extends PageModel['kind']> = Extract<PageModel, { kind: K }>;
 

@@ -4,6 +4,7 @@ import type { Problem } from '../problem.ts';
 import type { CompareModel, ComparisonModel } from './models/comparison.ts';
 import type { DeviceModel } from './models/device.ts';
 import type { RunsModel, SearchModel } from './models/discovery.ts';
+import type { GuideModel } from './models/guide.ts';
 import type { HomeModel } from './models/home.ts';
 import type { LedgerModel } from './models/ledger.ts';
 import type { AccuracyModel, MethodModel } from './models/method.ts';
@@ -17,6 +18,7 @@ export type { ComparedCell, ComparedFigure, ComparedTable, CompareModel, Compari
 export type { CorrectedTogether, FeedModel, Feeds, PrintedCorrection } from './models/corrections.ts';
 export type { AttemptsModel, DeviceModel, TimelineModel } from './models/device.ts';
 export type { RunsModel } from './models/discovery.ts';
+export type { GuideModel } from './models/guide.ts';
 export type { HomeModel } from './models/home.ts';
 export type { LedgerModel, Ledgers } from './models/ledger.ts';
 export type { AccuracyModel, MethodEntry, MethodModel } from './models/method.ts';
@@ -42,6 +44,7 @@ export type PageModel =
   | DeviceModel
   | ComparisonModel
   | MethodModel
+  | GuideModel
   | AccuracyModel
   | CompareModel
   | VerifyModel

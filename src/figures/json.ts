@@ -39,7 +39,7 @@ export class Json {
     try {
       return new Json(JSON.parse(text), '');
     } catch {
-      throw new MalformedJson('it is no JSON');
+      throw new MalformedJson('it is not JSON');
     }
   }
 

@@ -1,11 +1,11 @@
 /** Dev: saving a note, a run, a CSV or stage 1's own code runs stage 1 again and refreshes the open page. */
 import { join, sep } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { Worker } from 'node:worker_threads';
 import type { AstroIntegrationLogger } from 'astro';
 import { readManifest } from '../compute/project/manifest.ts';
 import { MISSING_IN_DEV } from '../compute/results.ts';
-import { codeFolders } from '../compute/store/code.ts';
+import { editedCode } from '../compute/store/code.ts';
+import { codeFolder, publicationFolder } from '../compute/store/places.ts';
 import { storedBytes } from '../compute/store/store.ts';
 import type { Problem } from '../problem.ts';
 import { failureText } from './failure.ts';
@@ -14,8 +14,8 @@ import { report } from './report.ts';
 
 type Server = import('vite').ViteDevServer;
 
-const SRC = fileURLToPath(new URL('..', import.meta.url));
-const RESULTS_READER = join(SRC, 'compute', 'read-results.ts');
+/** As the bundler knows it: in a package it stands beside the compiled one. */
+const RESULTS_READER = join(codeFolder(), 'compute', 'read-results.ts');
 
 const CONTENT_TYPES: Record<string, string> = {
   svg: 'image/svg+xml',
@@ -29,8 +29,8 @@ const CONTENT_TYPES: Record<string, string> = {
 
 /** Runs stage 1 once, then whenever something that it reads was saved. */
 export async function developing(server: Server, logger: AstroIntegrationLogger): Promise<void> {
-  const root = process.cwd();
-  const watched = [join(root, 'content'), join(root, 'data'), ...codeFolders().map((name) => join(SRC, name))];
+  const root = publicationFolder();
+  const watched = [join(root, 'content'), join(root, 'data'), ...editedCode()];
   server.watcher.add(watched);
   serveFiles(server, root);
   if (server.httpServer) refuseMalformed(server.httpServer);

@@ -1,6 +1,8 @@
 /** What the project asks of Astro, in build and in dev, so that astro.config.mjs holds only what an author decides. */
+import { pathToFileURL } from 'node:url';
 import type { AstroIntegration } from 'astro';
 import { addressOf, type SiteOptions } from '../compute/project/site-facts.ts';
+import { codeFolder } from '../compute/store/places.ts';
 import { developing } from './dev.ts';
 
 /** Output, cache, content security policy and the site's name; in dev also stage 1 and the refreshing of pages. */
@@ -10,9 +12,11 @@ export function soakproof(options: SiteOptions): AstroIntegration & { readonly n
     // Stage 1 reads it from here.
     named: options,
     hooks: {
-      'astro:config:setup': ({ config, updateConfig }) => {
+      'astro:config:setup': ({ command, config, updateConfig }) => {
         const { base, address } = addressOf(config.site, config.base);
         updateConfig({
+          // The pages are the tool's, wherever the publication lies.
+          srcDir: pathToFileURL(codeFolder()),
           output: 'static',
           trailingSlash: 'always',
           build: { format: 'directory', inlineStylesheets: 'never', assets: 'assets' },
@@ -40,7 +44,7 @@ export function soakproof(options: SiteOptions): AstroIntegration & { readonly n
             build: { assetsInlineLimit: 0 },
             // Not `import.meta.env`: there, a variable of the shell with the same name would take its place.
             define: {
-              SITE: JSON.stringify({ ...options, base, address }),
+              SITE: JSON.stringify({ ...options, guide: options.guide === true || command === 'dev', base, address }),
             },
           },
         });

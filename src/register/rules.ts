@@ -1,7 +1,7 @@
 /** Every rule of the register, with what it means. Ids are permanent: one that is retired is never given another meaning. */
 export const RULES = {
   'bad-accuracy': 'an accuracy is not written as a data sheet writes it, or not in a unit of its quantity',
-  'bad-address': 'an earlier address is no address of a page or plot, or of one of another kind',
+  'bad-address': 'an earlier address is not the address of a page or plot, or of one of another kind',
   'bad-alias': 'an alias of a note or comparison cannot be written in an address',
   'bad-bits': 'the bits of a throttle flag are not numbered from 0, have no names, or mean two things',
   'bad-correction': 'a correction names one number and a list of numbers too',
@@ -14,7 +14,7 @@ export const RULES = {
   'bad-phase': 'a phase is not `from .. to` in elapsed time, or ends before it begins',
   'bad-quantity': 'a quantity cannot be read, or cannot be what its key says',
   'bad-known': 'an entry of `known` does not say either lines or a channel',
-  'bad-quoted': 'what is quoted is no figure of the catalogue with a unit of its own',
+  'bad-quoted': 'what is quoted is not a figure of the catalogue with a unit of its own',
   'bad-reading': 'a reading does not say how often or of which phase, or no figure is made of it',
   'bad-repair': 'a repair does not say which lines, what and why',
   'bad-rows': 'it is not one column and one value that say which rows of a log are read',
@@ -33,7 +33,7 @@ export const RULES = {
   'hidden-character': 'a text holds a character that nobody sees and that changes what is seen',
   'id-collides': 'two files have the same id, or ids that differ by case only',
   'instrument-not-listed': "an instrument of a channel or of surface readings is not in the run's list",
-  'line-ends': 'a carriage return stands alone',
+  'line-ends': 'there is a carriage return without a line feed',
   'lost-in-comment': 'a part of a value is probably taken as a comment',
   'missing-key': 'a key that is needed is missing',
   'more-than-a-line': 'a text that must be one line has several',

@@ -1,7 +1,6 @@
 /** The demonstration, computed in this process by stage 1's own steps, once for all tests of a worker that ask for it. */
 import { mkdtempSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { inject } from 'vitest';
 import { dataFiles, readProject } from '../../src/compute/project/read-project.ts';
 import { type ComparisonOutcome, computeComparisons } from '../../src/compute/steps/comparisons.ts';
@@ -11,8 +10,7 @@ import { type SeriesResult, seriesStep, seriesTask } from '../../src/compute/ste
 import { openStore, type Store } from '../../src/compute/store/store.ts';
 import { readRegister } from '../../src/register/read.ts';
 import type { Register } from '../../src/register/register.ts';
-
-const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+import { DEMONSTRATION } from '../demonstration-folder.ts';
 
 export interface Demo {
   readonly register: Register;
@@ -32,10 +30,12 @@ export function computeDemo(): Promise<Demo> {
 
 async function compute(): Promise<Demo> {
   const store = openStore(mkdtempSync(join(inject('scratch'), 'demo-')));
-  const { register } = readRegister(readProject(ROOT).content, dataFiles(ROOT));
-  const pool = { run: async (_: Store, task: Parameters<typeof runStep>[2]) => runStep(ROOT, store, task) };
-  const runs = await computeRuns({ root: ROOT, store, pool: pool as never, code: 'test', register });
-  const series = [...runs.outcomes].map(([id, { task }]) => [id, seriesStep(ROOT, store, seriesTask('test', task))] as const);
+  const { register } = readRegister(readProject(DEMONSTRATION).content, dataFiles(DEMONSTRATION));
+  const pool = { run: async (_: Store, task: Parameters<typeof runStep>[2]) => runStep(DEMONSTRATION, store, task) };
+  const runs = await computeRuns({ root: DEMONSTRATION, store, pool: pool as never, code: 'test', register });
+  const series = [...runs.outcomes].map(
+    ([id, { task }]) => [id, seriesStep(DEMONSTRATION, store, seriesTask('test', task))] as const,
+  );
   return {
     register,
     runs,

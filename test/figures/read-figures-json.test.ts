@@ -88,8 +88,8 @@ describe('what is no figures.json is said in words, and never throws', () => {
   const whole = published('larch-rated');
 
   test.each([
-    ['', 'it is no JSON'],
-    ['<!doctype html>', 'it is no JSON'],
+    ['', 'it is not JSON'],
+    ['<!doctype html>', 'it is not JSON'],
     ['[]', 'the whole holds [], and an object was expected'],
     ['{}', 'format holds nothing, and something was expected'],
     ['{"format":2}', 'its format is not 1, the only one that is known here'],

@@ -76,7 +76,7 @@ function keyTable(facts: readonly KeyFacts[]): string {
   return table(
     ['key', 'says', 'value', 'where it is left out', 'example'],
     facts.map((fact) => [
-      fact.required ? `**${code(fact.key)}**` : code(fact.key),
+      code(fact.key),
       fact.about,
       typeOf(fact),
       fact.required ? 'an error' : (fact.takes.otherwise ?? ''),
@@ -91,9 +91,9 @@ function alsoWords(facts: readonly KeyFacts[], told: ReadonlyMap<object, string>
   const sentences = where.map((title) => {
     const keys = facts
       .filter(({ entry }) => told.get(entry) === title)
-      .map(({ key, required }) => (required ? `**${code(key)}**` : code(key)));
+      .map(({ key, required }) => (required ? `${code(key)} (needed)` : code(key)));
     const name = title.startsWith('content/') ? `${title}/<id>.md` : title;
-    return `${keys.join(', ')} as in [${name.replaceAll('`', '')}](#${slug(name)})`;
+    return `${keys.join(', ')} as in [${title.startsWith('content/') ? code(name) : name}](#${slug(name)})`;
   });
   return `And ${sentences.join('; ')}.`;
 }
@@ -130,7 +130,7 @@ export function keysPage(): string {
   });
   return page(
     'Reference: keys of front matter',
-    'Each file in `content/` begins with YAML between two lines `---`. An id is the name of a file without `.md`. Keys in **bold** must be there.',
+    'Each file in `content/` begins with YAML between two lines `---`. An id is the name of a file without `.md`.',
     parts,
   );
 }
@@ -144,30 +144,27 @@ const TITLES = { scores: 'Scores', surface: 'Surface readings', attempts: 'Attem
 export function tablesPage(): string {
   const parts = Object.entries(TABLE_FORMS).map(([kind, { needed, columns }]) => {
     const rows = Object.entries(columns).map(([name, { about, example }]) => [
-      needed.includes(name) ? `**${code(name)}**` : code(name),
+      code(name),
+      needed.includes(name) ? 'yes' : '',
       about,
       code(example),
     ]);
-    return `## ${TITLES[kind as keyof typeof TITLES]}\n\n${table(['column', 'says', 'example'], rows)}`;
+    return `## ${TITLES[kind as keyof typeof TITLES]}\n\n${table(['column', 'needed', 'says', 'example'], rows)}`;
   });
-  return page(
-    'Reference: columns of tables',
-    'Columns in **bold** must be there. A table that has other words [says once what they mean](tables.md).',
-    parts,
-  );
+  return page('Reference: columns of tables', 'A table that has other words [says once what they mean](tables.md).', parts);
 }
 
 export function directivesPage(): string {
   const parts = [...DIRECTIVES.values()].map(({ name, form, about, says, required, example }) => {
-    const rows = Object.entries(says).map(([key, text]) => [required.includes(key) ? `**${code(key)}**` : code(key), text]);
+    const rows = Object.entries(says).map(([key, text]) => [code(key), required.includes(key) ? 'yes' : '', text]);
     const title = code(`${COLONS[form]}${name}`);
-    const attributes = rows.length === 0 ? 'It takes no attributes.' : table(['attribute', 'says'], rows);
+    const attributes = rows.length === 0 ? 'It takes no attributes.' : table(['attribute', 'needed', 'says'], rows);
     const kinds = name === 'plot' ? [`Kinds of chart: ${PLOT_KINDS.map(code).join(', ')}.`] : [];
     return [`## ${title}`, `${about[0]!.toUpperCase()}${about.slice(1)}: ${code(example)}`, attributes, ...kinds].join('\n\n');
   });
   return page(
     'Reference: directives',
-    'Notes and scripts take these. Attributes in **bold** must be there. [Numbers in words](numbers-in-words.md) shows them at work.',
+    'Notes and scripts take these. [Numbers in words](numbers-in-words.md) shows them at work.',
     parts,
   );
 }
@@ -211,13 +208,17 @@ export function figuresPage(): string {
   );
 }
 
-/** Commands of contributors, who read of them in DEVELOPERS.md. */
-const OF_CONTRIBUTORS = ['bench', 'damage', 'demo', 'format', 'fuzz', 'lint', 'mutate', 'test', 'accuracy'];
+/** Commands of contributors, who read of them in DEVELOPERS.md: their files lie below test. */
+function ofContributors(): ReadonlySet<string> {
+  const { scripts } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8')) as { scripts: Record<string, string> };
+  return new Set(Object.keys(scripts).filter((name) => scripts[name]!.startsWith('node test/')));
+}
 
 export function commandsPage(): string {
   const helps = globSync('*.txt', { cwd: join(ROOT, 'test/commands/help') }).sort();
+  const contributors = ofContributors();
   const parts = helps
-    .filter((file) => !OF_CONTRIBUTORS.includes(basename(file, '.txt')))
+    .filter((file) => !contributors.has(basename(file, '.txt')))
     .map((file) => {
       const text = readFileSync(join(ROOT, 'test/commands/help', file), 'utf8').trimEnd();
       return `## ${code(basename(file, '.txt'))}\n\n\`\`\`text help\n${text}\n\`\`\``;

@@ -310,7 +310,7 @@ describe('intake/read: columns and units', () => {
       declare([channel('soc', 'temperature', 'soc (Celcius)')]),
       'data/a.csv',
     );
-    expect(result.problems[0]!.found).toContain('`Celcius` in the header is no unit that is known');
+    expect(result.problems[0]!.found).toContain('`Celcius` in the header is not a unit that is known');
   });
 
   it('makes a column without any reading an error', () => {

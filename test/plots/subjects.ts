@@ -23,6 +23,8 @@ export interface Shape {
   /** Without a stated ambient. */
   readonly noAmbient?: boolean;
   readonly noPhases?: boolean;
+  /** A measured room that warms by so many kelvin from end to end, in the stead of the stated ambient. */
+  readonly warming?: number;
   readonly scatter?: number;
 }
 
@@ -37,6 +39,9 @@ export function subject(alias: string, shape: Shape = {}): PlotSubject {
     (t) => !gap || t < gap[0] || t > gap[1],
   );
   const noise = generator();
+  // A room that warms evenly reaches the device through the same first-order lag as the load.
+  const drift = (shape.warming ?? 0) / end;
+  const felt = (t: number) => AMBIENT + drift * (t + TAU * Math.expm1(-t / TAU));
   const loaded = (t: number) => t >= idle && t < idle + load;
   const height = (t: number) => {
     if (t < idle) return 0;
@@ -48,7 +53,7 @@ export function subject(alias: string, shape: Shape = {}): PlotSubject {
       'soc',
       'temperature',
       '°C',
-      times.map((t) => AMBIENT + height(t) + scatter * (noise() - 0.5)),
+      times.map((t) => felt(t) + height(t) + scatter * (noise() - 0.5)),
       0.1,
     ),
     channel(
@@ -82,13 +87,23 @@ export function subject(alias: string, shape: Shape = {}): PlotSubject {
       1,
     ),
   ];
+  if (shape.warming !== undefined)
+    channels.push(
+      channel(
+        'room',
+        'ambient',
+        '°C',
+        times.map((t) => AMBIENT + drift * t),
+        0.01,
+      ),
+    );
   const phases = shape.noPhases ? [] : phasesOf(idle, load, coolDown);
   const context: RunContext = {
     run: alias,
     device: { id: 'larch-2', throttleAt: { soc: exactly(limit, '°C') } },
     specimen: 'no-1',
     instruments: {},
-    ...(shape.noAmbient ? {} : { ambient: exactly(AMBIENT, '°C') }),
+    ...(shape.noAmbient || shape.warming !== undefined ? {} : { ambient: exactly(AMBIENT, '°C') }),
     setting: {},
     phases,
   };

@@ -1,18 +1,16 @@
 import { globSync, readFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
+import { DEMONSTRATION } from '../demonstration-folder.ts';
 import { DEMO_RUNS, type DemoRun } from './demo-runs.ts';
 import { SPECIMENS } from './larch.ts';
 import type { Schedule } from './options.ts';
 import { simulate } from './simulate.ts';
 
-const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
-
 /** The front matter of one of the demo's own files: plain YAML, read by the library alone. */
 function frontMatter<Shape>(path: string): Shape {
-  return parse(readFileSync(join(root, path), 'utf8').split('---\n')[1] ?? '');
+  return parse(readFileSync(join(DEMONSTRATION, path), 'utf8').split('---\n')[1] ?? '');
 }
 
 interface Stated {
@@ -24,7 +22,7 @@ interface Stated {
 }
 
 const setup = frontMatter<{ readonly phases: Readonly<Record<string, string>> }>('content/setups/open-bench.md');
-const stated = globSync('content/runs/*.md', { cwd: root })
+const stated = globSync('content/runs/*.md', { cwd: DEMONSTRATION })
   .map((path): [string, Stated] => [path, frontMatter<Stated>(path)])
   .filter(([, run]) => fileOf(run).startsWith('larch-2/'));
 

@@ -1,12 +1,12 @@
 import { existsSync, globSync, readFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { DEMONSTRATION } from '../demonstration-folder.ts';
 import { demoFiles } from './demo-files.ts';
 import { DEMO_RUNS } from './demo-runs.ts';
 import { simulate } from './simulate.ts';
 
-const data = join(dirname(fileURLToPath(import.meta.url)), '..', '..', 'data');
+const data = join(DEMONSTRATION, 'data');
 const files = demoFiles();
 
 describe('simulator/demo', () => {

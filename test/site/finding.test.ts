@@ -94,7 +94,7 @@ describe('the index of runs', () => {
     const { page, context } = await open('runs/?device=larch-3&date=2026-03-12..2026-03-14&colour=red');
     const told = await page.locator('#told').innerText();
     expect(told).toContain('No run here has the device “larch-3”; it is ignored. Did you mean “larch-2”?');
-    expect(told).toContain('“colour” is no filter of this page');
+    expect(told).toContain('“colour” is not a filter of this page');
     expect(await page.locator('#told, #count').evaluateAll((all) => all.map((each) => each.getAttribute('role')))).toEqual([
       'status',
       'status',

@@ -169,9 +169,9 @@ describe('an address', () => {
     const { page, context } = await open(`${TWO}&colour=red&as=felt&from=soon`);
     await drawing(page);
     expect(await page.locator('#told p').allTextContents()).toEqual([
-      '“colour” is no part of an address of this page.',
+      '“colour” is not part of an address of this page.',
       '“as=felt” is none of absolute, rise: temperatures stand as they were read.',
-      '“from=soon” is no number of seconds.',
+      '“from=soon” is not a number of seconds.',
     ]);
     await context.close();
   });
@@ -202,7 +202,7 @@ describe('an address', () => {
     const { page, context } = await open(`${TWO}+larch-quick`);
     await drawing(page);
     expect(await page.locator('#told p').allTextContents()).toEqual([
-      'larch-quick cannot be shown: in its series.json it is no JSON.',
+      'larch-quick cannot be shown: in its series.json it is not JSON.',
     ]);
     expect(await page.locator('#result [aria-label="Runs"] tbody tr').count()).toBe(2);
     writeFileSync(series, text);

@@ -99,6 +99,8 @@ describe('every kind of page', () => {
       'compare/',
       'comparisons',
       'devices',
+      'guide',
+      'guide/',
       'method',
       'method/accuracy',
       'missing',

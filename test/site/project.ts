@@ -5,10 +5,12 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { inject } from 'vitest';
 import { compareText } from '../../src/problem.ts';
+import { DEMONSTRATION, PARTS } from '../demonstration-folder.ts';
 
 /** The folder of this project. */
 export const HERE = fileURLToPath(new URL('../..', import.meta.url));
-const COPIED = ['src', 'content', 'data', 'package.json', 'package-lock.json', 'astro.config.mjs', 'tsconfig.json'];
+const TOOL = ['src', 'package.json', 'package-lock.json', 'tsconfig.json'];
+const COPIED = [...TOOL, ...PARTS];
 const BUILT = ['.cache', 'dist'];
 
 export interface Ran {
@@ -72,7 +74,8 @@ export function cloneIn(folder: string, name: string): TestProject {
 
 /** Copies what a clone has into a folder. */
 export function copySources(root: string): void {
-  for (const path of COPIED) cpSync(join(HERE, path), join(root, path), { recursive: true });
+  for (const path of TOOL) cpSync(join(HERE, path), join(root, path), { recursive: true });
+  for (const path of PARTS) cpSync(join(DEMONSTRATION, path), join(root, path), { recursive: true });
   linkPackages(root);
 }
 
@@ -105,7 +108,12 @@ function projectAt(root: string): TestProject {
 
 /** Runs a command of the project in a folder to its end. */
 export function runCommand(root: string, command: string, env: Record<string, string> = {}, args: readonly string[] = []): Ran {
-  const done = spawnSync(process.execPath, [script(root, command), ...args], {
+  return runNode(root, script(root, command), args, env);
+}
+
+/** Runs a file with Node in a folder to its end. */
+export function runNode(root: string, file: string, args: readonly string[], env: Record<string, string> = {}): Ran {
+  const done = spawnSync(process.execPath, [file, ...args], {
     cwd: root,
     encoding: 'utf8',
     // As npm would tell it of this folder, and not of the one that the tests were started in.

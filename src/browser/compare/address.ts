@@ -22,10 +22,10 @@ const AXES: readonly Axis[] = ['absolute', 'rise'];
 type Read = (text: string, remark: (sentence: string) => void) => Partial<View>;
 
 const PARAMETERS: Readonly<Record<string, Read>> = {
-  runs: (text, remark) => ({ runs: once(wordsOf(text), ID, (word) => remark(`“${cited(word)}” is no id of a run.`)) }),
+  runs: (text, remark) => ({ runs: once(wordsOf(text), ID, (word) => remark(`“${cited(word)}” is not the id of a run.`)) }),
   reference: (text, remark) => {
     if (ID.test(text)) return { reference: text };
-    remark(`“${cited(text)}” is no id of a run: the first run is the reference.`);
+    remark(`“${cited(text)}” is not the id of a run: the first run is the reference.`);
     return {};
   },
   show: (text, remark) => ({ show: shownOf(wordsOf(text), remark) }),
@@ -45,7 +45,7 @@ export function readAddress(query: string): ReadAddress {
   const remark = (sentence: string) => remarks.push(sentence);
   const given = new Map<string, string>();
   for (const [name, text] of new URLSearchParams(query)) {
-    if (!Object.hasOwn(PARAMETERS, name)) remark(`“${cited(name)}” is no part of an address of this page.`);
+    if (!Object.hasOwn(PARAMETERS, name)) remark(`“${cited(name)}” is not part of an address of this page.`);
     else if (given.has(name)) remark(`“${cited(name)}” stands more than once: the first counts.`);
     else given.set(name, text);
   }
@@ -123,7 +123,7 @@ function unitsOf(words: readonly string[], remark: (sentence: string) => void): 
   for (const word of words) {
     const known = UNIT_WORDS.get(word);
     const [quantity, spelling] = known ?? ['other', ''];
-    if (known === undefined) remark(`“${cited(word)}” is no unit of this page: ${[...UNIT_WORDS.keys()].join(', ')}.`);
+    if (known === undefined) remark(`“${cited(word)}” is not a unit of this page: ${[...UNIT_WORDS.keys()].join(', ')}.`);
     else if (units[quantity] !== undefined) remark(`Two units of ${quantity} are asked for: the first counts.`);
     else units[quantity] = spelling;
   }
@@ -136,7 +136,7 @@ function unitWords(units: View['units']): string[] {
 
 function end(name: 'from' | 'to', text: string, remark: (sentence: string) => void): Partial<View> {
   if (SECONDS.test(text)) return { [name]: Number(text) + 0 };
-  remark(`“${name}=${cited(text)}” is no number of seconds.`);
+  remark(`“${name}=${cited(text)}” is not a number of seconds.`);
   return {};
 }
 

@@ -70,7 +70,7 @@ function runsTable({ runs, reference }: ComparisonModel, base: string): HTMLElem
 function findings({ fairness, findings: all }: ComparisonModel): HTMLElement[] {
   const items = all.map(({ opening, differs, open }) => {
     const found = differs.length === 0 ? '' : `${differs.map(({ amount, of }) => `${amount} ${of}`).join(', ')}.`;
-    return el('li', {}, opening, found, open.length > 0 ? ` ${open.join(', ')}: no difference told.` : null);
+    return el('li', {}, opening, found, open.length > 0 ? ` ${open.join(', ')}: no difference found.` : null);
   });
   return [el('p', {}, fairness.lead), ...(items.length > 0 ? [el('ul', { class: 'findings' }, ...items)] : [])];
 }
@@ -85,7 +85,7 @@ function cautions({ cautions: all }: ComparisonModel): HTMLElement[] {
 
 /** As `Cautions.astro`: the risk stands open, what was done in several ways folds. */
 function folded(done: readonly string[]): HTMLElement {
-  return el('details', {}, el('summary', {}, `What was done or found: ${done.length}`), listOf(done));
+  return el('details', {}, el('summary', {}, `Where this applies: ${done.length} findings`), listOf(done));
 }
 
 function conditions(model: ComparisonModel, several: boolean, base: string): HTMLElement {

@@ -83,7 +83,7 @@ export function readAddress(search: string, known: Known): { readonly query: Que
   const asked = new Map<string, string>();
   for (const [name, value] of new URLSearchParams(search)) {
     if (!Object.hasOwn(EVERYTHING, name))
-      told.push(`“${name}” is no filter of this page; it is ignored.${meant(name, Object.keys(EVERYTHING))}`);
+      told.push(`“${name}” is not a filter of this page; it is ignored.${meant(name, Object.keys(EVERYTHING))}`);
     else if (asked.has(name)) told.push(`“${name}” stands in the address twice; the first counts.`);
     else asked.set(name, value);
   }
@@ -119,7 +119,7 @@ function knownOr(name: string, value: string, known: readonly string[], told: st
 
 function dateOr(value: string, told: string[]): string {
   if (value === '' || isDate(value)) return value;
-  told.push(`“${value}” is no date such as 2026-03-14; it is ignored.`);
+  told.push(`“${value}” is not a date such as 2026-03-14; it is ignored.`);
   return '';
 }
 

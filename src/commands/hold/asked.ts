@@ -1,9 +1,10 @@
 /** A number that is to be held, as its words and those around it say it. */
 import { readUnit } from '../../quantities/units.ts';
+import type { Sentence } from '../../words/directives/sentence-order.ts';
 import { inUnit, readStated, type Stated, type Unread } from '../../words/stated/read.ts';
 import { unread } from '../../words/stated/stated-number.ts';
 import type { ContextWord } from './context.ts';
-import { isCounted } from './counts.ts';
+import { countedBy } from './counts.ts';
 import { saysDifference, wordsAlone } from './rank.ts';
 
 type InUnitOf = (unit: string) => Stated | Unread;
@@ -13,6 +14,10 @@ export interface Asked {
   readonly words: string;
   /** The words around it, and its own: "more" of "0.9 W more" tells what is meant. */
   readonly context: readonly ContextWord[];
+  /** The sentence before the number's words and behind them. */
+  readonly sentence: Sentence;
+  /** The words that say what it counts. */
+  readonly counted: string | undefined;
   /** The unit that the number borrows from others of its list: no part of its words. */
   readonly borrowed: string | undefined;
   /** What the words say in the unit of a figure. */
@@ -20,24 +25,30 @@ export interface Asked {
 }
 
 /** Prepares the search for a number. A plain temperature is no difference unless words beside it say so. */
-export function askedBy(said: Stated, words: string, context: readonly ContextWord[], borrowed?: string): Asked {
+export function askedBy(
+  said: Stated,
+  words: string,
+  { context, sentence }: { readonly context: readonly ContextWord[]; readonly sentence: Sentence },
+  borrowed?: string,
+): Asked {
   const all = [...context, ...wordsAlone(words)];
+  const counted = countedBy(words, said, sentence);
   const plain = said.unit === '°C' && !said.difference && !saysDifference(all);
   const inUnitOf = remembered((unit: string) =>
     plain && unit === 'K'
       ? unread('a temperature', said.start, 'a difference')
-      : isBare(said, words) && isOwnWord(unit)
+      : counted === undefined && isBare(said, words) && isOwnWord(unit)
         ? readStated(`${words} ${unit}`, unit)
         : inUnit(said, unit),
   );
-  return { said, words, context: all, borrowed, inUnitOf };
+  return { said, words, context: all, sentence, counted, borrowed, inUnitOf };
 }
 
 /** A number alone, as scores are said: "brisk scores 88.7". */
 function isBare(said: Stated, words: string): boolean {
   const [side] = said.said.sides;
   const alone = said.unit === '1' && side.unit === undefined && side.amount.part === undefined && !said.said.comparison;
-  return alone && words.slice(side.end).trim() === '' && !isCounted(words, said);
+  return alone && words.slice(side.end).trim() === '';
 }
 
 /** Whether a unit is a score's own, that no number has without its author's word. */

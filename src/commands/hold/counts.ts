@@ -1,4 +1,5 @@
 /** What a count of things can rest on: "four settings", "two specimens", "the three runs". */
+import type { Sentence } from '../../words/directives/sentence-order.ts';
 import type { Stated } from '../../words/stated/read.ts';
 import type { Subject } from '../../words/written.ts';
 import type { ContextWord } from './context.ts';
@@ -10,13 +11,16 @@ export interface Count {
   readonly score: number;
 }
 
+/** "Three passed": what came of so many. */
+const CAME_OF = /\b(?:passed|failed|hung|restarted|rebooted|crashed|throttled|booted|survived|finished)\b/;
+
 /** The thing counted, by its word. */
 const THINGS: readonly (readonly [
   word: RegExp,
   of: (groups: readonly Group[], subjects: ReadonlyMap<string, Subject>) => Count[],
 ])[] = [
   [
-    /\b(?:settings?|combinations?)\b/,
+    /\b(?:settings?|combinations?|clocks?)\b/,
     (groups, subjects) => [
       ...groups.map(({ list, title, score }) => ({
         is: `kinds(${list}.setting.clock)`,
@@ -26,7 +30,8 @@ const THINGS: readonly (readonly [
       ...triedOf(subjects),
     ],
   ],
-  [/\b(?:attempts?|tries)\b/, (_, subjects) => triedOf(subjects)],
+  [/\b(?:attempts?|tries|rungs?)\b/, (_, subjects) => triedOf(subjects)],
+  [CAME_OF, (_, subjects) => triedOf(subjects)],
   [/\brepeats?\b/, (groups, subjects) => [...sameRepeats(groups, subjects), ...allRepeats(subjects)]],
   [
     /\b(?:runs?|soaks?)\b/,
@@ -41,14 +46,17 @@ const THINGS: readonly (readonly [
   [/\bspots?\b/, (_, subjects) => eachWith(subjects, 'surface')],
 ];
 
-/** Counts of the thing that the words name, over every run, over those of each comparison, and over those that the context names. */
+/** Counts of the thing that some words name, over every run, over those of each comparison, and over those that the context names. */
 export function countsOf(
-  words: string,
+  counted: string,
   context: readonly ContextWord[],
   { subjects, words: own }: { readonly subjects: ReadonlyMap<string, Subject>; readonly words: OwnWords },
 ): Count[] {
-  const thing = THINGS.find(([word]) => word.test(words.toLowerCase()));
-  const found = thing ? thing[1](groupsOf(context, subjects, own), subjects) : [];
+  const thing = THINGS.find(([word]) => word.test(counted));
+  const all = thing ? thing[1](groupsOf(context, subjects, own), subjects) : [];
+  const outcome = CAME_OF.exec(counted)?.[0];
+  const found =
+    outcome === undefined ? all : all.filter(({ is }) => is.endsWith(`outcome.${outcome}`) || is.endsWith(`"${outcome}"`));
   return found.filter(({ is }, index) => found.findIndex((each) => each.is === is) === index);
 }
 
@@ -81,12 +89,28 @@ function aliasesOf({ figures }: Subject, runs: readonly string[]): string[] {
   return runs.filter((alias) => named.has(alias));
 }
 
-/** Whether words say how many there are of a thing: only a count can hold them. */
-export function isCounted(words: string, { said, unit }: Stated): boolean {
+/** "Two of the six runs". */
+const OF_SO_MANY = /^\s+(?:out\s+)?of\s+(?:(?:the|our|all|these|those)\s+)*(?:\d+|\p{Ll}+)\s+(\p{L}+)/u;
+
+/**
+ * The words that say what a number counts, in lower case: only a count can hold it then. They are its own ("four settings"), or stand behind it
+ * ("two of the six runs", "three passed"). Undefined for a number that counts nothing.
+ */
+export function countedBy(words: string, { said, unit }: Stated, { before, after }: Sentence): string | undefined {
   const [side] = said.sides;
+  if (side.unit?.kind === 'times' && side.amount.place >= 0 && /\b(?:repeated|measured|tested|run|ran)\s+$/i.test(before))
+    return 'repeats';
   const counts = unit === '1' && said.sides.length === 1 && side.unit === undefined && side.amount.part === undefined;
+  if (!counts || side.amount.place < 0) return undefined;
   const rest = words.slice(side.end).toLowerCase();
-  return counts && side.amount.place >= 0 && (THINGS.some(([word]) => word.test(rest)) || /^[ -]*(?:events?|times)\b/.test(rest));
+  if (isThing(rest) || /^[ -]*(?:events?|times)\b/.test(rest)) return rest;
+  if (rest.trim() !== '') return undefined;
+  const behind = OF_SO_MANY.exec(after.toLowerCase())?.[1] ?? /^\s+(\p{L}+)/u.exec(after.toLowerCase())?.[1] ?? '';
+  return isThing(behind) ? behind : undefined;
+}
+
+function isThing(words: string): boolean {
+  return THINGS.some(([word]) => word.test(words));
 }
 
 /** How many settings were tried on a specimen, and how many ended in each way. */

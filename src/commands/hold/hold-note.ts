@@ -176,7 +176,7 @@ function summary(numbers: readonly ListedNumber[], choices: ReadonlyMap<number, 
 /** What `--list` prints. */
 function listText(file: string, numbers: readonly ListedNumber[]): string {
   const groups = groupsOf(numbers);
-  const listed = numbers.map(({ number, line, column, words, unit, before, after, offers, near, why }) => ({
+  const listed = numbers.map(({ number, line, column, words, unit, before, after, offers, named, near, why }) => ({
     number,
     line,
     column,
@@ -185,6 +185,7 @@ function listText(file: string, numbers: readonly ListedNumber[]): string {
     ...sameAs(number, groups),
     before,
     after,
+    ...(named === undefined ? {} : { named }),
     offers: offers.map((offer, index) => ({ offer: index + 1, ...offer })),
     ...(near.length > 0 ? { near } : {}),
     ...(why === undefined ? {} : { why }),

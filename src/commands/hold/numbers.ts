@@ -12,6 +12,7 @@ import { askedBy } from './asked.ts';
 import { bearingOf } from './bearing.ts';
 import { contextOf, sentenceAround } from './context.ts';
 import { type Miss, missesFor } from './misses.ts';
+import { namedElsewhere } from './named-runs.ts';
 import { type Offer, offersFor } from './offers.ts';
 
 export interface ListedNumber {
@@ -30,6 +31,8 @@ export interface ListedNumber {
   readonly after: string;
   /** Best first. */
   readonly offers: readonly Offer[];
+  /** Aliases of the runs that the sentence names, where no offer is of one of them. */
+  readonly named?: readonly string[];
   /** What the words nearly say, and why it doesn't hold them. */
   readonly near: readonly Miss[];
   /** The unit of a number that stands without it. */
@@ -49,16 +52,21 @@ export function listNumbers(
     const words = onOneLine(unheld.source);
     const around = sentenceAround(value, start, end);
     const said = at.start < at.end ? saidBy(unheld, words) : 'its value has escapes or marks in it: write it plainly';
-    const asked = typeof said === 'string' ? undefined : askedBy(said, words, contextOf(value, start, end), unheld.unit);
+    const [before, after] = [onOneLine(value.slice(around.start, start)), onOneLine(value.slice(end, around.end))];
+    const sentence = { before, after };
+    const context = contextOf(value, start, end);
+    const asked = typeof said === 'string' ? undefined : askedBy(said, words, { context, sentence }, unheld.unit);
     const offers = asked ? offersFor(asked, bearing) : [];
+    const named = namedElsewhere(offers, context, bearing);
     return {
       number: index + 1,
       ...at,
       ...placeOf(source, at.start),
       words,
-      before: onOneLine(value.slice(around.start, start)),
-      after: onOneLine(value.slice(end, around.end)),
+      before,
+      after,
       offers,
+      ...(named === undefined ? {} : { named }),
       near: asked ? missesFor(asked, bearing) : [],
       ...(unheld.unit === undefined ? {} : { unit: unheld.unit }),
       ...(typeof said === 'string' ? { why: said } : {}),

@@ -1,5 +1,7 @@
 /** What fits an unheld number, best first. */
 import { printQuantity } from '../../quantities/print.ts';
+import { sensed } from '../../words/directives/direction.ts';
+import { turnedRound } from '../../words/directives/sentence-order.ts';
 import { verdictOf } from '../../words/directives/stated.ts';
 import { evaluate } from '../../words/expression/expression.ts';
 import { holds } from '../../words/stated/holds.ts';
@@ -53,16 +55,18 @@ export function scoredOffers(asked: Asked, bearing: Bearing): Scored[] {
 
 /** The offer, where the words hold for it. */
 function offerOf(
-  { inUnitOf, said: alone, borrowed }: Asked,
+  { inUnitOf, said: alone, borrowed, sentence }: Asked,
   { is, unit, value, step, score, title }: Proposal,
   { subjects }: Bearing,
 ): Scored[] {
-  const said = inUnitOf(unit);
-  if (isUnread(said) || isFarFrom(said, value, step)) return [];
+  const read = inUnitOf(unit);
+  if (isUnread(read) || isFarFrom(read, value, step)) return [];
+  const said = sensed(read, is, subjects);
   const evaluated = evaluate(is, subjects, NOWHERE);
   if ('problems' in evaluated) return [];
   const verdict = verdictOf(said, evaluated);
   if (verdict === 'fails') return [];
+  if (turnedRound(said, sentence, is, evaluated.quantity.value, subjects) !== undefined) return [];
   const narrow = verdict === 'holds narrowly';
   const full = score() + closeness(said, evaluated.quantity.value) + (narrow ? NARROW : 0);
   const own = alone.unit === '1' && borrowed === undefined && isOwnWord(unit) && !hasWord(alone, unit) ? { unit } : {};

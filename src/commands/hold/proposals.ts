@@ -4,7 +4,7 @@ import { evaluate } from '../../words/expression/expression.ts';
 import type { Asked } from './asked.ts';
 import type { Bearing } from './bearing.ts';
 import type { Candidate } from './candidates.ts';
-import { countsOf, isCounted } from './counts.ts';
+import { countsOf } from './counts.ts';
 import { isMeant, unitSaid } from './named.ts';
 import { isSpokenOf, type Pair } from './pairs.ts';
 import { contextScore, saysDifference } from './rank.ts';
@@ -26,8 +26,7 @@ export interface Proposal {
 
 /** Single figures, settings, conditions and ratings, with what differs from one for shares; or pairs of them. A count is held by counts alone. */
 export function proposalsOf(asked: Asked, bearing: Bearing, paired: boolean): Proposal[] {
-  const { said, words } = asked;
-  if (isCounted(words, said)) return paired ? [] : countProposals(asked, bearing);
+  if (asked.counted !== undefined) return paired ? [] : countProposals(asked, bearing);
   if (paired) return pairs(asked, bearing);
   const shared = evaluated(sharedOf(asked, bearing), bearing);
   return [...shared, ...bearing.candidates.flatMap((candidate) => singles(candidate, asked, bearing))];
@@ -66,7 +65,7 @@ function ofRatio(ratio: Proposal, { said, context }: Asked): Proposal[] {
 }
 
 function countProposals(asked: Asked, bearing: Bearing): Proposal[] {
-  return evaluated(countsOf(asked.words, asked.context, bearing), bearing).map((each) => ({
+  return evaluated(countsOf(asked.counted ?? '', asked.context, bearing), bearing).map((each) => ({
     ...each,
     score: () => COUNTED + each.score(),
   }));

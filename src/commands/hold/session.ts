@@ -1,4 +1,6 @@
 /** The dialogue: number by number, one key each. */
+
+import { listed } from '../../figures/in-words.ts';
 import type { Choice } from './apply.ts';
 import { isRefused, type Refused } from './choices.ts';
 import { groupsOf } from './groups.ts';
@@ -146,10 +148,11 @@ function sentence({ before, words, after }: ListedNumber, bold: boolean): string
   return `  ${head}${bold ? `\u001b[1m»${words}«\u001b[22m` : `»${words}«`}${tail}`;
 }
 
-function offersText({ offers, near, why }: ListedNumber, most: number): string {
+function offersText({ offers, named, near, why }: ListedNumber, most: number): string {
   if (why !== undefined) return `  cannot be held as it stands: ${why}\n`;
   const none = '  nothing of this note fits: mend the number, add a run, or leave it free\n';
-  return `${offers.length === 0 ? none : fitting(offers, most)}${near.map(missText).join('')}`;
+  const other = named ? `  The sentence names ${listed(named)}; what fits is of other runs.\n` : '';
+  return `${other}${offers.length === 0 ? none : fitting(offers, most)}${near.map(missText).join('')}`;
 }
 
 function fitting(offers: ListedNumber['offers'], most: number): string {

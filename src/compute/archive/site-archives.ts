@@ -1,11 +1,11 @@
 /** The archives of all published notes, one after the other: no two are in memory at once. */
-import { readFileSync } from 'node:fs';
 import type { ArchiveOrigin } from '../../register/sealed/archive-origins.ts';
 import type { PublishedState } from '../../register/sealed/published-states.ts';
 import { notePath } from '../contents/note-path.ts';
 import type { SiteContents } from '../contents/site-contents.ts';
 import type { Archive } from '../models/note.ts';
 import type { Project } from '../project/read-project.ts';
+import { toolVersion } from '../store/places.ts';
 import type { Store } from '../store/store.ts';
 import { archiveOf } from './make-archive.ts';
 
@@ -21,11 +21,8 @@ export interface ArchiveInputs {
   readonly code: string;
 }
 
-const PACKAGE = new URL('../../../package.json', import.meta.url);
-
 export function archivesOf(store: Store, parts: SiteContents, { project, states, code }: ArchiveInputs): Archives {
-  const { version } = JSON.parse(readFileSync(PACKAGE, 'utf8')) as { readonly version: string };
-  const maker = { version, code, node: process.versions.node.split('.')[0]! };
+  const maker = { version: toolVersion(), code, node: process.versions.node.split('.')[0]! };
   const texts = new Map(project.content.map(({ path, text }) => [path, text]));
   const notes = parts.notes.filter(({ note }) => note.kind === 'note' && note.status === 'published');
   const sources = { store, parts, texts, copies: project.copies, states, maker };

@@ -59,7 +59,7 @@ function wrong(href: string, meant: string | undefined): [string, Pick<Problem, 
     return [`a link to \`${href}\`, which is not published`, { expected, remedy: 'publish that one first, or take the link out' }];
   const remedy =
     meant === undefined ? 'correct the link, or publish the note that it leads to' : `did you mean the page \`${meant}\`?`;
-  return [`a link to \`${href}\`, which is no page of the site`, { expected, remedy }];
+  return [`a link to \`${href}\`, which is not a page of the site`, { expected, remedy }];
 }
 
 /** The path below the base that a link leads to from a page; undefined where it leaves the site. */

@@ -51,7 +51,7 @@ function jsonFile(store: Store, role: Role, what: string, path: string, json: ob
   const text = jsonText(json);
   const bytes = Buffer.byteLength(text);
   const name = path.slice(path.lastIndexOf('/') + 1);
-  const note = role === 'figures' ? 'unrounded, for programs' : 'what each column is, for programs';
+  const note = role === 'figures' ? 'machine-readable, unrounded' : 'machine-readable, what each column is';
   return { role, what, name, path, sha256: store.keep(text), bytes, size: sizeText(bytes), rows: null, note, source: '' };
 }
 

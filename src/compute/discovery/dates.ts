@@ -39,6 +39,7 @@ const DATES: { readonly [K in PageModel['kind']]: (known: Known, model: Extract<
   runs: ({ newest }) => newest,
   compare: ({ newest }) => newest,
   accuracy: undated,
+  guide: undated,
   method: undated,
   'not-found': undated,
   'record-copies': undated,

@@ -22,6 +22,7 @@ export const KINDS: readonly Choice[] = [
   { id: 'comparisons', title: 'Comparisons' },
   { id: 'figures', title: 'Figures' },
   { id: 'method', title: 'Method' },
+  { id: 'guide', title: "User's guide" },
 ];
 
 /** One document for each note, script, run, device and comparison that has a page, each figure of the method page and each of its chapters. */
@@ -37,6 +38,8 @@ const DOCUMENTS: { readonly [K in PageModel['kind']]: (path: string, model: Extr
   device: (path, model) => [pageDocument('devices', path, model.title, deviceText(model))],
   comparison: (path, model) => [pageDocument('comparisons', path, model.title, comparisonText(model))],
   method: methodDocuments,
+  // Its reference lists what stands elsewhere in the site, and would be found by every word.
+  guide: (path, { title, html }) => (path.includes('/reference-') ? [] : [pageDocument('guide', path, title, plainText(html))]),
   // Lists, tools, and other views of what is found already.
   accuracy: none,
   compare: none,

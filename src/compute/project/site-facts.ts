@@ -12,9 +12,12 @@ export interface SiteOptions {
   readonly title: string;
   /** One line that says what it is. */
   readonly byline: string;
+  /** Prints the user's guide as a part of the site; left out, only dev shows it. */
+  readonly guide?: boolean;
 }
 
 export interface SiteFacts extends SiteOptions {
+  readonly guide: boolean;
   /** The folder that it stands in, with a slash at the end. */
   readonly base: string;
   /** Where readers find it, with that folder and a slash at the end; '' where nobody says so. */
@@ -28,7 +31,7 @@ interface Configured {
   readonly integrations?: readonly { readonly named?: SiteOptions }[];
 }
 
-const UNNAMED: SiteFacts = { title: '', byline: '', base: '/', address: '' };
+const UNNAMED: SiteFacts = { title: '', byline: '', guide: false, base: '/', address: '' };
 
 /** Base and address of a site in the form in which pages and files name them. */
 export function addressOf(site: string | undefined, base: string): Pick<SiteFacts, 'base' | 'address'> {
@@ -43,7 +46,7 @@ export function addressOf(site: string | undefined, base: string): Pick<SiteFact
 export async function siteFacts(root: string, store: Store, config: string): Promise<SiteFacts> {
   if (config === '') return UNNAMED;
   try {
-    return await memoAsync(store, digestOf(['site', 1, config]), async () => {
+    return await memoAsync(store, digestOf(['site', 2, config]), async () => {
       const { default: configured } = await import(`${pathToFileURL(join(root, CONFIG)).href}?${digest(config)}`);
       return factsOf(configured);
     });
@@ -53,6 +56,6 @@ export async function siteFacts(root: string, store: Store, config: string): Pro
 }
 
 function factsOf({ site, base = '/', integrations = [] }: Configured): SiteFacts {
-  const { title = '', byline = '' } = integrations.find(({ named }) => named)?.named ?? {};
-  return { title, byline, ...addressOf(site, base) };
+  const { title = '', byline = '', guide = false } = integrations.find(({ named }) => named)?.named ?? {};
+  return { title, byline, guide, ...addressOf(site, base) };
 }

@@ -62,7 +62,7 @@ function isSealed({ id, ...content }: RecordCopy, text: string): boolean {
 }
 
 function stray(file: string): Problem {
-  return error(COPIES.rule, { file, line: 1, column: 1 }, 'this is no record copy', {
+  return error(COPIES.rule, { file, line: 1, column: 1 }, 'this is not a record copy', {
     expected: `nothing in ${COPY_FOLDER} but \`<id>.json\` as \`${COPIES.command}\` wrote it`,
     remedy: 'move the file out of content/',
   });

@@ -1,6 +1,7 @@
 /** The kinds of page that a site has, in the order of its pages. */
 import { COMPARISONS } from './kinds/comparisons.ts';
 import { DEVICES } from './kinds/devices.ts';
+import { GUIDE } from './kinds/guide.ts';
 import { NOTES } from './kinds/notes.ts';
 import { RECORD_COPIES } from './kinds/record-copies.ts';
 import { RUNS } from './kinds/runs.ts';
@@ -16,5 +17,6 @@ export const KINDS: readonly PageKind[] = [
   RECORD_COPIES,
   FREE_COMPARISON,
   METHOD,
+  GUIDE,
   NOT_FOUND,
 ];

@@ -1,11 +1,13 @@
 /** Digests of the code that makes results, so that a changed method makes its results anew. */
-import { readFileSync } from 'node:fs';
+import { existsSync, globSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { compareText } from '../../problem.ts';
 import { digest } from './digest.ts';
 import { openCode } from './imports.ts';
+import { codeFolder } from './places.ts';
 
-const SRC = fileURLToPath(new URL('../..', import.meta.url));
+/** In a package, beside the compiled code: the digests of the code that it was compiled from, so that both make the same results. */
+export const PACKED_DIGESTS = 'code-digests.json';
 
 const RUN = 'compute/steps/runs/run-step.ts';
 const COMPARISONS = 'compute/steps/comparisons.ts';
@@ -31,7 +33,9 @@ export const ENTRIES = {
 export type CodeDigests = Record<keyof typeof ENTRIES, string>;
 
 /** For each kind of result: a digest of the code that makes it, the lock file and Node's major. `src` is the folder of the code. */
-export function codeDigests(src: string = SRC): CodeDigests {
+export function codeDigests(src: string = codeFolder()): CodeDigests {
+  const packed = join(src, PACKED_DIGESTS);
+  if (existsSync(packed)) return JSON.parse(readFileSync(packed, 'utf8')) as CodeDigests;
   const code = openCode(src);
   const ground = [digest(readFileSync(join(src, '..', 'package-lock.json'))), process.versions.node.split('.')[0]];
   const files = new Map<string, string>();
@@ -42,16 +46,17 @@ export function codeDigests(src: string = SRC): CodeDigests {
   };
   const of = (entries: readonly string[]) =>
     digest([...ground, ...code.neededBy(entries).map((path) => `${path} ${fileDigest(path)}`)].join('\n'));
-  return Object.fromEntries(Object.entries(ENTRIES).map(([kind, entries]) => [kind, of(entries)])) as CodeDigests;
+  const digests = Object.fromEntries(Object.entries(ENTRIES).map(([kind, entries]) => [kind, of(entries)])) as CodeDigests;
+  // What a site prints of the tool besides its code.
+  const guide = globSync('guide/*.md', { cwd: src }).sort(compareText);
+  return { ...digests, all: digest([digests.all, ...guide.map((path) => digest(readFileSync(join(src, path))))].join('\n')) };
 }
 
-/** Folders and files at the root of `src` that stage 1 is made of. */
-export function codeFolders(): readonly string[] {
-  return [
-    ...new Set(
-      openCode(SRC)
-        .neededBy(ENTRIES.all)
-        .map((path) => path.split('/')[0]!),
-    ),
-  ];
+/** Folders and files that stage 1 is made of, at the root of the code. None of a package: nobody edits it. */
+export function editedCode(src: string = codeFolder()): readonly string[] {
+  if (existsSync(join(src, PACKED_DIGESTS))) return [];
+  const roots = openCode(src)
+    .neededBy(ENTRIES.all)
+    .map((path) => path.split('/')[0]!);
+  return [...new Set([...roots, 'guide'])].map((name) => join(src, name));
 }

@@ -100,7 +100,7 @@ export const SCORES = subject('scores', {
     definition:
       'By how much a score changes from one repeat to the next, as a share of its mean: the slope of a straight line over the repeats.',
     formula: String.raw`\delta = \frac{1}{\bar x}\,\frac{\sum_i (i - \bar\imath)(x_i - \bar x)}{\sum_i (i - \bar\imath)^2}`,
-    notCovered: ['What a pause between two repeats does, and a course that is no straight line.'],
+    notCovered: ['What a pause between two repeats does, and a course that is not a straight line.'],
     assumptions: [
       'Repeats are in the order of the table.',
       'Its sign is that of the score: of a time, a drift above zero is a test that becomes slower.',

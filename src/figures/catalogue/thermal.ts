@@ -319,7 +319,7 @@ export const THERMAL = subject('thermal', {
     check: FIRST_ORDER,
   },
   asymptote_temperature: {
-    label: 'asymptote temperature',
+    label: 'final temperature (fitted)',
     unit: '°C',
     spoken: 'asymptote eventually forever extrapolat',
     prior: -0.3,
@@ -383,12 +383,15 @@ export const THERMAL = subject('thermal', {
     publishedChecks: ['gum-5-2-2'],
     lists: [],
     definition:
-      'Ambient at which the device would end at its limit: the limit less the rise of the asymptote temperature over the ambient of the load phase. An extrapolation, given within 10 K of the ambient of the test; its interval is that of the asymptote, the other way round.',
+      'Ambient at which the device would end at its limit: the limit less the rise of the final temperature (fitted) over the ambient of the load phase. An extrapolation, given within 10 K of the ambient of the test; its interval is that of the asymptote, the other way round.',
     formula: String.raw`T_\mathrm{ceiling} = T_\mathrm{limit} - (T_\infty - \bar T_\mathrm{ambient}),\quad |T_\mathrm{ceiling} - \bar T_\mathrm{ambient}| \le 10\,\mathrm K`,
-    notCovered: ['What the asymptote temperature does not cover.', 'Fans that speed up and leakage that grows in a warmer room.'],
+    notCovered: [
+      'What the final temperature (fitted) does not cover.',
+      'Fans that speed up and leakage that grows in a warmer room.',
+    ],
     assumptions: ['The rise does not depend on the ambient.'],
     absentWhen: [
-      'the asymptote temperature is absent: where that has a lower end, the ceiling is below an upper one',
+      'the final temperature (fitted) is absent: where that has a lower end, the ceiling is below an upper one',
       'it lies more than 10 K from the ambient of the test',
       'no limit is stated',
     ],

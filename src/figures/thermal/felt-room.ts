@@ -1,11 +1,10 @@
 /** The ambient as a device feels it: behind a room that drifts, by its own time constant. */
 import { exponentialRise } from '../../statistics/exponential-rise.ts';
 import { riseStart } from '../../statistics/rise-start.ts';
-import { readingsOf } from '../readings.ts';
-import { rowsOf, type Soak } from '../soak.ts';
+import type { Soak } from '../soak.ts';
 import { ambientChannel, lessAmbient } from './ambient.ts';
 import { binsOf } from './bins.ts';
-import type { LoadSeries } from './load-series.ts';
+import { type LoadSeries, seriesOf } from './load-series.ts';
 
 /** A chip's own part is over after this share of the load, mostly. */
 const QUICK_SHARE = 1 / 20;
@@ -22,7 +21,7 @@ export function overFeltRoom(soak: Soak, series: LoadSeries): LoadSeries | null 
   const timeConstant = ambient && roughConstant(series);
   if (!timeConstant || ambient.values.every(Number.isNaN)) return null;
   const values = lessAmbient(series.channel, felt(soak.log.time.seconds, ambient.values, timeConstant));
-  return { ...series, readings: readingsOf(soak.log, values, rowsOf(series.phase)) };
+  return seriesOf(soak, series.channel, values, series.phase);
 }
 
 /** s: of one exponential through all but the beginning. Whether it is a tenth off moves what is taken off by a tenth. */

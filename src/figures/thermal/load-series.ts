@@ -29,8 +29,13 @@ export type Sampled = Pick<LoadSeries, 't' | 'lasted' | 'length' | 'step'> & { r
 export function loadSeries(soak: Soak, channel: Channel, name = 'load'): LoadSeries | Reason {
   const phase = phaseOf(soak, name);
   if (!phase) return noPhase(soak, name);
-  const readings = oneAnInstant(readingsOf(soak.log, riseValues(soak, channel), rowsOf(phase)));
-  if (readings.y.length < 2) return noReadings(channel.name, `the ${name} phase`);
+  return seriesOf(soak, channel, riseValues(soak, channel), phase) ?? noReadings(channel.name, `the ${name} phase`);
+}
+
+/** Of values of a channel, one a row, over a phase; null where fewer than two of them are readings. */
+export function seriesOf(soak: Soak, channel: Channel, values: Float64Array, phase: Phase): LoadSeries | null {
+  const readings = oneAnInstant(readingsOf(soak.log, values, rowsOf(phase)));
+  if (readings.y.length < 2) return null;
   const t = readings.t.map((time) => time - phase.from);
   return {
     channel,

@@ -108,7 +108,7 @@ function disagreement(channel: ChannelDeclaration, a: FoundUnit, b: FoundUnit): 
 function nowhere(channel: ChannelDeclaration, evidence: UnitEvidence): Problem {
   const text = bracketText(evidence.name);
   const nearest = text === undefined ? undefined : nearestUnit(text);
-  const hint = nearest === undefined ? '' : ` (\`${text}\` in the header is no unit that is known; is it ${nearest}?)`;
+  const hint = nearest === undefined ? '' : ` (\`${text}\` in the header is not a unit that is known; is it ${nearest}?)`;
   const example = unitsOf(canonicalUnits(channel.quantity)[0] ?? '1')[0] ?? '1';
   return error(
     'unit-missing',

@@ -15,6 +15,8 @@ export interface Fit {
   /** The figures that say the same: time constant and asymptote. */
   readonly timeConstant: Figure;
   readonly asymptote: Figure | undefined;
+  /** What was fitted. */
+  readonly series: LoadSeries;
   /** The fitted value at a time in s since the load began, in the terms of the figures' rise. */
   readonly at: (seconds: number) => number;
 }
@@ -34,7 +36,8 @@ export function fitOf(subject: PlotSubject, channel: Channel, series: LoadSeries
   const seen = beginningOf(soak, metersOf(soak).meters[0] ?? null);
   const response = responseOf(soak, series, channelsOf(soak.log, 'temperature').indexOf(channel), seen);
   if (!isResponse(response)) return { why: response.why };
-  return { timeConstant, asymptote: figureOf(subject, 'asymptote_temperature', channel.name), at: curveOf(response) };
+  const asymptote = figureOf(subject, 'asymptote_temperature', channel.name);
+  return { timeConstant, asymptote, series: response.series, at: curveOf(response) };
 }
 
 function curveOf({ asymptote, terms }: Response): (seconds: number) => number {

@@ -108,12 +108,14 @@ function courseFrom(
   time: TimeUnit,
   meanSpan: number,
 ): Course {
-  const x = series.t.map((seconds) => seconds / time.seconds);
-  const y = series.readings.y.map((value) => value - base);
+  const fit = fitOf(subject, channel, series);
+  // The readings as they were fitted: over the room as the device felt it.
+  const drawn = 'why' in fit ? series : fit.series;
+  const x = drawn.t.map((seconds) => seconds / time.seconds);
+  const y = drawn.readings.y.map((value) => value - base);
   const parts = segments(x);
   const width = meanSpan / time.seconds;
   const [low, high] = extent([{ y }]);
-  const fit = fitOf(subject, channel, series);
   return {
     alias: subject.alias,
     run: runName(subject),

@@ -39,10 +39,10 @@ export function responseMethod({ courses, rise, meanSpan }: StepResponse): strin
   const missing = courses
     .filter(({ fit }) => fit === null)
     .map(({ alias, why }) => `No fit${alias === '' ? '' : ` for ${alias}`}: ${why}`);
-  const base = rise
-    ? 'Rise over the ambient measured at that time, or stated.'
-    : 'No ambient is known, so temperatures stand as they are.';
   const some = courses.some(({ fit }) => fit !== null);
+  const base = rise
+    ? `Rise over the ambient: as stated, or as measured at that time${some ? ', and beside a fit as it reaches the device, later by its time constant' : ''}.`
+    : 'No ambient is known, so temperatures stand as they are.';
   const drawn = some
     ? `Pale: readings, thinned to the extremes in each column of two pixels; heavy: the fitted step response; τ marks one time constant. Below: what the fit leaves over, in means over ${duration(meanSpan)}.`
     : `Pale: readings, thinned to the extremes in each column of two pixels; heavy: means over ${duration(meanSpan)}.`;

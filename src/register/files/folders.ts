@@ -68,7 +68,7 @@ function placeFile(file: ContentFile, report: Report): Placed | undefined {
 
 function tellId(id: string, file: ContentFile, report: Report): void {
   const better = idFromWords(id);
-  report.error('bad-id', startOf(file.path), `the name of this file, \`${cut(id)}\`, is no id`, {
+  report.error('bad-id', startOf(file.path), `the name of this file, \`${cut(id)}\`, is not an id`, {
     expected: ID_RULE,
     ...(isId(better) ? { remedy: `rename it to \`${better}.md\`` } : {}),
   });

@@ -78,7 +78,7 @@ function figureOf(entry: Entry, { id, file }: SourceFile, words: string, report:
   const definition = NAMES.find((each) => each.name === name) && definitionOf(name);
   if (!definition) {
     const names = NAMES.map((each) => each.name as string);
-    report.error('bad-quoted', entry.keyPlace, `\`${cut(entry.key)}\` is no figure that can be quoted`, {
+    report.error('bad-quoted', entry.keyPlace, `\`${cut(entry.key)}\` is not a figure that can be quoted`, {
       expected: 'the name of a figure, such as `steady_temperature` or `load_power`',
       ...meant(name, names),
     });

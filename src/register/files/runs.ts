@@ -32,8 +32,14 @@ export const RUN = shape({
     each: { title: 'an item of `repairs`', shape: REPAIR },
   }),
   readings: optional(list, 'what a person read off a display', { each: { title: 'an item of `readings`', shape: READING } }),
-  scores: optional(textOrMap, 'its table of scores', { form: 'path', keys: { title: '`scores`', shape: SCORES } }),
-  surface: optional(textOrMap, 'its table of surface readings', { form: 'path', keys: { title: '`surface`', shape: SURFACE } }),
+  scores: optional(textOrMap, 'its table of scores', {
+    form: 'path',
+    keys: { title: '`scores` of a run or setup', shape: SCORES },
+  }),
+  surface: optional(textOrMap, 'its table of surface readings', {
+    form: 'path',
+    keys: { title: '`surface` of a run or setup', shape: SURFACE },
+  }),
   follows: optional(text, 'the run of which it is a retest', { form: 'id', example: 'larch-fast' }),
   was: optional(textOrList, 'where it stood before, so that old links still lead to it', { form: 'page', example: 'runs/old-id/' }),
 });

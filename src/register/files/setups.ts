@@ -16,8 +16,10 @@ export const SETUP = shape({
   logs: optional(map, 'the same of logs by the names that runs give them', {
     each: { title: 'a log below `logs` of a setup', shape: SHARED_ONE_OF_LOGS },
   }),
-  scores: optional(map, 'how the scores of its runs are read', { keys: { title: '`scores`', shape: SCORES } }),
-  surface: optional(map, 'how the surface readings of its runs are read', { keys: { title: '`surface`', shape: SURFACE } }),
+  scores: optional(map, 'how the scores of its runs are read', { keys: { title: '`scores` of a run or setup', shape: SCORES } }),
+  surface: optional(map, 'how the surface readings of its runs are read', {
+    keys: { title: '`surface` of a run or setup', shape: SURFACE },
+  }),
 });
 
 export interface Setup {

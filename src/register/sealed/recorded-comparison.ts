@@ -12,8 +12,8 @@ const number = v.pipe(v.number(), v.finite('a number that is not finite'));
 const count = v.pipe(v.number(), v.safeInteger('a number that is no whole one'), v.minValue(0, 'a number below 0'));
 const sha256 = v.pipe(text, v.regex(/^[0-9a-f]{64}$/, 'a text that is no SHA-256 in hexadecimal'));
 /** Ids become addresses. */
-export const id = v.pipe(text, v.check(isId, 'a text that is no id'));
-export const date = v.pipe(text, v.check(isDate, 'a text that is no day'));
+export const id = v.pipe(text, v.check(isId, 'a text that is not an id'));
+export const date = v.pipe(text, v.check(isDate, 'a text that is not a day'));
 
 const OF = v.record(text, v.union([text, number, v.boolean()]));
 const FROM = v.strictObject({

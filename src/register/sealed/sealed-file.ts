@@ -13,7 +13,7 @@ export interface SealedKind {
   readonly remedy: string;
 }
 
-/** Reads a file as far as its form goes. A problem where it is no JSON, or JSON of another form. */
+/** Reads a file as far as its form goes. A problem where it is not JSON, or JSON of another form. */
 export function readForm<S extends v.GenericSchema>(
   schema: S,
   source: string,
@@ -25,13 +25,18 @@ export function readForm<S extends v.GenericSchema>(
     json = JSON.parse(source);
   } catch (thrown) {
     const offset = Number(/position (\d+)/.exec(String(thrown))?.[1] ?? 0);
-    return error(kind.rule, placeOf(source, file, offset), 'this is no JSON', { remedy: kind.remedy });
+    return error(kind.rule, placeOf(source, file, offset), 'this is not JSON', { remedy: kind.remedy });
   }
   const checked = v.safeParse(schema, json, { abortEarly: true });
   if (checked.success) return checked.output;
-  return error(kind.rule, { file, line: 1, column: 1 }, `this is no ${kind.noun}: ${inWords(checked.issues[0])}`, {
-    remedy: kind.remedy,
-  });
+  return error(
+    kind.rule,
+    { file, line: 1, column: 1 },
+    `this is not ${/^[aeiou]/.test(kind.noun) ? 'an' : 'a'} ${kind.noun}: ${inWords(checked.issues[0])}`,
+    {
+      remedy: kind.remedy,
+    },
+  );
 }
 
 /** The problem of a file that is not as its command wrote it. */

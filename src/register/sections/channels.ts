@@ -84,7 +84,7 @@ function withoutRanges(node: MapNode): MapNode {
 function channelsOfRange(entry: Entry, report: Report): StatedChannel[] {
   const columns = columnRange(entry.key);
   if (!columns) {
-    report.error('bad-name', entry.keyPlace, `\`${cut(entry.key)}\` is no range of columns`, {
+    report.error('bad-name', entry.keyPlace, `\`${cut(entry.key)}\` is not a range of columns`, {
       expected: 'two names that differ in one number alone, the lower one first, such as `Sensor 1 .. Sensor 8`',
     });
     return [];

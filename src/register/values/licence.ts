@@ -25,7 +25,7 @@ function listed(node: TextNode, report: Report): Licence | undefined {
   const id = node.text;
   const found = Object.hasOwn(LISTED, id) ? LISTED[id] : undefined;
   if (found) return { id, title: found.name, ...(found.url === undefined ? {} : { url: found.url }) };
-  report.error('unknown-licence', node.place, `\`licence\` is \`${cut(id)}\`, which is no id of the SPDX licence list`, {
+  report.error('unknown-licence', node.place, `\`licence\` is \`${cut(id)}\`, which is not an id of the SPDX licence list`, {
     expected: 'an id such as CC-BY-4.0 or CC0-1.0; for terms of your own `title` and `url` below `licence`',
     ...meant(id, Object.keys(LISTED)),
   });

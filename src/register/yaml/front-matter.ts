@@ -56,7 +56,7 @@ function isText(file: string, text: string, report: Report): boolean {
   if (!alien) return true;
   const place = at(file, text, alien.index);
   if (alien[0] === '\r') {
-    report.error('line-ends', place, 'a carriage return stands alone', {
+    report.error('line-ends', place, 'there is a carriage return without a line feed', {
       expected: 'lines that end with LF or CR LF',
       remedy: 'save the file with LF line ends',
     });

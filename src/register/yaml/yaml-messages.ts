@@ -22,7 +22,7 @@ const SYNTAX: Readonly<Record<string, Omit<SyntaxProblem, 'rule'>>> = {
   },
   BAD_DQ_ESCAPE: { found: 'a backslash in double quotes begins no known sign', remedy: 'use single quotes, or write `\\\\`' },
   BAD_ALIAS: { found: 'a value that begins with `*` refers to another place of the file', remedy: QUOTE },
-  BAD_DIRECTIVE: { found: 'a line that begins with `%` is no key', remedy: 'remove this line' },
+  BAD_DIRECTIVE: { found: 'a line that begins with `%` is not a key', remedy: 'remove this line' },
   MULTIPLE_DOCS: { found: 'a second document begins here', remedy: 'remove this line' },
   MISSING_CHAR: {
     found: 'something is not closed, or a colon is missing',
@@ -61,7 +61,7 @@ export function syntaxProblem(code: string, message: string, line: string): Synt
   if (code === 'TAB_AS_INDENT')
     return { rule: 'tab-indent', found: 'a tab stands where a line is indented', remedy: 'indent with blanks' };
   if (code === 'BLOCK_AS_IMPLICIT_KEY' && /:[ \t].*:(?:[ \t]|$)/.test(line))
-    return { rule: 'yaml-syntax', found: 'a second `: ` stands on this line', remedy: QUOTE };
+    return { rule: 'yaml-syntax', found: 'there is a second `: ` on this line', remedy: QUOTE };
   const special = SPECIAL.find((each) => each.code === code && each.message.test(message));
   return special?.problem ?? { rule: 'yaml-syntax', ...(SYNTAX[code] ?? SYNTAX.UNEXPECTED_TOKEN!) };
 }

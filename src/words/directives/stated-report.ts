@@ -7,7 +7,7 @@ import { fromCanonical, toCanonical, unitFor } from '../../quantities/units.ts';
 import type { Span } from '../expression/expression-tree.ts';
 import type { TextProblem } from '../expression/text-problem.ts';
 import type { RuleId } from '../rules/rules.ts';
-import { holds } from '../stated/holds.ts';
+import { holds, wantedSign } from '../stated/holds.ts';
 import { isUnread, readStated, type Stated, type Unread } from '../stated/read.ts';
 
 export interface StatedReport {
@@ -77,7 +77,8 @@ export function allowedWords(said: Stated, unit: string): string {
   const own = ownUnit(said, unit);
   const print = (end: number) => (Number.isFinite(end) ? printQuantity(exact(readable(end), unit), own).text : '');
   const [low, high] = [print(lower), print(upper)];
-  const size = said.bySize ? ', by size' : '';
+  const wanted = wantedSign(said);
+  const size = wanted === -1 ? ', below zero' : wanted === undefined && said.bySize ? ', by size' : '';
   if (lower === Number.NEGATIVE_INFINITY) return `${upperClosed ? `${high} or less` : `less than ${high}`}${size}`;
   if (upper === Number.POSITIVE_INFINITY) return `${lowerClosed ? `${low} or more` : `more than ${low}`}${size}`;
   if (lower === upper) return `${low} and nothing beside it${size}`;

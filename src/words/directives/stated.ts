@@ -18,8 +18,10 @@ import { HEDGES } from '../stated/hedges.ts';
 import { holds, type Verdict } from '../stated/holds.ts';
 import { isUnread, readStated, type Stated } from '../stated/read.ts';
 import { suggest } from '../stated/suggest.ts';
+import { sensed } from './direction.ts';
 import { wordsOf } from './directive-words.ts';
 import type { WrittenDirective } from './read-directive.ts';
+import { turnedRound } from './sentence-order.ts';
 import { allowedWords, reportNarrow, reportStated, reportUnread, withUncertainty } from './stated-report.ts';
 import { entryOf, holdsNothing, printed } from './value.ts';
 
@@ -42,7 +44,10 @@ export function stated(writing: Writing, read: WrittenDirective, node: Nodes): P
     return null;
   }
   const unit = read.attributes.find(({ name }) => name === 'unit')?.value;
-  const saidBy = (text: string) => readStated(unit === undefined ? text : `${text} ${unit}`, evaluated.quantity.unit);
+  const saidBy = (text: string) => {
+    const said = readStated(unit === undefined ? text : `${text} ${unit}`, evaluated.quantity.unit);
+    return isUnread(said) ? said : sensed(said, is.value, writing.subjects);
+  };
   const said = saidBy(words);
   if (isUnread(said)) {
     report(writing, reportUnread(words, said, evaluated.quantity, labelOf(read)));
@@ -80,6 +85,7 @@ function kept(writing: Writing, { read, node, words, said, evaluated, expression
     const weight = shareOutside(said, interval ?? interval95(quantity));
     warn(writing, { ...reportNarrow(said, quantity, interval), weight, ...span });
   }
+  if (verdict !== 'fails') reportTurned(writing, said, { read, node, evaluated, expression });
   const shown = printed(quantity, { interval });
   if ('refused' in shown) return null;
   const text = words + standInsText(held);
@@ -89,6 +95,28 @@ function kept(writing: Writing, { read, node, words, said, evaluated, expression
   writing.drafts.push({ ...entry, verdict: verdict === 'fails' ? 'fails' : 'holds', rests, ...own });
   return heldAnchor(writing.drafts.length - 1, text);
 }
+
+/** Warns where the sentence says of two runs the opposite of what the expression gives. */
+function reportTurned(writing: Writing, said: Stated, { read, node, evaluated, expression }: Omit<Found, 'words' | 'said'>): void {
+  const { start } = spanOf(node);
+  const words = said.said.text;
+  const after = writing.source.slice(read.end).split(SENTENCE_END, 1)[0] as string;
+  const before = writing.source.slice(0, start).split(SENTENCE_END).at(-1) as string;
+  const sentence = { before: before + words.slice(0, said.start), after: words.slice(said.end) + after };
+  const other = turnedRound(said, sentence, expression, evaluated.quantity.value, writing.subjects);
+  if (other === undefined) return;
+  warn(writing, {
+    rule: 'stated-turned',
+    found: `the sentence compares with ${other} and says "${words}", and \`${expression}\` gives the opposite`,
+    expected: 'a sentence that compares the runs the way round that the data has them',
+    remedy: 'change places of the two runs in the sentence, or turn its words of more and less',
+    start,
+    end: read.end,
+  });
+}
+
+/** A sentence ends at its full stop, a paragraph at a blank line. */
+const SENTENCE_END = /[.!?](?=["')\]*_]*\s)|\r?\n[ \t>]*\r?\n/;
 
 /** Whether words hold for an evaluated expression, its 95 % interval being its own where it has one. `said` is in its unit. */
 export function verdictOf(said: Stated, evaluated: Evaluated): Verdict {
@@ -107,14 +135,18 @@ export function wordingFor(said: Stated, evaluated: Evaluated): string | undefin
   const shown = Number(number.replace('−', '-').replace(/[^\d.e-]/g, ''));
   const value = isRefusal(fitting) ? quantity.value : toCanonical(shown, fitting);
   const printed = { value, step: printedStep(quantity).canonical, text: text.replaceAll('\u00a0', ' ') };
-  return suggest(said, quantity.value, quantity.unit, { printed, verdict: (words) => verdictOf(words, evaluated) });
+  const sense = said.sense === undefined ? {} : { sense: said.sense };
+  return suggest(said, quantity.value, quantity.unit, {
+    printed,
+    verdict: (words) => verdictOf({ ...words, ...sense }, evaluated),
+  });
 }
 
 /** Differences of decimals lose their last digits. */
 const ROUNDING = 1e-9;
 
 /** Hedges that set a limit or a side: with them the interval must not reach across. */
-const LIMITS = new Set(HEDGES.map(({ name }) => name).filter((name) => name !== 'about' && name !== 'nearly'));
+const LIMITS = new Set(HEDGES.map(({ name }) => name).filter((name) => !['about', 'nearly', 'as far as'].includes(name)));
 
 /** Whether the words set a limit, or name two numbers. */
 function isLimited({ said, hedge }: Stated): boolean {

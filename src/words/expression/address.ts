@@ -31,6 +31,12 @@ export function follow(address: Address, subjects: Subjects): Destination | Text
   return notFound(only[1], only[0], address.parts, address);
 }
 
+/** The figure that an address leads to, present or not; undefined where it leads to none. */
+export function addressedFigure(address: Address, subjects: Subjects): Figure | undefined {
+  const found = follow(address, subjects);
+  return typeof found === 'object' && 'figure' in found ? found.figure : undefined;
+}
+
 /** Looks names up within one subject: a figure's exact key, a figure whose own details they are, a fact. */
 function lookUp(alias: string, subject: Subject, names: readonly string[]): Destination | undefined {
   for (const key of [names.join('.'), names.map(quotedWhereOdd).join('.')]) {

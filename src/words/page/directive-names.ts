@@ -58,7 +58,7 @@ const LIST: readonly Listed[] = [
       outcome: 'another outcome that may stand: `untold` for words that say the data cannot tell, or `holds or untold`',
     },
     required: ['is'],
-    example: ':claim[runs cooler]{is="fast.peak_temperature < rated.peak_temperature"}',
+    example: ':claim[runs hotter]{is="fast.peak_temperature > rated.peak_temperature"}',
   },
   {
     name: 'plot',

@@ -1,6 +1,7 @@
 /** What makes a number without a unit of ours one that data should hold: the words right behind it, or "scores" before it. */
 import type { Span } from '../expression/expression-tree.ts';
 import type { Stated } from '../stated/read.ts';
+import { COUNT } from './count-words.ts';
 
 /** Where the words end that belong to the number, and its unit where it has one. */
 export interface Beside {
@@ -100,11 +101,12 @@ function valued({ nominal }: Stated, before: string, rest: string): boolean {
 const NAMED_VALUE =
   /\b(?:temperature|peak|power|draw|clock|voltage|current|headroom|rise|scores?)\b(?:\s+(?:in|of|on|at)\s+(?:the|its)\s+[\p{L}-]+)?\s+(?:is|was|were|are|reaches|reached|hit|comes\s+to|came\s+to|settled\s+at)\s+$/iu;
 const CLAUSE_END = /^\s*(?:$|[.,;:!?)](?!\d)|(?:at|for|in|on|with|when|before|after|and|or|but|under|while|where|against)\b)/;
-const NAMED_RATIO = /\b(?:ratio|factor|exponent|speedup)\s+(?:(?:of|is|was|at|reaches|comes\s+to)\s+)?$/i;
+const NAMED_RATIO =
+  /\b(?:ratio|factor|exponent|speed-?up)\s+(?:(?:of|is|was|at|reaches|comes\s+(?:to|out\s+at)|came\s+(?:to|out\s+at))\s+)?$/i;
 
 /** Things that the data has, and counts. */
 export const THINGS =
-  'runs?|combinations?|configurations?|clocks?|repeats?|repetitions?|settings?|specimens?|tests?|benchmarks?|attempts?|spots?|soaks?|throttle events?|restarts?|reboots?|hangs?';
+  'runs?|combinations?|configurations?|clocks?|repeats?|repetitions?|settings?|specimens?|tests?|benchmarks?|attempts?|rungs|logs|spots?|soaks?|throttle events?|restarts?|reboots?|hangs?';
 /** At most one word between the number and the thing, and none that would make it another's. */
 const COUNTED = new RegExp(
   String.raw`^(?:\s+of\s+(?:the|its|our|these|those))?(?:\s+(?!(?:of|in|and|or|to|at|for|with|by|per|times?|the|a|an|is|are|was|were|as|that|which|on|from)\b)[\p{Ll}-]+)?\s+(?:${THINGS})\b`,
@@ -122,8 +124,15 @@ const TIMES = /^\s+times\b(?!\s+(?:as|the|that|faster|slower|more|less)\b)/;
 /** "Three passed, two hung": a number alone, and what came of so many. */
 const CAME_OF = /^\s+(?:passed|failed|hung|restarted|rebooted|crashed|throttled|booted|survived|finished|got\s+through)\b/;
 
+/** None or one are counted where they are events, or one of so many: "one throttle event", "one of 4 runs". */
+const FEW = new RegExp(
+  String.raw`^(?:\s+(?:throttle events?|throttling|throttles|restarts?|reboots?|hangs?|crash(?:es)?)\b|(?=\s+(?:out\s+)?of\s+(?:the\s+)?${COUNT}(?:\s+(?:${THINGS}))?\b))`,
+  'u',
+);
+
 function counted({ nominal, said }: Stated, before: string, rest: string): string | undefined {
-  if (said.sides.length > 1 || !Number.isInteger(nominal) || nominal < 2) return undefined;
+  if (said.sides.length > 1 || !Number.isInteger(nominal)) return undefined;
+  if (nominal < 2) return FEW.exec(rest)?.[0];
   const times = HAPPENED.test(before) ? TIMES.exec(rest)?.[0] : undefined;
   if (times !== undefined) return times;
   return COUNTED.exec(rest)?.[0] ?? OF_SO_MANY.exec(rest)?.[0] ?? (CAME_OF.test(rest) ? '' : undefined);

@@ -7,7 +7,7 @@ import type { UnitSaid } from '../stated/phrase.ts';
 import { findStated, isUnread, type Stated, type Unread } from '../stated/read.ts';
 import { unread } from '../stated/stated-number.ts';
 import { besideNumber, gluedIn, HAPPENED, unitBehind } from './beside-number.ts';
-import { announced, borrows } from './borrowed-unit.ts';
+import { announced, borrows, isLoneDecimal } from './borrowed-unit.ts';
 import { headUnits } from './head-units.ts';
 import { otherAmounts } from './other-amounts.ts';
 import { ranksIn } from './ranks.ts';
@@ -95,14 +95,36 @@ function numbersIn(prose: string, own: ReadonlySet<string>): Found[] {
 function inOrder(prose: string, listed: readonly Listed[], own: ReadonlySet<string>): Found[] {
   const all: Found[] = [];
   let last: { readonly unit: string; readonly end: number } | undefined;
-  for (const [index, { said, shared }] of listed.entries()) {
+  for (const [index, { said: whole, shared }] of listed.entries()) {
     const [found] = foundIn(prose, listed, index);
+    // "50.4 s, not 54.5": the number itself, without what keeps it from being read.
+    const said = isUnread(whole) && !found ? (bareInside(prose, whole) ?? whole) : whole;
     const unit = found ? (found.unit ?? shared) : unitElsewhere(prose, said, last, own);
     if (found) all.push(found);
-    else if (unit !== undefined && !isUnread(said)) all.push({ start: said.start, end: said.end, said, unit });
+    else if (!isUnread(said) && (unit !== undefined || isBareDecimal(prose, said)))
+      all.push({ start: said.start, end: said.end, said, ...(unit === undefined ? {} : { unit }) });
     if (unit !== undefined && !isUnread(said)) last = { unit, end: found?.end ?? said.end };
   }
   return all;
+}
+
+function isBareDecimal(prose: string, said: Stated): boolean {
+  return !hasUnit(said) && !isPrice(prose, said) && isLoneDecimal(prose, said);
+}
+
+/** The number in digits behind a word that makes it unreadable: "54.5" of "not 54.5". */
+function bareInside(prose: string, { offset, measure }: Unread): Stated | undefined {
+  if (measure) return undefined;
+  const word = /^\p{L}+\s+(?=\d)/u.exec(prose.slice(offset))?.[0];
+  const said = word === undefined ? undefined : readNumber(prose, offset + word.length);
+  return said && !hasUnit(said) ? said : undefined;
+}
+
+/** The number that begins at an offset, with its place in the prose. */
+function readNumber(prose: string, from: number): Stated | undefined {
+  const said = findStated(prose.slice(from))[0];
+  if (!said || isUnread(said) || said.start !== 0) return undefined;
+  return { ...said, start: from + said.start, end: from + said.end };
 }
 
 /** The unit that a number without one has from what stands before it; undefined where it has none. */

@@ -21,6 +21,29 @@ const FORMS: readonly { readonly pattern: RegExp; readonly unit?: true; readonly
     expected: 'the ratio: `9.6 times`',
   },
   {
+    pattern: /\b(?:two|three|four|five|six|seven|eight|nine|ten|\d+)-?fold(?=\s*(?:$|[.,;:!?)]))/gi,
+    what: 'a multiple',
+    expected: 'the ratio: `3 times`',
+  },
+  {
+    pattern: /(?<=\bratio\b[^.;:]{0,40}\s)\d+(?:\.\d+)?\s?:\s?1\b(?![\d:/]|\.\d)/g,
+    what: 'a ratio of two',
+    expected: 'one number: `4.7 times`',
+  },
+  {
+    pattern: new RegExp(
+      String.raw`\b${COUNT}\s+out\s+of\s+(?:the\s+)?${COUNT}\b(?=\s+(?:held|passed|failed|hung|restarted|booted|throttled|kept|settled|reached|survived|got)\b)`,
+      'gi',
+    ),
+    what: 'a share',
+    expected: 'both counts as values, or a percentage',
+  },
+  {
+    pattern: /\b(?:one|a\s+single)\s+(?:throttle\s+event|restart|reboot|hang|crash)\b/gi,
+    what: 'a count of one',
+    expected: 'the count: `1 throttle event`',
+  },
+  {
     pattern: /\b(?:half\s+an?|an?|one|two|three|four|several)\s+dozen\b/gi,
     unit: true,
     what: 'dozens',

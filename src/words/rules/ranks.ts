@@ -11,6 +11,8 @@ const RANKS = [
   String.raw`\b${SUPERLATIVE}\s+of\s+(?:all\s+|the\s+|our\s+)*${COUNT}\b`,
   String.raw`\b(?:ranks?|ranked|comes|came|finish(?:es|ed))\s+(?:in\s+)?(?!last\b)(?:${PLACES})(?:\s+place)?\b`,
   String.raw`\bin\s+(?:${PLACES})\s+place\b`,
+  String.raw`\b(?:ranks?|ranked|comes?|came)\s+(?:dead\s+last|first|no\.\s*\d+)(?=\s*(?:$|[.,;:!?)]|in\b|of\b|for\b|among\b|by\b|at\b))`,
+  String.raw`\b(?:first|${PLACES})\s+of\s+(?:all\s+|the\s+|our\s+)*${COUNT}\b(?=\s*(?:$|[.,;:!?)]))`,
 ].map((pattern) => new RegExp(pattern, 'giu'));
 
 /** All of them; where two forms meet, the one that begins first. */

@@ -34,6 +34,7 @@ export const RULES = {
   'repeated-id': 'two plots or tables of one page have the same id',
   'stated-differs': 'the data says otherwise than a stated number',
   'stated-narrow': 'a stated number is true, but within its uncertainty of being false',
+  'stated-turned': 'a sentence compares two runs the other way round than the data has them',
   'stated-unread': 'the words of a stated number cannot be read as one number',
   'unheld-number': 'a number that data could hold is held by nothing',
   'unit-mismatch': 'a value cannot be given in the unit asked for',

@@ -34,6 +34,12 @@ export function changes(token: Token | undefined): boolean {
   return VERBS_MORE.has(word) || VERBS_LESS.has(word) || MOVES.has(word) || NOUNS_MORE.has(word) || NOUNS_LESS.has(word);
 }
 
+/** Which way a verb or a word of comparison goes: "rose", "hotter" more, "cools", "slower" less. */
+export function wayOf(word: string): 'more' | 'less' | undefined {
+  if (VERBS_MORE.has(word) || MORE.has(word)) return 'more';
+  return VERBS_LESS.has(word) || LESS.has(word) ? 'less' : undefined;
+}
+
 /** Words after the number. */
 export function comparisonAfter(tokens: readonly Token[], at: number): ComparisonFound | undefined {
   const word = tokens[at]?.low ?? '';

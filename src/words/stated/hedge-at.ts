@@ -26,9 +26,14 @@ function formsOf(side: 'before' | 'after'): Forms {
 /** Forms by their last word: they are many. */
 const BEFORE_BY_LAST: ReadonlyMap<string | undefined, Forms> = Map.groupBy(BEFORE, ({ words }) => words.at(-1));
 
+/** "Adds up to 38 kJ" is a sum, and no limit. */
+const ADDS = new Set(['add', 'adds', 'added', 'adding', 'sum', 'sums', 'summed']);
+
 /** The hedge whose last word stands right before a token. */
 export function hedgeBefore(tokens: readonly Token[], at: number): HedgeFound | undefined {
-  const form = BEFORE_BY_LAST.get(tokens[at - 1]?.low)?.find(({ words }) => wordsStand(tokens, at - words.length, words));
+  const form = BEFORE_BY_LAST.get(tokens[at - 1]?.low)?.find(
+    ({ name, words }) => wordsStand(tokens, at - words.length, words) && !(name === 'up to' && ADDS.has(tokens[at - 3]?.low ?? '')),
+  );
   return form && { name: form.name, at: at - form.words.length, next: at };
 }
 

@@ -116,8 +116,6 @@ export const HEDGES: readonly Hedge[] = [
     before: [
       'at least',
       'at the least',
-      'as little as',
-      'as low as',
       '≥',
       '>=',
       ...each(['no', 'not'], LESS_THAN),
@@ -143,11 +141,19 @@ export const HEDGES: readonly Hedge[] = [
   },
   {
     name: 'up to',
-    before: ['up to', 'as much as', 'as many as', 'as high as', 'as long as'],
+    before: ['up to'],
     after: [],
     meaning: 'The number or anything below it, as at most; it does not say that the number is reached.',
     example: 'up to 60 degrees',
     interval: ({ nominal }) => upTo(nominal, true),
+  },
+  {
+    name: 'as far as',
+    before: ['low', 'little', 'few', 'high', 'much', 'many', 'long'].map((word) => `as ${word} as`),
+    after: [],
+    meaning: 'What the bare number means: say it of an extreme that was reached.',
+    example: 'as low as 60 degrees',
+    interval: (said) => bare(said),
   },
   {
     name: 'never above',

@@ -1,4 +1,6 @@
 /** Judges a stated number on a value. */
+import { isShare } from './meaning.ts';
+import type { SaidNumber } from './phrase.ts';
 import type { Ends, Stated } from './stated-number.ts';
 
 export type Verdict = 'holds' | 'holds narrowly' | 'fails';
@@ -12,12 +14,20 @@ const COMPARED = 12;
  * Values that are not finite fail.
  */
 export function holds(stated: Stated, value: number, interval: readonly [number, number] | null): Verdict {
-  const turned = stated.bySize && value < 0;
+  const wanted = wantedSign(stated);
+  const turned = wanted === undefined ? stated.bySize && value < 0 : wanted < 0;
   const at = turned ? -value : value;
-  if (!Number.isFinite(at) || !allows(stated, at)) return 'fails';
+  if (!Number.isFinite(at) || !allows(stated, at) || (wanted !== undefined && at < 0)) return 'fails';
   if (!interval) return 'holds';
   const [low, high] = turned ? [-interval[1], -interval[0]] : interval;
   return allows(stated, low) && allows(stated, high) ? 'holds' : 'holds narrowly';
+}
+
+/** The sign that a value has to have for words of more or less; undefined where it does not matter or the words set it themselves. */
+export function wantedSign({ sense, said: { comparison, sides } }: Stated): 1 | -1 | undefined {
+  if (sense === undefined || !comparison || comparison.kind === 'apart') return undefined;
+  if (comparison.ofRatio && isShare(sides.at(-1) as SaidNumber)) return undefined;
+  return comparison.kind === 'more' ? sense : sense === 1 ? -1 : 1;
 }
 
 function allows({ lower, upper, lowerClosed, upperClosed }: Ends, value: number): boolean {

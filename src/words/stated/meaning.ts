@@ -83,7 +83,7 @@ function scaleOf(side: SaidNumber, { comparison, hedge }: Phrase, difference: bo
 const ONE: Unit = { canonical: '1', factor: 1, offset: 0, decimal: 0 };
 
 /** Percent and bare fractions can say by how much a ratio differs from one: "30 percent faster", "a third less". */
-function isShare({ unit, amount }: SaidNumber): boolean {
+export function isShare({ unit, amount }: SaidNumber): boolean {
   return unit?.kind === 'percent' || (!unit && amount.part !== undefined);
 }
 

@@ -72,5 +72,5 @@ function hasUnit({ said }: Stated): boolean {
 function noNumber(text: string): Unread {
   const vague = VAGUE.exec(text);
   if (!vague) return unread('no number in these words', 0, EXPECTED);
-  return unread(`"${vague[1]}", which is no number`, vague.index + vague[0].length - vague[1]!.length, EXPECTED);
+  return unread(`"${vague[1]}", which is not a number`, vague.index + vague[0].length - vague[1]!.length, EXPECTED);
 }

@@ -20,6 +20,8 @@ export interface Stated extends Ends {
   readonly hedge?: string;
   /** True where words give the direction ("2 watts less", "6 degrees cooler"): a value below zero is then taken by its size. */
   readonly bySize: boolean;
+  /** What a value above zero means where the expression tells: 1 for more, −1 for less. Words of more or less then have to go that way. */
+  readonly sense?: 1 | -1;
   /** The phrase in the text, hedge and comparison included: 0-based, UTF-16 units, `end` exclusive. */
   readonly start: number;
   readonly end: number;

@@ -2,7 +2,7 @@
 import { fromCanonical, readUnit, type Unit } from '../../quantities/units.ts';
 import { asSaid } from './as-said.ts';
 import { type Direction, directionOf, FINER_HEDGED, sayingsOf } from './candidates.ts';
-import { holds, type Verdict } from './holds.ts';
+import { holds, type Verdict, wantedSign } from './holds.ts';
 import { inUnit } from './meaning.ts';
 import type { Comparison, Phrase, SaidNumber } from './phrase.ts';
 import { readStated } from './read.ts';
@@ -11,7 +11,7 @@ import { type Saying, wordingOf } from './wording.ts';
 
 /** Words of comparison and their opposites. */
 const OPPOSITES: ReadonlyMap<string, string> = new Map(
-  'warmer cooler,hotter cooler,cooler warmer,colder warmer,faster slower,slower faster,quicker slower,more less,less more,fewer more,higher lower,lower higher,longer shorter,shorter longer,greater smaller,bigger smaller,larger smaller,smaller larger,above below,below above,over under,under over'
+  'rose fell,rises falls,rise fall,risen fallen,fell rose,falls rises,fall rise,fallen risen,climbed fell,climbs falls,climb fall,dropped rose,drops rises,drop rise,gained lost,gains loses,gain loss,lost gained,loses gains,loss gain,increase decrease,decrease increase,grew shrank,grows shrinks,warmed cooled,warms cools,cooled warmed,cools warms,up down,down up,warmer cooler,hotter cooler,cooler warmer,colder warmer,faster slower,slower faster,quicker slower,more less,less more,fewer more,higher lower,lower higher,longer shorter,shorter longer,greater smaller,bigger smaller,larger smaller,smaller larger,above below,below above,over under,under over'
     .split(',')
     .map((pair) => pair.split(' ') as [string, string]),
 );
@@ -51,8 +51,10 @@ function* candidates(stated: Stated, value: number, known: Known | undefined): G
     yield* wordings(stated, known.printed.value);
     yield* asPrinted(stated, known.printed);
   }
+  // "Rose by −3 K" says it the wrong way round.
+  const { text, start, end, comparison } = stated.said;
+  if (comparison && comparison.kind !== 'apart' && (stated.sense !== undefined || (value < 0 && stated.unit !== '1'))) return;
   yield* plain(stated, value);
-  const { text, start, end } = stated.said;
   if (known) yield replaced(text, [{ start, end, by: known.printed.text }]);
 }
 
@@ -101,6 +103,8 @@ function* worded(
     const wording = wordingOf(side, text, saying);
     if (wording === undefined) continue;
     const flipped = turned && comparison ? turn(text, comparison) : undefined;
+    // Words that have no opposite cannot say it: another number in them would be false.
+    if (turned && comparison && !flipped) continue;
     yield replaced(text, [{ start: stretch.start, end: stretch.end, by: wording }, ...(flipped ? [flipped] : [])]);
   }
 }
@@ -124,6 +128,8 @@ function saidValue(stated: Stated, side: SaidNumber, value: number): { said: num
     return { said: Math.abs(wanted), turned: wanted < 0 };
   }
   const said = fromCanonical(value, unit);
+  const wanted = wantedSign(stated);
+  if (wanted !== undefined) return { said: Math.abs(said), turned: said * wanted < 0 };
   if (stated.bySize) return { said: Math.abs(said), turned: false };
   return comparison?.kind === 'more' && compares ? { said: Math.abs(said), turned: said < 0 } : { said, turned: false };
 }
@@ -138,8 +144,12 @@ interface Edit extends Stretch {
 }
 
 function turn(text: string, { start, end }: Comparison): Edit | undefined {
-  const word = OPPOSITES.get(text.slice(start, end).toLowerCase());
-  return word === undefined ? undefined : { start, end, by: word };
+  // Of "fell by" the verb is turned, though "by" is what compares.
+  const verb = /^by\b/i.test(text.slice(start, end)) ? /\p{L}+(?=\s+$)/u.exec(text.slice(0, start)) : null;
+  const word = verb?.[0] ?? /^\p{L}+/u.exec(text.slice(start, end))?.[0] ?? '';
+  const at = verb?.index ?? start;
+  const opposite = OPPOSITES.get(word.toLowerCase());
+  return opposite === undefined ? undefined : { start: at, end: at + word.length, by: opposite };
 }
 
 function replaced(text: string, edits: readonly Edit[]): string {

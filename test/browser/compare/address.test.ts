@@ -70,21 +70,21 @@ describe('the address of a free comparison', () => {
   });
 
   test.each([
-    ['?colour=red', '“colour” is no part of an address of this page.'],
+    ['?colour=red', '“colour” is not part of an address of this page.'],
     ['?runs=a&runs=b', '“runs” stands more than once: the first counts.'],
-    ['?runs=a+Not_An_Id', '“Not_An_Id” is no id of a run.'],
+    ['?runs=a+Not_An_Id', '“Not_An_Id” is not the id of a run.'],
     ['?runs=a&reference=b', 'The reference b is none of the runs: the first run is the reference.'],
     ['?as=felt', '“as=felt” is none of absolute, rise: temperatures stand as they were read.'],
-    ['?units=degR', '“degR” is no unit of this page: degF, GHz, MHz, W, mW, A, mA, V, mV.'],
+    ['?units=degR', '“degR” is not a unit of this page: degF, GHz, MHz, W, mW, A, mA, V, mV.'],
     ['?units=GHz+MHz', 'Two units of clock are asked for: the first counts.'],
-    ['?from=soon', '“from=soon” is no number of seconds.'],
+    ['?from=soon', '“from=soon” is not a number of seconds.'],
     ['?from=60&to=60', 'The window from 60 s to 60 s holds nothing: all of the time is drawn.'],
     [
       '?show=warmth',
       /^“warmth” is nothing that can be drawn: temperature, ambient, .*, or one of these with a channel after a dot\.$/,
     ],
     ['?show=clock+power+current+voltage+fan', 'The address asks for 5 plots: the first 4 are drawn.'],
-    ['?__proto__=1', '“__proto__” is no part of an address of this page.'],
+    ['?__proto__=1', '“__proto__” is not part of an address of this page.'],
   ])('%s is remarked upon', (query, remark) => {
     expect(readAddress(query).remarks).toEqual([typeof remark === 'string' ? remark : expect.stringMatching(remark)]);
   });
@@ -94,7 +94,7 @@ describe('the address of a free comparison', () => {
       readAddress(`?runs=${'A'.repeat(6000)}`),
       readAddress(`?${Array.from({ length: 300 }, (_, at) => `p${at}=1`).join('&')}`),
     ];
-    expect(long.remarks).toEqual([`“${'A'.repeat(60)}…” is no id of a run.`]);
+    expect(long.remarks).toEqual([`“${'A'.repeat(60)}…” is not the id of a run.`]);
     expect(many.remarks).toHaveLength(7);
     expect(many.remarks[6]).toBe('294 more parts of the address were not understood.');
   });

@@ -19,8 +19,8 @@ describe('a published run, read in the browser', () => {
       return isUnreadable(read) ? read.unreadable : '';
     };
     expect(told(figures, series)).toBe('');
-    expect(told('{', series)).toBe('in its figures.json it is no JSON');
-    expect(told(figures, '<!doctype html>')).toBe('in its series.json it is no JSON');
+    expect(told('{', series)).toBe('in its figures.json it is not JSON');
+    expect(told(figures, '<!doctype html>')).toBe('in its series.json it is not JSON');
     expect(told(figures, figures)).toBe('in its series.json load holds nothing, and something was expected');
     expect(told(figures.replace('"about"', '"abuot"'), series)).toBe(
       'in its figures.json about holds nothing, and something was expected',

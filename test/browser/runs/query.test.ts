@@ -84,10 +84,10 @@ describe('browser/runs/query', () => {
     ['?outcome=melted', 'No run here has the outcome “melted”; it is ignored.'],
     ['?clock=2.0GHz..9GHz', 'No run here has the clock “9GHz”; it is ignored.'],
     ['?clock=..2.0GHz..2.6GHz', 'No run here has the clock “2.0GHz..2.6GHz”; it is ignored.'],
-    ['?date=2026-02-30..', '“2026-02-30” is no date such as 2026-03-14; it is ignored.'],
+    ['?date=2026-02-30..', '“2026-02-30” is not a date such as 2026-03-14; it is ignored.'],
     ['?order=-weight', 'Runs cannot be put in the order “-weight”; it is ignored.'],
-    ['?devices=larch-2', '“devices” is no filter of this page; it is ignored. Did you mean “device”?'],
-    ['?toString=1', '“toString” is no filter of this page; it is ignored.'],
+    ['?devices=larch-2', '“devices” is not a filter of this page; it is ignored. Did you mean “device”?'],
+    ['?toString=1', '“toString” is not a filter of this page; it is ignored.'],
     ['?device=larch-2&device=sedge-1', '“device” stands in the address twice; the first counts.'],
   ])('tells what is wrong with %s', (address, sentence) => {
     expect(readAddress(address, KNOWN).told).toEqual([sentence]);

@@ -87,4 +87,45 @@ describe('commands/hold: notes of a newcomer', () => {
       expect(notFirst.length <= later ? [] : notFirst).toEqual([]);
     },
   );
+
+  const firstOf = (text: string) => {
+    const [number] = numbersIn(text);
+    return number!.offers[0]?.is;
+  };
+  function numbersIn(text: string): ListedNumber[] {
+    const { note } = noteWith(project.root, FILE, `${FRONT}${text}\n`);
+    return listNumbers(note!, subjects);
+  }
+
+  test('a sentence that names both runs is offered no difference that says the opposite', () => {
+    expect(firstOf('The rated chip settles 5.5 K cooler than the brisk one.')).toMatch(/steady_temperature/);
+    for (const text of [
+      'The rated chip settles 5.5 K hotter than the brisk one.',
+      'The rated run draws 0.87 W more than the brisk one.',
+      'From brisk to quick the chip cools by 13.5 K.',
+      'The fast run uses 38% more power than the quick one and 38% less power than the rated one.',
+    ])
+      expect([
+        text,
+        numbersIn(text)
+          .at(-1)!
+          .offers.filter(({ is }) => /(?:rated|brisk|quick).*(?:rated|brisk|fast)/.test(is)),
+      ]).toEqual([text, []]);
+  });
+
+  test('what came of so many, what was repeated and how many of some are counts', () => {
+    const offers = (text: string) => numbersIn(text).map((each) => each.offers.map(({ is }) => is));
+    expect(offers('Eight settings were tried on the ladder; three passed.').map(([first]) => first)).toEqual([
+      'ladder.tried',
+      'ladder.outcome.passed',
+    ]);
+    expect(offers('Each test was repeated five times.')[0]![0]).toContain('repeats');
+    for (const each of offers('Two of the five runs were warmer.').flat()) expect(each).not.toContain('/');
+  });
+
+  test('where nothing that fits is of the run that the sentence names, that is said', () => {
+    const [number] = numbersIn('The rated run throttled after 19.7 minutes.');
+    expect([number!.offers.map(({ is }) => is), number!.named]).toEqual([['fast.time_to_throttle'], ['rated']]);
+    expect(numbersIn('The fast run throttled after 19.7 minutes.')[0]!.named).toBeUndefined();
+  });
 });

@@ -42,7 +42,7 @@ describe('commands/publish/publish-note', () => {
     const refused = await publish(text);
     expect(refused).toMatchObject({ code: 1, text });
     expect(refused.err).toContain(`${FILE}:9:`);
-    expect(refused.err).toContain('error: a link to `../nothing/`, which is no page of the site [dead-link]');
+    expect(refused.err).toContain('error: a link to `../nothing/`, which is not a page of the site [dead-link]');
     expect(existsSync(join(project.root, STATE))).toBe(false);
     expect(await deadIn()).toEqual(['warning 9']);
   });

@@ -12,13 +12,14 @@ import { isPresent } from '../../../src/figures/figure.ts';
 import { mapUnder, type Plain, plainFile, plainText } from '../../../src/register/portable/plain-values.ts';
 import { wholeRun } from '../../../src/register/portable/whole-run.ts';
 import { readRegister } from '../../../src/register/read.ts';
-import { computeDemoRun, demoRegister, HERE } from '../data/demo.ts';
+import { DEMONSTRATION } from '../../demonstration-folder.ts';
+import { computeDemoRun, demoRegister } from '../data/demo.ts';
 
 const root = mkdtempSync(join(tmpdir(), 'soakproof-cleaned-run-'));
 afterAll(() => rmSync(root, { recursive: true, force: true }));
-cpSync(join(HERE, 'data'), join(root, 'data'), { recursive: true });
+cpSync(join(DEMONSTRATION, 'data'), join(root, 'data'), { recursive: true });
 
-const { content } = readProject(HERE);
+const { content } = readProject(DEMONSTRATION);
 const fileAt = (path: string) => content.find((each) => each.path === path)!;
 const shared = content.filter(({ path }) => /^content\/(?:devices|instruments)\//.test(path));
 

@@ -26,7 +26,7 @@ describe('compute/contents/dead-links', () => {
         severity: 'error',
         rule: 'dead-link',
         place,
-        found: 'a link to `../bb/`, which is no page of the site',
+        found: 'a link to `../bb/`, which is not a page of the site',
         expected: 'a page or file that the site has',
         remedy: 'did you mean the page `notes/b/`?',
       },

@@ -9,7 +9,7 @@ import { openStore } from '../../../src/compute/store/store.ts';
 const root = mkdtempSync(join(tmpdir(), 'soakproof-facts-'));
 afterAll(() => rmSync(root, { recursive: true, force: true }));
 
-const UNNAMED = { title: '', byline: '', base: '/', address: '' };
+const UNNAMED = { title: '', byline: '', guide: false, base: '/', address: '' };
 
 async function facts(config: string) {
   writeFileSync(join(root, 'astro.config.mjs'), config);
@@ -25,7 +25,13 @@ test('compute/site-facts: what the configuration says is read by running it, and
   const named = `{ named: { title: 'Bench notes', byline: 'Readings' } }`;
   const config = `export default { site: 'https://bench.example', base: '/r', integrations: [{}, ${named}] };`;
   const read = await facts(config);
-  expect(read).toEqual({ title: 'Bench notes', byline: 'Readings', base: '/r/', address: 'https://bench.example/r/' });
+  expect(read).toEqual({
+    title: 'Bench notes',
+    byline: 'Readings',
+    guide: false,
+    base: '/r/',
+    address: 'https://bench.example/r/',
+  });
   const used = recording(openStore(root));
   expect(await siteFacts(root, used, config)).toEqual(read);
   expect(used.used().entries.map((key) => openStore(root).get(key))).toEqual([read]);

@@ -30,9 +30,9 @@ describe('compute/published-state/read-states', () => {
   });
 
   it('locates JSON that cannot be read, and says what is no state', () => {
-    expect(problemsOf('{"format":1,\n  oops}')[0]).toMatchObject({ place: { line: 2, column: 3 }, found: 'this is no JSON' });
-    expect(problemsOf('{"format":2}')[0]?.found).toContain('this is no published state');
-    expect(problemsOf('[]')[0]?.found).toContain('this is no published state');
+    expect(problemsOf('{"format":1,\n  oops}')[0]).toMatchObject({ place: { line: 2, column: 3 }, found: 'this is not JSON' });
+    expect(problemsOf('{"format":2}')[0]?.found).toContain('this is not a published state');
+    expect(problemsOf('[]')[0]?.found).toContain('this is not a published state');
   });
 
   it('refuses a state under the name of another', () => {

@@ -5,6 +5,7 @@ import { copyFile, sealedCopy } from '../../../src/compute/record-copies/copy.ts
 import { readCopies } from '../../../src/compute/record-copies/read-copies.ts';
 import { canonicalText, sealOf } from '../../../src/compute/store/canonical-json.ts';
 import type { RecordCopy } from '../../../src/register/sealed/record-copies.ts';
+import { DEMONSTRATION } from '../../demonstration-folder.ts';
 import { copyOf, recorded, recordedRun, temperature } from './recorded.ts';
 
 const COPY = copyOf();
@@ -31,7 +32,7 @@ describe('compute/record-copies/read-copies', () => {
   });
 
   it("reads the demonstration's, which an earlier version wrote", () => {
-    const folder = join(import.meta.dirname, '..', '..', '..', 'content', 'record-copies');
+    const folder = join(DEMONSTRATION, 'content', 'record-copies');
     const files = readdirSync(folder).map((name) => ({
       path: `content/record-copies/${name}`,
       text: readFileSync(join(folder, name), 'utf8'),
@@ -92,7 +93,7 @@ describe('compute/record-copies/read-copies', () => {
 
   it('says what else lies in the folder', () => {
     for (const path of ['content/record-copies/notes.txt', 'content/record-copies/2026/a.json', 'content/record-copies/.json/x']) {
-      expect(problemsOf(TEXT, path)[0]).toMatchObject({ place: { file: path }, found: 'this is no record copy' });
+      expect(problemsOf(TEXT, path)[0]).toMatchObject({ place: { file: path }, found: 'this is not a record copy' });
     }
   });
 
@@ -113,8 +114,8 @@ describe('compute/record-copies/read-copies', () => {
     const line = { name: 'soc', quantity: 'temperature', unit: '°C', decimals: 1, breaks: [] };
     const series = (channel: object) => run({ series: { ...COPY.record.runs[1]!.series, channels: [{ ...line, ...channel }] } });
     const cases: [change: (record: never) => void, found: RegExp][] = [
-      [run({ date: '2026-02-30' }), /at `record\.runs\.1\.date` a text that is no day/],
-      [run({ run: '../etc' }), /at `record\.runs\.1\.run` a text that is no id/],
+      [run({ date: '2026-02-30' }), /at `record\.runs\.1\.date` a text that is not a day/],
+      [run({ run: '../etc' }), /at `record\.runs\.1\.run` a text that is not an id/],
       [run({ alias: 'a b' }), /no alias/],
       [run({ more: 1 }), /at `record\.runs\.1\.more` "more" where never belongs/],
       [run({ specimen: 3 }), /3 where string belongs/],

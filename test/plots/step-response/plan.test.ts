@@ -54,6 +54,17 @@ describe('plots/step-response/plan', () => {
     expect(Math.max(...rest.map(Math.abs))).toBeLessThan(0.5);
   });
 
+  test('in a room that warms, the fit leaves as little over: readings stand over the room as the device felt it', () => {
+    const plan = planned([subject('rated', { rise: 40, warming: 6, scatter: 0 })]);
+    const rest = plan.csv
+      .split('\r\n')
+      .filter((row) => row.endsWith('measured less fitted'))
+      .map((row) => Number(row.split(',')[3]));
+    expect(rest.length).toBeGreaterThan(20);
+    expect(Math.max(...rest.map(Math.abs))).toBeLessThan(0.05);
+    expect(plan.method).toContain('as it reaches the device, later by its time constant');
+  });
+
   test('without a fit the reason stands in the method, and no residuals', () => {
     const short = subject('brief', { load: 240, coolDown: 900 });
     const figure = short.derived.figures.get('time_constant')!;

@@ -72,14 +72,14 @@ export const FRONT_MATTER: readonly Case[] = [
     rule: 'line-ends',
     bad: [[FAST, '', '---\rtitle: Fast\r---\r']],
     report: [
-      'content/runs/larch-fast.md:1:4: error: line-ends: a carriage return stands alone | expected lines that end with LF or CR LF | save the file with LF line ends',
+      'content/runs/larch-fast.md:1:4: error: line-ends: there is a carriage return without a line feed | expected lines that end with LF or CR LF | save the file with LF line ends',
     ],
     ok: [[FAST, '', BASE[FAST]!.replaceAll('\n', '\r\n')]],
   },
   {
     rule: 'yaml-syntax',
     bad: [[FAST, 'title: Fast setting', 'title: Fast: setting']],
-    report: ['content/runs/larch-fast.md:2:8: error: yaml-syntax: a second `: ` stands on this line | put the value in quotes'],
+    report: ['content/runs/larch-fast.md:2:8: error: yaml-syntax: there is a second `: ` on this line | put the value in quotes'],
     ok: [[FAST, 'title: Fast setting', 'title: "Fast: setting"']],
   },
   {

@@ -214,7 +214,7 @@ export const KEYS: readonly Case[] = [
     rule: 'bad-id',
     bad: [['content/runs/Larch_Slow.md', '', BASE[RATED]!]],
     report: [
-      'content/runs/Larch_Slow.md:1:1: error: bad-id: the name of this file, `Larch_Slow`, is no id | expected lower-case letters and digits, in words joined by single hyphens | rename it to `larch-slow.md`',
+      'content/runs/Larch_Slow.md:1:1: error: bad-id: the name of this file, `Larch_Slow`, is not an id | expected lower-case letters and digits, in words joined by single hyphens | rename it to `larch-slow.md`',
     ],
     ok: [['content/runs/larch-slow.md', '', BASE[RATED]!.replace('rated-soak', 'other')]],
   },
@@ -222,7 +222,7 @@ export const KEYS: readonly Case[] = [
     rule: 'id-collides',
     bad: [['content/devices/Larch-2.md', '', BASE[DEVICE]!]],
     report: [
-      'content/devices/Larch-2.md:1:1: error: bad-id: the name of this file, `Larch-2`, is no id | expected lower-case letters and digits, in words joined by single hyphens | rename it to `larch-2.md`',
+      'content/devices/Larch-2.md:1:1: error: bad-id: the name of this file, `Larch-2`, is not an id | expected lower-case letters and digits, in words joined by single hyphens | rename it to `larch-2.md`',
       'content/devices/larch-2.md:1:1: error: id-collides: this file has the same id as content/devices/Larch-2.md | rename one of the two',
     ],
     ok: [],

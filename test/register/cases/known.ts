@@ -44,7 +44,7 @@ export const KNOWN: readonly Case[] = [
     rule: 'bad-quoted',
     bad: [['content/quoted/older.md', '', QUOTED.replace('load_power', 'warmth')]],
     report: [
-      'content/quoted/older.md:8:3: error: bad-quoted: `warmth` is no figure that can be quoted | expected the name of a figure, such as `steady_temperature` or `load_power`',
+      'content/quoted/older.md:8:3: error: bad-quoted: `warmth` is not a figure that can be quoted | expected the name of a figure, such as `steady_temperature` or `load_power`',
     ],
     ok: [['content/quoted/older.md', '', QUOTED]],
   },

@@ -84,7 +84,7 @@ export const SHARED_DATA: readonly Case[] = [
     rule: 'unknown-licence',
     bad: [withLicence('licence: CC-BY-4')],
     report: [
-      'content/setups/open-bench.md:3:10: error: unknown-licence: `licence` is `CC-BY-4`, which is no id of the SPDX licence list | expected an id such as CC-BY-4.0 or CC0-1.0; for terms of your own `title` and `url` below `licence` | did you mean `CC-BY-4.0`?',
+      'content/setups/open-bench.md:3:10: error: unknown-licence: `licence` is `CC-BY-4`, which is not an id of the SPDX licence list | expected an id such as CC-BY-4.0 or CC0-1.0; for terms of your own `title` and `url` below `licence` | did you mean `CC-BY-4.0`?',
     ],
     ok: [withLicence('licence: CC-BY-4.0')],
   },

@@ -19,7 +19,7 @@ export const SOAK: readonly Case[] = [
     rule: 'bad-name',
     bad: [[SETUP, 'channels:', 'channels:\n  Sensor 1 .. Probe 2: temperature, °C']],
     report: [
-      'content/setups/open-bench.md:10:3: error: bad-name: `Sensor 1 .. Probe 2` is no range of columns | expected two names that differ in one number alone, the lower one first, such as `Sensor 1 .. Sensor 8`',
+      'content/setups/open-bench.md:10:3: error: bad-name: `Sensor 1 .. Probe 2` is not a range of columns | expected two names that differ in one number alone, the lower one first, such as `Sensor 1 .. Sensor 8`',
     ],
     ok: [],
   },

@@ -4,7 +4,7 @@ import { plainFile, plainText } from '../../../src/register/portable/plain-value
 import { BY_KEY, WHOLE, wholeRun } from '../../../src/register/portable/whole-run.ts';
 import { readRegister } from '../../../src/register/read.ts';
 import { SHARED_KEYS } from '../../../src/register/sections/shared-keys.ts';
-import { HERE } from '../../compute/data/demo.ts';
+import { DEMONSTRATION } from '../../demonstration-folder.ts';
 
 const file = (lines: string) => plainFile({ path: 'content/runs/x.md', text: `---\n${lines}---\n\nWords.\n` });
 
@@ -74,9 +74,9 @@ test('register/travel/whole-run: a run that says how its log goes out takes noth
 });
 
 test('register/travel/whole-run: written anew without their setups, the runs of the demonstration are the same runs', () => {
-  const { content } = readProject(HERE);
+  const { content } = readProject(DEMONSTRATION);
   const texts = new Map(content.map((each) => [each.path, each]));
-  const data = dataFiles(HERE);
+  const data = dataFiles(DEMONSTRATION);
   const { register } = readRegister(content, data);
   const written = content.map((each) => {
     if (!each.path.startsWith('content/runs/')) return each;

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { plainFile } from '../../../src/register/portable/plain-values.ts';
 import { withoutComments } from '../../../src/register/portable/without-comments.ts';
-import { HERE } from '../../compute/data/demo.ts';
+import { DEMONSTRATION } from '../../demonstration-folder.ts';
 
 const path = 'content/scripts/x.md';
 
@@ -63,6 +63,6 @@ test('register/travel/without-comments: line ends and a mark at the start of the
 
 test('register/travel/without-comments: nothing of a file without comments changes', () => {
   const note = 'content/notes/a-second-larch.md';
-  const text = readFileSync(`${HERE}/${note}`, 'utf8');
+  const text = readFileSync(`${DEMONSTRATION}/${note}`, 'utf8');
   expect(withoutComments({ path: note, text })).toBe(text);
 });

@@ -9,8 +9,8 @@ test('register/archives: where something was unpacked from is read', () => {
 });
 
 test.each([
-  ['{', 'this is no JSON'],
-  ['{"format":2}', 'this is no origin of an archive: at `format` 2 where 1 belongs'],
+  ['{', 'this is not JSON'],
+  ['{"format":2}', 'this is not an origin of an archive: at `format` 2 where 1 belongs'],
 ])('register/archives: %s is told as a problem', (text, found) => {
   const { origins, problems } = readOrigins([{ path, text }]);
   expect(origins).toEqual([]);

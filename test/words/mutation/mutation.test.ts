@@ -12,11 +12,11 @@ import type { Note } from '../../../src/register/register.ts';
 import { write } from '../../../src/words/write.ts';
 import type { Subject } from '../../../src/words/written.ts';
 import { shareResults } from '../../compute/shared-results.ts';
+import { DEMONSTRATION } from '../../demonstration-folder.ts';
 import { BENCHMARKS, GROUPS, LISTED } from './benchmark-statements.ts';
 import { CLAIMS_IN_SCRIPT, IN_SCRIPT } from './script-statements.ts';
 import { ADDED, CLAIMS, type ClaimCase, IN_NOTE, type Statement, type Values } from './statements.ts';
 
-const DEMO = join(import.meta.dirname, '..', '..', '..');
 /** Far enough to be false, near enough that twelve digits tell. */
 const HAIR = 1e-9;
 
@@ -63,8 +63,8 @@ async function readDemo(
 ): Promise<Read> {
   const root = mkdtempSync(join(tmpdir(), 'soakproof-mutation-'));
   try {
-    cpSync(join(DEMO, 'content'), join(root, 'content'), { recursive: true });
-    symlinkSync(join(DEMO, 'data'), join(root, 'data'));
+    cpSync(join(DEMONSTRATION, 'content'), join(root, 'content'), { recursive: true });
+    symlinkSync(join(DEMONSTRATION, 'data'), join(root, 'data'));
     shareResults(root);
     const read = await noteSubjects(root, file);
     if (!('note' in read)) throw new Error('the demonstration cannot be read');

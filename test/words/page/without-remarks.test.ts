@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { withoutRemarks } from '../../../src/words/page/without-remarks.ts';
 import { renderProse } from '../../../src/words/prose.ts';
-import { HERE } from '../../compute/data/demo.ts';
+import { DEMONSTRATION } from '../../demonstration-folder.ts';
 
 const SOURCE = `a <!-- PRIVATE --> b :value[x]
 
@@ -36,6 +36,6 @@ test('words/without-remarks: the page is the same', () => {
 });
 
 test('words/without-remarks: a text without remarks is left as it is, front matter too', () => {
-  const text = readFileSync(`${HERE}/content/notes/a-clock-it-cannot-keep.md`, 'utf8');
+  const text = readFileSync(`${DEMONSTRATION}/content/notes/a-clock-it-cannot-keep.md`, 'utf8');
   expect(withoutRemarks(text, true)).toBe(text);
 });

@@ -21,7 +21,7 @@ export function sharedAsOf(sharing: Sharing | undefined, unread: Unread): Shared
 export function unreadText({ columns, lines, cells }: Unread): string {
   const parts = [
     [columns, 'column that no channel reads', 'columns that no channel reads'],
-    [lines, 'line that is no row of readings', 'lines that are no rows of readings'],
+    [lines, 'line that is not a row of readings', 'lines that are not rows of readings'],
     [cells, 'cell with words in place of a reading', 'cells with words in place of a reading'],
   ] as const;
   const said = parts.filter(([count]) => count > 0).map(([count, one, many]) => `${count} ${count === 1 ? one : many}`);

@@ -27,7 +27,7 @@ describe('compute/steps/runs/log-sharing', () => {
     expect(unreadText(NOTHING)).toBe('');
     expect(unreadText(HOST)).toBe('1 column that no channel reads');
     expect(unreadText({ columns: 2, lines: 1, cells: 3 })).toBe(
-      '2 columns that no channel reads, 1 line that is no row of readings and 3 cells with words in place of a reading',
+      '2 columns that no channel reads, 1 line that is not a row of readings and 3 cells with words in place of a reading',
     );
   });
 });
