@@ -93,10 +93,6 @@ export async function chain({ root, scope, code, store: whole, project, content,
       sources,
     });
     const scripts = computeScripts(root, held.notes);
-    // Idle threads would hold what they have loaded while archives are packed.
-    await pool.close();
-    const accuracy = computeAccuracy(store, code.accuracy);
-    const prose = computeProse(register);
     const shares = await drawShares({
       store,
       pool,
@@ -109,6 +105,10 @@ export async function chain({ root, scope, code, store: whole, project, content,
       gathered,
       copies,
     });
+    // Idle threads would hold what they have loaded while archives are packed.
+    await pool.close();
+    const accuracy = computeAccuracy(store, code.accuracy);
+    const prose = computeProse(register);
     const assembled = assemble({
       store,
       register,
