@@ -1,4 +1,5 @@
 /** Which of two runs a sentence says has more, and whether the data says so: "5.5 K hotter than the brisk one". */
+import { isPresent } from '../../figures/figure.ts';
 import { addressedFigure, type Subjects } from '../expression/address.ts';
 import type { Address, Expression } from '../expression/expression-tree.ts';
 import { isTextProblem, parseExpression } from '../expression/parse-expression.ts';
@@ -18,6 +19,8 @@ interface Sides {
   readonly right: string;
   /** Whether the left one has more. */
   readonly leftHasMore: boolean;
+  /** Whether times are compared: who is faster has less of it. */
+  readonly ofTime: boolean;
 }
 
 /**
@@ -31,11 +34,10 @@ export function turnedRound(
   value: number,
   subjects: Subjects,
 ): string | undefined {
-  const kind = wayIn(said, before);
-  if (kind === undefined) return undefined;
   const tree = parseExpression(expression);
   const sides = isTextProblem(tree) ? undefined : sidesOf(tree, value, subjects);
-  if (!sides) return undefined;
+  const kind = sides && wayIn(said, before, sides.ofTime);
+  if (!sides || kind === undefined) return undefined;
   const other = comparedWith(sides, { before, after }, subjects);
   if (other === undefined) return undefined;
   const saysLeftHasMore = (kind === 'more') === (other === sides.right);
@@ -43,11 +45,12 @@ export function turnedRound(
 }
 
 /** More or less, by the words themselves; of "by 13.5 K" by the verb before it. */
-function wayIn({ said: { comparison, text } }: Stated, before: string): 'more' | 'less' | undefined {
+function wayIn({ said: { comparison, text } }: Stated, before: string, ofTime: boolean): 'more' | 'less' | undefined {
   if (!comparison) return undefined;
+  const words = text.slice(comparison.start, comparison.end);
+  if (ofTime && /^(?:faster|quicker|slower)\b/i.test(words)) return comparison.kind === 'more' ? 'less' : 'more';
   if (comparison.kind !== 'apart') return comparison.kind;
-  const by = /^by\b/i.test(text.slice(comparison.start, comparison.end));
-  return by ? wayOf(/(\p{L}+)\s*$/u.exec(before)?.[1]?.toLowerCase() ?? '') : undefined;
+  return /^by\b/i.test(words) ? wayOf(/(\p{L}+)\s*$/u.exec(before)?.[1]?.toLowerCase() ?? '') : undefined;
 }
 
 /** `a.x - b.x`, `a.x / b.x`, each less one or taken from one, and a comparison's own differences and ratios. */
@@ -58,11 +61,17 @@ function sidesOf(tree: Expression, value: number, subjects: Subjects): Sides | u
   if (left.kind === 'address' && right.kind === 'address' && (operator === '-' || operator === '/')) {
     const [a, b] = [left.parts[0]!.name, right.parts[0]!.name];
     const runs = [a, b].every((alias) => subjects.get(alias)?.kind === 'run');
-    return runs && a !== b ? { left: a, right: b, leftHasMore: operator === '-' ? value > 0 : value > 1 } : undefined;
+    const leftHasMore = operator === '-' ? value > 0 : value > 1;
+    return runs && a !== b ? { left: a, right: b, leftHasMore, ofTime: isTime(left, subjects) } : undefined;
   }
   if (operator !== '-') return undefined;
   if (isOne(right)) return sidesOf(left, value + 1, subjects);
   return isOne(left) ? sidesOf(right, 1 - value, subjects) : undefined;
+}
+
+function isTime(address: Address, subjects: Subjects): boolean {
+  const figure = addressedFigure(address, subjects);
+  return figure !== undefined && isPresent(figure) && figure.quantity.unit === 's';
 }
 
 /** A difference has a unit, and is above zero where the run has more; a ratio is above one. */
@@ -71,7 +80,7 @@ function ofComparison(address: Address, value: number, subjects: Subjects): Side
   const [run, reference] = [of?.run, of?.reference];
   if (typeof run !== 'string' || typeof reference !== 'string') return undefined;
   const isDelta = addressedFigure(address, subjects)!.name.endsWith('_delta');
-  return { left: run, right: reference, leftHasMore: isDelta ? value > 0 : value > 1 };
+  return { left: run, right: reference, leftHasMore: isDelta ? value > 0 : value > 1, ofTime: false };
 }
 
 /** "Than the brisk one", with a few words between at most; or "from brisk to quick", which compares with brisk. */

@@ -36,7 +36,9 @@ export function borrows(prose: string, said: Stated, between: string): boolean {
 
 /** What makes a decimal a name, or a place in a text: "version 3.1", "Larch 2.1", "at 3.30 pm". */
 const NUMBERED =
-  /(?:\b(?:version|firmware|kernel|release|revision|rev|build|section|chapter|clause|part|page|figure|fig|table|chart|equation|eq|step|item|point|no|number|port|driver|image|protocol|edition|standard|class|grade)\.?\s+|[\p{L}/_-])$/iu;
+  /(?:\b(?:versions?|firmwares?|kernels?|releases?|revisions?|rev|builds?|section|chapter|clause|part|page|figure|fig|table|chart|equation|eq|step|item|point|no|number|port|driver|image|protocol|edition|standard|class|grade)\.?\s+|[\p{L}/_-])$/iu;
+/** Of "kernel 6.12 and then 6.13" what stands between the name and the second number. */
+const LISTED = /\d[\d.]*(?:\s*,)?(?:\s+(?:and|or|to|then))*\s+$/i;
 const CAPITAL = /(?<=[^.!?\s]\s+)\p{Lu}[\p{L}\p{N}-]*\s+$/u;
 /** "3.30 pm", "3.1.2", "2.5 inches" and other words that make it something else. */
 const OTHERWISE = /^(?:\.?\d|\s*(?:am|pm|a\.m|p\.m)\b|-\p{L}|\p{L}|\s+\p{Ll}+(?:s|ches)\b(?<!\b(?:is|was|as|less|this|its)))/u;
@@ -48,16 +50,18 @@ const OTHERWISE = /^(?:\.?\d|\s*(?:am|pm|a\.m|p\.m)\b|-\p{L}|\p{L}|\s+\p{Ll}+(?:
 function isDecimal(prose: string, { start, end }: Stated): boolean {
   const before = prose.slice(0, start);
   if (!/^(?:[=≈~]\s?|about\s)?\d+\.\d+$/.test(prose.slice(start, end)) || OTHERWISE.test(prose.slice(end))) return false;
-  return !NUMBERED.test(before) && !CAPITAL.test(before);
+  if (/^[=≈~]/.test(prose.slice(start))) return true;
+  return !NUMBERED.test(before) && !CAPITAL.test(before) && !NUMBERED.test(before.replace(LISTED, ''));
 }
 
 /** What stands before a decimal that has no unit and no number with one before it: "the exponent is 0.73", and no name such as "integer mix 3.1". */
 const BEFORE_ALONE =
-  /(?:^|[(:,;–—=→]\s*|\b(?:at|is|was|are|were|of|to|by|only|just|merely|still|about|nearly|almost|exponent|power|ratio|factor|speed-?ups?|scores?|scored|and|or|from|than|not|then|but|reach(?:es|ed)|kept|keeps)\s+)$/iu;
+  /(?:^|[(:,;–—→]\s*|\b(?:at|is|was|are|were|of|to|by|only|just|merely|still|about|nearly|almost|exponent|power|ratio|factor|speed-?ups?|scores?|scored|and|or|from|than|not|then|but|reach(?:es|ed)|kept|keeps)\s+)$/iu;
 
 /** Whether a decimal that borrows no unit is a ratio or a value all the same. */
 export function isLoneDecimal(prose: string, said: Stated): boolean {
-  return isDecimal(prose, said) && BEFORE_ALONE.test(prose.slice(0, said.start));
+  const equals = /^[=≈~]/.test(prose.slice(said.start));
+  return isDecimal(prose, said) && (equals || BEFORE_ALONE.test(prose.slice(0, said.start)));
 }
 
 /** The unit in words that end with a colon right before a number: "Power, in watts: ", "Clock (GHz): "; '' for none. */
