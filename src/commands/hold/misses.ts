@@ -80,6 +80,8 @@ function missOf({ is, title }: Proposal, read: Stated, { subjects }: Bearing, bo
   const whole = wordingFor(read, evaluated);
   const instead = borrowed !== undefined && whole?.endsWith(` ${borrowed}`) ? whole.slice(0, -borrowed.length - 1) : whole;
   const allowed = allowedWords(read, quantity.unit);
-  const shown = printQuantity(quantity).text;
+  // Of what is exact all digits would be shown, and nobody can read a ratio of fifteen.
+  const exact = quantity.parts?.length === 0;
+  const shown = printQuantity(exact ? { ...quantity, value: Number(quantity.value.toPrecision(4)) } : quantity).text;
   return [{ is, shown, title: title(), why: `${side} the words allow: ${allowed}`, ...(instead === undefined ? {} : { instead }) }];
 }
