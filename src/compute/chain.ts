@@ -92,6 +92,8 @@ export async function chain({ root, scope, code, store: whole, project, content,
       sources,
     });
     const scripts = computeScripts(root, held.notes);
+    // Idle threads would hold what they have loaded while archives are packed.
+    await pool.close();
     const accuracy = computeAccuracy(store, code.accuracy);
     const prose = computeProse(register);
     const assembled = assemble({

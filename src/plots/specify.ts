@@ -12,6 +12,7 @@ import { planScaling } from './scaling/plan.ts';
 import { planScores } from './scores/plan.ts';
 import { planStability } from './stability/plan.ts';
 import { planStepResponse } from './step-response/plan.ts';
+import { planThermal } from './thermal/plan.ts';
 import { planTrace } from './trace/of-logs.ts';
 
 const PLANNERS: Readonly<Record<PlotKind, Planner>> = {
@@ -20,6 +21,7 @@ const PLANNERS: Readonly<Record<PlotKind, Planner>> = {
   'power-by-phase': planPowerByPhase,
   against: planAgainst,
   stability: planStability,
+  thermal: planThermal,
   scaling: comparedPlanner(planScaling),
   deltas: comparedPlanner(planDeltas),
   scores: comparedPlanner(planScores),

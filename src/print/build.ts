@@ -1,10 +1,10 @@
 /** Stage 2: Astro prints the pages into a side folder, the files go beside them, all is held to its digests, the folders are exchanged. */
-import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { constants, copyFileSync, existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { MANIFEST_VARIABLE, type Manifest } from '../compute/results.ts';
 import { damaged } from '../compute/store/damage.ts';
 import { digest } from '../compute/store/digest.ts';
-import { openStore, storedBytes } from '../compute/store/store.ts';
+import { blobPath, openStore } from '../compute/store/store.ts';
 import { printedPages } from './printed-pages.ts';
 import { sideFolder, swap } from './swap.ts';
 
@@ -48,7 +48,10 @@ export function holdToPages(side: string, pages: Manifest['pages']): void {
     throw new Error(`No file below src/pages prints ${missing.path}, a page of the kind “${missing.kind}”.`);
 }
 
-/** Copies, not second names: a host's or an editor's change of a file in `dist/` must not reach the store. */
+/**
+ * Copies, not second names: a host's or an editor's change of a file in `dist/` must not reach the store. The system copies, without the bytes
+ * passing through here; `holdToDigests` then reads what came of it.
+ */
 function copyFiles(root: string, side: string, files: Manifest['files']): void {
   const made = new Set<string>();
   for (const { path, blob } of files) {
@@ -56,7 +59,16 @@ function copyFiles(root: string, side: string, files: Manifest['files']): void {
     const folder = dirname(target);
     if (!made.has(folder)) mkdirSync(folder, { recursive: true });
     made.add(folder);
-    writeFileSync(target, storedBytes(root, blob));
+    copyBlob(root, blob, target);
+  }
+}
+
+/** Damage in the store shows when the copy is held to its digest; a file that is missing there is damage too. */
+function copyBlob(root: string, blob: string, target: string): void {
+  try {
+    copyFileSync(blobPath(root, blob), target, constants.COPYFILE_FICLONE);
+  } catch (thrown) {
+    throw (thrown as NodeJS.ErrnoException).code === 'ENOENT' ? damaged(`.cache/blobs/${blob}`) : thrown;
   }
 }
 

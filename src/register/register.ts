@@ -111,6 +111,8 @@ export interface Run extends Item, Renamed {
   readonly surface?: string;
   /** How they say what they say, where not in our words. */
   readonly mappings?: { readonly scores?: TableMapping; readonly surface?: TableMapping };
+  /** Path below data/ of their thermal image. */
+  readonly surfaceImage?: string;
   /** Id of the instrument that took the surface readings. */
   readonly surfaceInstrument?: string;
   /** How its data may be used; absent where nobody says so. */

@@ -6,7 +6,15 @@ import { ID_RULE, idFromWords, isId, meant, oneOf } from './values/names.ts';
 const COMPARED_KINDS = ['scaling', 'deltas', 'scores'] as const;
 export type ComparedKind = (typeof COMPARED_KINDS)[number];
 
-export const PLOT_KINDS = ['trace', 'step-response', 'power-by-phase', 'against', 'stability', ...COMPARED_KINDS] as const;
+export const PLOT_KINDS = [
+  'trace',
+  'step-response',
+  'power-by-phase',
+  'against',
+  'thermal',
+  'stability',
+  ...COMPARED_KINDS,
+] as const;
 export type PlotKind = (typeof PLOT_KINDS)[number];
 
 export interface PlotRequest {
@@ -78,8 +86,7 @@ export function readPlotRequest(
   const kind = readKind(attributes, problems, place);
   if (kind === 'stability') return readOfOne(attributes, kind, ATTEMPTS, attempts, place);
   if (isComparedKind(kind)) return readOfOne(attributes, kind, COMPARISON, comparisons, place, slotsOf(runs));
-  const other = kind === 'against' ? ['attempts', 'comparison', 'channels', 'rise'] : ['attempts', 'comparison', 'of'];
-  problems.push(...notFor(attributes, other, kind ?? ''));
+  problems.push(...notFor(attributes, ['attempts', 'comparison', ...idleOf(kind)], kind ?? ''));
   const chosen = readRuns(attributes, runs, problems, place);
   const channels = wordsOf(attributes.get('channels')).map(({ word }) => word);
   const of = wordsOf(attributes.get('of')).map(({ word }) => word);
@@ -91,6 +98,12 @@ export function readPlotRequest(
   );
   if (problems.length > 0 || kind === undefined) return { problems };
   return { kind, id, runs: slotted(chosen, runs), channels, ...(of.length > 0 ? { of } : {}), rise, ...titleOf(attributes), place };
+}
+
+/** Attributes that a kind which draws runs has no use for. */
+function idleOf(kind: PlotKind | undefined): readonly string[] {
+  if (kind === 'thermal') return ['of', 'channels', 'rise'];
+  return kind === 'against' ? ['channels', 'rise'] : ['of'];
 }
 
 function isComparedKind(kind: PlotKind | undefined): kind is ComparedKind {

@@ -36,10 +36,12 @@ function bareRun(): Figures {
     reflected: { value: 22, u: 1, step: 1 },
     remedy: null,
   };
+  const whole = { x: [0, 1], y: [0, 1] } as const;
+  const region = { box: whole, values: Float64Array.of(50, 49), hottest: { x: 0.25, y: 0.5 }, standsOut: 0.5 };
   const scores = { file: 'data/scores.csv', tests: [lost] };
   const surface = {
     file: 'data/lid.csv',
-    readings: [spot, { ...spot, spot: 'foot', title: 'foot', reflected: null }],
+    readings: [spot, { ...spot, spot: 'foot', title: 'foot', reflected: null }, { ...spot, spot: 'base', title: 'base', region }],
     columns: [],
     inferred: [],
   };

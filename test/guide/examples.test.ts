@@ -45,6 +45,9 @@ const READ = [
   'text printed',
 ];
 
+/** What `at` and `within` are places of. */
+const IMAGE = { file: 'data/image.csv', width: 96, height: 72, values: new Float64Array(96 * 72).fill(40), step: 0.1, others: 0 };
+
 const named = (fences: readonly Fence[]) => fences.map((fence) => ({ ...fence, name: `${fence.page}:${fence.line}` }));
 
 function errorsOf(text: string, kind: 'note' | 'script' = 'note'): string[] {
@@ -72,7 +75,7 @@ describe('the guide', () => {
     const bytes = new TextEncoder().encode(text);
     const read = {
       'csv scores': () => readScores(bytes, 'data/scores.csv'),
-      'csv surface': () => readSurface(bytes, 'data/surface.csv'),
+      'csv surface': () => readSurface(bytes, 'data/surface.csv', undefined, undefined, IMAGE),
       'csv attempts': () => readAttempts(bytes, 'data/attempts.csv', 'no-1'),
     }[kind]!();
     expect(read.problems).toEqual([]);

@@ -28,7 +28,7 @@ const ROOMS = {
   intake: ['log.ts', 'cells', 'sheet', 'report', 'rows', 'time', 'columns', '.'],
   register: ['rules.ts', 'register.ts', 'yaml', 'values', 'sections', 'files', 'resolved', 'sealed', 'portable', '.'],
   words: ['script/script.ts', 'rules/rules.ts', 'written.ts', 'expression', 'stated', 'page', 'rules', 'directives', 'script', '.'],
-  plots: ['drawing', 'stills', 'data', 'against|deltas|power-by-phase|scaling|scores|stability|step-response|trace', '.'],
+  plots: ['drawing', 'stills', 'data', 'against|deltas|power-by-phase|scaling|scores|stability|step-response|thermal|trace', '.'],
   compute: [
     ...['store', 'models', 'results.ts', 'project', 'cite', 'feeds', 'steps', 'contents', 'comparison', 'record-copies'],
     ...['published-state', 'data', 'linked-data', 'pages', 'video', 'discovery', 'archive', 'site', '.'],

@@ -46,11 +46,11 @@ describe('register/requests', () => {
   it.each([
     [
       { kind: 'tracee' },
-      'content/notes/a.md:7:10: error: request-kind: a plot of the kind `tracee` | expected `trace`, `step-response`, `power-by-phase`, `against`, `stability`, `scaling`, `deltas` or `scores` | did you mean `trace`?',
+      'content/notes/a.md:7:10: error: request-kind: a plot of the kind `tracee` | expected `trace`, `step-response`, `power-by-phase`, `against`, `thermal`, `stability`, `scaling`, `deltas` or `scores` | did you mean `trace`?',
     ],
     [
       { runs: 'fast' },
-      'content/notes/a.md:7:1: error: request-kind: a plot without `kind` | expected `trace`, `step-response`, `power-by-phase`, `against`, `stability`, `scaling`, `deltas` or `scores`',
+      'content/notes/a.md:7:1: error: request-kind: a plot without `kind` | expected `trace`, `step-response`, `power-by-phase`, `against`, `thermal`, `stability`, `scaling`, `deltas` or `scores`',
     ],
     [
       { kind: 'trace', runs: 'rated fats' },

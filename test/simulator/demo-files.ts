@@ -1,6 +1,6 @@
 /** Every file of the demo under data/, as bytes: equal each time. */
 import { DEMO_RUNS, METERED_START } from './demo-runs.ts';
-import { ATTEMPTS, scoresTable, surfaceTable } from './demo-tables.ts';
+import { ATTEMPTS, imageTable, scoresTable, surfaceTable } from './demo-tables.ts';
 import { write } from './dialect.ts';
 import { simulate } from './simulate.ts';
 
@@ -13,7 +13,9 @@ export function demoFiles(): ReadonlyMap<string, Uint8Array> {
     const scored = SCORED.find((s) => s.name === name);
     if (!scored) continue;
     files.set(`larch-2/${name}-scores.csv`, bytes(scoresTable(run, truth, scored.start)));
-    files.set(`larch-2/${name}-surface.csv`, bytes(surfaceTable(run, truth)));
+    const imaged = IMAGED.includes(name);
+    files.set(`larch-2/${name}-surface.csv`, bytes(surfaceTable(run, truth, imaged)));
+    if (imaged) files.set(`larch-2/${name}-thermal.csv`, bytes(imageTable(run, truth)));
   }
   files.set('larch-2/metered-scores.csv', bytes(meteredScores()));
   files.set('larch-2/no-1-attempts.csv', bytes(ATTEMPTS));
@@ -27,6 +29,9 @@ const SCORED = [
   { name: 'quick', start: Date.UTC(2026, 2, 12, 10, 30) },
   { name: 'fast', start: Date.UTC(2026, 2, 14, 11, 0) },
 ];
+
+/** Runs of which the camera's whole image was kept. */
+const IMAGED = ['rated', 'fast'];
 
 /** Two of the benchmarks again, with the logger running: the first repeat begins with the load. */
 function meteredScores(): string {

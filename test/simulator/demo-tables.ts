@@ -1,4 +1,5 @@
 /** The demo's tables that are not logs: benchmark scores, readings of a thermal camera, settings tried. All invented. */
+import { LID, SPOTS_AT, thermalImage } from './demo-image.ts';
 import type { DemoRun } from './demo-runs.ts';
 import type { Truth } from './options.ts';
 import { type Random, random } from './random.ts';
@@ -77,6 +78,8 @@ interface Spot {
   /** Rise over the room as a share of the board's. */
   readonly share: number;
   readonly emissivity: string;
+  /** Where it lies in the thermal image; the underside lies in none. */
+  readonly at?: keyof typeof SPOTS_AT;
 }
 
 const SPOTS: readonly Spot[] = [
@@ -87,6 +90,7 @@ const SPOTS: readonly Spot[] = [
     contact: 'touched briefly',
     share: 0.86,
     emissivity: '0.85 ± 0.05',
+    at: 'centre',
   },
   {
     spot: 'Lid front edge',
@@ -95,6 +99,7 @@ const SPOTS: readonly Spot[] = [
     contact: 'touched briefly',
     share: 0.74,
     emissivity: '0.85 ± 0.05',
+    at: 'edge',
   },
   {
     spot: 'Network socket',
@@ -103,20 +108,43 @@ const SPOTS: readonly Spot[] = [
     contact: 'touched briefly',
     share: 0.55,
     emissivity: '0.93 ± 0.03',
+    at: 'socket',
   },
   { spot: 'Underside', part: 'base', material: 'plastic', contact: 'held', share: 0.42, emissivity: '0.93 ± 0.03' },
 ];
 
 /** Camera readings in the last minutes of a load: the board's rise shared out over the case, at an emissivity set to 0.95. */
-export function surfaceTable(run: DemoRun, truth: Truth): string {
+export function surfaceTable(run: DemoRun, truth: Truth, imaged = false): string {
+  const { room } = truth.load.end;
+  const around = `${room.toFixed(1)} ± 1.0`;
+  const shown = shownSpots(run, truth);
+  const lines = SPOTS.map((s, index) => {
+    const reading = shown[index]!.toFixed(1);
+    const place = s.at === undefined ? '' : SPOTS_AT[s.at].map(percent).join(' by ');
+    return [s.spot, s.part, s.material, s.contact, reading, '0.95', s.emissivity, around, ...(imaged ? [place, ''] : [])].join(',');
+  });
+  const [lid] = SPOTS as [Spot];
+  const within = `${LID.x.map((x) => Math.round(100 * x)).join(' .. ')} % by ${LID.y.map((y) => Math.round(100 * y)).join(' .. ')} %`;
+  const region = ['Whole lid', lid.part, lid.material, lid.contact, '', '0.95', lid.emissivity, around, '', within].join(',');
+  const head = 'spot,part,material,contact,reading [°C],emissivity_set,emissivity,reflected [°C]';
+  return text(imaged ? [`${head},at,within`, ...lines, region] : [head, ...lines]);
+}
+
+function percent(share: number): string {
+  return `${Math.round(100 * share)} %`;
+}
+
+/** What the camera shows at each spot, °C. */
+function shownSpots(run: DemoRun, truth: Truth): number[] {
   const noise = random(run.options.seed + 80_000);
   const { room, board } = truth.load.end;
-  const rise = board - room;
-  const lines = SPOTS.map((s) => {
-    const reading = room + rise * s.share + 0.4 * noise.normal();
-    return [s.spot, s.part, s.material, s.contact, reading.toFixed(1), '0.95', s.emissivity, `${room.toFixed(1)} ± 1.0`].join(',');
-  });
-  return text(['spot,part,material,contact,reading [°C],emissivity_set,emissivity,reflected [°C]', ...lines]);
+  return SPOTS.map((s) => room + (board - room) * s.share + 0.4 * noise.normal());
+}
+
+/** The thermal image that the spots were read from. */
+export function imageTable(run: DemoRun, truth: Truth): string {
+  const [centre, edge, socket] = shownSpots(run, truth) as [number, number, number];
+  return thermalImage({ room: truth.load.end.room, centre, edge, socket }, run.options.seed);
 }
 
 /** Settings tried on specimen no-1 before the soaks, and what came of each. */

@@ -4,6 +4,8 @@ import { compareText } from '../../problem.ts';
 
 /** Of DEFLATE: the smallest that still takes about a second for 20 MB of readings. */
 const LEVEL = 9;
+/** Pictures are packed already: another try takes time and memory, and gains nothing. */
+const PACKED = /\.(?:jpe?g|png|webp|avif)$/i;
 /** A zip counts years from 1980 (APPNOTE.TXT, 4.4.6); the library takes them up to 2099. */
 const YEARS = { first: 1980, last: 2099 };
 /**
@@ -19,8 +21,8 @@ const ORIGIN = { os: 3, attrs: 0o100644 << 16 };
  */
 export function zipped(files: ReadonlyMap<string, Uint8Array>, day: string): Uint8Array {
   const tree: Zippable = {};
-  for (const path of [...files.keys()].sort(compareText)) tree[path] = files.get(path)!;
-  return zipSync(tree, { level: LEVEL, mtime: noonOf(day), ...ORIGIN });
+  for (const path of [...files.keys()].sort(compareText)) tree[path] = [files.get(path)!, { level: PACKED.test(path) ? 0 : LEVEL }];
+  return zipSync(tree, { mtime: noonOf(day), ...ORIGIN });
 }
 
 /** A zip holds local time: noon of the day is there in every zone, which cannot be said of midnight. */

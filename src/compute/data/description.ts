@@ -86,7 +86,7 @@ function resourceOf(described: Described, file: DataFile): object | null {
   const { summary, context, tables } = described;
   const log = summary.logs.find(({ name }) => name === (file.log ?? ''));
   if (log && file.role === 'cleaned') return tabular(common, 'utf-8', ',', cleanedSchema(log.channels, context), cleanedNote(log));
-  const table = tables.find(({ kind }) => kind === file.role);
+  const table = tables.find(({ kind }) => kind === file.role && kind !== 'image');
   if (table) return tabular(common, encodingLabel(table.form.encoding), table.form.delimiter, tableSchema(table.form), '');
   const cleaned = described.files.some(({ role, path, log: of }) => role === 'cleaned' && path !== null && of === file.log);
   return { profile: 'data-resource', ...common, ...(log ? rawForm(file, log, cleaned) : {}) };

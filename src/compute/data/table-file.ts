@@ -4,14 +4,15 @@ import type { TableKind, TableLayout } from '../../figures/table-layout.ts';
 import type { DataFile } from '../models/data-file.ts';
 import { offeredName, sizeText } from './names.ts';
 
-const TABLE_WORDS: Readonly<Record<TableKind, string>> = {
+const TABLE_WORDS: Readonly<Record<Table['kind'], string>> = {
+  image: 'thermal image as it came',
   scores: 'scores as they came',
   surface: 'surface readings as they came',
   attempts: 'attempts as they came',
 };
 
 export interface Table {
-  readonly kind: TableKind;
+  readonly kind: TableKind | 'image';
   /** Below data/. */
   readonly file: string;
   readonly sha256: string;
@@ -28,7 +29,9 @@ export function tableFile({ kind, file, sha256, bytes, form }: Table, folder: st
     : unread > 0
       ? `${counted(unread, 'column')} that nothing reads`
       : form.partly
-        ? 'rows of other settings or runs'
+        ? kind === 'image'
+          ? 'lines that are no readings'
+          : 'rows of other settings or runs'
         : null;
   return {
     role: kind,

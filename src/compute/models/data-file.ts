@@ -9,7 +9,7 @@ export interface FileBeside {
   readonly data?: string;
 }
 
-export type Role = 'log' | 'redacted' | 'cleaned' | 'scores' | 'surface' | 'attempts' | 'description' | 'figures';
+export type Role = 'log' | 'redacted' | 'cleaned' | 'scores' | 'image' | 'surface' | 'attempts' | 'description' | 'figures';
 
 export interface DataFile {
   readonly role: Role;

@@ -60,8 +60,8 @@ export function sourcesOf({ register, runs, attempts, content, code }: Options):
   };
 }
 
-function dataOf({ logs, scores, surface }: Run): string[] {
-  return [...logs.map(({ declaration }) => declaration.file), scores, surface]
+function dataOf({ logs, scores, surface, surfaceImage }: Run): string[] {
+  return [...logs.map(({ declaration }) => declaration.file), scores, surface, surfaceImage]
     .filter((path) => path !== undefined)
     .map((path) => `data/${path}`);
 }

@@ -83,9 +83,14 @@ export function openStore(root: string): Store {
 
 /** Bytes of a project's cache by their digest. Throws where they are missing or damaged. */
 export function storedBytes(root: string, blob: string): Uint8Array {
-  const bytes = readBlob(join(root, '.cache', 'blobs', blob), blob);
+  const bytes = readBlob(blobPath(root, blob), blob);
   if (bytes === undefined) throw damaged(`.cache/blobs/${blob}`);
   return bytes;
+}
+
+/** Where the bytes of a digest lie. */
+export function blobPath(root: string, blob: string): string {
+  return join(root, '.cache', 'blobs', blob);
 }
 
 /** Writes a file so that a reader sees the old one or the new one, never a part. */

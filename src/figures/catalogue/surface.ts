@@ -14,7 +14,7 @@ export const SURFACE = subject('surface', {
     publishedChecks: ['infrared-data-sheet', 'infrared-camera', ...LIMITS],
     lists: [],
     definition:
-      'Reading of a thermal camera at a named spot, corrected from the emissivity that was set in the camera to that of the surface, with the reflected temperature, by the radiation that a black surface gives off between 8 and 14 µm.',
+      'Reading of a thermal camera at a named spot, or of the hottest pixel within a region of its image, corrected from the emissivity that was set in the camera to that of the surface, with the reflected temperature, by the radiation that a black surface gives off between 8 and 14 µm.',
     formula: String.raw`W(T_\mathrm{object}) = W(T_\mathrm{reflected}) + \frac{\varepsilon_\mathrm{set}}{\varepsilon}\left(W(T) - W(T_\mathrm{reflected})\right),\quad W(T) = \int_{8\,\mathrm{\mu m}}^{14\,\mathrm{\mu m}} M_\lambda(T)\,\mathrm{d}\lambda`,
     notCovered: [
       'What air, windows and dirt take away between the surface and the camera.',
@@ -26,6 +26,7 @@ export const SURFACE = subject('surface', {
       'Air and windows between camera and surface took nothing away.',
       'The spot was larger than what the camera averages over.',
       'What a camera of another band would show is allowed for: the difference to all wavelengths (T⁴) counts as limits of error.',
+      'Of a region: what its hottest pixel stands out by from the mean of itself and its neighbours counts as limits of error, for noise and for spots smaller than what the camera averages over.',
     ],
     absentWhen: [
       NOT_READ,
@@ -56,6 +57,46 @@ export const SURFACE = subject('surface', {
     absentWhen: [NOT_READ, 'the surface temperature can be told', 'the material is stated as bare metal'],
     source: 'common practice, no source',
     check: 'hand-picked rows',
+  },
+  surface_mean: {
+    label: 'surface, mean',
+    unit: '°C',
+    spoken: 'mean average surface case lid camera region',
+    publishedChecks: ['infrared-data-sheet', 'infrared-camera'],
+    lists: [],
+    definition:
+      'Mean of all pixels within a region of a thermal image, each corrected as a spot is, from the emissivity that was set in the camera to that of the surface.',
+    formula: String.raw`\overline{T} = \frac{1}{N} \sum_{i=1}^{N} T_i`,
+    notCovered: [
+      'Pixels of the region that show another material, or what stands in front of it.',
+      'What air, windows and dirt take away between the surface and the camera.',
+    ],
+    assumptions: [
+      'The whole region has the emissivity and the reflected temperature that its row states.',
+      'Errors of the camera are the same in all pixels: nothing of them is averaged out.',
+    ],
+    absentWhen: ['the row names no region of a thermal image', 'the surface temperature of the region is absent'],
+    source: 'common practice, no source; the correction as of the surface temperature',
+    check: 'a simulated image of known temperatures',
+  },
+  surface_percentile_99: {
+    label: 'surface, 99th percentile',
+    unit: '°C',
+    spoken: 'percentile 99th surface case lid camera region',
+    publishedChecks: ['infrared-data-sheet', 'infrared-camera'],
+    lists: [],
+    definition:
+      'Temperature that 99 % of the pixels within a region of a thermal image lie below (type 7 of Hyndman and Fan), corrected as a spot is.',
+    formula: String.raw`T_{(h)},\quad h = 0.99\,(N - 1)`,
+    notCovered: [
+      'The hottest place itself: a hundredth of the region is hotter.',
+      'Pixels of the region that show another material, or what stands in front of it.',
+    ],
+    assumptions: ['The whole region has the emissivity and the reflected temperature that its row states.'],
+    absentWhen: ['the row names no region of a thermal image', 'the surface temperature of the region is absent'],
+    source:
+      'R. J. Hyndman and Y. Fan, The American Statistician 50(4), 1996, definition 7; the correction as of the surface temperature',
+    check: 'a simulated image of known temperatures',
   },
   hottest_surface: {
     label: 'hottest surface',

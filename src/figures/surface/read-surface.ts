@@ -8,11 +8,24 @@ import { nearest } from '../../quantities/nearest.ts';
 import { isParseFailure, parseQuantity } from '../../quantities/parse.ts';
 import { unreadProblems } from '../called-columns.ts';
 import { type Cells, cellsOf, quantityIn, type StatedNumber, tellCell, textOf, type Wanted } from '../table-cells.ts';
+import { readBox, readingAt, readPoint, regionOf } from './in-image.ts';
+import type { Matrix } from './matrix.ts';
 import type { StatedContact, Surface, SurfaceReading } from './surface-table.ts';
 import { CONTACTS, contactOfTime } from './touch-limits.ts';
 
 const NEEDED = ['spot', 'reading'] as const;
-const OPTIONAL = ['part', 'material', 'contact', 'emissivity_set', 'emissivity', 'reflected', 'id', 'remedy'] as const;
+const OPTIONAL = [
+  'part',
+  'material',
+  'contact',
+  'emissivity_set',
+  'emissivity',
+  'reflected',
+  'id',
+  'remedy',
+  'at',
+  'within',
+] as const;
 type Name = (typeof NEEDED)[number] | (typeof OPTIONAL)[number];
 
 /** What each column tells. */
@@ -26,6 +39,8 @@ const COLUMNS: Readonly<Record<Name, ColumnFacts>> = {
   emissivity: { about: 'the emissivity of the spot', example: '0.85 ± 0.05' },
   reflected: { about: 'the reflected temperature', example: '23.0 °C' },
   id: { about: "the spot's name in addresses; else made from its words", example: 'lid' },
+  at: { about: 'where it lies in the thermal image, from the left and from the top', example: '50 % by 40 %' },
+  within: { about: 'a region of the thermal image, whose hottest pixel is the reading', example: '10 .. 90 % by 20 .. 80 %' },
   remedy: { about: 'what was done to the spot so that it can be read', example: 'matt tape' },
 };
 
@@ -47,6 +62,7 @@ export function readSurface(
   file: string,
   instrument?: string,
   mapping?: TableMapping,
+  image?: Matrix,
 ): { surface: Surface; problems: readonly Problem[] } {
   const read = readTable(bytes, file);
   const mapped = mapTable(read, mapping, SURFACE_FORM);
@@ -56,13 +72,20 @@ export function readSurface(
   const whole = NEEDED.every((name) => cells.columns.has(name));
   const readings: SurfaceReading[] = [];
   for (const row of whole ? table.rows : []) {
-    const reading = readRow(cells, row, readings);
+    const reading = readRow(cells, row, readings, image);
     if (reading) readings.push(reading);
   }
   const columns = (['reading', 'emissivity_set', 'emissivity', 'reflected'] as const).flatMap(
     (name) => cells.columns.get(name)?.head ?? [],
   );
-  const surface = { file, ...(instrument === undefined ? {} : { instrument }), readings, columns, inferred: inferredUnits(cells) };
+  const surface = {
+    file,
+    ...(instrument === undefined ? {} : { instrument }),
+    readings,
+    columns,
+    inferred: [...inferredUnits(cells), ...(image ? ['The numbers of the thermal image are taken as °C.'] : [])],
+    ...(image ? { image } : {}),
+  };
   return { surface, problems: cells.problems };
 }
 
@@ -76,7 +99,12 @@ function inferredUnits(cells: Cells<Name>): string[] {
   return bare.length === 0 ? [] : [`Numbers without a unit in ${bare.map((name) => `\`${name}\``).join(' and ')} are taken as °C.`];
 }
 
-function readRow(cells: Cells<Name>, row: TableRow, before: readonly SurfaceReading[]): SurfaceReading | null {
+function readRow(
+  cells: Cells<Name>,
+  row: TableRow,
+  before: readonly SurfaceReading[],
+  image: Matrix | undefined,
+): SurfaceReading | null {
   const problems = cells.problems.length;
   const title = wordsIn(cells, row, 'spot');
   const part = wordsIn(cells, row, 'part');
@@ -84,8 +112,10 @@ function readRow(cells: Cells<Name>, row: TableRow, before: readonly SurfaceRead
   const spot = spotId(cells, row, title, before);
   const partId = partIdOf(cells, row, part, before);
   const contact = contactIn(cells, row);
-  const reading = quantityIn(cells, row, 'reading', TEMPERATURE);
-  if (textOf(cells, row, 'reading') === '')
+  const seen = seenIn(cells, row, image);
+  const reading = seen?.reading ?? quantityIn(cells, row, 'reading', TEMPERATURE);
+  const placed = textOf(cells, row, 'at') !== '' || textOf(cells, row, 'within') !== '';
+  if (textOf(cells, row, 'reading') === '' && !seen?.reading && !placed)
     tellCell(cells, row, 'reading', 'a spot without a reading', { remedy: 'leave the row out, or give its reading' });
   const emissivity = shareIn(cells, row, 'emissivity');
   const emissivitySet = shareIn(cells, row, 'emissivity_set');
@@ -103,7 +133,49 @@ function readRow(cells: Cells<Name>, row: TableRow, before: readonly SurfaceRead
     emissivity,
     reflected,
     remedy: textOf(cells, row, 'remedy') || null,
+    ...(seen?.at ? { at: seen.at } : {}),
+    ...(seen?.region ? { region: seen.region } : {}),
   };
+}
+
+/** What the thermal image says of a row: where it lies, and its reading where the table leaves that to the image. Null for a row that names no place. */
+function seenIn(
+  cells: Cells<Name>,
+  row: TableRow,
+  image: Matrix | undefined,
+): (Pick<SurfaceReading, 'at' | 'region'> & { readonly reading?: StatedNumber }) | null {
+  const [at, within, own] = (['at', 'within', 'reading'] as const).map((name) => textOf(cells, row, name)) as [
+    string,
+    string,
+    string,
+  ];
+  if (at === '' && within === '') return null;
+  const name = within === '' ? 'at' : 'within';
+  if (!image) {
+    return tellCell(cells, row, name, `\`${name}\` of a run without a thermal image`, {
+      remedy: 'name the image at `surface.image` of the run, or leave the cell empty',
+    });
+  }
+  const reading = (value: number): StatedNumber => ({ value, u: null, step: image.step });
+  if (within === '') {
+    const point = readPoint(at);
+    if (point) return { at: point, ...(own === '' ? { reading: reading(readingAt(image, point)) } : {}) };
+    return tellCell(cells, row, 'at', `\`at\` is \`${at}\``, {
+      expected: 'a place such as `50 % by 40 %`: from the left, from the top',
+    });
+  }
+  if (at !== '' || own !== '') {
+    return tellCell(cells, row, 'within', `a region with \`${at === '' ? 'reading' : 'at'}\` beside it`, {
+      expected: 'a region alone: its hottest pixel is the reading',
+      remedy: 'leave the other cell empty',
+    });
+  }
+  const box = readBox(within);
+  const region = box && regionOf(image, box);
+  if (region) return { at: region.hottest, region, reading: reading(region.values.reduce((most, value) => Math.max(most, value))) };
+  return tellCell(cells, row, 'within', `\`within\` is \`${within}\``, {
+    expected: 'a region of a pixel or more such as `10 .. 90 % by 20 .. 80 %`: from left to right, from top to bottom',
+  });
 }
 
 function wordsIn(cells: Cells<Name>, row: TableRow, name: 'spot' | 'part' | 'material'): string {

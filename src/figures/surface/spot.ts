@@ -76,7 +76,8 @@ export function cameraReading(soak: Soak, surface: Surface, spot: SurfaceReading
   };
 }
 
-function cameraOf({ instrument }: Surface, { reading }: SurfaceReading): Sensor {
+/** What read a spot. */
+export function cameraOf({ instrument }: Surface, { reading }: SurfaceReading): Sensor {
   return { quantity: 'temperature', step: reading.step, ...(instrument === undefined ? {} : { instrument }) };
 }
 
@@ -141,7 +142,7 @@ function partsOf(
 ): Part[] | null {
   const { context } = soak;
   const errors = errorsOf(context, camera, seen.reading);
-  const { emissivity, reflected } = spot;
+  const { emissivity, reflected, region } = spot;
   if (!errors.stated || unstated(emissivity, by.emissivity) || unstated(reflected, by.reflected)) return null;
   const coated = `device:${context.device.id}/${context.specimen}/surface.${spot.spot}/emissivity`;
   const part = (id: string, title: string, share: number, distribution: Pick<Source, 'distribution'>): Part => ({
@@ -162,6 +163,16 @@ function partsOf(
     part(`instrument:${camera.instrument}/temperature/band`, `wavelengths that ${camera.instrument} sees`, model, {
       distribution: 'rectangular',
     }),
+    ...(region
+      ? [
+          part(
+            `run:${context.run}/surface.${spot.spot}/pixel`,
+            `one pixel of the image of ${context.run}`,
+            (by.reading * region.standsOut) / Math.sqrt(3),
+            { distribution: 'rectangular' },
+          ),
+        ]
+      : []),
   ];
 }
 

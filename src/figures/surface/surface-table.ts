@@ -1,5 +1,7 @@
 /** Surface readings of a run, as its table states them. */
 import type { StatedNumber } from '../table-cells.ts';
+import type { ImagePoint, Region } from './in-image.ts';
+import type { Matrix } from './matrix.ts';
 import type { Contact } from './touch-limits.ts';
 
 /** What a cell says of the contact: a row of the limits, none (nobody touches it), longer than the table knows, or nothing at all. */
@@ -24,6 +26,10 @@ export interface SurfaceReading {
   readonly reflected: StatedNumber | null;
   /** What was done so that a shiny surface can be read: tape, paint. */
   readonly remedy: string | null;
+  /** Where it lies in the thermal image; a region at its hottest pixel. */
+  readonly at?: ImagePoint;
+  /** Of a region: what the image shows within it. */
+  readonly region?: Region;
 }
 
 export interface Surface {
@@ -36,4 +42,6 @@ export interface Surface {
   readonly columns: readonly string[];
   /** What was taken as stated though the table does not say it. */
   readonly inferred: readonly string[];
+  /** The thermal image that spots and regions lie in. */
+  readonly image?: Matrix;
 }

@@ -5,11 +5,12 @@ import { absent, isReason, type Reason } from '../absent.ts';
 import { type Entry, phaseOf, rowsOf, type Soak } from '../soak.ts';
 import { ambientOver } from '../thermal/ambient.ts';
 import { hottestSurface } from './hottest.ts';
+import { regionFigures } from './region.ts';
 import { cameraReading, surfaceFigure } from './spot.ts';
 import type { Surface } from './surface-table.ts';
 import { touchMargin } from './touch.ts';
 
-/** `surface.<spot>` and `touch_margin.<spot>` of each spot, `camera_reading.<spot>` where it cannot be corrected, `hottest_surface` of all and of each part; absent without readings. */
+/** `surface.<spot>` and `touch_margin.<spot>` of each spot, `camera_reading.<spot>` where it cannot be corrected, mean and 99th percentile of regions, `hottest_surface` of all and of each part; absent without readings. */
 export function surfaceFigures(soak: Soak, surface: Surface | undefined): Entry[] {
   if (surface === undefined || surface.readings.length === 0) {
     const why = surface === undefined ? 'The run has no surface readings.' : 'No row of the surface readings could be used.';
@@ -24,6 +25,7 @@ export function surfaceFigures(soak: Soak, surface: Surface | undefined): Entry[
       const shown = cameraReading(soak, surface, reading);
       return shown === null ? [] : [[`camera_reading.${reading.spot}`, shown]];
     }),
+    ...surface.readings.flatMap((reading) => regionFigures(soak, surface, reading)),
     ['hottest_surface', hottestSurface(surface, spots)],
     ...parts.map((part): Entry => {
       const own = spots.filter(({ reading }) => reading.part.id === part);

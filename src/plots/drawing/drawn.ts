@@ -3,6 +3,7 @@
 import type { RunContext } from '../../figures/context.ts';
 import type { FigureMap, RunFigures } from '../../figures/figure.ts';
 import type { Ladder } from '../../figures/stability/ladder.ts';
+import type { Surface } from '../../figures/surface/surface-table.ts';
 import type { Log } from '../../intake/log.ts';
 import type { Problem } from '../../problem.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
@@ -15,6 +16,8 @@ export interface PlotSubject {
   readonly log: Log;
   readonly derived: RunFigures;
   readonly context: RunContext;
+  /** Its surface readings, for those that lie in a thermal image. */
+  readonly surface?: Surface;
 }
 
 /** Settings tried on one specimen. */

@@ -106,6 +106,41 @@ export function signs(marks: readonly SignMark[], size = 90): Spec {
   };
 }
 
+/** A picture in pixels, stretched to its size; `url` is a data address. */
+export interface ImageMark {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+  readonly url: string;
+}
+
+export function images(marks: readonly ImageMark[]): Spec {
+  return {
+    data: { values: marks },
+    mark: {
+      type: 'image',
+      aspect: false,
+      align: 'left',
+      baseline: 'top',
+      width: { expr: 'datum.width' },
+      height: { expr: 'datum.height' },
+    },
+    encoding: { x: pixel('x'), y: pixel('y'), url: { field: 'url', type: 'nominal' } },
+  };
+}
+
+/** Lines in pixels in the colour of limits, with an edge of paper, so that they show on anything. */
+export function paths(all: readonly (readonly (readonly [x: number, y: number])[])[]): Spec {
+  const values = all.flatMap((line, s) => line.map(([x, y]) => ({ x, y, s })));
+  const encoding = { x: pixel('x'), y: pixel('y'), detail: { field: 's', type: 'nominal' }, order: { value: null } };
+  const drawn = (stroke: string, strokeWidth: number) => ({
+    mark: { type: 'line', stroke, strokeWidth, strokeJoin: 'round' },
+    encoding,
+  });
+  return { data: { values, format: { parse: null } }, layer: [drawn('var(--plot-paper)', 3.5), drawn('var(--plot-limit)', 1.75)] };
+}
+
 /** Nothing but the axes. */
 export function empty(axes: Axes): Spec {
   return {

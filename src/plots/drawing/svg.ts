@@ -61,6 +61,7 @@ function tidied(svg: string): string {
       / (?:opacity="1"|stroke-width="1"|font-weight="normal"|stroke-dasharray="1,0"|text-anchor="start"|transform="translate\(0,0\)")/g,
       '',
     )
+    .replaceAll(' xlink:href=', ' href=')
     .replaceAll(FAMILY, '')
     .replace(GEOMETRY, (_, name: string, value: string) => ` ${name}="${value.replace(LONG_DECIMAL, rounded)}"`);
 }

@@ -133,6 +133,7 @@ function complete(
     ...(inherited.steady === undefined ? {} : { steady: inherited.steady }),
     ...(stated.scores?.file === undefined ? {} : { scores: stated.scores.file }),
     ...(stated.surface?.file === undefined ? {} : { surface: stated.surface.file }),
+    ...(stated.surface?.image === undefined ? {} : { surfaceImage: stated.surface.image }),
     ...mappingsOf(stated),
     ...(stated.surface?.instrument ? { surfaceInstrument: stated.surface.instrument.value } : {}),
     ...(inherited.licence ? { licence: inherited.licence } : {}),

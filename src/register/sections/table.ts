@@ -72,6 +72,10 @@ export const SCORES = shape({
 });
 export const SURFACE = shape({
   ...mappingKeys({ columns: 'spot: Place', everyRow: 'contact: held', units: 'reading: °F' }),
+  image: optional(text, 'a thermal image as a table of temperatures; `at` and `within` of the readings are places in it', {
+    form: 'path',
+    example: 'larch-2/fast-thermal.csv',
+  }),
   instrument: optional(text, 'what took the readings; one of `instruments`', { form: 'id', example: 'camera' }),
 });
 export const TABLE = shape(mappingKeys({ columns: 'outcome: Result', everyRow: 'voltage_offset: 0 mV', units: 'clock: MHz' }));
@@ -83,6 +87,8 @@ export interface StatedTable {
   readonly place: Place;
   /** Of surface readings: what took them. */
   readonly instrument?: Reference;
+  /** Path below data/ of their thermal image. */
+  readonly image?: string;
   readonly mapping: TableMapping;
 }
 
@@ -103,10 +109,12 @@ export function readTableKey(
   const fields: ShapeOf<typeof SCORES> & ShapeOf<typeof SURFACE> = readShape(kinds[key], node, `\`${key}\``, node.place, report);
   const file = dataPathOf(fields.file, 'file', data, report);
   const instrument = referenceOf(fields.instrument, 'instrument', report);
+  const image = dataPathOf(fields.image, 'image', data, report);
   return {
     ...(file === undefined ? {} : { file }),
     place: fields.file?.place ?? node.place,
     ...(instrument ? { instrument } : {}),
+    ...(image === undefined ? {} : { image }),
     mapping: mappingOf(fields, form, report),
   };
 }

@@ -10,12 +10,18 @@ const PANELS: readonly (readonly QuantityKind[])[] = [['temperature'], ['clock']
 /** Without an alias: the page's title says which run it is, and lines are labelled with their channels. */
 export function runPlots(run: Run, derived: RunFigures): PlotRequest[] {
   const channels = PANELS.flatMap((kinds) => primaryChannel(run, kinds));
-  if (channels.length === 0) return [];
+  const image: PlotRequest[] = run.surfaceImage === undefined ? [] : [thermalPlot(run)];
+  if (channels.length === 0) return image;
   const common = { runs: [{ alias: '', run: run.id, slot: 0 }], rise: false, place: run.placeOf('log') };
   const trace: PlotRequest = { ...common, kind: 'trace', id: 'trace', channels };
   const response = derived.figures.get('time_constant');
-  if (response === undefined || !isPresent(response)) return [trace];
-  return [trace, { ...common, kind: 'step-response', id: 'step-response', channels: [] }];
+  if (response === undefined || !isPresent(response)) return [trace, ...image];
+  return [trace, { ...common, kind: 'step-response', id: 'step-response', channels: [] }, ...image];
+}
+
+function thermalPlot(run: Run): PlotRequest {
+  const runs = [{ alias: '', run: run.id, slot: 0 }];
+  return { kind: 'thermal', id: 'thermal', runs, channels: [], rise: false, place: run.placeOf('surface') };
 }
 
 function primaryChannel(run: Run, kinds: readonly QuantityKind[]): string[] {

@@ -84,6 +84,11 @@ interface LogAsRead {
   readonly unread: Unread;
 }
 
+/** Under it the surface readings of a run with a thermal image are stored. */
+export function surfaceKey({ key }: Pick<RunTask, 'key'>): string {
+  return `${key}-surface`;
+}
+
 /** Reads and derives one run, stores the Log beside, and never throws on what a file holds. */
 export function runStep(root: string, store: Store, task: RunTask): RunResult {
   const { logs, problems } = readLogs(root, task);
@@ -96,6 +101,8 @@ export function runStep(root: string, store: Store, task: RunTask): RunResult {
   const { log, derived } = deriveJoined(aligned, order, task.context, beside.tables);
   const logKey = `${task.key}-log`;
   store.set(logKey, log);
+  const { surface } = beside.tables;
+  if (surface?.image) store.set(surfaceKey(task), surface);
   const edges = log.rows === 0 ? { known: undefined, problems: [] } : edgeWarnings(log, task);
   return {
     derived,

@@ -1,5 +1,6 @@
 /** The tables that a run names beside its log: bytes → typed rows. */
 import { readScores } from '../../../figures/scores/read-scores.ts';
+import { type Matrix, readMatrix } from '../../../figures/surface/matrix.ts';
 import { readSurface } from '../../../figures/surface/read-surface.ts';
 import { type TableLayout, tableLayout } from '../../../figures/table-layout.ts';
 import { inOneMessage } from '../../../figures/table-problems.ts';
@@ -23,10 +24,11 @@ export interface TablePath {
   readonly mapping?: TableMapping;
 }
 
-export type TablePaths = Readonly<Partial<Record<'scores' | 'surface', TablePath>>>;
+/** In this order: a surface table takes readings from its image. */
+export type TablePaths = Readonly<Partial<Record<'scores' | 'image' | 'surface', TablePath>>>;
 
 export interface ReadTable {
-  readonly kind: 'scores' | 'surface';
+  readonly kind: 'scores' | 'image' | 'surface';
   /** Below data/. */
   readonly file: string;
   /** Its bytes are in the store under it. */
@@ -37,10 +39,11 @@ export interface ReadTable {
 
 /** The paths of a run's tables. */
 export function tablePaths(run: Run): TablePaths {
-  const { scores, surface, surfaceInstrument: instrument, mappings } = run;
+  const { scores, surface, surfaceImage: image, surfaceInstrument: instrument, mappings } = run;
   const mapped = (mapping: TableMapping | undefined) => (mapping ? { mapping } : {});
   return {
     ...(scores !== undefined && { scores: { file: scores, place: run.placeOf('scores'), ...mapped(mappings?.scores) } }),
+    ...(image !== undefined && { image: { file: image, place: run.placeOf('surface') } }),
     ...(surface !== undefined && {
       surface: {
         file: surface,
@@ -57,14 +60,24 @@ export function readTables(root: string, store: Store, { tables, logs, digests }
   const problems: Problem[] = [];
   const read: ReadTable[] = [];
   const found: { -readonly [K in keyof RunTables]: RunTables[K] } = {};
+  let image: Matrix | null = null;
   for (const [kind, path] of Object.entries(tables) as [ReadTable['kind'], TablePath][]) {
-    const bytes = bytesOf(root, path, kind, problems);
+    const bytes = bytesOf(root, path, kind === 'image' ? 'thermal image' : kind, problems);
     if (bytes === undefined) continue;
     if (digest(bytes) !== digests[path.file]) {
       problems.push(changed(`data/${path.file}`, path.place));
       continue;
     }
     const file = `data/${path.file}`;
+    if (kind === 'image') {
+      const { matrix, problems: own } = readMatrix(bytes, file);
+      image = matrix;
+      problems.push(...own);
+      if (matrix) read.push({ kind, file: path.file, sha256: store.keep(bytes), bytes: bytes.length, form: imageLayout(matrix) });
+      continue;
+    }
+    // Without its image, what the table says of places in it is no fault of the table's.
+    if (kind === 'surface' && tables.image && !image) continue;
     read.push({
       kind,
       file: path.file,
@@ -75,11 +88,16 @@ export function readTables(root: string, store: Store, { tables, logs, digests }
     const { problems: own, ...table } =
       kind === 'scores'
         ? readScores(bytes, file, logs[0]?.declaration.time?.zone, path.mapping)
-        : readSurface(bytes, file, path.instrument, path.mapping);
+        : readSurface(bytes, file, path.instrument, path.mapping, image ?? undefined);
     Object.assign(found, table);
     problems.push(...inOneMessage(own, { bytes, file, kind, mapping: path.mapping }));
   }
   return { tables: found as RunTables, read, problems };
+}
+
+/** It goes out as it came where nothing but its pixels is in it. */
+function imageLayout({ height, others }: Matrix): TableLayout {
+  return { columns: [], rows: height, ...(others > 0 ? { partly: true } : {}), delimiter: ',', decimal: '.', encoding: 'utf-8' };
 }
 
 /** The bytes of a file that a run names; undefined, with a problem, where it cannot be read. `what` names it in words. */
