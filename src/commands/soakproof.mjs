@@ -2,19 +2,17 @@
 // The command `soakproof NAME …` of an installed package: finds the Node that the tool is tested with, and the command. Plain JavaScript
 // for whatever Node the machine has.
 import { spawn } from 'node:child_process';
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { commandsIn } from './list-commands.mjs';
 
 const HERE = dirname(fileURLToPath(import.meta.url));
 const MAJOR = '24';
 
-/** The head of a command's file, as `command-line` prescribes it: its name, and what it does. */
-const HEAD = /\bcommandLine\(\{\s*name: '([^']+)',\s*does:\s*(['"`])((?:\\.|(?!\2).)*)\2/s;
-
 const [name, ...args] = process.argv.slice(2);
-const commands = new Map(readdirSync(HERE).flatMap((file) => commandIn(file)));
+const commands = commandsIn(HERE);
 
 if (name === undefined || name === '--help') {
   console.log(helpText());
@@ -30,17 +28,10 @@ if (name === undefined || name === '--help') {
   else runWith(nodeOfPackage(), file);
 }
 
-/** A file of the folder as an entry of the list; none where it holds no command. */
-function commandIn(file) {
-  if (!/\.[jt]s$/.test(file)) return [];
-  const found = HEAD.exec(readFileSync(join(HERE, file), 'utf8'));
-  return found ? [[found[1], { file, does: found[3].replace(/\\(.)/g, '$1') }]] : [];
-}
-
 function helpText() {
   const width = Math.max(...[...commands.keys()].map(({ length }) => length));
   const rows = [...commands].map(([each, { does }]) => `  ${each.padEnd(width)}  ${does.replace(/(?<=\.) .*/s, '')}`);
-  return `soakproof NAME …\n\n${rows.sort().join('\n')}\n\nEach says with --help what it takes and what its exit codes mean.`;
+  return `soakproof NAME …\n\n${rows.join('\n')}\n\nEach says with --help what it takes and what its exit codes mean.`;
 }
 
 async function here(file) {

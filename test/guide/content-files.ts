@@ -1,8 +1,9 @@
 /** Files of content/ made of the reference's own examples, in which another example can be tried by the real register. */
 import { readRegister } from '../../src/register/read.ts';
 import type { DataFiles } from '../../src/register/register.ts';
+import { lineOf } from '../../src/register/values/key-line.ts';
 import type { KeyFacts } from '../../src/register/values/shape.ts';
-import { lineOf, shapesOf } from './reference.ts';
+import { shapesOf } from './reference.ts';
 
 export const DATA: DataFiles = { kind: () => 'file' };
 export const SHAPES = shapesOf();

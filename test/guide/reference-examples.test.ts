@@ -1,8 +1,8 @@
 /** The example of each key in the reference is read by the real register without a problem: in a file of its kind, with all that must be there. */
 import { describe, expect, it } from 'vitest';
 import { readRegister } from '../../src/register/read.ts';
+import { lineOf } from '../../src/register/values/key-line.ts';
 import { BASE, DATA, fileOf, framesOf, IDS, mapping, problemsWith, SHAPES } from './content-files.ts';
-import { lineOf } from './reference.ts';
 
 const CASES = [...SHAPES].flatMap(([title, { facts }]) =>
   facts.flatMap((fact) => {

@@ -2,8 +2,9 @@
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { TABLE_FORMS } from '../../src/figures/table-layout.ts';
+import { lineOf } from '../../src/register/values/key-line.ts';
 import { DIRECTIVES } from '../../src/words/page/directive-names.ts';
-import { commandsPage, directivesPage, figuresPage, keysPage, lineOf, shapesOf, slug, tablesPage, wordsPage } from './reference.ts';
+import { commandsPage, directivesPage, figuresPage, keysPage, shapesOf, slug, tablesPage, wordsPage } from './reference.ts';
 
 const GUIDE = join(import.meta.dirname, '../../src/guide');
 const PAGES = {

@@ -8,7 +8,7 @@ import { QUANTITY_KINDS } from '../../src/intake/log.ts';
 import { READ, SYMBOLS } from '../../src/quantities/unit-spellings.ts';
 import { FRONT_MATTER } from '../../src/register/files/front-matter-shapes.ts';
 import { PLOT_KINDS } from '../../src/register/requests.ts';
-import { exampleOf } from '../../src/register/values/examples.ts';
+import { lineOf } from '../../src/register/values/key-line.ts';
 import { type KeyFacts, keysOf } from '../../src/register/values/shape.ts';
 import { FORMS, type Takes } from '../../src/register/values/takes.ts';
 import { COLONS, DIRECTIVES } from '../../src/words/page/directive-names.ts';
@@ -24,19 +24,6 @@ const row = (cells: readonly string[]) => `| ${cells.map(cell).join(' | ')} |`;
 function table(heads: readonly string[], rows: readonly (readonly string[])[]): string {
   return [row(heads), row(heads.map(() => '---')), ...rows.map(row)].join('\n');
 }
-
-/** The line as an author may write it: the key's own example, else the one that messages show; undefined where there is none. */
-export function lineOf({ key, kinds, takes }: KeyFacts): string | undefined {
-  if (takes.example !== undefined) return isEntry(takes.example) ? `${key}:\n  ${takes.example}` : `${key}: ${takes.example}`;
-  if (!kinds.includes('text')) return undefined;
-  const told = exampleOf(key);
-  if (told?.startsWith(`${key}: `)) return told;
-  const [value] = takes.words ?? (takes.quantity ? [takes.quantity.example] : []);
-  return value === undefined ? undefined : `${key}: ${value}`;
-}
-
-/** Whether an example is a line below its key: a name and what stands behind it. */
-const isEntry = (example: string) => /^[^[\n]+: /.test(example);
 
 /** An example in one line of a table. */
 function shown(fact: KeyFacts): string {

@@ -38,7 +38,7 @@ export function emitPackage(to: string): void {
 
 function filesOf(folder: string): string[] {
   return readdirSync(folder, { recursive: true, withFileTypes: true })
-    .filter((entry) => entry.isFile() && !entry.name.endsWith('.d.ts'))
+    .filter((entry) => entry.isFile() && !/\.d\.m?ts$/.test(entry.name))
     .map((entry) => join(entry.parentPath, entry.name).slice(folder.length + 1));
 }
 
@@ -75,8 +75,10 @@ function javascript(text: string): string {
 
 /** This project's, without what only a clone needs. */
 function packageJson(): object {
-  const { name, version, description, type, engines, bin, exports } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8'));
-  return { name, version, description, type, engines, bin, exports, dependencies: testedPackages() };
+  const { name, version, description, type, engines, bin, exports, allowScripts } = JSON.parse(
+    readFileSync(join(ROOT, 'package.json'), 'utf8'),
+  );
+  return { name, version, description, type, engines, bin, exports, allowScripts, dependencies: testedPackages() };
 }
 
 /** Every package that lies at the top of node_modules and is needed on every machine. What is of one kind of machine is pinned by what needs it. */

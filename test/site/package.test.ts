@@ -1,4 +1,4 @@
-import { mkdirSync, readdirSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, symlinkSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, inject, it } from 'vitest';
 import { copyPublication, installInto, soakproof } from '../package/installed.ts';
@@ -27,6 +27,17 @@ describe('the package', () => {
       err: 'There is no publication in this folder: no astro.config.mjs. Go to its folder, or make one with `soakproof new`.\n',
     });
     expect(soakproof(folder, 'chek').err).toBe('There is no command chek. `soakproof --help` lists them.\n');
+  });
+
+  it('makes a publication that builds at once, empty as it is', () => {
+    const root = join(inject('scratch'), 'empty-publication');
+    mkdirSync(root);
+    symlinkSync(join(folder, 'node_modules'), join(root, 'node_modules'), 'dir');
+    expect(soakproof(root, 'new', '.')).toMatchObject({ code: 0, err: '' });
+    expect(soakproof(root, 'check')).toEqual({ code: 0, out: 'Nothing to mend.\n', err: '' });
+    const { code, err } = soakproof(root, 'build');
+    expect(code, err).toBe(0);
+    expect(readFileSync(join(root, 'dist/index.html'), 'utf8')).toContain('My bench');
   });
 
   it('prints a publication to the same bytes as the clone does, and leaves no file of its own in it', () => {

@@ -12,7 +12,7 @@ export function codeFolder(): string {
 }
 
 /** The folder that holds the tool's package.json. */
-function toolFolder(): string {
+export function toolFolder(): string {
   return join(codeFolder(), '..');
 }
 

@@ -1,0 +1,1 @@
+export function commandsIn(folder: string): ReadonlyMap<string, { readonly file: string; readonly does: string }>;

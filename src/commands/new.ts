@@ -1,0 +1,28 @@
+/** `npm run new -- FOLDER [LOG…]`: makes a publication. Exit code 1 where a log could not be added. */
+import { resolve } from 'node:path';
+import { parseArgs } from 'node:util';
+import './plain-failures.ts';
+import { publicationFolder } from '../compute/store/places.ts';
+import { writer } from '../print/visible.ts';
+import { commandLine } from './command-line.ts';
+import { commandsIn } from './list-commands.mjs';
+import { makePublication } from './new/make-publication.ts';
+
+commandLine({
+  name: 'new',
+  does: 'Makes a publication in a folder: its configuration, a place and an example for each kind of file, a recipe for checks. Logs are copied below data/, and their device, setup, runs and a draft are written. Nothing that is there is overwritten.',
+  takes: [
+    { name: 'FOLDER', is: 'where the publication is to stand; `.` for this folder' },
+    { name: 'LOG', is: 'a log or table of yours', optional: true, many: true },
+  ],
+  exits: { 0: 'the publication is there', 1: 'a log could not be added; all else is there' },
+  example: 'npm run new -- ../my-bench ~/logs/soak.csv',
+});
+
+const { positionals } = parseArgs({ allowPositionals: true });
+// npm runs scripts in the tool's folder; names are meant from where the command was given.
+const from = process.env.INIT_CWD ?? publicationFolder();
+const [root = from, ...logs] = positionals.map((path) => resolve(from, path));
+const commands = [...commandsIn(import.meta.dirname).keys()].filter((name) => name !== 'new');
+process.exitCode = makePublication({ root, logs, commands }, { out: writer(process.stdout), err: writer(process.stderr) });
+if (process.exitCode === 0) console.log('Next: npm install; npm run check; npm run dev.');
