@@ -23,6 +23,7 @@ import { sourcesOf } from './published-state/sources.ts';
 import { namedCopies } from './record-copies/copy.ts';
 import { printCopies } from './record-copies/print-copies.ts';
 import { MANIFEST_FORMAT, type Manifest, type Scope } from './results.ts';
+import { drawShares } from './site/shares.ts';
 import { assemble } from './site/site.ts';
 import { computeAccuracy } from './steps/accuracy.ts';
 import { computeAttempts } from './steps/attempts.ts';
@@ -92,6 +93,18 @@ export async function chain({ root, scope, code, store: whole, project, content,
       sources,
     });
     const scripts = computeScripts(root, held.notes);
+    const shares = await drawShares({
+      store,
+      pool,
+      code: code.shares,
+      site,
+      register,
+      runs,
+      notes: held.notes,
+      plots,
+      gathered,
+      copies,
+    });
     // Idle threads would hold what they have loaded while archives are packed.
     await pool.close();
     const accuracy = computeAccuracy(store, code.accuracy);
@@ -112,6 +125,7 @@ export async function chain({ root, scope, code, store: whole, project, content,
       scope,
       code: code.all,
       site,
+      shares,
       prose: prose.html,
       accuracy,
       archived: { project, states: published.states, origins: archives.origins, code: code.all },

@@ -26,6 +26,7 @@ export type { FrontWords, NoteModel, PrintedFront } from './models/note.ts';
 export type { CopyRow, RecordCopiesModel, RecordCopyModel } from './models/record-copies.ts';
 export type { Budget, Evidence, RunModel, TraceWindow } from './models/run.ts';
 export type { PrompterModel, ScriptModel, SpokenBlock } from './models/script.ts';
+export type { SharePicture } from './models/share.ts';
 export type { ConditionRow, HeldNote, Highlight, Link, Marks, PagePlot, ShownCaution, ShownFigure } from './models/shared.ts';
 export type { VerifyModel } from './models/verify.ts';
 

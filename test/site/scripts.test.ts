@@ -2,6 +2,10 @@ import { join } from 'node:path';
 import type { BrowserContextOptions, Page } from 'playwright-core';
 import { beforeAll, describe, expect, it } from 'vitest';
 import webvtt from 'webvtt-parser';
+import type { StillsModel } from '../../src/compute/models/stills.ts';
+import { readManifest } from '../../src/compute/project/manifest.ts';
+import { openStore } from '../../src/compute/store/store.ts';
+import { readSubtitles } from '../../src/words/script/subtitles.ts';
 import { violationsIn } from './accessibility.ts';
 import { demonstrationSite } from './built-site.ts';
 import { copyProject, tree } from './project.ts';
@@ -305,5 +309,42 @@ describe('the prompter, by keyboard alone', () => {
       expect(Math.abs(one! - step)).toBeLessThanOrEqual(1);
       expect(Math.abs(two! - 2 * step)).toBeLessThanOrEqual(1);
     });
+  });
+});
+
+describe('what goes with the video of a script', () => {
+  it('are pictures whose numbers are those of the ledgers, and whose plots say what the pages say of them', () => {
+    const store = openStore(built.root);
+    const blob = readManifest(built.root, 'site')!.stills['a-clock-it-cannot-keep']!;
+    const { pictures } = JSON.parse(new TextDecoder().decode(store.bytes(blob))) as StillsModel;
+    const ledgers = [SCRIPT, NOTE].flatMap((page) => {
+      const { entries } = JSON.parse(site.get(`${page}ledger.json`)!.toString('utf8')) as { entries: { shown: string }[] };
+      return entries.map(({ shown }) => shown);
+    });
+    const numbers = pictures.flatMap(({ shows }) => {
+      if (shows.kind === 'number') return [shows.shown];
+      return shows.kind === 'table' ? shows.rows.flatMap((row) => row.slice(1)) : [];
+    });
+    expect(numbers.length).toBeGreaterThan(8);
+    for (const number of numbers) expect(ledgers).toContain(number);
+    const pages = [SCRIPT, NOTE].map((page) => site.get(`${page}index.html`)!.toString('utf8').replaceAll('&#x27;', "'")).join();
+    const plots = pictures.flatMap(({ shows }) => (shows.kind === 'plot' ? shows.stills : []));
+    expect(plots.length).toBeGreaterThan(2);
+    for (const { alt } of plots) expect(pages).toContain(alt);
+  });
+
+  it('is the text below it, whose chapters begin when the sections do, and subtitles in two forms', () => {
+    const video = site.get(`${SCRIPT}video.txt`)!.toString('utf8');
+    const page = site.get(`${SCRIPT}index.html`)!.toString('utf8');
+    const sections = [
+      ...page.matchAll(/<th scope="row">(?:<a href="#[^"]*">)?([^<]+)(?:<\/a>)?<\/th>\s*<td class="number">([\d:]+)<\/td>/g),
+    ];
+    expect(sections.length).toBeGreaterThan(3);
+    for (const [, title, from] of sections.slice(1)) expect(video).toContain(`\n${from} ${title}\n`);
+    expect(video).toMatch(/\nChapters\n0:00 Opening\n/);
+    expect(video).toContain(`https://bench.example/${NOTE}`);
+    expect(video).toContain('\nCautions\n- ');
+    const [vtt, srt] = ['script.vtt', 'script.srt'].map((name) => readSubtitles(site.get(SCRIPT + name)!.toString('utf8')).cues);
+    expect(srt).toEqual(vtt);
   });
 });

@@ -14,7 +14,7 @@ import type { Printer } from '../publish/publish-note.ts';
 import { clear, pictureFolder, replace } from './folder.ts';
 import { readOptions, type StillsOptions } from './options.ts';
 import { type Pictures, picturesOf } from './pictures.ts';
-import { sizeName, writePictures } from './write-pictures.ts';
+import { sizeName, writePictures, writeTexts } from './write-pictures.ts';
 
 const USAGE = `npm run stills -- content/scripts/x.md                  all looks, both sizes
 npm run stills -- content/scripts/x.md --look dark      one look
@@ -42,7 +42,7 @@ export async function makeStills(root: string, args: readonly string[], printer:
     return refuse(`${report(root, manifest.problems)}No picture of ${found.file} is drawn: mend the errors first`);
   printer.err(report(root, problems));
   if (model.foot.address === '')
-    printer.err('The pictures bear no address: `site` in astro.config.mjs says where readers find the site.\n');
+    printer.err('The pictures have no address. To add it, set `site` in astro.config.mjs to where readers find the site.\n');
   const folder = pictureFolder(root, id);
   try {
     const { files, drawn } = await writePictures(
@@ -51,8 +51,16 @@ export async function makeStills(root: string, args: readonly string[], printer:
       { folder: folder.next, before: folder.target },
       progress(printer),
     );
+    writeTexts(model.texts, folder.next);
     await replace(folder);
-    printer.out(text(relative(root, folder.target).split(sep).join('/'), options, { pictures: pictures.length, files, drawn }));
+    printer.out(
+      text(relative(root, folder.target).split(sep).join('/'), options, {
+        pictures: pictures.length,
+        files,
+        drawn,
+        texts: model.texts.map(([name]) => name),
+      }),
+    );
   } finally {
     clear(folder);
   }
@@ -80,12 +88,17 @@ function progress({ err }: Printer): (done: number, all: number) => void {
   };
 }
 
-function text(
-  folder: string,
-  { looks, widths }: StillsOptions,
-  { pictures, files, drawn }: { readonly pictures: number; readonly files: number; readonly drawn: number },
-): string {
+interface Done {
+  readonly pictures: number;
+  readonly files: number;
+  readonly drawn: number;
+  /** Names of the files of text. */
+  readonly texts: readonly string[];
+}
+
+function text(folder: string, { looks, widths }: StillsOptions, { pictures, files, drawn, texts }: Done): string {
   const forms = listed(['SVG', ...widths.map(sizeName)]);
   return `${folder}/ has ${pictures} pictures as ${forms}: ${listed(looks.map(({ name }) => name))}.
-${drawn} of ${files} files were drawn anew, the others are as they were.\n`;
+${drawn} of ${files} files were drawn anew, the others are as they were.
+Beside them: ${listed(texts)}.\n`;
 }

@@ -106,7 +106,7 @@ function plain(name: string): string {
 function tooSmall({ title, svg }: StillDrawing, { line, column, name }: PicturedThing, file: string): Problem[] {
   const onPhone = (SMALL_SIZE * scaleIn(svg, roomBelow(title)) * PHONE_WIDTH) / WIDTH;
   if (onPhone >= LEAST_ON_PHONE - 0.05) return [];
-  const found = `the picture \`${name}\` holds so much that its type is ${onPhone.toFixed(1)} px high on a phone (${PHONE_WIDTH} px wide)`;
+  const found = `the picture \`${name}\` is too full: its letters would be ${onPhone.toFixed(1)} px high on a phone (${PHONE_WIDTH} px wide)`;
   return [
     warning('still-type', { file, line, column }, found, {
       expected: `at least ${LEAST_ON_PHONE} px`,

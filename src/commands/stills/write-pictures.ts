@@ -2,6 +2,7 @@
 import { copyFileSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { dirname, join } from 'node:path';
+import type { StillsModel } from '../../compute/models/stills.ts';
 import { digest, digestOf } from '../../compute/store/digest.ts';
 import { outlined, pngOfWidth } from '../../plots/drawing/png.ts';
 import { escaped } from '../../plots/drawing/svg.ts';
@@ -22,6 +23,11 @@ type Drawn = Readonly<Record<string, { readonly from: string; readonly sha256: s
 /** "1920x1080". */
 export function sizeName(width: number): string {
   return `${width}x${(width * STILL.height) / WIDTH}`;
+}
+
+/** Writes the texts that go with the video beside its pictures. */
+export function writeTexts(texts: StillsModel['texts'], folder: string): void {
+  for (const [name, text] of texts) writeFileSync(join(folder, name), text);
 }
 
 /** Writes all files into `folder`; unchanged ones are copied from `before`. Gives how many files there are and how many had to be drawn. */

@@ -2,7 +2,7 @@
 import type { ComputedNote, SiteContents } from './site-contents.ts';
 
 /** The page of a note or script. */
-export function notePath({ note }: ComputedNote): string {
+export function notePath({ note }: Pick<ComputedNote, 'note'>): string {
   return `${note.kind}s/${note.id}/`;
 }
 

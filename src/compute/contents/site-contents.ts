@@ -18,6 +18,12 @@ import type { RunSummary } from '../steps/runs/run-step.ts';
 import type { ReadTable } from '../steps/runs/run-tables.ts';
 import type { SiteMemo } from '../store/memo.ts';
 
+/** A picture for links to a page: the blob of its PNG, and what is to be seen. */
+export interface DrawnShare {
+  readonly png: string;
+  readonly alt: string;
+}
+
 export interface ComputedRun {
   readonly run: Run;
   /** Of its figures: covers the log, the tables beside it, and what is declared of them. */
@@ -95,6 +101,8 @@ export interface SiteContents {
   readonly prose: ReadonlyMap<string, string>;
   /** What published notes reach: the rest shows in dev alone, and is marked. */
   readonly published: Readonly<Record<'runs' | 'devices' | 'comparisons', ReadonlySet<string>>>;
+  /** Pictures for links to pages, by the paths of these. */
+  readonly shares: ReadonlyMap<string, DrawnShare>;
   /** What the site says of itself. */
   readonly site: SiteFacts;
   /** Of published notes and scripts by `notes/<slug>`, newest first. */

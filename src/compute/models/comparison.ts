@@ -1,5 +1,6 @@
 /** Runs side by side: the pages that authors make, and the one on which readers choose. */
 import type { CopyRow } from './record-copies.ts';
+import type { SharePicture } from './share.ts';
 import type { ConditionRow, Link, Marks, PagePlot, ShownCaution, ShownFigure } from './shared.ts';
 
 /** Figures side by side: a row a figure or test, a column a run (or a figure of all runs). */
@@ -126,6 +127,8 @@ export interface ComparisonModel {
   readonly files: readonly { readonly alias: string; readonly file: string; readonly sha256: string; readonly rows?: number }[];
   readonly figuresFile: string;
   readonly notes: readonly Link[];
+  /** Left out where the site has no address. */
+  readonly share?: SharePicture | null;
   /** Record copies of it, newest first; a copy itself names none. */
   readonly copies: readonly CopyRow[];
 }

@@ -3,6 +3,7 @@ import type { Licence } from '../../register/register.ts';
 import type { CorrectedTogether } from './corrections.ts';
 import type { DataFile } from './data-file.ts';
 import type { Ledgers } from './ledger.ts';
+import type { SharePicture } from './share.ts';
 import type { Citation, ConditionRow, HeldNote, Highlight, Link, Marks, PagePlot, ShownCaution, ShownQuoted } from './shared.ts';
 
 /** A heading of the text: a page's own address, and its words. */
@@ -42,6 +43,7 @@ export interface NoteModel extends WordsModel {
   readonly contents: readonly Heading[];
   /** The chart at its head; null where the note draws nothing. */
   readonly lead: PagePlot | null;
+  readonly share: SharePicture | null;
   /** The notes published before and after it. */
   readonly before: Link | null;
   readonly after: Link | null;

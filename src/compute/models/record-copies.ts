@@ -1,5 +1,6 @@
 /** What the pages of record copies print besides the copies themselves. */
 import type { ComparisonModel } from './comparison.ts';
+import type { SharePicture } from './share.ts';
 import type { Link } from './shared.ts';
 
 /** What is no longer as a record copy has it. */
@@ -62,6 +63,7 @@ export interface RecordCopyModel {
   /** The comparison that it was made from, where the site still has it. */
   readonly living: Link | null;
   readonly since: ChangedSince;
+  readonly share: SharePicture | null;
 }
 
 /** All record copies, newest first. */

@@ -39,7 +39,7 @@ export interface ScriptModel extends WordsModel {
   };
   readonly blocks: readonly SpokenBlock[];
   readonly prompter: string;
-  readonly files: { readonly txt: string; readonly vtt: string };
+  readonly files: { readonly txt: string; readonly vtt: string; readonly srt: string; readonly video: string };
 }
 
 /** A script to be read while speaking. */

@@ -12,6 +12,8 @@ export interface StillsModel {
   readonly foot: { readonly of: string; readonly address: string };
   /** In the order of the script; highlights last. */
   readonly pictures: readonly PicturedThing[];
+  /** Texts that go with the video, by the names of their files. */
+  readonly texts: readonly (readonly [name: string, text: string])[];
 }
 
 export interface PicturedThing {

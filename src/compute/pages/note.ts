@@ -15,6 +15,7 @@ import { conditionRows, fromText, runLink, settingText, uncertaintyText } from '
 import { newestFirst } from '../contents/note-order.ts';
 import { devicesOf, notePath } from '../contents/note-path.ts';
 import { quotedId, shownQuoted } from '../contents/quoted.ts';
+import { sharePicture } from '../contents/share-picture.ts';
 import {
   attemptsPath,
   type ComputedAttempts,
@@ -30,6 +31,7 @@ import { linkedNote } from '../linked-data/note.ts';
 import type { Archive } from '../models/note.ts';
 import type { ShownQuoted } from '../models/shared.ts';
 import type { FrontWords, HeldNote, Highlight, Ledgers, Link, Marks, NoteModel, PagePlot, PrintedFront } from '../results.ts';
+import { leadOf } from '../steps/plots/pictured-plots.ts';
 import { correctedNumbers, correctionsOf, markCorrected } from './corrections.ts';
 import { headingsOf, testedLine } from './note-head.ts';
 import { illustrated } from './picture-html.ts';
@@ -56,6 +58,7 @@ export function noteModel(parts: SiteContents, computed: ComputedNote, archive: 
     beware: warned.map(({ id }) => RISKS_IN_BRIEF[id]).join(', '),
     contents: headingsOf(pieces),
     lead: leadPlot(computed),
+    share: sharePicture(parts, notePath(computed)),
     ...neighbours(parts, computed),
     title: note.title,
     date: note.date,
@@ -128,7 +131,7 @@ function comparisonLinks(parts: SiteContents, ids: readonly string[]): Link[] {
 
 /** The article in its order, without the plot at its head; `corrected` are ids of corrections by number. */
 export function piecesOf(computed: ComputedNote, corrected: ReadonlyMap<number, string>, base: string): NoteModel['pieces'] {
-  const lead = leadOf(computed);
+  const lead = leadOf(computed.written);
   return computed.written.pieces.flatMap((piece) => (piece === lead ? [] : pieceOf(computed, piece, corrected, base)));
 }
 
@@ -141,19 +144,14 @@ function pieceOf(
 ): NoteModel['pieces'] {
   // Below a chart at the head, no picture stands within the first window.
   if (typeof piece === 'string')
-    return [illustrated(markCorrected(piece, corrected), computed, base, leadOf(computed) === undefined)];
+    return [illustrated(markCorrected(piece, corrected), computed, base, leadOf(computed.written) === undefined)];
   const drawn = computed.plots[piece];
   return drawn === null || drawn === undefined ? [] : [pagePlot(drawn, notePath(computed))];
 }
 
-/** Index of the plot that stands at the head: the one that the front matter asks for, else the first of the text. */
-function leadOf({ written }: ComputedNote): number | undefined {
-  return written.lead ?? written.pieces.find((piece) => typeof piece === 'number');
-}
-
 /** The chart at the head of a note; null where it draws nothing. */
 export function leadPlot(computed: ComputedNote): PagePlot | null {
-  const lead = leadOf(computed);
+  const lead = leadOf(computed.written);
   const drawn = lead === undefined ? null : computed.plots[lead];
   return drawn ? pagePlot(drawn, notePath(computed)) : null;
 }

@@ -53,7 +53,12 @@ export function scriptModel(parts: SiteContents, computed: ComputedNote): Script
     prompter: `${notePath(computed)}prompter/`,
     ledger: ledgersOf(computed),
     quoted: quotedIn(parts, computed.note),
-    files: { txt: `${notePath(computed)}script.txt`, vtt: `${notePath(computed)}script.vtt` },
+    files: {
+      txt: `${notePath(computed)}script.txt`,
+      vtt: `${notePath(computed)}script.vtt`,
+      srt: `${notePath(computed)}script.srt`,
+      video: `${notePath(computed)}video.txt`,
+    },
   };
 }
 

@@ -3,12 +3,18 @@
 import { comparisonPath } from '../contents/site-contents.ts';
 import type { Gathered } from '../models/gathered.ts';
 import type { ChangedSince, CopyRow } from '../models/record-copies.ts';
+import type { SharePicture } from '../models/share.ts';
 import type { RecordCopiesModel, RecordCopyModel } from '../results.ts';
 import { copyPath } from './copy.ts';
 import type { PrintedCopy } from './print-copies.ts';
 
 /** The page of one copy. `living`: its comparison, where the site shows that. */
-export function recordCopyModel(printed: PrintedCopy, living: Gathered | null, since: ChangedSince): RecordCopyModel {
+export function recordCopyModel(
+  printed: PrintedCopy,
+  living: Gathered | null,
+  since: ChangedSince,
+  share: SharePicture | null,
+): RecordCopyModel {
   const { id, date, title, sha256, own } = printed;
   return {
     kind: 'record-copy',
@@ -21,6 +27,7 @@ export function recordCopyModel(printed: PrintedCopy, living: Gathered | null, s
     own,
     living: living && { title: living.title, path: comparisonPath(living.id) },
     since,
+    share,
   };
 }
 

@@ -2,6 +2,7 @@
 
 import { formerIdsOf } from '../../register/sections/former-addresses.ts';
 import { gatherRun, methodVersions } from '../comparison/gather.ts';
+import { shareFile, sharePicture } from '../contents/share-picture.ts';
 import type { ComputedComparison, SiteContents } from '../contents/site-contents.ts';
 import type { FileBeside } from '../models/data-file.ts';
 import type { Gathered, GatheredRun } from '../models/gathered.ts';
@@ -28,15 +29,15 @@ export function copyPages(store: Store, { copies }: PrintedCopies, parts: SiteCo
     const digests = [living.comparison, ...living.runs.values()].map((each) => each && digestOnce(each));
     const inputs = [printed.key, digests, living.methods];
     const since = parts.memo.of('changed since a record copy', inputs, () => changedSince(recordOf(store, printed), living));
-    return [copyPath(printed.id), recordCopyModel(printed, living.comparison, since)];
+    return [copyPath(printed.id), recordCopyModel(printed, living.comparison, since, sharePicture(parts, copyPath(printed.id)))];
   });
   return copies.length === 0 ? [] : [['record-copies/', recordCopiesModel(copies)], ...pages];
 }
 
 /** Each copy's own bytes, its figures, the downloads of its plots; and the index for programs, also where it is empty. */
-export function copyFiles(store: Store, { copies }: PrintedCopies): FileBeside[] {
+export function copyFiles(store: Store, { copies }: PrintedCopies, parts: Pick<SiteContents, 'shares'>): FileBeside[] {
   const index = { path: 'record-copies/index.json', blob: store.keep(jsonText(copiesIndex(copies))) };
-  return [...copies.flatMap(({ files }) => files), index];
+  return [...copies.flatMap(({ id, files }) => [...files, ...shareFile(parts, copyPath(id))]), index];
 }
 
 /** Runs that copies hold and the site still shows (law 9), by the id that the copy has for them. */

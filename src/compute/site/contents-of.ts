@@ -37,6 +37,7 @@ export interface Computed {
   /** HTML of the authors' own words, by file. */
   readonly prose: ReadonlyMap<string, string>;
   readonly site: SiteFacts;
+  readonly shares: SiteContents['shares'];
 }
 
 /** Runs, comparisons and attempts that a shown note reaches, and the notes of which all can be used. */
@@ -74,6 +75,7 @@ export function contentsOf(options: Computed): SiteContents {
     corrections: held.corrections,
     redrawn: held.redrawn,
     site: options.site,
+    shares: options.shares,
   };
 }
 

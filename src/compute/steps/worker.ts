@@ -8,16 +8,19 @@ import type { ComparedPlotResult, ComparedPlotTask } from './plots/comparison-pl
 import type { PlotResult, PlotTask } from './plots/plot-task.ts';
 import type { RunResult, RunTask } from './runs/run-step.ts';
 import type { SeriesResult, SeriesTask } from './series/series-step.ts';
+import type { ShareResult, ShareTask } from './shares/share-task.ts';
 
-export type Task = RunTask | SeriesTask | PlotTask | ComparedPlotTask;
-type Result = RunResult | SeriesResult | PlotResult | ComparedPlotResult;
+export type Task = RunTask | SeriesTask | PlotTask | ComparedPlotTask | ShareTask;
+type Result = RunResult | SeriesResult | PlotResult | ComparedPlotResult | ShareResult;
 export type Answer<T extends Task> = T extends RunTask
   ? RunResult
   : T extends SeriesTask
     ? SeriesResult
     : T extends ComparedPlotTask
       ? ComparedPlotResult
-      : PlotResult;
+      : T extends ShareTask
+        ? ShareResult
+        : PlotResult;
 
 const { root } = workerData as { root: string };
 keepCompiled(root);
@@ -35,6 +38,7 @@ async function resultOf(own: Store, task: Task): Promise<Result> {
   if (task.step === 'run') return (await import('./runs/run-step.ts')).runStep(root, own, task);
   if (task.step === 'series') return (await import('./series/series-step.ts')).seriesStep(root, own, task);
   if (task.step === 'compared-plot') return (await import('./plots/comparison-plot-step.ts')).comparedPlotStep(own, task);
+  if (task.step === 'share') return (await import('./shares/share-step.ts')).shareStep(own, task);
   return (await import('./plots/plot-step.ts')).plotStep(root, own, task);
 }
 

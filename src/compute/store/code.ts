@@ -23,6 +23,7 @@ export const ENTRIES = {
   plots: ['compute/steps/plots/plot-step.ts'],
   pictures: ['compute/steps/pictures/picture-step.ts'],
   compared: ['compute/steps/plots/comparison-plot-step.ts'],
+  shares: ['compute/steps/shares/share-step.ts'],
   accuracy: ['compute/steps/accuracy.ts'],
   /** Of all figures: what a published state calls the methods. */
   figures: [RUN, COMPARISONS, ATTEMPTS],

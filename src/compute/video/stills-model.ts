@@ -3,16 +3,20 @@
 import { compareText } from '../../problem.ts';
 import { expressionInWords } from '../../words/expression/in-words.ts';
 import { fragmentOf } from '../../words/page/fragment.ts';
+import { withPictures } from '../../words/page/page-node.ts';
 import { plotNamed } from '../../words/script/on-screen.ts';
 import type { PlannedBlock } from '../../words/script/plan.ts';
 import type { CueBlock, SaidPiece, ScriptTable, ShownBlock } from '../../words/script/script.ts';
 import { tokensOf } from '../../words/script/tokens.ts';
 import type { LedgerEntry } from '../../words/written.ts';
+import { bareAddress } from '../contents/bare-address.ts';
 import { notePath } from '../contents/note-path.ts';
 import type { ComputedNote, SiteContents } from '../contents/site-contents.ts';
 import type { PicturedThing, StillsModel } from '../models/stills.ts';
 import { deviceLinks, marksOf } from '../pages/note.ts';
+import { scriptFiles } from '../pages/script.ts';
 import type { PlotResult } from '../steps/plots/plot-task.ts';
+import { commentFile, videoFiles } from './video-files.ts';
 
 /** The model of each script of the site, by its id. */
 export function stillsModels(parts: SiteContents): [id: string, model: StillsModel][] {
@@ -39,7 +43,16 @@ function stillsModel(parts: SiteContents, computed: ComputedNote): StillsModel {
     title: note.title,
     foot: footOf(parts, computed, speaksFor),
     pictures: [...pictures, ...highlightsOf(parts, computed, speaksFor)],
+    texts: textsOf(parts, computed),
   };
+}
+
+/** The text below the video, subtitles in two forms, and corrections to paste. */
+function textsOf(parts: SiteContents, computed: ComputedNote): StillsModel['texts'] {
+  const subtitles = scriptFiles(parts, computed).flatMap(([path, text]): [string, string][] =>
+    path.endsWith('.vtt') ? [['script.vtt', text]] : [],
+  );
+  return [...videoFiles(parts, computed), ...subtitles, ...commentFile(parts, computed)];
 }
 
 /** Device, date, and the address of what a viewer may read. */
@@ -51,11 +64,6 @@ function footOf(parts: SiteContents, computed: ComputedNote, speaksFor: Computed
     of: of.filter((part) => part !== '').join(', '),
     address: bareAddress(parts.site.address, notePath(speaksFor ?? computed)),
   };
-}
-
-/** An address as it is read aloud and typed; '' where nobody says where the site stands. */
-function bareAddress(site: string, path: string): string {
-  return site === '' ? '' : `${site}${path}`.replace(/^https?:\/\//, '');
 }
 
 interface At<Block> {
@@ -74,7 +82,7 @@ function placed(
   return found.map(({ name, shows }) => ({ cue, at: planned.from, line, column, name, shows }));
 }
 
-/** Plots and tables within a cue, plots that it names, numbers in its words; where it has none of them, the words that viewers are to read. */
+/** Plots and tables within a cue, plots that it names, numbers in its words; where it has none of them, the words that viewers are to read. A photograph is a picture already. */
 function cuePictures(
   parts: SiteContents,
   computed: ComputedNote,
@@ -92,9 +100,14 @@ function cuePictures(
     ...block.tables.map((table) => shownTable(table, entries)),
     ...numbersIn(parts, computed, block.said),
   ];
-  const words = block.captions.length > 0 ? block.captions.map((caption) => textOf(caption, entries)) : [section];
+  const captions = block.captions.map((caption) => textOf(caption, entries));
+  const words = captions.length > 0 || hasPhotograph(block) ? captions : [section];
   const shown = found.length > 0 ? found : words.map((text): Found => ({ name: 'words', shows: { kind: 'words', text } }));
   return placed(shown, at, block);
+}
+
+function hasPhotograph({ html }: CueBlock): boolean {
+  return html.some((piece) => typeof piece === 'string' && withPictures(piece, () => '') !== piece);
 }
 
 function shownPictures(computed: ComputedNote, at: At<ShownBlock>): PicturedThing[] {

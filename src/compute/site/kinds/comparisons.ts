@@ -2,6 +2,7 @@
 import { formerIdsOf } from '../../../register/sections/former-addresses.ts';
 import { comparisonJson } from '../../comparison/comparison-json.ts';
 import { notePath } from '../../contents/note-path.ts';
+import { shareFile, sharePicture } from '../../contents/share-picture.ts';
 import { type ComputedComparison, comparisonPath, type SiteContents } from '../../contents/site-contents.ts';
 import { comparePath } from '../../pages/compare.ts';
 import { copyRow } from '../../record-copies/copy-page.ts';
@@ -18,7 +19,7 @@ export const COMPARISONS: PageKind = {
       const path = comparisonPath(computed.comparison.id);
       const blob = store.keep(jsonText(comparisonJson(computed)));
       const figures = { path: `${path}figures.json`, blob, data: 'figures' };
-      return [figures, ...plotFiles(path, computed.plots)];
+      return [figures, ...plotFiles(path, computed.plots), ...shareFile(parts, path)];
     }),
 };
 
@@ -28,6 +29,7 @@ function comparisonPage(parts: SiteContents, { comparison, own }: ComputedCompar
   const model: ComparisonModel = {
     ...own,
     marks: { ...own.marks, status },
+    share: sharePicture(parts, comparisonPath(comparison.id)),
     body: parts.prose.get(comparison.file) ?? '',
     notes: parts.notes
       .filter(({ note }) => [...note.comparisons.values()].includes(comparison.id))

@@ -1,5 +1,6 @@
 /** Notes and scripts: their pages, the ledger of each, a script's prompter; citations, corrections, archive and plots beside them. */
 import { notePath } from '../../contents/note-path.ts';
+import { shareFile } from '../../contents/share-picture.ts';
 import type { ComputedNote } from '../../contents/site-contents.ts';
 import type { FileBeside } from '../../models/data-file.ts';
 import { correctionsText } from '../../pages/corrections.ts';
@@ -10,6 +11,7 @@ import { citationFiles } from '../../pages/references.ts';
 import { prompterModel, scriptFiles, scriptModel } from '../../pages/script.ts';
 import { plotFiles } from '../../steps/plots/plot-files.ts';
 import { jsonText, publishLedger } from '../../store/json-text.ts';
+import { videoFiles } from '../../video/video-files.ts';
 import type { Ground, Page, PageKind } from '../page-kind.ts';
 
 export const NOTES: PageKind = {
@@ -32,10 +34,12 @@ function noteFiles({ store, parts, archives }: Ground, computed: ComputedNote): 
     ...correctionsText(parts, computed),
     [`${path}ledger.json`, jsonText(publishLedger(computed.written)), 'ledger of every number'] as const,
     ...scriptFiles(parts, computed),
+    ...videoFiles(parts, computed).map(([name, text]) => [`${path}${name}`, text] as const),
   ];
   return [
     ...texts.map(([file, text, data]) => ({ path: file, blob: store.keep(text), ...(data !== undefined && { data }) })),
     ...plotFiles(path, computed.plots),
+    ...shareFile(parts, path),
     ...pictureFiles(computed),
     ...(archive ? [{ path: archive.path, blob: archive.sha256, data: 'archive of its data' }] : []),
   ];

@@ -4,5 +4,5 @@ import type { PageKind } from '../page-kind.ts';
 
 export const RECORD_COPIES: PageKind = {
   pages: ({ store, parts, copies }) => copyPages(store, copies, parts),
-  files: ({ store, copies }) => copyFiles(store, copies),
+  files: ({ store, parts, copies }) => copyFiles(store, copies, parts),
 };

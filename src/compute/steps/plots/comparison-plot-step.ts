@@ -7,9 +7,9 @@ import type { ComparedPlotResult, ComparedPlotTask } from './comparison-plot-tas
 import { storePlot } from './plot-step.ts';
 
 /** Draws one plot. */
-export async function comparedPlotStep(store: Store, { id, gathered }: ComparedPlotTask): Promise<ComparedPlotResult> {
+export async function comparedPlotStep(store: Store, { id, gathered, pictured }: ComparedPlotTask): Promise<ComparedPlotResult> {
   const plan = planOf(id, gathered);
   if (!isPlan(plan)) return { plot: null, why: plan.why, problems: [] };
-  const plot = storePlot(store, await drawPlan(plan, id, id, { title: `${plan.title}: ${gathered.title}` }));
+  const plot = storePlot(store, await drawPlan(plan, id, id, { title: `${plan.title}: ${gathered.title}`, pictured }));
   return { plot, why: '', problems: [] };
 }

@@ -13,6 +13,8 @@ export interface ComparedPlotTask {
   readonly key: string;
   readonly id: ComparedPlotId;
   readonly gathered: Gathered;
+  /** Whether its page is shown by it where somebody links there. */
+  readonly pictured: boolean;
 }
 
 export interface ComparedPlotResult {
@@ -24,6 +26,12 @@ export interface ComparedPlotResult {
 }
 
 /** A task with the key that covers it: its code, the plot, and all that was gathered (by its digest). */
-export function comparedPlotTask(code: string, id: ComparedPlotId, gathered: Gathered, digest: string): ComparedPlotTask {
-  return { step: 'compared-plot', key: digestOf(['compared-plot', code, id, digest]), id, gathered };
+export function comparedPlotTask(
+  code: string,
+  id: ComparedPlotId,
+  gathered: Gathered,
+  digest: string,
+  pictured: boolean,
+): ComparedPlotTask {
+  return { step: 'compared-plot', key: digestOf(['compared-plot', code, id, digest, pictured]), id, gathered, pictured };
 }

@@ -12,6 +12,7 @@ import type { Notes } from '../notes/notes.ts';
 import type { Pool } from '../pool.ts';
 import type { Runs } from '../runs/runs.ts';
 import { attemptsPlot } from './attempts-plot.ts';
+import { picturedPlots } from './pictured-plots.ts';
 import { type ComparedTask, type PlotResult, plotTask } from './plot-task.ts';
 import { runPlots } from './run-plots.ts';
 
@@ -42,11 +43,11 @@ export async function drawPlots(options: Options): Promise<Plots> {
     if (outcome.ladder !== null) requests.set(`attempts/${outcome.attempts.id}`, [attemptsPlot(outcome.attempts)]);
   }
   for (const { note, written } of options.notes.outcomes) requests.set(`${note.kind}s/${note.id}`, written.plots);
-  const worded = new Set(options.notes.outcomes.map(({ note }) => `${note.kind}s/${note.id}`));
 
+  const pictured = picturedPlots(options.notes.outcomes);
   const problems: Problem[] = [];
   const drawn = [...requests].map(async ([page, asked]) => {
-    const results = await Promise.all(asked.map((request) => drawPlot(options, request, worded.has(page), problems)));
+    const results = await Promise.all(asked.map((request) => drawPlot(options, request, pictured.has(request), problems)));
     return [page, results] as const;
   });
   return { results: new Map(await Promise.all(drawn)), problems };
