@@ -33,7 +33,8 @@ interface Configured {
 }
 
 /** The options that an author may write; another is probably a slip, and would be ignored without a word. */
-const OPTIONS = ['title', 'byline', 'site', 'base'] as const;
+const KNOWN = { title: 0, byline: 0, guide: 0, site: 0, base: 0 } satisfies Record<keyof SiteOptions | 'site' | 'base', 0>;
+const OPTIONS: readonly string[] = Object.keys(KNOWN);
 
 const UNNAMED: SiteFacts = { title: '', byline: '', guide: false, base: '/', address: '' };
 
@@ -71,7 +72,7 @@ export function unknownOptions(config: string): Problem[] {
   const before = config.slice(0, config.indexOf(whole)).split('\n').length;
   return options.split('\n').flatMap((line, at) => {
     const [, blanks = '', name = ''] = /^(\s{0,4})(\w+)\s*:/.exec(line) ?? [];
-    if (name === '' || (OPTIONS as readonly string[]).includes(name)) return [];
+    if (name === '' || OPTIONS.includes(name)) return [];
     const place = { file: CONFIG, line: before + 1 + at, column: blanks.length + 1, endColumn: blanks.length + name.length + 1 };
     return [
       error('unknown-option', place, `a publication has no option \`${name}\``, {

@@ -57,7 +57,7 @@ test('compute/site-facts: an option that a publication does not have is an error
       rule: 'unknown-option',
       place: { file: 'astro.config.mjs', line: 5, column: 3, endColumn: 8 },
       found: 'a publication has no option `bylin`',
-      expected: 'title, byline, site, base',
+      expected: 'title, byline, guide, site, base',
       remedy: 'mend its name, or remove the line',
     },
   ]);
