@@ -10,6 +10,8 @@ import { fromCanonical } from './units.ts';
 const DIGITS_HELD = 15;
 /** An exact value in a unit that is no power of ten of its own (J in Wh, s in min) may have no last decimal. */
 const DIGITS_OF_RATIOS = 6;
+/** Nobody writes so many digits: it is a quotient without a last one, as 4/3 is. */
+const ENDLESS = 14;
 
 /** The spelling asked for, else the one whose number stays readable after rounding. */
 export function chosenUnit(quantity: Quantity, asked: string | undefined): DisplayUnit {
@@ -35,7 +37,8 @@ export function rounding(quantity: Quantity, display: DisplayUnit): string {
   const range = rangeFor(quantity, display);
   if (range) return roundToRange(value, range);
   if (display.unit.decimal === undefined) return shortest(value, DIGITS_OF_RATIOS);
-  return withZeros(shortest(value, DIGITS_HELD), quantity, display);
+  const held = shortest(value, DIGITS_HELD);
+  return digitsOf(held) < ENDLESS ? withZeros(held, quantity, display) : shortest(value, DIGITS_OF_RATIOS);
 }
 
 /** The value's decimal numeral rounded to a range of the author's choice, or as `rounding` does where that is coarser. */
@@ -66,6 +69,10 @@ function rangeFor(quantity: Quantity, display: DisplayUnit): RoundingRange | und
   const range =
     u === null || u === 0 ? (step ?? threeDigits(value)) : coarser(powerOfTen(uncertaintyPlace(differenceIn(display, u))), step);
   return coarser(range, powerOfTen(finestPlace(value, display)));
+}
+
+function digitsOf(numeral: string): number {
+  return numeral.replace(/\D/g, '').replace(/^0+/, '').length;
 }
 
 /** Digits after the point of a numeral. */

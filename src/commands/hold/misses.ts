@@ -1,7 +1,7 @@
 /** What the words around a number mean, where it just misses the words of the number. */
 import { printQuantity } from '../../quantities/print.ts';
 import { verdictOf, wordingFor } from '../../words/directives/stated.ts';
-import { allowedWords } from '../../words/directives/stated-report.ts';
+import { allowedWords, unrounded } from '../../words/directives/stated-report.ts';
 import { evaluate } from '../../words/expression/expression.ts';
 import { holds } from '../../words/stated/holds.ts';
 import { isUnread, type Stated } from '../../words/stated/read.ts';
@@ -80,6 +80,8 @@ function missOf({ is, title }: Proposal, read: Stated, { subjects }: Bearing, bo
   const whole = wordingFor(read, evaluated);
   const instead = borrowed !== undefined && whole?.endsWith(` ${borrowed}`) ? whole.slice(0, -borrowed.length - 1) : whole;
   const allowed = allowedWords(read, quantity.unit);
-  const shown = printQuantity(quantity).text;
+  const { text, unit } = printQuantity(quantity);
+  const more = unrounded(read, quantity, unit);
+  const shown = more === '' ? text : `${text} (${more})`;
   return [{ is, shown, title: title(), why: `${side} the words allow: ${allowed}`, ...(instead === undefined ? {} : { instead }) }];
 }

@@ -23,6 +23,7 @@ export function openPool(root: string, size: number = availableParallelism()): P
   const idle: Worker[] = [];
   const all: Worker[] = [];
   const busy = new Map<Worker, Waiting>();
+  let closed = false;
 
   const start = (): Worker => {
     const worker = new Worker(new URL('./worker.ts', import.meta.url), { workerData: { root } });
@@ -56,6 +57,7 @@ export function openPool(root: string, size: number = availableParallelism()): P
 
   const send = <T extends Task>(task: T) =>
     new Promise<{ readonly answer: Answer<T>; readonly used: Attachments }>((resolve, reject) => {
+      if (closed) throw new Error(`a task of the kind ${task.step} for a pool that is closed: nobody would answer`);
       queue.push({ task, resolve: resolve as Waiting['resolve'], reject });
       next();
     });
@@ -69,6 +71,7 @@ export function openPool(root: string, size: number = availableParallelism()): P
       return answer;
     },
     close: async () => {
+      closed = true;
       await Promise.all(all.map((worker) => worker.terminate()));
     },
   };

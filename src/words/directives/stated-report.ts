@@ -112,8 +112,8 @@ export function withUncertainty(value: string, uncertainty: string): string {
   return uncertainty.startsWith('±') ? `${value} ${uncertainty}` : `${value}, ${uncertainty}`;
 }
 
-/** More digits, where the printed ones would seem to be what the words allow though the value is not. */
-function unrounded(said: Stated, quantity: Quantity, spelling: string): string {
+/** More digits, where the printed ones would seem to be what the words allow though the value is not; '' elsewhere. */
+export function unrounded(said: Stated, quantity: Quantity, spelling: string): string {
   const unit = unitFor(quantity.unit, spelling === '' ? '1' : spelling);
   const verdict = holds(said, quantity.value, null);
   if (isRefusal(unit) || verdict !== 'fails') return '';
