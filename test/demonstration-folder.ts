@@ -8,6 +8,7 @@ import { existsSync, mkdirSync, renameSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 
+/** The folder of this project. */
 const HERE = join(import.meta.dirname, '..');
 export const PARTS = ['content', 'data', 'astro.config.mjs'];
 /** The demonstration is known by its device. */
@@ -30,9 +31,6 @@ export function demonstrationOf(clone: string): string {
 function taken(clone: string, commit: string): string {
   const folder = join(tmpdir(), `soakproof-demonstration-${commit}`);
   if (existsSync(folder)) return folder;
-  console.error(
-    `content/ or data/ was changed since the last commit: the tests read the demonstration of ${commit.slice(0, 10)}. SOAKPROOF_DEMONSTRATION=. lets them read what stands here.`,
-  );
   const part = `${folder}.${process.pid}`;
   mkdirSync(part);
   const archive = spawnSync('git', ['archive', commit, ...PARTS], { cwd: clone, maxBuffer: 2 ** 30 }).stdout;
@@ -50,4 +48,10 @@ function taken(clone: string, commit: string): string {
 function git(cwd: string, ...args: readonly string[]): string | undefined {
   const { status, stdout } = spawnSync('git', args, { cwd, encoding: 'utf8', maxBuffer: 2 ** 28 });
   return status === 0 ? stdout.replace(/\n$/, '') : undefined;
+}
+
+/** What to say before tests where they read another folder than this one; '' where they do not. */
+export function elsewhereText(): string {
+  if (DEMONSTRATION === HERE) return '';
+  return `The tests read the demonstration from ${DEMONSTRATION}, since content/, data/ or astro.config.mjs are not as committed. SOAKPROOF_DEMONSTRATION=. lets them read what stands here.\n`;
 }

@@ -7,6 +7,7 @@ import { existsSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import type { TestProject } from 'vitest/node';
+import { elsewhereText } from './demonstration-folder.ts';
 import { copyFolder, copySources, HERE, type Ran, runCommand } from './site/project.ts';
 
 export interface Demonstration {
@@ -26,6 +27,7 @@ declare module 'vitest' {
 const shared = globalThis as { soakproofDemonstration?: Demonstration };
 
 export default function setup(project: TestProject): () => void {
+  if (shared.soakproofDemonstration === undefined) process.stderr.write(elsewhereText());
   shared.soakproofDemonstration ??= build();
   const { root } = shared.soakproofDemonstration;
   project.provide('demonstration', shared.soakproofDemonstration);

@@ -41,6 +41,6 @@ if (values.json || values.sarif) {
   process.stdout.write(`${JSON.stringify(told, null, 2)}\n`);
 } else {
   process.stderr.write(report(root, problems));
-  if (problems.length === 0) console.log('Nothing to mend.');
+  if (problems.length === 0) console.log('No problems found.');
 }
 process.exitCode = hasErrors(problems) ? 1 : 0;

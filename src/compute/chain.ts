@@ -16,7 +16,7 @@ import { archivedPictures, readOrigins } from '../register/sealed/archive-origin
 import { computeGathered } from './comparison/compute-gathered.ts';
 import { recordingLookups, writeManifest } from './project/manifest.ts';
 import { dataFiles, type Project } from './project/read-project.ts';
-import { siteFacts } from './project/site-facts.ts';
+import { siteFacts, unknownOptions } from './project/site-facts.ts';
 import { protect, recordedWords } from './published-state/protect.ts';
 import { readStates } from './published-state/read-states.ts';
 import { sourcesOf } from './published-state/sources.ts';
@@ -139,6 +139,7 @@ export async function chain({ root, scope, code, store: whole, project, content,
     ]);
     const problems = [
       ...project.problems,
+      ...unknownOptions(project.config),
       ...registerProblems,
       ...prose.problems,
       ...runs.problems,

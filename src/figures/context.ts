@@ -17,6 +17,9 @@ export interface RunContext {
   readonly specimen: string;
   readonly instruments: Readonly<Record<string, InstrumentFacts>>;
   readonly ambient?: Quantity;
+  /** Sound level of the room with the device off, dB, and where the microphone stood, in words. */
+  readonly background?: Quantity;
+  readonly microphone?: string;
   /** Stated supply voltage, and where. */
   readonly supply?: { readonly voltage: Quantity; readonly at?: MeasuredAt };
   readonly setting: { readonly clock?: Quantity; readonly voltageOffset?: Quantity };

@@ -56,7 +56,7 @@ export async function developing(server: Server, logger: AstroIntegrationLogger)
 async function runStage1(root: string, logger: AstroIntegrationLogger): Promise<string | undefined> {
   try {
     const problems = await inThread(root);
-    if (problems.length === 0) logger.info('Nothing to mend.');
+    if (problems.length === 0) logger.info('No problems found.');
     else process.stderr.write(`\n${report(root, problems)}\n`);
     return undefined;
   } catch (thrown) {

@@ -178,7 +178,14 @@ describe('the archive of a note', () => {
 
   it('links to pages that are not in it, and says where it comes from', () => {
     const origin = JSON.parse(textOf(archive(NOTE)[`content/archives/${NOTE}.json`])) as object;
-    expect(origin).toEqual({ format: 1, of: `notes/${NOTE}`, site: 'https://bench.example/', links: [`notes/${OTHER}/`] });
+    const digest = expect.stringMatching(/^[0-9a-f]{64}$/);
+    expect(origin).toEqual({
+      format: 1,
+      of: `notes/${NOTE}`,
+      site: 'https://bench.example/',
+      links: [`notes/${OTHER}/`],
+      pictures: [{ path: 'larch-2/bench.jpg', original: digest, published: digest }],
+    });
     expect(existsSync(join(rebuilt.root, 'dist', 'notes', OTHER))).toBe(false);
   });
 

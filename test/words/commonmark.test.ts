@@ -15,6 +15,7 @@ const DIFFERS = {
 function plain(html: string): string {
   return html
     .replace(/(<h[1-6]) id="[^"]*"/g, '$1')
+    .replaceAll('<pre tabindex="0">', '<pre>')
     .replaceAll('&#x3C;', '&lt;')
     .replaceAll('&#x26;', '&amp;')
     .replaceAll('&#x22;', '"')

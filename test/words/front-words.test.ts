@@ -69,10 +69,10 @@ describe('words/front-words', () => {
     });
     expect(reportOf(write(note, TWO, { unheld: true }).problems)).toBe(
       [
-        '2:20-25: warning [unheld-number] `71 °C`, which nothing holds',
+        '2:20-25: warning [unheld-number] nothing holds `71 °C`',
         '  expected: a figure, setting, condition or rating that holds it',
         '  remedy: `npm run hold -- content/notes/note.md` offers those that fit; `:unheld[…]` leaves it free',
-        '3:17-20: warning [unheld-number] `5 W`, which nothing holds',
+        '3:17-20: warning [unheld-number] nothing holds `5 W`',
         '',
       ].join('\n'),
     );

@@ -22,8 +22,8 @@ const FIRST = 5;
 const AROUND = 90;
 /** Places of a group that are shown with their sentences. */
 const PLACES = 4;
-const KEYS = `1 to 9 holds it by that; v and then 1 to 9 prints that value in the place of the digits; w takes the words for a near miss;
-s or Enter skips, f leaves it free, o takes a group one by one, b goes back, q ends and keeps what was chosen`;
+const KEYS = `Press 1 to 9 to hold the number by that figure; v, then 1 to 9, to print the figure in place of the digits; w to take the words for a
+near miss; s or Enter to skip, f to leave it free, o to take a group one by one, b to go back, q to end and keep what was chosen.`;
 
 /** The choice for a number, or why it cannot be. */
 export type Chooser = (listed: ListedNumber, wanted: Wanted) => Choice | Refused;
@@ -150,7 +150,7 @@ function sentence({ before, words, after }: ListedNumber, bold: boolean): string
 
 function offersText({ offers, named, near, why }: ListedNumber, most: number): string {
   if (why !== undefined) return `  cannot be held as it stands: ${why}\n`;
-  const none = '  nothing of this note fits: mend the number, add a run, or leave it free\n';
+  const none = '  no figure of this note fits: correct the number, add a run, or leave it free\n';
   const other = named ? `  The sentence names ${listed(named)}; what fits is of other runs.\n` : '';
   return `${other}${offers.length === 0 ? none : fitting(offers, most)}${near.map(missText).join('')}`;
 }

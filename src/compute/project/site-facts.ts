@@ -1,6 +1,7 @@
 /** What astro.config.mjs says of the site, for what stage 1 writes that names it: citations, archives, structured data. */
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { error, type Problem } from '../../problem.ts';
 import { digest, digestOf } from '../store/digest.ts';
 import { memoAsync } from '../store/memo.ts';
 import type { Store } from '../store/store.ts';
@@ -31,6 +32,10 @@ interface Configured {
   readonly integrations?: readonly { readonly named?: SiteOptions }[];
 }
 
+/** The options that an author may write; another is probably a slip, and would be ignored without a word. */
+const KNOWN = { title: 0, byline: 0, guide: 0, site: 0, base: 0 } satisfies Record<keyof SiteOptions | 'site' | 'base', 0>;
+const OPTIONS: readonly string[] = Object.keys(KNOWN);
+
 const UNNAMED: SiteFacts = { title: '', byline: '', guide: false, base: '/', address: '' };
 
 /** Base and address of a site in the form in which pages and files name them. */
@@ -58,4 +63,22 @@ export async function siteFacts(root: string, store: Store, config: string): Pro
 function factsOf({ site, base = '/', integrations = [] }: Configured): SiteFacts {
   const { title = '', byline = '', guide = false } = integrations.find(({ named }) => named)?.named ?? {};
   return { title, byline, guide, ...addressOf(site, base) };
+}
+
+/** Options of `publication({ … })` that it does not have, each where it stands in the text of the configuration. */
+export function unknownOptions(config: string): Problem[] {
+  const [whole, options = ''] = /\bpublication\(\{\n(.*?)^\}\)/ms.exec(config) ?? [];
+  if (whole === undefined) return [];
+  const before = config.slice(0, config.indexOf(whole)).split('\n').length;
+  return options.split('\n').flatMap((line, at) => {
+    const [, blanks = '', name = ''] = /^(\s{0,4})(\w+)\s*:/.exec(line) ?? [];
+    if (name === '' || OPTIONS.includes(name)) return [];
+    const place = { file: CONFIG, line: before + 1 + at, column: blanks.length + 1, endColumn: blanks.length + name.length + 1 };
+    return [
+      error('unknown-option', place, `a publication has no option \`${name}\``, {
+        expected: OPTIONS.join(', '),
+        remedy: 'mend its name, or remove the line',
+      }),
+    ];
+  });
 }

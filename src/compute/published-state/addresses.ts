@@ -119,7 +119,7 @@ function vanished(state: PublishedState, address: string, notes: readonly Note[]
   const plot = address.slice(0, -'.svg'.length);
   return [
     error('vanished-address', note.placeOf('was'), `the published plot ${plot} would vanish`, {
-      expected: 'a plot of that id, or a word on where its address leads',
+      expected: 'a plot of that id, or `was` in the file that its address leads to now',
       remedy: `give a plot the attribute \`id=${plot.slice(plot.lastIndexOf('/') + 1)}\`, or write \`was: ${plot}\` into the front matter: its address then leads to the page`,
     }),
   ];

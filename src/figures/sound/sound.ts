@@ -24,6 +24,43 @@ interface Maker {
 
 const highest: Make = (soak, channel, _rows, address) => extremeOf(soak, channel, 'highest', address);
 
+/** A level is told from the room's from here on, dB; below it the room's may be as loud. */
+const TOLD = 6;
+/** The correction there, dB: the most that is ever taken off. */
+const MOST = 1.3;
+
+/**
+ * The level less the energy of the room: L − K with K = −10 lg(1 − 10^(−ΔL/10)), for levels 6 dB or more above the room; nearer ones are a bound, L − 1.3 dB.
+ * Source: ISO 3744, background noise correction (from memory: nothing of the standard was read first-hand).
+ */
+function withoutRoom(soak: Soak, channel: Channel, rows: Rows, address: string): Measured | Reason {
+  const { background, microphone } = soak.context;
+  const level = energyMean(soak, channel, rows, address);
+  if (isReason(level)) return level;
+  const missing = [
+    ...(background ? [] : ['the level of the room with the device off (`background_sound`)']),
+    ...(microphone === undefined ? ['where the microphone stood (`microphone_distance`)'] : []),
+  ];
+  if (!background || microphone === undefined) {
+    return { absent: 'no-condition', why: `The run does not state ${missing.join(' and ')} among its conditions.` };
+  }
+  const { value } = level.quantity;
+  const above = value - background.value;
+  if (above < TOLD) {
+    const why = `The level is ${above < 0 ? 'no higher than' : `only ${above.toFixed(1)} dB above`} that of the room: what the device makes of it is less.`;
+    return { absent: 'out-of-range', why, bound: { relation: '<', value: value - MOST, unit: 'dB' } };
+  }
+  const room = Math.exp(-above / PER_NEPER);
+  const corrected = value + PER_NEPER * Math.log1p(-room);
+  const known = level.quantity.parts !== null && background.parts !== null;
+  const parts = [...scaled(level.quantity.parts ?? [], 1 / (1 - room)), ...scaled(background.parts ?? [], -room / (1 - room))];
+  return {
+    ...level,
+    quantity: quantityOf(corrected, 'dB', parts, { stated: known, step: stepOf(soak.context, channel) }),
+    of: { ...level.of, background_db: background.value, microphone },
+  };
+}
+
 /** What makes each figure of fans and sound: one of the catalogue that is left out here does not compile. */
 const FIGURES: Readonly<Record<keyof typeof SOUND, Maker>> = {
   fan_speed: {
@@ -32,6 +69,7 @@ const FIGURES: Readonly<Record<keyof typeof SOUND, Maker>> = {
   },
   peak_fan_speed: { of: 'fan', make: highest },
   sound_level: { of: 'sound_level', make: energyMean },
+  device_sound_level: { of: 'sound_level', make: withoutRoom },
   highest_sound_level: { of: 'sound_level', make: highest },
 };
 

@@ -133,7 +133,7 @@ function longForm(sheet: Sheet, channel: number): Problem {
   const place = placeOfLine(file, lines, records.lines[structure.firstRow] ?? 1);
   const value = records.cell(structure.firstRow, channel).trim();
   return error('long-form', place, `rows of several devices or channels stand in this log: \`${name}\` tells which a row is of`, {
-    expected: 'one row a sample, with a column for each channel; or your word which of them to read',
+    expected: 'one row a sample, with a column for each channel; or `rows`, which says whose rows are read',
     remedy: `below \`log\`, write \`file\` and \`rows\`, and below \`rows\` for instance \`${keyOf(name)}: ${value}\`; another device or channel is another run`,
   });
 }

@@ -189,7 +189,7 @@ function civilFormat(sheet: Sheet, column: TimeColumn, declaration: Declaration)
     declaration.place,
     `the dates in \`${column.name}\` (such as ${dates.sample}) can be read day first or month first, and no number above 12 tells which`,
     {
-      expected: 'dates as year-month-day, or your word for their order',
+      expected: 'dates as year-month-day, or `date_order`, which says how they are written',
       remedy:
         'below `log`, write `file` and `time`, and below `time` `date_order: day first` or `date_order: month first`, as the logger writes them',
     },

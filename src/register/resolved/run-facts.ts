@@ -46,6 +46,8 @@ export function contextOf({ id, device, specimen, inherited, conditions, setting
   const ambient = named(conditions, 'ambient');
   const supply = named(conditions, 'supply');
   const at = inherited.conditions.get('supply')?.at;
+  const background = named(conditions, 'background_sound');
+  const microphone = conditions.find(({ name }) => name === 'microphone_distance')?.text;
   const clock = named(setting, 'clock');
   const voltageOffset = named(setting, 'voltage_offset');
   return {
@@ -59,6 +61,8 @@ export function contextOf({ id, device, specimen, inherited, conditions, setting
     specimen,
     instruments: Object.fromEntries(instruments.map((facts) => [facts.id, facts])),
     ...(ambient ? { ambient } : {}),
+    ...(background?.unit === 'dB' ? { background } : {}),
+    ...(microphone === undefined ? {} : { microphone }),
     ...(supply ? { supply: { voltage: supply, ...(at ? { at } : {}) } } : {}),
     setting: { ...(clock ? { clock } : {}), ...(voltageOffset ? { voltageOffset } : {}) },
     phases: inherited.phases?.value ?? [],

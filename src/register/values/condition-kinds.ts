@@ -98,6 +98,22 @@ export const CONDITIONS = {
     needed: false,
     spoken: '',
   },
+  microphone_distance: {
+    reading: 'words',
+    example: '0.5 m in front',
+    about: 'how far the microphone of a sound level stands, and where',
+    effect: 'A sound level falls with the distance of the microphone, by about 6 dB where that doubles in the open.',
+    needed: false,
+    spoken: '',
+  },
+  background_sound: {
+    reading: 'words or a quantity',
+    example: '24.5 ± 0.5 dB(A)',
+    about: 'the sound level at the same place with the device off',
+    effect: 'A sound level that is near that of the room says more of the room than of the device.',
+    needed: false,
+    spoken: 'background room noise sound level quiet',
+  },
 } as const satisfies Readonly<Record<string, ConditionKind>>;
 
 export type ConditionName = keyof typeof CONDITIONS;

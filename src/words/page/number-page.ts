@@ -50,13 +50,20 @@ function withoutHeld(node: Element): string {
     .join('');
 }
 
-/** Puts ordinary tables into a region that scrolls and can be reached by keyboard. */
+/** Puts ordinary tables into a region that scrolls and can be reached by keyboard, as long code can. */
 export function wrapTables(tree: Root): void {
+  const seen = new Map<string, number>();
   visit(tree, 'element', (node: Element, index, parent) => {
+    // Code wider than the window scrolls by itself, and is reached by keyboard too.
+    if (node.tagName === 'pre') node.properties = { tabIndex: 0, ...node.properties };
     if (node.tagName !== 'table' || !parent || index === undefined || isScroll(parent)) return;
     const heads = collect(node, 'th').map((cell) => textOf(cell).trim());
     for (const cell of collect(node, 'th')) cell.properties = { scope: 'col', ...cell.properties };
-    (parent.children as RootContent[])[index] = scrollRegion(`Table: ${heads.filter((head) => head !== '').join(', ')}`, node);
+    const label = `Table: ${heads.filter((head) => head !== '').join(', ')}`;
+    const count = (seen.get(label) ?? 0) + 1;
+    seen.set(label, count);
+    // Regions are told apart by their labels.
+    (parent.children as RootContent[])[index] = scrollRegion(count === 1 ? label : `${label} (${count})`, node);
   });
 }
 

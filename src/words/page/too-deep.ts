@@ -10,7 +10,7 @@ export function withinDepth<T>(writing: Writing, step: () => T): T | null {
     return step();
   } catch (thrown) {
     if (!(thrown instanceof RangeError) || !/stack/.test(thrown.message)) throw thrown;
-    const more = { expected: 'at most some hundred levels', remedy: 'look for a line of `>`, `[` or `-` that was not meant' };
+    const more = { expected: 'at most about a hundred levels', remedy: 'look for a line of `>`, `[` or `-` that was not meant' };
     writing.problems.push(error('nested-too-deeply', placeAt(writing, 0), 'Markdown nested too deeply to be read', more));
     return null;
   }

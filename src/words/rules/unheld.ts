@@ -20,7 +20,7 @@ export function reportUnheld(
       severity,
       rule: 'unheld-number',
       place: placeWithin(placeAt(writing, start), { start: 0, end: line.length }),
-      found: `\`${source.replace(/\s+/g, ' ')}\`, which nothing holds`,
+      found: `nothing holds \`${source.replace(/\s+/g, ' ')}\``,
       ...(index === 0 || severity === 'error' ? adviceFor(writing.file) : {}),
     });
   }

@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
-import { addressOf, siteFacts } from '../../../src/compute/project/site-facts.ts';
+import { addressOf, siteFacts, unknownOptions } from '../../../src/compute/project/site-facts.ts';
 import { recording } from '../../../src/compute/store/memo.ts';
 import { openStore } from '../../../src/compute/store/store.ts';
 
@@ -46,4 +46,20 @@ test('compute/site-facts: a changed configuration is run anew in the same proces
 test('compute/site-facts: without one, or with one that cannot be run, the site has no name', async () => {
   expect(await siteFacts(root, openStore(root), '')).toEqual(UNNAMED);
   expect(await facts('export default {')).toEqual(UNNAMED);
+});
+
+test('compute/site-facts: an option that a publication does not have is an error where it stands', () => {
+  const config = (lines: string) => `import { publication } from 'soakproof';\n\nexport default publication({\n${lines}});\n`;
+  expect(unknownOptions(config("  title: 'Bench notes',\n  // colour: 'red',\n  base: '/',\n"))).toEqual([]);
+  expect(unknownOptions(config("  title: 'Bench notes',\n  bylin: 'Readings',\n"))).toEqual([
+    {
+      severity: 'error',
+      rule: 'unknown-option',
+      place: { file: 'astro.config.mjs', line: 5, column: 3, endColumn: 8 },
+      found: 'a publication has no option `bylin`',
+      expected: 'title, byline, guide, site, base',
+      remedy: 'mend its name, or remove the line',
+    },
+  ]);
+  expect(unknownOptions('export default {};')).toEqual([]);
 });

@@ -89,4 +89,38 @@ describe('noise of a sensor', () => {
     const few = derive(logOf(every(1, 10), { soc: { quantity: 'temperature', values: () => 40 } }), contextOf({ phases: [] }));
     expect(few.figures.get('sensor_noise')).toMatchObject({ absent: 'no-readings' });
   });
+
+  const room = (value: number, u = 0.2) => ({
+    value,
+    unit: 'dB',
+    parts: [{ source: { id: 'room', title: 'room', dof: null }, share: u }],
+  });
+  const mic = (level: number) => ({ mic: { quantity: 'sound_level' as const, values: () => level, step: 0.1 } });
+  const inRoom = (level: number, background: number) =>
+    figuresOf(mic(level), { background: room(background), microphone: '0.5 m in front' }).get('device_sound_level')!;
+
+  test('the room is taken off by energy, and a level near it is a bound', () => {
+    // 10 lg(10^4.6 − 10^4) = 44.7437; 10 dB above take 0.4576 off.
+    expect(inRoom(46, 40)).toMatchObject({ quantity: { value: expect.closeTo(44.7437, 3), unit: 'dB' } });
+    expect(inRoom(50, 40)).toMatchObject({ quantity: { value: expect.closeTo(49.5424, 4) } });
+    expect(inRoom(70, 40)).toMatchObject({ quantity: { value: expect.closeTo(69.9957, 3) } });
+    expect(inRoom(43, 40)).toMatchObject({
+      absent: 'out-of-range',
+      bound: { relation: '<', value: expect.closeTo(41.7, 9), unit: 'dB' },
+    });
+    expect(inRoom(39, 40)).toMatchObject({ absent: 'out-of-range' });
+  });
+
+  test('near the room both levels count for more', () => {
+    const near = inRoom(46, 40);
+    const share = 10 ** -0.6;
+    const u = standardUncertainty((near as { quantity: Parameters<typeof standardUncertainty>[0] }).quantity)!;
+    expect(u).toBeCloseTo(Math.hypot(0.1 / Math.sqrt(12) / (1 - share), (0.2 * share) / (1 - share)), 6);
+  });
+
+  test('distance and background are asked for', () => {
+    const bare = figuresOf(mic(46)).get('device_sound_level')!;
+    expect(bare).toMatchObject({ absent: 'no-condition' });
+    expect((bare as { why: string }).why).toContain('`background_sound`) and where the microphone stood (`microphone_distance`)');
+  });
 });
