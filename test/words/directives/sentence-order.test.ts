@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type { Figure } from '../../../src/figures/figure.ts';
 import { turnedRound } from '../../../src/words/directives/sentence-order.ts';
 import { readStated, type Stated } from '../../../src/words/stated/read.ts';
 import type { Subject } from '../../../src/words/written.ts';
@@ -6,12 +7,12 @@ import { FAST, RATED } from '../subjects.ts';
 
 /** 20 s for the rated run and 17 s more for the fast one. */
 function timed(subject: Subject, seconds: number): Subject {
-  const time = {
+  const time: Figure = {
     name: 'time_constant',
     quantity: { value: seconds, unit: 's', parts: [] },
     from: { columns: [], rows: null },
-  } as const;
-  return { ...subject, figures: new Map([...subject.figures, ['time_constant', time]]) };
+  };
+  return { ...subject, figures: new Map<string, Figure>([...subject.figures, ['time_constant', time]]) };
 }
 const SUBJECTS = new Map([
   ['rated', timed(RATED, 20)],
