@@ -61,7 +61,10 @@ describe('commands/stills/make-stills', () => {
       ...['1920x1080', '3840x2160'].flatMap((size) => looks.flatMap((look) => names.map((name) => `${size}/${look}/${name}.png`))),
       ...looks.flatMap((look) => names.map((name) => `svg/${look}/${name}.svg`)),
     ];
-    expect([...made.keys()].filter((name) => name !== 'drawn-from.json').sort()).toEqual(expected.sort());
+    const beneath = [...made.keys()].filter((name) => !name.includes('/'));
+    expect(beneath).toEqual(['drawn-from.json', 'script.srt', 'script.vtt', 'video.txt']);
+    expect(out).toContain('Beside them: video.txt, script.srt and script.vtt.');
+    expect([...made.keys()].filter((name) => !beneath.includes(name)).sort()).toEqual(expected.sort());
     for (const [name, bytes] of made) {
       if (!name.endsWith('.png')) continue;
       // IHDR (ISO/IEC 15948): width and height as its name says.
