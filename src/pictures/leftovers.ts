@@ -28,10 +28,36 @@ function isPlainJfif(kind: Kind, bytes: Uint8Array, { name, start, end }: Part):
   );
 }
 
-/** Items of an AVIF other than coded pictures: Exif and MIME types (XMP) are named in its `meta` box. */
+/**
+ * Boxes that say how an AVIF is decoded, by the box they lie in, and how many bytes of its content come before them. Source: ISO/IEC 23008-12
+ * (HEIF), 6 and 9, from memory; ISO/IEC 14496-12, 8.11, from memory.
+ */
+const BOXES: Readonly<Record<string, { readonly skip: number; readonly needed: RegExp }>> = {
+  '': { skip: 0, needed: /^(?:ftyp|meta|mdat)$/ },
+  meta: { skip: 4, needed: /^(?:hdlr|pitm|iloc|iinf|iref|iprp)$/ },
+  iinf: { skip: 6, needed: /^infe$/ },
+  iprp: { skip: 0, needed: /^(?:ipco|ipma)$/ },
+  ipco: { skip: 0, needed: /^(?:av1C|ispe|pixi|auxC|colr)$/ },
+};
+
+/** Boxes and items of an AVIF other than coded pictures. */
 function ofAvif(bytes: Uint8Array): string[] {
-  const meta = boxes(bytes).find(({ name }) => name === 'meta');
-  if (!meta) return ['no meta box'];
-  const text = latin(bytes, meta.start, Math.min(meta.end, meta.start + 60_000));
-  return ['Exif', 'mime', 'uri ', 'prof', 'rICC'].filter((name) => text.includes(name));
+  const left = inBox(bytes, { name: '', start: 0, end: bytes.length });
+  return boxes(bytes).some(({ name }) => name === 'meta') ? left : [...left, 'no meta box'];
+}
+
+function inBox(bytes: Uint8Array, box: Part): string[] {
+  const form = BOXES[box.name];
+  if (!form) return [];
+  return boxes(bytes, box.start + form.skip, box.end).flatMap((part) => {
+    if (!form.needed.test(part.name)) return [part.name];
+    return [...itemOrColours(bytes, part), ...inBox(bytes, part)];
+  });
+}
+
+/** The type of an item that is no coded picture, or has a name; colours other than numbers of a standard. */
+function itemOrColours(bytes: Uint8Array, { name, start, end }: Part): string[] {
+  const text = (from: number) => latin(bytes, start + from, Math.min(start + from + 4, end));
+  if (name === 'infe' && (text(8) !== 'av01' || end - start > 13)) return [text(8)];
+  return name === 'colr' && text(0) !== 'nclx' ? [text(0)] : [];
 }

@@ -3,6 +3,7 @@ import sharp, { type Sharp } from 'sharp';
 import { judge, judgeSize, type PictureFault } from './judge.ts';
 import { KINDS, type Kind } from './kind.ts';
 import { leftovers } from './leftovers.ts';
+import { isOfTheMoment } from './moment.ts';
 import { FALLBACK_WIDTH, LIMITS, QUALITY, WIDTHS } from './settings.ts';
 
 /** A finished file. */
@@ -32,25 +33,31 @@ sharp.unblock({
 
 /**
  * Decodes, turns upright by its orientation, converts to sRGB, strips and scales. `path` names the file; `finished` says that the bytes are a
- * whole picture that was made here before, and go out as they are.
+ * whole picture that was made here before, and go out as they are. Throws what says nothing of the file: a fault of ours, or of the moment.
  */
 export async function makePicture(path: string, bytes: Uint8Array, finished = false): Promise<MadePicture | PictureFault> {
   const kind = judge(path, bytes);
   if (typeof kind === 'object') return kind;
+  const picture = await decoded(kind, bytes, finished);
+  return 'rule' in picture ? picture : held(picture);
+}
+
+async function decoded(kind: Kind, bytes: Uint8Array, finished: boolean): Promise<MadePicture | PictureFault> {
   try {
     // Of the header alone, so that any size can be told.
     const { width, height } = await sharp(bytes, { limitInputPixels: false }).metadata();
     const wrong = judgeSize(width, height);
     if (wrong) return wrong;
-    const whole = finished ? { width, height, kind, bytes } : await made(reader(bytes).autoOrient(), kind, QUALITY.whole);
+    const whole = finished ? { width, height, kind, bytes } : await made(await upright(bytes), kind, QUALITY.whole);
     const widths: MadeFile[] = [];
     for (const wanted of widthsFor(whole.width))
       widths.push(await made(scaled(whole, wanted), 'webp', QUALITY.webp, kind === 'png'));
     const { hasAlpha } = await reader(whole.bytes).metadata();
     const plain = kind === 'png' || hasAlpha ? 'png' : 'jpeg';
     const fallback = await made(scaled(whole, Math.min(FALLBACK_WIDTH, whole.width)), plain, QUALITY.jpeg);
-    return held({ whole, widths, fallback });
+    return { whole, widths, fallback };
   } catch (thrown) {
+    if (isOfTheMoment(thrown)) throw thrown;
     const { name } = KINDS[kind];
     return { rule: 'picture-broken', found: `is ${name} that cannot be decoded (${reasonOf(thrown)})`, remedy: 'export it again' };
   }
@@ -59,6 +66,15 @@ export async function makePicture(path: string, bytes: Uint8Array, finished = fa
 /** Limits hold before anything is decoded. Pixels that cannot be read are an error, not a grey stretch. */
 function reader(bytes: Uint8Array): Sharp {
   return sharp(bytes, { limitInputPixels: LIMITS.pixels, failOn: 'error', pages: 1 }).timeout({ seconds: LIMITS.seconds });
+}
+
+/** The picture as it is to be seen. Where nothing shows there is no colour either: what an author has rubbed out may still lie below. */
+async function upright(bytes: Uint8Array): Promise<Sharp> {
+  const from = reader(bytes).autoOrient();
+  if (!(await reader(bytes).metadata()).hasAlpha) return from;
+  const { data, info } = await from.toColourspace('srgb').ensureAlpha().raw().toBuffer({ resolveWithObject: true });
+  for (let at = 0; at < data.length; at += 4) if (data[at + 3] === 0) data.fill(0, at, at + 3);
+  return sharp(data, { raw: { width: info.width, height: info.height, channels: info.channels } });
 }
 
 function scaled({ bytes }: MadeFile, width: number): Sharp {

@@ -82,6 +82,28 @@ describe('pictures/make', () => {
     for (const { bytes } of filesOf(picture)) expect((await sharp(bytes).metadata()).hasAlpha).toBe(true);
   });
 
+  it('gives out no colours below what cannot be seen', async () => {
+    // A secret below a clear half: red on black, alpha 0; the other half is opaque green.
+    const raw = Buffer.alloc(64 * 64 * 4);
+    for (let at = 0; at < raw.length; at += 4) raw.set((at / 4) % 64 < 32 ? [220, 30, 40, 0] : [20, 180, 60, 255], at);
+    const image = () => sharp(raw, { raw: { width: 64, height: 64, channels: 4 } });
+    for (const [path, bytes] of [
+      ['a.png', await image().png().toBuffer()],
+      ['a.png', await image().png({ palette: true }).toBuffer()],
+      ['a.webp', await image().webp({ lossless: true, exact: true }).toBuffer()],
+      ['a.avif', await image().avif({ lossless: true }).toBuffer()],
+    ] as const) {
+      const picture = await made(path, bytes);
+      for (const file of filesOf(picture)) {
+        const out = await sharp(file.bytes).ensureAlpha().raw().toBuffer();
+        const below = Array.from({ length: 64 }, (_, row) => [...out.subarray(256 * row + 40, 256 * row + 43)]).flat();
+        expect(Math.max(...below), `${path} ${file.kind}`).toBeLessThan(file.kind === 'png' ? 1 : 30);
+        const seen = 256 * 20 + 4 * 50;
+        expect(out[seen + 1]! - out[seen]!, `${path} ${file.kind}`).toBeGreaterThan(130);
+      }
+    }
+  });
+
   it('gives the same bytes each time, and from its own whole picture the same others', async () => {
     const first = await made('a.jpg', phone);
     const again = await made('a.jpg', phone);
@@ -102,6 +124,33 @@ describe('pictures/make', () => {
     const wrong = [];
     for (const file of files) wrong.push(await told(file));
     expect(wrong.filter((text) => text !== '').join('\n')).toBe('');
+  });
+
+  it('lets no finished file out that holds more, and calls it no broken file of its author', async () => {
+    const { whole } = await made('a.webp', await sharp(phone).webp().toBuffer());
+    expect(leftovers('webp', whole.bytes)).toEqual([]);
+    const more = Buffer.concat([whole.bytes, Buffer.from('GPS 48.1 owner=nobody')]);
+    await expect(makePicture('a.webp', more, true)).rejects.toThrow('more than the picture is in it: rest');
+  });
+
+  it('sees bytes behind, between and in the boxes of each kind, and a file that is cut off', async () => {
+    for (const kind of ['jpeg', 'png', 'webp', 'avif'] as const) {
+      const { whole } = await made(`a.${kind}`, await sharp(phone).toFormat(kind).toBuffer());
+      const told = (bytes: Uint8Array) => leftovers(whole.kind, bytes);
+      expect(told(whole.bytes), kind).toEqual([]);
+      expect(told(Buffer.concat([whole.bytes, Buffer.from('owner=nobody')])), kind).not.toEqual([]);
+      expect(told(whole.bytes.subarray(0, -2)), kind).toContain('rest');
+    }
+    const { whole } = await made('a.avif', await sharp(phone).avif().toBuffer());
+    const free = Buffer.from('\0\0\0\x14freeowner=nobody', 'latin1');
+    expect(leftovers('avif', Buffer.concat([whole.bytes, free]))).toEqual(['free']);
+    // Grown by the box at its end, as a program that adds one does.
+    const inMeta = Buffer.from(whole.bytes);
+    const at = inMeta.indexOf('meta') - 4;
+    const size = inMeta.readUInt32BE(at);
+    const grown = Buffer.concat([inMeta.subarray(0, at + size), free, inMeta.subarray(at + size)]);
+    grown.writeUInt32BE(size + free.length, at);
+    expect(leftovers('avif', grown)).toEqual(['free']);
   });
 
   it('sees what is left over in a file that was not stripped', async () => {

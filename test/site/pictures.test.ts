@@ -106,9 +106,11 @@ describe('pictures of a site', () => {
   });
 
   it('stand in the feed with whole addresses, and in the script', () => {
-    expect(site.get('notes.xml')!.toString('utf8')).toMatch(
-      /https:\/\/bench\.example\/notes\/a-second-larch\/pictures\/[0-9a-f]{16}-960\.jpg/,
-    );
+    const feed = site.get('notes.xml')!.toString('utf8');
+    const pictures = [...feed.matchAll(/ (?:src|srcset)="([^"]*)"/g)].map(([, address]) => address!);
+    expect(pictures.length).toBeGreaterThan(1);
+    expect(pictures.filter((address) => !address.startsWith('https://'))).toEqual([]);
+    expect(feed).toMatch(/https:\/\/bench\.example\/notes\/a-second-larch\/pictures\/[0-9a-f]{16}-960\.jpg/);
     expect(html('scripts/a-clock-it-cannot-keep/')).toContain('scripts/a-clock-it-cannot-keep/pictures/');
   });
 

@@ -6,6 +6,8 @@ import { escaped } from './escaped.ts';
 const TAG = /<[a-z](?:"[^"]*"|[^">])*>/g;
 /** What only the page itself has a use for. */
 const OF_THE_PAGE = / (?:id|class|data-[a-z]+|tabindex|role|aria-[a-z]+)="[^"]*"/g;
+/** Another choice of a picture: a reader of feeds knows no widths, and takes the file that every one can show. */
+const CHOICE = /<source(?:"[^"]*"|[^">])*>/g;
 const ADDRESS = / (href|src)="([^"]*)"/g;
 
 /** HTML of the article. `site` is the site's address with its base. A held number leads to its place on the page. */
@@ -16,7 +18,8 @@ export function articleHtml({ path, article, beware, invented }: NoteEntry, site
     beware === '' ? '' : `<p>Caution: ${escaped(beware)}.</p>`,
   ];
   const pieces = article.map((piece) => {
-    if (typeof piece === 'string') return piece.replaceAll(TAG, (tag) => absolute(tag.replaceAll(OF_THE_PAGE, ''), page));
+    if (typeof piece === 'string')
+      return piece.replaceAll(CHOICE, '').replaceAll(TAG, (tag) => absolute(tag.replaceAll(OF_THE_PAGE, ''), page));
     const { title, alt, picture } = piece;
     return `<figure><img src="${escaped(site + picture)}" alt="${escaped(alt)}"><figcaption>${escaped(title)}</figcaption></figure>`;
   });

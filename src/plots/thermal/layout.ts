@@ -1,5 +1,4 @@
 /** Where everything of thermal images stands, and their specification. */
-import type { Matrix } from '../../figures/surface/matrix.ts';
 import { stack } from '../drawing/config.ts';
 import { indexedPng } from '../drawing/indexed-png.ts';
 import { type Label, paths, images as pictures, type Rule, rules, type SignMark, signs, texts } from '../drawing/marks.ts';
@@ -10,6 +9,7 @@ import type { Spec } from '../drawing/vega.ts';
 import { fixed } from '../drawing/wording.ts';
 import { heatColours, STEPS } from './colours.ts';
 import type { Image, Place, Thermal } from './plan.ts';
+import { thinned } from './thin.ts';
 import { shownOf } from './words.ts';
 
 /** Room of the scale bar with its numbers, and between images, px. */
@@ -18,8 +18,6 @@ const BAR_WIDTH = 14;
 const GAP = 16;
 /** A single image is no wider than this, px. */
 const WIDEST = 560;
-/** An image of more pixels than this is drawn by means of squares of them: nobody sees single ones, and a page is not to carry them. */
-const MOST = 40_000;
 
 interface Frame {
   readonly image: Image;
@@ -78,21 +76,6 @@ function pictureOf(
   const span = hottest - coldest || 1;
   const pixels = Uint8Array.from(seen.values, (value) => Math.round(((value - coldest) / span) * (STEPS - 1)));
   return { x: left, y: top, width, height, url: indexedPng(seen.width, seen.height, pixels, colours) };
-}
-
-/** Means of squares of pixels, where there are too many. */
-function thinned(matrix: Matrix): Pick<Matrix, 'width' | 'height' | 'values'> {
-  const side = Math.ceil(Math.sqrt((matrix.width * matrix.height) / MOST));
-  if (side <= 1) return matrix;
-  const [width, height] = [Math.floor(matrix.width / side), Math.floor(matrix.height / side)];
-  const values = Float64Array.from({ length: width * height }, (_, index) => {
-    const [column, row] = [(index % width) * side, Math.floor(index / width) * side];
-    let sum = 0;
-    for (let y = row; y < row + side; y += 1)
-      for (let x = column; x < column + side; x += 1) sum += matrix.values[y * matrix.width + x]!;
-    return sum / side ** 2;
-  });
-  return { width, height, values };
 }
 
 function marksOf(frame: Frame, size: Size) {

@@ -21,7 +21,7 @@ export function placePictures(writing: Writing, tree: Root): void {
     if (isFigure(node)) placeFigure(writing, node, parent as Parents);
     if (node.type === 'text') reportUnread(writing, node);
     if (node.type !== 'image' && node.type !== 'imageReference') return undefined;
-    refuseImage(writing, node);
+    refuseImage(writing, node, parent as Parents);
     ((parent as Parents).children as Nodes[])[index] = { type: 'text', value: node.alt ?? '' };
     return SKIP;
   });
@@ -83,9 +83,10 @@ function pathOf(url: string): { readonly path: string } | Fault {
   if (/^[A-Za-z][A-Za-z0-9+.-]*:|^\/\//.test(url)) {
     return { found: `a picture from \`${shortened(url)}\``, remedy: 'nothing is fetched from elsewhere: put the file below data/' };
   }
-  const path = decoded(url);
-  if (path === null)
+  const own = decoded(url);
+  if (own === null)
     return { found: `the path \`${shortened(url)}\`, whose % signs stand for no character`, remedy: 'write %25 for a % sign' };
+  const path = direct(own);
   if (path.startsWith('data/')) return { found: `the path \`${shortened(path)}\``, remedy: 'paths count from data/: leave it out' };
   if (path.startsWith('/') || path.includes('\\') || path.split('/').includes('..'))
     return { found: `the path \`${shortened(path)}\`, which leaves data/` };
@@ -104,11 +105,18 @@ function decoded(url: string): string | null {
   }
 }
 
+/** One path for one file: without steps that lead nowhere, and single slashes. */
+function direct(path: string): string {
+  const steps = path.split('/');
+  const isStep = (step: string, index: number) => step !== '.' && (step !== '' || index === 0 || index === steps.length - 1);
+  return steps.filter(isStep).join('/');
+}
+
 function shortened(text: string): string {
   return text.length > 60 ? `${text.slice(0, 60)}…` : text;
 }
 
-function refuseImage(writing: Writing, node: Image | ImageReference): void {
+function refuseImage(writing: Writing, node: Image | ImageReference, parent: Parents): void {
   const elsewhere = node.type === 'imageReference';
   writing.problems.push(
     error(
@@ -117,8 +125,15 @@ function refuseImage(writing: Writing, node: Image | ImageReference): void {
       elsewhere ? 'a picture whose path stands elsewhere' : 'a picture among words',
       {
         expected: 'a paragraph that holds pictures alone: `![what is to be seen](path)`',
-        remedy: elsewhere ? 'write the path behind it, in parentheses' : 'put an empty line before and after it',
+        remedy: elsewhere ? 'write the path behind it, in parentheses' : wayOut(parent),
       },
     ),
   );
+}
+
+/** What gets a picture out of where it stands. */
+function wayOut({ type }: Parents): string {
+  if (type === 'link' || type === 'linkReference') return 'take it out of its link: each picture leads to its full size by itself';
+  if (type === 'tableCell') return 'put it below the table, with an empty line before and after it';
+  return 'put an empty line before and after it';
 }

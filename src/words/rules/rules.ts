@@ -25,7 +25,7 @@ export const RULES = {
   'misplaced-directive': 'a directive stands where it cannot be: in a link, in raw HTML, a cue in a note',
   'missing-attribute': 'a directive lacks an attribute that it needs',
   'nested-too-deeply': 'lists, quotations or brackets are nested too deeply to be read',
-  'picture-path': 'a picture is of no file below data/ that can be one',
+  'picture-path': 'a picture names no picture file below data/',
   'picture-text': 'a picture says nothing to readers who cannot see it',
   'picture-unread': 'a picture is written so that Markdown does not read it as one',
   'raw-html': 'raw HTML stands in the text and is printed as text',

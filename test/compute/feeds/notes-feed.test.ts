@@ -67,6 +67,18 @@ describe('compute/feeds/notes-feed', () => {
     );
   });
 
+  it('shows a picture by the file that every reader can show, and names no address that leads nowhere from a reader', () => {
+    const html =
+      '<p><a class="whole" href="/notes/larch/a.jpg"><picture><source type="image/webp" srcset="/notes/larch/a-480.webp 480w" sizes="38rem"><img src="/notes/larch/a-960.jpg" width="9" height="6" alt="A > B"></picture></a></p>';
+    const entry = feed({ ...ONE, entries: [{ ...ENTRY, article: [html] }] }).split('<entry>')[1]!;
+    expect(entry).toContain(
+      '<picture><img src="https://bench.example/notes/larch/a-960.jpg" width="9" height="6" alt="A > B"></picture>',
+    );
+    const addresses = [...entry.matchAll(/ (?:href|src|srcset)="([^"]*)"/g)].map(([, address]) => address!);
+    expect(addresses.length).toBeGreaterThan(2);
+    expect(addresses.filter((address) => !address.startsWith('https://'))).toEqual([]);
+  });
+
   // RFC 4287, 4.2.6: an id never changes, also when the feed moves or the entry is edited.
   it('keeps the id of a note through an edit, a correction and a move of the site; another note has another', () => {
     const id = (model: NotesFeed, site = SITE) => /<entry>[\s\S]*?<id>(urn:uuid:[0-9a-f-]{36})<\/id>/.exec(feed(model, site))![1];

@@ -8,6 +8,7 @@ import type { DataFiles } from '../../../register/register.ts';
 import type { PictureRequest } from '../../../words/written.ts';
 import { digest, digestOf } from '../../store/digest.ts';
 import { memoAsync, stored } from '../../store/memo.ts';
+import { fault } from '../../store/momentary-problems.ts';
 import type { Store } from '../../store/store.ts';
 import type { Notes } from '../notes/notes.ts';
 import type { PictureFiles } from './picture-step.ts';
@@ -51,9 +52,13 @@ export async function computePictures(options: Options): Promise<Pictures> {
   const [made, files, problems] = [new Map<string, Picture>(), new Map<string, string>(), [] as Problem[]];
   let done = 0;
   for (const [path, asked] of byPath) {
-    const picture = await pictureAt(options, path, files, () => options.progress?.(done, byPath.size));
-    if ('found' in picture) problems.push(...asked.map((request) => told(request, picture)));
-    else made.set(path, picture);
+    try {
+      const picture = await pictureAt(options, path, files, () => options.progress?.(done, byPath.size));
+      if ('found' in picture) problems.push(...asked.map((request) => told(request, picture)));
+      else made.set(path, picture);
+    } catch (thrown) {
+      problems.push(...asked.map(({ place }) => fault(place, `the picture data/${path} could not be made`, thrown)));
+    }
     done += 1;
   }
   return { made, files, problems };
