@@ -75,7 +75,13 @@ describe('commands/stills/make-stills', () => {
 
   test('the same again are the same bytes, and nothing is drawn anew; drawn anew they are the same, too', async () => {
     const before = files();
+    const other = join(project.root, 'content', 'notes', 'other.md');
+    writeFileSync(
+      other,
+      '---\ntitle: Other\ndate: 2026-04-01\nstatus: draft\nruns:\n  rated: larch-rated\n---\n\n:value[rated.peak_temprature]\n',
+    );
     expect((await stills(SCRIPT)).out).toContain('0 of 18 files');
+    rmSync(other);
     expect(files()).toEqual(before);
     rmSync(join(project.root, 'stills', 'short', 'drawn-from.json'));
     expect((await stills(SCRIPT, '--width', '1920', '--look', 'dark')).out).toContain('4 of 4 files');
