@@ -27,10 +27,21 @@ describe('surface/matrix', () => {
     [';', '.'],
     ['\t', ','],
     [' ', '.'],
+    [' ', ','],
+    [', ', '.'],
   ])('reads an export with %j between numbers and %j in them', (divider, point) => {
     const { matrix, problems } = readMatrix(bytes(rowsOf(divider, point)), 'data/image.csv');
     expect(problems).toEqual([]);
     expect(matrix).toMatchObject({ width: 20, height: 20, step: 0.01, others: 0 });
+    expect(matrix!.values[3 * 20 + 4]).toBe(40.43);
+  });
+
+  it('reads decimal commas in quotes', () => {
+    const quoted = rowsOf(';', ',')
+      .split('\n')
+      .map((line) => `"${line.replaceAll(';', '","')}"`);
+    const { matrix } = readMatrix(bytes(quoted.join('\n')), 'data/image.csv');
+    expect(matrix).toMatchObject({ width: 20, height: 20, step: 0.01 });
     expect(matrix!.values[3 * 20 + 4]).toBe(40.43);
   });
 
@@ -52,6 +63,54 @@ describe('surface/matrix', () => {
     expect(matrix).toBeNull();
     expect(problems.map((problem) => [problem.rule, problem.place.line])).toEqual([['bad-image', line]]);
     expect(problems[0]!.found).toContain(found);
+  });
+});
+
+describe('surface/matrix refuses what could be read as other temperatures', () => {
+  const told = (text: string) => {
+    const { matrix, problems } = readMatrix(bytes(text), 'data/image.csv');
+    return [matrix, problems.map(({ rule, place, found }) => `${place.line} ${rule} ${found}`).join()];
+  };
+  const plain = rowsOf(',', '.');
+  const moved = (to: (celsius: number) => number) => plain.replaceAll(/[\d.]+/g, (text) => to(Number(text)).toFixed(2));
+
+  it('kelvins', () => {
+    expect(told(moved((celsius) => celsius + 273.15))).toEqual([null, '1 bad-image the coldest pixel is 303.15: kelvins?']);
+  });
+
+  it.each(['Unit: degF', 'Temperature [K]', 'unit;°F', 'Temperatures in Kelvin', 'Fahrenheit', 'Scale,F'])(
+    'a line that names another unit: %s',
+    (line) => {
+      expect(told(`Invented camera\n${line}\n${plain}`)[1]).toMatch(/^2 bad-image this line names the unit /);
+    },
+  );
+
+  it.each(['Unit: °C', 'Noise: 0.05 K', 'Lens,f', 'K. Alder, bench 2', 'Reflected;293.15;K', 'F-number 1.1'])(
+    'but none that names it for something else, or °C: %s',
+    (line) => {
+      expect(told(`${line}\n${plain}`)[1]).toBe('');
+    },
+  );
+
+  it.each([1, 2])('commas between numbers and in them, with %i decimals', (decimals) => {
+    const rows = Array.from({ length: 12 }, (_, row) =>
+      Array.from({ length: 12 }, (__, column) => (HOT(row, column) + 0.37).toFixed(decimals).replace('.', ',')).join(','),
+    );
+    expect(told(rows.join('\n'))[1]).toMatch(/^1 bad-image commas stand between the numbers and in them/);
+  });
+
+  it('but no whole degrees', () => {
+    const rows = Array.from({ length: 12 }, (_, row) =>
+      Array.from({ length: 12 }, (__, column) => 20 + column + (row % 3)).join(','),
+    );
+    expect(told(rows.join('\n'))[1]).toBe('');
+  });
+
+  it('numbers of rows and columns', () => {
+    const counted = plain.split('\n').map((line, row) => `${row},${line}`);
+    expect(told(counted.join('\n'))[1]).toContain('the first column counts the pixels');
+    const head = Array.from({ length: 20 }, (_, column) => column + 1).join(',');
+    expect(told(`${head}\n${plain}`)[1]).toContain('1 bad-image the first row counts the pixels');
   });
 });
 
