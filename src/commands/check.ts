@@ -5,7 +5,8 @@ import { keepCompiled } from '../compute/store/compile-cache.ts';
 import { publicationFolder, toolVersion } from '../compute/store/places.ts';
 import { lock } from '../print/lock.ts';
 import { undoSwap } from '../print/swap.ts';
-import { commandLine } from './command-line.ts';
+import { writer } from '../print/visible.ts';
+import { commandLine, notUnderstood } from './command-line.ts';
 import { pictureProgress } from './picture-progress.ts';
 
 commandLine({
@@ -20,6 +21,14 @@ commandLine({
 });
 
 const { values } = parseArgs({ options: { json: { type: 'boolean' }, sarif: { type: 'boolean' } } });
+if (values.json && values.sarif)
+  process.exit(
+    notUnderstood(
+      { err: writer(process.stderr) },
+      '--json and --sarif exclude each other: one form is printed.',
+      'npm run check -- --sarif',
+    ),
+  );
 const root = publicationFolder();
 if ((await lock(root)) === undefined) {
   console.error('Another build or check of this project is under way. Wait for it, or stop it, then check again.');

@@ -1,4 +1,4 @@
-/** `npm run new -- FOLDER [LOG…]`: makes a publication. Exit code 1 where a log could not be added. */
+/** `npm run new -- FOLDER [LOG…]`: makes a publication. Exit code 1 where something was in the way. */
 import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import './plain-failures.ts';
@@ -10,12 +10,15 @@ import { makePublication } from './new/make-publication.ts';
 
 commandLine({
   name: 'new',
-  does: 'Makes a publication in a folder: its configuration, a place and an example for each kind of file, a recipe for checks. Logs are copied below data/, and their device, setup, runs and a draft are written. Nothing that is there is overwritten.',
+  does: 'Makes a publication in a folder: its configuration, a place and an example for each kind of file, a recipe for checks. Logs are copied below data/, and their device, setup, runs and a draft are written. Nothing that is there is overwritten; a package.json that is there gets the scripts and the dependency that it lacks.',
   takes: [
     { name: 'FOLDER', is: 'where the publication is to stand; `.` for this folder' },
     { name: 'LOG', is: 'a log or table of yours', optional: true, many: true },
   ],
-  exits: { 0: 'the publication is there', 1: 'a log could not be added; all else is there' },
+  exits: {
+    0: 'the publication is there',
+    1: 'something was in the way, and nothing was written; or a log could not be added, and all else is there',
+  },
   example: 'npm run new -- ../my-bench ~/logs/soak.csv',
 });
 

@@ -4,8 +4,9 @@
 import { spawn } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { constants } from 'node:os';
 import { dirname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import { commandsIn } from './list-commands.mjs';
 
 const HERE = dirname(fileURLToPath(import.meta.url));
@@ -36,7 +37,7 @@ function helpText() {
 
 async function here(file) {
   process.argv = [process.argv[0], file, ...args];
-  await import(`file://${file}`);
+  await import(pathToFileURL(file).href);
 }
 
 /** The Node that is installed with the tool. */
@@ -57,7 +58,7 @@ function runWith(node, file) {
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP']) process.on(signal, () => running.kill(signal));
   running.once('error', (thrown) => refuse(`Node ${MAJOR} does not start: ${thrown.message}`));
   running.once('exit', (code, signal) => {
-    process.exitCode = code ?? (signal === null ? 1 : 128);
+    process.exitCode = code ?? (signal === null ? 1 : 128 + constants.signals[signal]);
   });
 }
 

@@ -70,6 +70,14 @@ describe('commands/command-line', () => {
     expect(err).toBe('`npm run check` has no option --no-such-option. `npm run check -- --help` says what it takes.\n');
   });
 
+  it('refuses two forms of one check, with exit code 2', async () => {
+    expect(await run('check', '--json', '--sarif')).toEqual({
+      code: 2,
+      out: '',
+      err: '--json and --sarif exclude each other: one form is printed.\nnpm run check -- --sarif\n',
+    });
+  });
+
   it.each([
     [['x.md'], null],
     [['x.md', '2026-03-14', '--long', '--at', '-2'], null],

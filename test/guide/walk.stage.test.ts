@@ -64,7 +64,16 @@ beforeAll(() => {
 describe('the first write-up', () => {
   it('goes from two logs to a published note', () => {
     const lines = of('sh').flatMap(({ text }) => text.trim().split('\n'));
-    expect(lines.map((line) => line.split(' ')[2])).toEqual(['new', 'add', 'figures', 'hold', 'check', 'publish', 'build']);
+    expect(lines.map((line) => line.split(' ')[2])).toEqual([
+      'package',
+      'new',
+      'add',
+      'figures',
+      'hold',
+      'check',
+      'publish',
+      'build',
+    ]);
     const argsOf = (command: string) =>
       lines
         .find((line) => line.startsWith(`npm run ${command}`))!

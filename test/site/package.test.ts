@@ -1,4 +1,4 @@
-import { mkdirSync, readdirSync, readFileSync, symlinkSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, inject, it } from 'vitest';
 import { copyPublication, installInto, soakproof } from '../package/installed.ts';
@@ -33,6 +33,8 @@ describe('the package', () => {
     const root = join(inject('scratch'), 'empty-publication');
     mkdirSync(root);
     symlinkSync(join(folder, 'node_modules'), join(root, 'node_modules'), 'dir');
+    // As npm leaves it where the packed file was installed.
+    writeFileSync(join(root, 'package.json'), '{ "dependencies": { "soakproof": "file:soakproof.tgz" } }');
     expect(soakproof(root, 'new', '.')).toMatchObject({ code: 0, err: '' });
     expect(soakproof(root, 'check')).toEqual({ code: 0, out: 'Nothing to mend.\n', err: '' });
     const { code, err } = soakproof(root, 'build');

@@ -10,10 +10,15 @@ export interface Written {
   readonly look: string;
 }
 
+/** A folder below data/ that is named after no device. */
+export const NAMELESS = 'logs';
+
+const UNNAMED = 'device';
+
 /** The device that a file's folder below data/ is named after. */
 function deviceId(path: string): string {
   const folder = path.includes('/') ? path.slice(0, path.indexOf('/')) : '';
-  return idFromWords(folder) || 'device';
+  return folder === NAMELESS ? UNNAMED : idFromWords(folder) || UNNAMED;
 }
 
 /** content/devices/<id>.md, where there is no device yet. */
@@ -23,7 +28,7 @@ export function writeDevice(root: string, path: string): Written {
   const title = words.charAt(0).toUpperCase() + words.slice(1);
   const text = [
     '---',
-    `title: ${scalar(title)}`,
+    `title: ${scalar(title)}${id === UNNAMED ? ' # its name' : ''}`,
     'maker: not stated # who makes it',
     '# rated_clock: 2.4 GHz',
     '# throttle_at: 85 °C',

@@ -8,7 +8,7 @@ export function exampleFile(folder: string, shape: { readonly entries: object })
   const parts = [...facts.filter(({ required }) => required), ...facts.filter(({ required }) => !required)].map(partOf);
   return [
     '---',
-    `# yaml-language-server: $schema=schemas/${folder}.json`,
+    `# The same keys for programs, as a JSON Schema: examples/schemas/${folder}.json`,
     `# Copy this file to content/${folder}/, under a name in lower case such as my-${folder.replace(/s$/, '')}.md, and change it there.`,
     '# A line that begins with # says nothing until you take the # away.',
     '',

@@ -6,12 +6,14 @@ import type { StillsModel } from '../../compute/models/stills.ts';
 import { mending } from '../../compute/project/mending.ts';
 import type { Manifest } from '../../compute/results.ts';
 import { openStore } from '../../compute/store/store.ts';
-import { listed } from '../../figures/in-words.ts';
+import { counted, listed } from '../../figures/in-words.ts';
 import { hasErrors, report } from '../../print/report.ts';
 import { notUnderstood } from '../command-line.ts';
 import { findContent } from '../find-content.ts';
 import type { Printer } from '../publish/publish-note.ts';
 import { clear, pictureFolder, replace } from './folder.ts';
+import { keepOthers } from './keep.ts';
+import { writeList } from './list.ts';
 import { readOptions, type StillsOptions } from './options.ts';
 import { type Pictures, picturesOf } from './pictures.ts';
 import { sizeName, writePictures, writeTexts } from './write-pictures.ts';
@@ -45,18 +47,15 @@ export async function makeStills(root: string, args: readonly string[], printer:
     printer.err('The pictures have no address. To add it, set `site` in astro.config.mjs to where readers find the site.\n');
   const folder = pictureFolder(root, id);
   try {
-    const { files, drawn } = await writePictures(
-      pictures,
-      options,
-      { folder: folder.next, before: folder.target },
-      progress(printer),
-    );
-    writeTexts(model.texts, folder.next);
+    const places = { folder: folder.next, before: folder.target };
+    const { list, drawn } = await writePictures(pictures, options, places, progress(printer));
+    const ours = { ...list, ...writeTexts(model.texts, folder.next) };
+    writeList(folder.next, keepOthers(ours, options, places));
     await replace(folder);
     printer.out(
       text(relative(root, folder.target).split(sep).join('/'), options, {
         pictures: pictures.length,
-        files,
+        files: Object.keys(list).length,
         drawn,
         texts: model.texts.map(([name]) => name),
       }),
@@ -98,7 +97,8 @@ interface Done {
 
 function text(folder: string, { looks, widths }: StillsOptions, { pictures, files, drawn, texts }: Done): string {
   const forms = listed(['SVG', ...widths.map(sizeName)]);
-  return `${folder}/ has ${pictures} pictures as ${forms}: ${listed(looks.map(({ name }) => name))}.
-${drawn} of ${files} files were drawn anew, the others are as they were.
+  const others = drawn === files ? '' : ', the others are as they were';
+  return `${folder}/ has ${counted(pictures, 'picture')} as ${forms}: ${listed(looks.map(({ name }) => name))}.
+${drawn} of ${counted(files, 'file')} ${drawn === 1 ? 'was' : 'were'} drawn anew${others}.
 Beside them: ${listed(texts)}.\n`;
 }

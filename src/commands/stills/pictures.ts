@@ -9,6 +9,7 @@ import { numberCard } from '../../plots/stills/number-card.ts';
 import { tableDrawings } from '../../plots/stills/table-body.ts';
 import { type Problem, warning } from '../../problem.ts';
 import { clockTime } from '../../words/script/timeline.ts';
+import { freeNames, shortened, stepName } from './names.ts';
 
 export interface NamedPicture extends Picture {
   /** Without its extension. */
@@ -24,13 +25,15 @@ export interface Pictures {
 
 /** All pictures of a script. `file` is the script's, for messages; `svgOf` reads a drawing of the store. */
 export function picturesOf({ foot, pictures }: StillsModel, file: string, svgOf: (blob: string) => string): Pictures {
-  const taken = new Map<string, number>();
+  const taken = new Set<string>();
   const problems: Problem[] = [];
   const drawn = pictures.flatMap((thing) => {
-    const name = numbered(baseName(thing), taken);
     const parts = partsOf(thing, svgOf);
     problems.push(...parts.flatMap((part) => tooSmall(part, thing, file)));
-    return parts.flatMap((part, at) => stepsNamed(part, parts.length > 1 ? `${name}-part-${at + 1}` : name, thing, foot));
+    const unnamed = parts.flatMap((part, at) => stepsOfPart(part, parts.length > 1 ? `-part-${at + 1}` : '', thing, foot));
+    const endings = unnamed.map(({ ending }) => ending);
+    const names = freeNames(shortened(baseName(thing)), endings, taken);
+    return unnamed.map(({ ending: _, ...picture }, i): NamedPicture => ({ ...picture, name: names[i]! }));
   });
   return { pictures: drawn, problems };
 }
@@ -46,13 +49,6 @@ function fileTime(seconds: number): string {
   const parts = clockTime(seconds).split(':');
   const units = ['h', 'm', 's'].slice(-parts.length);
   return parts.map((part, i) => `${part}${units[i]}`).join('');
-}
-
-/** A name that comes again gets a number, the same each time. */
-function numbered(name: string, taken: Map<string, number>): string {
-  const count = (taken.get(name) ?? 0) + 1;
-  taken.set(name, count);
-  return count === 1 ? name : `${name}-${count}`;
 }
 
 function partsOf({ shows }: PicturedThing, svgOf: (blob: string) => string): StillDrawing[] {
@@ -74,32 +70,22 @@ function drawingsOf({ stills }: ShownPlot, svgOf: (blob: string) => string): Sti
   return stills.map((still) => ({ ...still, svg: svgOf(still.svg) }));
 }
 
-/** The steps of a build-up, the last of which is the whole picture. */
-function stepsNamed(
+/** The steps of a build-up, the last of which is the whole picture, each with the end of its name. */
+function stepsOfPart(
   { title, alt, svg, shown }: StillDrawing,
-  name: string,
+  part: string,
   { shows }: PicturedThing,
   foot: Picture['foot'],
-): NamedPicture[] {
+): (Omit<NamedPicture, 'name'> & { readonly ending: string })[] {
   const steps = stepsOf(svg, shown, shows.kind === 'table' ? 'rows' : 'axes');
   const digits = String(steps.length - 1).length;
   return steps.map((step, at) => ({
-    name: steps.length === 1 ? name : `${name}-${String(at).padStart(digits, '0')}-${plain(step.name)}`,
+    ending: steps.length === 1 ? part : `${part}-${String(at).padStart(digits, '0')}-${stepName(step.name)}`,
     title,
     body: step.svg,
     foot,
     alt,
   }));
-}
-
-/** Letters and digits that any disk takes in a name. */
-function plain(name: string): string {
-  return (
-    name
-      .normalize('NFKD')
-      .replace(/[^A-Za-z0-9_]+/g, '-')
-      .replace(/^-+|-+$/g, '') || 'run'
-  );
 }
 
 /** A drawing that had to be made smaller than its type allows. */

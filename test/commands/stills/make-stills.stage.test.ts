@@ -82,11 +82,22 @@ describe('commands/stills/make-stills', () => {
     for (const [name, bytes] of files()) if (name !== 'drawn-from.json') expect(bytes, name).toEqual(before.get(name));
   });
 
+  test('one look without PNG leaves the others, other sizes and an author’s own files as they were', async () => {
+    writeFileSync(join(project.root, 'stills', 'short', 'my-cut.txt'), 'at 0:12 the lid');
+    const before = files();
+    expect((await stills(SCRIPT, '--look', 'light', '--width', '0')).out).toContain('2 of 2 files');
+    const after = files();
+    for (const all of [before, after]) all.delete('drawn-from.json');
+    expect(after).toEqual(before);
+    rmSync(join(project.root, 'stills', 'short', 'my-cut.txt'));
+    await stills(SCRIPT);
+  });
+
   test('a file that somebody changed is drawn anew', async () => {
     const path = '1920x1080/dark/01-0m05s-words.png';
     const whole = files().get(path);
     writeFileSync(join(project.root, 'stills', 'short', path), 'torn');
-    expect((await stills('short', '--width', '1920', '--look', 'dark')).out).toContain('1 of 4 files');
+    expect((await stills('short', '--width', '1920', '--look', 'dark')).out).toContain('1 of 4 files was drawn anew');
     expect(files().get(path)).toEqual(whole);
   });
 
