@@ -192,6 +192,23 @@ describe('regions of a thermal image', () => {
     expect(none.problems.map(({ found }) => found)).toContain('`within` of a run without a thermal image');
   });
 
+  it('are held against typed readings: one that is nothing like its image is warned of, and kept', () => {
+    const told = (typed: string, set = '0.95') => {
+      const { surface, problems } = read([`Foot,rubber,held,${typed},${set},0.95,25,80 % by 80 %,`]);
+      return [surface.readings.length, ...problems.map(({ rule, severity, found }) => `${severity} ${rule} ${found}`)];
+    };
+    expect(told('31.5')).toEqual([1]);
+    expect(told('45.9')).toEqual([
+      1,
+      'warning surface-image `reading` is `45.9`, and the image has 30.0 to 30.0 °C about that place',
+    ]);
+    // A probe's.
+    expect(told('45.9', '').join()).not.toContain('surface-image');
+    // At the edge of the image, too.
+    const edge = read(['Foot,rubber,held,30,0.95,0.95,25,100 % by 0 %,', 'Block,rubber,held,41,0.95,0.95,25,0 % by 0 %,']);
+    expect(edge.problems).toEqual([]);
+  });
+
   it('of which a temperature is asked give the reading that is corrected to it', () => {
     const { context, surface } = figuresOf([REGION]);
     const reading = readingOf(context, surface, surface.readings[0]!, 48)!;
