@@ -52,7 +52,7 @@ export function makePublication({ root, logs, commands, tool = toolFolder() }: N
   return logs.length === 0 ? 0 : addLogs(root, logs, output);
 }
 
-/** Puts logs below data/, writes their runs, and a note that names them. */
+/** Puts logs below data/, writes their runs, and a note that shows them. */
 function addLogs(root: string, logs: readonly string[], output: Output): 0 | 1 {
   const code = addFiles(root, [...new Set(logs.map((path) => copyLog(root, path, output)))], output);
   const runs = readdirSync(join(root, 'content', 'runs')).flatMap((name) => (name.endsWith('.md') ? [name.slice(0, -3)] : []));
@@ -62,7 +62,7 @@ function addLogs(root: string, logs: readonly string[], output: Output): 0 | 1 {
     .sort()
     .at(-1);
   if (runs.length > 0 && writeMissing(root, NOTE, noteSkeleton(runs.sort(), last)))
-    output.out(`wrote ${NOTE}; a draft that names the runs\n`);
+    output.out(`wrote ${NOTE}; a draft that shows the runs\n`);
   return code;
 }
 

@@ -90,7 +90,7 @@ describe('commands/new/make-publication', () => {
     expect(wrong).toEqual([]);
   });
 
-  it('copies logs from elsewhere, writes device, setup, runs and a draft that names them', () => {
+  it('copies logs from elsewhere, writes device, setup, runs and a draft that shows them', () => {
     const root = emptyFolder('from-logs');
     const logs = emptyFolder('larch-2');
     cpSync(join(DEMONSTRATION, 'data/larch-2'), logs, { recursive: true });
@@ -101,6 +101,7 @@ describe('commands/new/make-publication', () => {
     for (const path of ['devices/device.md', 'setups/device-bench.md', 'runs/rated-soak.md', 'runs/fast-soak.md'])
       expect(existsSync(join(root, 'content', path)), path).toBe(true);
     expect(read('content/notes/first-note.md')).toContain('runs:\n  fast_soak: fast-soak\n  rated_soak: rated-soak\n');
+    expect(read('content/notes/first-note.md')).toContain('\n\n::plot{kind=trace runs="fast_soak rated_soak"}\n');
   });
 
   it('says which log is not there, and then makes nothing', () => {
