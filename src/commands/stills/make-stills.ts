@@ -12,6 +12,7 @@ import { notUnderstood } from '../command-line.ts';
 import { findContent } from '../find-content.ts';
 import type { Printer } from '../publish/publish-note.ts';
 import { clear, pictureFolder, replace } from './folder.ts';
+import { inTheWay } from './in-the-way.ts';
 import { keepOthers } from './keep.ts';
 import { writeList } from './list.ts';
 import { readOptions, type StillsOptions } from './options.ts';
@@ -40,8 +41,9 @@ export async function makeStills(root: string, args: readonly string[], printer:
   if ('refused' in found) return refuse(found.refused);
   const id = found.file.slice('content/scripts/'.length, -'.md'.length);
   const { manifest, model, pictures, problems } = await mending(root, () => computed(root, found.file, id));
-  if (hasErrors(manifest.problems) || model === undefined)
-    return refuse(`${report(root, manifest.problems)}No picture of ${found.file} is drawn: mend the errors first`);
+  const errors = model === undefined ? manifest.problems : inTheWay(manifest.problems, [found.file, ...model.speaksFor]);
+  if (hasErrors(errors) || model === undefined)
+    return refuse(`${report(root, errors)}No picture of ${found.file} is drawn: mend the errors first`);
   printer.err(report(root, problems));
   if (model.foot.address === '')
     printer.err('The pictures have no address. To add it, set `site` in astro.config.mjs to where readers find the site.\n');

@@ -3,6 +3,7 @@ import { copyFileSync, mkdirSync, writeFileSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { dirname, join } from 'node:path';
 import type { StillsModel } from '../../compute/models/stills.ts';
+import { codeDigests } from '../../compute/store/code.ts';
 import { digest, digestOf } from '../../compute/store/digest.ts';
 import { outlined, pngOfWidth } from '../../plots/drawing/png.ts';
 import { escaped } from '../../plots/drawing/svg.ts';
@@ -41,6 +42,8 @@ export async function writePictures(
   told: (done: number, all: number) => void,
 ): Promise<{ readonly list: Drawn; readonly drawn: number }> {
   const last = listIn(before);
+  // Pictures for links are made by the same code and packages.
+  const rasteriser = codeDigests().shares;
   const list: Record<string, Drawn[string]> = {};
   let [drawn, done] = [0, 0];
   const whole = async (path: string, from: string, make: () => Promise<Uint8Array | string>): Promise<void> => {
@@ -59,7 +62,7 @@ export async function writePictures(
     await whole(`${FOLDER_OF_SVG}/${look.name}/${picture.name}.svg`, digest(svg), async () => svg);
     for (const width of widths) {
       const path = `${sizeName(width)}/${look.name}/${picture.name}.png`;
-      await whole(path, digestOf([width, svg]), () => pngOfWidth(svg, width));
+      await whole(path, digestOf([width, svg, rasteriser]), () => pngOfWidth(svg, width));
     }
   };
   const tasks = pictures.flatMap((picture) => looks.map((look) => () => one(picture, look)));

@@ -8,6 +8,8 @@ export interface StillResult extends Omit<StillDrawing, 'svg'> {
 
 export interface StillsModel {
   readonly title: string;
+  /** The file of the note that it speaks for, if there is one. */
+  readonly speaksFor: readonly string[];
   /** What stands at the foot of each. */
   readonly foot: { readonly of: string; readonly address: string };
   /** In the order of the script; highlights last. */

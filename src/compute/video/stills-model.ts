@@ -41,6 +41,7 @@ function stillsModel(parts: SiteContents, computed: ComputedNote): StillsModel {
   }
   return {
     title: note.title,
+    speaksFor: speaksFor ? [speaksFor.note.file] : [],
     foot: footOf(parts, computed, speaksFor),
     pictures: [...pictures, ...highlightsOf(parts, computed, speaksFor)],
     texts: textsOf(parts, computed),

@@ -10,7 +10,7 @@ function namesOf(...names: readonly string[]): string[] {
       shows: { kind: 'number', what: 'Peak', shown: '71.3 °C', uncertainty: '', of: '' },
     }),
   );
-  const model = { title: 'Short', foot: { of: '', address: '' }, texts: [], pictures };
+  const model = { title: 'Short', speaksFor: [], foot: { of: '', address: '' }, texts: [], pictures };
   return picturesOf(model, 'content/scripts/short.md', () => '').pictures.map(({ name }) => name);
 }
 
