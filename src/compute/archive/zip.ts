@@ -1,11 +1,17 @@
 /** The one door to the zip library: files → the bytes of an archive, the same for the same files wherever and whenever it is made. */
 import { type Zippable, zipSync } from 'fflate';
+import { KINDS } from '../../pictures/kind.ts';
 import { compareText } from '../../problem.ts';
 
 /** Of DEFLATE: the smallest that still takes about a second for 20 MB of readings. */
 const LEVEL = 9;
 /** Pictures are packed already: another try takes time and memory, and gains nothing. */
-const PACKED = /\.(?:jpe?g|png|webp|avif)$/i;
+const PACKED = new RegExp(
+  `\\.(?:${Object.values(KINDS)
+    .flatMap(({ endings }) => endings)
+    .join('|')})$`,
+  'i',
+);
 /** A zip counts years from 1980 (APPNOTE.TXT, 4.4.6); the library takes them up to 2099. */
 const YEARS = { first: 1980, last: 2099 };
 /**

@@ -71,6 +71,20 @@ export function readingAt(matrix: Matrix, { x, y }: ImagePoint): number {
   return around(matrix, { column: pixel(x, matrix.width), row: pixel(y, matrix.height) });
 }
 
+/** Coldest and hottest reading about a place: within a twentieth of the image, since people point at a place no better. */
+export function rangeAbout(matrix: Matrix, { x, y }: ImagePoint): { readonly coldest: number; readonly hottest: number } {
+  const { width, height } = matrix;
+  const about = (share: number, count: number): readonly [number, number] => {
+    const reach = Math.max(0.05, 1.5 / count);
+    return [share - reach, share + reach];
+  };
+  const values = regionOf(matrix, { x: about(x, width), y: about(y, height) })!.values;
+  return {
+    coldest: values.reduce((least, value) => Math.min(least, value)),
+    hottest: values.reduce((most, value) => Math.max(most, value)),
+  };
+}
+
 /** The reading that 99 % of a region's pixels lie below (type 7). */
 export function percentile99({ values }: Region): number {
   return quantile(values, 0.99);

@@ -1,5 +1,6 @@
 /** A thermal image as cameras export it: a table of temperatures, a cell a pixel. */
 import { error, type Problem } from '../../problem.ts';
+import { cellsOf, counts, dividerOf, isNumber, LEAST, sharesCommas, unitNamed } from './matrix-cells.ts';
 
 export interface Matrix {
   /** Path below the project folder. */
@@ -14,17 +15,16 @@ export interface Matrix {
   readonly others: number;
 }
 
-/** Fewest columns and rows of an image, and most pixels. */
-const LEAST = 8;
+/** Most pixels of an image. */
 const MOST = 2 ** 21;
 /** A scene above this is measured in kelvins, or is no scene of a bench, °C. */
 const HOTTEST = 1500;
-
-const NUMBER = /^[+-]?(?:\d+[.,]?\d*|[.,]\d+)(?:[eE][+-]?\d+)?$/;
+/** No bench is so hot everywhere, °C: a room has about 295 K (common practice, no source). */
+const COLDEST = 150;
 
 /**
  * Reads an exported image: numbers divided by commas, semicolons, tabs or blanks, with decimal points or commas. Lines above and below that are no
- * row of numbers are left out. Never throws.
+ * row of numbers are left out, unless they name another unit. What could be read in two ways is refused. Never throws.
  */
 export function readMatrix(
   bytes: Uint8Array,
@@ -33,20 +33,20 @@ export function readMatrix(
   const lines = textOf(bytes).split(/\r\n|\n|\r/);
   const divider = dividerOf(lines);
   const rows = lines.map((line) => cellsOf(line, divider));
-  const isRow = (cells: readonly string[]) => cells.length >= LEAST && cells.every((cell) => NUMBER.test(cell));
+  const isRow = (cells: readonly string[]) => cells.length >= LEAST && cells.every(isNumber);
   const first = rows.findIndex(isRow);
   const last = rows.findLastIndex(isRow);
   const place = (line: number) => ({ file, line: line + 1, column: 1 });
-  const refuse = (line: number, found: string, expected: string) => ({
+  const refuse = (line: number, found: string, expected: string, remedy = 'export the temperatures anew, as CSV') => ({
     matrix: null,
-    problems: [error('bad-image', place(line), found, { expected, remedy: 'export the temperatures anew, as CSV' })],
+    problems: [error('bad-image', place(line), found, { expected, remedy })],
   });
   if (first < 0)
     return refuse(0, 'this file is no table of temperatures', `at least ${LEAST} rows of ${LEAST} numbers, a number a pixel`);
   const width = rows[first]!.length;
   for (let row = first; row <= last; row += 1) {
     const cells = rows[row]!;
-    const wrong = cells.findIndex((cell) => !NUMBER.test(cell));
+    const wrong = cells.findIndex((cell) => !isNumber(cell));
     if (wrong >= 0) return refuse(row, `cell ${wrong + 1} of this line is no number`, 'a temperature in each cell');
     if (cells.length !== width)
       return refuse(row, `this line has ${cells.length} cells, and the first ${width}`, 'lines of one length');
@@ -58,6 +58,26 @@ export function readMatrix(
       `an image of ${width} × ${height} pixels`,
       `${LEAST} × ${LEAST} pixels or more, at most ${MOST} altogether`,
     );
+  if (divider === ',' && sharesCommas(rows.slice(first, last + 1)))
+    return refuse(
+      first,
+      'commas stand between the numbers and in them, so nobody can tell which is which',
+      'decimal points, or semicolons between the numbers',
+      'export it with another divider',
+    );
+  const column = rows.slice(first, last + 1).map(([cell = '']) => cell);
+  if (counts(rows[first]!) || counts(column)) {
+    const counted = counts(rows[first]!) ? 'row' : 'column';
+    return refuse(first, `the first ${counted} counts the pixels`, 'temperatures alone', `take the first ${counted} out`);
+  }
+  const named = lines.findIndex((line, row) => (row < first || row > last) && unitNamed(line) !== null);
+  if (named >= 0)
+    return refuse(
+      named,
+      `this line names the unit ${unitNamed(lines[named]!)}`,
+      'degrees Celsius',
+      'export the temperatures in °C',
+    );
   const cells = rows.slice(first, last + 1).flat();
   const values = Float64Array.from(cells, (cell) => Number(cell.replace(',', '.')));
   const far = values.findIndex((value) => !(value > -273.15 && value < HOTTEST));
@@ -68,6 +88,14 @@ export function readMatrix(
       'degrees Celsius',
     );
   }
+  const coldest = values.reduce((least, value) => Math.min(least, value));
+  if (coldest > COLDEST)
+    return refuse(
+      first,
+      `the coldest pixel is ${coldest}: kelvins?`,
+      `degrees Celsius, ${COLDEST} at most in the coldest place`,
+      'export the temperatures in °C',
+    );
   const others = lines.filter((line, row) => (row < first || row > last) && line.trim() !== '').length;
   return { matrix: { file, width, height, values, step: stepOf(cells), others }, problems: [] };
 }
@@ -76,18 +104,6 @@ export function readMatrix(
 function textOf(bytes: Uint8Array): string {
   if (bytes[0] === 0xff && bytes[1] === 0xfe) return new TextDecoder('utf-16le').decode(bytes);
   return new TextDecoder('utf-8').decode(bytes);
-}
-
-/** What divides most cells: a semicolon or tab before a comma, which may be a decimal one. */
-function dividerOf(lines: readonly string[]): ';' | '\t' | ',' | ' ' {
-  const count = (divider: string) => lines.filter((line) => line.split(divider).length >= LEAST).length;
-  return ([';', '\t', ',', ' '] as const).find((divider) => count(divider) >= LEAST) ?? ',';
-}
-
-function cellsOf(line: string, divider: string): string[] {
-  const trimmed = line.trim().replace(/[;,]$/, '');
-  if (trimmed === '') return [];
-  return trimmed.split(divider === ' ' ? / +/ : divider).map((cell) => cell.trim().replace(/^"(.*)"$/, '$1'));
 }
 
 function stepOf(cells: readonly string[]): number {

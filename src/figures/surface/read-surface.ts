@@ -3,12 +3,12 @@ import { ID_RULE, idFromWords, isId } from '../../intake/ids.ts';
 import { mapTable } from '../../intake/mapped-table.ts';
 import { readTable, type TableRow } from '../../intake/table.ts';
 import type { ColumnFacts, TableForm, TableMapping } from '../../intake/table-mapping.ts';
-import type { Problem } from '../../problem.ts';
+import { type Problem, warning } from '../../problem.ts';
 import { nearest } from '../../quantities/nearest.ts';
 import { isParseFailure, parseQuantity } from '../../quantities/parse.ts';
 import { unreadProblems } from '../called-columns.ts';
-import { type Cells, cellsOf, quantityIn, type StatedNumber, tellCell, textOf, type Wanted } from '../table-cells.ts';
-import { readBox, readingAt, readPoint, regionOf } from './in-image.ts';
+import { type Cells, cellsOf, placeOfCell, quantityIn, type StatedNumber, tellCell, textOf, type Wanted } from '../table-cells.ts';
+import { rangeAbout, readBox, readingAt, readPoint, regionOf } from './in-image.ts';
 import type { Matrix } from './matrix.ts';
 import type { StatedContact, Surface, SurfaceReading } from './surface-table.ts';
 import { CONTACTS, contactOfTime } from './touch-limits.ts';
@@ -54,6 +54,8 @@ export const SURFACE_FORM: TableForm = {
 };
 
 const TEMPERATURE: Wanted = { canonical: '°C', bareUnit: '°C', kind: 'temperature', example: '59.3 °C' };
+/** A typed reading further than this from the image about its place is of another place or image, K (common practice, no source). */
+const NEAR = 5;
 const SHARE: Wanted = { canonical: '1', bare: true, example: '0.95 or 0.85 ± 0.05' };
 
 /** Reads surface readings. A row with an error is left out, the others stand. Never throws. */
@@ -117,10 +119,17 @@ function readRow(
   const placed = textOf(cells, row, 'at') !== '' || textOf(cells, row, 'within') !== '';
   if (textOf(cells, row, 'reading') === '' && !seen?.reading && !placed)
     tellCell(cells, row, 'reading', 'a spot without a reading', { remedy: 'leave the row out, or give its reading' });
+  if (image && seen?.at && !seen.reading && reading) holdAgainstImage(cells, row, reading.value, rangeAbout(image, seen.at));
   const emissivity = shareIn(cells, row, 'emissivity');
   const emissivitySet = shareIn(cells, row, 'emissivity_set');
   const reflected = quantityIn(cells, row, 'reflected', TEMPERATURE);
-  if (cells.problems.length > problems || reading === null || spot === null || contact === null) return null;
+  if (
+    cells.problems.slice(problems).some(({ severity }) => severity === 'error') ||
+    reading === null ||
+    spot === null ||
+    contact === null
+  )
+    return null;
   return {
     line: row.line,
     spot,
@@ -136,6 +145,20 @@ function readRow(
     ...(seen?.at ? { at: seen.at } : {}),
     ...(seen?.region ? { region: seen.region } : {}),
   };
+}
+
+/** A reading of the camera that is nothing like its image. One without an emissivity that was set may be a probe's. */
+function holdAgainstImage(cells: Cells<Name>, row: TableRow, reading: number, near: ReturnType<typeof rangeAbout>): void {
+  if (textOf(cells, row, 'emissivity_set') === '' || (reading > near.coldest - NEAR && reading < near.hottest + NEAR)) return;
+  const shown = `${near.coldest.toFixed(1)} to ${near.hottest.toFixed(1)}`;
+  cells.problems.push(
+    warning(
+      'surface-image',
+      placeOfCell(cells, row, 'reading'),
+      `\`reading\` is \`${textOf(cells, row, 'reading')}\`, and the image has ${shown} °C about that place`,
+      { remedy: 'check the place, the reading, and whether the image is in °C and of this run' },
+    ),
+  );
 }
 
 /** What the thermal image says of a row: where it lies, and its reading where the table leaves that to the image. Null for a row that names no place. */

@@ -27,10 +27,21 @@ describe('surface/matrix', () => {
     [';', '.'],
     ['\t', ','],
     [' ', '.'],
+    [' ', ','],
+    [', ', '.'],
   ])('reads an export with %j between numbers and %j in them', (divider, point) => {
     const { matrix, problems } = readMatrix(bytes(rowsOf(divider, point)), 'data/image.csv');
     expect(problems).toEqual([]);
     expect(matrix).toMatchObject({ width: 20, height: 20, step: 0.01, others: 0 });
+    expect(matrix!.values[3 * 20 + 4]).toBe(40.43);
+  });
+
+  it('reads decimal commas in quotes', () => {
+    const quoted = rowsOf(';', ',')
+      .split('\n')
+      .map((line) => `"${line.replaceAll(';', '","')}"`);
+    const { matrix } = readMatrix(bytes(quoted.join('\n')), 'data/image.csv');
+    expect(matrix).toMatchObject({ width: 20, height: 20, step: 0.01 });
     expect(matrix!.values[3 * 20 + 4]).toBe(40.43);
   });
 
@@ -52,6 +63,54 @@ describe('surface/matrix', () => {
     expect(matrix).toBeNull();
     expect(problems.map((problem) => [problem.rule, problem.place.line])).toEqual([['bad-image', line]]);
     expect(problems[0]!.found).toContain(found);
+  });
+});
+
+describe('surface/matrix refuses what could be read as other temperatures', () => {
+  const told = (text: string) => {
+    const { matrix, problems } = readMatrix(bytes(text), 'data/image.csv');
+    return [matrix, problems.map(({ rule, place, found }) => `${place.line} ${rule} ${found}`).join()];
+  };
+  const plain = rowsOf(',', '.');
+  const moved = (to: (celsius: number) => number) => plain.replaceAll(/[\d.]+/g, (text) => to(Number(text)).toFixed(2));
+
+  it('kelvins', () => {
+    expect(told(moved((celsius) => celsius + 273.15))).toEqual([null, '1 bad-image the coldest pixel is 303.15: kelvins?']);
+  });
+
+  it.each(['Unit: degF', 'Temperature [K]', 'unit;°F', 'Temperatures in Kelvin', 'Fahrenheit', 'Scale,F'])(
+    'a line that names another unit: %s',
+    (line) => {
+      expect(told(`Invented camera\n${line}\n${plain}`)[1]).toMatch(/^2 bad-image this line names the unit /);
+    },
+  );
+
+  it.each(['Unit: °C', 'Noise: 0.05 K', 'Lens,f', 'K. Alder, bench 2', 'Reflected;293.15;K', 'F-number 1.1'])(
+    'but none that names it for something else, or °C: %s',
+    (line) => {
+      expect(told(`${line}\n${plain}`)[1]).toBe('');
+    },
+  );
+
+  it.each([1, 2])('commas between numbers and in them, with %i decimals', (decimals) => {
+    const rows = Array.from({ length: 12 }, (_, row) =>
+      Array.from({ length: 12 }, (__, column) => (HOT(row, column) + 0.37).toFixed(decimals).replace('.', ',')).join(','),
+    );
+    expect(told(rows.join('\n'))[1]).toMatch(/^1 bad-image commas stand between the numbers and in them/);
+  });
+
+  it('but no whole degrees', () => {
+    const rows = Array.from({ length: 12 }, (_, row) =>
+      Array.from({ length: 12 }, (__, column) => 20 + column + (row % 3)).join(','),
+    );
+    expect(told(rows.join('\n'))[1]).toBe('');
+  });
+
+  it('numbers of rows and columns', () => {
+    const counted = plain.split('\n').map((line, row) => `${row},${line}`);
+    expect(told(counted.join('\n'))[1]).toContain('the first column counts the pixels');
+    const head = Array.from({ length: 20 }, (_, column) => column + 1).join(',');
+    expect(told(`${head}\n${plain}`)[1]).toContain('1 bad-image the first row counts the pixels');
   });
 });
 
@@ -131,6 +190,23 @@ describe('regions of a thermal image', () => {
     expect(told('Foot,rubber,held,40,0.95,0.95,25,left,').map(([, , found]) => found)).toContain('`at` is `left`');
     const none = readSurface(bytes(`${HEAD}\n${REGION}\n`), 'data/surface.csv', 'camera');
     expect(none.problems.map(({ found }) => found)).toContain('`within` of a run without a thermal image');
+  });
+
+  it('are held against typed readings: one that is nothing like its image is warned of, and kept', () => {
+    const told = (typed: string, set = '0.95') => {
+      const { surface, problems } = read([`Foot,rubber,held,${typed},${set},0.95,25,80 % by 80 %,`]);
+      return [surface.readings.length, ...problems.map(({ rule, severity, found }) => `${severity} ${rule} ${found}`)];
+    };
+    expect(told('31.5')).toEqual([1]);
+    expect(told('45.9')).toEqual([
+      1,
+      'warning surface-image `reading` is `45.9`, and the image has 30.0 to 30.0 °C about that place',
+    ]);
+    // A probe's.
+    expect(told('45.9', '').join()).not.toContain('surface-image');
+    // At the edge of the image, too.
+    const edge = read(['Foot,rubber,held,30,0.95,0.95,25,100 % by 0 %,', 'Block,rubber,held,41,0.95,0.95,25,0 % by 0 %,']);
+    expect(edge.problems).toEqual([]);
   });
 
   it('of which a temperature is asked give the reading that is corrected to it', () => {

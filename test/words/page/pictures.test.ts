@@ -41,6 +41,12 @@ describe('pictures in words', () => {
     ]);
   });
 
+  it('know one file by one path, however it is written', () => {
+    const { pictures, problems } = written('![A](a/./b.jpg)\n\n![B](a//b.jpg)\n\n![C](./a/b.jpg)\n');
+    expect(problems).toEqual([]);
+    expect(pictures!.map(({ path }) => path)).toEqual(['a/b.jpg', 'a/b.jpg', 'a/b.jpg']);
+  });
+
   it('let no number of theirs go unnoticed', () => {
     const text = '![The camera reads 63 °C](a.jpg "The lid at 58.1 °C, 5 min later")\n';
     const found = written(text).problems;

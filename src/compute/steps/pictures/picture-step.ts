@@ -1,6 +1,7 @@
 /** One picture of an author's → files in the store, or what is wrong with it. */
 
 import type { PictureFault } from '../../../pictures/judge.ts';
+import { KINDS } from '../../../pictures/kind.ts';
 import { type MadeFile, makePicture } from '../../../pictures/make.ts';
 import type { Store } from '../../store/store.ts';
 
@@ -21,8 +22,6 @@ export interface PictureFiles {
   readonly fallback: PictureFile;
 }
 
-const ENDINGS = { jpeg: 'jpg', png: 'png', webp: 'webp', avif: 'avif' } as const;
-
 /** `finished`: the bytes came out of an archive, where they stand as they were published. */
 export async function pictureStep(
   store: Store,
@@ -33,7 +32,7 @@ export async function pictureStep(
   const made = await makePicture(path, bytes, finished);
   if ('rule' in made) return made;
   const kept = ({ width, height, kind, bytes: content }: MadeFile): PictureFile => {
-    return { width, height, ending: ENDINGS[kind], blob: store.keep(content), bytes: content.length };
+    return { width, height, ending: KINDS[kind].endings[0]!, blob: store.keep(content), bytes: content.length };
   };
   return { whole: kept(made.whole), widths: made.widths.map(kept), fallback: kept(made.fallback) };
 }
