@@ -191,7 +191,7 @@ describe('a published script whose data changes', () => {
     unlinkSync(join(project.root, 'content/notes/a-clock-it-cannot-keep.md'));
     project.edit(SCRIPT, 'note: a-clock-it-cannot-keep\n', '');
     // Its cues can show plots of its note no longer.
-    project.write(SCRIPT, project.read(SCRIPT).replaceAll(/ shows="[^"]*"/g, ''));
+    project.write(SCRIPT, project.read(SCRIPT).replaceAll(/\{shows="[^"]*"\}/g, ''));
     unlinkSync(join(project.root, 'content/published/notes-a-clock-it-cannot-keep.json'));
     project.edit(SECOND, '[the first note](../a-clock-it-cannot-keep/)', 'the first note');
     const built = project.run('build');
