@@ -36,7 +36,7 @@ describe('the package', () => {
     // As npm leaves it where the packed file was installed.
     writeFileSync(join(root, 'package.json'), '{ "dependencies": { "soakproof": "file:soakproof.tgz" } }');
     expect(soakproof(root, 'new', '.')).toMatchObject({ code: 0, err: '' });
-    expect(soakproof(root, 'check')).toEqual({ code: 0, out: 'Nothing to mend.\n', err: '' });
+    expect(soakproof(root, 'check')).toEqual({ code: 0, out: 'No problems found.\n', err: '' });
     const { code, err } = soakproof(root, 'build');
     expect(code, err).toBe(0);
     expect(readFileSync(join(root, 'dist/index.html'), 'utf8')).toContain('My bench');
