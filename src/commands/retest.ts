@@ -16,6 +16,7 @@ commandLine({
     '--date': { value: 'DATE', does: 'the day of the retest, such as 2026-05-02, where the log states none' },
     '--scores': { value: 'TABLE', does: 'its table of scores, below data/' },
     '--surface': { value: 'TABLE', does: 'its table of surface readings, below data/' },
+    '--image': { value: 'IMAGE', does: 'its thermal image, below data/; of no use without --surface' },
   },
   exits: { 0: 'the run is written', 1: 'it could not be written; nothing was changed' },
   example: 'npm run retest -- larch-fast data/larch-2/fast-again.csv --date 2026-05-02',

@@ -18,7 +18,7 @@ import { namesRun, type Retest, retestText, withRun } from './run-text.ts';
 
 const USAGE = `npm run retest -- larch-fast data/larch-2/fast-again.csv                          a retest of content/runs/larch-fast.md
 npm run retest -- larch-fast data/larch-2/fast-again.csv --date 2026-05-02       where the log states no date
-    --scores data/larch-2/again-scores.csv  --surface data/larch-2/again-surface.csv   its own tables
+    --scores data/larch-2/again-scores.csv  --surface data/larch-2/again-surface.csv   its own tables; --image its thermal image
 `;
 
 interface Options {
@@ -27,6 +27,7 @@ interface Options {
   readonly date?: string | undefined;
   readonly scores?: string | undefined;
   readonly surface?: string | undefined;
+  readonly image?: string | undefined;
 }
 
 /** Runs the command; the exit code. */
@@ -74,7 +75,7 @@ function readOptions(args: readonly string[]): Options | string {
   try {
     const { values, positionals } = parseArgs({
       args: [...args],
-      options: { date: text, scores: text, surface: text },
+      options: { date: text, scores: text, surface: text, image: text },
       allowPositionals: true,
     });
     const [old, log, more] = positionals;
@@ -89,9 +90,9 @@ function readOptions(args: readonly string[]): Options | string {
 }
 
 /** What the new run says otherwise than the old one, or why it cannot. */
-function retestOf(root: string, old: Run, { log, date, scores, surface }: Options): Retest | string {
+function retestOf(root: string, old: Run, { log, date, scores, surface, image }: Options): Retest | string {
   const paths = new Map<string, string>();
-  for (const [key, typed] of Object.entries({ log, scores, surface })) {
+  for (const [key, typed] of Object.entries({ log, scores, surface, image })) {
     if (typed === undefined) continue;
     const located = locate(root, typed);
     if ('refused' in located) return located.refused;
@@ -113,6 +114,7 @@ function retestOf(root: string, old: Run, { log, date, scores, surface }: Option
     log: path,
     scores: paths.get('scores'),
     surface: paths.get('surface'),
+    image: paths.get('image'),
   };
 }
 
@@ -127,12 +129,15 @@ function idOf(old: string, date: string): string {
 }
 
 /** What the old run has and the new one lacks. */
-function left(old: Run, { scores, surface }: Retest): string {
+function left(old: Run, { scores, surface, image }: Retest): string {
   const lacking = [
     ...(old.scores !== undefined && scores === undefined ? ['scores: name them with --scores, or below `scores:`'] : []),
     ...(old.context.readings === undefined ? [] : ['readings off a display: write the new ones below `readings:`']),
     ...(old.surface !== undefined && surface === undefined
       ? ['surface readings: name them with --surface, or below `surface:`']
+      : []),
+    ...(old.surfaceImage !== undefined && surface !== undefined && image === undefined
+      ? ['thermal image: name it with --image, or as `image:` below `surface:`']
       : []),
   ];
   const stated = `Look at its conditions: they are those of the old run.\n`;

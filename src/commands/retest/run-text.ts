@@ -8,6 +8,7 @@ export interface Retest {
   readonly log: string;
   readonly scores?: string | undefined;
   readonly surface?: string | undefined;
+  readonly image?: string | undefined;
 }
 
 /** A key of the front matter with all of its lines. */
@@ -27,7 +28,7 @@ export function retestText(old: string, retest: Retest): string {
     if (key === 'log') return withPath(own, retest.log);
     if (key === 'scores' || key === 'surface') {
       const path = retest[key];
-      return path === undefined ? [] : withPath(own, path);
+      return path === undefined ? [] : withImage(withPath(own, path), retest.image);
     }
     return OF_THE_OLD.has(key) ? [] : own;
   });
@@ -50,6 +51,15 @@ function withPath([first = '', ...below]: readonly string[], path: string): stri
   if (!/:[ \t]*(?:#.*)?$/.test(first)) return [first.replace(/:.*$/, `: ${path}`)];
   const kept = below.filter((line) => !/^[ \t]+(?:redacted|elsewhere)[ \t]*:/.test(line));
   return [first, ...kept.map((line) => line.replace(/^([ \t]+file[ \t]*:).*$/, `$1 ${path}`))];
+}
+
+/** The old run's thermal image is none of the new one's. */
+function withImage(lines: readonly string[], path: string | undefined): string[] {
+  return lines.flatMap((line) => {
+    const [key] = /^[ \t]+image[ \t]*:/.exec(line) ?? [];
+    if (key === undefined) return [line];
+    return path === undefined ? [] : [`${key} ${path}`];
+  });
 }
 
 function quoted(title: string): string {

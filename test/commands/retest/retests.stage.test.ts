@@ -8,7 +8,7 @@ import { retestRun } from '../../../src/commands/retest/retest-run.ts';
 import { readPresent } from '../../../src/compute/read-present.ts';
 import type { Problem } from '../../../src/problem.ts';
 import { DEMO_RUNS, type DemoRun } from '../../simulator/demo-runs.ts';
-import { scoresTable, surfaceTable } from '../../simulator/demo-tables.ts';
+import { imageTable, scoresTable, surfaceTable } from '../../simulator/demo-tables.ts';
 import { write } from '../../simulator/dialect.ts';
 import { simulate } from '../../simulator/simulate.ts';
 import { copyProject, type TestProject } from '../../site/project.ts';
@@ -71,10 +71,13 @@ function testAgain({ name, old, seed, warmer }: Retest, date: string): void {
   const { rows, truth } = simulate(again.options);
   const path = (what: string) => `data/larch-2/${name}-${what}-${date}.csv`;
   writeFileSync(join(project.root, path('soak')), write(rows, again.dialect));
-  const tables = name === 'second' ? [] : ['--scores', path('scores'), '--surface', path('surface')];
+  const imaged = name === 'rated' || name === 'fast';
+  const image = imaged ? ['--image', path('thermal')] : [];
+  const tables = name === 'second' ? [] : ['--scores', path('scores'), '--surface', path('surface'), ...image];
   if (name !== 'second') {
     writeFileSync(join(project.root, path('scores')), scoresTable(again, truth, Date.parse(`${date}T15:30:00Z`)));
-    writeFileSync(join(project.root, path('surface')), surfaceTable(again, truth));
+    writeFileSync(join(project.root, path('surface')), surfaceTable(again, truth, imaged));
+    if (imaged) writeFileSync(join(project.root, path('thermal')), imageTable(again, truth));
   }
   expect(retestRun(project.root, [old, path('soak'), '--date', date, ...tables], quiet)).toBe(0);
 }

@@ -13,6 +13,7 @@ log:
 scores: larch-2/fast-scores.csv
 surface:
   file: larch-2/fast-surface.csv
+  image: larch-2/fast-thermal.csv
   instrument: thermal-camera
 readings:
   - quantity: power
@@ -47,6 +48,18 @@ log:
 scores: larch-2/s.csv
 ---
 `);
+  });
+
+  test("the old run's thermal image is none of the new one's", () => {
+    const retest = {
+      follows: 'larch-fast',
+      title: 'Again',
+      date: '2026-05-02',
+      log: 'larch-2/again.csv',
+      surface: 'larch-2/t.csv',
+    };
+    expect(retestText(OLD, retest)).toContain('surface:\n  file: larch-2/t.csv\n  instrument: thermal-camera\n');
+    expect(retestText(OLD, { ...retest, image: 'larch-2/i.csv' })).toContain('  file: larch-2/t.csv\n  image: larch-2/i.csv\n');
   });
 
   test('a run is named in `runs` and `repeats` alone, as a whole word, and never as an alias', () => {
