@@ -46,7 +46,7 @@ const READ = [
 ];
 
 /** What `at` and `within` are places of. */
-const IMAGE = { file: 'data/image.csv', width: 96, height: 72, values: new Float64Array(96 * 72).fill(40), step: 0.1, others: 0 };
+const IMAGE = { file: 'data/image.csv', width: 96, height: 72, values: new Float64Array(96 * 72).fill(59.3), step: 0.1, others: 0 };
 
 const named = (fences: readonly Fence[]) => fences.map((fence) => ({ ...fence, name: `${fence.page}:${fence.line}` }));
 

@@ -61,7 +61,7 @@ export const KEYS: readonly Case[] = [
     rule: 'unknown-key',
     bad: [[SETUP, '  ambient:', '  room:']],
     report: [
-      'content/setups/open-bench.md:6:3: error: unknown-key: `conditions` has no key `room` | expected `ambient`, `supply`, `cooling`, `firmware`, `system`, `workload`, `orientation`, `enclosure`, `airflow` or `peripherals`',
+      'content/setups/open-bench.md:6:3: error: unknown-key: `conditions` has no key `room` | expected `ambient`, `supply`, `cooling`, `firmware`, `system`, `workload`, `orientation`, `enclosure`, `airflow`, `peripherals`, `microphone_distance` or `background_sound`',
     ],
     ok: [],
   },
