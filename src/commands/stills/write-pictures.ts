@@ -40,10 +40,10 @@ export async function writePictures(
   { looks, widths }: Pick<StillsOptions, 'looks' | 'widths'>,
   { folder, before }: { readonly folder: string; readonly before: string },
   told: (done: number, all: number) => void,
+  // Pictures for links are made by the same code and packages.
+  rasteriser = codeDigests().shares,
 ): Promise<{ readonly list: Drawn; readonly drawn: number }> {
   const last = listIn(before);
-  // Pictures for links are made by the same code and packages.
-  const rasteriser = codeDigests().shares;
   const list: Record<string, Drawn[string]> = {};
   let [drawn, done] = [0, 0];
   const whole = async (path: string, from: string, make: () => Promise<Uint8Array | string>): Promise<void> => {
