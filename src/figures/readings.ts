@@ -47,7 +47,7 @@ export function readingsOf(log: Log, values: Float64Array, rows: Rows): Readings
 
 /**
  * Readings of one instant as one, their mean: a logger that writes a row twice, or stamps whole seconds only, has no more instants for it.
- * Returns what it was given where no instant stands twice. O(n).
+ * Returns what it was given where no instant stands twice.
  */
 export function oneAnInstant(readings: Readings): Readings {
   const { t, y } = readings;

@@ -1,5 +1,7 @@
 /** What a count of things can rest on: "four settings", "two specimens", "the three runs". */
+
 import type { Sentence } from '../../words/directives/sentence-order.ts';
+import { OUTCOMES } from '../../words/rules/beside-number.ts';
 import type { Stated } from '../../words/stated/read.ts';
 import type { Subject } from '../../words/written.ts';
 import type { ContextWord } from './context.ts';
@@ -12,7 +14,7 @@ export interface Count {
 }
 
 /** "Three passed": what came of so many. */
-const CAME_OF = /\b(?:passed|failed|hung|restarted|rebooted|crashed|throttled|booted|survived|finished)\b/;
+const CAME_OF = new RegExp(String.raw`\b(?:${OUTCOMES})\b`);
 
 /** The thing counted, by its word. */
 const THINGS: readonly (readonly [

@@ -122,7 +122,8 @@ export const HAPPENED =
 const TIMES = /^\s+times\b(?!\s+(?:as|the|that|faster|slower|more|less)\b)/;
 
 /** "Three passed, two hung": a number alone, and what came of so many. */
-const CAME_OF = /^\s+(?:passed|failed|hung|restarted|rebooted|crashed|throttled|booted|survived|finished|got\s+through)\b/;
+export const OUTCOMES = 'passed|failed|hung|restarted|rebooted|crashed|throttled|booted|survived|finished';
+const CAME_OF = new RegExp(String.raw`^\s+(?:${OUTCOMES}|got\s+through)\b`);
 
 /** None or one are counted where they are events, or one of so many: "one throttle event", "one of 4 runs". */
 const FEW = new RegExp(
