@@ -17,13 +17,13 @@ export interface Answer {
 export type Ask = (address: string) => Promise<Answer>;
 
 /** Asks over the network. */
-export const ask: Ask = async (address) => {
+const ask: Ask = async (address) => {
   const response = await fetch(address);
   return { status: response.status, headers: response.headers, bytes: new Uint8Array(await response.arrayBuffer()) };
 };
 
 /** One file of each ending, a page in a folder among them, and the first of `assets/`: enough to see how a host treats all of them. */
-export function samples(files: readonly SiteFile[]): SiteFile[] {
+function samples(files: readonly SiteFile[]): SiteFile[] {
   const kinds = Map.groupBy(files, ({ path }) => `${path.startsWith('assets/')} ${path.slice(path.lastIndexOf('.'))}`);
   const inFolder = files.find(({ path }) => path.endsWith('/index.html'));
   return [

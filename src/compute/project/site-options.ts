@@ -6,7 +6,7 @@ import { meant } from '../../register/values/names.ts';
 import { accentFault } from './accent.ts';
 
 /** The parts of a site that its masthead leads to. */
-export const SECTIONS = ['notes', 'devices', 'runs', 'compare', 'method', 'search'] as const;
+const SECTIONS = ['notes', 'devices', 'runs', 'compare', 'method', 'search'] as const;
 export type Section = (typeof SECTIONS)[number];
 
 /** A link of the author's own in the masthead. */
@@ -21,7 +21,7 @@ export interface SiteOptions {
   /** The publication's name. */
   readonly title: string;
   /** One line that says what it is. */
-  readonly byline: string;
+  readonly byline?: string;
   /** The address that readers use: `https://bench.example`. */
   readonly site?: string;
   /** The folder that it stands in: `/`, or `/reports/`. */
