@@ -12,6 +12,8 @@ export default publication({
   about: 'about.md',
   navigation: ['notes', 'devices', 'runs', 'compare', 'method', 'about', 'search'],
   accent: { light: '#14506e', dark: '#93c7e6' },
+  // The guide has it in an example.
+  harmless: ['me@bench.example'],
   // The user's guide is a part of this site, since it shows the tool.
   guide: true,
 });

@@ -112,7 +112,7 @@ export function leaksOf(files: readonly SiteFile[], own: Own): Problem[] {
 function told(group: readonly [Found, ...Found[]]): Problem {
   const [{ what, severity, text, file, place }] = group;
   const others = new Set(group.map((each) => each.file)).size - 1;
-  const more = others === 0 ? '' : `, and so do ${others} other ${others === 1 ? 'file' : 'files'}`;
+  const more = others === 0 ? '' : `, and ${others === 1 ? 'so does 1 other file' : `so do ${others} other files`}`;
   const shown = text === '' ? what : `${what}, \`${text}\``;
   return (severity === 'error' ? error : warning)(
     'site-leak',
