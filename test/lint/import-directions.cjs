@@ -50,7 +50,7 @@ const DOORS = {
   sharp: 'pictures/make.ts',
   minisearch: 'search',
   feed: 'compute/feeds/atom.ts',
-  fflate: 'compute/archive',
+  fflate: '(compute/archive|intake/sheet)',
   astro: 'print',
   koffi: 'print/exchange.ts',
 };
