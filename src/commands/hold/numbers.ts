@@ -6,6 +6,7 @@ import { captionsIn } from '../../words/page/picture-nodes.ts';
 import { beginWriting } from '../../words/page/writing.ts';
 import { findUnheld, type UnheldNumber } from '../../words/rules/find-unheld.ts';
 import { ownUnits } from '../../words/rules/own-units.ts';
+import { shownValue } from '../../words/rules/shown-value.ts';
 import { isUnread, readStated, type Stated } from '../../words/stated/read.ts';
 import type { Subject } from '../../words/written.ts';
 import { askedBy } from './asked.ts';
@@ -47,7 +48,7 @@ export function listNumbers(
   subjects: ReadonlyMap<string, Subject>,
 ): ListedNumber[] {
   const bearing = bearingOf(subjects);
-  return unheldOf(note, ownUnits(subjects)).map(({ unheld, at, source, value }, index) => {
+  return unheldOf(note, subjects).map(({ unheld, at, source, value }, index) => {
     const { start, end } = unheld;
     const words = onOneLine(unheld.source);
     const around = sentenceAround(value, start, end);
@@ -84,20 +85,24 @@ interface Placed {
   readonly value: string;
 }
 
-function unheldOf({ file, kind, text, front }: Pick<Note, 'file' | 'kind' | 'text' | 'front'>, own: ReadonlySet<string>): Placed[] {
+function unheldOf(
+  { file, kind, text, front }: Pick<Note, 'file' | 'kind' | 'text' | 'front'>,
+  subjects: ReadonlyMap<string, Subject>,
+): Placed[] {
+  const [own, shown] = [ownUnits(subjects), shownValue(subjects)];
   const writing = beginWriting({ file, kind, source: text, lineShift: 0, subjects: new Map() });
   const { source } = writing;
   const ahead = frontTexts({ ...(front ? { front } : {}) }, writing).flatMap(({ writing: within, tree }) => {
     const offsets = within.within?.offsets ?? [];
     const quote = source[(offsets[0] ?? 0) - 1] === '"' ? ({ quote: "'" } as const) : {};
-    return findUnheld(within.source, tree, own).map((unheld): Placed => {
+    return findUnheld(within.source, tree, own, shown).map((unheld): Placed => {
       const [start = 0, end = 0] = [offsets[unheld.start], offsets[unheld.end]];
       return { unheld, at: { start, end, ...quote }, source, value: within.source };
     });
   });
   const tree = parseMarkdown(source, true);
   const captions = captionsIn(tree).filter(({ quote }) => quote === '"');
-  const inText = findUnheld(source, tree, own).map((unheld): Placed => {
+  const inText = findUnheld(source, tree, own, shown).map((unheld): Placed => {
     const { start, end } = unheld;
     const quote = captions.some((caption) => caption.start <= start && end <= caption.end) ? ({ quote: "'" } as const) : {};
     return { unheld, at: { start, end, ...quote }, source, value: source };

@@ -24,15 +24,11 @@ const REMEDY: Readonly<Record<Verdict, string>> = {
 };
 
 /** The report of an outcome that may not be published, with the numbers that decided. */
-export function reportClaim(
-  words: string,
-  condition: string,
-  { verdict, comparisons }: Judgement,
-  outcomes: readonly Verdict[],
-): ClaimReport {
+export function reportClaim(words: string, condition: string, judgement: Judgement, outcomes: readonly Verdict[]): ClaimReport {
+  const { verdict } = judgement;
   return {
     rule: RULE_OF[verdict],
-    found: `the claim "${words}" ${verdict}: ${decisive(verdict, comparisons)}`,
+    found: `the claim "${words}" ${verdict}: ${restingOn(judgement)}`,
     expected: `that \`${condition}\` ${outcomes.join(' or ')} on the 95 % interval`,
     remedy: REMEDY[verdict],
   };
@@ -45,28 +41,33 @@ const OUTCOME: Readonly<Record<Verdict, string>> = {
 };
 
 /** On what a claim rests, for readers of the page. */
-export function claimRests({ verdict, comparisons }: Judgement): string {
-  return `${decisive(verdict, comparisons)}: ${OUTCOME[verdict]}`;
+export function claimRests(judgement: Judgement): string {
+  return `${restingOn(judgement)}: ${OUTCOME[judgement.verdict]}`;
 }
 
 /** More members of a group than this are counted, not listed. */
 const LISTED = 6;
 
-/** The comparisons that a verdict rests on; of a large group those that are decided otherwise than the rest. */
-function decisive(verdict: Verdict, comparisons: readonly JudgedComparison[]): string {
-  const group = comparisons.filter(({ of }) => of !== undefined);
-  if (group.length <= LISTED) return comparisons.map(inWords).join('; ');
-  const counts = (['holds', 'fails', 'cannot be told'] as const).flatMap((each) => {
-    const count = comparisons.filter((comparison) => comparison.verdict === each).length;
-    return count > 0 ? [{ each, count }] : [];
-  });
-  const rarest = counts.toSorted((a, b) => a.count - b.count)[0]?.each ?? verdict;
-  const shown = comparisons.filter((comparison) => comparison.verdict === rarest).slice(0, LISTED);
-  const said = counts.map(({ each, count }) => `${count} of ${comparisons.length} ${IN_GROUP[each]}`).join(', ');
-  return `${said}; ${shown.map(inWords).join('; ')}`;
+/** The comparisons that a verdict rests on; of a large group those that decide it. */
+function restingOn({ comparisons, decisive }: Judgement): string {
+  const members = membersIn(comparisons);
+  if (members.size <= LISTED) return comparisons.map(inWords).join('; ');
+  const deciding = membersIn(decisive);
+  const verdicts = [...new Set(decisive.map(({ verdict }) => verdict))];
+  const each = verdicts.length === 1 ? inGroup(verdicts[0] as Verdict, deciding.size) : deciding.size === 1 ? 'decides' : 'decide';
+  const shown = decisive.filter(({ of }) => of === undefined || [...deciding].indexOf(of) < LISTED);
+  return `${deciding.size} of ${members.size} ${each}; ${shown.map(inWords).join('; ')}`;
 }
 
-const IN_GROUP: Readonly<Record<Verdict, string>> = { holds: 'hold', fails: 'fail', 'cannot be told': 'cannot be told' };
+function membersIn(comparisons: readonly JudgedComparison[]): ReadonlySet<string> {
+  return new Set(comparisons.flatMap(({ of }) => (of === undefined ? [] : [of])));
+}
+
+/** "1 fails", "3 fail". */
+function inGroup(verdict: Verdict, count: number): string {
+  if (verdict === 'cannot be told') return verdict;
+  return count === 1 ? verdict : verdict.slice(0, -1);
+}
 
 function inWords({ of, ...judged }: JudgedComparison): string {
   return of === undefined ? compared(judged) : `${of} ${compared(judged)}`;

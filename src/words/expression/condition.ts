@@ -38,6 +38,8 @@ export interface JudgedComparison extends Span {
 export interface Judgement {
   readonly verdict: Verdict;
   readonly comparisons: readonly JudgedComparison[];
+  /** Those of them that decide: of an `all` that fails the failing ones, of an undecided one those that cannot be told. */
+  readonly decisive: readonly JudgedComparison[];
   readonly held: readonly HeldBy[];
 }
 
@@ -90,7 +92,8 @@ function spelledOut(tree: Expression | Condition): string {
 function named(result: Result, member: Expression | Condition): Result {
   if ('problems' in result) return result;
   const of = spelledOut(member).split(' ')[0] as string;
-  return { ...result, comparisons: result.comparisons.map((each) => ({ ...each, of })) };
+  const ofMember = (all: readonly JudgedComparison[]) => all.map((each) => ({ ...each, of }));
+  return { ...result, comparisons: ofMember(result.comparisons), decisive: ofMember(result.decisive) };
 }
 
 function withoutGroup({ start, end }: Span, asked: string): TextProblem {
@@ -115,9 +118,11 @@ function join(kind: 'and' | 'or', left: Result, right: Result): Result {
     return { problems: [left, right].flatMap((side) => ('problems' in side ? side.problems : [])) };
   }
   const leftWins = kind === 'and' ? RANK[left.verdict] <= RANK[right.verdict] : RANK[left.verdict] >= RANK[right.verdict];
+  const { verdict } = leftWins ? left : right;
   return {
-    verdict: (leftWins ? left : right).verdict,
+    verdict,
     comparisons: [...left.comparisons, ...right.comparisons],
+    decisive: [left, right].flatMap((side) => (side.verdict === verdict ? side.decisive : [])),
     held: once([...left.held, ...right.held]),
   };
 }
@@ -201,7 +206,7 @@ function compare({ start, end }: Span, left: Evaluated, operator: Ordering['oper
   const standsIn = standInsOf(held);
   const verdict = interval && standsIn.length === 0 ? decide(interval, operator) : 'cannot be told';
   const judged = { start, end, verdict, left: left.quantity, right: right.quantity, difference, interval, standsIn };
-  return { verdict, comparisons: [judged], held };
+  return { verdict, comparisons: [judged], decisive: [judged], held };
 }
 
 /** A figure's own, maybe lopsided interval where it alone is uncertain; else that of the difference. */

@@ -28,10 +28,12 @@ export function besideNumber(prose: string, said: Stated, own: ReadonlySet<strin
 
 const SIZES = '(?:[kKMGT]i?)?B|[kKMGT]?bits?|(?:kilo|mega|giga|tera)?bytes?|(?:kilo|mega|giga)bits?';
 const PER = String.raw`(?:\s?\/\s?|\s+per\s+)(?:s|sec|seconds?|min|minutes?|h|hours?|W|watts?|J|joules?|Wh|kWh|MHz|GHz|K|kelvin|run|task|test)`;
+/** "Eight gigabytes a second", "11 tokens a second". */
+const A_SECOND = String.raw`\p{Ll}{3,}s\s+an?\s+(?:second|minute|hour|joule|watt)`;
 /** Units of benchmarks and of sound; with the letters that are read as one only right behind digits. */
 const BENCHMARK = String.raw`(?:${SIZES}|fps|IOPS|[kMGT]?FLOPS|dB(?:\s?\(?A\)?)?|decibels?)`;
 const RATE = String.raw`(?:[kMGT]?[\p{L}_][\p{L}\p{N}_]*(?:[- ]\p{Ll}+)?)${PER}`;
-const UNIT = new RegExp(String.raw`^[\s\u00a0-]?(?:${RATE}|${BENCHMARK})(?![\p{L}\p{N}])`, 'u');
+const UNIT = new RegExp(String.raw`^[\s\u00a0-]?(?:${RATE}|${A_SECOND}|${BENCHMARK})(?![\p{L}\p{N}])`, 'u');
 
 /** A unit of the project's scores, of benchmarks or of sound that stands at the start of a text, the blank before it included. */
 export function unitBehind(rest: string, own: ReadonlySet<string>): string | undefined {
@@ -66,7 +68,7 @@ function escaped(text: string): string {
 }
 
 const QUANTITIES =
-  'power|energy|current|voltage|time|clock|speed|speedup|rise|temperature|scores?|rate|performance|throughput|bandwidth|gain|work|noise|difference|margin|headroom|consumption|draw|readings|samples|runs|repeats|load|soak|hour|limit|rating';
+  'power|energy|current|voltage|time|clock|speed|speedup|rise|temperature|scores?|rate|performance|throughput|bandwidth|gain|work|noise|difference|margin|headroom|consumption|draw|readings|samples|runs?|repeats|load|soak|hour|minutes|test|phase|limit|rating';
 const OF_QUANTITY = new RegExp(String.raw`^\s+(?:of\s+)?(?:the|its|that|their)(?:\s+[\p{Ll}-]+){0,2}?\s+(?:${QUANTITIES})\b`, 'u');
 /** "It dropped to half", "cut in half". */
 const CUT =
@@ -118,7 +120,7 @@ const OF_SO_MANY = new RegExp(String.raw`^(?=\s+(?:out\s+)?of\s+(?:the\s+)?(?:\d
 
 /** "It throttled 300 times", "restarted twice". */
 export const HAPPENED =
-  /\b(?:throttl(?:es|ed|ing)|restart(?:s|ed)|reboot(?:s|ed)|hangs|hung|crash(?:es|ed)|repeat(?:s|ed)|intervenes?|intervened)\s+$/i;
+  /\b(?:throttl(?:es|ed|ing)|restart(?:s|ed)|reboot(?:s|ed)|hangs|hung|crash(?:es|ed)|repeat(?:s|ed)|intervenes?|intervened|steps?\s+in|stepped\s+in)\s+$/i;
 const TIMES = /^\s+times\b(?!\s+(?:as|the|that|faster|slower|more|less)\b)/;
 
 /** "Three passed, two hung": a number alone, and what came of so many. */
@@ -127,7 +129,7 @@ const CAME_OF = new RegExp(String.raw`^\s+(?:${OUTCOMES}|got\s+through)\b`);
 
 /** None or one are counted where they are events, or one of so many: "one throttle event", "one of 4 runs". */
 const FEW = new RegExp(
-  String.raw`^(?:\s+(?:throttle events?|throttling|throttles|restarts?|reboots?|hangs?|crash(?:es)?)\b|(?=\s+(?:out\s+)?of\s+(?:the\s+)?${COUNT}(?:\s+(?:${THINGS}))?\b))`,
+  String.raw`^(?:\s+(?:throttle events?|throttling|throttles|restarts?|reboots?|hangs?|crash(?:es)?)\b|(?=\s+(?:(?:of\s+(?:them|these|those)\s+)?(?:${OUTCOMES})\b|(?:out\s+)?of\s+(?:the\s+)?${COUNT}(?:\s+(?:${THINGS}))?\b)))`,
   'u',
 );
 

@@ -1,37 +1,49 @@
-/** A number that has the unit of one before it in its sentence, or of words before a colon: "7.3 W against 6.4", "Power (W): 7.3". */
+/**
+ * A number without a unit that has that of an earlier one of its paragraph, or of words before it: "7.3 W against 6.4", "Power (W): 7.3",
+ * "Rated, it settles at 59.5 °C. Brisk, 65." The rule: in digits, where a measured number stands before it in this sentence or the last, a
+ * number that counts nothing (no noun follows) and names nothing (no word of a name goes before it) is one more of the same kind.
+ */
 import type { Stated } from '../stated/read.ts';
 
-/** What stands between a number with its unit and one that shares it: each form whole. */
-const LEADS = [
-  // "7.3 W against 6.4", "58 °C, not 61", "7.3 W, up from 6.4", "59.5 degrees, then 65"
-  /^\s*[,;]?\s*(?:(?:and|but|or|not|against|versus|vs\.?|up|down|from|instead|of|rather|than|compared|to|with|where|while|whereas|becomes?|became|then)\s+){1,4}(?:[\p{L}'’-]+\s+)?$/u,
-  // "7.3 W (6.4 at stock)"
-  /^\s*\(\s*(?:against\s+|from\s+|up\s+from\s+|down\s+from\s+)?$/u,
-  // "7.3 W, quick 9.3", "10.39 W; quick: 9.32", "7.3 watts; the fast one, 10.4"
-  /^\s*[,;–—]\s*(?:[\p{L}'’-]+\s+){0,3}(?:[\p{L}'’-]+[:,]?\s+)?$/u,
-  // "59.5 °C at rated, but at 65 with brisk", "the old one hit 65 W where this one manages 60", "27.5 °C, i.e. by 32"
-  /^[^.;:!?()]{0,60}?[\s,](?:at|by|is|was|are|were|hits?|reach(?:es|ed)|pulls?|pulled|draws?|drew|needs?|takes?|took|manages?|scores?|scored)\s+$/u,
-  // "call it ten and a half watts, call it 11"
-  /^[^.;:!?()]{0,60}?,\s*call\s+it\s+$/u,
-  // "78.5 °C; the limit is 84"
-  /^\s*;[^.;:!?()]{0,40}\s(?:is|was|at)\s+$/u,
-  // "233.6 MB/s at the rated clock, 257.7 at brisk and 279.4 at quick"
-  /^\s+(?:at|in|on|with|for)\s+[\p{L}'’ -]{1,40}(?:,\s*(?:and\s+|then\s+)?|\s+and\s+)$/u,
-];
 /** Words before a number that make it a name or a place in a list. */
 const NAMES =
-  /\b(?:version|firmware|kernel|revision|step|steps|part|page|figure|table|chart|section|chapter|port|pin|slot|day|note|no|number|core|cores|model|type|in|(?<!instead\s+)of|on|since|until|after|within|every|each|another|first|last|next)\.?\s+$/i;
+  /\b(?:version|firmware|kernel|revision|step|steps|part|page|figure|table|chart|section|chapter|port|pin|slot|day|note|no|number|core|cores|model|type|in|on|since|until|after|within|every|each|another|first|last|next)\.?\s+$/i;
+/** "One of 4", "a set of 5"; but "instead of 6.4", "ahead of 1,190", "lows of 48". */
+const PART_OF =
+  /(?<!\b(?:instead|ahead|short|lows?|highs?|peaks?|dips?|averages?|means?|medians?|totals?|values?|readings?|scores?|rates?|levels?|maximum|minimum)\s+)\bof\s+$/i;
 /** What may stand behind such a number: the end of its clause, or a word that goes on. */
 const ENDS =
-  /^\s*(?:$|[.,;:!?)](?!\d)|(?:at|for|in|on|with|when|before|after|and|or|but|under|while|where|against|once|without|during)\b)/u;
+  /^\s*(?:$|[.,;:!?)](?!\d)|\(|(?:at|for|in|on|with|when|before|after|and|or|but|under|while|where|against|once|without|during)\b)/u;
+/** A letter or sign right before a number: "no-1", "A/4". */
+const GLUED = /[\p{L}\p{N}/_#:.,-]$/u;
 const YEAR = /^(?:19|20)\d\d$/;
+
+/** Each number with a word behind it that says whose it is: "233 MB/s rated, 258 brisk". */
+const LABELLED = /^\s+[\p{Ll}'’-]+\s*[,;]\s*(?:and\s+|then\s+)?$/u;
+const LABEL = /^\s+[\p{Ll}'’-]+\s*(?:$|[.,;!?)](?!\d)|and\b)/u;
+/** A sentence about prices: "40 euros for a 10 W supply, and 12 for the cable". */
+const MONEY = /[$€£¥₹]|\b(?:euros?|dollars?|pounds?|cents?|francs?|yen|rupees?|price|prices|paid|pay|pays)\b/iu;
+/** Ends of sentences in what stands between two numbers. */
+const SENTENCES = /[.!?](?=["')\]]*\s)/g;
 
 /** Whether a number without a unit has that of an earlier one; `between` is what stands between the two. */
 export function borrows(prose: string, said: Stated, between: string): boolean {
   const number = prose.slice(said.start, said.end);
-  if (!/^[\d.,]+$/.test(number) || YEAR.test(number)) return false;
-  if (isDecimal(prose, said)) return !/[.!?]\s/.test(between);
-  return LEADS.some((form) => form.test(between)) && !NAMES.test(between) && ENDS.test(prose.slice(said.end));
+  if (!isValue(number, said) || (between.match(SENTENCES) ?? []).length > 1) return false;
+  if (isDecimal(prose, said)) return true;
+  const [before, rest] = [prose.slice(0, said.start), prose.slice(said.end)];
+  if ([NAMES, PART_OF, GLUED, CAPITAL].some((form) => form.test(before)) || MONEY.test(sentenceOf(before))) return false;
+  return ENDS.test(rest) || (LABELLED.test(between) && LABEL.test(rest));
+}
+
+/** Digits that are no year; in words from ten on, since "the two" and "one" stand for things. */
+function isValue(number: string, { nominal }: Stated): boolean {
+  if (/^[\d.,]+$/.test(number)) return !YEAR.test(number);
+  return nominal >= 10 && /^[\p{L}-]+$/u.test(number);
+}
+
+function sentenceOf(before: string): string {
+  return before.split(SENTENCES).at(-1) as string;
 }
 
 /** What makes a decimal a name, or a place in a text: "version 3.1", "Larch 2.1", "at 3.30 pm". */
@@ -71,4 +83,17 @@ export function announced(prose: string, { start }: Stated, isUnit: (word: strin
   );
   const word = (said?.[1] ?? said?.[2] ?? '').trim();
   return word !== '' && isUnit(word) ? word : '';
+}
+
+/** "Power is given in watts.", "all in GB/s:" */
+const GIVEN_IN = /\b(?:given|stated|measured|quoted|shown|printed|listed|expressed|all)\s+in\s+(\S+?)(?=[.:;,]?\s)/giu;
+
+/** A unit that a sentence gives for the numbers behind it, with where that stands; undefined where none does before an offset. */
+export function givenUnit(
+  prose: string,
+  before: number,
+  isUnit: (word: string) => boolean,
+): { readonly unit: string; readonly end: number } | undefined {
+  const found = [...prose.slice(0, before).matchAll(GIVEN_IN)].findLast((match) => isUnit(match[1] as string));
+  return found && { unit: found[1] as string, end: found.index + found[0].length };
 }

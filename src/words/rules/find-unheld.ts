@@ -2,12 +2,13 @@
 import type { Root } from 'mdast';
 import { readUnit } from '../../quantities/units.ts';
 import type { Span } from '../expression/expression-tree.ts';
+import { heldTexts } from '../page/held-spans.ts';
 import { numberSpans } from '../page/number-spans.ts';
 import type { UnitSaid } from '../stated/phrase.ts';
 import { findStated, isUnread, type Stated, type Unread } from '../stated/read.ts';
 import { unread } from '../stated/stated-number.ts';
 import { besideNumber, gluedIn, HAPPENED, unitBehind } from './beside-number.ts';
-import { announced, borrows, isLoneDecimal } from './borrowed-unit.ts';
+import { announced, borrows, givenUnit, isLoneDecimal } from './borrowed-unit.ts';
 import { headUnits } from './head-units.ts';
 import { otherAmounts } from './other-amounts.ts';
 import { ranksIn } from './ranks.ts';
@@ -26,8 +27,36 @@ export interface UnheldNumber extends Span {
 /** Units of this trade's figures; others (an inch, a bit) are no measured number here. */
 const MEASURED = new Set(['°C', 'K', 's', 'Hz', 'A', 'V', 'W', 'J', '1', 'K/W', 'K/s', 'rpm', 'A·s', 'V/A', 'dB']);
 
-/** All of a tree, in the order of the source. `own` are the units of the project's scores. */
-export function findUnheld(source: string, tree: Root, own: ReadonlySet<string> = new Set()): UnheldNumber[] {
+/**
+ * All of a tree, in the order of the source. `own` are the units of the project's scores; `shown` says what a `:value` with some label
+ * prints, and undefined where that is not known.
+ */
+export function findUnheld(
+  source: string,
+  tree: Root,
+  own: ReadonlySet<string> = new Set(),
+  shown: (label: string) => string | undefined = () => undefined,
+): UnheldNumber[] {
+  const alone = findAlone(source, tree, own);
+  const beside = heldTexts(source, tree, shown).flatMap(({ start, text, held }) =>
+    numbersIn(masked(text), own).flatMap(({ said, unit, ...at }): UnheldNumber[] => {
+      const place = { start: start + at.start, end: start + at.end };
+      if (unit === undefined || held.some((other) => meet(place, other))) return [];
+      return [{ ...place, said, source: source.slice(place.start, place.end), linked: false, unit }];
+    }),
+  );
+  // A bare decimal is found alone, and takes the unit that it borrows in the whole paragraph.
+  const without = alone.filter((each) => !beside.some((other) => each.unit === undefined && isSame(each, other)));
+  const more = beside.filter((each) => !without.some((other) => meet(each, other)));
+  return [...without, ...more].sort((one, other) => one.start - other.start);
+}
+
+function isSame(a: Span, b: Span): boolean {
+  return a.start === b.start && a.end === b.end;
+}
+
+/** Those of each stretch of prose by itself. A number whose unit stands in a directive beside it is found in the whole paragraph alone. */
+function findAlone(source: string, tree: Root, own: ReadonlySet<string>): UnheldNumber[] {
   const heads = headUnits(source, tree, (word) => isUnitWord(word, own));
   return numberSpans(tree).flatMap((span) => {
     const prose = masked(source.slice(span.start, span.end));
@@ -75,7 +104,7 @@ interface Listed {
 }
 
 function numbersIn(prose: string, own: ReadonlySet<string>): Found[] {
-  const all = findStated(prose);
+  const all = findStated(prose).map((said) => contrasted(prose, said) ?? said);
   const listed = all.map((said, index): Listed => listedOf(prose, said, own, startsAt(all[index + 1])));
   const found = inOrder(prose, listed, own);
   const ranks = ranksIn(prose).map((span): Found => ({ ...span, said: unread('a rank', span.start, RANKED) }));
@@ -120,11 +149,21 @@ function bareInside(prose: string, { offset, measure }: Unread): Stated | undefi
   return said && !hasUnit(said) ? said : undefined;
 }
 
-/** The number that begins at an offset, with its place in the prose. */
+/** Words that set a number against another one; it is as true as if it stood alone: "instead of 6.4 W", "rather than 85 °C". */
+const CONTRAST = /(?:\binstead\s+of|\brather\s+than|\bunlike)\s+$/iu;
+
+/** The number behind words of contrast, which the reader of words refuses with them. */
+function contrasted(prose: string, said: Stated | Unread): Stated | undefined {
+  if (!isUnread(said)) return undefined;
+  const word = /^\p{L}+\s+/u.exec(prose.slice(said.offset))?.[0] ?? '';
+  const from = said.offset + word.length;
+  return CONTRAST.test(prose.slice(0, from)) ? readNumber(prose, from) : undefined;
+}
+
+/** The number that begins at an offset; what stands before it is blanked, so that offsets stay. */
 function readNumber(prose: string, from: number): Stated | undefined {
-  const said = findStated(prose.slice(from))[0];
-  if (!said || isUnread(said) || said.start !== 0) return undefined;
-  return { ...said, start: from + said.start, end: from + said.end };
+  const said = findStated(' '.repeat(from) + prose.slice(from))[0];
+  return said && !isUnread(said) && said.start === from ? said : undefined;
 }
 
 /** The unit that a number without one has from what stands before it; undefined where it has none. */
@@ -135,8 +174,11 @@ function unitElsewhere(
   own: ReadonlySet<string>,
 ): string | undefined {
   if (isUnread(said) || hasUnit(said) || isPrice(prose, said)) return undefined;
-  if (last && borrows(prose, said, prose.slice(last.end, said.start))) return last.unit;
-  return announced(prose, said, (word) => isUnitWord(word, own)) || undefined;
+  const isUnit = (word: string) => isUnitWord(word, own);
+  const given = givenUnit(prose, said.start, isUnit);
+  const lender = given && (!last || given.end > last.end) ? given : last;
+  if (lender && borrows(prose, said, prose.slice(lender.end, said.start))) return lender.unit;
+  return announced(prose, said, isUnit) || undefined;
 }
 
 function meet(a: Span, b: Span): boolean {
@@ -166,7 +208,7 @@ function listedOf(prose: string, said: Stated | Unread, own: ReadonlySet<string>
   }
   const beside = hasUnit(said) || isPrice(prose, said) ? undefined : besideNumber(prose, said, own);
   if (!beside) return { said };
-  const end = beside.end > next ? said.end : beside.end;
+  const end = beside.unit === undefined && beside.end > next ? said.end : beside.end;
   return { said, found: { start: startOf(said), end, said }, ...(beside.unit === undefined ? {} : { shared: beside.unit }) };
 }
 
@@ -176,7 +218,7 @@ function weighting(prose: string, { end, unit }: Stated): number {
 }
 
 /** Joins of a list whose last number has the unit of all. */
-const LAST_JOINT = /^\s*(?:,?\s*(?:and|or|to|then|through|against|versus|vs\.?)|[/–-])\s*$/;
+const LAST_JOINT = /^\s*(?:,?\s*(?:and|or|to|then|through|against|versus|vs\.?|instead\s+of|rather\s+than)|[/–-])\s*$/;
 /** A list of three or more may end with a comma alone: "27, 40, 52 °C". */
 const LAST_OF_MANY = new RegExp(`${LAST_JOINT.source}|^\\s*,\\s*$`);
 const JOINT = /^\s*(?:,|,?\s*(?:and|or|then))\s*$/;
@@ -250,11 +292,14 @@ const VERBS = /^(?:doubled|doubles|tripled|triples|quadrupled|halved)$/i;
 /** After these a multiple compares: "three times as fast". "Three times" alone counts, "wrong twice" too. */
 const COMPARES = /^\s*(?:as|the|that|what|its|faster|slower|more|less)\b/;
 
+/** An idiom: "a hundred per cent certain". */
+const SURE = /^(?:100|(?:a|one)\s+hundred)\s*(?:%|per\s?cent)\s+(?:certain|sure|confident|convinced)\b/i;
+
 /** Whether a phrase is a number with a unit of the trade. "An hour" is an idiom unless a hedge makes a number of it; days are of the calendar, a price is none. */
 function counts(prose: string, said: Stated): boolean {
   const side = said.said.sides.at(-1);
   const unit = side?.unit;
-  if (!side || !unit || !isMeasured(unit)) return false;
+  if (!side || !unit || !isMeasured(unit) || SURE.test(prose.slice(said.start))) return false;
   if (CURRENCY.test(prose.slice(0, said.start)) || CURRENCY.test(prose.slice(0, side.start))) return false;
   if (unit.kind === 'times')
     return (

@@ -1,6 +1,6 @@
 /** Amounts that are said otherwise than by a number with its unit: "an order of magnitude", "a dozen watts", "in the mid-fifties", "one in five runs". */
 import type { Span } from '../expression/expression-tree.ts';
-import { THINGS } from './beside-number.ts';
+import { OUTCOMES, THINGS } from './beside-number.ts';
 import { COUNT } from './count-words.ts';
 
 /** An amount that data could hold, and what an author may write so that it is held. */
@@ -11,7 +11,8 @@ export interface OtherAmount extends Span {
 
 const TENS = 'twenties|thirties|forties|fifties|sixties|seventies|eighties|nineties';
 const PART = 'low|lower|mid|middle|high|higher|upper';
-const COUNTED = `(?:${THINGS}|readings?|samples?|rows?|times|tries)`;
+const KINDS = `(?:${THINGS}|readings?|samples?|rows?)`;
+const COUNTED = `(?:${KINDS}|times|tries)`;
 
 /** `unit`: whether the first word behind the amount has to be a unit or a thing that the data counts. */
 const FORMS: readonly { readonly pattern: RegExp; readonly unit?: true; readonly what: string; readonly expected: string }[] = [
@@ -44,6 +45,35 @@ const FORMS: readonly { readonly pattern: RegExp; readonly unit?: true; readonly
     expected: 'the count: `1 throttle event`',
   },
   {
+    pattern: new RegExp(
+      String.raw`(?<=^|[.,;:!?(–—]\s*|\b(?:and|but|then|only|just|exactly|where|while)\s+)one(?:\s+of\s+(?:them|these|those))?(?=\s+(?:${OUTCOMES})\b)`,
+      'gi',
+    ),
+    what: 'a count of one',
+    expected: 'a claim: `any *.throttle_events >= 1`, or the count as a value',
+  },
+  {
+    pattern:
+      /(?<=\b(?:throttled|restarted|rebooted|hung|crashed|intervened|stepped\s+in)\s+)once\b(?=\s*(?:$|[.,;:!?)]|(?:during|in|before|after|at|on|under|over|per|within|and|but|or|while|when)\b))/gi,
+    what: 'a count of one',
+    expected: 'the count: `1 throttle event`',
+  },
+  {
+    pattern: /(?<![\p{L}\p{N}×]|\p{N}\s)[×x]\s?\d+(?:\.\d+)?(?![\p{L}\p{N}×])(?!\s?[×x])/gu,
+    what: 'a multiple',
+    expected: 'the ratio: `1.24 times`',
+  },
+  {
+    pattern: /\b(?:two|three|four|five|six|seven|eight|nine|ten)\s+to\s+one\b(?=\s*(?:$|[.,;:!?)]))/gi,
+    what: 'a ratio of two',
+    expected: 'one number: `2 times`',
+  },
+  {
+    pattern: /(?<![\p{L}\p{N}.,])\d{2,}(?:\.\d+)?k\b(?![\p{N}/-])/gu,
+    what: 'thousands',
+    expected: 'the whole number: `85,000 IOPS`',
+  },
+  {
     pattern: /\b(?:half\s+an?|an?|one|two|three|four|several)\s+dozen\b/gi,
     unit: true,
     what: 'dozens',
@@ -68,7 +98,10 @@ const FORMS: readonly { readonly pattern: RegExp; readonly unit?: true; readonly
     expected: 'a claim of each, or both counts as values',
   },
   {
-    pattern: new RegExp(String.raw`\b${COUNT}\s+(?:in|out\s+of)\s+(?:every\s+)?${COUNT}\s+${COUNTED}\b`, 'gi'),
+    pattern: new RegExp(
+      String.raw`\b${COUNT}\s+(?:${KINDS}\s+(?:in|out\s+of)\s+(?:every\s+)?${COUNT}|(?:in|out\s+of)\s+(?:every\s+)?${COUNT}\s+${COUNTED})\b(?!\s+(?:settings?|runs?|specimens?))`,
+      'gi',
+    ),
     what: 'a share',
     expected: 'both counts as values, or a percentage',
   },

@@ -5,6 +5,7 @@ import { placeWithin } from '../expression/text-problem.ts';
 import { placeAt, type Writing } from '../page/writing.ts';
 import { findUnheld } from './find-unheld.ts';
 import { ownUnits } from './own-units.ts';
+import { shownValue } from './shown-value.ts';
 
 /** Reports each of some texts of one file: as warnings, the first of which says what to do, or as errors where the note refuses them. Code and our directives are not prose. */
 export function reportUnheld(
@@ -12,7 +13,10 @@ export function reportUnheld(
   severity: 'warning' | 'error',
 ): void {
   const all = texts.flatMap(({ writing, tree }) =>
-    findUnheld(writing.source, tree, ownUnits(writing.subjects)).map((unheld) => ({ writing, ...unheld })),
+    findUnheld(writing.source, tree, ownUnits(writing.subjects), shownValue(writing.subjects)).map((unheld) => ({
+      writing,
+      ...unheld,
+    })),
   );
   for (const [index, { writing, start, source }] of all.entries()) {
     const line = source.split(/\r\n|\n|\r/)[0] as string;

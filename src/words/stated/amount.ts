@@ -44,7 +44,7 @@ function signedFrom(tokens: readonly Token[], at: number): number | undefined {
   const next = tokens[at + 1];
   const stands = at === 0 || !token.glued || /^[([“"'~≈<>≤≥±]$/.test(tokens[at - 1]!.text);
   if ((MINUS.has(token.text) || token.text === '+') && next?.glued && next.kind !== 'word') return stands ? at + 1 : undefined;
-  if (token.low === 'minus' || token.low === 'negative') return tokens[at - 1]?.low === 'or' ? undefined : at + 1;
+  if (token.low === 'minus' || token.low === 'negative') return tokens[at - 1]?.low === 'or' || !next ? undefined : at + 1;
   return token.kind === 'number' && isNamePart(tokens, at) ? undefined : at;
 }
 

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { judge, type Verdict } from '../../../src/words/expression/condition.ts';
 import { evaluate } from '../../../src/words/expression/expression.ts';
+import type { Condition } from '../../../src/words/expression/expression-tree.ts';
 import { expressionInWords } from '../../../src/words/expression/in-words.ts';
 import { isTextProblem, parseCondition } from '../../../src/words/expression/parse-expression.ts';
 import type { Subject } from '../../../src/words/written.ts';
@@ -52,6 +53,20 @@ describe('words/expression/members', () => {
     ['max(*.peak_temperature) < 82 °C and not min(*.peak_temperature) < 60 °C', 'cannot be told'],
   ])('%s: %s', (text, expected) => {
     expect(outcome(text)).toBe(expected);
+  });
+
+  test.each([
+    ['all *.peak_temperature < 71.4 °C', 'fails', ['hot']],
+    ['any *.peak_temperature > 71.4 °C', 'holds', ['hot']],
+    ['none *.peak_temperature > 60 °C', 'fails', ['fast', 'hot']],
+    ['all [rated fast].peak_temperature < 71.4 °C', 'cannot be told', ['fast']],
+    ['none [rated fast].peak_temperature >= 71.4 °C', 'cannot be told', ['fast']],
+    ['all *.peak_temperature < 90 °C', 'holds', ['rated', 'fast', 'hot']],
+  ])('%s %s by %j', (text, verdict, deciding) => {
+    const judged = judge(parseCondition(text) as Condition, THREE);
+    if ('problems' in judged) throw new Error(JSON.stringify(judged.problems));
+    expect(judged.verdict).toBe(verdict);
+    expect(judged.decisive.map(({ of }) => of?.split('.')[0])).toEqual(deciding);
   });
 
   test('each run stands in both sides of its own comparison', () => {
