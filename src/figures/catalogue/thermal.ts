@@ -122,7 +122,10 @@ export const THERMAL = subject('thermal', {
     definition:
       'Mean of the readings of the last minute of the load, or of the last five readings where these are further apart. It is given whether or not the device had settled.',
     formula: String.raw`T_\mathrm{end} = \frac{1}{n} \sum_{i:\, t_i > t_\mathrm{end} - \Delta} T_i`,
-    notCovered: ['Where the temperature would have ended under a longer load.', 'Noise that lasts longer than a tenth of the load.'],
+    notCovered: [
+      'Where the temperature would have ended under a longer load.',
+      'Noise that lasts longer than a tenth of the load.',
+    ],
     assumptions: [
       'Its scatter is the wider of two: that of such means about a cubic through the last half of the load, at most half an hour of it; and that of the readings about the fitted response, counted with as many independent ones as they are worth. The step of the sensor takes its place where that is larger.',
     ],
