@@ -49,7 +49,9 @@ describe('a publication of version 0.1.0', () => {
   });
 
   it('goes out again once its author gives the reason', async () => {
-    expect(await printed(correctNotes, ['--reason', 'another way to tell the beginning of steady state'])).toMatchObject({ code: 0 });
+    expect(await printed(correctNotes, ['--reason', 'another way to tell the beginning of steady state'])).toMatchObject({
+      code: 0,
+    });
     expect(await wrong()).toEqual([]);
     expect((await printed(publishNote, [NOTE, '--date', '2026-12-01'])).code).toBe(0);
     expect(await printed(changes, [])).toEqual({ code: 0, out: 'Nothing changed since publication.\n', err: '' });
