@@ -1,5 +1,5 @@
 /** A publication that an earlier version made, read by the code of today. */
-import { cpSync, mkdtempSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, inject, it } from 'vitest';
 import { changes } from '../../../src/commands/changes/changes.ts';
@@ -63,5 +63,11 @@ describe('a publication of version 0.1.0', () => {
     expect(strict.err).toContain(`${NOTE} is not published: nothing holds 1 of its numbers\n`);
     const { err } = await printed(publishNote, [NOTE, '--date', '2026-12-02']);
     expect(err).toContain('Nothing holds 1 of its numbers. Nobody will hear of it when it is no longer true.');
+  });
+
+  it('is warned of where its published state is lost', async () => {
+    rmSync(join(root, 'content/published'), { recursive: true });
+    const { problems } = await compute(root, 'site');
+    expect(problems.map(({ severity, rule }) => `${severity} ${rule}`)).toEqual(['warning unheld-number', 'warning unprotected']);
   });
 });
