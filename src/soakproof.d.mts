@@ -1,5 +1,2 @@
-import type { AstroUserConfig } from 'astro';
-import type { SiteOptions } from './compute/project/site-options.ts';
-
-/** The configuration of a site, from the options of its author. */
-export declare function publication(options: SiteOptions): AstroUserConfig;
+// For editors, of a clone: a package has the types of the options in a file that needs no other (test/package/emit.ts).
+export { publication } from './print/publication.ts';
