@@ -163,6 +163,7 @@ describe('an incremental build', () => {
     const dist = tree(join(project.root, 'dist'));
     // Where the last manifest stands, no entry is read. Blobs are damaged in cache.test.ts, bit by bit.
     writeManifest(project, '{}');
+    rmSync(join(project.root, '.cache', 'standing.json'));
     for (const folder of ['entries', 'astro/dist'])
       for (const name of tree(join(project.root, '.cache', folder)).keys())
         writeFileSync(join(project.root, '.cache', folder, name), 'damaged');
