@@ -37,6 +37,11 @@ describe('print/standing-site', () => {
     expect(stands()).toBe(true);
   });
 
+  it('does with a configuration that only speaks of the shell', () => {
+    printed(CONFIGURED.replace("'T'", "'The process, to date'").replace('export', "// A host's process may require it.\nexport"));
+    expect(stands()).toBe(true);
+  });
+
   it.each<[string, () => void]>([
     [
       'a byte of a page is another, its size and time as before',
