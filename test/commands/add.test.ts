@@ -316,7 +316,7 @@ describe('commands/add', () => {
     expect(asked).toHaveLength(2);
     expect(readdirSync(join(root, 'content', 'runs'))).toEqual(['first.md']);
     expect(run('first')).toContain(
-      'logs:\n  first: "bench/first.csv"\n  second:\n    file: "bench/second.csv"\n    offset: by load edge # or the time between the two starts, such as 37 ± 1 s\n',
+      'logs:\n  first: "bench/first.csv"\n  second:\n    file: "bench/second.csv"\n    offset: by load edge # or when its first row stands after that of the first log: starts: 37 ± 1 s\n',
     );
     const checked = check('first', { specimen: 'no-1', date: '2026-03-14' });
     expect(checked.problems).toEqual([]);

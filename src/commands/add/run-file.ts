@@ -149,7 +149,9 @@ function logLines(draft: Draft, ask: Ask): string[] {
       const whole = lines.length === 1 ? ['log:', `  file: ${quoted(other.log)}`] : lines;
       return named(
         other.name,
-        other.dated ? lines : [...whole, '  offset: by load edge # or the time between the two starts, such as 37 ± 1 s'],
+        other.dated
+          ? lines
+          : [...whole, '  offset: by load edge # or when its first row stands after that of the first log: starts: 37 ± 1 s'],
       );
     }),
   ];

@@ -36,7 +36,8 @@ export function keepShort(text: string, source: string, width: number | undefine
     const whole = over === '' ? line : withHead(line, over);
     const stays = over === '' && (index < front || before.has(line) || NOT_PROSE.test(line));
     const pieces = stays || whole.length <= width ? [whole] : broken(whole, width);
-    over = pieces.length > 1 && flows && goesOn(line, lines[index + 1]) ? (pieces.pop() as string).trim().replace(/^(?:> ?)+/, '') : '';
+    over =
+      pieces.length > 1 && flows && goesOn(line, lines[index + 1]) ? (pieces.pop() as string).trim().replace(/^(?:> ?)+/, '') : '';
     kept.push(...pieces);
   }
   return kept.join(end);
