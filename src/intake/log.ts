@@ -136,6 +136,8 @@ export interface Log {
   /** Encoding used and how it was told. */
   readonly encoding: string;
   readonly delimiter: string;
+  /** What the file is packed with; absent where it is plain text. */
+  readonly packed?: 'gzip';
   /** Of a run with several logs, each brought to the clock of the first; absent where there is one. */
   readonly joined?: JoinedLogs;
 }

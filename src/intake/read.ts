@@ -78,6 +78,7 @@ export function read(bytes: Uint8Array, declaration: LogDeclaration, file: strin
     ],
     encoding: sheet.decoded.encoding,
     delimiter: sheet.dialect.delimiter,
+    ...(sheet.packing.with === 'gzip' ? { packed: 'gzip' as const } : {}),
   };
   const unread = unreadOf(sheet, declaration, { timeFields: time.fields, kept: time.kept, setAside: log.setAside });
   return { log, unread, problems };

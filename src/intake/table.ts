@@ -7,6 +7,7 @@ import { chooseTableDialect, type Dialect } from './sheet/dialect.ts';
 import { LAST_CELL_CUT, looksCut } from './sheet/last-line.ts';
 import { placeOfField, placeOfLine } from './sheet/lines.ts';
 import { hiddenCharacter, openSheet, type Sheet } from './sheet/open.ts';
+import { packedProblem } from './sheet/packed.ts';
 import { isBlankRecord } from './sheet/structure.ts';
 
 export interface Table {
@@ -39,11 +40,16 @@ export function readTable(bytes: Uint8Array, file: string): Table {
   const sheet = openSheet(bytes, file, chooseTableDialect);
   const { records } = sheet;
   const { lines } = records;
-  const headAt = firstFilled(sheet);
+  const packed = packedProblem(sheet);
+  const headAt = packed ? -1 : firstFilled(sheet);
   const names = headAt < 0 ? [] : withoutTrailing(records.row(headAt).map((cell) => visible(cell.trim())));
-  const problems: Problem[] = [...sheet.problems, ...(headAt < 0 ? [] : hiddenCells(sheet, headAt, records.row(headAt)))];
+  const problems: Problem[] = [
+    ...(packed ? [] : sheet.problems),
+    ...(headAt < 0 ? [] : hiddenCells(sheet, headAt, records.row(headAt))),
+  ];
   const headPlace = placeOfLine(file, sheet.lines, lines[headAt] ?? 1);
-  if (headAt < 0) problems.push(error('empty-file', headPlace, 'the file is empty', { expected: 'a header and rows' }));
+  if (packed) problems.push(packed);
+  else if (headAt < 0) problems.push(error('empty-file', headPlace, 'the file is empty', { expected: 'a header and rows' }));
   const rows: TableRow[] = [];
   const kept: number[] = [];
   for (let record = headAt + 1; headAt >= 0 && record < records.count; record++) {

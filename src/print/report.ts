@@ -1,6 +1,7 @@
 /** Problems as compilers print them: place and sentence first, then the line, a mark under the words, what was expected, what to do. */
 import { accessSync, constants, readFileSync, realpathSync, statSync } from 'node:fs';
 import { join, sep } from 'node:path';
+import { gunzipSync } from 'node:zlib';
 import { codeFrameColumns } from '@babel/code-frame';
 import { visible } from '../hidden-characters.ts';
 import type { Place, Problem } from '../problem.ts';
@@ -68,9 +69,19 @@ function block({ severity, rule, place, found, expected, remedy }: Problem, sour
 function sourceOf(root: string, file: string, known: Map<string, string>): string {
   const cached = known.get(file);
   if (cached !== undefined) return cached;
-  const text = isShown(root, file) ? readFileSync(join(root, file), 'utf8') : '';
+  const text = isShown(root, file) ? textOf(readFileSync(join(root, file))) : '';
   known.set(file, text);
   return text;
+}
+
+/** The text of a file, also where it is packed (gzip: RFC 1952, 2.3.1); nothing of one that cannot be unpacked. */
+function textOf(bytes: Buffer): string {
+  if (bytes[0] !== 0x1f || bytes[1] !== 0x8b) return bytes.toString('utf8');
+  try {
+    return gunzipSync(bytes, { maxOutputLength: LARGEST_SHOWN }).toString('utf8');
+  } catch {
+    return '';
+  }
 }
 
 /**

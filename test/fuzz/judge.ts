@@ -4,6 +4,7 @@ import { inspect } from '../../src/intake/inspect.ts';
 import type { Log } from '../../src/intake/log.ts';
 import { read } from '../../src/intake/read.ts';
 import { decode } from '../../src/intake/sheet/decode.ts';
+import { unpackedText } from '../../src/intake/sheet/packed.ts';
 import { damaged, type Random, type WrittenLog, writtenLog } from './written-log.ts';
 
 export type Fault = 'crash' | 'slow' | 'not read' | 'misread' | 'lost';
@@ -75,7 +76,7 @@ function judgeHarmed(written: WrittenLog, bytes: Uint8Array): { readonly fault: 
   if (problems.some(({ place }) => !(place.line >= 1 && place.column >= 1)))
     return { fault: { fault: 'not read', why: 'a problem without a place' }, is: 'refused with problems' };
   if (!log) return { fault: told ? null : { fault: 'lost', why: 'no log and no problem' }, is: 'refused with problems' };
-  const fault = unlike(written, log, decode(bytes).text.split('\n'), told);
+  const fault = unlike(written, log, decode(unpackedText(bytes).plain).text.split('\n'), told);
   return { fault, is: told ? 'read, with problems' : 'read the same' };
 }
 

@@ -1,4 +1,5 @@
 /** A table of readings, and one of the many ways in which a logger writes it. What must be read from it is known from the table. */
+import { gzipSync } from 'node:zlib';
 
 import { daysFromCivil } from '../../src/intake/cells/civil.ts';
 import type { ChannelDeclaration, LogDeclaration } from '../../src/intake/log.ts';
@@ -124,6 +125,8 @@ interface Form {
   readonly footer: number;
   readonly headerAgain: boolean;
   readonly lastEnd: boolean;
+  /** How many members of gzip it is packed into; 0 for plain text. */
+  readonly members: number;
 }
 
 function formOf(random: Random): Form {
@@ -141,6 +144,7 @@ function formOf(random: Random): Form {
     footer: chance(random, 0.2) ? 1 + below(random, 3) : 0,
     headerAgain: chance(random, 0.1),
     lastEnd: chance(random, 0.9),
+    members: chance(random, 0.1) ? 1 + below(random, 3) : 0,
   };
 }
 
@@ -173,7 +177,7 @@ export function writtenLog(random: Random): WrittenLog {
   ];
   const text = lines.join(form.end) + (form.lastEnd || form.footer === 0 ? form.end : '');
   return {
-    bytes: encoded(text, form.encoding),
+    bytes: packed(encoded(text, form.encoding), form.members),
     declaration: {
       file: 'a.csv',
       channels: columns.map(({ channel }) => channel),
@@ -195,6 +199,13 @@ function encoded(text: string, encoding: Form['encoding']): Uint8Array {
     return new Uint8Array(units.buffer);
   }
   return new TextEncoder().encode(encoding === 'utf-8' ? text : `\uFEFF${text}`);
+}
+
+/** Members of about the same length, one after the other. */
+function packed(bytes: Uint8Array, members: number): Uint8Array {
+  if (members === 0) return bytes;
+  const size = Math.ceil(bytes.length / members);
+  return Buffer.concat(Array.from({ length: members }, (_, k) => gzipSync(bytes.subarray(k * size, (k + 1) * size))));
 }
 
 const DAMAGES = ['change', 'remove', 'insert', 'cut', 'repeat', 'nul', 'lose a line end'] as const;

@@ -1,6 +1,6 @@
 /** Adds files to runs: looks at each, puts them together, prints what it found, writes content/runs/<id>.md and what the project lacks. Data is read, never moved or changed. */
 import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
-import { basename, dirname, extname, join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { readData } from '../../compute/project/read-data.ts';
 import type { EdgeRows } from '../../figures/change-point.ts';
 import { listed } from '../../figures/in-words.ts';
@@ -13,6 +13,7 @@ import { report } from '../../print/report.ts';
 import type { Place } from '../../problem.ts';
 import { idFromWords } from '../../register/values/names.ts';
 import { writeAttempts, writeDevice, writeSetup } from './basis.ts';
+import { endingOf, stemOf } from './ending.ts';
 import { type Group, type Grouping, groupFiles, type NamedFile } from './group.ts';
 import { locate } from './locate.ts';
 import { type GivenNames, type Matches, matchColumns } from './match.ts';
@@ -412,16 +413,16 @@ function provisionalLog(bytes: Uint8Array, path: string, inspection: Inspection,
 }
 
 function idOf(path: string): string {
-  return idFromWords(basename(path, extname(path))) || 'run';
+  return idFromWords(stemOf(path)) || 'run';
 }
 
 /** An id from the file's name, or with its folder's before it where that is taken. */
 function freeId(root: string, path: string): string | undefined {
-  const ids = [idOf(path), idFromWords(path.slice(0, path.length - extname(path).length))];
+  const ids = [idOf(path), idFromWords(path.slice(0, path.length - endingOf(path).length))];
   return ids.find((id) => !existsSync(join(root, 'content', 'runs', `${id}.md`)));
 }
 
 function titleOf(path: string): string {
-  const words = basename(path, extname(path)).replace(/[-_]+/g, ' ').trim() || 'Run';
+  const words = stemOf(path).replace(/[-_]+/g, ' ').trim() || 'Run';
   return words.charAt(0).toUpperCase() + words.slice(1);
 }

@@ -1,5 +1,5 @@
 /** Which of several files probably belong to one run: by the time that their logs cover, and by their names. */
-import { basename, extname } from 'node:path';
+import { stemOf } from './ending.ts';
 
 export interface NamedFile {
   /** Below data/. */
@@ -31,7 +31,7 @@ const ROLES = new Set(
 );
 
 function words(path: string): string[] {
-  return wordsIn(basename(path, extname(path)));
+  return wordsIn(stemOf(path));
 }
 
 /** Words and numbers; a number with a decimal point is one. */

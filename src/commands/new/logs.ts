@@ -1,8 +1,9 @@
 /** Copies of logs below data/. No name of a folder outside goes with them: paths of data are published, and a folder may bear a person's name. */
 import { constants, copyFileSync, mkdirSync, readdirSync, readFileSync } from 'node:fs';
-import { basename, extname, join, relative, resolve, sep } from 'node:path';
+import { basename, join, relative, resolve, sep } from 'node:path';
 import type { Output } from '../add/add-files.ts';
 import { NAMELESS } from '../add/basis.ts';
+import { endingOf, stemOf } from '../add/ending.ts';
 
 /** The folder below data/ that takes logs from elsewhere. */
 export const LOGS = NAMELESS;
@@ -18,7 +19,7 @@ export function copyLog(root: string, path: string, output: Output): string {
   // Without case: two names that differ in case alone are one name on other systems.
   const there = new Map(readdirSync(folder).map((name) => [name.toLowerCase(), name]));
   for (let number = 1; ; number++) {
-    const name = number === 1 ? own : `${basename(own, extname(own))}-${number}${extname(own)}`;
+    const name = number === 1 ? own : `${stemOf(own)}-${number}${endingOf(own)}`;
     const taken = there.get(name.toLowerCase());
     if (taken !== undefined && !bytes.equals(readFileSync(join(folder, taken)))) continue;
     const to = join('data', LOGS, taken ?? name);

@@ -131,12 +131,16 @@ function tabular(
   };
 }
 
+/** As the pattern "Compression of resources" of Data Packages has it (specs.frictionlessdata.io/patterns); the media type is of RFC 6713. */
+const PACKED = { mediatype: 'application/gzip', compression: 'gz' };
+
 /** Loggers' own forms, with lines of their own above and between: told in words, since a table schema would not hold. */
-function rawForm({ role }: DataFile, { encoding, delimiter, rows, time, alignment }: LogSummary, cleaned: boolean): object {
+function rawForm({ role }: DataFile, { encoding, delimiter, rows, time, alignment, packed }: LogSummary, cleaned: boolean): object {
   if (role === 'redacted') return { description: `As its author redacted it; ${rows} rows of readings` };
   const placed = alignment ? ` ${alignment.statement}` : '';
   const form = `As the logger wrote it; ${rows} rows of readings, fields parted by ${DELIMITER_WORDS[delimiter] ?? `"${delimiter}"`}, time in column "${time.column}" (${timeWords(time.format)}).${placed}`;
   return {
+    ...(packed ? PACKED : {}),
     encoding: encodingLabel(encoding),
     description: cleaned ? `${form} The cleaned readings are the same without its faults.` : form,
   };

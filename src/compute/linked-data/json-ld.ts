@@ -24,7 +24,12 @@ export function licenceOf(licence: Licence | undefined): Json {
   return licence === undefined ? {} : { license: licence.url ?? licence.title };
 }
 
-const MEDIA_TYPES: Readonly<Record<string, string>> = { csv: 'text/csv', json: 'application/json', zip: 'application/zip' };
+const MEDIA_TYPES: Readonly<Record<string, string>> = {
+  csv: 'text/csv',
+  gz: 'application/gzip',
+  json: 'application/json',
+  zip: 'application/zip',
+};
 
 /** A file to download; nothing where it is offered nowhere. */
 export function downloadOf(

@@ -4,6 +4,7 @@ import { parseNumber } from '../cells/numbers.ts';
 import type { LogDeclaration } from '../log.ts';
 import { placeOfLine } from '../sheet/lines.ts';
 import type { Sheet } from '../sheet/open.ts';
+import { packedProblem } from '../sheet/packed.ts';
 import { BLANKS } from '../sheet/split.ts';
 import { interleavedColumn } from './interleaved.ts';
 
@@ -18,21 +19,12 @@ const MATRIX_WIDTH = 8;
  */
 export function refuseForm(sheet: Sheet, chosen?: LogDeclaration['rows']): Problem | null {
   const { file, lines, structure } = sheet;
+  const packed = packedProblem(sheet);
+  if (packed) return packed;
   if (lines.count === 0 || sheet.decoded.text.trim() === '') {
     return error('empty-file', placeOfLine(file, lines, 1), 'the file is empty', {
       expected: 'a header and rows of readings',
       remedy: 'see whether the copy from the test bench went wrong',
-    });
-  }
-  if (sheet.packed !== null) {
-    const workbook = sheet.packed === 'zip' ? ', such as an archive or the workbook of a spreadsheet' : '';
-    const remedy =
-      sheet.packed === 'gzip'
-        ? `unpack it beside the original (\`gunzip -k ${file}\`) and name what comes out`
-        : 'unpack it, or have the spreadsheet write a CSV, and name what comes out';
-    return error('not-a-log', placeOfLine(file, lines, 1), `the file is packed (${sheet.packed}${workbook})`, {
-      expected: 'the text of a log',
-      remedy,
     });
   }
   if (isKeyValue(sheet)) {

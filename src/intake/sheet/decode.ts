@@ -11,12 +11,6 @@ export interface Decoded {
   readonly oddLines: readonly number[];
 }
 
-/** What a file is packed with, told by its first bytes (gzip: RFC 1952, 2.3.1; zip, and so the workbooks of spreadsheets: APPNOTE 4.3.7); null for text. */
-export function packedWith(bytes: Uint8Array): 'gzip' | 'zip' | null {
-  if (bytes[0] === 0x1f && bytes[1] === 0x8b) return 'gzip';
-  return bytes[0] === 0x50 && bytes[1] === 0x4b && bytes[2] === 3 && bytes[3] === 4 ? 'zip' : null;
-}
-
 /** Decodes the bytes of a text file. Never throws: what fits no encoding is read as Windows-1252 and its lines are named. */
 export function decode(bytes: Uint8Array): Decoded {
   const utf16 = utf16Kind(bytes);

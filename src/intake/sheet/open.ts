@@ -3,10 +3,11 @@ import { hiddenIn, visible } from '../../hidden-characters.ts';
 import { type Place, type Problem, warning } from '../../problem.ts';
 import { columnKeys } from '../cells/names.ts';
 import type { Inference } from '../log.ts';
-import { type Decoded, decode, packedWith } from './decode.ts';
+import { type Decoded, decode } from './decode.ts';
 import { chooseDialect, type Dialect } from './dialect.ts';
 import { type Lines, linesOf, placeOfLine } from './lines.ts';
 import { namesInCells } from './named-cells.ts';
+import { type Packing, UNPACKED, unpackedText } from './packed.ts';
 import { bracketedRecords, type Records, readRecords } from './records.ts';
 import { findStructure, type Structure } from './structure.ts';
 
@@ -14,8 +15,7 @@ export interface Sheet {
   /** Project path, for places. */
   readonly file: string;
   readonly decoded: Decoded;
-  /** What the file is packed with; null for text. */
-  readonly packed: 'gzip' | 'zip' | null;
+  readonly packing: Packing;
   readonly lines: Lines;
   readonly dialect: Dialect;
   readonly records: Records;
@@ -35,7 +35,8 @@ export interface Sheet {
 
 /** Opens a file; `choose` tells its dialect. Never throws, whatever the bytes. */
 export function openSheet(bytes: Uint8Array, file: string, choose: (lines: Lines) => Dialect = chooseDialect): Sheet {
-  const decoded = decode(bytes);
+  const { plain, packing } = unpackedText(bytes);
+  const decoded = decode(plain);
   const lines = linesOf(decoded.text);
   const dialect = choose(lines);
   const { records, structure, inferences } = recordsOf(decoded.text, lines, dialect);
@@ -46,7 +47,7 @@ export function openSheet(bytes: Uint8Array, file: string, choose: (lines: Lines
   return {
     file,
     decoded,
-    packed: packedWith(bytes),
+    packing,
     lines,
     dialect,
     records,
@@ -55,7 +56,7 @@ export function openSheet(bytes: Uint8Array, file: string, choose: (lines: Lines
     units,
     keys,
     openEnd,
-    inferences,
+    inferences: packing.with === 'gzip' && packing.fault === null ? [UNPACKED, ...inferences] : inferences,
     problems: bytesProblems(decoded, lines, file),
   };
 }

@@ -165,7 +165,13 @@ log('bytes-blank-lines', lines('', 't_s,soc_c,power_w', '', *[','.join(r) for r 
     'blank lines first, in the middle and last', ELAPSED, POW, says=['header-line'])
 
 import gzip
-refuse('bytes-gzip', gzip.compress(table(DEG, PLAIN).encode(), mtime=0), 'a log that is packed', 'not-a-log', 'packed (gzip', 'gunzip -k')
+PLAIN_TEXT = table(DEG, PLAIN).encode()
+PACKED = gzip.compress(PLAIN_TEXT, mtime=0)
+log('bytes-gzip', PACKED, 'a log packed with gzip', ELAPSED, DEGREES, says=['gzip'])
+log('bytes-gzip-members', b''.join(gzip.compress(line, mtime=0) for line in PLAIN_TEXT.splitlines(keepends=True)),
+    'packed line by line, as a logger appends: a member a line', ELAPSED, DEGREES, says=['gzip'])
+refuse('bytes-gzip-cut', PACKED[:-20], 'packed, and the end is missing', 'packed-unreadable', 'cut off or damaged', 'gzip -dc')
+refuse('bytes-gzip-damaged', PACKED[:-6] + bytes([PACKED[-6] ^ 1]) + PACKED[-5:], 'packed, and the checksum is wrong', 'packed-unreadable', 'cut off or damaged', 'gzip -dc')
 
 # --- 3. Structure -------------------------------------------------------------------------------------------------------------------
 log('shape-no-header', table(None, zip(STAMP, T, F)), 'no header', axis('column 1', 'iso8601'),
