@@ -14,9 +14,10 @@ import { compareProblems, compareText, type Problem } from '../problem.ts';
 import { readRegister } from '../register/read.ts';
 import { archivedPictures, readOrigins } from '../register/sealed/archive-origins.ts';
 import { computeGathered } from './comparison/compute-gathered.ts';
+import { withLicences } from './project/licences.ts';
 import { recordingLookups, writeManifest } from './project/manifest.ts';
 import { dataFiles, type Project } from './project/read-project.ts';
-import { siteFacts, unknownOptions } from './project/site-facts.ts';
+import { siteFacts } from './project/site-facts.ts';
 import { protect, recordedWords } from './published-state/protect.ts';
 import { readStates } from './published-state/read-states.ts';
 import { sourcesOf } from './published-state/sources.ts';
@@ -25,6 +26,7 @@ import { printCopies } from './record-copies/print-copies.ts';
 import { MANIFEST_FORMAT, type Manifest, type Scope } from './results.ts';
 import { drawShares } from './site/shares.ts';
 import { assemble } from './site/site.ts';
+import { computeAbout } from './steps/about.ts';
 import { computeAccuracy } from './steps/accuracy.ts';
 import { computeAttempts } from './steps/attempts.ts';
 import { computeComparisons } from './steps/comparisons.ts';
@@ -62,9 +64,11 @@ export async function chain({ root, scope, code, store: whole, project, content,
   const { data, looked } = recordingLookups(dataFiles(root));
   const pool = openPool(root);
   try {
-    const site = await siteFacts(root, store, project.config);
+    const { facts: site, problems: siteProblems } = await siteFacts(root, store, project.config);
+    const about = computeAbout(site, project);
     const archives = readOrigins(project.archives);
-    const { register, problems: registerProblems } = readRegister(project.content, data);
+    const { register: stated, problems: registerProblems } = readRegister(about.others, data);
+    const register = withLicences(stated, site.licence);
     const runs = await computeRuns({ root, store, pool, code: code.run, register });
     const comparisons = computeComparisons({ store, code: code.comparisons, register, runs });
     const attempts = computeAttempts({ store, root, code: code.attempts, register });
@@ -127,6 +131,7 @@ export async function chain({ root, scope, code, store: whole, project, content,
       site,
       shares,
       prose: prose.html,
+      about: about.page,
       accuracy,
       archived: { project, states: published.states, origins: archives.origins, code: code.all },
     });
@@ -139,7 +144,8 @@ export async function chain({ root, scope, code, store: whole, project, content,
     ]);
     const problems = [
       ...project.problems,
-      ...unknownOptions(project.config),
+      ...siteProblems,
+      ...about.problems,
       ...registerProblems,
       ...prose.problems,
       ...runs.problems,

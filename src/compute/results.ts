@@ -1,6 +1,7 @@
 /** What pages see: everything they print, computed; each kind of page has its model below models/. The reader is in `read-results.ts`. */
 
 import type { Problem } from '../problem.ts';
+import type { AboutModel } from './models/about.ts';
 import type { CompareModel, ComparisonModel } from './models/comparison.ts';
 import type { DeviceModel } from './models/device.ts';
 import type { RunsModel, SearchModel } from './models/discovery.ts';
@@ -14,6 +15,7 @@ import type { RunModel } from './models/run.ts';
 import type { PrompterModel, ScriptModel } from './models/script.ts';
 import type { VerifyModel } from './models/verify.ts';
 
+export type { AboutModel } from './models/about.ts';
 export type { ComparedCell, ComparedFigure, ComparedTable, CompareModel, ComparisonModel, Finding } from './models/comparison.ts';
 export type { CorrectedTogether, FeedModel, Feeds, PrintedCorrection } from './models/corrections.ts';
 export type { AttemptsModel, DeviceModel, TimelineModel } from './models/device.ts';
@@ -45,6 +47,7 @@ export type PageModel =
   | ComparisonModel
   | MethodModel
   | GuideModel
+  | AboutModel
   | AccuracyModel
   | CompareModel
   | VerifyModel

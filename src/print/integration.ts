@@ -1,8 +1,10 @@
 /** What the project asks of Astro, in build and in dev, so that astro.config.mjs holds only what an author decides. */
 import { pathToFileURL } from 'node:url';
 import type { AstroIntegration } from 'astro';
-import { addressOf, type SiteOptions } from '../compute/project/site-facts.ts';
+import { addressOf } from '../compute/project/site-facts.ts';
+import { type SiteOptions, settingsOf } from '../compute/project/site-options.ts';
 import { codeFolder } from '../compute/store/places.ts';
+import { accentOf } from './accent.ts';
 import { developing } from './dev.ts';
 
 /** Output, cache, content security policy and the site's name; in dev also stage 1 and the refreshing of pages. */
@@ -14,6 +16,7 @@ export function soakproof(options: SiteOptions): AstroIntegration & { readonly n
     hooks: {
       'astro:config:setup': ({ command, config, updateConfig }) => {
         const { base, address } = addressOf(config.site, config.base);
+        const settings = settingsOf({ ...options });
         updateConfig({
           // The pages are the tool's, wherever the publication lies.
           srcDir: pathToFileURL(codeFolder()),
@@ -42,9 +45,10 @@ export function soakproof(options: SiteOptions): AstroIntegration & { readonly n
           },
           vite: {
             build: { assetsInlineLimit: 0 },
+            plugins: [accentOf(settings.accent)],
             // Not `import.meta.env`: there, a variable of the shell with the same name would take its place.
             define: {
-              SITE: JSON.stringify({ ...options, guide: options.guide === true || command === 'dev', base, address }),
+              SITE: JSON.stringify({ ...settings, guide: settings.guide || command === 'dev', base, address }),
             },
           },
         });

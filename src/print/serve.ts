@@ -1,8 +1,13 @@
-import type { Server } from 'node:http';
+/** The servers: Astro's for the author at work, our own for a look at dist/ as a host would show it. */
+import { once } from 'node:events';
+import { readFileSync } from 'node:fs';
+import type { AddressInfo } from 'node:net';
+import { join } from 'node:path';
+import { HEADERS_FILE, type HeadersFile } from '../compute/outgoing/headers.ts';
 import { SCOPE_VARIABLE } from '../compute/results.ts';
-import { refuseMalformed } from './malformed.ts';
+import { Refusal } from './failure.ts';
+import { staticServer } from './static-server.ts';
 
-/** Astro's servers: dev for the author at work, preview for a look at dist/. */
 export interface ServeOptions {
   readonly port?: number;
   readonly host?: string;
@@ -16,10 +21,26 @@ export async function serveDev(root: string, options: ServeOptions): Promise<voi
   await dev({ root, server: options });
 }
 
-/** Serves dist/ as a static host would. */
-export async function servePreview(root: string, options: ServeOptions): Promise<void> {
-  process.env.ASTRO_TELEMETRY_DISABLED = '1';
-  const { preview } = await import('astro');
-  const { server } = (await preview({ root, server: options })) as unknown as { readonly server: Server };
-  refuseMalformed(server);
+/** Where servers listen unless their author says otherwise. */
+const PORT = 4321;
+/** Ports that are tried where one is taken and none was asked for. */
+const TRIES = 20;
+
+/** Serves dist/ as a static host would, with the headers that the site asks for. Gives its address. */
+export async function servePreview(root: string, { port, host = 'localhost' }: ServeOptions): Promise<string> {
+  const folder = join(root, 'dist');
+  const server = staticServer(folder);
+  const last = port === undefined ? PORT + TRIES : port;
+  for (let at = port ?? PORT; ; at++) {
+    try {
+      server.listen(at, host);
+      await once(server, 'listening');
+      const { port: taken } = server.address() as AddressInfo;
+      const { base } = JSON.parse(readFileSync(join(folder, HEADERS_FILE), 'utf8')) as HeadersFile;
+      return `http://${host.includes(':') ? `[${host}]` : host}:${taken}${base}`;
+    } catch (thrown) {
+      if ((thrown as NodeJS.ErrnoException).code !== 'EADDRINUSE') throw thrown;
+      if (at >= last) throw new Refusal(`port ${at} is taken by another program: name another with --port`);
+    }
+  }
 }

@@ -2,6 +2,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { optionFaults } from '../../src/compute/project/site-options.ts';
 import { readScores } from '../../src/figures/scores/read-scores.ts';
 import { readAttempts } from '../../src/figures/stability/read-attempts.ts';
 import { readSurface } from '../../src/figures/surface/read-surface.ts';
@@ -11,6 +12,7 @@ import { noteOf } from '../words/subjects.ts';
 import { fileOf, IDS, problemsWith } from './content-files.ts';
 import { CODES, FENCES, type Fence, fencesOf, GUIDE, OPENED, PAGES, textOf } from './fences.ts';
 import { SUBJECTS } from './guide-subjects.ts';
+import { folderFile, serverBlock } from './recipes.ts';
 import { slug } from './reference.ts';
 
 const ROOT = join(import.meta.dirname, '../..');
@@ -43,6 +45,8 @@ const READ = [
   'text help',
   'text data',
   'text printed',
+  'js options',
+  'text server',
 ];
 
 /** What `at` and `within` are places of. */
@@ -91,6 +95,15 @@ describe('the guide', () => {
       const words = rest.replaceAll(/(?<= |^)--[\w-]+ (?:"[^"]*"|\S+)/g, '').trim();
       if (words !== '') expect(help, line).toContain('\nArguments:');
     }
+  });
+
+  it.each(named(fencesOf('js options')))('$name: options', ({ text }) => {
+    const [, options = ''] = /export default publication\((\{.*\})\);/s.exec(text) ?? [];
+    expect(optionFaults(new Function(`return ${options}`)())).toEqual([]);
+  });
+
+  it('shows what a server needs, as the site asks for it', () => {
+    expect(fencesOf('text server').map(({ text }) => text)).toEqual([folderFile(), serverBlock()]);
   });
 
   it.each(named(fencesOf('text layout')))('$name: the folders of content/', ({ text }) => {

@@ -4,7 +4,17 @@ import { describe, expect, it } from 'vitest';
 import { TABLE_FORMS } from '../../src/figures/table-layout.ts';
 import { lineOf } from '../../src/register/values/key-line.ts';
 import { DIRECTIVES } from '../../src/words/page/directive-names.ts';
-import { commandsPage, directivesPage, figuresPage, keysPage, shapesOf, slug, tablesPage, wordsPage } from './reference.ts';
+import {
+  commandsPage,
+  directivesPage,
+  figuresPage,
+  keysPage,
+  optionsPage,
+  shapesOf,
+  slug,
+  tablesPage,
+  wordsPage,
+} from './reference.ts';
 
 const GUIDE = join(import.meta.dirname, '../../src/guide');
 const PAGES = {
@@ -13,6 +23,7 @@ const PAGES = {
   'reference-directives.md': directivesPage,
   'reference-words.md': wordsPage,
   'reference-figures.md': figuresPage,
+  'reference-options.md': optionsPage,
   'reference-commands.md': commandsPage,
 };
 

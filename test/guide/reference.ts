@@ -1,6 +1,7 @@
 /** The reference of the guide, made from what the code knows: schemas of front matter, forms of tables, directives, units, the catalogue, helps of commands. */
 import { globSync, readFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
+import { OPTIONS } from '../../src/compute/project/site-options.ts';
 import { CATALOGUE } from '../../src/figures/catalogue.ts';
 import { CONTACT_TIMES } from '../../src/figures/surface/touch-limits.ts';
 import { TABLE_FORMS } from '../../src/figures/table-layout.ts';
@@ -193,6 +194,21 @@ export function figuresPage(): string {
     'Each figure has an address: the name of a run in your note, then the figure, then the channel, phase, test or spot where there are several, such as `fast.peak_temperature.ssd`. The method page of the site adds formula, source and assumptions.',
     parts,
   );
+}
+
+/** Options of a publication, by their comments in the interface that editors show. */
+export function optionsPage(): string {
+  const source = readFileSync(join(ROOT, 'src/compute/project/site-options.ts'), 'utf8');
+  const [, body = ''] = /export interface SiteOptions \{\n(.*?)^\}/ms.exec(source) ?? [];
+  const rows = [...body.matchAll(/\/\*\* (.*?) \*\/\n {2}readonly (\w+)(\?)?: (.*);/g)].map(
+    ([, says = '', name = '', optional, type = '']) => {
+      return [code(name), says, code(type.replaceAll('readonly ', '')), optional === undefined ? 'an error' : ''];
+    },
+  );
+  if (rows.length !== OPTIONS.length) throw new Error('an option of SiteOptions has no comment in one line');
+  return page('Reference: options of the site', '`astro.config.mjs` exports `publication({ … })` with these.', [
+    table(['option', 'says', 'value', 'where it is left out'], rows),
+  ]);
 }
 
 /** Commands of contributors, who read of them in DEVELOPERS.md: their files lie below test. */

@@ -31,7 +31,7 @@ const ROOMS = {
   plots: ['drawing', 'stills', 'data', 'against|deltas|power-by-phase|scaling|scores|stability|step-response|thermal|trace', '.'],
   compute: [
     ...['store', 'models', 'results.ts', 'project', 'cite', 'feeds', 'steps', 'contents', 'comparison', 'record-copies'],
-    ...['published-state', 'data', 'linked-data', 'pages', 'video', 'discovery', 'archive', 'site', '.'],
+    ...['published-state', 'data', 'linked-data', 'pages', 'video', 'discovery', 'archive', 'outgoing', 'site', '.'],
   ],
 };
 

@@ -55,7 +55,8 @@ interface Candidate {
 const chosen = sample(candidates(positionals.length === 0 ? FOLDERS : positionals), Number(values.count), Number(values.seed));
 const relatives = openRelatives(ROOT);
 let alive = chosen;
-for (const circle of ['own', 'others', 'folder'] as const) alive = await survivors(alive, ({ file }) => relatives(file)[circle]);
+for (const circle of ['own', 'others', 'folder', 'wing'] as const)
+  alive = await survivors(alive, ({ file }) => relatives(file)[circle]);
 for (const { file, mutant } of alive.toSorted((a, b) =>
   a.file < b.file ? -1 : a.file > b.file ? 1 : a.mutant.start - b.mutant.start,
 ))

@@ -1,6 +1,6 @@
 /**
- * Which tests have to notice that a file is wrong: its own and those that import it; those of the files that import it; and those of its
- * folder that reach it by more steps, such as the corpus behind a front door.
+ * Which tests have to notice that a file is wrong: its own and those that import it; those of the files that import it; those of its
+ * folder that reach it by more steps; and those of its wing, such as the corpus behind the front door of words.
  */
 import { existsSync, globSync, readFileSync } from 'node:fs';
 import { dirname, join, normalize } from 'node:path';
@@ -11,9 +11,10 @@ export interface Relatives {
   readonly own: string[];
   readonly others: string[];
   readonly folder: string[];
+  readonly wing: string[];
 }
 
-/** Gives for a file below `root` its own tests, those of its neighbours and of its folder; paths as `src/statistics/mean.ts`. */
+/** Gives for a file below `root` its own tests, those of its neighbours, of its folder and of its wing; paths as `src/statistics/mean.ts`. */
 export function openRelatives(root: string): (file: string) => Relatives {
   const files = globSync('{src,test}/**/*.ts', { cwd: root });
   const importers = new Map<string, Set<string>>();
@@ -30,11 +31,14 @@ export function openRelatives(root: string): (file: string) => Relatives {
   return (file) => {
     const own = new Set(of(file));
     const others = new Set([...(importers.get(file) ?? [])].filter((importer) => importer.startsWith('src/')).flatMap(of));
-    const folder = [...reaching(file, importers)].filter((test) => isUnit(test) && dirname(test) === dirname(mirror(file)));
+    const reached = [...reaching(file, importers)].filter((test) => isUnit(test) && !own.has(test) && !others.has(test));
+    const wing = `${mirror(file).split('/').slice(0, 2).join('/')}/`;
+    const isNear = (test: string) => dirname(test) === dirname(mirror(file));
     return {
       own: [...own],
       others: [...others].filter((test) => !own.has(test)),
-      folder: folder.filter((test) => !own.has(test) && !others.has(test)),
+      folder: reached.filter(isNear),
+      wing: reached.filter((test) => test.startsWith(wing) && !isNear(test)),
     };
   };
 }

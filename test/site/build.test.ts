@@ -251,24 +251,6 @@ describe('a build with errors', () => {
   });
 });
 
-describe('a base path', () => {
-  it('stands before every address', () => {
-    const project = copySmall('base');
-    try {
-      project.edit('astro.config.mjs', "base: '/'", "base: '/reports/'");
-      // A variable of the shell must not take the place of what the project says.
-      expect(project.run('build', { BASE_URL: '/elsewhere/' }).code).toBe(0);
-      for (const [path, bytes] of tree(join(project.root, 'dist'))) {
-        if (!path.endsWith('.html')) continue;
-        for (const [, address] of bytes.toString('utf8').matchAll(/(?:href|src)="(\/[^"]*)"/g))
-          expect(address, path).toMatch(/^\/reports\//);
-      }
-    } finally {
-      project.remove();
-    }
-  });
-});
-
 /** A line for each thing that `breakEverything` breaks. */
 const BREAKAGES = [
   /^content\/runs\/no-column\.md:\d+:\d+: error: /m,

@@ -6,11 +6,16 @@ import { exampleFile } from './example-file.ts';
 const CONFIG = `import { publication } from 'soakproof';
 
 // The site as a whole. \`site\` is the address that readers use, \`base\` the folder it stands in ('/' or '/reports/').
+// The guide lists all options, under “Options of the site”.
 export default publication({
   title: 'My bench',
   byline: 'Measurements of small computers',
   // site: 'https://bench.example',
   base: '/',
+  // contact: 'me@bench.example',
+  // licence: { words: 'CC-BY-4.0', data: 'CC0-1.0' },
+  // funding: 'I paid for the devices and the instruments myself',
+  // about: 'about.md',
 });
 `;
 
@@ -30,6 +35,7 @@ set -eu
 npm ci
 npx --no soakproof check
 npx --no soakproof build
+npx --no soakproof check-site
 `;
 
 /** By path: the text of each file. A folder that starts empty has a file that only keeps it. */

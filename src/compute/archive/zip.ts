@@ -1,5 +1,5 @@
 /** The one door to the zip library: files → the bytes of an archive, the same for the same files wherever and whenever it is made. */
-import { type Zippable, zipSync } from 'fflate';
+import { unzipSync, type Zippable, zipSync } from 'fflate';
 import { KINDS } from '../../pictures/kind.ts';
 import { compareText } from '../../problem.ts';
 
@@ -35,4 +35,9 @@ export function zipped(files: ReadonlyMap<string, Uint8Array>, day: string): Uin
 function noonOf(day: string): Date {
   const [year = 0, month = 1, date = 1] = day.split('-').map(Number);
   return new Date(Math.min(YEARS.last, Math.max(YEARS.first, year)), month - 1, date, 12);
+}
+
+/** The files of an archive. Throws where it is none. */
+export function unzipped(bytes: Uint8Array): { readonly path: string; readonly bytes: Uint8Array }[] {
+  return Object.entries(unzipSync(bytes)).map(([path, each]) => ({ path, bytes: each }));
 }

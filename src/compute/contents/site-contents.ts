@@ -104,6 +104,8 @@ export interface SiteContents {
   /** Pictures for links to pages, by the paths of these. */
   readonly shares: ReadonlyMap<string, DrawnShare>;
   /** What the site says of itself. */
+  /** The page about the publication: its title, and its author's words as HTML; null where there is none. */
+  readonly about: { readonly title: string; readonly html: string } | null;
   readonly site: SiteFacts;
   /** Of published notes and scripts by `notes/<slug>`, newest first. */
   readonly corrections: ReadonlyMap<string, readonly Correction[]>;

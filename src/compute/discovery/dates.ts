@@ -38,6 +38,7 @@ const DATES: { readonly [K in PageModel['kind']]: (known: Known, model: Extract<
   home: ({ newest }) => newest,
   runs: ({ newest }) => newest,
   compare: ({ newest }) => newest,
+  about: undated,
   accuracy: undated,
   guide: undated,
   method: undated,

@@ -23,6 +23,7 @@ export const KINDS: readonly Choice[] = [
   { id: 'figures', title: 'Figures' },
   { id: 'method', title: 'Method' },
   { id: 'guide', title: "User's guide" },
+  { id: 'about', title: 'About' },
 ];
 
 /** One document for each note, script, run, device and comparison that has a page, each figure of the method page and each of its chapters. */
@@ -40,6 +41,7 @@ const DOCUMENTS: { readonly [K in PageModel['kind']]: (path: string, model: Extr
   method: methodDocuments,
   // Its reference lists what stands elsewhere in the site, and would be found by every word.
   guide: (path, { title, html }) => (path.includes('/reference-') ? [] : [pageDocument('guide', path, title, plainText(html))]),
+  about: (path, { title, html }) => [pageDocument('about', path, title, plainText(html))],
   // Lists, tools, and other views of what is found already.
   accuracy: none,
   compare: none,

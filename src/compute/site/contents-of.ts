@@ -36,6 +36,8 @@ export interface Computed {
   readonly scope: Scope;
   /** HTML of the authors' own words, by file. */
   readonly prose: ReadonlyMap<string, string>;
+  /** The page about the publication. */
+  readonly about: SiteContents['about'];
   readonly site: SiteFacts;
   readonly shares: SiteContents['shares'];
 }
@@ -74,6 +76,7 @@ export function contentsOf(options: Computed): SiteContents {
     published: publishedIds(held.notes.outcomes, runs, attempts),
     corrections: held.corrections,
     redrawn: held.redrawn,
+    about: options.about,
     site: options.site,
     shares: options.shares,
   };

@@ -1,7 +1,9 @@
 /** The kinds of page that a site has, in the order of its pages. */
+import { ABOUT } from './kinds/about.ts';
 import { COMPARISONS } from './kinds/comparisons.ts';
 import { DEVICES } from './kinds/devices.ts';
 import { GUIDE } from './kinds/guide.ts';
+import { HOSTING } from './kinds/hosting.ts';
 import { NOTES } from './kinds/notes.ts';
 import { RECORD_COPIES } from './kinds/record-copies.ts';
 import { RUNS } from './kinds/runs.ts';
@@ -18,5 +20,7 @@ export const KINDS: readonly PageKind[] = [
   FREE_COMPARISON,
   METHOD,
   GUIDE,
+  ABOUT,
+  HOSTING,
   NOT_FOUND,
 ];

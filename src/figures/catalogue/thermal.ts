@@ -78,11 +78,12 @@ export const THERMAL = subject('thermal', {
     notCovered: [
       MOVED,
       'A peak between two readings that rose faster than any change that was logged, and places hotter than the one that the sensor reads.',
-      'Noise that lasts a tenth of the load or longer: of 150 simulated loads with such noise the interval held the true peak in 121; where it lasts a thirtieth, in 54 of 60.',
+      'Noise that lasts longer than a tenth of the load.',
     ],
     assumptions: [
       'Between two readings the temperature never changed faster than it was seen to change.',
-      'Where a response was fitted, readings scatter about it: noise that lasts from reading to reading is counted with as many independent readings as they are worth.',
+      'Readings scatter about the fitted response, or about a cubic through the last half of the load where no response fits: noise that lasts from reading to reading is counted with as many independent readings as they are worth.',
+      'Under a load that changed, noise that lasts from reading to reading cannot be told from a temperature that moved, and is not counted.',
     ],
     absentWhen: ['there is no load phase', 'it holds fewer than two readings'],
     source: PRACTICE,
@@ -121,9 +122,12 @@ export const THERMAL = subject('thermal', {
     definition:
       'Mean of the readings of the last minute of the load, or of the last five readings where these are further apart. It is given whether or not the device had settled.',
     formula: String.raw`T_\mathrm{end} = \frac{1}{n} \sum_{i:\, t_i > t_\mathrm{end} - \Delta} T_i`,
-    notCovered: ['Where the temperature would have ended under a longer load.', 'Noise that is slower than half of the load.'],
+    notCovered: [
+      'Where the temperature would have ended under a longer load.',
+      'Noise that lasts longer than a tenth of the load.',
+    ],
     assumptions: [
-      'Its scatter is that of such means about a cubic through the last half of the load, at most half an hour of it; the step of the sensor takes its place where that is larger.',
+      'Its scatter is the wider of two: that of such means about a cubic through the last half of the load, at most half an hour of it; and that of the readings about the fitted response, counted with as many independent ones as they are worth. The step of the sensor takes its place where that is larger.',
     ],
     absentWhen: ['there is no load phase', 'its last minute holds fewer than two readings'],
     source: PRACTICE,

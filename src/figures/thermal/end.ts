@@ -2,10 +2,11 @@
 
 import { subtract } from '../../quantities/arithmetic.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
-import { polynomialFit } from '../../statistics/polynomial-fit.ts';
+import { studentQuantile } from '../../statistics/student-quantile.ts';
 import { type Bound, isReason, noReadings, type Reason } from '../absent.ts';
 import { rangeWords } from '../accurate-range.ts';
 import { fromOf, gapsOf, type Measured, placeOf } from '../average.ts';
+import type { Scatter } from '../extreme-value.ts';
 import { duration } from '../in-words.ts';
 import { orRefused } from '../joined.ts';
 import { firstRowAt } from '../phases.ts';
@@ -16,6 +17,8 @@ import { movingMean, smoothingSpan } from '../smooth.ts';
 import { addressOf, type Entry, type Rows } from '../soak.ts';
 import { errorsOf, intervalOf, quantityOf, samplingPart, stepOf, stepPart } from '../sources.ts';
 import { ambientOver } from './ambient.ts';
+import { lastingNoise } from './lasting-noise.ts';
+import { LATE_PARAMETERS, lateCourse } from './late-course.ts';
 import { isSettled } from './settle.ts';
 import type { Course } from './thermal.ts';
 
@@ -36,7 +39,8 @@ export function endTemperature(course: Course): Entry {
  * Its scatter is that of such means about the load's own course, so that noise which outlasts the minute is counted; the step takes its
  * place where that is larger and the readings do not dither.
  */
-function endOf({ soak, channel, index, series }: Course): End | Reason {
+function endOf(course: Course): End | Reason {
+  const { soak, channel, index, series } = course;
   const { phase, length, step: every } = series;
   const span = smoothingSpan(every, LONG);
   const from = firstRowAt(soak.log.time.seconds, phase.from + length - span);
@@ -46,7 +50,7 @@ function endOf({ soak, channel, index, series }: Course): End | Reason {
   const value = readings.y.reduce((sum, reading) => sum + reading, 0) / readings.y.length;
   const step = stepOf(soak.context, channel);
   const whole = readingsOf(soak.log, channel.values, { from: phase.fromRow, to: phase.toRow });
-  const { noise, dof } = scatterOfMeans(whole, span);
+  const { noise, dof } = wider(scatterOfMeans(whole, span), scatterOfMean(lastingNoise(course), readings.y.length));
   const address = addressOf('end_temperature', channel, index);
   const floored = scatterOf(whole.y).deviation < DITHERS * step && noise <= step / Math.sqrt(12);
   const sampling = floored ? stepPart(soak.context, address, step) : samplingPart(soak.context, address, noise, dof);
@@ -67,29 +71,29 @@ function endOf({ soak, channel, index, series }: Course): End | Reason {
 
 /** From this scatter on, in steps of the sensor, readings dither by themselves: their mean is finer than the step. */
 const DITHERS = 0.6;
-/** The stretch at the end of a load that tells the scatter of its last mean: half of the load, at most so many seconds. */
-const TELLING = 1800;
-/** Readings without which that stretch tells nothing: twice what a cubic takes. */
-const FEWEST = 8;
-/** Coefficients of a cubic: the course of a slow temperature over half of its load is one, to a few millikelvin. */
-const CUBIC = 3;
+interface Told {
+  readonly noise: number;
+  readonly dof: number;
+}
 
 /** Standard deviation of means over `span` seconds about the load's own course, and the degrees of freedom that it is known with. */
-function scatterOfMeans({ t, y }: Readings, span: number): { noise: number; dof: number } {
-  const [begin, end] = [t[0]!, t[t.length - 1]!];
-  const from = firstRowAt(t, end - Math.min((end - begin) / 2, TELLING));
-  const late = t.subarray(from);
-  if (late.length < FEWEST) return { noise: scatterOf(y).deviation, dof: 2 };
-  const length = end - late[0]!;
-  const smooth = movingMean(late, y.subarray(from), span);
-  const { rss } = polynomialFit(
-    late.map((time) => (2 * (time - late[0]!)) / length - 1),
-    smooth,
-    CUBIC,
-  );
-  const means = length / span;
-  const dof = Math.max(2, means - CUBIC - 1);
-  return { noise: Math.sqrt(((rss / late.length) * means) / Math.max(1, means - CUBIC - 1)), dof };
+function scatterOfMeans(readings: Readings, span: number): Told {
+  const late = lateCourse(readings, (t, y) => movingMean(t, y, span));
+  if (!late) return { noise: scatterOf(readings.y).deviation, dof: 2 };
+  const means = late.length / span;
+  const left = means - LATE_PARAMETERS;
+  const square = late.residuals.reduce((sum, residual) => sum + residual * residual, 0) / late.residuals.length;
+  return { noise: Math.sqrt((square * means) / Math.max(1, left)), dof: Math.max(2, left) };
+}
+
+/** Of a mean of so many readings with noise that lasts from one to the next. */
+function scatterOfMean(lasting: Scatter | null, readings: number): Told | null {
+  return lasting && { noise: lasting.deviation / Math.sqrt(Math.max(1, readings * lasting.worth)), dof: lasting.dof };
+}
+
+function wider(one: Told, other: Told | null): Told {
+  const half = ({ noise, dof }: Told) => noise * studentQuantile(0.975, dof);
+  return other && half(other) > half(one) ? other : one;
 }
 
 /** A temperature that still climbs ends above where it was at the end of the load; null where it does not climb, or had settled. */

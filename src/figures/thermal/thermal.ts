@@ -12,11 +12,11 @@ import { figureOf, ofChannel } from '../present.ts';
 import { addressOf, channelsOf, type Entry, phaseOf, rowsOf, type Soak } from '../soak.ts';
 import { coolingTimeConstant } from './cooling.ts';
 import { endTemperature } from './end.ts';
+import { lastingNoise } from './lasting-noise.ts';
 import { ambientCeiling, heldAtLimit, throttleHeadroom } from './limit.ts';
 import type { LoadFit } from './load-fits.ts';
 import type { LoadSeries } from './load-series.ts';
 import { sensorNoise } from './noise.ts';
-import { noiseAboutFit } from './peak-noise.ts';
 import type { Response } from './response.ts';
 import {
   amplitudePerWatt,
@@ -87,7 +87,7 @@ export function thermalFigures(soak: Soak, meter: Meter | Reason, changed: Reaso
   if (channels.length === 0) return figuresOf('thermal').map((name) => [name, absent(name, noChannel('temperature'))]);
   return channels.flatMap((channel, index) => {
     const course = courseOf(soak, channel, index, fits[index]!, meter, changed);
-    const peak = extremeOf(soak, channel, 'highest', addressOf('peak_temperature', channel, index), noiseAboutFit(course));
+    const peak = extremeOf(soak, channel, 'highest', addressOf('peak_temperature', channel, index), lastingNoise(course));
     const heated: Heated = { soak, channel, index, peak, course, meter };
     return ofChannel(
       channel,

@@ -15,6 +15,12 @@ export const OWN_LICENCE = shape({
 });
 const LISTED: Readonly<Record<string, { readonly name: string; readonly url?: string }>> = LICENCES;
 
+/** The licence of an id of the SPDX list; undefined where the list has no such id. */
+export function listedLicence(id: string): Licence | undefined {
+  const found = Object.hasOwn(LISTED, id) ? LISTED[id] : undefined;
+  return found && { id, title: found.name, ...(found.url === undefined ? {} : { url: found.url }) };
+}
+
 /** The licence, or undefined with a problem where it is none. */
 export function readLicence(node: TextNode | MapNode | undefined, place: Place, report: Report): Licence | undefined {
   if (!node) return undefined;
@@ -23,8 +29,8 @@ export function readLicence(node: TextNode | MapNode | undefined, place: Place, 
 
 function listed(node: TextNode, report: Report): Licence | undefined {
   const id = node.text;
-  const found = Object.hasOwn(LISTED, id) ? LISTED[id] : undefined;
-  if (found) return { id, title: found.name, ...(found.url === undefined ? {} : { url: found.url }) };
+  const found = listedLicence(id);
+  if (found) return found;
   report.error('unknown-licence', node.place, `\`licence\` is \`${cut(id)}\`, which is not an id of the SPDX licence list`, {
     expected: 'an id such as CC-BY-4.0 or CC0-1.0; for terms of your own `title` and `url` below `licence`',
     ...meant(id, Object.keys(LISTED)),

@@ -2,14 +2,15 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
-import { addressOf, siteFacts, unknownOptions } from '../../../src/compute/project/site-facts.ts';
+import { addressOf, placeOf, siteFacts } from '../../../src/compute/project/site-facts.ts';
+import { settingsOf } from '../../../src/compute/project/site-options.ts';
 import { recording } from '../../../src/compute/store/memo.ts';
 import { openStore } from '../../../src/compute/store/store.ts';
 
 const root = mkdtempSync(join(tmpdir(), 'soakproof-facts-'));
 afterAll(() => rmSync(root, { recursive: true, force: true }));
 
-const UNNAMED = { title: '', byline: '', guide: false, base: '/', address: '' };
+const UNNAMED = { ...settingsOf({}), base: '/', address: '' };
 
 async function facts(config: string) {
   writeFileSync(join(root, 'astro.config.mjs'), config);
@@ -26,11 +27,12 @@ test('compute/site-facts: what the configuration says is read by running it, and
   const config = `export default { site: 'https://bench.example', base: '/r', integrations: [{}, ${named}] };`;
   const read = await facts(config);
   expect(read).toEqual({
-    title: 'Bench notes',
-    byline: 'Readings',
-    guide: false,
-    base: '/r/',
-    address: 'https://bench.example/r/',
+    facts: {
+      ...settingsOf({ title: 'Bench notes', byline: 'Readings' }),
+      base: '/r/',
+      address: 'https://bench.example/r/',
+    },
+    problems: [],
   });
   const used = recording(openStore(root));
   expect(await siteFacts(root, used, config)).toEqual(read);
@@ -39,27 +41,54 @@ test('compute/site-facts: what the configuration says is read by running it, and
 
 test('compute/site-facts: a changed configuration is run anew in the same process', async () => {
   const at = (site: string) => `export default { site: '${site}' };`;
-  expect((await facts(at('https://a.example'))).address).toBe('https://a.example/');
-  expect((await facts(at('https://b.example'))).address).toBe('https://b.example/');
+  expect((await facts(at('https://a.example'))).facts.address).toBe('https://a.example/');
+  expect((await facts(at('https://b.example'))).facts.address).toBe('https://b.example/');
 });
 
-test('compute/site-facts: without one, or with one that cannot be run, the site has no name', async () => {
-  expect(await siteFacts(root, openStore(root), '')).toEqual(UNNAMED);
-  expect(await facts('export default {')).toEqual(UNNAMED);
+test('compute/site-facts: without one the site has no name, and one that cannot be run is told', async () => {
+  expect(await siteFacts(root, openStore(root), '')).toEqual({ facts: UNNAMED, problems: [] });
+  const { facts: none, problems } = await facts("throw new Error('no such thing');");
+  expect(none).toEqual(UNNAMED);
+  expect(problems).toEqual([
+    {
+      severity: 'error',
+      rule: 'configuration',
+      place: { file: 'astro.config.mjs', line: 1, column: 1 },
+      found: 'this file cannot be run: no such thing',
+      remedy: 'mend it; `npm run new -- FOLDER` writes one that works into another folder',
+    },
+  ]);
 });
 
-test('compute/site-facts: an option that a publication does not have is an error where it stands', () => {
-  const config = (lines: string) => `import { publication } from 'soakproof';\n\nexport default publication({\n${lines}});\n`;
-  expect(unknownOptions(config("  title: 'Bench notes',\n  // colour: 'red',\n  base: '/',\n"))).toEqual([]);
-  expect(unknownOptions(config("  title: 'Bench notes',\n  bylin: 'Readings',\n"))).toEqual([
+test('compute/site-facts: what is wrong with an option is told where it stands', async () => {
+  const { problems } = await facts(`const publication = (named) => ({ integrations: [{ named }] });
+
+export default publication({
+  title: 'Bench notes',
+  // licence: { data: 'nothing' },
+  licence: { words: 'CC-BY-4.0', data: 'CC0' },
+  bylin: 'Readings',
+});
+`);
+  expect(problems).toEqual([
+    {
+      severity: 'error',
+      rule: 'unknown-licence',
+      place: { file: 'astro.config.mjs', line: 6, column: 34, endColumn: 38 },
+      found: '`licence.data` is "CC0"',
+      expected: 'an id of the SPDX licence list, as CC-BY-4.0 or CC0-1.0',
+    },
     {
       severity: 'error',
       rule: 'unknown-option',
-      place: { file: 'astro.config.mjs', line: 5, column: 3, endColumn: 8 },
+      place: { file: 'astro.config.mjs', line: 7, column: 3, endColumn: 8 },
       found: 'a publication has no option `bylin`',
-      expected: 'title, byline, guide, site, base',
-      remedy: 'mend its name, or remove the line',
+      expected: 'title, byline, site, base, contact, licence, funding, about, navigation, accent, harmless, guide',
+      remedy: 'did you mean `byline`?',
     },
   ]);
-  expect(unknownOptions('export default {};')).toEqual([]);
+});
+
+test('compute/site-facts: an option that is made elsewhere is told at the beginning of the file', () => {
+  expect(placeOf('export default publication(options);', ['title'])).toEqual({ file: 'astro.config.mjs', line: 1, column: 1 });
 });

@@ -34,6 +34,7 @@ function simulate(constants: number, { step, noise, memory }: Sensor, { setting,
   return [
     ...(settled ? [] : [{ asked: 'steady_temperature', figure: steady, truth: start + RISE }]),
     { asked: 'end_temperature', figure: figures.get('end_temperature'), truth: meanOver(60) },
+    { asked: 'peak_temperature', figure: figures.get('peak_temperature'), truth: course(load) },
     {
       asked: 'still climbing is said',
       said: steady !== undefined && !settled && steady.bound?.unit === '°C',
@@ -44,10 +45,10 @@ function simulate(constants: number, { step, noise, memory }: Sensor, { setting,
 }
 
 const WHY =
-  'On a quiet sensor the interval is that of its step, which holds all errors; where the load ended early, the little that is left of it tells little of the scatter.';
+  'Of two estimates of the scatter the wider is taken; a peak has room for what may lie between two readings. On a quiet sensor the interval is that of its step, which holds all errors; where the load ended early, the little that is left of it tells little of the scatter.';
 
 const BEYOND =
-  'The noise outlasts the minute that the mean is of, and the half of the load that its scatter is told from holds few independent stretches of it: no log can tell such noise from the course.';
+  'The noise lasts longer than a tenth of the load, so that the half of the load that its scatter is told from holds few independent stretches of it: no log can tell such noise from the course.';
 
 const SENSORS: readonly Sensor[] = [
   { step: 0.1, noise: 0, memory: 0 },
@@ -65,15 +66,15 @@ const words = ({ step, noise, memory }: Sensor) =>
 
 export const FAMILY: Family = {
   title: 'The end of a load, settled or still climbing',
-  words: `A device rises by ${RISE} K with a time constant of ${TAU} s, under loads of 2 to 48 time constants. Truths: the end of the curve, where a steady temperature is bounded; its mean over the last minute.`,
-  trials: 60,
+  words: `A device rises by ${RISE} K with a time constant of ${TAU} s, under loads of 2 to 48 time constants. Truths: the end of the curve, where a steady temperature is bounded; its mean over the last minute; its highest point.`,
+  trials: 100,
   quick: 20,
   cells: [2, 3, 4, 12, 48].flatMap((constants) =>
     SENSORS.map((sensor) => ({
       name: `${constants} time constants, ${words(sensor)}`,
       simulate: (trial: Trial) => simulate(constants, sensor, trial),
       quick: sensor.noise === 1 || (sensor.step === 0.1 && sensor.noise === 0.1),
-      ...(sensor.memory > 60 ? { beyond: BEYOND } : { why: WHY }),
+      ...(10 * sensor.memory > constants * TAU ? { beyond: BEYOND } : { why: WHY }),
     })),
   ),
 };

@@ -1,0 +1,6 @@
+/** The page about the publication. */
+export interface AboutModel {
+  readonly kind: 'about';
+  readonly title: string;
+  readonly html: string;
+}

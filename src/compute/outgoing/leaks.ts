@@ -1,0 +1,166 @@
+/** What a site may say by accident of its author's machine, network and place. */
+
+import { kindOf } from '../../pictures/kind.ts';
+import { leftovers } from '../../pictures/leftovers.ts';
+import { error, type Problem, warning } from '../../problem.ts';
+import { unzipped } from '../archive/zip.ts';
+import { isText, placeIn, type SiteFile, textOf } from './site-files.ts';
+
+/** What is looked for. */
+interface Sign {
+  readonly what: string;
+  /** Its first group, or all of it, is what leaks. */
+  readonly pattern: RegExp;
+  readonly severity: 'error' | 'warning';
+  /** Tells what looks like it and is none. */
+  readonly isNone?: (found: string) => boolean;
+}
+
+const SIGNS: readonly Sign[] = [
+  { what: 'a path of a machine', severity: 'error', pattern: /(?<![\w.])(?:\/home\/|\/Users\/|[A-Z]:\\{1,2}Users\\{1,2})[\w.-]+/g },
+  // RFC 1918, RFC 3927.
+  {
+    what: 'an address of a private network',
+    severity: 'error',
+    pattern:
+      /(?<![\d.])(?:10(?:\.\d{1,3}){3}|192\.168(?:\.\d{1,3}){2}|172\.(?:1[6-9]|2\d|3[01])(?:\.\d{1,3}){2}|169\.254(?:\.\d{1,3}){2})(?![\d.]*\d)/g,
+    isNone: (found) => found.split('.').some((part) => Number(part) > 255),
+  },
+  // RFC 4193, RFC 4291.
+  {
+    what: 'an address of a private network',
+    severity: 'error',
+    pattern: /(?<![\w:])(?:fe80|f[cd][0-9a-f]{2}):(?:[0-9a-f]{0,4}:){1,6}[0-9a-f]{1,4}(?![\w:])/gi,
+  },
+  // RFC 6762, RFC 8375.
+  {
+    what: 'a name in a private network',
+    severity: 'error',
+    pattern: /(?<![\w.-])[a-z][\w-]*\.(?:local|lan|home\.arpa)(?![\w.-]*\w)/gi,
+  },
+  {
+    what: "a network card's own number",
+    severity: 'error',
+    pattern: /(?<![\w:-])(?:[0-9a-f]{2}:){5}[0-9a-f]{2}(?![\w:-])/gi,
+    isNone: (found) => /^(?:00:){5}00$|^(?:ff:){5}ff$/i.test(found),
+  },
+  {
+    what: 'a serial number',
+    severity: 'error',
+    pattern: /\b(?:serial(?:[ _-]?(?:number|no\.?))?|s\/n)["']?\s*[:=,;]\s*["']?([a-z0-9-]*\d[a-z0-9-]*\d[a-z0-9-]{3,})/gi,
+  },
+  {
+    what: 'a position on the earth',
+    severity: 'error',
+    pattern: /\b(?:lat(?:itude)?|lon(?:gitude)?|lng)["']?\s*[:=,;]\s*["']?(-?\d{1,3}\.\d{3,})/gi,
+  },
+  {
+    what: 'a column of positions',
+    severity: 'error',
+    pattern: /^(?:[^\n]*[,;\t])?["']?((?:lat|latitude|gps_lat)["']?[,;\t]\s*["']?(?:lon|lng|long|longitude|gps_lon))\b/gim,
+  },
+  { what: 'a mail address', severity: 'warning', pattern: /(?<![\w.+/-])[\w.+-]+@[a-z][\w-]*(?:\.[\w-]+)+/gi },
+];
+
+/** Names that say nothing of anybody. */
+const EVERYBODY = new Set([
+  'root',
+  'user',
+  'admin',
+  'administrator',
+  'runner',
+  'node',
+  'build',
+  'builder',
+  'localhost',
+  'ubuntu',
+  'debian',
+  'home',
+  'desktop',
+  'laptop',
+  'server',
+  'test',
+  'public',
+]);
+
+export interface Own {
+  /** Names of this machine and of who uses it. */
+  readonly names: readonly string[];
+  /** What may go out although it looks private. */
+  readonly harmless: readonly string[];
+}
+
+interface Found {
+  readonly what: string;
+  readonly severity: 'error' | 'warning';
+  readonly text: string;
+  readonly file: string;
+  readonly place: { readonly line: number; readonly column: number; readonly endColumn?: number };
+}
+
+/** All that leaks, each told once with the first file that says it, and how many others do. Archives are unpacked. */
+export function leaksOf(files: readonly SiteFile[], own: Own): Problem[] {
+  const signs = [...SIGNS, ...own.names.flatMap(signOfName)];
+  const found = files.flatMap((file) => ofFile(file, signs, file.path));
+  const groups = Map.groupBy(
+    found.filter(({ text }) => !own.harmless.some((word) => word.toLowerCase() === text.toLowerCase())),
+    ({ what, text }) => `${what} ${text.toLowerCase()}`,
+  );
+  return [...groups.values()].map((group) => told(group as [Found, ...Found[]]));
+}
+
+function told(group: readonly [Found, ...Found[]]): Problem {
+  const [{ what, severity, text, file, place }] = group;
+  const others = new Set(group.map((each) => each.file)).size - 1;
+  const more = others === 0 ? '' : `, and ${others === 1 ? 'so does 1 other file' : `so do ${others} other files`}`;
+  const shown = text === '' ? what : `${what}, \`${text}\``;
+  return (severity === 'error' ? error : warning)(
+    'site-leak',
+    { file: `dist/${file}`, ...place },
+    `this file says ${shown}${more}`,
+    {
+      remedy:
+        text === ''
+          ? 'export the picture again without it'
+          : `take it out where it comes from; if it may go out, add '${text}' to \`harmless\` in astro.config.mjs`,
+    },
+  );
+}
+
+/** The name of a machine or a person, as a word of its own. */
+function signOfName(name: string): Sign[] {
+  if (name.length < 3 || EVERYBODY.has(name.toLowerCase())) return [];
+  const word = name.replaceAll(/[\\^$.*+?()[\]{}|-]/g, '\\$&');
+  return [
+    { what: 'a name of this machine or of its user', severity: 'error', pattern: new RegExp(`(?<![\\w-])${word}(?![\\w-])`, 'gi') },
+  ];
+}
+
+function ofFile(file: SiteFile, signs: readonly Sign[], shown: string): Found[] {
+  if (file.path.endsWith('.zip'))
+    return unzipped(file.bytes).flatMap((inner) =>
+      ofFile(inner, signs, shown).map((each) => ({ ...each, place: { line: 1, column: 1 } })),
+    );
+  if (isText(file.path)) return ofText(textOf(file), signs, shown);
+  const kind = kindOf(file.bytes);
+  if (typeof kind !== 'string') return [];
+  return leftovers(kind, file.bytes).map((part) => {
+    return {
+      what: `something beside its picture (${part}), where cameras write position, time and serial number`,
+      severity: 'error',
+      text: '',
+      file: shown,
+      place: { line: 1, column: 1 },
+    };
+  });
+}
+
+function ofText(text: string, signs: readonly Sign[], file: string): Found[] {
+  return signs.flatMap(({ what, severity, pattern, isNone }) =>
+    [...text.matchAll(pattern)].flatMap(({ 0: whole, 1: part = whole, index }): Found[] => {
+      if (isNone?.(part)) return [];
+      const { line, column } = placeIn(text, index + whole.indexOf(part));
+      return [{ what, severity, text: part, file, place: { line, column, endColumn: column + part.length } }];
+    }),
+  );
+}

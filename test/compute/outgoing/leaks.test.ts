@@ -1,0 +1,68 @@
+import { zipSync } from 'fflate';
+import { describe, expect, it } from 'vitest';
+import { leaksOf } from '../../../src/compute/outgoing/leaks.ts';
+import { phoneJpeg } from '../../pictures/phone.ts';
+import { siteOf } from './site.ts';
+
+const OWN = { names: ['rowan', 'root', 'x'], harmless: [] as string[] };
+const told = (texts: Record<string, string | Uint8Array>, own = OWN) =>
+  leaksOf(siteOf(texts), own).map(
+    ({ severity, place: { file, line, column }, found }) => `${file}:${line}:${column} ${severity}: ${found}`,
+  );
+
+describe('compute/outgoing/leaks', () => {
+  it.each([
+    ['/home/alder/logs/soak.csv', 'error: this file says a path of a machine, `/home/alder`'],
+    ['/Users/alder/soak.csv', 'error: this file says a path of a machine, `/Users/alder`'],
+    ['C:\\Users\\alder', 'error: this file says a path of a machine, `C:\\Users\\alder`'],
+    ['192.168.1.20', 'error: this file says an address of a private network, `192.168.1.20`'],
+    ['10.0.0.7', 'error: this file says an address of a private network, `10.0.0.7`'],
+    ['172.31.0.1', 'error: this file says an address of a private network, `172.31.0.1`'],
+    ['169.254.3.4', 'error: this file says an address of a private network, `169.254.3.4`'],
+    ['fe80::1ff:fe23:4567:890a', 'error: this file says an address of a private network, `fe80::1ff:fe23:4567:890a`'],
+    ['fd12:3456:789a:1::1', 'error: this file says an address of a private network, `fd12:3456:789a:1::1`'],
+    ['bench-pc.local', 'error: this file says a name in a private network, `bench-pc.local`'],
+    ['b8:27:eb:12:34:56', "error: this file says a network card's own number, `b8:27:eb:12:34:56`"],
+    ['serial: 10000000ab12cd34', 'error: this file says a serial number, `10000000ab12cd34`'],
+    ['S/N: 4X-20931', 'error: this file says a serial number, `4X-20931`'],
+    ['"latitude": 52.51631', 'error: this file says a position on the earth, `52.51631`'],
+    ['time,lat,lon', 'error: this file says a column of positions, `lat,lon`'],
+    ['by Rowan', 'error: this file says a name of this machine or of its user, `Rowan`'],
+    ['me@bench.example', 'warning: this file says a mail address, `me@bench.example`'],
+  ])('finds %s in a log, an archive and a page', (text, found) => {
+    for (const path of ['a.csv', 'index.html'])
+      expect(told({ [path]: `t,x\n${text}\n` }).map((line) => line.replace(/^\S+ /, ''))).toEqual([found]);
+    expect(told({ 'a.zip': zipSync({ 'logs/soak.csv': Buffer.from(`t,x\n${text}\n`) }) })).toEqual([`dist/a.zip:1:1 ${found}`]);
+  });
+
+  it.each([
+    ['10.0.0.999', 'no address'],
+    ['1.10.0.0.7', 'a number of a version'],
+    ['172.32.0.1', 'a public address'],
+    ['00:00:00:00:00:00', 'no card'],
+    ['2026-03-14T12:34:56', 'a time'],
+    ['latitude of the method', 'a word'],
+    ['the root of a crown', 'a word, and a name that everybody has'],
+    ['a serial port', 'no number'],
+    ['rowanberry', 'a longer word'],
+  ])('leaves %s alone: %s', (text) => {
+    expect(told({ 'a.txt': text })).toEqual([]);
+  });
+
+  it('finds what a camera wrote beside the picture', async () => {
+    const [found = ''] = told({ 'a.jpg': await phoneJpeg() });
+    expect(found).toMatch(
+      /^dist\/a\.jpg:1:1 error: this file says something beside its picture \(FFE1\), where cameras write position/,
+    );
+  });
+
+  it('tells a finding once, with its place and how many other files say it', () => {
+    expect(told({ 'a.txt': 'x\n at 10.0.0.7', 'b.txt': '10.0.0.7', 'c.txt': '10.0.0.7' })).toEqual([
+      'dist/a.txt:2:5 error: this file says an address of a private network, `10.0.0.7`, and so do 2 other files',
+    ]);
+  });
+
+  it('lets through what its author calls harmless', () => {
+    expect(told({ 'a.txt': '10.0.0.7' }, { ...OWN, harmless: ['10.0.0.7'] })).toEqual([]);
+  });
+});
