@@ -15,13 +15,13 @@ import { plan } from './specify.ts';
 import { drawStills } from './stills/draw-stills.ts';
 
 /**
- * Draws a plot: inline SVG for a wide and a narrow column, SVG and PNG to take away, data as CSV and as a short table.
+ * Draws a plot: inline SVG for a wide and a narrow column, an SVG and, where asked for, a PNG to take away, data as CSV and as a short table.
  *
  * @param subjects The runs of the request, in its order.
  * @param prefix Makes the ids of the SVGs unique in their page.
  * @param attempts The attempts of a request of the kind `stability`.
  * @param compared The comparison of a request that draws one's figures.
- * @param pictured Whether pictures for video and feeds are made of it.
+ * @param pictures Which pictures are made of it besides.
  * @returns With problems, located at the request, when it asks for what is not there; the drawing is then empty.
  */
 export async function draw(
@@ -30,22 +30,28 @@ export async function draw(
   prefix: string,
   attempts: readonly AttemptsSubject[] = [],
   compared: ComparedSubject | null = null,
-  pictured = false,
+  pictures: Pictures = {},
 ): Promise<Drawn> {
   const planned = plan(request, subjects, attempts, compared);
   if (!isPlan(planned)) return undrawn(request, planned);
   const title = aloneTitle(planned.title, request, subjects);
-  return drawPlan(planned, request.id, prefix, { title, place: request.place, pictured });
+  return drawPlan(planned, request.id, prefix, { title, place: request.place, ...pictures });
+}
+
+/** Pictures that not every plot has: each costs several times its drawing. */
+export interface Pictures {
+  /** Whether a PNG can be taken away: where the plot is meant to be shown elsewhere. */
+  readonly png?: boolean;
+  /** Whether pictures for video and feeds are made of it. */
+  readonly pictured?: boolean;
 }
 
 /** What a drawing needs that its plan does not say. */
-export interface Setting {
+export interface Setting extends Pictures {
   /** Title of the picture away from its page, where it differs. */
   readonly title?: string;
   /** Where warnings of the chart library are reported; without it they are thrown, as a fault of the program. */
   readonly place?: Place;
-  /** Whether pictures for video and feeds are made of it. */
-  readonly pictured?: boolean;
 }
 
 /** Draws a plan: the same for plots that no note asks for. `prefix` makes the ids of the SVGs unique in their page. */
@@ -66,7 +72,7 @@ export async function drawPlan(planned: Plan, id: string, prefix: string, settin
     wide: wide.svg,
     narrow: narrow.svg,
     svg,
-    png: await png(svg),
+    ...(setting.png && { png: await png(svg) }),
     csv,
     table,
     ...(stills === undefined ? {} : { stills }),
@@ -96,7 +102,6 @@ function undrawn(request: PlotRequest, problems: readonly Problem[]): Drawn {
     wide: '',
     narrow: '',
     svg: '',
-    png: '',
     csv: '',
     table: { caption: '', head: [], rows: [] },
     problems,

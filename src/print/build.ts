@@ -1,22 +1,26 @@
 /** Stage 2: Astro prints the pages into a side folder, the files go beside them, all is held to its digests, the folders are exchanged. */
-import { constants, copyFileSync, existsSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { constants, copyFileSync, existsSync, mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { MANIFEST_VARIABLE, type Manifest } from '../compute/results.ts';
 import { damaged } from '../compute/store/damage.ts';
-import { digest } from '../compute/store/digest.ts';
 import { blobPath, openStore } from '../compute/store/store.ts';
 import { printedPages } from './printed-pages.ts';
+import { standingSite } from './standing-site.ts';
 import { sideFolder, swap } from './swap.ts';
+import { treeDigests } from './tree-digests.ts';
 
 /**
  * Prints the site of a manifest and puts it in the place of `dist/`. Throws where a page, the cache or the disk fails; `dist/` is then
- * as it was. Returns how many pages were printed; the others were used again.
+ * as it was. Returns how many pages were printed; the others were used again. Where `dist/` is that site already, nothing is done.
  */
 export async function print(root: string, manifest: Manifest): Promise<number> {
   const marker = join(root, '.cache', 'building');
   const pages = printedPages(root);
-  // A build that was killed may have left pages of its own among those that Astro would use again, a bad disk other things.
-  const force = existsSync(marker) || !pages.trusted();
+  const killed = existsSync(marker);
+  const standing = standingSite(root, manifest);
+  if (!killed && standing.stands()) return 0;
+  // Such a build may have left pages of its own among those that Astro would use again, a bad disk other things.
+  const force = killed || !pages.trusted();
   writeFileSync(marker, '');
   const side = sideFolder(root);
   rmSync(side, { recursive: true, force: true });
@@ -35,9 +39,11 @@ export async function print(root: string, manifest: Manifest): Promise<number> {
   holdToPages(side, manifest.pages);
   copyFiles(root, side, manifest.files);
   pages.remember();
-  holdToDigests(side, manifest.files);
+  const digests = treeDigests(side);
+  holdToDigests(digests, manifest.files);
   rmSync(marker);
   await swap(root);
+  standing.remember(digests);
   return printed.soakproofPagesPrinted;
 }
 
@@ -72,7 +78,7 @@ function copyBlob(root: string, blob: string, target: string): void {
   }
 }
 
-/** Reads what will be published once more. Throws where a disk gives other bytes than were written. */
-function holdToDigests(side: string, files: Manifest['files']): void {
-  for (const { path, blob } of files) if (digest(readFileSync(join(side, path))) !== blob) throw damaged(`dist/${path}`);
+/** Holds what will be published, read once more, to what was stored. Throws where a disk gives other bytes than were written. */
+function holdToDigests(digests: ReadonlyMap<string, string>, files: Manifest['files']): void {
+  for (const { path, blob } of files) if (digests.get(path) !== blob) throw damaged(`dist/${path}`);
 }

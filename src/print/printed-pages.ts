@@ -1,8 +1,8 @@
 /** The pages that Astro keeps from one build to the next, and whether they are still the ones that were printed. */
-import { createHash } from 'node:crypto';
-import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { compareText } from '../problem.ts';
+import { digestOf } from '../compute/store/digest.ts';
+import { treeDigests } from './tree-digests.ts';
 
 export interface PrintedPages {
   /** Astro's cache folder. */
@@ -24,11 +24,5 @@ export function printedPages(root: string): PrintedPages {
 }
 
 function treeDigest(folder: string): string {
-  const files = readdirSync(folder, { recursive: true, withFileTypes: true })
-    .filter((entry) => entry.isFile())
-    .map((entry) => join(entry.parentPath, entry.name))
-    .sort(compareText);
-  const hash = createHash('sha256');
-  for (const file of files) hash.update(file.slice(folder.length)).update('\0').update(readFileSync(file)).update('\0');
-  return hash.digest('hex');
+  return digestOf(treeDigests(folder));
 }

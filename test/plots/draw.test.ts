@@ -50,10 +50,10 @@ describe.each(KINDS)('plots/draw %s', (kind) => {
     }
   });
 
-  test('downloads have their colours filled in; the picture is a PNG', () => {
+  test('downloads have their colours filled in; no picture is made that nobody asked for', () => {
     expect(plot.svg).not.toContain('var(');
     expect(plot.svg).toContain(plot.title);
-    expect(Buffer.from(plot.png, 'base64').toString('latin1', 1, 4)).toBe('PNG');
+    expect(plot.png).toBeUndefined();
   });
 
   test('the data stand in a CSV of equal rows and in a short table of equal rows', () => {
@@ -94,7 +94,12 @@ describe('plots/draw', () => {
         remedy: 'did you mean `soc`?',
       },
     ]);
-    expect([plot.wide, plot.narrow, plot.svg, plot.png, plot.csv]).toEqual(['', '', '', '', '']);
+    expect([plot.wide, plot.narrow, plot.svg, plot.csv]).toEqual(['', '', '', '']);
+  });
+
+  test('a picture to pass on is a PNG', async () => {
+    const { png = '' } = await draw(request('trace', [rated]), [rated], 'p', [], null, { png: true });
+    expect(Buffer.from(png, 'base64').toString('latin1', 1, 4)).toBe('PNG');
   });
 });
 

@@ -20,18 +20,39 @@ export type Texts = ReadonlyMap<string, string>;
 /** Keys of a script that name a file which the site does not offer. */
 const WITHOUT = ['subtitles'];
 
-/** The declarations that the figures of a scope need, by path. */
-export function declarations({ register }: SiteContents, scope: ArchiveScope, placed: readonly PlacedFile[], texts: Texts) {
+/** The declarations that the figures of a scope need, by path: those of the last build where all that they are written from is as it was. */
+export function declarations(parts: SiteContents, scope: ArchiveScope, placed: readonly PlacedFile[], texts: Texts) {
+  const { devices, instruments, quoted } = scope;
+  const runs = [...scope.runs.values()];
+  const named = [
+    ...devices.map((id) => parts.register.devices.get(id)!),
+    ...instruments.map((id) => parts.register.instruments.get(id)!),
+    ...quoted.map((id) => parts.register.quoted.get(id)!),
+    ...[...runs.map(({ run }) => run), ...[...scope.attempts.values()].map(({ attempts }) => attempts)],
+    ...scope.comparisons.map(({ comparison }) => comparison),
+    ...scope.notes.map(({ note }) => note),
+  ].map(({ file }) => file);
+  const setups = runs.flatMap(({ run }) => (run.setup === undefined ? [] : [setupFile(run.setup)]));
+  const read = [...new Set([...named, ...setups])].map((path) => [path, texts.get(path)]);
+  const measured = runs.map(({ key, summary, data, tables }) => [key, summary, data, tables]);
+  return parts.memo.of('declarations of an archive', [read, placed, measured], () => written(parts, scope, placed, texts));
+}
+
+function setupFile(id: string): string {
+  return `content/setups/${id}.md`;
+}
+
+function written({ register }: SiteContents, scope: ArchiveScope, placed: readonly PlacedFile[], texts: Texts) {
   const read = ({ file: path }: Pick<Run, 'file'>): PlainFile => plainFile({ path, text: texts.get(path) ?? '' });
   const computed = [...scope.runs.values()];
   const devices = scope.devices.map((id) => register.devices.get(id)!);
   const instruments = scope.instruments.map((id) => register.instruments.get(id)!);
   return new Map<string, string>([
-    ...devices.map((device): [string, string] => [device.file, written(read(device))]),
-    ...instruments.map((each): [string, string] => [each.file, written(ofInstrument(read(each), each, computed))]),
-    ...computed.map((each): [string, string] => [each.run.file, written(ofRun(each, placed, read))]),
+    ...devices.map((device): [string, string] => [device.file, textWithWords(read(device))]),
+    ...instruments.map((each): [string, string] => [each.file, textWithWords(ofInstrument(read(each), each, computed))]),
+    ...computed.map((each): [string, string] => [each.run.file, textWithWords(ofRun(each, placed, read))]),
     ...[...scope.attempts.values()].map(({ attempts }): [string, string] => [attempts.file, keysOf(read(attempts))]),
-    ...scope.comparisons.map(({ comparison }): [string, string] => [comparison.file, written(read(comparison))]),
+    ...scope.comparisons.map(({ comparison }): [string, string] => [comparison.file, textWithWords(read(comparison))]),
     ...scope.quoted.map((id): [string, string] => {
       const quoted = register.quoted.get(id)!;
       return [quoted.file, keysOf(read(quoted))];
@@ -41,7 +62,7 @@ export function declarations({ register }: SiteContents, scope: ArchiveScope, pl
 }
 
 /** Its words print on its page, but for what no page prints. */
-function written({ keys, body }: PlainFile): string {
+function textWithWords({ keys, body }: PlainFile): string {
   return plainText({ keys, body: withoutRemarks(body, false) });
 }
 
@@ -83,7 +104,7 @@ function ofRun(
   placed: readonly PlacedFile[],
   read: (of: Pick<Run, 'file'>) => PlainFile,
 ): PlainFile {
-  const setup = run.setup === undefined ? undefined : read({ file: `content/setups/${run.setup}.md` });
+  const setup = run.setup === undefined ? undefined : read({ file: setupFile(run.setup) });
   const own = placed.filter(({ of }) => of === `runs/${run.id}`);
   return data.reduce(
     (whole, { name, sharedAs }, index) => {

@@ -115,7 +115,7 @@ export interface SiteContents {
 
 /** A drawn plot on the page at `path`, with its downloads beside it. */
 export function pagePlot(drawn: PlotResult, path: string): PagePlot {
-  const { id, title, about, along, alt, method, inline, table } = drawn;
+  const { id, title, about, along, alt, method, inline, table, files } = drawn;
   const file = (extension: string) => `${path}plots/${id}.${extension}`;
   return {
     id,
@@ -126,7 +126,7 @@ export function pagePlot(drawn: PlotResult, path: string): PagePlot {
     method,
     inline,
     table,
-    files: { svg: file('svg'), png: file('png'), csv: file('csv') },
+    files: { svg: file('svg'), ...(files.png !== undefined && { png: file('png') }), csv: file('csv') },
   };
 }
 

@@ -65,7 +65,7 @@ export interface HeldNote {
 export interface PagePlot extends Pick<Drawn, 'id' | 'title' | 'about' | 'along' | 'alt' | 'method' | 'table'> {
   /** Digests of the SVGs for wide and narrow columns, which the page puts in whole. */
   readonly inline: { readonly wide: string; readonly narrow: string };
-  readonly files: { readonly svg: string; readonly png: string; readonly csv: string };
+  readonly files: { readonly svg: string; readonly png?: string; readonly csv: string };
 }
 
 /** What was done or found, each time, and what that risks. */

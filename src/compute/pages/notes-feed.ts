@@ -40,6 +40,6 @@ function entryOf(parts: SiteContents, computed: ComputedNote): NoteEntry {
 function articleOf(parts: SiteContents, computed: ComputedNote): NoteEntry['article'] {
   const lead = leadPlot(computed);
   return [...(lead ? [lead] : []), ...piecesOf(computed, new Map(), parts.site.base)].map((piece) =>
-    typeof piece === 'string' ? piece : { title: piece.title, alt: piece.alt, picture: piece.files.png },
+    typeof piece === 'string' ? piece : { title: piece.title, alt: piece.alt, picture: piece.files.png! },
   );
 }

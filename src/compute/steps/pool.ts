@@ -17,12 +17,20 @@ interface Waiting {
   readonly reject: (reason: unknown) => void;
 }
 
+/** Tasks that draw: the first of them in a thread loads the chart library or what rasters. */
+const DRAWING: ReadonlySet<Task['step']> = new Set(['plot', 'compared-plot', 'share']);
+
+/** So many drawings take about as long as loading the chart library: for fewer, no further thread loads it. */
+const WORTH_LOADING = 12;
+
 /** Opens a pool for a project folder. Workers start with the first tasks, so a build without work starts none. */
 export function openPool(root: string, size: number = availableParallelism()): Pool {
   const queue: Waiting[] = [];
   const idle: Worker[] = [];
   const all: Worker[] = [];
   const busy = new Map<Worker, Waiting>();
+  /** Threads that have drawn. */
+  const drawers = new Set<Worker>();
   let closed = false;
 
   const start = (): Worker => {
@@ -39,17 +47,28 @@ export function openPool(root: string, size: number = availableParallelism()): P
       busy.get(worker)?.reject(reason);
       busy.delete(worker);
       all.splice(all.indexOf(worker), 1);
+      drawers.delete(worker);
       next();
     });
     all.push(worker);
     return worker;
   };
 
+  /** A thread that is free for a task; undefined where it has to wait. */
+  const workerFor = ({ step }: Task): Worker | undefined => {
+    const other = () => idle.pop() ?? (all.length < size ? start() : undefined);
+    if (!DRAWING.has(step)) return other();
+    const at = idle.findIndex((worker) => drawers.has(worker));
+    if (at >= 0) return idle.splice(at, 1)[0];
+    return queue.length > drawers.size * WORTH_LOADING ? other() : undefined;
+  };
+
   const next = (): void => {
     while (queue.length > 0) {
-      const worker = idle.pop() ?? (all.length < size ? start() : undefined);
+      const worker = workerFor(queue[0]!.task);
       if (worker === undefined) return;
       const waiting = queue.shift()!;
+      if (DRAWING.has(waiting.task.step)) drawers.add(worker);
       busy.set(worker, waiting);
       worker.postMessage(waiting.task);
     }

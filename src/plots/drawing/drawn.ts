@@ -54,9 +54,10 @@ export interface Drawn {
   /** Inline SVG for wide and narrow columns; colours are CSS variables, ids prefixed with the plot's. */
   readonly wide: string;
   readonly narrow: string;
-  /** Downloads with the palette resolved. `png` is base64. */
+  /** To take away, with the palette resolved. */
   readonly svg: string;
-  readonly png: string;
+  /** The same as a picture, in base64, where one is asked for. */
+  readonly png?: string;
   /** The drawn data, RFC 4180. */
   readonly csv: string;
   /** A table of the drawn data short enough to read (at most about 40 rows). */

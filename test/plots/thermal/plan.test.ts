@@ -58,7 +58,7 @@ describe('plots/thermal', () => {
       expect(svg).toContain(drawn.table.rows.find(([run, spot]) => run === 'fast' && spot === 'Lid')![2]);
     }
     // One temperature, one colour: the same place of two images differs only as its reading does.
-    expect((await draw(request('rated', 'fast'), [cool, warm], 'p')).png).toBe(drawn.png);
+    expect((await draw(request('rated', 'fast'), [cool, warm], 'p')).svg).toBe(drawn.svg);
   });
 
   it('refuses a run without an image, at the request', () => {

@@ -10,6 +10,6 @@ import { storePlot } from './plot-step.ts';
 export async function comparedPlotStep(store: Store, { id, gathered, pictured }: ComparedPlotTask): Promise<ComparedPlotResult> {
   const plan = planOf(id, gathered);
   if (!isPlan(plan)) return { plot: null, why: plan.why, problems: [] };
-  const plot = storePlot(store, await drawPlan(plan, id, id, { title: `${plan.title}: ${gathered.title}`, pictured }));
+  const plot = storePlot(store, await drawPlan(plan, id, id, { title: `${plan.title}: ${gathered.title}`, png: true, pictured }));
   return { plot, why: '', problems: [] };
 }

@@ -7,9 +7,9 @@ import type { PlotResult } from './plot-task.ts';
 export function plotFiles(path: string, plots: readonly (PlotResult | null)[]): Manifest['files'][number][] {
   return plots.flatMap((plot) => {
     if (plot === null) return [];
-    return (['svg', 'png', 'csv'] as const).map((extension) => ({
-      path: `${path}plots/${plot.id}.${extension}`,
-      blob: plot.files[extension],
-    }));
+    return (['svg', 'png', 'csv'] as const).flatMap((extension) => {
+      const blob = plot.files[extension];
+      return blob === undefined ? [] : [{ path: `${path}plots/${plot.id}.${extension}`, blob }];
+    });
   });
 }

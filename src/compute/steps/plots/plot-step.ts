@@ -8,7 +8,7 @@ import type { PlotResult, PlotTask } from './plot-task.ts';
 /** Draws one plot. */
 export async function plotStep(root: string, store: Store, task: PlotTask): Promise<PlotResult> {
   const subjects = task.subjects.map((subject, index) => plotSubject(root, store, task.request.runs[index]!.alias, subject));
-  return storePlot(store, await draw(task.request, subjects, task.request.id, task.attempts, task.compared, task.pictured));
+  return storePlot(store, await draw(task.request, subjects, task.request.id, task.attempts, task.compared, task.pictures));
 }
 
 /** A Drawn with its drawings and downloads put into the store. */
@@ -16,7 +16,11 @@ export function storePlot(store: Store, { wide, narrow, svg, png, csv, stills = 
   return {
     ...drawn,
     inline: { wide: store.keep(wide), narrow: store.keep(narrow) },
-    files: { svg: store.keep(svg), png: store.keep(Buffer.from(png, 'base64')), csv: store.keep(csv) },
+    files: {
+      svg: store.keep(svg),
+      ...(png !== undefined && { png: store.keep(Buffer.from(png, 'base64')) }),
+      csv: store.keep(csv),
+    },
     stills: stills.map((still) => ({ ...still, svg: store.keep(still.svg) })),
   };
 }

@@ -1,4 +1,5 @@
 /** What a worker is asked to draw, and the key that covers it. */
+import type { Pictures } from '../../../plots/draw.ts';
 import type { AttemptsSubject, ComparedSubject, Drawn } from '../../../plots/drawing/drawn.ts';
 import type { PlotRequest } from '../../../register/requests.ts';
 import type { StillResult } from '../../models/stills.ts';
@@ -14,8 +15,7 @@ export interface PlotTask {
   readonly attempts: readonly AttemptsSubject[];
   /** The comparison whose figures are drawn. */
   readonly compared: ComparedSubject | null;
-  /** Whether pictures are made of it, for video and feeds. */
-  readonly pictured: boolean;
+  readonly pictures: Pictures;
 }
 
 /** A comparison to draw, with the key of its figures. */
@@ -32,7 +32,8 @@ export interface PlotSubjectTask {
 /** A Drawn whose drawings and downloads are in the store: what is looked up for every build stays small. */
 export interface PlotResult extends Omit<Drawn, 'wide' | 'narrow' | 'svg' | 'png' | 'csv' | 'stills'> {
   readonly inline: { readonly wide: string; readonly narrow: string };
-  readonly files: { readonly svg: string; readonly png: string; readonly csv: string };
+  /** Blobs; a picture only of plots that are meant to be shown elsewhere. */
+  readonly files: { readonly svg: string; readonly png?: string; readonly csv: string };
   /** Where pictures are made of it: one for each that it takes. */
   readonly stills: readonly StillResult[];
 }
@@ -44,10 +45,10 @@ export function plotTask(
   subjects: readonly PlotSubjectTask[],
   attempts: readonly AttemptsSubject[] = [],
   compared: ComparedTask | null = null,
-  pictured = false,
+  pictures: Pictures = {},
 ): PlotTask {
   const { place: _place, ...asked } = request;
   const beside = compared ? [[compared.key, compared.subject.reference, compared.subject.runs]] : [];
-  const key = digestOf(['plot', code, asked, pictured, subjects.map(({ title, run }) => [title, run.key]), attempts, ...beside]);
-  return { step: 'plot', key, request, subjects, attempts, compared: compared?.subject ?? null, pictured };
+  const key = digestOf(['plot', code, asked, pictures, subjects.map(({ title, run }) => [title, run.key]), attempts, ...beside]);
+  return { step: 'plot', key, request, subjects, attempts, compared: compared?.subject ?? null, pictures };
 }

@@ -1,5 +1,6 @@
 /** Every plot: those that notes ask for, and those that runs' pages have of their own. */
 
+import type { Pictures } from '../../../plots/draw.ts';
 import type { AttemptsSubject } from '../../../plots/drawing/drawn.ts';
 import type { Problem } from '../../../problem.ts';
 import type { Register } from '../../../register/register.ts';
@@ -45,9 +46,14 @@ export async function drawPlots(options: Options): Promise<Plots> {
   for (const { note, written } of options.notes.outcomes) requests.set(`${note.kind}s/${note.id}`, written.plots);
 
   const pictured = picturedPlots(options.notes.outcomes);
+  // A reader of a run's or device's page takes the SVG; what notes show is passed on, and feeds show it as a picture.
+  const pictures = (page: string, request: PlotRequest): Pictures => ({
+    png: /^(?:notes|scripts)\//.test(page),
+    pictured: pictured.has(request),
+  });
   const problems: Problem[] = [];
   const drawn = [...requests].map(async ([page, asked]) => {
-    const results = await Promise.all(asked.map((request) => drawPlot(options, request, pictured.has(request), problems)));
+    const results = await Promise.all(asked.map((request) => drawPlot(options, request, pictures(page, request), problems)));
     return [page, results] as const;
   });
   return { results: new Map(await Promise.all(drawn)), problems };
@@ -56,7 +62,7 @@ export async function drawPlots(options: Options): Promise<Plots> {
 async function drawPlot(
   options: Options,
   request: PlotRequest,
-  pictured: boolean,
+  pictures: Pictures,
   problems: Problem[],
 ): Promise<PlotResult | null> {
   const outcomes = request.runs.map(({ run }) => options.runs.outcomes.get(run)!);
@@ -71,7 +77,7 @@ async function drawPlot(
     outcomes.map(({ run, task }) => ({ title: run.title, run: task })),
     attempts,
     compared,
-    pictured,
+    pictures,
   );
   try {
     const result = await options.pool.run(options.store, task);
