@@ -115,7 +115,7 @@ class Reading {
     const lines = this.#lines;
     const bytes = lines.anchor === 0 ? body : joined([this.#head.bytes, this.#anchor, body]);
     const own = declarationOfPart(lines, this.#declaration, lineCount(bytes));
-    const { log, problems, unread } = readTolerant(bytes, own.declaration, this.#file);
+    const { log, problems, unread } = readWhole(bytes, own.declaration, this.#file);
     const told = problems.map((problem) => problemInFile(lines, problem, this.#file));
     if (log === null || unread === null) return this.#fail(told.filter(({ severity }) => severity === 'error'));
     const differs = this.#differs(log);
@@ -273,7 +273,6 @@ class Reading {
       ...unreachedPhases(declaration, time),
     ].concat(this.#known.idle());
     problems.sort(compareProblems);
-    if (lacking.some(({ severity }) => severity === 'error')) return { log: null, unread: null, problems };
     const channels = declaration.channels.map(({ name }, k): Channel => {
       const channel = first.channels.find((each) => each.name === name)!;
       return { ...channel, values: values[k]!, missing: this.#missing[k]!, step: declaration.channels[k]!.step ?? this.#steps[k]! };
@@ -312,18 +311,7 @@ class Reading {
 }
 
 /** Rules that are judged when all parts are read. */
-const OF_THE_WHOLE: ReadonlySet<string> = new Set(['many-missing', 'repair-idle', 'known-idle', 'few-rows']);
-
-/** Reads a part; a channel that has no reading in it may have some in another. */
-function readTolerant(bytes: Uint8Array, declaration: LogDeclaration, file: string): ReadLog {
-  const read = readWhole(bytes, declaration, file);
-  const errors = read.problems.filter(({ severity }) => severity === 'error');
-  if (read.log !== null || errors.length === 0 || errors.some(({ rule }) => rule !== 'no-readings')) return read;
-  const without = (name: string, place: Problem['place']) =>
-    errors.some((each) => each.place === place && each.found.includes(` ${name} `));
-  const channels = declaration.channels.filter(({ name, place }) => !without(name, place));
-  return channels.length === declaration.channels.length ? read : readWhole(bytes, { ...declaration, channels }, file);
-}
+const OF_THE_WHOLE: ReadonlySet<string> = new Set(['no-readings', 'many-missing', 'repair-idle', 'known-idle', 'few-rows']);
 
 /** A byte that ends a line in UTF-8 may be half of a letter in UTF-16. */
 function twoBytes(file: string): Problem {

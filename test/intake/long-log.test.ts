@@ -71,6 +71,14 @@ describe('a long log in parts', () => {
     );
   });
 
+  it('takes a channel that has readings in a part of the log alone', () => {
+    const late = log(
+      (k) => String(k),
+      (line, k) => (k < 1400 ? line.replace(/^(\d+),[\d.]+/, '$1,') : line),
+    );
+    expect(expectSame(late).log!.channels[0]!.missing).toBe(1400);
+  });
+
   it('drops, shifts and knows the lines that the author names', () => {
     const repairs = [
       { kind: 'drop', fromLine: 1200, toLine: 1210, reason: 'probe off', place: RUN },
