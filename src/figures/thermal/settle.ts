@@ -95,7 +95,13 @@ function closer(seen: Opening | null, fitted: Opening | null): Opening | null {
  * Since when the criterion holds on the fitted response, but not before it may: null where that tells nothing. The fit sees through the steps
  * of a sensor, and not into a gap: a device that only nearly follows it leaves it there.
  */
-function openingOfFit(rule: Rule, response: Response | Reason, notBefore: number, step: number, course: EvenCourse): Opening | null {
+function openingOfFit(
+  rule: Rule,
+  response: Response | Reason,
+  notBefore: number,
+  step: number,
+  course: EvenCourse,
+): Opening | null {
   if (!isResponse(response)) return null;
   const found = modelOpening(rule, response.curves, step, response.series.lasted);
   if (!found || found.interval[1] <= notBefore || readShare(course, ...found.interval) < READ) return null;
