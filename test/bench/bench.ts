@@ -124,19 +124,20 @@ function time(cwd: string, ...args: readonly string[]): Used {
   return { clock, cpu: (userCPUTime + systemCPUTime) / 1e6, peakMB: maxRSS / 1024 };
 }
 
-/** Where the three builds spend their time, by sampled profiles: what runs outside of JavaScript counts for what called it. */
+/** Where the three builds spend their time, by sampled profiles of its threads that run JavaScript. The work of others, such as rastering, is spread over all parts. */
 function profile(): void {
   const builds = ['cold', 'unchanged', 'one CSV changed'];
-  const tables = builds.map((name, at) => {
+  const tables = builds.map((_build, at) => {
     if (at === 2) changeOneLog(0);
     const folder = join(work, `profile-${at}`);
-    time(root, '--cpu-prof', `--cpu-prof-dir=${folder}`, 'src/commands/build.ts');
-    return { name, spent: new Map(spentBy(folder).map(({ part, seconds }) => [part, seconds])) };
+    // Samples go by the clock, and threads wait for each other on a busy machine: their shares are taken, of what the threads have used.
+    const { cpu } = time(root, '--cpu-prof', `--cpu-prof-dir=${folder}`, 'src/commands/build.ts');
+    return new Map(spentBy(folder).map(({ part, share }) => [part, share * cpu]));
   });
   console.log(`${size.notes} notes, ${size.runs} runs of ${size.rows} rows; seconds of all threads`);
   console.log(`${''.padEnd(32)}${builds.map((name) => name.padStart(18)).join('')}`);
-  for (const part of new Set(tables.flatMap(({ spent }) => [...spent.keys()]))) {
-    const cells = tables.map(({ spent }) => spent.get(part) ?? 0);
+  for (const part of new Set(tables.flatMap((spent) => [...spent.keys()]))) {
+    const cells = tables.map((spent) => spent.get(part) ?? 0);
     if (Math.max(...cells) < 0.05) continue;
     console.log(`${part.padEnd(32)}${cells.map((seconds) => seconds.toFixed(2).padStart(18)).join('')}`);
   }

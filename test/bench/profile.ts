@@ -16,7 +16,8 @@ interface Profile {
 
 export interface Spent {
   readonly part: string;
-  readonly seconds: number;
+  /** Of all that was sampled, but for idle threads. */
+  readonly share: number;
 }
 
 /** The parts of all profiles of a folder, the dearest first. A package that a room has called counts for the room, as far as the stack shows it. */
@@ -31,7 +32,8 @@ export function spentBy(folder: string): Spent[] {
     }
   }
   total.delete('(idle)');
-  return [...total].map(([part, seconds]) => ({ part, seconds })).sort((a, b) => b.seconds - a.seconds);
+  const all = [...total.values()].reduce((sum, seconds) => sum + seconds, 0);
+  return [...total].map(([part, seconds]) => ({ part, share: seconds / all })).sort((a, b) => b.share - a.share);
 }
 
 /** Parents stand before their children. */
@@ -41,8 +43,9 @@ function partsOf(nodes: Profile['nodes']): ReadonlyMap<number, string> {
   for (const { id, callFrame, children = [] } of nodes) {
     const room = roomOf(callFrame.url) ?? rooms.get(id);
     for (const child of children) rooms.set(child, room);
-    // V8 hangs what is of no function, such as its garbage collector, below the root.
-    parts.set(id, room ?? packageOf(callFrame.url) ?? (callFrame.functionName || 'Node'));
+    const { url, functionName } = callFrame;
+    // V8 hangs what is of no function, such as its garbage collector, below the root, and puts its name in brackets.
+    parts.set(id, room ?? packageOf(url) ?? (functionName.startsWith('(') ? functionName : 'Node'));
   }
   return parts;
 }
