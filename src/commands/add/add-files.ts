@@ -18,7 +18,7 @@ import { type Group, type Grouping, groupFiles, type NamedFile } from './group.t
 import { locate } from './locate.ts';
 import { type GivenNames, type Matches, matchColumns } from './match.ts';
 import { type KnownSetup, readProject } from './project.ts';
-import { composeRun, type Draft, isComplete, quoted, sharedChannelLines } from './run-file.ts';
+import { composeLogless, composeRun, type Draft, isComplete, quoted, sharedChannelLines } from './run-file.ts';
 import { durationWords, showInspection } from './show.ts';
 import { type FoundTable, tableOf } from './tables.ts';
 
@@ -120,7 +120,11 @@ function addRuns(root: string, looked: readonly Looked[], output: Output, option
   const given: GivenNames = new Map();
   const inSetup = writeBasis(root, looked, grouping, output);
   const pathed = new Map(looked.map((each) => [each.path, each]));
-  const done = grouping.groups.map((group) => addRun(root, group, pathed, { given, inSetup }, options, output));
+  const done = grouping.groups.map((group) =>
+    group.logs.length === 0
+      ? addLogless(root, group, pathed, options, output)
+      : addRun(root, group, pathed, { given, inSetup }, options, output),
+  );
   const tried = attempts.map((each) => addAttempts(root, each, output));
   const alone = grouping.groups.length === 0 ? tables : tables.filter(({ path }) => grouping.left.includes(path));
   for (const each of alone) output.err(`${each.file} is not added: ${ofWhichRun(each)}\n`);
@@ -271,6 +275,38 @@ function addRun(
   return true;
 }
 
+/** Writes the run of a setting that only tables have. */
+function addLogless(
+  root: string,
+  { tables }: Group,
+  looked: ReadonlyMap<string, Looked>,
+  { date, ready }: AddOptions,
+  output: Output,
+): boolean {
+  const project = readProject(root);
+  const setup = project.setups.length === 1 ? project.setups[0] : undefined;
+  const beside = tables.map((table) => ({ ...table, ...looked.get(table.path)! }));
+  const clock = beside.map(({ found, setting }) => clockOf(found!, setting)).find((each) => each !== undefined);
+  const { path, setting } = beside[0]!;
+  const name = `${stemOf(path)} ${setting}`;
+  const id = freeId(root, `${dirname(path)}/${idFromWords(name)}`);
+  if (id === undefined) {
+    output.err(`the setting ${setting} of data/${path} is not added: content/runs/${idFromWords(name)}.md is there already\n`);
+    return false;
+  }
+  const draft = {
+    title: titleOf(name),
+    setup,
+    project,
+    tables: beside.flatMap(({ path: table, found, setting: own }) => tableLines(table, found!, own, setup)),
+    ...(clock === undefined ? {} : { clock }),
+    ...(date === undefined ? {} : { date }),
+  };
+  const { text, toWrite, taken } = composeLogless(draft);
+  if (writeRun(root, id, text, { toWrite, taken, rest: '' }, output)) ready?.(id);
+  return true;
+}
+
 /** The log whose clock the run has comes first: one that tells the day, and of those the one with the most columns. */
 function firstFirst(paths: readonly string[], looked: ReadonlyMap<string, Looked>): string[] {
   const weight = (path: string) => {
@@ -350,17 +386,27 @@ function whyNot({ problems, time, columns, rows, several }: Inspection): string 
 /** Whether nothing is left to be written. */
 function write(root: string, id: string, draft: Draft, output: Output): boolean {
   const { text, toWrite, taken } = composeRun(draft);
-  const target = `content/runs/${id}.md`;
-  mkdirSync(dirname(join(root, target)), { recursive: true });
-  writeFileSync(join(root, target), text, { flag: 'wx' });
   const undecided = draft.matches.channels.filter((channel) => !isComplete(channel)).length;
   const units =
     undecided > 0
       ? ` ${undecided === 1 ? 'A column states' : `${undecided} columns state`} no unit: see the comments under channels.`
       : '';
-  const rest = toWrite.length > 0 ? `to be written by you: ${toWrite.join(', ')}.` : 'ready for `npm run check`.';
+  return writeRun(root, id, text, { toWrite, taken, rest: units }, output);
+}
+
+function writeRun(
+  root: string,
+  id: string,
+  text: string,
+  { toWrite, taken, rest }: { readonly toWrite: readonly string[]; readonly taken: readonly string[]; readonly rest: string },
+  output: Output,
+): boolean {
+  const target = `content/runs/${id}.md`;
+  mkdirSync(dirname(join(root, target)), { recursive: true });
+  writeFileSync(join(root, target), text, { flag: 'wx' });
+  const left = toWrite.length > 0 ? `to be written by you: ${toWrite.join(', ')}.` : 'ready for `npm run check`.';
   const only = taken.length > 0 ? ` Taken because there is only one, to be checked by you: ${taken.join(', ')}.` : '';
-  output.out(`  wrote ${target}, ${rest}${only}${units}\n`);
+  output.out(`  wrote ${target}, ${left}${only}${rest}\n`);
   return toWrite.length === 0;
 }
 

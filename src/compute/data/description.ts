@@ -2,9 +2,11 @@
  * `datapackage.json`: what a run's files of data are, as a Data Package (Frictionless, version 1: specs.frictionlessdata.io). Its tables
  * are Tabular Data Resources. Chosen over CSVW (W3C), which has no place for a file's digest and size, and wants a description a table.
  */
+
 import type { RunContext } from '../../figures/context.ts';
 import { counted } from '../../figures/in-words.ts';
 import type { TableLayout } from '../../figures/table-layout.ts';
+import { NO_MAKER } from '../../register/files/devices.ts';
 import type { Condition, Licence } from '../../register/register.ts';
 import type { DataFile } from '../models/data-file.ts';
 import type { LogSummary, RunSummary } from '../steps/runs/run-step.ts';
@@ -58,8 +60,13 @@ export function describeRun(described: Described): object | null {
 
 /** What a run's data is, in a sentence or two. */
 export function aboutRun(run: Pick<Described['run'], 'specimen' | 'date'>, device: Described['device']): string {
-  const about = `Readings of one run of the ${device.title} by ${device.maker}, specimen ${run.specimen}, on ${run.date}.`;
+  const about = `Readings of one run of the ${device.title}${byMaker(device.maker)}, specimen ${run.specimen}, on ${run.date}.`;
   return device.invented ? `${about} ${INVENTED}` : about;
+}
+
+/** " by Larch Works"; nothing where nobody stated the maker. */
+function byMaker(maker: string): string {
+  return maker.toLowerCase() === NO_MAKER ? '' : ` by ${maker}`;
 }
 
 /** Files of the author, offered or not, each with the digest by which it is known. */
