@@ -30,6 +30,11 @@ commandLine({
   example: 'npm run bench -- --runs 30',
 });
 
+/** Of its own: the demonstration's names files of its content. */
+const CONFIG = `import { publication } from 'soakproof';
+export default publication({ title: 'Bench', byline: 'Invented runs of an invented device', site: 'https://bench.example' });
+`;
+
 const HERE = fileURLToPath(new URL('../..', import.meta.url));
 const { values } = parseArgs({
   options: {
@@ -63,9 +68,10 @@ try {
 function prepare(): void {
   mkdirSync(root);
   mkdirSync(join(work, 'long'));
-  for (const path of ['src', 'package.json', 'package-lock.json', 'astro.config.mjs', 'tsconfig.json'])
+  for (const path of ['src', 'package.json', 'package-lock.json', 'tsconfig.json'])
     cpSync(join(HERE, path), join(root, path), { recursive: true });
   symlinkSync(join(HERE, 'node_modules'), join(root, 'node_modules'), 'dir');
+  writeFileSync(join(root, 'astro.config.mjs'), CONFIG);
   generate(root, size);
   writeFileSync(join(work, 'specs.json'), JSON.stringify(specifications(root)));
 }
