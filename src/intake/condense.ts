@@ -2,8 +2,14 @@
 import type { Channel, Condensed } from './log.ts';
 import { roundNano } from './time/read-time.ts';
 
-/** Most rows that are kept each for itself. */
-const MOST_ROWS = 2 ** 18;
+/** Rows up to which a log is kept row by row, and how many are left of one that has more. */
+export interface RowLimits {
+  readonly keep: number;
+  readonly leave: number;
+}
+
+/** Figures of two million rows take a gigabyte; what is left of a longer log takes a tenth of that. */
+const LIMITS: RowLimits = { keep: 2 ** 21, leave: 2 ** 18 };
 
 export interface CondensedRows {
   readonly lines: Int32Array;
@@ -22,11 +28,12 @@ export interface Condenser {
 }
 
 /**
- * Takes rows in order. Of more than `most`, neighbours are joined in pairs, again and again: time and readings at the mean of their rows, flags
+ * Takes rows in order. Of more than `keep`, neighbours are joined in pairs, again and again, until `leave` are left: time and readings at the mean of their rows, flags
  * with every bit that one of them sets, so that no throttling is lost. The first and the last row stay alone, and no pair reaches over a gap,
  * so that the integral over time stays what it is.
  */
-export function condenser(channels: readonly Pick<Channel, 'quantity'>[], most = MOST_ROWS): Condenser {
+export function condenser(channels: readonly Pick<Channel, 'quantity'>[], { keep, leave }: RowLimits = LIMITS): Condenser {
+  let most = keep;
   let lines = new Int32Array(FIRST_ROWS);
   let seconds = new Float64Array(FIRST_ROWS);
   let counts = new Float64Array(FIRST_ROWS);
@@ -39,13 +46,12 @@ export function condenser(channels: readonly Pick<Channel, 'quantity'>[], most =
   /** Blocks of this many rows are joined out of neighbours of half as many; the block at the end grows row by row. */
   let size = 1;
 
-  const grow = () => {
-    const length = Math.min(most, 2 * lines.length);
-    lines = longer(lines, new Int32Array(length));
-    seconds = longer(seconds, new Float64Array(length));
-    counts = longer(counts, new Float64Array(length));
-    gaps = longer(gaps, new Uint8Array(length));
-    values = values.map((column) => longer(column, new Float64Array(length)));
+  const resize = (length: number) => {
+    lines = resized(lines, new Int32Array(length));
+    seconds = resized(seconds, new Float64Array(length));
+    counts = resized(counts, new Float64Array(length));
+    gaps = resized(gaps, new Uint8Array(length));
+    values = values.map((column) => resized(column, new Float64Array(length)));
   };
   const move = (from: number, to: number) => {
     lines[to] = lines[from]!;
@@ -76,8 +82,12 @@ export function condenser(channels: readonly Pick<Channel, 'quantity'>[], most =
   return {
     rows: () => rows,
     add: (line, second, readings, gap) => {
-      if (count + 1 >= lines.length && lines.length < most) grow();
-      while (count > most - 2) halve();
+      if (count + 1 >= lines.length && lines.length < most) resize(Math.min(most, 2 * lines.length));
+      if (count > most - 2) {
+        most = leave;
+        while (count > most - 2) halve();
+        if (lines.length > most) resize(most);
+      }
       rows++;
       lines[count] = line;
       seconds[count] = second;
@@ -105,9 +115,10 @@ export function condenser(channels: readonly Pick<Channel, 'quantity'>[], most =
 /** Rows that there is room for at first. */
 const FIRST_ROWS = 1024;
 
-function longer<T extends Int32Array | Float64Array | Uint8Array>(short: T, long: T): T {
-  long.set(short);
-  return long;
+/** The array `to` with what fits into it of the other. */
+function resized<T extends Int32Array | Float64Array | Uint8Array>(from: T, to: T): T {
+  to.set(from.subarray(0, to.length));
+  return to;
 }
 
 /** Where one of two has no reading, the other's. */

@@ -1,7 +1,7 @@
 /** A log of any length, read in parts: each with the header and the last row before it, like a log of its own; then put together. */
 import { compareProblems, error, type Problem } from '../problem.ts';
 import { lackOfReadings } from './columns/channels.ts';
-import { type Condenser, condenser } from './condense.ts';
+import { type Condenser, condenser, type RowLimits } from './condense.ts';
 import type { Channel, Inference, Log, LogDeclaration, Repair, SetAside } from './log.ts';
 import { anchorIn, declarationOfPart, lineInFile, type PartLines, problemInFile } from './part-lines.ts';
 import { mergedInferences, mergedProblems } from './part-reports.ts';
@@ -23,8 +23,7 @@ import { type ReadLog, readWhole } from './whole-log.ts';
 export interface LongOptions {
   /** Bytes of a part. */
   readonly part?: number;
-  /** Rows that are kept each for itself. */
-  readonly mostRows?: number;
+  readonly rows?: RowLimits;
 }
 
 /** Lines set aside that are kept each with its text; more are counted. */
@@ -37,7 +36,7 @@ const MOST_ASIDE = 10_000;
  */
 export function readLong(bytes: LogBytes, declaration: LogDeclaration, file: string, options: LongOptions = {}): ReadLog {
   const size = options.part ?? PART;
-  const reading = new Reading(declaration, file, options.mostRows);
+  const reading = new Reading(declaration, file, options.rows);
   try {
     let held: Uint8Array | null = null;
     for (const part of partsOf(piecesOf(bytes), size)) {
@@ -98,10 +97,10 @@ class Reading {
   #carried: Uint8Array = new Uint8Array(0);
   #withoutRows = 0;
 
-  constructor(declaration: LogDeclaration, file: string, mostRows?: number) {
+  constructor(declaration: LogDeclaration, file: string, rows?: RowLimits) {
     this.#declaration = declaration;
     this.#file = file;
-    this.#rows = condenser(declaration.channels, mostRows);
+    this.#rows = condenser(declaration.channels, rows);
     this.#known = acknowledged(declaration);
     this.#missing = declaration.channels.map(() => 0);
     this.#steps = declaration.channels.map(() => null);
