@@ -18,6 +18,8 @@ export interface CondensedRows {
   readonly values: readonly Float64Array[];
   /** Absent where every row was kept. */
   readonly condensed?: Condensed;
+  /** Whether rows followed each other at one step, gaps aside: only then is the mean of rows that of the time. */
+  readonly even: boolean;
 }
 
 export interface Condenser {
@@ -30,7 +32,7 @@ export interface Condenser {
 /**
  * Takes rows in order. Of more than `keep`, neighbours are joined in pairs, again and again, until `leave` are left: time and readings at the mean of their rows, flags
  * with every bit that one of them sets, so that no throttling is lost. The first and the last row stay alone, and no pair reaches over a gap,
- * so that the integral over time stays what it is.
+ * so that at an even step the integral over time stays what it is. A row without a reading has no weight in its channel.
  */
 export function condenser(channels: readonly Pick<Channel, 'quantity'>[], { keep, leave }: RowLimits = LIMITS): Condenser {
   let most = keep;
@@ -39,6 +41,9 @@ export function condenser(channels: readonly Pick<Channel, 'quantity'>[], { keep
   let counts = new Float64Array(FIRST_ROWS);
   let gaps = new Uint8Array(FIRST_ROWS);
   let values = channels.map(() => new Float64Array(FIRST_ROWS));
+  /** Readings behind each value. */
+  let weights = channels.map(() => new Float64Array(FIRST_ROWS));
+  const steps = stepWatch();
   const join = channels.map(({ quantity }) => (quantity === 'throttle_flag' ? eitherBits : meanOf));
   let count = 0;
   let rows = 0;
@@ -52,18 +57,23 @@ export function condenser(channels: readonly Pick<Channel, 'quantity'>[], { keep
     counts = resized(counts, new Float64Array(length));
     gaps = resized(gaps, new Uint8Array(length));
     values = values.map((column) => resized(column, new Float64Array(length)));
+    weights = weights.map((column) => resized(column, new Float64Array(length)));
   };
   const move = (from: number, to: number) => {
     lines[to] = lines[from]!;
     seconds[to] = seconds[from]!;
     counts[to] = counts[from]!;
     gaps[to] = gaps[from]!;
-    for (const column of values) column[to] = column[from]!;
+    for (const column of [...values, ...weights]) column[to] = column[from]!;
   };
   const merge = (into: number, from: number) => {
     const [a, b] = [counts[into]!, counts[from]!];
     seconds[into] = meanOf(seconds[into]!, seconds[from]!, a, b);
-    for (const [k, column] of values.entries()) column[into] = join[k]!(column[into]!, column[from]!, a, b);
+    for (const [k, column] of values.entries()) {
+      const weight = weights[k]!;
+      column[into] = join[k]!(column[into]!, column[from]!, weight[into]!, weight[from]!);
+      weight[into]! += weight[from]!;
+    }
     counts[into] = a + b;
     longest = Math.max(longest, a + b);
   };
@@ -93,7 +103,12 @@ export function condenser(channels: readonly Pick<Channel, 'quantity'>[], { keep
       seconds[count] = second;
       counts[count] = 1;
       gaps[count] = gap ? 1 : 0;
-      for (let k = 0; k < values.length; k++) values[k]![count] = readings(k);
+      for (let k = 0; k < values.length; k++) {
+        const reading = readings(k);
+        values[k]![count] = reading;
+        weights[k]![count] = Number.isNaN(reading) ? 0 : 1;
+      }
+      steps.see(second, gap);
       count++;
       // The row before the last joins its block only now, so that the last row of all stays alone.
       if (size === 1 || count < 4) return;
@@ -108,7 +123,38 @@ export function condenser(channels: readonly Pick<Channel, 'quantity'>[], { keep
       seconds: seconds.slice(0, count).map(roundNano),
       values: values.map((column) => column.slice(0, count)),
       ...(longest > 1 ? { condensed: { rows, longest } } : {}),
+      even: steps.even(),
     }),
+  };
+}
+
+/** Steps that the step of the log is told from, as their median. */
+const TELLING = 1000;
+/** A step may be so far from it, as a share, and so many of all steps further. */
+const NEAR = 0.25;
+const MOST_OTHERS = 0.01;
+
+function stepWatch() {
+  const first: number[] = [];
+  let [last, usual, seen, others] = [Number.NaN, Number.NaN, 0, 0];
+  const judge = (step: number) => {
+    seen++;
+    if (!(Math.abs(step - usual) <= NEAR * usual)) others++;
+  };
+  return {
+    see: (second: number, gap: boolean) => {
+      const step = second - last;
+      last = second;
+      if (gap || Number.isNaN(step)) return;
+      if (first.length < TELLING) {
+        first.push(step);
+        if (first.length === TELLING) {
+          usual = first.toSorted((a, b) => a - b)[TELLING / 2]!;
+          first.forEach(judge);
+        }
+      } else judge(step);
+    },
+    even: () => others <= MOST_OTHERS * seen,
   };
 }
 

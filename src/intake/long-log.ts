@@ -260,7 +260,8 @@ class Reading {
       return { log: null, unread: null, problems };
     }
     const declaration = this.#declaration;
-    const { lines, seconds, values, condensed } = this.#rows.finish();
+    const { lines, seconds, values, condensed, even } = this.#rows.finish();
+    if (condensed && !even) return refused(tooManyRows(this.#file, condensed.rows));
     const step = medianStep(seconds);
     const time = { ...first.time, seconds, step, gaps: findGaps(seconds, step) };
     const rows = this.#rows.rows();
@@ -317,6 +318,13 @@ function twoBytes(file: string): Problem {
   return error('not-a-log', { file, line: 1, column: 1 }, 'a long log is written in UTF-16', {
     expected: 'UTF-8 for logs of more than 64 MiB',
     remedy: `write it as UTF-8 beside the original (\`iconv -f UTF-16 -t UTF-8 ${file}\`) and name that`,
+  });
+}
+
+function tooManyRows(file: string, rows: number): Problem {
+  return error('too-many-rows', { file, line: 1, column: 1 }, `the log has ${rows} rows at steps that differ`, {
+    expected: 'at most 2,097,152 rows, or rows at one step: then neighbours can be taken as one',
+    remedy: 'keep a copy of each phase of the log beside it and name that',
   });
 }
 

@@ -68,4 +68,33 @@ describe('a log with more rows than are kept', () => {
     for (let row = 0; row < 5000; row++) into.add(row, row * 60, () => 1, true);
     expect(into.finish().lines.length).toBeLessThan(64);
   });
+
+  it('gives a row without a reading no weight', () => {
+    const cycle = [20, Number.NaN, Number.NaN, Number.NaN, 2, 2, 2, 2];
+    const into = condenser([{ quantity: 'power' }], { keep: 64, leave: 64 });
+    for (let row = 0; row < 4096; row++) into.add(row + 2, row * 0.5, () => cycle[row % 8]!, false);
+    const inner = Array.from(into.finish().values[0]!).slice(1, -3);
+    for (const mean of inner) expect(Math.abs(mean - 28 / 5)).toBeLessThan(0.2);
+  });
+
+  it('says whether rows followed each other at one step, gaps aside', () => {
+    const evenOf = (step: (row: number) => number, gap: (row: number) => boolean = () => false) => {
+      const into = condenser([{ quantity: 'power' }], { keep: 64, leave: 64 });
+      let at = 0;
+      for (let row = 0; row < 5000; row++) {
+        at += step(row);
+        into.add(row + 2, at, () => 1, gap(row));
+      }
+      return into.finish().even;
+    };
+    expect(evenOf((row) => 0.5 + (row % 3) / 100)).toBe(true);
+    expect(
+      evenOf(
+        (row) => (row === 2000 ? 600 : 0.5),
+        (row) => row === 2000,
+      ),
+    ).toBe(true);
+    expect(evenOf((row) => (row % 10 < 6 ? 0.1 : 0.5))).toBe(false);
+    expect(evenOf((row) => (row < 2500 ? 30 : 1))).toBe(false);
+  });
 });
