@@ -1,7 +1,7 @@
 /** Adds files to runs: looks at each, puts them together, prints what it found, writes content/runs/<id>.md and what the project lacks. Data is read, never moved or changed. */
 import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { readData } from '../../compute/project/read-data.ts';
+import { readLogBytes } from '../../compute/project/read-data.ts';
 import type { EdgeRows } from '../../figures/change-point.ts';
 import { listed } from '../../figures/in-words.ts';
 import { mappingLines } from '../../figures/mapping-lines.ts';
@@ -9,6 +9,7 @@ import { detectLoadEdge } from '../../figures/phases.ts';
 import { type Inspection, inspect } from '../../intake/inspect.ts';
 import type { Log } from '../../intake/log.ts';
 import { read } from '../../intake/read.ts';
+import type { LogBytes } from '../../intake/sheet/log-bytes.ts';
 import { report } from '../../print/report.ts';
 import type { Place } from '../../problem.ts';
 import { idFromWords } from '../../register/values/names.ts';
@@ -46,7 +47,7 @@ export interface AddOptions {
 interface Looked {
   readonly path: string;
   readonly file: string;
-  readonly bytes: Uint8Array;
+  readonly bytes: LogBytes;
   readonly inspection: Inspection;
   readonly found: FoundTable | null;
 }
@@ -83,15 +84,15 @@ function lookAt(root: string, typed: string, output: Output): Looked | 'done' | 
     return 'done';
   }
   const file = `data/${path}`;
-  const bytes = readData(root, path, 'log', { file, line: 1, column: 1 });
-  if (!(bytes instanceof Uint8Array)) {
+  const bytes = readLogBytes(root, path, { file, line: 1, column: 1 });
+  if ('found' in bytes) {
     output.err(`${report(root, [bytes])}\n`);
     return null;
   }
   const inspection = inspect(bytes, file);
   const setup = project.setups.length === 1 ? project.setups[0] : undefined;
   const shared = { scores: setup?.tables.scores?.mapping, surface: setup?.tables.surface?.mapping };
-  return { path, file, bytes, inspection, found: tableOf(bytes, file, inspection, shared) };
+  return { path, file, bytes, inspection, found: bytes instanceof Uint8Array ? tableOf(bytes, file, inspection, shared) : null };
 }
 
 function namesFile(text: string, path: string): boolean {
@@ -418,7 +419,7 @@ interface Load {
 }
 
 /** The load's edges by the same method that `phases: auto` uses, on the columns whose unit is known. */
-function loadOf(bytes: Uint8Array, path: string, inspection: Inspection, matches: Matches): Load | null {
+function loadOf(bytes: LogBytes, path: string, inspection: Inspection, matches: Matches): Load | null {
   const log = provisionalLog(bytes, path, inspection, matches);
   const edges = log && log.rows > 2 ? detectLoadEdge(log) : null;
   if (!log || !edges) return null;
@@ -443,7 +444,7 @@ function furtherWords(others: readonly EdgeRows[], seconds: Float64Array): strin
   return `; ${others.length === 1 ? 'another load begins' : 'more loads begin'} at ${listed(starts)}`;
 }
 
-function provisionalLog(bytes: Uint8Array, path: string, inspection: Inspection, matches: Matches): Log | null {
+function provisionalLog(bytes: LogBytes, path: string, inspection: Inspection, matches: Matches): Log | null {
   const place: Place = { file: `data/${path}`, line: 1, column: 1 };
   const { time, problems } = inspection;
   if (!time) return null;

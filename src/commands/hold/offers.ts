@@ -22,6 +22,8 @@ export interface Offer {
   readonly narrow: boolean;
   /** The unit of a score that is said without it. */
   readonly unit?: string;
+  /** Where it is a condition, which holds the words as a claim. */
+  readonly claim?: true;
 }
 
 interface Scored extends Offer {

@@ -135,10 +135,14 @@ function tabular(
 const PACKED = { mediatype: 'application/gzip', compression: 'gz' };
 
 /** Loggers' own forms, with lines of their own above and between: told in words, since a table schema would not hold. */
-function rawForm({ role }: DataFile, { encoding, delimiter, rows, time, alignment, packed }: LogSummary, cleaned: boolean): object {
+function rawForm(
+  { role }: DataFile,
+  { encoding, delimiter, rows, time, alignment, packed, condensed }: LogSummary,
+  cleaned: boolean,
+): object {
   if (role === 'redacted') return { description: `As its author redacted it; ${rows} rows of readings` };
   const placed = alignment ? ` ${alignment.statement}` : '';
-  const form = `As the logger wrote it; ${rows} rows of readings, fields parted by ${DELIMITER_WORDS[delimiter] ?? `"${delimiter}"`}, time in column "${time.column}" (${timeWords(time.format)}).${placed}`;
+  const form = `As the logger wrote it; ${condensed?.rows ?? rows} rows of readings, fields parted by ${DELIMITER_WORDS[delimiter] ?? `"${delimiter}"`}, time in column "${time.column}" (${timeWords(time.format)}).${placed}`;
   return {
     ...(packed ? PACKED : {}),
     encoding: encodingLabel(encoding),
@@ -154,11 +158,11 @@ const DELIMITER_WORDS: Readonly<Record<string, string>> = {
   '|': 'bars',
 };
 
-function cleanedNote({ rows, setAside, repairs }: LogSummary): string {
+function cleanedNote({ rows, setAside, repairs, condensed }: LogSummary): string {
   const lines = setAside.filter(({ column }) => column === undefined).length;
   const cells = setAside.length - lines;
   const said = [
-    `${rows} rows, none thinned; times and readings in canonical units, as read and before any correction of an instrument`,
+    `${condensed ? `${rows} rows, means of up to ${condensed.longest} of the ${condensed.rows} rows of the log` : `${rows} rows, none thinned`}; times and readings in canonical units, as read and before any correction of an instrument`,
     ...(lines > 0 ? [`${counted(lines, 'line')} of the log set aside`] : []),
     ...(cells > 0 ? [`${counted(cells, 'cell')} without a reading that could be trusted`] : []),
     ...repairs.map(({ repair, rows: count }) => `${counted(count, 'row')} repaired: ${repair.reason}`),
