@@ -8,11 +8,12 @@ import { NO_MAKER } from '../../register/files/devices.ts';
 import { formerIdsOf } from '../../register/sections/former-addresses.ts';
 import { conditionRows, settingText } from '../contents/figure-text.ts';
 import type { ComputedRun, SiteContents } from '../contents/site-contents.ts';
+import { triedAtSetting } from '../contents/tried-setting.ts';
 import type { Choice, IndexedDevice, RunsModel, RunsRow } from '../models/discovery.ts';
 import { isInvented, notePath } from '../pages/note.ts';
 import type { Link } from '../results.ts';
 import { mainFigures } from './main-figures.ts';
-import { OUTCOMES, outcomesOf, triedAtSetting } from './outcome.ts';
+import { OUTCOMES, outcomesOf } from './outcome.ts';
 
 /** All that the index prints: every run and every device of the scope, and these comparisons. */
 export function runsModel(parts: SiteContents, comparisons: readonly Link[]): RunsModel {

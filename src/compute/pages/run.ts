@@ -17,8 +17,8 @@ import { conditionRows, durationText, inLine, runLink, shownFigure, stepText } f
 import { instrumentRow } from '../contents/instruments.ts';
 import { outcomeSentence } from '../contents/outcome-sentence.ts';
 import { type ComputedRun, comparisonPath, pagePlot, type SiteContents } from '../contents/site-contents.ts';
+import { failedAtSetting } from '../contents/tried-setting.ts';
 import { timeWords } from '../data/time-words.ts';
-import { failedAtSetting } from '../discovery/outcome.ts';
 import { linkedRun } from '../linked-data/run.ts';
 import type { Link, RunModel } from '../results.ts';
 import type { LogSummary, RunSummary } from '../steps/runs/run-step.ts';
