@@ -31,7 +31,10 @@ if (values.json && values.sarif)
   );
 const root = publicationFolder();
 if ((await lock(root)) === undefined) {
-  console.error('Another build or check of this project is under way. Wait for it, or stop it, then check again.');
+  const why = 'Another build or check of this project is under way. Wait for it, or stop it, then check again.';
+  console.error(why);
+  const { notCheckedJson, notCheckedSarif } = await import('./check/formats.ts');
+  if (values.json || values.sarif) printJson(values.json ? notCheckedJson(why) : notCheckedSarif(why, toolVersion()));
   process.exit(1);
 }
 undoSwap(root);
@@ -46,10 +49,13 @@ const { problems } = manifest;
 rememberGood(root, manifest);
 if (values.json || values.sarif) {
   const { problemsJson, problemsSarif } = await import('./check/formats.ts');
-  const told = values.json ? problemsJson(problems) : problemsSarif(problems, toolVersion());
-  process.stdout.write(`${JSON.stringify(told, null, 2)}\n`);
+  printJson(values.json ? problemsJson(problems) : problemsSarif(problems, toolVersion()));
 } else {
   process.stderr.write(report(root, problems));
   if (problems.length === 0) console.log('No problems found.');
 }
 process.exitCode = hasErrors(problems) ? 1 : 0;
+
+function printJson(told: object): void {
+  process.stdout.write(`${JSON.stringify(told, null, 2)}\n`);
+}

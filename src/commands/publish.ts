@@ -10,7 +10,10 @@ commandLine({
   name: 'publish',
   does: 'Sets the status of a note or script to published, and stores what it prints, so that a later change needs a reason.',
   takes: [{ name: 'NOTE', is: 'the file of a note or script' }],
-  options: { '--date': { value: 'DATE', does: 'the day of publication, such as 2026-04-02; without it the date of the note' } },
+  options: {
+    '--date': { value: 'DATE', does: 'the day of publication, such as 2026-04-02; without it the date of the note' },
+    '--strict': { does: 'refuse a note with a number that nothing holds; without it they are only counted' },
+  },
   exits: { 0: 'the note is published', 1: 'it may not go out yet; nothing was written' },
   example: 'npm run publish -- content/notes/my-note.md --date 2026-04-02',
 });

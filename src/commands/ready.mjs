@@ -2,7 +2,7 @@
 // for when that is not what is installed, then makes sure that the pinned Node is the one that will run.
 import { spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, realpathSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
@@ -56,6 +56,8 @@ function install() {
 
 /** The scripts after this one call `node`, which npm finds in node_modules/.bin. */
 function requireNode24() {
+  // npm has found the pinned Node already, and this is it.
+  if (realpathSync(process.execPath) === realpathSync(localNode) && process.version.startsWith('v24.')) return;
   const version = spawnSync(localNode, ['--version'], { encoding: 'utf8' });
   if (version.status !== 0)
     stop(

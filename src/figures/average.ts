@@ -192,5 +192,7 @@ export function gapsOf(readings: Pick<Readings, 'gaps' | 'gapTime'>): Of {
 
 /** How often the channel's log was written, in words. */
 export function samplingWords(soak: Soak, channel: Pick<Channel, 'log'>): Of {
-  return { sampling: samplingOf(stepIn(soak.log, channel.log)) };
+  const step = stepIn(soak.log, channel.log);
+  if (soak.log.condensed && step !== null && !channel.log) return { sampling: `one mean in ${duration(step)}` };
+  return { sampling: samplingOf(step) };
 }

@@ -23,7 +23,21 @@ export function findKinks(seconds: Float64Array, values: Float64Array): readonly
   const least = Math.max(LEAST_BEND, SIGNIFICANT * scatterOf(y).deviation) / length;
   const loads = loadsIn({ slope, half, least }, half, t.length, least, false);
   if (loads.length === 0) return null;
-  return loads.map(({ up, down }) => ({ startRow: rows[up]!, endRow: down === null ? seconds.length : rows[down]! }));
+  const endOf = (down: number) => rows[lastOfClimb(y, down, Math.max(1, Math.round(half / NEAR)))]!;
+  return loads.map(({ up, down }) => ({ startRow: rows[up]!, endRow: down === null ? seconds.length : endOf(down) }));
+}
+
+/** The peak is looked for in this part of a line behind the bend. */
+const NEAR = 4;
+
+/**
+ * The first reading after a load whose course bends down at `down`. The reading at the bend stands on both lines: where it, or one right
+ * behind it, is the highest there, it is the load's last, and its peak.
+ */
+function lastOfClimb(y: Float64Array, down: number, near: number): number {
+  let highest = down - 1;
+  for (let k = down; k <= Math.min(down + near, y.length - 2); k++) if (y[k]! > y[highest]!) highest = k;
+  return Math.max(down, highest + 1);
 }
 
 interface Course {

@@ -1,6 +1,7 @@
 /** Which log of a run a channel is a column of, where it does not say so. */
 import { error, type Problem } from '../problem.ts';
 import type { ChannelDeclaration, LogDeclaration } from './log.ts';
+import { type LogBytes, lookedAt } from './sheet/log-bytes.ts';
 import { openSheet, type Sheet } from './sheet/open.ts';
 import { pickColumn } from './sheet/pick.ts';
 
@@ -9,7 +10,7 @@ export interface UnassignedLog {
   readonly declaration: LogDeclaration;
   /** Project path. */
   readonly file: string;
-  readonly bytes: Uint8Array;
+  readonly bytes: LogBytes;
 }
 
 /**
@@ -22,7 +23,7 @@ export function assignChannels(logs: readonly UnassignedLog[]): {
   readonly problems: readonly Problem[];
 } {
   if (logs.length < 2) return { declarations: logs.map(({ declaration }) => declaration), problems: [] };
-  const sheets = logs.map(({ bytes, file }) => openSheet(bytes, file));
+  const sheets = logs.map(({ bytes, file }) => openSheet(lookedAt(bytes), file));
   const problems: Problem[] = [];
   const declarations = logs.map(({ declaration }, index) => {
     const channels = declaration.channels.filter((channel) => {

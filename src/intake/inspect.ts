@@ -12,6 +12,7 @@ import { interleavedColumn } from './rows/interleaved.ts';
 import { findRows } from './rows/rows.ts';
 import { rowsWhere } from './rows/rows-where.ts';
 import { placeOfLine } from './sheet/lines.ts';
+import { type LogBytes, lookedAt } from './sheet/log-bytes.ts';
 import { hiddenNames, openSheet, type Sheet } from './sheet/open.ts';
 import { isBlankRecord } from './sheet/structure.ts';
 import { readTime } from './time/read-time.ts';
@@ -68,7 +69,15 @@ export interface Inspection {
 }
 
 /** Looks at a file that nobody has declared yet. Never throws. */
-export function inspect(bytes: Uint8Array, file: string): Inspection {
+export function inspect(bytes: LogBytes, file: string): Inspection {
+  const seen = lookedAt(bytes);
+  const inspection = inspectWhole(seen, file);
+  if (seen === bytes) return inspection;
+  const statement = 'The log is long: it was looked at as far as its first 8 MiB go.';
+  return { ...inspection, inferences: [{ method: 'beginning', statement }, ...inspection.inferences] };
+}
+
+function inspectWhole(bytes: Uint8Array, file: string): Inspection {
   const sheet = openSheet(bytes, file);
   const refusal = refuseForm(sheet);
   const chosen = refusal === null ? null : firstOfSeveral(sheet);

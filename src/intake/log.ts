@@ -138,8 +138,18 @@ export interface Log {
   readonly delimiter: string;
   /** What the file is packed with; absent where it is plain text. */
   readonly packed?: 'gzip';
+  /** Of a log with more rows than are kept each for itself: a row of the arrays is then the mean of neighbouring rows of the file. */
+  readonly condensed?: Condensed;
   /** Of a run with several logs, each brought to the clock of the first; absent where there is one. */
   readonly joined?: JoinedLogs;
+}
+
+/** How a long log was shortened. */
+export interface Condensed {
+  /** Trusted rows of the file. */
+  readonly rows: number;
+  /** Most rows of the file that are one row here. */
+  readonly longest: number;
 }
 
 /** Rows of several logs on one clock: each row is of one log, and a channel has readings in the rows of its own log alone. */

@@ -3,13 +3,14 @@ import { error, type Place, type Problem } from '../problem.ts';
 import type { Log, LogDeclaration } from './log.ts';
 import { read } from './read.ts';
 import { placeOfField, placeOfLine } from './sheet/lines.ts';
+import { type LogBytes, lookedAt } from './sheet/log-bytes.ts';
 import { openSheet } from './sheet/open.ts';
 import { pickColumn } from './sheet/pick.ts';
 
 export interface Redaction {
   /** Project path (`data/…`). */
   readonly file: string;
-  readonly bytes: Uint8Array;
+  readonly bytes: LogBytes;
   /** Where the author names it. */
   readonly place: Place;
 }
@@ -54,7 +55,7 @@ function differentTimes({ file, bytes, place }: Redaction, log: Log, reread: Log
   const said = (seconds: number | undefined) => (seconds === undefined ? 'no row' : `${seconds} s`);
   const found = `row ${row + 1} of the redacted log: ${said(reread.time.seconds[row])} since the first row, where line ${log.lines[row] ?? log.lines.at(-1)} of data/${log.file} has ${said(log.time.seconds[row])}`;
   const line = reread.lines[row];
-  return tell(line === undefined ? place : placeOfLine(file, openSheet(bytes, file).lines, line), found);
+  return tell(line === undefined ? place : placeOfLine(file, openSheet(lookedAt(bytes), file).lines, line), found);
 }
 
 function differentReading(
@@ -67,7 +68,7 @@ function differentReading(
 ): Problem {
   const { name, unit, values } = log.channels[index]!;
   const said = (value: number) => (Number.isNaN(value) ? 'no reading' : `${value} ${unit}`);
-  const sheet = openSheet(bytes, file);
+  const sheet = openSheet(lookedAt(bytes), file);
   const declared = declaration.channels[index]!;
   const field = pickColumn(sheet, declared.column, declared.place, name) as number;
   const place = placeOfField(file, sheet.lines, reread.lines[row]!, field, sheet.dialect.delimiter);

@@ -66,13 +66,20 @@ export function uncertaintyPlace(u: number): number {
   return firstThree <= 354 ? leading - 1 : leading;
 }
 
-/** The finest rounding range of 1, 2 or 5 × 10^n that is not finer than a step. The step is positive; unit that of the step. */
+/** A range may be finer by this much than a step that is worked out: that of a product (0.01 A × 12 V = 0.12 W) is no range itself. */
+const FINER = 1.2;
+
+/**
+ * The finest rounding range of 1, 2 or 5 × 10^n that is not finer than a step, or than a step of several digits by more than a fifth: in
+ * 0.2 W for steps of 0.12 W the printed value would lie nearer to another reading than to its own. The step is positive; unit that of the step.
+ */
 export function rangeOfStep(step: number): RoundingRange {
   const place = leadingPlace(step);
   const lead = Number(step.toExponential(9).split('e')[0]);
-  if (lead <= 1) return { factor: 1, place };
-  if (lead <= 2) return { factor: 2, place };
-  return lead <= 5 ? { factor: 5, place } : { factor: 1, place: place + 1 };
+  const least = Number.isInteger(lead) ? lead : lead / FINER;
+  if (least <= 1) return { factor: 1, place };
+  if (least <= 2) return { factor: 2, place };
+  return least <= 5 ? { factor: 5, place } : { factor: 1, place: place + 1 };
 }
 
 /** The range's size as a number. */

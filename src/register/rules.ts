@@ -35,6 +35,7 @@ export const RULES = {
   'instrument-not-listed': "an instrument of a channel or of surface readings is not in the run's list",
   'line-ends': 'there is a carriage return without a line feed',
   'lost-in-comment': 'a part of a value is probably taken as a comment',
+  'maker-not-stated': 'the maker of a device is still to be stated',
   'missing-key': 'a key that is needed is missing',
   'more-than-a-line': 'a text that must be one line has several',
   'name-clash': 'two things that one address would mean',

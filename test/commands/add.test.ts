@@ -296,6 +296,22 @@ describe('commands/add', () => {
     expect(check('soak-1900').problems).toEqual([]);
   });
 
+  it('writes a run without a log for a setting that only a table has', () => {
+    for (const clock of ['1900', '2400']) data(`soak-${clock}.csv`, soak());
+    data(
+      'bench.csv',
+      'Test,Clock [MHz],Value,Unit,Better\nCopy,1900,10,MB/s,higher\nCopy,2100,11,MB/s,higher\nCopy,2400,14,MB/s,higher\n',
+    );
+    const names = ['soak-1900.csv', 'soak-2400.csv', 'bench.csv'].map((name) => `data/bench/${name}`);
+    expect(addFiles(root, names, { out: (text) => (out += text), err: (text) => (err += text) }, { date: '2026-03-14' })).toBe(0);
+    expect(out).toContain('run 3: bench/bench.csv (2100) (no log has 2100 in its name)');
+    const text = run('bench-2100');
+    expect(text).toContain('setting:\n  clock: 2100 MHz\nlog: none\nscores:\n  file: "bench/bench.csv"\n');
+    expect(text).toContain('    Clock [MHz]: 2100\n');
+    for (const id of ['soak-1900', 'soak-2400']) check(id, { specimen: 'no-1' });
+    expect(check('bench-2100', { specimen: 'no-1' }).problems).toEqual([]);
+  });
+
   it('asks how files belong together where somebody can answer, and takes the answer', () => {
     for (const name of ['first.csv', 'second.csv']) data(name, soak());
     const asked: string[] = [];
@@ -316,7 +332,7 @@ describe('commands/add', () => {
     expect(asked).toHaveLength(2);
     expect(readdirSync(join(root, 'content', 'runs'))).toEqual(['first.md']);
     expect(run('first')).toContain(
-      'logs:\n  first: "bench/first.csv"\n  second:\n    file: "bench/second.csv"\n    offset: by load edge # or the time between the two starts, such as 37 ± 1 s\n',
+      'logs:\n  first: "bench/first.csv"\n  second:\n    file: "bench/second.csv"\n    offset: by load edge # or when its first row stands after that of the first log: starts: 37 ± 1 s\n',
     );
     const checked = check('first', { specimen: 'no-1', date: '2026-03-14' });
     expect(checked.problems).toEqual([]);

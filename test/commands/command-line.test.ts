@@ -17,9 +17,11 @@ function fileOf(name: string): string {
 }
 
 const targets = Object.values(scripts).flatMap((script) => /^npm run --silent (\S+) --$/.exec(script)?.[1] ?? []);
+/** npm runs it by itself, before it packs. */
+const PREPACK = 'prepack';
 /** Every command that a person gives: no `pre…`, and no second name. */
 const COMMANDS = Object.keys(scripts).filter(
-  (name) => !targets.includes(name) && !scripts[name.replace(/^pre/, '')] === /^pre/.test(name),
+  (name) => name !== PREPACK && !targets.includes(name) && !scripts[name.replace(/^pre/, '')] === /^pre/.test(name),
 );
 
 interface Ran {
@@ -54,6 +56,14 @@ describe('commands/command-line', () => {
   it('finds the commands of package.json', () => {
     expect(COMMANDS).toContain('publish');
     expect(COMMANDS.filter((name) => name.startsWith('pre'))).toEqual(['preview']);
+  });
+
+  it('refuses to pack the clone as it is', async () => {
+    expect(await run(PREPACK)).toEqual({
+      code: 1,
+      out: '',
+      err: '`npm pack` would pack the clone as it is, and that does not run where it is installed. `npm run package` writes the package.\n',
+    });
   });
 
   it.each(COMMANDS)('npm run %s -- --help says what it does, takes and ends with, and does nothing', async (name) => {

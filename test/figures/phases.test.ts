@@ -196,6 +196,17 @@ describe('several loads', () => {
     expect(Math.abs(edges.loads[0]!.endRow - 3000)).toBeLessThanOrEqual(20);
   });
 
+  test.each([1, 10, 30])('told from a temperature alone in steps of %d s hold the peak at their very end', (step) => {
+    // A load from 5 to 15 min that is still climbing when it ends.
+    const values = (t: number) =>
+      t < 300 ? 25 : t <= 900 ? 25 + 40 * (1 - Math.exp(-(t - 300) / 400)) : 25 + 31 * Math.exp(-(t - 900) / 400);
+    const climbing = logOf(every(step, 1800), { soc: { quantity: 'temperature', values } });
+    const load = detectPhases(climbing).phases.find(({ name }) => name === 'load')!;
+    const peak = Math.max(...climbing.channels[0]!.values);
+    expect(Math.max(...climbing.channels[0]!.values.subarray(load.fromRow, load.toRow))).toBe(peak);
+    expect(Math.abs(load.to - 900)).toBeLessThanOrEqual(2 * step + 20);
+  });
+
   test('are told from a temperature alone by its bends', () => {
     const rise = (t: number, from: number, to: number) =>
       t < from ? 0 : 40 * (1 - Math.exp(-(Math.min(t, to) - from) / 300)) * (t > to ? Math.exp(-(t - to) / 300) : 1);

@@ -2,7 +2,8 @@
 import { performance } from 'node:perf_hooks';
 import { inspect } from '../../src/intake/inspect.ts';
 import type { Log } from '../../src/intake/log.ts';
-import { read } from '../../src/intake/read.ts';
+import { readLong } from '../../src/intake/long-log.ts';
+import { type ReadLog, read } from '../../src/intake/read.ts';
 import { decode } from '../../src/intake/sheet/decode.ts';
 import { unpackedText } from '../../src/intake/sheet/packed.ts';
 import { damaged, type Random, type WrittenLog, writtenLog } from './written-log.ts';
@@ -27,13 +28,13 @@ const FILE = 'data/a.csv';
 export function tryCase(random: Random): Verdict {
   const log = writtenLog(random);
   const { bytes, how } = damaged(log.bytes, random);
-  const whole = timed(() => judgeWhole(log));
+  const whole = timed(() => judgeWhole(log) ?? judgeParts(log, log.bytes));
   let harmedIs: Verdict['harmedIs'] = 'read the same';
   const harmed = timed(() => {
     inspect(bytes, FILE);
-    const result = judgeHarmed(log, bytes);
+    const result = judgeHarmed(log, bytes, read(bytes, log.declaration, FILE));
     harmedIs = result.is;
-    return result.fault;
+    return result.fault ?? judgeParts(log, bytes);
   });
   return { whole, harmed, harmedIs, shape: log.shape, how };
 }
@@ -70,14 +71,27 @@ function judgeWhole(written: WrittenLog): Found {
 }
 
 /** Of a damaged log the lines that are whole must be read as before, or a problem must say where something is wrong. */
-function judgeHarmed(written: WrittenLog, bytes: Uint8Array): { readonly fault: Found; readonly is: Verdict['harmedIs'] } {
-  const { log, problems } = read(bytes, written.declaration, FILE);
+function judgeHarmed(
+  written: WrittenLog,
+  bytes: Uint8Array,
+  { log, problems }: ReadLog,
+): { readonly fault: Found; readonly is: Verdict['harmedIs'] } {
   const told = problems.length > 0;
   if (problems.some(({ place }) => !(place.line >= 1 && place.column >= 1)))
     return { fault: { fault: 'not read', why: 'a problem without a place' }, is: 'refused with problems' };
   if (!log) return { fault: told ? null : { fault: 'lost', why: 'no log and no problem' }, is: 'refused with problems' };
   const fault = unlike(written, log, decode(unpackedText(bytes).plain).text.split('\n'), told);
   return { fault, is: told ? 'read, with problems' : 'read the same' };
+}
+
+/** The parts of a log that is read as a long one are so many. */
+const PARTS = 2.5;
+
+/** Read as a long log, part by part, it may be refused, which a log of a few dozen rows may well be; but what is read must be as it was. */
+function judgeParts(written: WrittenLog, bytes: Uint8Array): Found {
+  const result = readLong(bytes, written.declaration, FILE, { part: Math.ceil(bytes.length / PARTS) });
+  const { fault } = judgeHarmed(written, bytes, result);
+  return fault && { ...fault, why: `in parts: ${fault.why}` };
 }
 
 /** The first whole line that is read otherwise, or that is lost where nobody was told of anything. */

@@ -32,8 +32,29 @@ export function emitPackage(to: string): void {
   for (const path of files) emit(to, path);
   for (const path of openCode(SRC).neededBy(files.flatMap(entriesOfPages))) copy(to, join('src', path));
   for (const path of ['README.md', 'tsconfig.json']) copy(to, path);
+  writeFileSync(join(to, 'src', 'soakproof.d.mts'), optionTypes());
   writeJson(join(to, 'src', PACKED_DIGESTS), codeDigests());
   writeJson(join(to, 'package.json'), packageJson());
+}
+
+/** The types of a publication's options, by which editors complete them: those of the code, in a file that needs no other. */
+export function optionTypes(): string {
+  const source = readFileSync(join(SRC, 'compute', 'project', 'site-options.ts'), 'utf8');
+  const blocks = [
+    /^const SECTIONS = .*;$/m,
+    /^export type Section = .*;$/m,
+    /\/\*\*[^/]*\*\/\nexport interface OwnLink \{.*?^\}$/ms,
+    /\/\*\*[^/]*\*\/\nexport interface SiteOptions \{.*?^\}$/ms,
+  ].map((block) => {
+    const [found] = block.exec(source) ?? [];
+    if (found === undefined) throw new Error(`src/compute/project/site-options.ts has nothing like ${block}`);
+    return found;
+  });
+  const [sections = '', ...types] = blocks;
+  const declared = `declare const SECTIONS: readonly ${sections.slice(sections.indexOf('['), sections.indexOf(']') + 1)};`;
+  const front =
+    '/** The configuration of a site, from the options of its author. */\nexport declare function publication(options: SiteOptions): object;';
+  return `${[declared, ...types, front].join('\n\n')}\n`;
 }
 
 function filesOf(folder: string): string[] {

@@ -134,7 +134,15 @@ describe('quantities/rounding', () => {
     [0.1 * 3, 0.5],
     [6, 10],
     [1 / 60, 0.02],
+    [0.12, 0.1],
+    [0.13, 0.2],
+    [0.24, 0.2],
+    [0.59, 0.5],
   ])('a step of %d is printed in multiples of %d', (step, size) => {
     expect(sizeOf(rangeOfStep(step))).toBe(size);
+  });
+
+  test('a power of a current read in steps of 0.01 A at 12 V prints what is nearest to it', () => {
+    expect(roundToRange(0.21 * 12, rangeOfStep(0.01 * 12))).toBe('2.5');
   });
 });

@@ -62,6 +62,7 @@ function writeLogs(project: TestProject): void {
   project.edit('content/runs/larch-first-try.md', 'log: larch-2/first-try.csv', logWith('first-try.csv', 'share: as it came'));
   project.edit('content/runs/larch-metered.md', 'log: larch-2/metered.csv', logWith('metered.csv', 'share: digest only'));
   project.edit('content/setups/open-bench.md', 'licence: CC0-1.0\n', '');
+  project.edit('astro.config.mjs', "licence: { words: 'CC-BY-4.0', data: 'CC0-1.0' },", '');
   project.edit('content/runs/larch-brisk.md', 'setup: open-bench', 'setup: open-bench\nlicence: CC-BY-4.0');
   project.write('data/larch-2/rated-scores.csv', withColumn('data/larch-2/rated-scores.csv', ',', 'user', HOST));
 }

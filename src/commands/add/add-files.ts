@@ -1,7 +1,7 @@
 /** Adds files to runs: looks at each, puts them together, prints what it found, writes content/runs/<id>.md and what the project lacks. Data is read, never moved or changed. */
 import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { readData } from '../../compute/project/read-data.ts';
+import { readLogBytes } from '../../compute/project/read-data.ts';
 import type { EdgeRows } from '../../figures/change-point.ts';
 import { listed } from '../../figures/in-words.ts';
 import { mappingLines } from '../../figures/mapping-lines.ts';
@@ -9,6 +9,7 @@ import { detectLoadEdge } from '../../figures/phases.ts';
 import { type Inspection, inspect } from '../../intake/inspect.ts';
 import type { Log } from '../../intake/log.ts';
 import { read } from '../../intake/read.ts';
+import type { LogBytes } from '../../intake/sheet/log-bytes.ts';
 import { report } from '../../print/report.ts';
 import type { Place } from '../../problem.ts';
 import { idFromWords } from '../../register/values/names.ts';
@@ -18,7 +19,7 @@ import { type Group, type Grouping, groupFiles, type NamedFile } from './group.t
 import { locate } from './locate.ts';
 import { type GivenNames, type Matches, matchColumns } from './match.ts';
 import { type KnownSetup, readProject } from './project.ts';
-import { composeRun, type Draft, isComplete, quoted, sharedChannelLines } from './run-file.ts';
+import { composeLogless, composeRun, type Draft, isComplete, quoted, sharedChannelLines } from './run-file.ts';
 import { durationWords, showInspection } from './show.ts';
 import { type FoundTable, tableOf } from './tables.ts';
 
@@ -46,7 +47,7 @@ export interface AddOptions {
 interface Looked {
   readonly path: string;
   readonly file: string;
-  readonly bytes: Uint8Array;
+  readonly bytes: LogBytes;
   readonly inspection: Inspection;
   readonly found: FoundTable | null;
 }
@@ -83,15 +84,15 @@ function lookAt(root: string, typed: string, output: Output): Looked | 'done' | 
     return 'done';
   }
   const file = `data/${path}`;
-  const bytes = readData(root, path, 'log', { file, line: 1, column: 1 });
-  if (!(bytes instanceof Uint8Array)) {
+  const bytes = readLogBytes(root, path, { file, line: 1, column: 1 });
+  if ('found' in bytes) {
     output.err(`${report(root, [bytes])}\n`);
     return null;
   }
   const inspection = inspect(bytes, file);
   const setup = project.setups.length === 1 ? project.setups[0] : undefined;
   const shared = { scores: setup?.tables.scores?.mapping, surface: setup?.tables.surface?.mapping };
-  return { path, file, bytes, inspection, found: tableOf(bytes, file, inspection, shared) };
+  return { path, file, bytes, inspection, found: bytes instanceof Uint8Array ? tableOf(bytes, file, inspection, shared) : null };
 }
 
 function namesFile(text: string, path: string): boolean {
@@ -120,7 +121,11 @@ function addRuns(root: string, looked: readonly Looked[], output: Output, option
   const given: GivenNames = new Map();
   const inSetup = writeBasis(root, looked, grouping, output);
   const pathed = new Map(looked.map((each) => [each.path, each]));
-  const done = grouping.groups.map((group) => addRun(root, group, pathed, { given, inSetup }, options, output));
+  const done = grouping.groups.map((group) =>
+    group.logs.length === 0
+      ? addLogless(root, group, pathed, options, output)
+      : addRun(root, group, pathed, { given, inSetup }, options, output),
+  );
   const tried = attempts.map((each) => addAttempts(root, each, output));
   const alone = grouping.groups.length === 0 ? tables : tables.filter(({ path }) => grouping.left.includes(path));
   for (const each of alone) output.err(`${each.file} is not added: ${ofWhichRun(each)}\n`);
@@ -271,6 +276,38 @@ function addRun(
   return true;
 }
 
+/** Writes the run of a setting that only tables have. */
+function addLogless(
+  root: string,
+  { tables }: Group,
+  looked: ReadonlyMap<string, Looked>,
+  { date, ready }: AddOptions,
+  output: Output,
+): boolean {
+  const project = readProject(root);
+  const setup = project.setups.length === 1 ? project.setups[0] : undefined;
+  const beside = tables.map((table) => ({ ...table, ...looked.get(table.path)! }));
+  const clock = beside.map(({ found, setting }) => clockOf(found!, setting)).find((each) => each !== undefined);
+  const { path, setting } = beside[0]!;
+  const name = `${stemOf(path)} ${setting}`;
+  const id = freeId(root, `${dirname(path)}/${idFromWords(name)}`);
+  if (id === undefined) {
+    output.err(`the setting ${setting} of data/${path} is not added: content/runs/${idFromWords(name)}.md is there already\n`);
+    return false;
+  }
+  const draft = {
+    title: titleOf(name),
+    setup,
+    project,
+    tables: beside.flatMap(({ path: table, found, setting: own }) => tableLines(table, found!, own, setup)),
+    ...(clock === undefined ? {} : { clock }),
+    ...(date === undefined ? {} : { date }),
+  };
+  const { text, toWrite, taken } = composeLogless(draft);
+  if (writeRun(root, id, text, { toWrite, taken, rest: '' }, output)) ready?.(id);
+  return true;
+}
+
 /** The log whose clock the run has comes first: one that tells the day, and of those the one with the most columns. */
 function firstFirst(paths: readonly string[], looked: ReadonlyMap<string, Looked>): string[] {
   const weight = (path: string) => {
@@ -350,17 +387,27 @@ function whyNot({ problems, time, columns, rows, several }: Inspection): string 
 /** Whether nothing is left to be written. */
 function write(root: string, id: string, draft: Draft, output: Output): boolean {
   const { text, toWrite, taken } = composeRun(draft);
-  const target = `content/runs/${id}.md`;
-  mkdirSync(dirname(join(root, target)), { recursive: true });
-  writeFileSync(join(root, target), text, { flag: 'wx' });
   const undecided = draft.matches.channels.filter((channel) => !isComplete(channel)).length;
   const units =
     undecided > 0
       ? ` ${undecided === 1 ? 'A column states' : `${undecided} columns state`} no unit: see the comments under channels.`
       : '';
-  const rest = toWrite.length > 0 ? `to be written by you: ${toWrite.join(', ')}.` : 'ready for `npm run check`.';
+  return writeRun(root, id, text, { toWrite, taken, rest: units }, output);
+}
+
+function writeRun(
+  root: string,
+  id: string,
+  text: string,
+  { toWrite, taken, rest }: { readonly toWrite: readonly string[]; readonly taken: readonly string[]; readonly rest: string },
+  output: Output,
+): boolean {
+  const target = `content/runs/${id}.md`;
+  mkdirSync(dirname(join(root, target)), { recursive: true });
+  writeFileSync(join(root, target), text, { flag: 'wx' });
+  const left = toWrite.length > 0 ? `to be written by you: ${toWrite.join(', ')}.` : 'ready for `npm run check`.';
   const only = taken.length > 0 ? ` Taken because there is only one, to be checked by you: ${taken.join(', ')}.` : '';
-  output.out(`  wrote ${target}, ${rest}${only}${units}\n`);
+  output.out(`  wrote ${target}, ${left}${only}${rest}\n`);
   return toWrite.length === 0;
 }
 
@@ -372,7 +419,7 @@ interface Load {
 }
 
 /** The load's edges by the same method that `phases: auto` uses, on the columns whose unit is known. */
-function loadOf(bytes: Uint8Array, path: string, inspection: Inspection, matches: Matches): Load | null {
+function loadOf(bytes: LogBytes, path: string, inspection: Inspection, matches: Matches): Load | null {
   const log = provisionalLog(bytes, path, inspection, matches);
   const edges = log && log.rows > 2 ? detectLoadEdge(log) : null;
   if (!log || !edges) return null;
@@ -397,7 +444,7 @@ function furtherWords(others: readonly EdgeRows[], seconds: Float64Array): strin
   return `; ${others.length === 1 ? 'another load begins' : 'more loads begin'} at ${listed(starts)}`;
 }
 
-function provisionalLog(bytes: Uint8Array, path: string, inspection: Inspection, matches: Matches): Log | null {
+function provisionalLog(bytes: LogBytes, path: string, inspection: Inspection, matches: Matches): Log | null {
   const place: Place = { file: `data/${path}`, line: 1, column: 1 };
   const { time, problems } = inspection;
   if (!time) return null;

@@ -1,7 +1,9 @@
 /** Writes the device and the setup of a project that has none, with what the first run's logs and tables tell. */
+
 import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { scalar } from '../../figures/mapping-lines.ts';
+import { NO_MAKER } from '../../register/files/devices.ts';
 import { idFromWords } from '../../register/values/names.ts';
 
 export interface Written {
@@ -29,7 +31,7 @@ export function writeDevice(root: string, path: string): Written {
   const text = [
     '---',
     `title: ${scalar(title)}${id === UNNAMED ? ' # its name' : ''}`,
-    'maker: not stated # who makes it',
+    `maker: ${NO_MAKER} # who makes it`,
     '# rated_clock: 2.4 GHz',
     '# throttle_at: 85 °C',
     '# power: mains, adapter or battery',

@@ -10,7 +10,7 @@ export interface NamedFile {
   readonly settings?: readonly string[];
 }
 
-/** Logs of one run, and its tables; `setting` is the one of the table's that the run is of. */
+/** Logs of one run, none where only tables have its setting, and its tables; `setting` is the one of the table's that the run is of. */
 export interface Group {
   readonly logs: readonly string[];
   readonly tables: readonly { readonly path: string; readonly setting?: string }[];
@@ -42,7 +42,8 @@ function wordsIn(text: string): string[] {
 /** Ways to write a setting in a file's name: its words; of a clock, its number in MHz and in GHz. */
 function spellings(setting: string): string[][] {
   const [, digits, unit = ''] = /^(\d+(?:\.\d+)?)\s*([MG]Hz)?$/i.exec(setting.trim()) ?? [];
-  if (digits === undefined) return [wordsIn(setting)];
+  // A column may name the log itself: "soak-fast.csv".
+  if (digits === undefined) return [wordsIn(/\.(?:csv|tsv|txt|log)$/i.test(setting.trim()) ? stemOf(setting.trim()) : setting)];
   const value = Number(digits);
   const giga = unit === '' ? value < 20 && digits.includes('.') : /^g/i.test(unit);
   const mega = unit === '' ? value >= 100 : /^m/i.test(unit);
@@ -98,16 +99,34 @@ export function groupFiles(
     why: whyOf(set, choice),
   }));
   const left: string[] = [];
+  const loose = new Map<string, { path: string; setting?: string }[]>();
   for (const table of tables) {
     const key = keyOf(table);
     const named = sets.flatMap((set, at) => (key !== '' && set.some((log) => keyOf(log) === key) ? [at] : []));
     const bySetting = settingsOf(sets, table.settings ?? []);
-    if (bySetting.length > 0) for (const [at, setting] of bySetting) groups[at]!.tables.push({ path: table.path, setting });
-    else if (named.length === 1) groups[named[0]!]!.tables.push({ path: table.path });
+    if (bySetting.length > 0) {
+      for (const [at, setting] of bySetting) groups[at]!.tables.push({ path: table.path, setting });
+      for (const setting of withoutLogs(table.settings ?? [], bySetting, sets)) {
+        const own = loose.get(setting) ?? [];
+        loose.set(setting, [...own, { path: table.path, setting }]);
+      }
+    } else if (named.length === 1) groups[named[0]!]!.tables.push({ path: table.path });
     else if (groups.length === 1) groups[0]!.tables.push({ path: table.path });
     else left.push(table.path);
   }
-  return { groups, left };
+  const alone = [...loose].map(([setting, own]) => ({ logs: [], tables: own, why: `no log has ${setting} in its name` }));
+  return { groups: [...groups, ...alone], left };
+}
+
+/** The settings of a table that no log names at all; where a log might be of one of them, nothing is said of it. */
+function withoutLogs(
+  settings: readonly string[],
+  taken: readonly (readonly [number, string])[],
+  sets: readonly (readonly NamedFile[])[],
+): readonly string[] {
+  const told = new Set(taken.map(([at]) => at));
+  const open = sets.some((_, at) => !told.has(at));
+  return open ? [] : settings.filter((setting) => !taken.some(([, other]) => other === setting));
 }
 
 /** Logs that cover the same time; or, where that cannot be told, have the same name but for what kind of file they are. */

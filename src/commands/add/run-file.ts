@@ -72,13 +72,37 @@ export function composeRun(draft: Draft): RunFile {
   return { text: `---\n${lines.join('\n')}\n---\n`, toWrite, taken: takenOf(draft) };
 }
 
+/** The file of a run without a log: what a table tells of one of its settings. */
+export function composeLogless(
+  draft: Pick<Draft, 'title' | 'setup' | 'project' | 'clock' | 'date'> & { readonly tables: readonly string[] },
+): RunFile {
+  const toWrite: string[] = [];
+  const ask = (key: string, hint: string) => {
+    toWrite.push(key);
+    return `# ${key}: ${hint}`;
+  };
+  const lines = [
+    `title: ${quoted(draft.title)}`,
+    ...setupLines(draft, ask),
+    dayLine(draft.date, ask),
+    ...settingLines(draft, ask),
+    'log: none',
+    ...draft.tables,
+  ];
+  return { text: `---\n${lines.join('\n')}\n---\n`, toWrite, taken: takenOf(draft) };
+}
+
 function dateLine({ inspection, date, others = [] }: Draft, ask: Ask): string {
   const stated =
     date ?? [inspection, ...others.map((other) => other.inspection)].find(({ time }) => time?.date !== undefined)?.time?.date;
+  return dayLine(stated, ask);
+}
+
+function dayLine(stated: string | undefined, ask: Ask): string {
   return stated === undefined ? ask('date', 'day of the test, such as 2026-03-14') : `date: ${stated}`;
 }
 
-function settingLines({ setup, clock }: Draft, ask: Ask): string[] {
+function settingLines({ setup, clock }: Pick<Draft, 'setup' | 'clock'>, ask: Ask): string[] {
   if (setup?.setting.has('clock')) return [];
   if (clock !== undefined) return ['setting:', `  clock: ${clock}`];
   ask('setting.clock', '');
@@ -95,7 +119,7 @@ function needsPlace({ quantity, inherited }: Matched): boolean {
   return inherited === undefined && ['current', 'voltage', 'power', 'energy'].includes(quantity);
 }
 
-function takenOf({ setup, project }: Draft): string[] {
+function takenOf({ setup, project }: Pick<Draft, 'setup' | 'project'>): string[] {
   const [device, specimen] = [project.devices, project.specimens].map((ids) => (ids.length === 1 ? ids[0] : undefined));
   const asked = !setup && project.setups.length > 1;
   return [
@@ -107,7 +131,7 @@ function takenOf({ setup, project }: Draft): string[] {
 
 type Ask = (key: string, hint: string) => string;
 
-function setupLines({ setup, project }: Draft, ask: Ask): string[] {
+function setupLines({ setup, project }: Pick<Draft, 'setup' | 'project'>, ask: Ask): string[] {
   if (!setup && project.setups.length > 1) {
     return [ask('setup', `one of ${project.setups.map(({ id }) => id).join(', ')}`), ...specimenLine(project, ask)];
   }
@@ -149,7 +173,9 @@ function logLines(draft: Draft, ask: Ask): string[] {
       const whole = lines.length === 1 ? ['log:', `  file: ${quoted(other.log)}`] : lines;
       return named(
         other.name,
-        other.dated ? lines : [...whole, '  offset: by load edge # or the time between the two starts, such as 37 ± 1 s'],
+        other.dated
+          ? lines
+          : [...whole, '  offset: by load edge # or when its first row stands after that of the first log: starts: 37 ± 1 s'],
       );
     }),
   ];

@@ -5,6 +5,7 @@ import { changesSince, isChanged } from '../../compute/published-state/changes.t
 import { lastGood } from '../../compute/published-state/last-good.ts';
 import { readStates } from '../../compute/published-state/read-states.ts';
 import { readPresent } from '../../compute/read-present.ts';
+import { toolVersion } from '../../compute/store/places.ts';
 import { report } from '../../print/report.ts';
 import type { ContentFile } from '../../register/register.ts';
 import type { PublishedState } from '../../register/sealed/published-states.ts';
@@ -31,7 +32,7 @@ export async function changes(root: string, args: readonly string[], printer: Pr
     notes.map(({ state }) => state),
   ).filter(isChanged);
   const json = { format: 1, since: options.since, notes: changed };
-  printer.out(options.json ? `${JSON.stringify(json, null, 2)}\n` : changesText(changed, inWords(options.since)));
+  printer.out(options.json ? `${JSON.stringify(json, null, 2)}\n` : changesText(changed, inWords(options.since), toolVersion()));
   return 0;
 }
 

@@ -1,15 +1,22 @@
 /** Changes as a readable table. */
-import type { ChangedNumber, NoteChanges } from '../../compute/published-state/changes.ts';
+import { BY_METHODS, type ChangedNumber, type NoteChanges } from '../../compute/published-state/changes.ts';
 
-/** All notes that changed; one line where none did. */
-export function changesText(changed: readonly NoteChanges[], since: string): string {
+/** All notes that changed; one line where none did. `version`: of the tool that computed what stands now. */
+export function changesText(changed: readonly NoteChanges[], since: string, version: string): string {
   if (changed.length === 0) return `Nothing changed since ${since}.\n`;
-  return `${changed.map(noteText).join('\n\n')}\n`;
+  return `${changed.map((note) => noteText(note, version)).join('\n\n')}\n`;
 }
 
-function noteText({ of, title, figures, sentences, noLongerHeld, plots, pictures, added, removed }: NoteChanges): string {
+function noteText(
+  { of, title, figures, sentences, noLongerHeld, plots, pictures, added, removed, because }: NoteChanges,
+  version: string,
+): string {
   const file = `content/${of}.md`;
   const parts = [
+    part(
+      'What it rests on and is not as it was',
+      because.map((name) => (name === BY_METHODS ? `the methods: these are those of version ${version}` : name)),
+    ),
     part('Figures', table(figures)),
     part(
       'Sentences that print differently',

@@ -14,6 +14,18 @@ export function problemsJson(problems: readonly Problem[]): object {
   };
 }
 
+/** `check --json` where nothing could be checked. */
+export function notCheckedJson(why: string): object {
+  return { format: 1, not_checked: why };
+}
+
+/** `check --sarif` where nothing could be checked: a run that failed, with its reason (SARIF 2.1.0, 3.20.14 and 3.20.21). */
+export function notCheckedSarif(why: string, version: string): object {
+  const failed = { executionSuccessful: false, toolExecutionNotifications: [{ level: 'error', message: { text: why } }] };
+  const { runs, ...log } = problemsSarif([], version) as { runs: readonly [object] };
+  return { ...log, runs: [{ ...runs[0], invocations: [failed] }] };
+}
+
 /**
  * `check --sarif`: a log in the Static Analysis Results Interchange Format 2.1.0 (OASIS Standard, 27 March 2020), without paths of the machine.
  * Columns count UTF-16 units in both.
@@ -48,7 +60,7 @@ function sentences({ found, expected, remedy }: Problem): string {
     ...(expected === undefined ? [] : [`Expected: ${expected}`]),
     ...(remedy === undefined ? [] : [`To do: ${remedy}`]),
   ];
-  return said.map((sentence) => `${sentence}.`).join(' ');
+  return said.map((sentence) => (/[.!?…]$/.test(sentence) ? sentence : `${sentence}.`)).join(' ');
 }
 
 function uriOf(file: string): string {

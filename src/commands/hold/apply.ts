@@ -7,6 +7,8 @@ export type Choice =
       readonly is: string;
       /** The unit of a score that is said without it. */
       readonly unit?: string;
+      /** A condition, which holds the words as a claim. */
+      readonly claim?: true;
       /** Other words in the place of the author's, without quotes. */
       readonly instead?: string;
       /** The whole of it: a `:value` in the place of the digits. */
@@ -47,6 +49,7 @@ export function directive({ words, unit, quote }: Pick<ListedNumber, 'words' | '
   if (choice === 'free') return `:unheld[${words}]`;
   if (choice.value !== undefined) return quote ? choice.value.replaceAll('"', quote) : choice.value;
   const own = quote ?? (choice.is.includes('"') ? "'" : '"');
+  if (choice.claim) return `:claim[${words}]{is=${own}${choice.is}${own}}`;
   const lacking = unit ?? choice.unit;
   const borrowed = lacking === undefined ? '' : `unit=${/^[A-Za-z]+$/.test(lacking) ? lacking : `${own}${lacking}${own}`} `;
   return `:stated[${choice.instead ?? words}]{${borrowed}is=${own}${choice.is}${own}}`;

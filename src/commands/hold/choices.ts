@@ -32,6 +32,8 @@ export function choiceOf(listed: ListedNumber, wanted: Wanted, subjects: Subject
     const fits = listed.offers.length === 1 ? '1 that fits' : `${listed.offers.length} that fit`;
     return refuse(`${name} has ${fits}, and no ${'offer' in wanted ? wanted.offer : ''}`);
   }
+  if (listed.offers.some(({ claim }) => claim))
+    return wanted.as === 'stated' ? { is, claim: true } : refuse(`${name} is held by a claim, which prints no value`);
   const offered = listed.offers.find((offer) => offer.is === is)?.unit;
   if (wanted.as === 'stated') return { is, ...(offered === undefined ? {} : { unit: offered }) };
   return printedBy(listed, is, subjects, name);

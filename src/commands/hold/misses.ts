@@ -1,7 +1,7 @@
 /** What the words around a number mean, where it just misses the words of the number. */
 import { printQuantity } from '../../quantities/print.ts';
-import { verdictOf, wordingFor } from '../../words/directives/stated.ts';
 import { allowedWords, unrounded } from '../../words/directives/stated-report.ts';
+import { verdictOf, wordingFor } from '../../words/directives/stated-verdict.ts';
 import { evaluate } from '../../words/expression/expression.ts';
 import { holds } from '../../words/stated/holds.ts';
 import { isUnread, type Stated } from '../../words/stated/read.ts';

@@ -15,6 +15,7 @@ import { contextOf, sentenceAround } from './context.ts';
 import { type Miss, missesFor } from './misses.ts';
 import { namedElsewhere } from './named-runs.ts';
 import { type Offer, offersFor } from './offers.ts';
+import { rankClaims } from './rank-claims.ts';
 
 export interface ListedNumber {
   /** Counted from 1 in reading order. */
@@ -57,7 +58,8 @@ export function listNumbers(
     const sentence = { before, after };
     const context = contextOf(value, start, end);
     const asked = typeof said === 'string' ? undefined : askedBy(said, words, { context, sentence }, unheld.unit);
-    const offers = asked ? offersFor(asked, bearing) : [];
+    const ranked = unheld.rank && !unheld.linked ? rankClaims(words, context, bearing) : [];
+    const offers = asked ? offersFor(asked, bearing) : ranked;
     const named = namedElsewhere(offers, context, bearing);
     return {
       number: index + 1,
@@ -70,7 +72,7 @@ export function listNumbers(
       ...(named === undefined ? {} : { named }),
       near: asked ? missesFor(asked, bearing) : [],
       ...(unheld.unit === undefined ? {} : { unit: unheld.unit }),
-      ...(typeof said === 'string' ? { why: said } : {}),
+      ...(typeof said === 'string' && ranked.length === 0 ? { why: said } : {}),
     };
   });
 }

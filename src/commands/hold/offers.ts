@@ -2,7 +2,7 @@
 import { printQuantity } from '../../quantities/print.ts';
 import { sensed } from '../../words/directives/direction.ts';
 import { turnedRound } from '../../words/directives/sentence-order.ts';
-import { verdictOf } from '../../words/directives/stated.ts';
+import { verdictOf } from '../../words/directives/stated-verdict.ts';
 import { evaluate } from '../../words/expression/expression.ts';
 import { holds } from '../../words/stated/holds.ts';
 import { isUnread, type Stated } from '../../words/stated/read.ts';
@@ -22,6 +22,8 @@ export interface Offer {
   readonly narrow: boolean;
   /** The unit of a score that is said without it. */
   readonly unit?: string;
+  /** Where it is a condition, which holds the words as a claim. */
+  readonly claim?: true;
 }
 
 interface Scored extends Offer {

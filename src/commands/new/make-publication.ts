@@ -4,7 +4,7 @@ import { basename, dirname, join, relative } from 'node:path';
 import { toolFolder } from '../../compute/store/places.ts';
 import { writeWhole } from '../../compute/store/store.ts';
 import { idFromWords } from '../../register/values/names.ts';
-import { addFiles, type Output } from '../add/add-files.ts';
+import { addFiles, type Choice, type Output } from '../add/add-files.ts';
 import { notUnderstood } from '../command-line.ts';
 import { isFile, isReadable, isThere, textOf, wayFault } from './in-the-way.ts';
 import { copyLog, LOGS } from './logs.ts';
@@ -18,6 +18,8 @@ export interface NewPublication {
   /** Logs and tables, as paths of the machine. */
   readonly logs: readonly string[];
   readonly commands: readonly string[];
+  /** How the logs are put into runs. */
+  readonly choice?: Choice;
   /** The folder that holds the tool's package.json. */
   readonly tool?: string;
 }
@@ -28,7 +30,10 @@ const NOTE = 'content/notes/first-note.md';
  * The exit code: 0 where all was written; 1 where nothing was, since something was in the way, or where a log could not be added; 2 where FOLDER
  * is a file.
  */
-export function makePublication({ root, logs, commands, tool = toolFolder() }: NewPublication, output: Output): 0 | 1 | 2 {
+export function makePublication(
+  { root, logs, commands, choice = 'proposed', tool = toolFolder() }: NewPublication,
+  output: Output,
+): 0 | 1 | 2 {
   if (isFile(root)) return notUnderstood(output, `${root} is a file, and FOLDER comes first.`, 'npm run new -- FOLDER [LOG…]');
   const files = publicationFiles();
   const before = textOf(join(root, 'package.json'));
@@ -49,12 +54,24 @@ export function makePublication({ root, logs, commands, tool = toolFolder() }: N
   for (const sentence of written.notes) output.out(`${sentence}\n`);
   for (const [path, text] of files) writeMissing(root, path, text);
   output.out(`${relative('.', root) || 'This folder'} is a publication: examples/ has a file of each kind to copy from.\n`);
-  return logs.length === 0 ? 0 : addLogs(root, logs, output);
+  return logs.length === 0 ? 0 : addLogs(root, logs, choice, output);
+}
+
+/** What to do in a new publication; `folder`: how to get there, '' where one is there already. */
+export function nextSteps(folder: string, withLogs: boolean): string {
+  const steps = [
+    ...(folder === '' ? [] : [`cd ${folder}`]),
+    'npm install',
+    ...(withLogs ? [] : ['npm run add -- data/my-device/*.csv   once your logs are below data/']),
+    'npm run check                         lists what is left to complete, with file and line',
+    'npm run dev                           shows the site while you write',
+  ];
+  return `Next:\n${steps.map((step) => `  ${step}`).join('\n')}\nName and address of the site stand in astro.config.mjs.\n`;
 }
 
 /** Puts logs below data/, writes their runs, and a note that shows them. */
-function addLogs(root: string, logs: readonly string[], output: Output): 0 | 1 {
-  const code = addFiles(root, [...new Set(logs.map((path) => copyLog(root, path, output)))], output);
+function addLogs(root: string, logs: readonly string[], choice: Choice, output: Output): 0 | 1 {
+  const code = addFiles(root, [...new Set(logs.map((path) => copyLog(root, path, output)))], output, { choice });
   const runs = readdirSync(join(root, 'content', 'runs')).flatMap((name) => (name.endsWith('.md') ? [name.slice(0, -3)] : []));
   const date = runs.map((id) => /^date: (\d{4}-\d{2}-\d{2})/m.exec(textOf(join(root, 'content', 'runs', `${id}.md`)) ?? '')?.[1]);
   const last = date

@@ -19,6 +19,7 @@ import { setPublished } from './set-status.ts';
 
 const USAGE = `npm run publish -- content/notes/x.md                      dated as the note is
 npm run publish -- content/notes/x.md --date 2026-04-02    dated by you
+npm run publish -- content/notes/x.md --strict             refused where nothing holds a number
 `;
 
 export interface Printer {
@@ -32,7 +33,11 @@ export async function publishNote(root: string, args: readonly string[], printer
     printer.err(`${text}\n`);
     return 1;
   };
-  const options = readOneDated(args, 'note');
+  const strict = args.includes('--strict');
+  const options = readOneDated(
+    args.filter((arg) => arg !== '--strict'),
+    'note',
+  );
   if (typeof options === 'string') return notUnderstood(printer, options, USAGE);
   const found = findNote(root, options.file);
   if ('refused' in found) return refuse(found.refused);
@@ -47,12 +52,27 @@ export async function publishNote(root: string, args: readonly string[], printer
   const date = options.date ?? note.state.date;
   if (earlier !== undefined && date < earlier.date)
     return refuse(`${found.file} was published on ${earlier.date}; a publication on ${date} cannot follow it`);
+  const unheld = present.manifest.problems.filter(({ rule, place }) => rule === UNHELD && place.file === found.file);
+  if (strict && unheld.length > 0)
+    return refuse(`${report(root, unheld)}${found.file} is not published: ${unheldWords(unheld.length)}`);
   const state = nextState(note, earlier, date);
   writeBoth(root, found.file, state);
+  if (unheld.length > 0)
+    printer.err(
+      `${unheldWords(unheld.length)[0]!.toUpperCase()}${unheldWords(unheld.length).slice(1)}. Nobody will hear of it when ${unheld.length === 1 ? 'it is' : 'they are'} no longer true. \`npm run check\` lists ${unheld.length === 1 ? 'it' : 'them'}, \`npm run hold -- ${found.file}\` offers what fits.\n`,
+    );
   printer.out(
     `${found.file} is published as of ${date}: ${counted(state.entries.length, 'number')}, ${counted(state.plots.length, 'plot')} held in ${statePath(state.of)}. Commit both files.\n`,
   );
   return 0;
+}
+
+/** The rule of numbers that nothing holds. */
+const UNHELD = 'unheld-number';
+
+/** "nothing holds 2 of its numbers". */
+function unheldWords(count: number): string {
+  return `nothing holds ${count} of its numbers`;
 }
 
 /** Judged as it would stand in the site, before anything is written. A note that cannot be read is judged as it is. */

@@ -3,7 +3,7 @@
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
-import { readData } from '../../compute/project/read-data.ts';
+import { readLogBytes } from '../../compute/project/read-data.ts';
 import { dataFiles, readProject } from '../../compute/project/read-project.ts';
 import { writeWhole } from '../../compute/store/store.ts';
 import { inspect } from '../../intake/inspect.ts';
@@ -102,8 +102,8 @@ function retestOf(root: string, old: Run, { log, date, scores, surface, image }:
   if (old.logs.some(({ declaration }) => declaration.file === path))
     return `data/${path} is the log of ${old.file} already: a retest has a log of its own`;
   const place = { file: `data/${path}`, line: 1, column: 1 };
-  const bytes = readData(root, path, 'log', place);
-  if (!(bytes instanceof Uint8Array)) return `data/${path} cannot be read`;
+  const bytes = readLogBytes(root, path, place);
+  if ('found' in bytes) return `data/${path} cannot be read`;
   const day = date ?? inspect(bytes, `data/${path}`).time?.date;
   if (day === undefined) return `data/${path} states no date: name the day of the test with --date 2026-05-02`;
   if (day < old.date) return `the retest is of ${day}, and "${old.title}" of ${old.date}: a retest comes later`;

@@ -2,9 +2,11 @@
  * `datapackage.json`: what a run's files of data are, as a Data Package (Frictionless, version 1: specs.frictionlessdata.io). Its tables
  * are Tabular Data Resources. Chosen over CSVW (W3C), which has no place for a file's digest and size, and wants a description a table.
  */
+
 import type { RunContext } from '../../figures/context.ts';
 import { counted } from '../../figures/in-words.ts';
 import type { TableLayout } from '../../figures/table-layout.ts';
+import { NO_MAKER } from '../../register/files/devices.ts';
 import type { Condition, Licence } from '../../register/register.ts';
 import type { DataFile } from '../models/data-file.ts';
 import type { LogSummary, RunSummary } from '../steps/runs/run-step.ts';
@@ -58,8 +60,13 @@ export function describeRun(described: Described): object | null {
 
 /** What a run's data is, in a sentence or two. */
 export function aboutRun(run: Pick<Described['run'], 'specimen' | 'date'>, device: Described['device']): string {
-  const about = `Readings of one run of the ${device.title} by ${device.maker}, specimen ${run.specimen}, on ${run.date}.`;
+  const about = `Readings of one run of the ${device.title}${byMaker(device.maker)}, specimen ${run.specimen}, on ${run.date}.`;
   return device.invented ? `${about} ${INVENTED}` : about;
+}
+
+/** " by Larch Works"; nothing where nobody stated the maker. */
+function byMaker(maker: string): string {
+  return maker.toLowerCase() === NO_MAKER ? '' : ` by ${maker}`;
 }
 
 /** Files of the author, offered or not, each with the digest by which it is known. */
@@ -128,10 +135,14 @@ function tabular(
 const PACKED = { mediatype: 'application/gzip', compression: 'gz' };
 
 /** Loggers' own forms, with lines of their own above and between: told in words, since a table schema would not hold. */
-function rawForm({ role }: DataFile, { encoding, delimiter, rows, time, alignment, packed }: LogSummary, cleaned: boolean): object {
+function rawForm(
+  { role }: DataFile,
+  { encoding, delimiter, rows, time, alignment, packed, condensed }: LogSummary,
+  cleaned: boolean,
+): object {
   if (role === 'redacted') return { description: `As its author redacted it; ${rows} rows of readings` };
   const placed = alignment ? ` ${alignment.statement}` : '';
-  const form = `As the logger wrote it; ${rows} rows of readings, fields parted by ${DELIMITER_WORDS[delimiter] ?? `"${delimiter}"`}, time in column "${time.column}" (${timeWords(time.format)}).${placed}`;
+  const form = `As the logger wrote it; ${condensed?.rows ?? rows} rows of readings, fields parted by ${DELIMITER_WORDS[delimiter] ?? `"${delimiter}"`}, time in column "${time.column}" (${timeWords(time.format)}).${placed}`;
   return {
     ...(packed ? PACKED : {}),
     encoding: encodingLabel(encoding),
@@ -147,11 +158,11 @@ const DELIMITER_WORDS: Readonly<Record<string, string>> = {
   '|': 'bars',
 };
 
-function cleanedNote({ rows, setAside, repairs }: LogSummary): string {
+function cleanedNote({ rows, setAside, repairs, condensed }: LogSummary): string {
   const lines = setAside.filter(({ column }) => column === undefined).length;
   const cells = setAside.length - lines;
   const said = [
-    `${rows} rows, none thinned; times and readings in canonical units, as read and before any correction of an instrument`,
+    `${condensed ? `${rows} rows, means of up to ${condensed.longest} of the ${condensed.rows} rows of the log` : `${rows} rows, none thinned`}; times and readings in canonical units, as read and before any correction of an instrument`,
     ...(lines > 0 ? [`${counted(lines, 'line')} of the log set aside`] : []),
     ...(cells > 0 ? [`${counted(cells, 'cell')} without a reading that could be trusted`] : []),
     ...repairs.map(({ repair, rows: count }) => `${counted(count, 'row')} repaired: ${repair.reason}`),

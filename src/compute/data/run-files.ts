@@ -11,7 +11,7 @@ import { tableFile } from './table-file.ts';
 
 export interface RunFilesOf {
   readonly run: Pick<Run, 'id' | 'logs'>;
-  readonly summary: { readonly logs: readonly Pick<LogSummary, 'file' | 'rows'>[] };
+  readonly summary: { readonly logs: readonly Pick<LogSummary, 'file' | 'rows' | 'condensed'>[] };
   /** Of each log, in the run's order. */
   readonly data: readonly LogData[];
   readonly tables: readonly ReadTable[];
@@ -33,7 +33,7 @@ function filesOfLog(
   folder: string,
   data: LogData,
   { sharing }: Pick<RunLog, 'sharing'>,
-  { file, rows }: Pick<LogSummary, 'file' | 'rows'>,
+  { file, rows, condensed }: Pick<LogSummary, 'file' | 'rows' | 'condensed'>,
 ): DataFile[] {
   const { name, sharedAs: way, log, redacted, cleaned } = data;
   const common = { rows, note: '', ...(name === '' ? {} : { log: name }) };
@@ -69,7 +69,9 @@ function filesOfLog(
             role: 'cleaned' as const,
             what: `cleaned readings${name === '' ? '' : ` of the log${of}`}`,
             source: '',
-            note: 'every row that counts, in canonical units',
+            note: condensed
+              ? `means of up to ${condensed.longest} rows of the log, in canonical units`
+              : 'every row that counts, in canonical units',
           },
         ]
       : []),
@@ -84,10 +86,11 @@ function renamed(file: DataFile, name: string, folder: string): DataFile {
   return name === file.name ? file : { ...file, name, path: file.path === null ? null : folder + name };
 }
 
-function noteOf({ sharedAs: way, unread }: LogData, stated: boolean): string {
+function noteOf({ sharedAs: way, unread, tooLong, log }: LogData, stated: boolean): string {
   if (way === 'as it came') return '';
   if (way === 'redacted') return 'not offered: a redacted file stands in its place';
   if (way === 'elsewhere') return 'kept elsewhere';
   if (way === 'digest only') return 'not offered: its author publishes the digest alone';
+  if (tooLong) return `not offered: ${sizeText(log.bytes)} are too much to go out with a site`;
   return stated ? 'not offered: its author publishes the cleaned readings' : `not offered: it holds ${unreadText(unread)}`;
 }

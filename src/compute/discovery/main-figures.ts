@@ -33,10 +33,13 @@ export function ranksOf(values: readonly (number | null)[]): (number | null)[] {
   return values.map((value) => (value === null ? null : rank.get(value)!));
 }
 
-function cellOf({ derived }: ComputedRun, name: string, withPlace: boolean): RunsCell {
+/** A figure that only a log gives. */
+const NO_LOG = 'no log';
+
+function cellOf({ derived, run }: ComputedRun, name: string, withPlace: boolean): RunsCell {
   const figure = derived.figures.get(name);
   if (figure === undefined) return { shown: '', detail: 'not measured' };
-  if (!isPresent(figure)) return { shown: '', detail: figure.absent.replaceAll('-', ' ') };
+  if (!isPresent(figure)) return { shown: '', detail: run.logs.length === 0 ? NO_LOG : figure.absent.replaceAll('-', ' ') };
   return { shown: printQuantity(figure.quantity).text, detail: withPlace ? String(figure.of?.at ?? '') : '' };
 }
 

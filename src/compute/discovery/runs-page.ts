@@ -1,8 +1,10 @@
 /** The model of the index of devices and runs, and the same as JSON for programs and for the picker of comparisons. */
+
 import { isPresent } from '../../figures/figure.ts';
 import { idFromWords } from '../../intake/ids.ts';
 import { compareText } from '../../problem.ts';
 import { printQuantity } from '../../quantities/print.ts';
+import { NO_MAKER } from '../../register/files/devices.ts';
 import { formerIdsOf } from '../../register/sections/former-addresses.ts';
 import { conditionRows, settingText } from '../contents/figure-text.ts';
 import type { ComputedRun, SiteContents } from '../contents/site-contents.ts';
@@ -47,7 +49,11 @@ export function runsModel(parts: SiteContents, comparisons: readonly Link[]): Ru
     choices: {
       devices: devices.filter((device) => device.runs > 0).map(({ id, title }) => ({ id, title })),
       specimens: named([...new Set(runs.map(({ run }) => run.specimen))].map((alias) => ({ id: alias, title: alias }))),
-      makers: named(devices.filter((device) => device.runs > 0).map(({ maker, makerId }) => ({ id: makerId, title: maker }))),
+      makers: named(
+        devices
+          .filter((device) => device.runs > 0 && device.maker !== NO_MAKER)
+          .map(({ maker, makerId }) => ({ id: makerId, title: maker })),
+      ),
       clocks: clocks.choices,
       outcomes: OUTCOMES.filter(({ id }) => seen.has(id)).map(({ id, title }) => ({ id, title })),
     },

@@ -1,6 +1,8 @@
 /** The model of the home page: notes, newest first, with their highlights. */
+
 import { compareText } from '../../problem.ts';
 import { printQuantity } from '../../quantities/print.ts';
+import { NO_MAKER } from '../../register/files/devices.ts';
 import { clockTime } from '../../words/script/timeline.ts';
 import { newestFirst } from '../contents/note-order.ts';
 import type { ComputedNote, SiteContents } from '../contents/site-contents.ts';
@@ -41,7 +43,7 @@ export function homeModel(parts: SiteContents): HomeModel {
 function deviceOf({ register }: SiteContents, id: string): HomeModel['devices'][number] {
   const { title, maker, ratedClock } = register.devices.get(id)!;
   const rated = ratedClock ? [`rated ${printQuantity(ratedClock).text}`] : [];
-  return { title, path: `devices/${id}/`, about: [maker, ...rated].filter((text) => text !== '').join(', ') };
+  return { title, path: `devices/${id}/`, about: [maker, ...rated].filter((text) => text !== '' && text !== NO_MAKER).join(', ') };
 }
 
 function linkOf(computed: ComputedNote): Link {

@@ -3,6 +3,7 @@ import type { PublishedEntry, PublishedState } from '../../register/sealed/publi
 import { plainExpression } from '../../words/expression/plain-expression.ts';
 import { matchStates, type Pair } from './match.ts';
 import { inCanonical, plain, printsDifferently, sameValue } from './same-value.ts';
+import { METHODS } from './sources.ts';
 
 export interface ChangedNumber {
   readonly number: string;
@@ -56,7 +57,12 @@ export interface NoteChanges {
   /** Numbers that have no partner on the other side: their text was edited, or what held them is absent. */
   readonly added: readonly string[];
   readonly removed: readonly string[];
+  /** What it rests on and what is not as it was: files of data/ and content/, and “the methods”, that is the code that derives figures. */
+  readonly because: readonly string[];
 }
+
+/** The cause that is no file. */
+export const BY_METHODS = METHODS;
 
 /** Changes of every note and script that stood then, in the order of those; one that is gone has lost all its numbers. */
 export function changesSince(then: readonly PublishedState[], now: readonly PublishedState[]): NoteChanges[] {
@@ -80,7 +86,15 @@ function changesOf(was: PublishedState, is: PublishedState): NoteChanges {
     pictures: picturesOf(was, is),
     added: added.map(inWords),
     removed: removed.map(inWords),
+    because: causesOf(was, is),
   };
+}
+
+/** Names in the order of what it rests on now. Other data is reason enough: other methods are named only where no data changed. */
+function causesOf({ sources: were }: PublishedState, { sources: are }: PublishedState): string[] {
+  const then = new Map(were.map(({ name, sha256 }) => [name, sha256]));
+  const names = are.flatMap(({ name, sha256 }) => (then.get(name) === sha256 ? [] : [name]));
+  return names.some((name) => name.startsWith('data/')) ? names.filter((name) => name !== METHODS) : names;
 }
 
 /** Each number once, however often it is printed. */

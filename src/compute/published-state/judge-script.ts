@@ -2,7 +2,7 @@
 import type { Problem } from '../../problem.ts';
 import type { Note } from '../../register/register.ts';
 import type { Correction, PublishedEntry, PublishedState } from '../../register/sealed/published-states.ts';
-import { dataOf } from '../../words/directives/stated.ts';
+import { dataOf } from '../../words/directives/stated-report.ts';
 import { plainExpression } from '../../words/expression/plain-expression.ts';
 import type { LedgerEntry, Written } from '../../words/written.ts';
 import { matchEntries, type Pair } from './match.ts';

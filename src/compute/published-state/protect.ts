@@ -11,6 +11,7 @@ import type { ContentFile, Note, Register } from '../../register/register.ts';
 import { reachedRuns } from '../../register/resolved/reached-runs.ts';
 import type { Correction, PublishedEntry, PublishedState } from '../../register/sealed/published-states.ts';
 import { withPlainFront } from '../../words/front-words.ts';
+import { broughtPages } from '../contents/brought-pages.ts';
 import type { NamedCopy } from '../record-copies/copy.ts';
 import type { NoteOutcome, Notes } from '../steps/notes/notes.ts';
 import type { Scripts } from '../steps/notes/scripts.ts';
@@ -74,7 +75,7 @@ export function protect({ register, content, published, notes, plots, pictures, 
     const { note } = written;
     const drawn = plots.results.get(stateKey(note)) ?? [];
     const plan = note.kind === 'script' ? scripts.plans.get(note.id) : undefined;
-    const going = presentState(written, drawn, sources, plan, copies, pagesOf(written, register), pictures);
+    const going = presentState(written, drawn, sources, plan, copies, broughtPages(written, register), pictures);
     const { outcome, present } = keepIds({ outcome: written, present: going }, stateOf(note, states));
     return {
       outcome,
@@ -107,17 +108,6 @@ export function protect({ register, content, published, notes, plots, pictures, 
       asked,
     })),
   };
-}
-
-/** Pages that a published note brings into the site besides its own. */
-function pagesOf({ note, reaches }: NoteOutcome, register: Register): string[] {
-  const tried = [...(note.attempts?.values() ?? [])].map((id) => register.attempts.get(id)?.device);
-  const devices = new Set([...reaches.map((id) => register.runs.get(id)?.device), ...tried]);
-  return [
-    ...reaches.map((id) => `runs/${id}/`),
-    ...[...devices].flatMap((id) => (id === undefined ? [] : [`devices/${id}/`])),
-    ...new Set([...note.comparisons.values()].map((id) => `comparisons/${id}/`)),
-  ];
 }
 
 interface Verdict extends Pick<PresentNote, 'open' | 'against' | 'asked'> {

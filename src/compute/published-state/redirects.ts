@@ -1,6 +1,6 @@
 /** Runs, devices and comparisons that stood under other ids: their former pages lead on, their former files keep their bytes. */
 import type { Register } from '../../register/register.ts';
-import { formerIdsOf } from '../../register/sections/former-addresses.ts';
+import { formerIdsOf, PAGE_FOLDERS, type PageFolder } from '../../register/sections/former-addresses.ts';
 import type { Manifest } from '../results.ts';
 import type { Store } from '../store/store.ts';
 import type { Redirect } from './addresses.ts';
@@ -12,8 +12,8 @@ export interface Moved extends Redirect {
 }
 
 /** Every former address whose page the site has (law 9), in the order of the register. */
-export function movedPages(register: Pick<Register, 'runs' | 'devices' | 'comparisons'>, has: (page: string) => boolean): Moved[] {
-  return (['runs', 'devices', 'comparisons'] as const).flatMap((folder) =>
+export function movedPages(register: Pick<Register, PageFolder>, has: (page: string) => boolean): Moved[] {
+  return PAGE_FOLDERS.flatMap((folder) =>
     [...register[folder].values()]
       .filter(({ id }) => has(`${folder}/${id}/`))
       .flatMap((item) =>

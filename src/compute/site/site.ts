@@ -2,9 +2,10 @@
 
 import type { CheckTable } from '../../figures/checks/results.ts';
 import { type ArchiveInputs, archivesOf } from '../archive/site-archives.ts';
+import { broughtPages } from '../contents/brought-pages.ts';
 import { deadLinks, type Linking } from '../contents/dead-links.ts';
 import { notePath } from '../contents/note-path.ts';
-import { attemptsPath, comparisonPath, type SiteContents } from '../contents/site-contents.ts';
+import { attemptsPath, type SiteContents } from '../contents/site-contents.ts';
 import { offeredFiles } from '../data/offered-data.ts';
 import { verifyPart } from '../data/verify-part.ts';
 import { pageDates } from '../discovery/dates.ts';
@@ -76,18 +77,12 @@ function feedsOf(parts: SiteContents, corrections: FeedModel): Feeds {
 }
 
 /** Drafts and what is held back, which a site does not show: their links are judged too, so that their publication surprises nobody. */
-function notShown({ held, runs, attempts }: Options, parts: SiteContents): Linking[] {
+function notShown({ held }: Options, parts: SiteContents): Linking[] {
   const shown = new Set(parts.notes.map(({ note }) => note.file));
   const others = held.notes.outcomes.filter(({ note }) => note.status !== 'published' && !shown.has(note.file));
-  return others.map(({ note, written, reaches }) => {
-    const tried = [...(note.attempts?.values() ?? [])].map((id) => attempts.get(id)!.attempts.device);
-    const devices = [...reaches.map((id) => runs.outcomes.get(id)!.run.device), ...tried].map((id) => `devices/${id}/`);
-    const comparisons = [...note.comparisons.values()].map((id) => comparisonPath(id));
-    return {
-      note,
-      written,
-      brings: [`${note.kind}s/${note.id}/`, ...reaches.map((id) => `runs/${id}/`), ...devices, ...comparisons],
-    };
+  return others.map((outcome) => {
+    const { note, written } = outcome;
+    return { note, written, brings: [`${note.kind}s/${note.id}/`, ...broughtPages(outcome, parts.register)] };
   });
 }
 

@@ -4,10 +4,13 @@ import { counted, plain } from '../in-words.ts';
 import { type Shift, shiftByEdges } from './by-edges.ts';
 import { edgesOf } from './edges.ts';
 
-/** What the author says of a log's clock: how much to add to it, or that the loads which both logs show bring them together. */
+/**
+ * What the author says of a log's clock: how much to add to it, when its first row stands after that of the first log, or that the loads which
+ * both logs show bring them together.
+ */
 export type Offset =
   | {
-      readonly by: 'offset';
+      readonly by: 'offset' | 'start';
       readonly seconds: number;
       /** Standard uncertainty, s; 0 where none is stated. */
       readonly u: number;
@@ -37,10 +40,10 @@ export interface Alignment {
 }
 
 /** Why a log cannot be brought to the run's clock. */
-export type Unaligned = 'clocks' | 'no-edges' | 'ambiguous' | 'apart';
+export type Unaligned = 'clocks' | 'undated' | 'no-edges' | 'ambiguous' | 'apart';
 
 /**
- * By the author's word first: an offset is added to the log's own instants where both logs tell them, else it is when the log's first row
+ * By the author's word first: an offset is added to the log's own instants, which both logs must tell; a start is when the log's first row
  * stands after the first log's. Without a word both clocks are taken as they are, where both tell date and zone.
  */
 export function alignLog(first: ClockedLog, other: ClockedLog): Alignment | Unaligned {
@@ -67,12 +70,13 @@ function instantsBetween({ time: a }: Log, { time: b }: Log): number | null {
 function byOffset(
   first: ClockedLog,
   { name, log }: ClockedLog,
-  { seconds, u, distribution, text }: Extract<Offset, { by: 'offset' }>,
+  { by, seconds, u, distribution, text }: Exclude<Offset, { by: 'load edge' }>,
   between: number | null,
-): Alignment {
-  const at = seconds + (between ?? 0);
+): Alignment | Unaligned {
+  if (by === 'offset' && between === null) return 'undated';
+  const at = by === 'start' ? seconds : seconds + (between ?? 0);
   const statement =
-    between === null
+    by === 'start'
       ? `The first row of the log ${name} stands ${text} after that of ${first.name}, as stated.`
       : `${text} were added to the clock of the log ${name}, as stated.`;
   return { name, at, u, ...(distribution ? { distribution } : {}), statement, ...apartOf(first.log, log, at) };
@@ -80,7 +84,7 @@ function byOffset(
 
 function byClocks(first: ClockedLog, { name, log }: ClockedLog, between: number | null): Alignment | Unaligned {
   if (between === null) return 'clocks';
-  const statement = `The clocks of the logs ${first.name} and ${name} are taken to agree: both tell date and zone, and no offset is stated.`;
+  const statement = `The clocks of the logs ${first.name} and ${name} are taken to agree: both tell date and zone, and nothing else is stated.`;
   return { name, at: between, u: 0, statement, ...apartOf(first.log, log, between) };
 }
 

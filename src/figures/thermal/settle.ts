@@ -69,10 +69,11 @@ export function settle(soak: Soak, series: LoadSeries, response: () => Response 
   const excess = excessOf(rule, hiddenIn(series, course.span, step), end?.u ?? 0);
   const opening = openingOf(judged, excess, course.step);
   if (opening.outcome === 'never') return unsettled(notSteady(series, criterion, judged), opening.notBefore);
-  const fitted = openingOfFit(rule, response(), opening.notBefore, step, series.lasted);
+  const fitted = openingOfFit(rule, response(), opening.notBefore, step, course);
   if (opening.outcome === 'undecided' && !fitted) return unsettled(undecided(criterion, judged, step), opening.notBefore);
   const averaging = Math.min(judged.window || AVERAGING, series.length - opening.notBefore || AVERAGING);
-  const read = readShare(course, averaging);
+  const last = course.t[course.t.length - 1]!;
+  const read = readShare(course, last - averaging - 1e-6, last);
   if (read < READ) return unsettled(notRead(series, averaging, read), opening.notBefore);
   const from = firstRowAt(soak.log.time.seconds, series.phase.from + series.length - averaging - 1e-6);
   const rows = { from: Math.max(series.phase.fromRow, Math.min(from, series.phase.toRow - 1)), to: series.phase.toRow };
@@ -90,11 +91,20 @@ function closer(seen: Opening | null, fitted: Opening | null): Opening | null {
   return seen && !(fitted && width(seen) > SEVERAL * width(fitted)) ? seen : fitted;
 }
 
-/** Since when the criterion holds on the fitted response, but not before it may: null where that tells nothing. */
-function openingOfFit(rule: Rule, response: Response | Reason, notBefore: number, step: number, lasted: number): Opening | null {
+/**
+ * Since when the criterion holds on the fitted response, but not before it may: null where that tells nothing. The fit sees through the steps
+ * of a sensor, and not into a gap: a device that only nearly follows it leaves it there.
+ */
+function openingOfFit(
+  rule: Rule,
+  response: Response | Reason,
+  notBefore: number,
+  step: number,
+  course: EvenCourse,
+): Opening | null {
   if (!isResponse(response)) return null;
-  const found = modelOpening(rule, response.curves, step, lasted);
-  if (!found || found.interval[1] <= notBefore) return null;
+  const found = modelOpening(rule, response.curves, step, response.series.lasted);
+  if (!found || found.interval[1] <= notBefore || readShare(course, ...found.interval) < READ) return null;
   const interval = [Math.max(notBefore, found.interval[0]), found.interval[1]] as const;
   return { ...found, value: Math.max(interval[0], found.value), interval };
 }
@@ -164,10 +174,10 @@ function undecided(criterion: Criterion, { change, most }: Judged, step: number)
   return { absent: 'undecided', why };
 }
 
-/** Share of the last `length` seconds of a course that was read. */
-function readShare({ t, seen }: EvenCourse, length: number): number {
-  const from = firstRowAt(t, t[t.length - 1]! - length - 1e-6);
-  return seen.subarray(from).reduce((sum, one) => sum + one, 0) / (t.length - from);
+/** Share of the time between two times, s since the load began, that was read. */
+function readShare({ t, seen }: EvenCourse, from: number, to: number): number {
+  const rows = seen.subarray(firstRowAt(t, from), firstRowAt(t, to) + 1);
+  return rows.reduce((sum, one) => sum + one, 0) / rows.length;
 }
 
 function notRead({ channel }: LoadSeries, averaging: number, read: number): Reason {

@@ -212,7 +212,8 @@ function channelOf(
   };
 }
 
-function lackOfReadings(declaration: ChannelDeclaration, missing: number, rows: number, known: Acknowledged): Problem[] {
+/** A channel without any reading is an error, one with few a warning. */
+export function lackOfReadings(declaration: ChannelDeclaration, missing: number, rows: number, known: Acknowledged): Problem[] {
   if (rows === 0 || missing === 0) return [];
   if (missing === rows) {
     return [

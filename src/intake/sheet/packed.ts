@@ -45,15 +45,19 @@ const FAULTS: Readonly<Record<UnpackFault['kind'], (file: string) => { readonly 
   }),
 };
 
+const EXPECTED = 'the text of a log or table, plain or packed with gzip';
+
+/** The problem of a packed file out of which nothing comes. */
+export function faultProblem(file: string, fault: UnpackFault['kind']): Problem {
+  const { found, remedy } = FAULTS[fault](file);
+  return error('packed-unreadable', { file, line: 1, column: 1, endLine: 1, endColumn: 1 }, found, { expected: EXPECTED, remedy });
+}
+
 /** The problem of a file that is packed and yields no text; null for any other. */
 export function packedProblem({ file, lines, packing }: Pick<Sheet, 'file' | 'lines' | 'packing'>): Problem | null {
-  const expected = 'the text of a log or table, plain or packed with gzip';
-  if (packing.fault !== null) {
-    const { found, remedy } = FAULTS[packing.fault](file);
-    return error('packed-unreadable', placeOfLine(file, lines, 1), found, { expected, remedy });
-  }
+  if (packing.fault !== null) return faultProblem(file, packing.fault);
   if (packing.with !== 'zip') return null;
   const found = 'the file is packed (zip, such as an archive or the workbook of a spreadsheet)';
   const remedy = 'unpack it, or have the spreadsheet write a CSV, and name what comes out';
-  return error('not-a-log', placeOfLine(file, lines, 1), found, { expected, remedy });
+  return error('not-a-log', placeOfLine(file, lines, 1), found, { expected: EXPECTED, remedy });
 }

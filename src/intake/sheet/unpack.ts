@@ -1,5 +1,6 @@
 /** Files packed with gzip (RFC 1952) -> the bytes that were packed, a piece at a time. The only place of intake that knows fflate. */
 import { Gunzip } from 'fflate';
+import { joined } from './parts.ts';
 
 /** What a file is packed with, told by its first bytes (gzip: RFC 1952, 2.3.1; zip, and so the workbooks of spreadsheets: APPNOTE 4.3.7); null for text. */
 export function packedWith(bytes: Uint8Array): 'gzip' | 'zip' | null {
@@ -27,7 +28,7 @@ const TRAILER = 8;
  * What the pieces of a file hold, unpacked where they begin as gzip does; several members one after the other, as loggers append them, are read whole.
  * Throws an `UnpackFault` where the file ends early, where checksum or length of a member is not what it says, or above `most` bytes.
  */
-function* unpacked(pieces: Iterable<Uint8Array>, most = Number.POSITIVE_INFINITY): Generator<Uint8Array> {
+export function* unpacked(pieces: Iterable<Uint8Array>, most = Number.POSITIVE_INFINITY): Generator<Uint8Array> {
   let member: Members | null = null;
   let first = true;
   for (const piece of pieces) {
@@ -41,14 +42,7 @@ function* unpacked(pieces: Iterable<Uint8Array>, most = Number.POSITIVE_INFINITY
 
 /** The whole of a packed file in one array. Throws as `unpacked` does. */
 export function unpackWhole(bytes: Uint8Array, most: number): Uint8Array {
-  const pieces = [...unpacked([bytes], most)];
-  const whole = new Uint8Array(pieces.reduce((sum, piece) => sum + piece.length, 0));
-  let at = 0;
-  for (const piece of pieces) {
-    whole.set(piece, at);
-    at += piece.length;
-  }
-  return whole;
+  return joined([...unpacked([bytes], most)]);
 }
 
 interface Members {
@@ -63,7 +57,7 @@ function membersOf(most: number): Members {
   let length = 0;
   let checksum = 0;
   let pushed = 0;
-  let recent = new Uint8Array(0);
+  let recent: Uint8Array = new Uint8Array(0);
   const verify = (end: number) => {
     const at = recent.length - (pushed - end) - TRAILER;
     if (at < 0) throw new UnpackFault('damaged');
@@ -87,7 +81,7 @@ function membersOf(most: number): Members {
   };
   const feed = (packed: Uint8Array, last: boolean) => {
     pushed += packed.length;
-    recent = joined(recent.subarray(Math.max(0, recent.length - PIECE)), packed);
+    recent = joined([recent.subarray(Math.max(0, recent.length - PIECE)), packed]);
     try {
       stream.push(packed, last);
     } catch (thrown) {
@@ -103,13 +97,6 @@ function membersOf(most: number): Members {
       return rest;
     },
   };
-}
-
-function joined(a: Uint8Array, b: Uint8Array): Uint8Array<ArrayBuffer> {
-  const both = new Uint8Array(a.length + b.length);
-  both.set(a);
-  both.set(b, a.length);
-  return both;
 }
 
 let table: Uint32Array | null = null;

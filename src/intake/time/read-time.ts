@@ -142,7 +142,7 @@ function sinceFirst(kept: Int32Array, times: Float64Array): Float64Array {
 }
 
 /** Takes off the noise of binary fractions: no logger tells less than a nanosecond. */
-function roundNano(seconds: number): number {
+export function roundNano(seconds: number): number {
   return Math.abs(seconds) < 9e6 ? Math.round(seconds * 1e9) / 1e9 : Math.round(seconds * 1e6) / 1e6;
 }
 

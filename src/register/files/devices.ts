@@ -44,7 +44,7 @@ export function readDevice(source: SourceFile, report: Report): Device {
   const limits = limitsOf(fields.throttle_at, report);
   return {
     ...itemOf(source, fields.title, report),
-    maker: lineOf(fields.maker, 'maker', report) ?? '',
+    maker: makerOf(fields.maker, report),
     invented: yesNoOf(fields.invented, 'invented', report) ?? false,
     ...(ratedClock ? { ratedClock: rating(ratedClock, 'rated_clock') } : {}),
     throttleAt: Object.fromEntries(
@@ -54,6 +54,18 @@ export function readDevice(source: SourceFile, report: Report): Device {
     ...(power ? { power } : {}),
     ...readFormer(fields.was, 'devices', source, report),
   };
+}
+
+/** What `add` and `new` write until somebody states the maker. */
+export const NO_MAKER = 'not stated';
+
+function makerOf(node: TextNode | undefined, report: Report): string {
+  if (node?.text.toLowerCase() === NO_MAKER)
+    report.warning('maker-not-stated', node.place, `\`maker\` is \`${node.text}\``, {
+      expected: 'who makes the device',
+      remedy: 'write the name of the maker, or `unknown` where nobody can tell',
+    });
+  return lineOf(node, 'maker', report) ?? '';
 }
 
 const CHANNEL_NAMES: NameRule = {

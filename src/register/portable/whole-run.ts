@@ -75,11 +75,15 @@ function knownOf(entry: Plain, channels: PlainMap): Plain[] {
       ];
 }
 
+/** What says how the clock of a log stands to that of the first. */
+const CLOCK_KEYS = ['offset', 'starts'];
+
 /** One of several logs: its own word, that of the setup for its name, that for every log. */
 function severalLog(log: Plain, named: PlainMap, shared: PlainMap): PlainMap {
   const own = mergedLog(log, named);
-  const offset = named.get('offset');
-  return mergedLog(offset === undefined || own.has('offset') ? own : new Map([...own, ['offset', offset]]), shared);
+  const stated = CLOCK_KEYS.some((key) => own.has(key));
+  const clock = CLOCK_KEYS.flatMap((key) => (stated || !named.has(key) ? [] : [[key, named.get(key) as Plain] as const]));
+  return mergedLog(new Map([...own, ...clock]), shared);
 }
 
 function mergedChannels(setup: PlainMap, run: PlainMap): PlainMap {

@@ -8,10 +8,11 @@ import type { ListNode, TextNode } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
 
 /** Folders of content/ whose files have pages of their own that are named like them. */
-export type PageFolder = 'runs' | 'devices' | 'comparisons';
+export const PAGE_FOLDERS = ['runs', 'devices', 'comparisons'] as const;
+export type PageFolder = (typeof PAGE_FOLDERS)[number];
 
 const OF_NOTES = /^(?:notes|scripts)\/[a-z0-9-]+\/(?:plots\/[a-z0-9-]+(?:\.(?:svg|png|csv))?)?$/;
-const OF_PAGES = /^(?:runs|devices|comparisons)\/[a-z0-9]+(?:-[a-z0-9]+)*\/$/;
+const OF_PAGES = new RegExp(`^(?:${PAGE_FOLDERS.join('|')})/[a-z0-9]+(?:-[a-z0-9]+)*/$`);
 
 /** The addresses below the site's base at which something of this note stood, in the author's order; also those of what has gone. */
 export function readWas(node: TextNode | ListNode | undefined, source: SourceFile, report: Report): EarlierAddress[] {
@@ -68,7 +69,7 @@ export function checkFormer(
     if (other === undefined) claimed.set(earlier.address, file);
     else tellClaimed(earlier, other, report);
   };
-  for (const folder of ['runs', 'devices', 'comparisons'] as const) {
+  for (const folder of PAGE_FOLDERS) {
     const standing = ids(folder);
     for (const { file, was = [] } of register[folder].values()) {
       for (const earlier of was) {

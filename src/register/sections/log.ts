@@ -39,9 +39,13 @@ const SHARE = optional(text, 'how much of the log goes out', {
   words: SHARES,
   otherwise: 'as it came, if the run reads all of it; else cleaned only',
 });
-const OFFSET = optional(text, 'how its clock stands to that of the first log', {
-  means: 'a time, with `±` where it is not sure, or `by load edge`',
+const OFFSET = optional(text, 'what is added to its clock, where both logs tell date and zone', {
+  means: 'a time, with `±` where it is not sure; or `by load edge`, which finds it from what both logs show',
   example: 'by load edge',
+});
+const STARTS = optional(text, 'when its first row stands after that of the first log, whatever its clock says', {
+  means: 'a time, with `±` where it is not sure',
+  example: '37 ± 1 s',
 });
 const LOG_KEYS = {
   file: required(text, 'where the log is', { form: 'path' }),
@@ -56,12 +60,12 @@ const LOG_KEYS = {
   elsewhere: optional(text, 'where a log stands that is too large to publish', { form: 'address' }),
 };
 export const LOG = shape(LOG_KEYS);
-export const ONE_OF_LOGS = shape({ ...LOG_KEYS, offset: OFFSET });
+export const ONE_OF_LOGS = shape({ ...LOG_KEYS, offset: OFFSET, starts: STARTS });
 const SHARED_TIME_KEY = optional(map, 'how the time of its logs is read', {
   keys: { title: '`time` below `log` of a setup', shape: SHARED_TIME },
 });
 export const SHARED_LOG = shape({ time: SHARED_TIME_KEY, share: SHARE });
-export const SHARED_ONE_OF_LOGS = shape({ time: SHARED_TIME_KEY, share: SHARE, offset: OFFSET });
+export const SHARED_ONE_OF_LOGS = shape({ time: SHARED_TIME_KEY, share: SHARE, offset: OFFSET, starts: STARTS });
 const LOG_NAMES: NameRule = {
   rule: 'bad-name',
   what: 'a log',
@@ -129,9 +133,9 @@ function severalLogs(node: MapNode, data: DataFiles, report: Report): StatedLog[
   if (node.entries.size === 0) tellEmpty('logs', node.place, report);
   const [first] = logs;
   if (first?.offset)
-    report.error('bad-logs', first.place, `the log \`${first.name}\` stands first and has an offset`, {
-      expected: 'the first log to have the clock of the run, and an `offset` with the others',
-      remedy: 'move the offset to the other log, with the opposite sign',
+    report.error('bad-logs', first.place, `the log \`${first.name}\` stands first and has \`${KEY_OF[first.offset.by]}\``, {
+      expected: 'the first log to have the clock of the run, and `offset` or `starts` with the others',
+      remedy: `move \`${KEY_OF[first.offset.by]}\` to the other log, with the opposite sign`,
     });
   return logs;
 }
@@ -144,7 +148,7 @@ function readLog(name: string, node: TextNode | MapNode, place: Place, data: Dat
   const fields = readShape(name === '' ? LOG : ONE_OF_LOGS, node, name === '' ? '`log`' : `the log \`${name}\``, place, report);
   const file = dataPathOf(fields.file, 'file', data, report);
   const lastLine = wordOf(fields.last_line, 'last_line', ['whole'] as const, report);
-  const offset = 'offset' in fields ? offsetOf(fields.offset as TextNode | undefined, report) : undefined;
+  const offset = name === '' ? undefined : clockOf(fields as ClockFields, report);
   return {
     name,
     ...(offset ? { offset } : {}),
@@ -186,7 +190,7 @@ export function readSharedLogs(node: MapNode | undefined, report: Report): Map<s
     const own = mapIn(entry, report);
     if (!own) return [];
     const fields = readShape(SHARED_ONE_OF_LOGS, own, `the log \`${entry.key}\` of a setup`, entry.keyPlace, report);
-    const offset = offsetOf(fields.offset, report);
+    const offset = clockOf(fields, report);
     const share = shareOf(fields.share, report);
     const sharing = share === undefined ? {} : { share };
     return [[entry.key, { time: sharedTimeOf(fields.time, report), sharing, ...(offset ? { offset } : {}) }]];
@@ -194,16 +198,34 @@ export function readSharedLogs(node: MapNode | undefined, report: Report): Map<s
   return new Map(named);
 }
 
-/** `37 s`, `37 ± 1 s`, or `by load edge`. */
-function offsetOf(node: TextNode | undefined, report: Report): Offset | undefined {
-  if (!node) return undefined;
-  if (node.text === BY_EDGE) return { by: 'load edge' };
-  const stated = statedQuantity(node, 'offset', A_TIME, report);
+/** The key by which the author states it. */
+const KEY_OF: Readonly<Record<Offset['by'], string>> = { offset: 'offset', 'load edge': 'offset', start: 'starts' };
+
+interface ClockFields {
+  readonly offset?: TextNode | undefined;
+  readonly starts?: TextNode | undefined;
+}
+
+/** `offset: 37 s`, `offset: by load edge` or `starts: 37 ± 1 s`; one of them. */
+function clockOf({ offset, starts }: ClockFields, report: Report): Offset | undefined {
+  if (offset && starts) {
+    report.error('bad-logs', starts.place, '`offset` and `starts` are both stated', {
+      expected: '`offset` for what is added to its clock, or `starts` for when its first row stands after that of the first log',
+      remedy: 'leave one of them',
+    });
+    return undefined;
+  }
+  if (offset?.text === BY_EDGE) return { by: 'load edge' };
+  return starts ? statedClock(starts, 'start', report) : offset && statedClock(offset, 'offset', report);
+}
+
+function statedClock(node: TextNode, by: 'offset' | 'start', report: Report): Offset | undefined {
+  const stated = statedQuantity(node, KEY_OF[by], A_TIME, report);
   if (!stated) return undefined;
   const { value, parts } = quantityOf(stated, 'check', '');
   const [part] = parts ?? [];
   return {
-    by: 'offset',
+    by,
     seconds: value,
     u: Math.abs(part?.share ?? 0),
     ...(part?.source.distribution ? { distribution: part.source.distribution } : {}),

@@ -71,6 +71,16 @@ export function reportUnread(
   };
 }
 
+/** The sentence says of two runs the opposite of what the expression gives. `other` is the alias that it compares with. */
+export function turnedReport(words: string, other: string, expression: string): StatedReport {
+  return {
+    rule: 'stated-turned',
+    found: `the sentence compares with ${other} and says "${words}", and \`${expression}\` gives the opposite`,
+    expected: 'a sentence that compares the runs the way round that the data has them',
+    remedy: 'change places of the two runs in the sentence, or turn its words of more and less',
+  };
+}
+
 /** The interval of true values that the words allow, in the author's own unit: "57.5 °C to below 58.5 °C". `unit` is the canonical one. */
 export function allowedWords(said: Stated, unit: string): string {
   const { lower, upper, lowerClosed, upperClosed } = said;
@@ -130,4 +140,14 @@ export function unrounded(said: Stated, quantity: Quantity, spelling: string): s
     if (!seems(finer)) return `${String(finer).replace('-', '−')}${spelling === '' ? '' : `\u00a0${spelling}`} unrounded`;
   }
   return '';
+}
+
+/** On what a stated number rests, in words. */
+export function restsOn(data: string, allowed: string): string {
+  return `the data says ${data}; the words allow ${allowed}`;
+}
+
+/** What the data says, of the words of `restsOn`. */
+export function dataOf(rests: string): string {
+  return /^the data says (.*); the words allow /s.exec(rests)?.[1] ?? rests;
 }

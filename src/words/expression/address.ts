@@ -124,9 +124,9 @@ function unknownAlias({ parts, start, end }: Address, subjects: Subjects): TextP
       rule: 'unknown-alias',
       start,
       end,
-      found: `\`${first.name}\` in a note that names no runs`,
+      found: `\`${first.name}\` in a file that names no runs`,
       expected: 'an alias under `runs`',
-      remedy: `add to the front matter\n      runs:\n        ${parts.length > 1 && isSnakeName(first.name) ? first.name : 'fast'}: name-of-a-file-in-content-runs`,
+      remedy: `add to the front matter (a script needs runs of its own, too)\n      runs:\n        ${parts.length > 1 && isSnakeName(first.name) ? first.name : 'fast'}: name-of-a-file-in-content-runs`,
     };
   }
   const known = [...subjects].find(([alias, subject]) => lookUp(alias, subject, namesOf(parts)));

@@ -162,6 +162,8 @@ function evaluateCall(call: Call, subjects: Subjects): Outcome {
   const operands = tree.operands.map((operand) => evaluateTree(operand, subjects));
   if (tree.name === 'count') return counted(operands);
   if (tree.name === 'same') return same(operands, tree);
+  const mixed = tree.name === 'mean' || tree.name === 'sum' ? quotedAmong(operands, tree) : undefined;
+  if (mixed) return mixed;
   if (tree.name !== 'abs')
     return differentPlaces(operands, tree) ?? combine(tree, operands, LISTS[tree.name].make, LISTS[tree.name].sensitivities);
   if (operands.length === 1)
@@ -177,6 +179,20 @@ function evaluateCall(call: Call, subjects: Subjects): Outcome {
     end: tree.end,
     found: `\`abs\` of ${operands.length} operands`,
     expected: 'one',
+  });
+}
+
+/** A mean or a sum over own and quoted figures: what somebody else measured is never mixed with own runs. */
+function quotedAmong(operands: readonly Outcome[], { name, start, end }: Call): Outcome | undefined {
+  const held = operands.flatMap((operand) => (isUnheld(operand) ? [] : operand.held));
+  const quoted = held.find((each) => each.quoted !== undefined);
+  if (!quoted || held.every((each) => each.quoted !== undefined)) return undefined;
+  return one({
+    rule: 'refused-arithmetic',
+    start,
+    end,
+    found: `\`${name}\` of own figures and of \`${quoted.alias}.${quoted.address}\`, which is quoted`,
+    expected: `a \`${name}\` of own figures, and the quoted one beside it`,
   });
 }
 

@@ -22,6 +22,8 @@ export interface UnheldNumber extends Span {
   readonly linked: boolean;
   /** The unit of a number that stands without it: "1.7" of "1.7, 1.9 and 2.3 GHz". */
   readonly unit?: string;
+  /** A rank, which a claim holds. */
+  readonly rank?: true;
 }
 
 /** Units of this trade's figures; others (an inch, a bit) are no measured number here. */
@@ -63,9 +65,10 @@ function findAlone(source: string, tree: Root, own: ReadonlySet<string>): Unheld
     const place = ({ start, end }: Span) => ({ start: span.start + start, end: span.start + end });
     const below = heads.get(span.start);
     const cell = below === undefined ? undefined : aloneInCell(prose, below);
-    return (cell ?? numbersIn(prose, own)).map(({ said, unit, ...at }) => {
+    return (cell ?? numbersIn(prose, own)).map(({ said, unit, rank, ...at }) => {
       const { start, end } = place(at);
-      return { start, end, said, source: source.slice(start, end), linked: span.linked, ...(unit === undefined ? {} : { unit }) };
+      const more = { ...(unit === undefined ? {} : { unit }), ...(rank ? { rank } : {}) };
+      return { start, end, said, source: source.slice(start, end), linked: span.linked, ...more };
     });
   });
 }
@@ -92,6 +95,7 @@ function aloneInCell(prose: string, unit: string): Found[] | undefined {
 
 interface Found extends Span {
   readonly said: Stated | Unread;
+  readonly rank?: true;
   /** The unit that it borrows. */
   readonly unit?: string;
 }
@@ -107,7 +111,7 @@ function numbersIn(prose: string, own: ReadonlySet<string>): Found[] {
   const all = findStated(prose).map((said) => contrasted(prose, said) ?? said);
   const listed = all.map((said, index): Listed => listedOf(prose, said, own, startsAt(all[index + 1])));
   const found = inOrder(prose, listed, own);
-  const ranks = ranksIn(prose).map((span): Found => ({ ...span, said: unread('a rank', span.start, RANKED) }));
+  const ranks = ranksIn(prose).map((span): Found => ({ ...span, said: unread('a rank', span.start, RANKED), rank: true }));
   const amounts = otherAmounts(prose, (word) => isUnitWord(word, own)).map(
     ({ what, expected, ...span }): Found => ({ ...span, said: unread(what, span.start, expected) }),
   );

@@ -31,8 +31,18 @@ describe('commands/add/group', () => {
     expect(groups.map(({ tables }) => tables)).toEqual([
       [{ path: 'o/bench.csv', setting: '1900 MHz' }],
       [{ path: 'o/bench.csv', setting: '2400 MHz' }],
+      [{ path: 'o/bench.csv', setting: '2100 MHz' }],
     ]);
+    expect(groups.at(-1)).toMatchObject({ logs: [], why: 'no log has 2100 MHz in its name' });
     expect(left).toEqual(['o/other.csv']);
+  });
+
+  it('goes by the log that a table names, and says nothing of a setting while a log may be of it', () => {
+    const files = [log('o/soak-slow.csv'), log('o/soak-fast.csv')];
+    const named = groupFiles(files, [{ path: 'o/bench.csv', settings: ['soak-slow.csv', 'soak-fast.csv'] }]);
+    expect(named.groups.map(({ tables }) => tables[0]?.setting)).toEqual(['soak-slow.csv', 'soak-fast.csv']);
+    const unsure = groupFiles([...files, log('o/third.csv')], [{ path: 'o/bench.csv', settings: ['slow', 'fast', 'quick'] }]);
+    expect(unsure.groups.map(({ logs }) => logs.length)).toEqual([1, 1, 1]);
   });
 
   it('takes a setting as one sequence with its numbers whole, a clock in MHz or GHz, and none where two runs fit', () => {
@@ -40,7 +50,9 @@ describe('commands/add/group', () => {
       groupFiles(
         names.map((name) => log(name)),
         [{ path: 'bench.csv', settings: of }],
-      ).groups.map(({ tables }) => tables[0]?.setting);
+      )
+        .groups.filter(({ logs }) => logs.length > 0)
+        .map(({ tables }) => tables[0]?.setting);
     expect(settings(['soak-1.9.csv', 'soak-2.1.csv', 'soak-2.3.csv'], ['1.9 GHz', '2.1 GHz', '2.3 GHz'])).toEqual([
       '1.9 GHz',
       '2.1 GHz',

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { Ajv } from 'ajv';
 import addFormats from 'ajv-formats';
 import { describe, expect, it } from 'vitest';
-import { problemsJson, problemsSarif } from '../../../src/commands/check/formats.ts';
+import { notCheckedJson, notCheckedSarif, problemsJson, problemsSarif } from '../../../src/commands/check/formats.ts';
 import { error, type Problem, warning } from '../../../src/problem.ts';
 
 /** Source: see README.md beside the schema. It is of draft 4; what it uses of it means the same in the draft that the validator reads. */
@@ -44,6 +44,23 @@ describe('commands/check/formats', () => {
     expect(isSarif({ ...log, runs: [{ ...run, results: [{ ...run.results[0], level: 'fatal' }] }] })).toBe(false);
     const region = { physicalLocation: { region: { startLine: 0 } } };
     expect(isSarif({ ...log, runs: [{ ...run, results: [{ ...run.results[0], locations: [region] }] }] })).toBe(false);
+  });
+
+  it('says why nothing was checked, in the same forms', () => {
+    const log = notCheckedSarif('Another check is under way.', '0.2.0');
+    expect([isSarif(log), isSarif.errors]).toEqual([true, null]);
+    expect(log).toMatchObject({
+      runs: [{ results: [], invocations: [{ executionSuccessful: false, toolExecutionNotifications: [{ level: 'error' }] }] }],
+    });
+    expect(notCheckedJson('Another check is under way.')).toEqual({ format: 1, not_checked: 'Another check is under way.' });
+  });
+
+  it('ends a sentence that has its full stop with no other', () => {
+    const place = { file: 'a.md', line: 1, column: 1 };
+    const { runs } = problemsSarif([error('a', place, 'wrong', { expected: 'right.', remedy: 'did you mean `x`?' })], '0.2.0') as {
+      runs: [{ results: [{ message: { text: string } }] }];
+    };
+    expect(runs[0].results[0].message.text).toBe('wrong. Expected: right. To do: did you mean `x`?');
   });
 
   it('names rule, level, file and region of each, and its sentences', () => {

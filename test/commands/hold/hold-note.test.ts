@@ -222,6 +222,25 @@ describe('commands/hold/hold-note', () => {
     expect(await undo()).toBe(1);
   });
 
+  test('ranks are offered claims that hold, and are held by them', async () => {
+    const text = `${FRONT}The fast setting is the hottest of the four. Brisk has the second highest load power.\n`;
+    const numbers = await list(text);
+    const hottest = numbers.find(({ words }) => words === 'hottest of the four')!;
+    expect(hottest.why).toBeUndefined();
+    expect(hottest.offers.map(({ is }) => is)).toContain('fast.peak_temperature is largest of *.peak_temperature');
+    const second = numbers.find(({ words }) => words === 'second highest')!;
+    expect(second.offers.map(({ is }) => is).filter((is) => / load_power/.test(is))).toEqual([]);
+    const right = `${FRONT}Quick has the second highest load power.\n`;
+    const [only] = await list(right);
+    expect(only!.offers[0]!.is).toBe('fast.load_power > quick.load_power and all [brisk rated].load_power < quick.load_power');
+    const held = await hold(right, ['--take', '1=1']);
+    expect([held.code, held.text]).toEqual([
+      0,
+      right.replace('second highest', `:claim[second highest]{is="${only!.offers[0]!.is}"}`),
+    ]);
+    expect((await hold(right, ['--take', '1=v1'])).code).toBe(1);
+  });
+
   test('numbers of a table are held by the unit of their column', async () => {
     const table = `${FRONT}| run | load power (W) |\n| --- | ---: |\n| rated | 6.43 |\n| fast | 10.4 |\n`;
     const numbers = await list(table);

@@ -13,6 +13,27 @@ describe('commands/hold/short-lines', () => {
     expect(text).toContain(':stated[85 degrees]{is="fast.peak_temperature"}');
   });
 
+  test('what is too much goes to the head of the next line, so that no line is left half empty', () => {
+    const prose = `${'At the end of the hour it had settled and nothing moved. '.repeat(12)}`.trim();
+    const wrapped = prose.replace(/(.{1,79})(?: |$)/g, '$1\n');
+    const held = wrapped.replace('hour', ':stated[hour]{is="fast.phase_duration"}');
+    const lines = keepShort(held, wrapped, widthOf(wrapped)).trimEnd().split('\n');
+    expect(lines.join(' ')).toBe(held.trimEnd().replaceAll('\n', ' '));
+    for (const line of lines.slice(0, -1)) {
+      expect(line.length).toBeLessThanOrEqual(79);
+      expect(line.length).toBeGreaterThan(79 - 'nothing '.length - ':stated[hour]{is="fast.phase_duration"}'.length);
+    }
+  });
+
+  test('it stays on a line of its own before another item, a quotation, a break that the author made, and where each sentence has its line', () => {
+    const overFull = `${'words '.repeat(13)}and :stated[85 degrees]{is="fast.peak_temperature"} at the end`;
+    for (const next of ['- another item', '> a quotation', '', '| a | row |', '12. an item'])
+      expect(keepShort(`${overFull}\n${next}`, 'Words.\nand no', 80).split('\n').at(-1)).toBe(next);
+    expect(keepShort(`${overFull}  \nnext`, 'Words', 80).split('\n').at(-1)).toBe('next');
+    expect(keepShort(`${overFull}.\nNext one.`, 'A sentence.\nNext one.', 80).split('\n').at(-1)).toBe('Next one.');
+    expect(keepShort(`${overFull}\nnext`, 'Words\nnext', 80).split('\n').at(-1)).toMatch(/ next$/);
+  });
+
   test('lists and quotations go on below their words; CRLF stays', () => {
     const text = keepShort(`- ${HELD}\r\n> ${HELD}\r\n`, '', 100);
     const lines = text.split('\r\n');

@@ -24,4 +24,21 @@ describe('commands/stills/pictures', () => {
     expect(name!.length).toBeLessThanOrEqual(100);
     expect(name).not.toBe(other);
   });
+
+  it('warns of a picture that holds too much to be read on a phone', () => {
+    const svg = '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 9000 9000" width="9000" height="9000"></svg>';
+    const shows = {
+      kind: 'plot',
+      stills: [{ title: 'All of it', alt: '', shown: [], svg: 'blob' }],
+    } as unknown as PicturedThing['shows'];
+    const model = {
+      title: 'Short',
+      speaksFor: [],
+      foot: { of: '', address: '' },
+      texts: [],
+      pictures: [{ cue: 1, at: 0, line: 7, column: 1, name: 'all', shows }],
+    };
+    const { problems } = picturesOf(model, 'content/scripts/short.md', () => svg);
+    expect(problems.map(({ rule, place: { line } }) => `${line} ${rule}`)).toEqual(['7 still-type']);
+  });
 });

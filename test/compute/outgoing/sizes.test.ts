@@ -23,9 +23,9 @@ describe('compute/outgoing/sizes', () => {
       siteOf({ 'index.html': page, 'p.png': new Uint8Array(6 * MB), 'big.csv': new Uint8Array(96 * MB) }),
       '/r/',
     );
-    expect(told.map(({ severity, place, found, expected }) => [severity, place.file, found, expected])).toEqual([
-      ['warning', 'dist/index.html', 'this page loads 6.0 MB', '5.0 MB at most'],
-      ['warning', 'dist/big.csv', 'this file has 96.0 MB', '95.0 MB at most'],
+    expect(told.map(({ severity, rule, place, found, expected }) => [`${severity} ${rule}`, place.file, found, expected])).toEqual([
+      ['warning site-size', 'dist/index.html', 'this page loads 6.0 MB', '5.0 MB at most'],
+      ['warning site-size', 'dist/big.csv', 'this file has 96.0 MB', '95.0 MB at most'],
     ]);
   });
 });

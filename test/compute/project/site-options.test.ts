@@ -53,6 +53,10 @@ describe('compute/site-options', () => {
     ],
     [{ accent: { light: 'blue' } }, ['bad-option', '`accent.light` is "blue"']],
     [{ accent: { lihgt: '#14506e' } }, ['unknown-option', '`accent` has no option `lihgt`', 'did you mean `light`?']],
+    [
+      { accent: { light: '#7fa8d0' } },
+      ['accent-contrast', '`#7fa8d0` stands out from the light window (#efe9d8) as 2.05 to 1', 'take a darker colour'],
+    ],
     [{ harmless: [''] }, ['bad-option', '`harmless` is [""]']],
     [{ guide: 'yes' }, ['bad-option', '`guide` is "yes"']],
     [{ colour: 'red' }, ['unknown-option', 'a publication has no option `colour`', 'remove it']],

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { judgeScript } from '../../../src/compute/published-state/judge-script.ts';
 import type { Problem } from '../../../src/problem.ts';
 import type { PublishedEntry } from '../../../src/register/sealed/published-states.ts';
-import { restsOn } from '../../../src/words/directives/stated.ts';
+import { restsOn } from '../../../src/words/directives/stated-report.ts';
 import type { Written } from '../../../src/words/written.ts';
 import { entry, note, state } from './states.ts';
 

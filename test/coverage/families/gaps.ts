@@ -59,7 +59,7 @@ export const FAMILY: Family = {
   title: 'Energy and mean power across a gap',
   words:
     'A load of an hour at 8 W with noise of 0.1 W, one reading a second, and a gap anywhere in it. The truth is the energy of the whole hour, the gap included; and that over an hour.',
-  trials: 100,
+  trials: 300,
   quick: 20,
   cells: [
     ...[30, 120, 300].flatMap((gap) => [

@@ -35,7 +35,7 @@ export const FAMILY: Family = {
   title: 'Time to steady state across a gap',
   words:
     'Three devices rise by 40 K under a load of an hour (300 s; with leakage; with free convection), read every second in steps of 0.1 K with 0.1 K of noise. One stretch of the log is missing. The load went on meanwhile: a load that paused only inside a gap is beyond what a log can know.',
-  trials: 20,
+  trials: 60,
   quick: 20,
   cells: (['anywhere', 'over the moment of settling', 'at the end'] as const).flatMap((where) =>
     [30, 120, 300, 900, 1500].map((length) => ({

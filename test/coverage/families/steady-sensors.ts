@@ -38,7 +38,7 @@ const SENSORS = [0.1, 0.5, 1].flatMap((step) => [0, 0.1, 0.3, 1].map((noise) => 
 export const FAMILY: Family = {
   title: 'Time to steady state on coarse sensors',
   words: `Five devices (one exponential of 300 s and of 600 s; two, of 300 s and 2400 s; leakage; free convection) rise by 40 K under a load of ${LOAD / 3600} h, read every ${ROW} s by a sensor whose steps lie anywhere. The truth is when the criterion begins to hold on the curve without noise and steps.`,
-  trials: 3,
+  trials: 10,
   quick: 3,
   cells: CRITERION_NAMES.flatMap((steady) =>
     SENSORS.map(({ step, noise }) => ({

@@ -51,11 +51,14 @@ describe('figures/alignment', () => {
       { input: { quantity: 'power', values: (t) => (loads.some(([a, b]) => t + from >= a && t + from < b) ? 9 : 3) } },
     );
 
-  test('without an instant an offset is when the first row stands after that of the first log; without any word there is no clock', () => {
+  test('a start is when the first row stands after that of the first log; an offset needs instants; without any word there is no clock', () => {
     const first = { name: 'device', log: soak(0, 1000, [[300, 800]]) };
     const log = soak(100, 1000, [[300, 800]]);
-    const offset = { by: 'offset', seconds: 100, u: 0, text: '100 s' } as const;
+    const offset = { by: 'start', seconds: 100, u: 0, text: '100 s' } as const;
     expect(aligned(alignLog(first, { name: 'meter', log, offset })).at).toBe(100);
+    expect(alignLog(first, { name: 'meter', log, offset: { ...offset, by: 'offset' } })).toBe('undated');
+    const [device, meter] = logsOf(pairOf(1));
+    expect(aligned(alignLog({ name: 'device', log: device }, { name: 'meter', log: meter, offset })).at).toBe(100);
     expect(alignLog(first, { name: 'meter', log })).toBe('clocks');
     expect(alignLog(first, { name: 'meter', log, offset: { ...offset, seconds: 5000 } })).toBe('apart');
     expect(alignLog(first, { name: 'meter', log: soak(0, 1000, []), offset: BY_EDGE })).toBe('no-edges');

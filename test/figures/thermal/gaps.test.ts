@@ -33,10 +33,10 @@ describe('a gap', () => {
     expect(quantity.value).toBeLessThanOrEqual(interval![1]);
   });
 
-  test('over the moment in which it settled leaves that to the fit of what was read', () => {
+  test('over the moment in which it settled is not seen into by the fit: a device that nearly follows it settles anywhere in there', () => {
     const { interval, of } = presentAt(without(290, 1210), 'time_to_steady_state');
-    expect(of).toMatchObject({ read_off: expect.stringContaining('fitted response') });
-    expect(interval![1] - interval![0]).toBeLessThan(200);
+    expect(of).not.toHaveProperty('read_off');
+    expect(interval![1] - interval![0]).toBeGreaterThan(600);
   });
 
   test('that hides a third of the last windows leaves the time to the fit, and the steady temperature stands', () => {

@@ -367,6 +367,30 @@ log('script-usb-meter', table(['#', 'Time(ms)', 'Voltage(V)', 'Current(A)', 'Pow
     {'Voltage(V)': column('voltage', 'V', ['5.1%d' % (k % 10) for k in range(N)]), 'Current(A)': column('current', 'A', ['0.9%d' % (k % 10) for k in range(N)]),
      'Power(W)': power(), 'Energy(Wh)': column('energy', 'J', ['0.0%02d' % k for k in range(N)], 3600), 'Temp(C)': temp(B)})
 
+# --- 7. Several of these at once ----------------------------------------------------------------------------------------------------
+COMMA = lambda texts: [t.replace('.', ',') for t in texts]
+log('mixed-packed-utf16-decimal-comma', gzip.compress(('\ufeff' + table(['Zeit', 'Kern [°C]', 'Leistung [W]'], list(zip(STAMP, COMMA(T), COMMA(P))), sep=';', end='\r\n')).encode('utf-16-le'), mtime=0),
+    'packed, UTF-16, CR LF and decimal commas', axis('Zeit', 'iso8601'), {'Kern [°C]': temp(), 'Leistung [W]': power()}, says=['gzip', 'encoding', 'decimal-mark'])
+log('mixed-units-line-quoted-marker', lines('"Card of our own, no. 3"', 't_s,soc,input', 's,°C,mW', '# go', *['%s,"%s",%s' % (S[k], T[k], P[k].replace('.', '') + '00') for k in range(N)]),
+    'prose, names, units, a marker, quoted numbers', ELAPSED, {'soc': temp(), 'input': power()}, says=['units-line', 'header-line', 'marker-lines'])
+log('mixed-midnight-header-again', lines('time,soc_c', *['%s,%s' % (hms(k, 86395), T[k]) for k in range(6)], 'time,soc_c', *['%s,%s' % (hms(k, 86395), T[k]) for k in range(6, N)]),
+    'midnight, and the header again after a restart', axis('time', 'clock'), {'soc_c': temp()}, says=['midnight', 'repeated-header'])
+log('mixed-trailing-crlf-mark-missing', '\ufeff' + lines('t_s,soc [°C],power [W],', *['%s,%s,%s,' % (S[k], 'N/A' if k == 3 else T[k], '' if k == 5 else P[k]) for k in range(N)], end='\r\n'),
+    'a mark, CR LF, a delimiter at every end, cells without a reading', ELAPSED,
+    {'soc [°C]': temp([None if k == 3 else T[k] for k in range(N)]), 'power [W]': power([None if k == 5 else P[k] for k in range(N)])})
+log('mixed-cells-with-units-semicolon', lines('time;core;input', *["%s;%s 'C;%s W" % (STAMP[k], T[k].replace('.', ','), P[k].replace('.', ',')) for k in range(N)]),
+    'units in cells behind decimal commas', CIVIL, {'core': temp(), 'input': power()}, typed={'channels': {'core': {'quantity': 'temperature'}, 'input': {'quantity': 'power'}}}, says=['decimal-mark'])
+log('mixed-torn-last-row-no-newline', lines('t_ms\tsoc_mc\tcpu_khz', *['%05d\t%s00\t%s000' % (k * 1000, T[k].replace('.', ''), F[k]) for k in range(N)], '12000\t59', last=False),
+    'tabs, padded milliseconds, millidegrees, a torn last row', axis('t_ms', 'elapsed'), {'soc_mc': temp(), 'cpu_khz': clock()},
+    aside={'14': 'cut off'}, told=['last-line-cut'])
+log('mixed-two-devices-gap-repeat', table(['time', 'card', 'temp_c', 'power_w'], [[('2026-03-14 ' + hms(k if k < 6 else k + 60)), name, v, w] for k in range(N) for name, v, w in (('alder', T[k], P[k]), ('birch', B[k], '2.0'))], sep='|'),
+    'two devices, bars, and a gap', axis('time', 'iso8601', 1, 71), {'temp_c': temp(), 'power_w': power()}, typed={'rows': {'card': 'alder'}}, told=['time-gap'], left=['card'], says=['rows-where'])
+log('mixed-epoch-nul-preamble', lines('Serial no.: 17', 'boot', '', 'epoch,soc_c,fan_rpm').encode() + lines(*['%d,%s,1500' % (EPOCH + k, T[k]) for k in range(N)]).encode() + b'\0' * 64,
+    'a preamble, epoch seconds and NUL bytes at the end', axis('epoch', 'epoch', start=EPOCH), {'soc_c': temp(), 'fan_rpm': column('fan', 'rpm', ['1500'] * N)}, told=['nul-tail'], says=['header-line'])
+refuse('mixed-workbook', b'PK\x03\x04' + b'\x14\0\6\0' * 40, 'a workbook under the name of a log', 'not-a-log', 'packed (zip', 'write a CSV')
+log('mixed-us-dates-twelve-quoted', lines('"When","Core, die [°C]"', *['"03/14/2026 %s PM","%s"' % ('0%d:%02d:%02d' % (1, 0, k), T[k]) for k in range(N)]),
+    'month first, twelve hours, a comma in a name', axis('When', 'iso8601'), {'Core, die [°C]': temp()})
+
 stale = {n for n in os.listdir(HERE) if n.endswith(('.csv', '.json')) and n.rsplit('.', 1)[0] not in made}
 for n in stale:
     os.remove(os.path.join(HERE, n))

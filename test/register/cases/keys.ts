@@ -33,6 +33,14 @@ export const KEYS: readonly Case[] = [
     ],
   },
   {
+    rule: 'maker-not-stated',
+    bad: [[DEVICE, 'maker: Larch Works (invented)', 'maker: not stated']],
+    report: [
+      'content/devices/larch-2.md:3:8: warning: maker-not-stated: `maker` is `not stated` | expected who makes the device | write the name of the maker, or `unknown` where nobody can tell',
+    ],
+    ok: [[DEVICE, /maker: .*/.exec(BASE[DEVICE] ?? '')![0], 'maker: unknown']],
+  },
+  {
     rule: 'unknown-key',
     bad: [[FAST, 'setting:', 'settings:']],
     report: [

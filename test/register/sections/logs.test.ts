@@ -83,6 +83,10 @@ title: Open bench`;
     expect(logs[1]!.declaration.known).toMatchObject([{ channel: 'soc' }, { channel: 'board' }]);
   });
 
+  test('a log may say when it starts instead', () => {
+    expect(fast(TWO.replace('offset: 37', 'starts: 37')).logs[1]!.offset).toMatchObject({ by: 'start', seconds: 37 });
+  });
+
   test('a run without a log says so', () => {
     const { logs } = fast('log: none');
     expect(logs).toEqual([]);
@@ -90,7 +94,9 @@ title: Open bench`;
 
   test.each([
     [`${ONE}\n${TWO}`, 'the run has `log` and `logs`'],
-    [TWO.replace('device:', 'device:\n    offset: 1 s'), 'the log `device` stands first and has an offset'],
+    [TWO.replace('device:', 'device:\n    offset: 1 s'), 'the log `device` stands first and has `offset`'],
+    [TWO.replace('device:', 'device:\n    starts: 1 s'), 'the log `device` stands first and has `starts`'],
+    [TWO.replace('    share', '    starts: 1 s\n    share'), '`offset` and `starts` are both stated'],
     [`${TWO}\nrepairs:\n  - drop: 1\n    log: metre\n    reason: x`, 'the log `metre` is named, which the run has not'],
     [TWO.replace('37 ± 1 s', '37'), '`offset` is `37`, a number without a unit'],
     [TWO.replace('meter:', 'Meter 1:'), 'a log is named `Meter 1`'],

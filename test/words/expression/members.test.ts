@@ -136,6 +136,27 @@ describe('words/expression/members', () => {
     expect(value('same(*.peak_temperature)')).toEqual(['`same` of a measured value']);
   });
 
+  test('a mean or a sum never mixes own figures with what somebody else published', () => {
+    const peak = RATED.figures.get('peak_temperature')!;
+    const elsewhere = {
+      ...RATED,
+      id: 'elsewhere',
+      figures: new Map([['peak_temperature', { ...peak, of: { quoted: 'A source' } } as never]]),
+    };
+    const subjects = new Map([...TWO, ['old', elsewhere]]);
+    const found = (text: string) => {
+      const value = evaluate(text, subjects, PLACE);
+      return 'quantity' in value ? 'given' : value.problems.map((each) => each.found);
+    };
+    expect(found('mean([rated old].peak_temperature)')).toEqual([
+      '`mean` of own figures and of `old.peak_temperature`, which is quoted',
+    ]);
+    expect(found('sum(rated.peak_temperature, old.peak_temperature)')[0]).toMatch(/^`sum` of own figures/);
+    expect(found('mean([rated fast].peak_temperature)')).toBe('given');
+    expect(found('mean(old.peak_temperature, old.peak_temperature)')).toBe('given');
+    expect(found('max(*.peak_temperature)')).toBe('given');
+  });
+
   test('reads in words', () => {
     const aliases = new Map([
       ['rated', 'Rated soak'],

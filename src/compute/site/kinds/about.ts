@@ -2,5 +2,6 @@
 import type { PageKind } from '../page-kind.ts';
 
 export const ABOUT: PageKind = {
+  folder: null,
   pages: ({ parts }) => (parts.about === null ? [] : [['about/', { kind: 'about', ...parts.about }]]),
 };

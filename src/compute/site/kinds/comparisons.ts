@@ -13,6 +13,7 @@ import { jsonText } from '../../store/json-text.ts';
 import type { Page, PageKind } from '../page-kind.ts';
 
 export const COMPARISONS: PageKind = {
+  folder: 'comparisons',
   pages: ({ parts, copies }) => [...parts.comparisons.values()].map((computed) => comparisonPage(parts, computed, copies)),
   files: ({ store, parts }) =>
     [...parts.comparisons.values()].flatMap((computed) => {

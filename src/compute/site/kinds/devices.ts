@@ -8,6 +8,7 @@ import { jsonText } from '../../store/json-text.ts';
 import type { Page, PageKind } from '../page-kind.ts';
 
 export const DEVICES: PageKind = {
+  folder: 'devices',
   pages: ({ parts }) => devicesOf(parts).map((device): Page => [`devices/${device.id}/`, deviceModel(parts, device)]),
   files: ({ store, parts }) =>
     devicesOf(parts).flatMap(({ id }) => {

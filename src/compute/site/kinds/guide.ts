@@ -4,5 +4,6 @@ import { guideTexts } from '../../project/guide-texts.ts';
 import type { PageKind } from '../page-kind.ts';
 
 export const GUIDE: PageKind = {
+  folder: null,
   pages: ({ parts, scope }) => (parts.site.guide || scope === 'all' ? guideModels(guideTexts()) : []),
 };

@@ -3,6 +3,7 @@ import { HEADERS_FILE, headersJson } from '../../outgoing/headers.ts';
 import type { PageKind } from '../page-kind.ts';
 
 export const HOSTING: PageKind = {
+  folder: null,
   pages: () => [],
   files: ({ store, parts }) => [{ path: HEADERS_FILE, blob: store.keep(headersJson(parts.site.base)) }],
 };

@@ -15,6 +15,7 @@ import { videoFiles } from '../../video/video-files.ts';
 import type { Ground, Page, PageKind } from '../page-kind.ts';
 
 export const NOTES: PageKind = {
+  folder: null,
   pages: (ground) => ground.parts.notes.flatMap((computed) => notePages(ground, computed)),
   files: (ground) => ground.parts.notes.flatMap((computed) => noteFiles(ground, computed)),
 };

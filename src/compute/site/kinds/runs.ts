@@ -4,6 +4,7 @@ import { plotFiles } from '../../steps/plots/plot-files.ts';
 import type { Page, PageKind } from '../page-kind.ts';
 
 export const RUNS: PageKind = {
+  folder: 'runs',
   pages: ({ parts }) => [...parts.runs.values()].map((computed): Page => [`runs/${computed.run.id}/`, runModel(parts, computed)]),
   files: ({ parts }) =>
     [...parts.runs.values()].flatMap(({ run, seriesText, plots }) => {

@@ -7,14 +7,15 @@ import { methodModel } from '../../pages/method.ts';
 import { MISSING_IN_DEV } from '../../results.ts';
 import type { PageKind } from '../page-kind.ts';
 
-export const HOME: PageKind = { pages: ({ parts }) => [['', homeModel(parts)]] };
+export const HOME: PageKind = { folder: null, pages: ({ parts }) => [['', homeModel(parts)]] };
 
-export const FREE_COMPARISON: PageKind = { pages: ({ parts }) => [['compare/', compareModel(parts)]] };
+export const FREE_COMPARISON: PageKind = { folder: null, pages: ({ parts }) => [['compare/', compareModel(parts)]] };
 
 /** A log begins on the device under test: the script that writes one is beside the page that says how logs are read. */
 const LOGGER = new URL('../side-files/soakproof-logger.sh', import.meta.url);
 
 export const METHOD: PageKind = {
+  folder: null,
   pages: ({ accuracy }) => [
     ['method/', methodModel(accuracy)],
     ['method/accuracy/', accuracyModel(accuracy)],
@@ -23,4 +24,7 @@ export const METHOD: PageKind = {
 };
 
 /** Astro's dev server keeps /404 to itself; dev sends missing addresses elsewhere instead (print/dev.ts). */
-export const NOT_FOUND: PageKind = { pages: ({ scope }) => [[scope === 'all' ? MISSING_IN_DEV : '404', { kind: 'not-found' }]] };
+export const NOT_FOUND: PageKind = {
+  folder: null,
+  pages: ({ scope }) => [[scope === 'all' ? MISSING_IN_DEV : '404', { kind: 'not-found' }]],
+};

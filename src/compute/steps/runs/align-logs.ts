@@ -37,16 +37,18 @@ export function alignLogs(logs: readonly ReadRunLog[]): {
 const FOUND: Readonly<Record<Unaligned, (log: string, first: string) => string>> = {
   clocks: (log, first) =>
     `the clocks of the logs \`${first}\` and \`${log}\` cannot be brought together: one of them tells no date and zone`,
+  undated: (log, first) =>
+    `\`offset\` is added to the clock of the log \`${log}\`, and one of the logs \`${first}\` and \`${log}\` tells no date and zone`,
   'no-edges': (log, first) => `the logs \`${first}\` and \`${log}\` do not both show a load, so that no edge brings them together`,
   ambiguous: (log, first) => `the loads of the logs \`${first}\` and \`${log}\` fit each other in several ways`,
   apart: (log, first) => `the log \`${log}\` lies wholly before or after the log \`${first}\``,
 };
 
-const BY_WORD =
-  '`offset: 37 ± 1 s` below it: when its first row stands after that of the first log, or, where both tell date and zone, what to add to its clock';
+const BY_WORD = '`starts: 37 ± 1 s` below it: when its first row stands after that of the first log';
 
 function unaligned(why: Unaligned, first: string, { name, declaration }: RunLog): Problem {
-  const byEdge = why === 'clocks' ? ', or `offset: by load edge`, where both show when the load begins or ends' : '';
+  const byEdge =
+    why === 'clocks' || why === 'undated' ? ', or `offset: by load edge`, where both show when the load begins or ends' : '';
   return error(`logs-${why}`, declaration.place, FOUND[why](name, first), {
     expected: 'a log on the clock of the first',
     remedy: `write for instance ${BY_WORD}${byEdge}`,

@@ -8,13 +8,14 @@ export type SharedAs = Share | 'redacted' | 'elsewhere';
 
 /**
  * What the author says stands. Where nothing is said, a log goes out as it came only if the run reads all of it; one that holds
- * anything besides (a column without a channel, lines above the header, words) stays, and its cleaned readings go out.
+ * anything besides (a column without a channel, lines above the header, words) stays, and its cleaned readings go out. So does one that is
+ * too long for a site.
  */
-export function sharedAsOf(sharing: Sharing | undefined, unread: Unread): SharedAs {
+export function sharedAsOf(sharing: Sharing | undefined, unread: Unread, tooLong = false): SharedAs {
   if (sharing?.redacted) return 'redacted';
   if (sharing?.elsewhere !== undefined) return 'elsewhere';
-  if (sharing?.share) return sharing.share;
-  return unread.columns + unread.lines + unread.cells === 0 ? 'as it came' : 'cleaned only';
+  const share = sharing?.share ?? (unread.columns + unread.lines + unread.cells === 0 ? 'as it came' : 'cleaned only');
+  return tooLong && share === 'as it came' ? 'cleaned only' : share;
 }
 
 /** What a log holds besides its readings, in words that tell nothing of it: "2 columns that no channel reads"; '' for nothing. */

@@ -3,6 +3,7 @@ import { cleanedCsv } from '../../../intake/cleaned.ts';
 import type { Log } from '../../../intake/log.ts';
 import { checkRedacted, nothingTaken } from '../../../intake/redacted.ts';
 import type { Unread } from '../../../intake/rows/unread.ts';
+import type { LogBytes } from '../../../intake/sheet/log-bytes.ts';
 import type { Problem } from '../../../problem.ts';
 import type { RunLog } from '../../../register/register.ts';
 import { digest } from '../../store/digest.ts';
@@ -22,6 +23,8 @@ export interface LogData {
   /** '' where it is the run's only log. */
   readonly name: string;
   readonly sharedAs: SharedAs;
+  /** Said of one that is too long to go out with a site. */
+  readonly tooLong?: true;
   readonly unread: Unread;
   /** The log; in the store only where it goes out as it came. */
   readonly log: Stored;
@@ -32,21 +35,28 @@ export interface LogData {
 
 interface Read {
   readonly run: RunLog;
-  readonly bytes: Uint8Array;
+  readonly bytes: LogBytes;
+  readonly size: number;
+  readonly sha256: string;
   /** Before any correction. */
   readonly log: Log;
   readonly unread: Unread;
 }
 
 /** Stores what goes out, and holds a redacted log against the log. */
-export function keepLogData(root: string, store: Store, task: RunTask, { run, bytes, log, unread }: Read) {
+export function keepLogData(root: string, store: Store, task: RunTask, { run, bytes, size, sha256, log, unread }: Read) {
   const { sharing } = run;
-  const sharedAs = sharedAsOf(sharing, unread);
+  const tooLong = !(bytes instanceof Uint8Array);
+  const sharedAs = sharedAsOf(sharing, unread, tooLong);
   const problems: Problem[] = [];
-  const own = { sha256: sharedAs === 'as it came' ? store.keep(bytes) : digest(bytes), bytes: bytes.length };
+  if (sharedAs === 'as it came' && bytes instanceof Uint8Array) store.keep(bytes);
+  const own = { sha256, bytes: size };
   const redacted = redactedOf(root, store, task, run, log, problems);
   const cleaned = sharing.share === 'digest only' ? null : stored(store, cleanedCsv(log));
-  return { data: { name: run.name, sharedAs, unread, log: own, redacted, cleaned } satisfies LogData, problems };
+  return {
+    data: { name: run.name, sharedAs, ...(tooLong ? { tooLong } : {}), unread, log: own, redacted, cleaned } satisfies LogData,
+    problems,
+  };
 }
 
 /** The same readings from either file, or a problem that says where they differ. */

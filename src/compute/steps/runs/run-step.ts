@@ -9,9 +9,10 @@ import type { Channel, ChannelDeclaration, Log } from '../../../intake/log.ts';
 import { read } from '../../../intake/read.ts';
 import { unreachedPhases } from '../../../intake/report/phase-starts.ts';
 import type { Unread } from '../../../intake/rows/unread.ts';
+import type { LogBytes } from '../../../intake/sheet/log-bytes.ts';
 import type { Problem } from '../../../problem.ts';
 import type { RunLog } from '../../../register/register.ts';
-import { readData } from '../../project/read-data.ts';
+import { digestOfData, readLogBytes, sizeOfData } from '../../project/read-data.ts';
 import { digest } from '../../store/digest.ts';
 import { changed } from '../../store/momentary-problems.ts';
 import type { Store } from '../../store/store.ts';
@@ -79,7 +80,10 @@ export interface RunResult {
 /** A log as it was read, before any correction. */
 interface LogAsRead {
   readonly run: RunLog;
-  readonly bytes: Uint8Array;
+  readonly bytes: LogBytes;
+  /** Of the file. */
+  readonly size: number;
+  readonly sha256: string;
   readonly log: Log;
   readonly unread: Unread;
 }
@@ -132,9 +136,10 @@ function readLogs(root: string, { logs, digests }: RunTask): { logs: readonly Lo
   const problems: Problem[] = [];
   const opened = logs.flatMap((run) => {
     const { file, place } = run.declaration;
-    const bytes = readData(root, file, 'log', place);
-    if (!(bytes instanceof Uint8Array)) problems.push(bytes);
-    else if (digest(bytes) !== digests[file]) problems.push(changed(`data/${file}`, place));
+    const bytes = readLogBytes(root, file, place);
+    if ('found' in bytes) problems.push(bytes);
+    else if ((bytes instanceof Uint8Array ? digest(bytes) : digestOfData(root, file)) !== digests[file])
+      problems.push(changed(`data/${file}`, place));
     else return [{ run, name: run.name, declaration: run.declaration, file: `data/${file}`, bytes }];
     return [];
   });
@@ -145,7 +150,9 @@ function readLogs(root: string, { logs, digests }: RunTask): { logs: readonly Lo
     const declaration = assigned.declarations[index]!;
     const { log, unread, problems: own } = read(bytes, declaration, file);
     problems.push(...own);
-    return log && unread ? [{ run: { ...run, declaration }, bytes, log, unread }] : [];
+    if (!log || !unread) return [];
+    const size = bytes instanceof Uint8Array ? bytes.length : sizeOfData(root, declaration.file);
+    return [{ run: { ...run, declaration }, bytes, size, sha256: digests[declaration.file]!, log, unread }];
   });
   return { logs: found.length < logs.length || assigned.problems.length > 0 ? null : found, problems };
 }
@@ -175,14 +182,14 @@ function secondsAt({ lines, time }: Log, line: number): number {
 }
 
 /** @param known - what is known of the run's phases too, put on its logs. */
-function summarise({ name, log, alignment }: AlignedLog, { bytes }: LogAsRead, known: Log['known']): LogSummary {
+function summarise({ name, log, alignment }: AlignedLog, { sha256 }: LogAsRead, known: Log['known']): LogSummary {
   const { lines: _lines, time, channels, joined: _joined, ...rest } = log;
   const { seconds, ...axis } = time;
   return {
     ...rest,
     ...(known && { known }),
     name,
-    sha256: digest(bytes),
+    sha256,
     span: seconds[seconds.length - 1] ?? 0,
     time: axis,
     channels: channels.map(withoutValues),

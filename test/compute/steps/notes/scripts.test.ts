@@ -50,6 +50,12 @@ describe('compute/steps/notes/scripts', () => {
     expect(problems).toEqual([['cue-not-at-time', 'warning', 'content/notes/note.md', 3]]);
   });
 
+  it('tells a slip in subtitles at its line, and takes the times of the others', () => {
+    const { plan, problems } = scriptWith(SAID.replace('00:02.000', '00:02'));
+    expect(plan.basis).toBe('subtitles');
+    expect(problems[0]).toEqual(['subtitles-fault', 'warning', 'data/final.vtt', 3]);
+  });
+
   it.each([
     [
       'subtitles of something else',
