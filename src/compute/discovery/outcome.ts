@@ -5,7 +5,7 @@ import { FAILED } from '../contents/tried-setting.ts';
 import type { Choice } from '../models/discovery.ts';
 
 /** A run with what came of its setting where that was tried on its specimen. */
-export interface Told {
+interface Told {
   readonly derived: RunFigures;
   readonly tried: readonly Tried[];
 }
