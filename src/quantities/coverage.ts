@@ -1,4 +1,5 @@
 /** What a stated `± a` means: limits, an expanded uncertainty, or a standard uncertainty. */
+import { readUnit } from './units.ts';
 
 /** How a stated half width becomes a standard uncertainty: ÷ √3, as it is, ÷ k. */
 export type Coverage = 'rectangular' | 'standard' | { readonly k: number };
@@ -26,13 +27,19 @@ export function distributionOf(coverage: Coverage): { readonly distribution?: 'r
   return coverage === 'rectangular' ? { distribution: 'rectangular' } : {};
 }
 
-/** Splits a trailing `(k=2)`, `(95 %)` or `(standard)` off a text. `unread` is what such brackets say when it is none of these. */
+/** Splits a trailing `(k=2)`, `(95 %)` or `(standard)` off a text. `unread` is what such brackets say when it is none of these; those of a unit, as in `dB(A)`, are left to it. */
 export function splitCoverage(text: string): { readonly rest: string; readonly coverage?: Coverage; readonly unread?: string } {
   const found = /[ \u00a0]*\(\s*(k\s*=[^()]*|[^()]*%|[a-z]+)\s*\)\s*$/i.exec(text);
-  if (!found) return { rest: text };
+  if (!found || endsInUnit(text)) return { rest: text };
   const rest = text.slice(0, found.index);
   const coverage = coverageOf(found[1]!.replace(/\s+/g, ''));
   return coverage ? { rest, coverage } : { rest, unread: found[0].trim() };
+}
+
+/** Whether the brackets at the end belong to a unit. */
+function endsInUnit(text: string): boolean {
+  const unit = /[^\d\s±()]+\([a-z]+\)\s*$/i.exec(text);
+  return unit !== null && readUnit(unit[0].trim()) !== undefined;
 }
 
 function coverageOf(text: string): Coverage | undefined {

@@ -55,8 +55,9 @@ function eitherOf(first: string, second: string, whole: string): Term | ParseFai
 }
 
 function sumOf(text: string, start: number): Term | ParseFailure {
-  const open = /^\s*(?:±|\+\/?-)?\s*\(?/.exec(text)![0].length;
-  const inner = text.replace(/\)\s*$/, '');
+  const opening = /^\s*(?:±|\+\/?-)?\s*\(?/.exec(text)![0];
+  const open = opening.length;
+  const inner = opening.endsWith('(') ? text.replace(/\)\s*$/, '') : text;
   let total: Term = NOTHING;
   let offset = open;
   for (const piece of inner.slice(open).split('+')) {

@@ -71,7 +71,7 @@ function read(text: string, options: ParseOptions): Statement | ParseFailure {
   const start = text.length - text.trimStart().length;
   const { rest, coverage, unread } = splitCoverage(text.trimEnd());
   if (unread !== undefined) return fail(`${unread} does not say what ± means`, rest.length + 1, COVERAGE_EXPECTED);
-  const bracketed = /^\((.*)\)([ \u00a0]*[^()±]+)$/.exec(rest.slice(start));
+  const bracketed = /^\(([^()]*)\)([ \u00a0]*[^()±]+(?:\([A-Za-z]+\))?)$/.exec(rest.slice(start));
   if (bracketed) return readFrom(`${' '.repeat(start + 1)}${bracketed[1]}${bracketed[2]}`, start + 1, coverage, options);
   return readFrom(rest, start, coverage, options);
 }

@@ -86,7 +86,7 @@ export function readPlotRequest(
   const kind = readKind(attributes, problems, place);
   if (kind === 'stability') return readOfOne(attributes, kind, ATTEMPTS, attempts, place);
   if (isComparedKind(kind)) return readOfOne(attributes, kind, COMPARISON, comparisons, place, slotsOf(runs));
-  problems.push(...notFor(attributes, ['attempts', 'comparison', ...idleOf(kind)], kind ?? ''));
+  if (kind !== undefined) problems.push(...notFor(attributes, kind));
   const chosen = readRuns(attributes, runs, problems, place);
   const channels = wordsOf(attributes.get('channels')).map(({ word }) => word);
   const of = wordsOf(attributes.get('of')).map(({ word }) => word);
@@ -100,11 +100,21 @@ export function readPlotRequest(
   return { kind, id, runs: slotted(chosen, runs), channels, ...(of.length > 0 ? { of } : {}), rise, ...titleOf(attributes), place };
 }
 
-/** Attributes that a kind which draws runs has no use for. */
-function idleOf(kind: PlotKind | undefined): readonly string[] {
-  if (kind === 'thermal') return ['of', 'channels', 'rise'];
-  return kind === 'against' ? ['channels', 'rise'] : ['of'];
-}
+/** What a plot can be told besides its kind, title and id. */
+const ASKED = ['runs', 'attempts', 'comparison', 'channels', 'of', 'rise'] as const;
+
+/** What each kind takes of it; the rest it has no use for, and says so. */
+const TAKES: Readonly<Record<PlotKind, readonly (typeof ASKED)[number][]>> = {
+  trace: ['runs', 'channels', 'rise'],
+  'step-response': ['runs', 'channels', 'rise'],
+  'power-by-phase': ['runs', 'channels'],
+  against: ['runs', 'of'],
+  thermal: ['runs'],
+  stability: ['attempts'],
+  scaling: ['comparison'],
+  deltas: ['comparison'],
+  scores: ['comparison'],
+};
 
 function isComparedKind(kind: PlotKind | undefined): kind is ComparedKind {
   return COMPARED_KINDS.some((each) => each === kind);
@@ -116,18 +126,18 @@ function slotsOf(runs: ReadonlyMap<string, string>): Readonly<Record<string, num
 }
 
 /** What a plot without runs of its own draws: the attribute, and what the note's front matter calls it. */
-const ATTEMPTS = { attribute: 'attempts', other: 'comparison', key: 'attempts' } as const;
-const COMPARISON = { attribute: 'comparison', other: 'attempts', key: 'comparisons' } as const;
+const ATTEMPTS = { attribute: 'attempts', key: 'attempts' } as const;
+const COMPARISON = { attribute: 'comparison', key: 'comparisons' } as const;
 
 function readOfOne(
   attributes: RequestAttributes,
   kind: PlotKind,
-  { attribute: name, other, key }: typeof ATTEMPTS | typeof COMPARISON,
+  { attribute: name, key }: typeof ATTEMPTS | typeof COMPARISON,
   known: ReadonlyMap<string, string>,
   place: Place,
   slots: Readonly<Record<string, number>> = {},
 ): Read<PlotRequest> {
-  const problems = notFor(attributes, ['runs', 'channels', 'of', 'rise', other], kind);
+  const problems = notFor(attributes, kind);
   const attribute = attributes.get(name);
   const alias = attribute?.value.trim() ?? (known.size === 1 ? [...known.keys()][0]! : '');
   const id = known.get(alias);
@@ -143,10 +153,10 @@ function readOfOne(
 }
 
 /** Attributes that a kind of plot has no use for. */
-function notFor(attributes: RequestAttributes, names: readonly string[], kind: string): Problem[] {
-  return names.flatMap((name) => {
+function notFor(attributes: RequestAttributes, kind: PlotKind): Problem[] {
+  return ASKED.flatMap((name) => {
     const attribute = attributes.get(name);
-    if (!attribute) return [];
+    if (!attribute || TAKES[kind].includes(name)) return [];
     return [error('request-attribute', attribute.place, `\`${name}\` of a plot of the kind \`${kind}\``, { remedy: 'remove it' })];
   });
 }

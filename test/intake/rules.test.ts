@@ -5,7 +5,9 @@ import { read } from '../../src/intake/read.ts';
 import { bytes, channel, declare, RUN } from './declare.ts';
 
 const TEST = import.meta.dirname;
-const SRC = join(TEST, '..', '..', 'src', 'intake');
+const SRC = join(TEST, '..', '..', 'src');
+/** Where faults of logs are told: from bytes and columns alone, and where phases or several logs are needed. */
+const ROOMS = ['intake', 'compute/steps/runs'].map((room) => join(SRC, room));
 const textOf = (folder: string) =>
   globSync('**/*.{ts,json}', { cwd: folder, exclude: ['fixtures/**', 'coverage/**'] })
     .map((path) => readFileSync(join(folder, path), 'utf8'))
@@ -17,7 +19,11 @@ const problems = (text: string, more = {}) =>
 
 describe('intake, its faults', () => {
   it('are each provoked by name in a test', () => {
-    const told = [...textOf(SRC).matchAll(/\b(?:error|warning)\(\s*'([a-z]+(?:-[a-z]+)+)'/g)].map(([, rule]) => rule!);
+    const told = [
+      ...ROOMS.map(textOf)
+        .join('\n')
+        .matchAll(/\b(?:(?:error|warning)\(\s*|rule: )'([a-z]+(?:-[a-z]+)+)'/g),
+    ].map(([, rule]) => rule!);
     expect(told.length).toBeGreaterThan(20);
     const named = textOf(join(TEST, '..'));
     expect([...new Set(told)].filter((rule) => !named.includes(rule))).toEqual([]);

@@ -20,6 +20,9 @@ describe('quantities/coverage', () => {
     expect(splitCoverage('1 V (standard)')).toEqual({ rest: '1 V', coverage: 'standard' });
     expect(splitCoverage('1 V')).toEqual({ rest: '1 V' });
     expect(splitCoverage('1 W/(m²·K)')).toEqual({ rest: '1 W/(m²·K)' });
+    expect(splitCoverage('42 ± 1 dB(A)')).toEqual({ rest: '42 ± 1 dB(A)' });
+    expect(splitCoverage('42 ± 1 dB(A) (k=2)')).toEqual({ rest: '42 ± 1 dB(A)', coverage: { k: 2 } });
+    expect(splitCoverage('42 ± 1 dB(Q)')).toEqual({ rest: '42 ± 1 dB', unread: '(Q)' });
     expect(splitCoverage('1 V (k=-1)')).toEqual({ rest: '1 V', unread: '(k=-1)' });
     expect(splitCoverage('1 V (95)')).toEqual({ rest: '1 V (95)' });
     expect(splitCoverage('1 V (120 %)')).toEqual({ rest: '1 V', unread: '(120 %)' });

@@ -19,6 +19,7 @@ describe('quantities/parse-accuracy', () => {
     ['0.05 % + 1 % of range 500 mA', { ofReading: 0.0005, absolute: 0.005, unit: 'A' }],
     ['± 2 °C or 2 %, the larger', { ofReading: 0.02, absolute: 2, larger: true, unit: 'K' }],
     ['2 % or ± 2 °C, whichever is greater', { ofReading: 0.02, absolute: 2, larger: true, unit: 'K' }],
+    ['± 1.5 dB(A)', { absolute: 1.5, unit: 'dB' }],
     ['± 0.5 °C (k=2)', { absolute: 0.5, unit: 'K', coverage: { k: 2 } }],
     ['0.5 % (standard)', { ofReading: 0.005, coverage: 'standard' }],
     ['0.5 % + 2 digits (95 %)', { ofReading: 0.005, digits: 2, coverage: { k: 1.96 } }],

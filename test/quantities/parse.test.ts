@@ -54,6 +54,11 @@ describe('quantities/parse', () => {
     expectClose(standardUncertainty(quantity)!, u, 1e-12);
   });
 
+  test('brackets of a unit are no coverage', () => {
+    expectClose(standardUncertainty(read('24.5 ± 0.5 dB(A)'))!, 0.5 / Math.sqrt(3), 1e-12);
+    expectClose(standardUncertainty(read('(24.5 ± 0.5) dB(A) (k=2)'))!, 0.25, 1e-12);
+  });
+
   test('limits and step are in the canonical unit, without the offset of a scale', () => {
     expectClose(standardUncertainty(read('72 ± 9 °F'))!, 5 / Math.sqrt(3), 1e-12);
     expectClose(read('72 ± 9 °F').step!, 5 / 9, 1e-12);

@@ -122,6 +122,18 @@ describe('register/requests', () => {
     ]);
   });
 
+  it.each([
+    ['power-by-phase', 'rise'],
+    ['thermal', 'channels'],
+    ['against', 'rise'],
+    ['trace', 'of'],
+    ['step-response', 'comparison'],
+  ])('refuses, of the kind %s, %s, which it has no use for', (kind, name) => {
+    expect(problemsOf(readPlotRequest(attributes({ kind, [name]: 'true' }), RUNS, PLACE))).toEqual([
+      `content/notes/a.md:7:20: error: request-attribute: \`${name}\` of a plot of the kind \`${kind}\` | remove it`,
+    ]);
+  });
+
   const STEPS = new Map([['steps', 'larch-steps']]);
   const readScaling = (values: Record<string, string>, comparisons: ReadonlyMap<string, string> = STEPS) =>
     readPlotRequest(attributes({ kind: 'scaling', ...values }), RUNS, PLACE, LADDERS, comparisons);

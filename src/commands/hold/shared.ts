@@ -1,4 +1,5 @@
 /** What several runs share, where the words speak of all of them: "both at 2.0 GHz". */
+import { MEASURED_CONDITIONS } from '../../register/values/condition-kinds.ts';
 import { holds } from '../../words/stated/holds.ts';
 import { isUnread } from '../../words/stated/read.ts';
 import type { Asked } from './asked.ts';
@@ -7,8 +8,15 @@ import type { Candidate } from './candidates.ts';
 import { type Count, groupsOf } from './counts.ts';
 
 const OF_ALL = new Set(['both', 'all', 'each', 'every', 'same']);
-/** Settings and ratings that runs can share. */
-const SHARED = ['setting.clock', 'setting.voltage_offset', 'ambient', 'device.throttle_at', 'device.rated_clock', 'device.supply'];
+/** Settings, conditions and ratings that runs can share. */
+const SHARED: readonly string[] = [
+  'setting.clock',
+  'setting.voltage_offset',
+  ...MEASURED_CONDITIONS,
+  'device.throttle_at',
+  'device.rated_clock',
+  'device.supply',
+];
 /** Right before the number the word speaks of it alone. */
 const NEAR = 3;
 

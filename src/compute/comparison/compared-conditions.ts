@@ -1,11 +1,13 @@
 /** What runs should have in common besides their setting, and what a difference in it may do to the figures. */
-import { CONDITION_NAMES, CONDITIONS, type ConditionName } from '../../register/values/condition-kinds.ts';
+import { CONDITION_NAMES, CONDITIONS, type ConditionName, conditionLabel } from '../../register/values/condition-kinds.ts';
 
 export interface Aspect {
   /** Label of the condition. */
   readonly label: string;
   /** A sentence. */
   readonly effect: string;
+  /** Whether it can be a quantity, whose uncertainty then says what differs. */
+  readonly measured?: boolean;
 }
 
 export const DEVICE: Aspect = {
@@ -24,13 +26,14 @@ export const LOAD: Aspect = {
 export const INSTRUMENT = 'The errors of two instruments do not cancel in a difference.';
 export const PLACE = 'Losses lie between the two places: such figures are not subtracted from one another.';
 
-/** Conditions in the order of their weight; the ambient is judged by its uncertainty, not by its words. */
-export const WORDED: readonly Aspect[] = CONDITION_NAMES.filter((name) => name !== 'ambient').map(aspectOf);
+/** Conditions in the order of their weight; the ambient under load is a figure, and judged by a rule of its own. */
+export const STATED: readonly Aspect[] = CONDITION_NAMES.filter((name) => name !== 'ambient').map(aspectOf);
 export const AMBIENT = aspectOf('ambient');
 
 /** Without them a reader cannot tell whether the comparison is fair. */
-export const NEEDED: readonly string[] = CONDITION_NAMES.filter((name) => CONDITIONS[name].needed);
+export const NEEDED: readonly string[] = CONDITION_NAMES.filter((name) => CONDITIONS[name].needed).map(conditionLabel);
 
 function aspectOf(name: ConditionName): Aspect {
-  return { label: name, effect: CONDITIONS[name].effect };
+  const { effect, reading } = CONDITIONS[name];
+  return { label: conditionLabel(name), effect, measured: reading !== 'words' };
 }

@@ -7,7 +7,8 @@ import type { Quantity } from '../../quantities/quantity.ts';
 import type { Gathered, GatheredRun } from '../models/gathered.ts';
 import { figuresOf } from '../models/gathered-figures.ts';
 import type { ComparisonModel, ConditionRow } from '../results.ts';
-import { AMBIENT, type Aspect, DEVICE, INSTRUMENT, LOAD, NEEDED, PLACE, SPECIMEN, WORDED } from './compared-conditions.ts';
+import { AMBIENT, type Aspect, DEVICE, INSTRUMENT, LOAD, NEEDED, PLACE, SPECIMEN, STATED } from './compared-conditions.ts';
+import { areOneValue } from './one-value.ts';
 
 /** What differs, by a short name, and the sentences that say so. */
 interface Difference {
@@ -26,7 +27,7 @@ export function fairnessOf({ runs, reference }: Gathered): ComparisonModel['fair
     ...worded(runs, DEVICE, ({ device }) => device.title),
     ...(devices.size === 1 ? worded(runs, SPECIMEN, ({ specimen }) => specimen) : []),
     ...ambient(runs),
-    ...WORDED.flatMap((aspect) => worded(runs, aspect, (run) => conditionOf(run, aspect.label) ?? loggedInstead(run, aspect))),
+    ...STATED.flatMap((aspect) => stated(runs, aspect)),
     ...loads(runs),
     ...channels(runs),
   ];
@@ -84,6 +85,13 @@ function worded(
     text === '' ? `not stated for ${listed(aliases)}` : `${setOff(text)} in ${listed(aliases)}`,
   );
   return [{ what: label, sentence: `${capital(label)}: ${said.join('; ')}. ${effect}` }];
+}
+
+/** A condition as the runs state it; values that no 95 % interval tells apart are one. */
+function stated(runs: readonly GatheredRun[], aspect: Aspect): Difference[] {
+  const texts = new Map(runs.map((run) => [run, conditionOf(run, aspect.label) ?? loggedInstead(run, aspect)]));
+  if (aspect.measured === true && areOneValue(runs.map((run) => ({ run: run.alias, text: texts.get(run) })))) return [];
+  return worded(runs, aspect, (run) => texts.get(run));
 }
 
 /** In quotation marks where the author's words would run into the sentence. */

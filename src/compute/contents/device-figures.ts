@@ -6,6 +6,7 @@ import { repeatFigures } from '../../figures/repeats/repeats.ts';
 import { attemptsHead } from '../../figures/stability/attempts-json.ts';
 import { stabilityFigures } from '../../figures/stability/stability.ts';
 import { likenessOf } from '../../register/resolved/likeness.ts';
+import { BROUGHT } from '../../register/values/condition-kinds.ts';
 import type { ComputedAttempts, ComputedRun, SiteContents } from './site-contents.ts';
 
 /** How runs repeat and specimens differ. Runs that no published note reaches are not in it. */
@@ -27,8 +28,8 @@ export function deviceJson(parts: Pick<SiteContents, 'runs' | 'attempts'>, devic
   return figuresJson({ device, ...head }, new Map([...deviceRepeats(parts, device), ...stability]));
 }
 
-/** Alike but for the ambient: that is what the day brought. */
+/** Alike but for what the day brought. */
 function repeatedRun({ run, derived }: ComputedRun): RepeatedRun {
-  const likeness = likenessOf(run, ['ambient']);
+  const likeness = likenessOf(run, BROUGHT);
   return { run: run.id, specimen: run.specimen, date: run.date, likeness, figures: derived.figures };
 }

@@ -7,6 +7,7 @@ import { decimalPads } from '../../quantities/decimal-pads.ts';
 import { printQuantity, printUncertainty } from '../../quantities/print.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
 import type { Condition, Run } from '../../register/register.ts';
+import { conditionLabel } from '../../register/values/condition-kinds.ts';
 import { nameInWords } from '../../words/expression/name-in-words.ts';
 import { fragmentOf } from '../../words/page/fragment.ts';
 import type { ConditionRow, Link, ShownFigure } from '../results.ts';
@@ -139,7 +140,7 @@ function linesText([first, last]: readonly [number, number]): string {
 
 /** Conditions or settings as rows of a page's head. */
 export function conditionRows(conditions: readonly Condition[]): ConditionRow[] {
-  return conditions.map(({ name, text }) => ({ label: name.replaceAll('_', ' '), text: keepUnits(text) }));
+  return conditions.map(({ name, text }) => ({ label: conditionLabel(name), text: keepUnits(text) }));
 }
 
 /** The author's text with numbers kept on the line of their unit. */

@@ -7,6 +7,7 @@ import { differencesTo } from '../../figures/comparison/side-by-side.ts';
 import type { Figure, FigureMap } from '../../figures/figure.ts';
 import { groupsOf } from '../../figures/repeats/groups.ts';
 import { likenessOf } from '../../register/resolved/likeness.ts';
+import { BROUGHT } from '../../register/values/condition-kinds.ts';
 import { conditionRows, runLink, settingText, shownFigure } from '../contents/figure-text.ts';
 import type { ComputedRun } from '../contents/site-contents.ts';
 import type { ShownFigure, TimelineModel } from '../results.ts';
@@ -14,8 +15,8 @@ import type { ShownFigure, TimelineModel } from '../results.ts';
 /** What time and firmware may change, with the difference against the first run. */
 const COLUMNS: readonly FigureName[] = ['temperature_rise', 'mean_clock', 'load_power'];
 
-/** The day brings the ambient; the firmware is what a timeline is read for. */
-const APART = ['ambient', 'firmware'];
+/** What the day brings; the firmware is what a timeline is read for. */
+const APART: readonly string[] = [...BROUGHT, 'firmware'];
 
 type Row = TimelineModel['rows'][number];
 

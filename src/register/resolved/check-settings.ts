@@ -1,12 +1,10 @@
 /** Runs of one setting of a comparison are repeats: what they share is looked at once all runs are read. */
 import type { StatedComparison } from '../files/comparisons.ts';
 import type { Run } from '../register.ts';
+import { BROUGHT } from '../values/condition-kinds.ts';
 import type { Reference } from '../values/stated-value.ts';
 import type { Report } from '../yaml/report.ts';
 import { likenessOf } from './likeness.ts';
-
-/** What time brings. */
-const APART = ['ambient'];
 
 /** Reports runs of one setting that are not of one, and repeats that repeat nothing. `runOf` gives nothing for a run with errors. */
 export function checkSettings(
@@ -31,7 +29,7 @@ export function checkSettings(
 
 /** Runs with the same key are repeats of each other. */
 export function repeatKey(run: Run): string {
-  return [run.device, run.specimen, likenessOf(run, APART)].join('\n');
+  return [run.device, run.specimen, likenessOf(run, BROUGHT)].join('\n');
 }
 
 interface Found {

@@ -1,6 +1,7 @@
 /** Aliases: the short names that a note or comparison gives to runs, and that its addresses begin with. */
 import { definitionOf } from '../../figures/catalogue.ts';
 import type { Place } from '../../problem.ts';
+import { MEASURED_CONDITIONS } from '../values/condition-kinds.ts';
 import { type NameRule, namedEntries, textIn } from '../values/mapping.ts';
 import { isSnakeName, SNAKE_RULE, snakeFromWords } from '../values/names.ts';
 import { tellEmpty } from '../values/shape.ts';
@@ -10,7 +11,7 @@ import type { Report } from '../yaml/report.ts';
 import { referenceOf } from './shared-keys.ts';
 
 /** Words of the expressions, and first words of addresses that need no alias when a note has one run. */
-const TAKEN = new Set([
+const TAKEN: ReadonlySet<string> = new Set([
   'min',
   'max',
   'mean',
@@ -22,8 +23,7 @@ const TAKEN = new Set([
   'between',
   'of',
   'setting',
-  'ambient',
-  'supply',
+  ...MEASURED_CONDITIONS,
   'device',
   'score',
   'surface',

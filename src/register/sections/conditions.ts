@@ -4,7 +4,7 @@ import { CONDITION_NAMES, CONDITIONS, type ConditionKind, type ConditionName } f
 import { type NameRule, namedEntries, textIn } from '../values/mapping.ts';
 import { isSnakeName, SNAKE_RULE, snakeFromWords } from '../values/names.ts';
 import { AMBIENT, CLOCK, kindByName, SUPPLY, VOLTAGE_OFFSET } from '../values/quantity-kinds.ts';
-import { isBareNumber, looseQuantity, statedQuantity } from '../values/quantity-value.ts';
+import { isBareNumber, looseQuantity, measuredQuantity, statedQuantity } from '../values/quantity-value.ts';
 import { optional, readShape, required, shape, text, textOrMap } from '../values/shape.ts';
 import type { StatedCondition } from '../values/stated-value.ts';
 import type { Takes } from '../values/takes.ts';
@@ -86,7 +86,7 @@ function splitAt(node: TextNode): { voltage: TextNode; at?: TextNode } {
   return { voltage: { ...node, text: parts[1]! }, at: { ...node, text: parts[2]! } };
 }
 
-/** Words; a bare number lacks its unit. */
+/** Words, or a quantity where they read as one; a bare number lacks its unit. */
 function wordsOf(name: ConditionName, node: TextNode, report: Report): StatedCondition | undefined {
   if (isBareNumber(node.text)) {
     report.error('number-without-unit', node.place, `\`${name}\` is \`${cut(node.text)}\`, a number without a unit`, {
@@ -95,7 +95,8 @@ function wordsOf(name: ConditionName, node: TextNode, report: Report): StatedCon
     });
     return undefined;
   }
-  return { name, text: node.text };
+  const quantity = measuredQuantity(node.text);
+  return { name, text: node.text, ...(quantity ? { quantity } : {}) };
 }
 
 const SETTING_NAMES: NameRule = {

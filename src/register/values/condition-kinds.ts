@@ -11,6 +11,10 @@ export interface ConditionKind {
   readonly effect: string;
   /** Whether readers cannot tell without it that a comparison is fair. */
   readonly needed: boolean;
+  /** Whether the day of a run brings it: runs that differ in it alone are repeats. */
+  readonly brought: boolean;
+  /** What readers call its quantity where one is stated: the words for its address. */
+  readonly called: string;
   /** Words that people use around its number, as in the catalogue of figures; '' for conditions in words. */
   readonly spoken: string;
 }
@@ -24,6 +28,8 @@ export const CONDITIONS = {
     effect:
       'Temperatures follow the ambient about kelvin for kelvin; the rise over ambient takes that off, yet leakage and a fan still follow it.',
     needed: false,
+    brought: true,
+    called: 'ambient temperature',
     spoken: 'ambient room air',
   },
   supply: {
@@ -32,6 +38,8 @@ export const CONDITIONS = {
     about: 'the supply voltage, as measured',
     effect: 'Input current and losses on the board follow the supply voltage.',
     needed: false,
+    brought: false,
+    called: 'supply',
     spoken: 'supply adapter volts',
   },
   cooling: {
@@ -40,6 +48,8 @@ export const CONDITIONS = {
     about: 'what cools the device',
     effect: 'Temperatures, the time that they take to settle and the clock that can be held follow the cooling.',
     needed: true,
+    brought: false,
+    called: 'cooling',
     spoken: '',
   },
   firmware: {
@@ -48,6 +58,8 @@ export const CONDITIONS = {
     about: 'the version of its firmware',
     effect: 'Firmware sets clocks, voltages, limits and fans by its own rules: a difference may be its doing.',
     needed: true,
+    brought: false,
+    called: 'firmware',
     spoken: '',
   },
   system: {
@@ -56,6 +68,8 @@ export const CONDITIONS = {
     about: 'the system that it runs',
     effect: 'What a system runs beside the load, and how it builds and schedules programs, changes scores and idle power.',
     needed: true,
+    brought: false,
+    called: 'system',
     spoken: '',
   },
   workload: {
@@ -64,6 +78,8 @@ export const CONDITIONS = {
     about: 'the load of the load phase',
     effect: 'Power, temperatures and clock under load hold for the workload that made them, and for no other.',
     needed: true,
+    brought: false,
+    called: 'workload',
     spoken: '',
   },
   orientation: {
@@ -72,6 +88,8 @@ export const CONDITIONS = {
     about: 'how the device lies or stands',
     effect: 'Natural convection carries off more or less heat as the device lies or stands.',
     needed: false,
+    brought: false,
+    called: 'orientation',
     spoken: '',
   },
   enclosure: {
@@ -80,6 +98,8 @@ export const CONDITIONS = {
     about: 'what is around the device',
     effect: 'An enclosure keeps heat in and shuts moving air out.',
     needed: false,
+    brought: false,
+    called: 'enclosure',
     spoken: '',
   },
   airflow: {
@@ -88,7 +108,9 @@ export const CONDITIONS = {
     about: 'how the air moves',
     effect: 'Moving air carries off more heat than still air.',
     needed: false,
-    spoken: '',
+    brought: false,
+    called: 'airflow',
+    spoken: 'airflow air flow draught',
   },
   peripherals: {
     reading: 'words',
@@ -96,6 +118,8 @@ export const CONDITIONS = {
     about: 'what else is connected',
     effect: 'What is plugged in draws power of its own, and some of its heat stays with the device.',
     needed: false,
+    brought: false,
+    called: 'peripherals',
     spoken: '',
   },
   microphone_distance: {
@@ -104,6 +128,8 @@ export const CONDITIONS = {
     about: 'how far the microphone of a sound level stands, and where',
     effect: 'A sound level falls with the distance of the microphone, by about 6 dB where that doubles in the open.',
     needed: false,
+    brought: false,
+    called: 'microphone distance',
     spoken: '',
   },
   background_sound: {
@@ -112,6 +138,8 @@ export const CONDITIONS = {
     about: 'the sound level at the same place with the device off',
     effect: 'A sound level that is near that of the room says more of the room than of the device.',
     needed: false,
+    brought: false,
+    called: 'background sound',
     spoken: 'background room noise sound level quiet',
   },
 } as const satisfies Readonly<Record<string, ConditionKind>>;
@@ -119,6 +147,17 @@ export const CONDITIONS = {
 export type ConditionName = keyof typeof CONDITIONS;
 
 export const CONDITION_NAMES = Object.keys(CONDITIONS) as readonly ConditionName[];
+
+/** What the day brings, and what runs that repeat each other may differ in. */
+export const BROUGHT = CONDITION_NAMES.filter((name) => CONDITIONS[name].brought);
+
+/** Conditions that can be a quantity: their names are addresses of its runs. */
+export const MEASURED_CONDITIONS = CONDITION_NAMES.filter((name) => CONDITIONS[name].reading !== 'words');
+
+/** As lists of conditions label it: the name in words. */
+export function conditionLabel(name: string): string {
+  return name.replaceAll('_', ' ');
+}
 
 export function isConditionName(name: string): name is ConditionName {
   return Object.hasOwn(CONDITIONS, name);

@@ -33,6 +33,12 @@ export function looseQuantity(text: string): StatedQuantity | undefined {
   return isParseFailure(tryQuantity(text, options)) ? undefined : { text, options };
 }
 
+/** A quantity with its unit that was measured, so that no `±` means unknown and not exact; undefined where the text is words. */
+export function measuredQuantity(text: string): StatedQuantity | undefined {
+  const options = { unstated: 'unknown' } as const;
+  return isParseFailure(tryQuantity(text, options)) ? undefined : { text, options };
+}
+
 /** Checks a quantity of a known kind; undefined, with a problem at the value, where it is not one. */
 export function statedQuantity(node: TextNode | undefined, key: string, kind: Kind, report: Report): StatedQuantity | undefined {
   if (node === undefined) return undefined;

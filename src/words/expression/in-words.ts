@@ -1,6 +1,7 @@
 /** Expressions, figures and facts in words, for readers: "load power of fast less that of rated". Addresses themselves stand in code type. */
 import { definitionOf } from '../../figures/catalogue.ts';
 import type { Figure } from '../../figures/figure.ts';
+import { CONDITIONS, MEASURED_CONDITIONS } from '../../register/values/condition-kinds.ts';
 import type { HeldBy } from '../written.ts';
 import type { Address, Call, Expression, NamePart, Operation } from './expression-tree.ts';
 import { nameInWords } from './name-in-words.ts';
@@ -11,7 +12,7 @@ export { nameInWords };
 const FACTS: ReadonlyMap<string, string> = new Map([
   ['setting.clock', 'clock setting'],
   ['setting.voltage_offset', 'voltage offset'],
-  ['ambient', 'ambient temperature'],
+  ...MEASURED_CONDITIONS.map((name) => [name, CONDITIONS[name].called] as const),
   ['device.rated_clock', 'rated clock'],
   ['device.supply', 'rated supply'],
   ['device.throttle_at', 'throttle limit'],

@@ -37,11 +37,16 @@ function gapsIn(holder: Parents): Span[] {
   return gaps;
 }
 
-/** The words between a link's brackets. An address that is a link of itself has none. */
+/** The words between a link's brackets. An address that is a link of itself, bare or between angle brackets, has none. */
 function linkWords(link: Parents): NumberSpan[] {
   const [first, last] = [link.children[0], link.children.at(-1)] as [Nodes | undefined, Nodes | undefined];
-  if (!first?.position || !last?.position || spanOf(first).start === spanOf(link as Nodes).start) return [];
+  if (!first?.position || !last?.position || isOwnAddress(link, last)) return [];
   return within({ start: spanOf(first).start, end: spanOf(last).end }, gapsIn(link), true);
+}
+
+/** Behind the words of a bracketed link stands more than one sign: its brackets and its address. */
+function isOwnAddress(link: Parents, last: Nodes): boolean {
+  return link.type === 'link' && spanOf(link).end - spanOf(last).end <= 1;
 }
 
 function within({ start, end }: Span, gaps: readonly Span[], linked: boolean): NumberSpan[] {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { WORDED } from '../../../src/compute/comparison/compared-conditions.ts';
+import { STATED } from '../../../src/compute/comparison/compared-conditions.ts';
 import { fairnessOf } from '../../../src/compute/comparison/fairness.ts';
 import { comparison, type RunSketch, run } from './gathered.ts';
 
@@ -48,10 +48,24 @@ describe('compute/comparison/fairness', () => {
     expect(warnings[0]).toMatch(/^Cooling: fan in fast; not stated for rated and slow\. /);
   });
 
-  test.each(WORDED.map(({ label }) => label))('%s that differs is warned of', (label) => {
+  test.each(STATED.map(({ label }) => label))('%s that differs is warned of', (label) => {
     const found = judge({ conditions: { [label]: 'one' } }, { conditions: { [label]: 'another' } }).warnings;
     expect(found).toHaveLength(1);
     expect(found[0]).toMatch(new RegExp(`^${label}: another in rated; one in fast\\. [A-Z].*\\.$`, 'i'));
+  });
+
+  test('measured conditions that no interval tells apart are one; others are told', () => {
+    const told = (label: string, one: string, other: string) =>
+      judge({ conditions: { [label]: one } }, { conditions: { [label]: other } }).warnings.length;
+    expect(told('airflow', '45 %', '45.0 %')).toBe(0);
+    expect(told('background sound', '24.5 ± 0.5 dB(A)', '24.9 ± 0.5 dB(A)')).toBe(0);
+    expect(told('background sound', '24.5 ± 0.5 dB(A)', '26.5 ± 0.5 dB(A)')).toBe(1);
+    expect(told('background sound', '24.5 dB(A)', '24.9 dB(A)')).toBe(1);
+    expect(told('supply', '5.1 V at board input', '5.10 V at board input')).toBe(0);
+    expect(told('supply', '5.1 V at board input', '5.1 V at wall')).toBe(1);
+    expect(told('airflow', '1.5 m/s', '45 %')).toBe(1);
+    expect(told('airflow', '1.5 m/s', 'still air')).toBe(1);
+    expect(told('firmware', '1.1', '1.10')).toBe(1);
   });
 
   test('what no run states cannot be told', () => {

@@ -9,6 +9,8 @@ export interface RunSketch extends Partial<Omit<GatheredRun, 'conditions' | 'set
   readonly setting?: Readonly<Record<string, string>>;
   /** Those that the run states besides, or null for one that it does not state. */
   readonly conditions?: Readonly<Record<string, string | null>>;
+  /** Rows of conditions as a page has them, besides those that all sketches state. */
+  readonly rows?: GatheredRun['conditions'];
   /** °C and standard uncertainty; measured unless it says otherwise. */
   readonly ambient?: readonly [value: number, u: number, how?: string] | null;
   /** End of the load, s; null for none. */
@@ -16,7 +18,10 @@ export interface RunSketch extends Partial<Omit<GatheredRun, 'conditions' | 'set
 }
 
 /** A run with the same conditions as any other, but for what is given. */
-export function run(alias: string, { setting, conditions, ambient, loadEnd = 3900, ...more }: RunSketch = {}): GatheredRun {
+export function run(
+  alias: string,
+  { setting, conditions, ambient, rows: others = [], loadEnd = 3900, ...more }: RunSketch = {},
+): GatheredRun {
   const stated = Object.entries({ ...CONDITIONS, ...conditions }).filter(([, text]) => text !== null);
   const rows = (texts: readonly (readonly [string, string | null])[]) => texts.map(([label, text]) => ({ label, text: text! }));
   const base = recordedRun(alias, 60) as GatheredRun;
@@ -24,7 +29,7 @@ export function run(alias: string, { setting, conditions, ambient, loadEnd = 390
   return {
     ...base,
     setting: rows(Object.entries(setting ?? { clock: alias === 'fast' ? '2.6 GHz' : '2.0 GHz' })),
-    conditions: rows(stated),
+    conditions: [...others, ...rows(stated)],
     ambient: ambientMap(alias, ambient === undefined ? [22, 0.1] : ambient),
     series: { ...base.series, phases },
     ...more,

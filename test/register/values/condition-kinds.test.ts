@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { CONDITION_NAMES, CONDITIONS, type ConditionKind } from '../../../src/register/values/condition-kinds.ts';
+import { CONDITION_NAMES, CONDITIONS, type ConditionKind, conditionLabel } from '../../../src/register/values/condition-kinds.ts';
 import { exampleOf } from '../../../src/register/values/examples.ts';
 
 describe('register/values/condition-kinds', () => {
@@ -19,5 +19,7 @@ describe('register/values/condition-kinds', () => {
   test('the guide names every condition in this order', () => {
     const listed = /^Conditions are (.*?);/ms.exec(readFileSync('src/guide/files.md', 'utf8'))![1]!;
     expect([...listed.matchAll(/`(\w+)`/g)].map(([, name]) => name)).toEqual(CONDITION_NAMES);
+    const compared = /a condition \((.*?)\)/s.exec(readFileSync('src/guide/comparisons.md', 'utf8'))![1]!;
+    expect(compared.split(/,\s+/).map((label) => label.replace(/\s+/, ' '))).toEqual(CONDITION_NAMES.map(conditionLabel));
   });
 });
