@@ -93,14 +93,16 @@ function withoutIds(element: Element): Element {
 const IN_MARGIN = '.brief, main .plot, main .scroll';
 
 /** Where a note of that height fits beside its number: as high as the number, higher where something wide follows; undefined where it fits nowhere. */
-function freeBeside(left: number, top: number, height: number): number | undefined {
+function freeBeside(left: number, { top, bottom }: DOMRect, height: number): number | undefined {
   const taken = [...document.querySelectorAll(IN_MARGIN)]
     .map((element) => element.getBoundingClientRect())
     .filter((box) => box.height > 0 && box.right > left);
   const covers = (at: number) => taken.filter((box) => box.top < at + height && box.bottom > at);
   const below = covers(top).filter((box) => box.top > top);
   const raised = Math.min(top, ...below.map((box) => box.top - height - EDGE));
-  return covers(raised).length === 0 ? raised : undefined;
+  // It still stands beside its number, and not above the page.
+  const near = raised + height >= bottom && raised + scrollY >= 0;
+  return near && covers(raised).length === 0 ? raised : undefined;
 }
 
 /** In the margin where there is room for it, else below the number. Set through the style object, which the policy allows. */
@@ -113,7 +115,7 @@ function place(anchor: HTMLAnchorElement, tip: HTMLElement): void {
   const wide = width - column.right >= (WIDTH + DISTANCE) * rem;
   tip.classList.toggle('beside', wide);
   if (wide) tip.style.width = `${WIDTH * rem}px`;
-  const high = wide ? freeBeside(column.right + DISTANCE * rem, number.top, tip.offsetHeight) : undefined;
+  const high = wide ? freeBeside(column.right + DISTANCE * rem, number, tip.offsetHeight) : undefined;
   const beside = high !== undefined;
   tip.classList.toggle('beside', beside);
   if (!beside) tip.style.width = '';

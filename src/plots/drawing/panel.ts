@@ -154,13 +154,16 @@ function inPixels(points: readonly Point[], y: Scale, { xOf }: Frame, height: nu
   };
 }
 
+/** A load is over before its last reading is drawn: so much earlier its lines are still apart, as a share of the axis. */
+const BEFORE_END = 0.01;
+
 /** Where lines are named that find no place beside themselves: where they end, or, where they come together there, where the load ends. */
 function endsOf(content: PanelContent, drawn: readonly DrawnLine[], frame: Frame, height: number) {
   const ends = content.lines.flatMap((line, i) => endOf(line, drawn[i]!, content.y, frame, height));
   const loads = content.shaded.flatMap(({ stretches }) => stretches.filter(({ name }) => name === 'load'));
   const close = ends.some((end, i) => ends.some((other, j) => j < i && Math.abs(end.y - other.y) < frame.size.font));
   if (!close || loads.length === 0) return ends;
-  const until = Math.min(...loads.map(({ to }) => to));
+  const until = Math.min(...loads.map(({ to }) => to)) - BEFORE_END * (frame.x.to - frame.x.from);
   return content.lines.flatMap((line, i) => {
     const point = drawn[i]!.strong.findLast(({ x }) => x <= until);
     if (point === undefined) return [];
