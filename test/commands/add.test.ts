@@ -312,6 +312,15 @@ describe('commands/add', () => {
     expect(check('bench-2100', { specimen: 'no-1' }).problems).toEqual([]);
   });
 
+  it('titles runs without a log by their whole setting, with a point or a stroke in it', () => {
+    for (const clock of ['1900', '2400']) data(`soak-${clock}.csv`, soak());
+    const rows = ['1900 MHz', '2400 MHz', '2.1 GHz', '2.7 GHz', '1/2 load'].map((setting) => `Copy,${setting},10,MB/s,higher\n`);
+    data('scores.csv', `Test,Setting,Value,Unit,Better\n${rows.join('')}`);
+    add(...['soak-1900.csv', 'soak-2400.csv', 'scores.csv'].map((name) => `data/bench/${name}`));
+    const titles = readdirSync(join(root, 'content', 'runs')).map((name) => /^title: "(.*)"$/m.exec(run(name.slice(0, -3)))?.[1]);
+    expect(titles.toSorted()).toEqual(['Scores 1/2 load', 'Scores 2.1 GHz', 'Scores 2.7 GHz', 'Soak 1900', 'Soak 2400']);
+  });
+
   it('asks how files belong together where somebody can answer, and takes the answer', () => {
     for (const name of ['first.csv', 'second.csv']) data(name, soak());
     const asked: string[] = [];

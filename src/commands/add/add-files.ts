@@ -252,7 +252,7 @@ function addRun(
   const dated = (each: Inspection) => each.time !== null && each.time.axis.start !== null;
   const clock = beside.map(({ found, setting }) => clockOf(found!, setting)).find((each) => each !== undefined);
   const draft: Draft = {
-    title: titleOf(path),
+    title: titleOf(stemOf(path)),
     log: path,
     inspection,
     setup,
@@ -469,7 +469,8 @@ function freeId(root: string, path: string): string | undefined {
   return ids.find((id) => !existsSync(join(root, 'content', 'runs', `${id}.md`)));
 }
 
-function titleOf(path: string): string {
-  const words = stemOf(path).replace(/[-_]+/g, ' ').trim() || 'Run';
+/** A title of words from a file's name, without its folders and its ending: a point or a stroke in them belongs to them. */
+function titleOf(name: string): string {
+  const words = name.replace(/[-_]+/g, ' ').trim() || 'Run';
   return words.charAt(0).toUpperCase() + words.slice(1);
 }

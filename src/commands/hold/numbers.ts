@@ -58,8 +58,8 @@ export function listNumbers(
     const sentence = { before, after };
     const context = contextOf(value, start, end);
     const asked = typeof said === 'string' ? undefined : askedBy(said, words, { context, sentence }, unheld.unit);
-    const ranked = unheld.rank && !unheld.linked ? rankClaims(words, context, bearing) : [];
-    const offers = asked ? offersFor(asked, bearing) : ranked;
+    const ranked = unheld.rank && !unheld.linked ? rankClaims(words, context, bearing) : undefined;
+    const offers = asked ? offersFor(asked, bearing) : (ranked?.offers ?? []);
     const named = namedElsewhere(offers, context, bearing);
     return {
       number: index + 1,
@@ -72,7 +72,7 @@ export function listNumbers(
       ...(named === undefined ? {} : { named }),
       near: asked ? missesFor(asked, bearing) : [],
       ...(unheld.unit === undefined ? {} : { unit: unheld.unit }),
-      ...(typeof said === 'string' && ranked.length === 0 ? { why: said } : {}),
+      ...(typeof said === 'string' && offers.length === 0 ? { why: ranked?.why ?? said } : {}),
     };
   });
 }

@@ -32,6 +32,13 @@ export function contextScore(candidate: Candidate, context: readonly ContextWord
   );
 }
 
+/** How far words name a figure, of whichever run: its name and its details. 0 where they say no word of either. */
+export function quantityScore({ name, details }: Candidate, context: readonly ContextWord[], words: OwnWords): number {
+  const own = details.map((detail) => detailScore(detail, context, words));
+  const said = hits(context, [...hintsOf(name), ...labelWords(name)]);
+  return said === 0 && own.every((score) => score <= 0) ? 0 : HINT * said + own.reduce((sum, score) => sum + score, 0);
+}
+
 function detailScore(detail: string, context: readonly ContextWord[], own: OwnWords): number {
   const words = own.get(detail) ?? [];
   if (words.length === 0) return 0;

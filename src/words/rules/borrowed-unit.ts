@@ -5,12 +5,26 @@
  */
 import type { Stated } from '../stated/read.ts';
 
+/** Things that have numbers for names, one or several: "port 1", "on cores 0, 2". */
+const NUMBERED_THINGS =
+  'version|firmware|kernel|revision|step|part|page|figure|table|chart|section|chapter|port|pin|slot|day|note|number|core|model|type|room|floor|bay|lane|channel|row|column|line|item|appendix|house|bus|route|platform';
 /** Words before a number that make it a name or a place in a list. */
-const NAMES =
-  /\b(?:version|firmware|kernel|revision|step|steps|part|page|figure|table|chart|section|chapter|port|pin|slot|day|note|no|number|core|cores|model|type|in|on|since|until|after|within|every|each|another|first|last|next)\.?\s+$/i;
-/** "One of 4", "a set of 5"; but "instead of 6.4", "ahead of 1,190", "lows of 48". */
+const NAMES = new RegExp(
+  String.raw`\b(?:(?:${NUMBERED_THINGS})s?|no|in|on|since|until|after|within|every|each|another|first|last|next)\.?\s+$`,
+  'i',
+);
+/** Further numbers behind such a name, or behind one in capitals: "ports 1, 2 and ", "RFC 791, ". */
+const NAMED_LIST = new RegExp(
+  String.raw`(?:\b(?:${NUMBERED_THINGS})s?\s+|(?<!\p{L})(?:(?!CPU|GPU|SSD|RAM)\p{Lu}){2,}s?\s+)\d+(?:,?\s+(?:(?:and|or|to)\s+)?\d+)*,?\s+(?:(?:and|or|to)\s+)?$`,
+  'u',
+);
+/** "One of 4", "a set of 5", "of the 20"; but "instead of 6.4", "ahead of 1,190", "lows of 48". */
 const PART_OF =
-  /(?<!\b(?:instead|ahead|short|lows?|highs?|peaks?|dips?|averages?|means?|medians?|totals?|values?|readings?|scores?|rates?|levels?|maximum|minimum)\s+)\bof\s+$/i;
+  /(?<!\b(?:instead|ahead|short|lows?|highs?|peaks?|dips?|averages?|means?|medians?|totals?|values?|readings?|scores?|rates?|levels?|maximum|minimum)\s+)\bof\s+(?:(?:the|these|those|our|all)\s+)*$/i;
+/** Somebody's age: "my neighbour, 47, ". */
+const AGE = /\b(?:my|our|his|her|their|your)\s+\p{Ll}+,\s+$/iu;
+/** The first figures of a number whose thousands a blank parts: half of it would be another number. */
+const HALF = /(?<![\d.,])\d{1,3}(?:\s\d{3})*\s$/;
 /** What may stand behind such a number: the end of its clause, or a word that goes on. */
 const ENDS =
   /^\s*(?:$|[.,;:!?)](?!\d)|\(|(?:at|for|in|on|with|when|before|after|and|or|but|under|while|where|against|once|without|during)\b)/u;
@@ -32,13 +46,15 @@ export function borrows(prose: string, said: Stated, between: string): boolean {
   if (!isValue(number, said) || (between.match(SENTENCES) ?? []).length > 1) return false;
   if (isDecimal(prose, said)) return true;
   const [before, rest] = [prose.slice(0, said.start), prose.slice(said.end)];
-  if ([NAMES, PART_OF, GLUED, CAPITAL].some((form) => form.test(before)) || MONEY.test(sentenceOf(before))) return false;
+  if (/^\d{3}$/.test(number) && HALF.test(before)) return false;
+  if ([NAMES, NAMED_LIST, PART_OF, AGE, GLUED, CAPITAL].some((form) => form.test(before))) return false;
+  if (MONEY.test(sentenceOf(before))) return false;
   return ENDS.test(rest) || (LABELLED.test(between) && LABEL.test(rest));
 }
 
-/** Digits that are no year; in words from ten on, since "the two" and "one" stand for things. */
+/** Digits, with a sign or without, that are no year; in words from ten on, since "the two" and "one" stand for things. */
 function isValue(number: string, { nominal }: Stated): boolean {
-  if (/^[\d.,]+$/.test(number)) return !YEAR.test(number);
+  if (/^[-−]?[\d.,]+$/.test(number)) return !YEAR.test(number);
   return nominal >= 10 && /^[\p{L}-]+$/u.test(number);
 }
 

@@ -46,7 +46,7 @@ const FORMS: readonly { readonly pattern: RegExp; readonly unit?: true; readonly
   },
   {
     pattern: new RegExp(
-      String.raw`(?<=^|[.,;:!?(–—]\s*|\b(?:and|but|then|only|just|exactly|where|while)\s+)one(?:\s+of\s+(?:them|these|those))?(?=\s+(?:${OUTCOMES})\b)`,
+      String.raw`(?<=^|[.,;:!?(–—]\s*|\b(?:and|but|then|only|just|exactly|where|while)\s+)one(?:\s+of\s+(?:them|these|those))?(?=\s+(?:${OUTCOMES})\b(?!\s+(?:me|us|you|him|her|by)\b))`,
       'gi',
     ),
     what: 'a count of one',
@@ -59,7 +59,8 @@ const FORMS: readonly { readonly pattern: RegExp; readonly unit?: true; readonly
     expected: 'the count: `1 throttle event`',
   },
   {
-    pattern: /(?<![\p{L}\p{N}×]|\p{N}\s)[×x]\s?\d+(?:\.\d+)?(?![\p{L}\p{N}×])(?!\s?[×x])/gu,
+    // "x86", "x64" and "x4" are names: with the letter only a decimal is a multiple.
+    pattern: /(?<![\p{L}\p{N}×]|\p{N}\s)(?:×\s?\d+(?:\.\d+)?|x\s?\d+\.\d+)(?![\p{L}\p{N}×])(?!\s?[×x])/gu,
     what: 'a multiple',
     expected: 'the ratio: `1.24 times`',
   },
@@ -69,7 +70,8 @@ const FORMS: readonly { readonly pattern: RegExp; readonly unit?: true; readonly
     expected: 'one number: `2 times`',
   },
   {
-    pattern: /(?<![\p{L}\p{N}.,])\d{2,}(?:\.\d+)?k\b(?![\p{N}/-])/gu,
+    pattern:
+      /(?<![\p{L}\p{N}.,])\d{2,}(?:\.\d+)?k\b(?![\p{N}/-])(?!\s+(?:resistors?|resistances?|pull-?(?:ups?|downs?)|thermistors?|potentiometers?|runs?|runners?|races?|walks?)\b)/gu,
     what: 'thousands',
     expected: 'the whole number: `85,000 IOPS`',
   },

@@ -229,7 +229,7 @@ describe('commands/hold/hold-note', () => {
     expect(hottest.why).toBeUndefined();
     expect(hottest.offers.map(({ is }) => is)).toContain('fast.peak_temperature is largest of *.peak_temperature');
     const second = numbers.find(({ words }) => words === 'second highest')!;
-    expect(second.offers.map(({ is }) => is).filter((is) => / load_power/.test(is))).toEqual([]);
+    expect([second.offers, second.why]).toEqual([[], 'by load_power the order is fast, quick, brisk and rated: brisk is third']);
     const right = `${FRONT}Quick has the second highest load power.\n`;
     const [only] = await list(right);
     expect(only!.offers[0]!.is).toBe('fast.load_power > quick.load_power and all [brisk rated].load_power < quick.load_power');
@@ -239,6 +239,36 @@ describe('commands/hold/hold-note', () => {
       right.replace('second highest', `:claim[second highest]{is="${only!.offers[0]!.is}"}`),
     ]);
     expect((await hold(right, ['--take', '1=v1'])).code).toBe(1);
+  });
+
+  test('a false rank is offered no claim about another quantity, nor one about more or fewer runs than it says', async () => {
+    const sentences = [
+      'Quick has the second lowest steady temperature.',
+      'Quick has the second best time to steady state.',
+      'Rated is the most efficient of the four.',
+      'Fast is the hottest of the three.',
+      'Fast is the hottest of the five.',
+    ];
+    const numbers = await list(`${FRONT}${sentences.join('\n\n')}\n`);
+    expect(numbers.map(({ words, offers }) => [words, offers.map(({ is }) => is)])).toEqual([
+      ['second lowest', []],
+      ['second best', []],
+      ['most efficient of the four', []],
+      ['hottest of the three', []],
+      ['hottest of the five', []],
+    ]);
+    expect([numbers[0], numbers[3]].map((each) => each?.why)).toEqual([
+      'by steady_temperature the order is rated, brisk, quick and fast: quick is third',
+      'the note has no group of 3 runs that all have the quantity: correct the number, or add a run',
+    ]);
+    const right = await list(
+      `${FRONT}Quick has the third lowest steady temperature. Rated is the coolest of the four. Brisk is the third hungriest of the four.\n`,
+    );
+    expect(right.map(({ offers, why }) => why ?? offers.map(({ is }) => is))).toEqual([
+      ['all [rated brisk].steady_temperature < quick.steady_temperature and fast.steady_temperature > quick.steady_temperature'],
+      ['rated.peak_temperature is smallest of *.peak_temperature'],
+      ['all [fast quick].load_power > brisk.load_power and rated.load_power < brisk.load_power'],
+    ]);
   });
 
   test('numbers of a table are held by the unit of their column', async () => {
