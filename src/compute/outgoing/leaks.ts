@@ -3,8 +3,8 @@
 import { kindOf } from '../../pictures/kind.ts';
 import { leftovers } from '../../pictures/leftovers.ts';
 import { error, type Problem, warning } from '../../problem.ts';
-import { unzipped } from '../archive/zip.ts';
-import { isText, placeIn, type SiteFile, textOf } from './site-files.ts';
+import { contentsOf } from './contents.ts';
+import { placeIn, type SiteFile } from './site-files.ts';
 
 /** What is looked for. */
 interface Sign {
@@ -93,15 +93,18 @@ export interface Own {
 interface Found {
   readonly what: string;
   readonly severity: 'error' | 'warning';
+  /** '' where there is nothing to show. */
   readonly text: string;
+  /** What to do, where it is not a matter of words. */
+  readonly remedy?: string;
   readonly file: string;
   readonly place: { readonly line: number; readonly column: number; readonly endColumn?: number };
 }
 
-/** All that leaks, each told once with the first file that says it, and how many others do. Archives are unpacked. */
+/** All that leaks, each told once with the first file that says it, and how many others do. Packed files are unpacked. */
 export function leaksOf(files: readonly SiteFile[], own: Own): Problem[] {
   const signs = [...SIGNS, ...own.names.flatMap(signOfName)];
-  const found = files.flatMap((file) => ofFile(file, signs, file.path));
+  const found = files.flatMap((file) => ofFile(file, signs));
   const groups = Map.groupBy(
     found.filter(({ text }) => !own.harmless.some((word) => word.toLowerCase() === text.toLowerCase())),
     ({ what, text }) => `${what} ${text.toLowerCase()}`,
@@ -110,7 +113,7 @@ export function leaksOf(files: readonly SiteFile[], own: Own): Problem[] {
 }
 
 function told(group: readonly [Found, ...Found[]]): Problem {
-  const [{ what, severity, text, file, place }] = group;
+  const [{ what, severity, text, file, place, remedy }] = group;
   const others = new Set(group.map((each) => each.file)).size - 1;
   const more = others === 0 ? '' : `, and ${others === 1 ? 'so does 1 other file' : `so do ${others} other files`}`;
   const shown = text === '' ? what : `${what}, \`${text}\``;
@@ -118,12 +121,7 @@ function told(group: readonly [Found, ...Found[]]): Problem {
     'site-leak',
     { file: `dist/${file}`, ...place },
     `this file says ${shown}${more}`,
-    {
-      remedy:
-        text === ''
-          ? 'export the picture again without it'
-          : `take it out where it comes from; if it may go out, add '${text}' to \`harmless\` in astro.config.mjs`,
-    },
+    { remedy: remedy ?? `take it out where it comes from; if it may go out, add '${text}' to \`harmless\` in astro.config.mjs` },
   );
 }
 
@@ -136,23 +134,36 @@ function signOfName(name: string): Sign[] {
   ];
 }
 
-function ofFile(file: SiteFile, signs: readonly Sign[], shown: string): Found[] {
-  if (file.path.endsWith('.zip'))
-    return unzipped(file.bytes).flatMap((inner) =>
-      ofFile(inner, signs, shown).map((each) => ({ ...each, place: { line: 1, column: 1 } })),
-    );
-  if (isText(file.path)) return ofText(textOf(file), signs, shown);
-  const kind = kindOf(file.bytes);
+const START = { line: 1, column: 1 };
+
+function ofFile({ path, bytes }: SiteFile, signs: readonly Sign[]): Found[] {
+  const { texts, binaries, packed, damaged } = contentsOf(bytes);
+  const said = texts.flatMap((text) => ofText(text, signs, path));
+  return [
+    ...(packed ? said.map((each) => ({ ...each, place: START })) : said),
+    ...binaries.flatMap((each) => ofPicture(each, path)),
+    ...(damaged ? [{ ...CLOSED, file: path, place: START }] : []),
+  ];
+}
+
+const CLOSED = {
+  what: 'something that cannot be unpacked, and that nobody looked into',
+  severity: 'warning',
+  text: '',
+  remedy: 'pack it again, or look into it yourself',
+} as const;
+
+function ofPicture(bytes: Uint8Array, file: string): Found[] {
+  const kind = kindOf(bytes);
   if (typeof kind !== 'string') return [];
-  return leftovers(kind, file.bytes).map((part) => {
-    return {
-      what: `something beside its picture (${part}), where cameras write position, time and serial number`,
-      severity: 'error',
-      text: '',
-      file: shown,
-      place: { line: 1, column: 1 },
-    };
-  });
+  return leftovers(kind, bytes).map((part) => ({
+    what: `something beside its picture (${part}), where cameras write position, time and serial number`,
+    severity: 'error',
+    text: '',
+    remedy: 'export the picture again without it',
+    file,
+    place: START,
+  }));
 }
 
 function ofText(text: string, signs: readonly Sign[], file: string): Found[] {

@@ -1,4 +1,4 @@
-import { zipSync } from 'fflate';
+import { gzipSync, zipSync } from 'fflate';
 import { describe, expect, it } from 'vitest';
 import { leaksOf } from '../../../src/compute/outgoing/leaks.ts';
 import { phoneJpeg } from '../../pictures/phone.ts';
@@ -47,6 +47,38 @@ describe('compute/outgoing/leaks', () => {
     ['rowanberry', 'a longer word'],
   ])('leaves %s alone: %s', (text) => {
     expect(told({ 'a.txt': text })).toEqual([]);
+  });
+
+  it.each([
+    ['UTF-16', 'a.csv', Buffer.from('\ufeffhost\n10.0.0.7\n', 'utf16le'), '2:1'],
+    ['an ending in capitals', 'SOAK.CSV', Buffer.from('10.0.0.7'), '1:1'],
+    ['another ending', 'a.dat', Buffer.from('10.0.0.7'), '1:1'],
+    ['no ending', 'soak', Buffer.from('10.0.0.7'), '1:1'],
+    ['gzip', 'a.csv.gz', gzipSync(Buffer.from('t\n10.0.0.7')), '1:1'],
+    ['gzip under the name of a table', 'a.csv', gzipSync(Buffer.from('10.0.0.7')), '1:1'],
+    ['the name in a packed file', 'a.gz', gzipSync(Buffer.from('t'), { filename: '10.0.0.7' }), '1:1'],
+    ['the names in an archive', 'a.zip', zipSync({ '10.0.0.7/a': Buffer.from('t') }), '1:1'],
+    ['an archive in an archive', 'a.zip', zipSync({ 'b.gz': gzipSync(Buffer.from('10.0.0.7')) }), '1:1'],
+    ['an archive of files as they are', 'a.tar', Buffer.from(`soak${'\0'.repeat(508)}10.0.0.7\n${'\0'.repeat(503)}`), undefined],
+  ])('goes by the bytes: %s', (_what, path, bytes, place) => {
+    const found = told({ [path]: bytes });
+    expect(found).toHaveLength(1);
+    expect(found[0]).toMatch(`dist/${path}:${place ?? ''}`);
+    expect(found[0]).toMatch(/error: this file says an address of a private network, `10\.0\.0\.7`$/);
+  });
+
+  it('looks for no words in bytes that are no text', () => {
+    const noise = Uint8Array.from({ length: 5000 }, (_, at) => (at * 167 + (at >> 3) * 31) % 256);
+    expect(told({ 'a.woff2': Buffer.concat([noise, Buffer.from(' 10.0.0.7 '), noise]) })).toEqual([]);
+  });
+
+  it.each([
+    ['a.gz', gzipSync(Buffer.from('t'.repeat(500))).subarray(0, 20)],
+    ['a.zip', zipSync({ a: Buffer.from('t') }).subarray(0, 30)],
+  ])('tells what it cannot unpack: %s', (path, bytes) => {
+    expect(told({ [path]: bytes })).toEqual([
+      `dist/${path}:1:1 warning: this file says something that cannot be unpacked, and that nobody looked into`,
+    ]);
   });
 
   it('finds what a camera wrote beside the picture', async () => {
