@@ -89,6 +89,20 @@ function withoutIds(element: Element): Element {
   return copy;
 }
 
+/** What may stand in the margin or reach into it: a note does not cover it. */
+const IN_MARGIN = '.brief, main .plot, main .scroll';
+
+/** Where a note of that height fits beside its number: as high as the number, higher where something wide follows; undefined where it fits nowhere. */
+function freeBeside(left: number, top: number, height: number): number | undefined {
+  const taken = [...document.querySelectorAll(IN_MARGIN)]
+    .map((element) => element.getBoundingClientRect())
+    .filter((box) => box.height > 0 && box.right > left);
+  const covers = (at: number) => taken.filter((box) => box.top < at + height && box.bottom > at);
+  const below = covers(top).filter((box) => box.top > top);
+  const raised = Math.min(top, ...below.map((box) => box.top - height - EDGE));
+  return covers(raised).length === 0 ? raised : undefined;
+}
+
 /** In the margin where there is room for it, else below the number. Set through the style object, which the policy allows. */
 function place(anchor: HTMLAnchorElement, tip: HTMLElement): void {
   const number = anchor.getBoundingClientRect();
@@ -96,9 +110,13 @@ function place(anchor: HTMLAnchorElement, tip: HTMLElement): void {
   const frame = (tip.offsetParent ?? document.documentElement).getBoundingClientRect();
   const width = document.documentElement.clientWidth;
   const rem = Number.parseFloat(getComputedStyle(document.documentElement).fontSize);
-  const beside = width - column.right >= (WIDTH + DISTANCE) * rem;
+  const wide = width - column.right >= (WIDTH + DISTANCE) * rem;
+  tip.classList.toggle('beside', wide);
+  if (wide) tip.style.width = `${WIDTH * rem}px`;
+  const high = wide ? freeBeside(column.right + DISTANCE * rem, number.top, tip.offsetHeight) : undefined;
+  const beside = high !== undefined;
   tip.classList.toggle('beside', beside);
-  if (beside) tip.style.width = `${WIDTH * rem}px`;
+  if (!beside) tip.style.width = '';
   // In a narrow window it takes the whole measure, so that no strip of text is left beside it.
   const narrow = !beside && width < NARROW;
   if (narrow) tip.style.width = `${width - 2 * EDGE}px`;
@@ -108,5 +126,5 @@ function place(anchor: HTMLAnchorElement, tip: HTMLElement): void {
       ? EDGE
       : Math.max(EDGE, Math.min(number.left, width - tip.offsetWidth - EDGE));
   tip.style.left = `${left - frame.left}px`;
-  tip.style.top = `${(beside ? number.top : number.bottom + 4) - frame.top}px`;
+  tip.style.top = `${(high ?? number.bottom + 4) - frame.top}px`;
 }

@@ -2,7 +2,7 @@
 import { leadingPlace } from './decimal.ts';
 import { type DisplayUnit, displayUnit } from './display-unit.ts';
 import { readerForm } from './numeral-print.ts';
-import { chosenUnit, decimalsOf, differenceIn, rounding, roundingRange } from './printed-digits.ts';
+import { chosenUnit, differenceIn, roundingRange } from './printed-digits.ts';
 import type { Quantity } from './quantity.ts';
 import { roundDecimal, roundOutward, uncertaintyPlace } from './rounding.ts';
 import { expandedUncertainty, standardUncertainty } from './uncertainty.ts';
@@ -28,8 +28,8 @@ export type StatedInterval =
 /**
  * The 95 % uncertainty in words: "± 1.2 K (95 %)", "repeatability only: ± 0.3 K (95 %)", "uncertainty unknown", '' for an exact
  * quantity; with an interval of its own "70.9 °C to 73.2 °C (95 %)" (NIST SP 811, 7.7), its ends rounded outward to the digit of the
- * printed value. Half widths have at most two significant digits, no finer than the place of the standard uncertainty, at most one
- * place finer than the printed value. Differences of °C are in K; of a value in
+ * printed value. A half width in the value's unit has the value's last digit, or its own first where that is finer; in a unit of its own at most two
+ * significant digits, no finer than the place of the standard uncertainty. Differences of °C are in K; of a value in
  * minutes or hours the uncertainty has its own unit of time.
  */
 export function printUncertainty(quantity: Quantity, options: IntervalOptions = {}): string {
@@ -59,7 +59,8 @@ function plusMinus(quantity: Quantity, asked: string | undefined): StatedInterva
   const ofValue = chosenUnit(quantity, asked);
   const display = ofValue.decimals === undefined ? ofValue : displayUnit(quantity.unit, expanded);
   const half = differenceIn(display, expanded);
-  const finest = Math.max(uncertaintyPlace(differenceIn(display, u)), placeOf(half, quantity, display, display === ofValue));
+  const place = placeBeside(half, quantity, display === ofValue ? display : null);
+  const finest = place ?? Math.max(uncertaintyPlace(differenceIn(display, u)), leadingPlace(half) - 1);
   return { half: readerForm(roundDecimal(half, finest)), unit: display.spelling === '°C' ? 'K' : display.spelling };
 }
 
@@ -78,8 +79,7 @@ function withoutNoise(value: number): number {
   return Number(value.toPrecision(DIGITS_SURE));
 }
 
-/** The place of a half width's second digit, but at most one finer than the value's last, as long as a digit of it remains. */
-function placeOf(half: number, quantity: Quantity, display: DisplayUnit, besideValue: boolean): number {
-  const finest = besideValue ? -decimalsOf(rounding(quantity, display)) - 1 : Number.NEGATIVE_INFINITY;
-  return Math.max(leadingPlace(half) - 1, Math.min(finest, leadingPlace(half)));
+/** The place of the value's last digit, where a half width stands beside it in its unit: at most its own first digit, so that one remains. Else null. */
+function placeBeside(half: number, quantity: Quantity, ofValue: DisplayUnit | null): number | null {
+  return ofValue === null ? null : Math.min(roundingRange(quantity, ofValue).place, leadingPlace(half));
 }

@@ -76,7 +76,7 @@ function digitsOf(numeral: string): number {
 }
 
 /** Digits after the point of a numeral. */
-export function decimalsOf(numeral: string): number {
+function decimalsOf(numeral: string): number {
   return numeral.split('.')[1]?.length ?? 0;
 }
 

@@ -1,4 +1,4 @@
-/** Every page of a built site: are its ids unique, and has every address with a fragment its target? */
+/** Every page of a built site: are its ids unique, has every address with a fragment its target, and does another page lead to it? */
 import { existsSync, globSync, readFileSync } from 'node:fs';
 import { join, posix } from 'node:path';
 
@@ -7,6 +7,8 @@ export interface Amiss {
   readonly twice: readonly string[];
   /** `notes/x/index.html: /runs/x/#gone` */
   readonly targetless: readonly string[];
+  /** Pages that no other page links to; the home page and the one for what is missing need none. */
+  readonly unlinked: readonly string[];
 }
 
 interface Page {
@@ -25,7 +27,13 @@ export function amissIn(dist: string, base = '/'): Amiss {
   const targetless = [...pages].flatMap(([file, { hrefs }]) =>
     hrefs.filter((href) => !hasTarget(file, href, { pages, dist, base })).map((href) => `${file}: ${href}`),
   );
-  return { twice, targetless };
+  const linked = new Set(
+    [...pages].flatMap(([file, { hrefs }]) =>
+      hrefs.flatMap((href) => pageAt(file, href, { pages, dist, base }) ?? []).filter((to) => to !== file),
+    ),
+  );
+  const unlinked = [...pages.keys()].filter((file) => !linked.has(file) && !['index.html', '404.html'].includes(file));
+  return { twice, targetless, unlinked };
 }
 
 function readPage(file: string): Page {
@@ -42,11 +50,29 @@ interface Site {
 }
 
 /** Only addresses of this site that name a place in a page can lack one. */
-function hasTarget(file: string, href: string, { pages, dist, base }: Site): boolean {
-  const [path = '', fragment = ''] = href.split('#');
-  if (fragment === '' || /^[a-z]+:|^\/\//.test(path)) return true;
+function hasTarget(file: string, href: string, site: Site): boolean {
+  const fragment = href.split('#')[1] ?? '';
+  if (fragment === '' || isElsewhere(href)) return true;
+  const page = site.pages.get(pageAt(file, href, site) ?? '');
+  return page === undefined
+    ? existsSync(join(site.dist, below(file, href, site)))
+    : page.ids.includes(decodeURIComponent(fragment));
+}
+
+/** The file of the page that a link leads to. */
+function pageAt(file: string, href: string, site: Site): string | undefined {
+  if (isElsewhere(href)) return undefined;
+  const path = below(file, href, site);
+  return [path, posix.join(path, 'index.html')].find((each) => site.pages.has(each));
+}
+
+function isElsewhere(href: string): boolean {
+  return /^[a-z]+:|^\/\//.test(href);
+}
+
+/** Where a link leads to, below the folder of the site. */
+function below(file: string, href: string, { base }: Site): string {
+  const path = href.split(/[?#]/, 1)[0]!;
   const at = path === '' ? `/${file}` : posix.resolve('/', posix.dirname(file), path.replace(/^\//, base));
-  const below = decodeURIComponent(at.startsWith(base) ? at.slice(base.length) : at.slice(1));
-  const page = pages.get(below) ?? pages.get(posix.join(below, 'index.html'));
-  return page === undefined ? existsSync(join(dist, below)) : page.ids.includes(decodeURIComponent(fragment));
+  return decodeURIComponent(at.startsWith(base) ? at.slice(base.length) : at.slice(1));
 }

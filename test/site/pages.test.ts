@@ -118,8 +118,8 @@ describe('every kind of page', () => {
     ]);
   });
 
-  it('has every id once, and a target for every address with a fragment', () => {
-    expect(amissIn(join(built.root, 'dist'))).toEqual({ twice: [], targetless: [] });
+  it('has every id once, a target for every address with a fragment, and a link of another page that leads to it', () => {
+    expect(amissIn(join(built.root, 'dist'))).toEqual({ twice: [], targetless: [], unlinked: [] });
   });
 
   it('has nothing that axe finds, in light and in dark', async () => {

@@ -40,16 +40,20 @@ function settledParts(run: RunFigures): string[] | null {
   return [`Settled at ${settled}${when}`, ...room];
 }
 
+/** Why a run has no steady temperature, in words. */
+const UNSETTLED: Readonly<Record<string, string>> = {
+  'not-steady': 'Had not settled when the load ended',
+  'too-short': 'Ended before it could settle',
+};
+
 function unsettledParts(run: RunFigures): string[] {
   const peak = told(run, 'peak_temperature');
-  if (!isUnsettled(run.figures.get('steady_temperature'))) return clause(peak, (hottest) => `Hottest reading ${hottest}`);
-  return ['Had not settled when the load ended', ...clause(peak, (hottest) => `hottest reading ${hottest}`)];
+  const steady = run.figures.get('steady_temperature');
+  const why = steady && !isPresent(steady) ? UNSETTLED[steady.absent] : undefined;
+  if (why === undefined) return clause(peak, (hottest) => `Hottest reading ${hottest}`);
+  return [why, ...clause(peak, (hottest) => `hottest reading ${hottest}`)];
 }
 
 function isPositive(figure: Figure | undefined): boolean {
   return figure !== undefined && isPresent(figure) && figure.quantity.value > 0;
-}
-
-function isUnsettled(figure: Figure | undefined): boolean {
-  return figure !== undefined && !isPresent(figure) && figure.absent === 'not-steady';
 }

@@ -8,6 +8,7 @@ import { NO_MAKER } from '../../register/files/devices.ts';
 import { formerIdsOf } from '../../register/sections/former-addresses.ts';
 import { conditionRows, settingText } from '../contents/figure-text.ts';
 import type { ComputedRun, SiteContents } from '../contents/site-contents.ts';
+import { triedAtSetting } from '../contents/tried-setting.ts';
 import type { Choice, IndexedDevice, RunsModel, RunsRow } from '../models/discovery.ts';
 import { isInvented, notePath } from '../pages/note.ts';
 import type { Link } from '../results.ts';
@@ -20,7 +21,7 @@ export function runsModel(parts: SiteContents, comparisons: readonly Link[]): Ru
   const figures = mainFigures(runs);
   const devices = devicesOf(parts, runs);
   const clocks = clockChoices(runs);
-  const outcomes = runs.map(({ derived }) => outcomesOf(derived));
+  const outcomes = runs.map((computed) => outcomesIn(parts, computed));
   const seen = new Set(outcomes.flat().map(({ id }) => id));
   const notes = notesByRun(parts);
   return {
@@ -77,11 +78,15 @@ export function runsJson(parts: SiteContents, model: RunsModel): object {
       setting: settingText(parts.runs.get(id)!.run),
       figures: Object.fromEntries(columns.flatMap(({ name }, at) => (figures[at]!.shown ? [[name, figures[at]!.shown]] : []))),
       absent: absentCodes(parts.runs.get(id)!, columns),
-      outcomes: outcomesOf(parts.runs.get(id)!.derived).map((outcome) => outcome.id),
+      outcomes: outcomesIn(parts, parts.runs.get(id)!).map((outcome) => outcome.id),
       notes: notes.map(({ path }) => path),
       ...formerly(parts.runs.get(id)!),
     })),
   };
+}
+
+function outcomesIn(parts: SiteContents, { run, derived }: ComputedRun): Choice[] {
+  return outcomesOf({ derived, tried: triedAtSetting(parts, run) });
 }
 
 /** Ids that addresses of before may name. */

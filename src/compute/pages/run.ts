@@ -6,7 +6,7 @@ import { RISKS_IN_BRIEF } from '../../figures/cautions/risks.ts';
 import { cautions, mergeCautions } from '../../figures/cautions.ts';
 import type { Figure } from '../../figures/figure.ts';
 import type { HandReading } from '../../figures/hand/hand-reading.ts';
-import { counted } from '../../figures/in-words.ts';
+import { counted, listed } from '../../figures/in-words.ts';
 import { whereKnown } from '../../intake/report/known.ts';
 import type { Run } from '../../register/register.ts';
 import { predecessorsOf } from '../../register/sections/retests.ts';
@@ -17,6 +17,7 @@ import { conditionRows, durationText, inLine, runLink, shownFigure, stepText } f
 import { instrumentRow } from '../contents/instruments.ts';
 import { outcomeSentence } from '../contents/outcome-sentence.ts';
 import { type ComputedRun, comparisonPath, pagePlot, type SiteContents } from '../contents/site-contents.ts';
+import { failedAtSetting } from '../contents/tried-setting.ts';
 import { timeWords } from '../data/time-words.ts';
 import { linkedRun } from '../linked-data/run.ts';
 import type { Link, RunModel } from '../results.ts';
@@ -35,7 +36,7 @@ export function runModel(parts: SiteContents, computed: ComputedRun): RunModel {
   const warned = mergeCautions(cautions(run.context, derived));
   return {
     kind: 'run',
-    outcome: outcomeSentence(derived),
+    outcome: [outcomeSentence(derived), ...failedWhenTried(parts, run)].filter((sentence) => sentence !== '').join(' '),
     beware: warned.map(({ id }) => RISKS_IN_BRIEF[id]).join(', '),
     ...evidenceOf(computed, shown),
     id: run.id,
@@ -85,6 +86,14 @@ export function runModel(parts: SiteContents, computed: ComputedRun): RunModel {
     citation: plainCitation(runReference(parts, computed)),
     linked: linkedRun(parts, computed),
   };
+}
+
+/** What a soak at a setting that did not hold cannot say itself: "Where settings were tried on this specimen, this one came out as “restarted”." */
+function failedWhenTried(parts: SiteContents, run: Run): string[] {
+  const failed = failedAtSetting(parts, run);
+  return failed.length === 0
+    ? []
+    : [`Where settings were tried on this specimen, this one came out as ${listed(failed.map((outcome) => `“${outcome}”`))}.`];
 }
 
 /** "line 323: a gap of 48 s. The device restarted." */

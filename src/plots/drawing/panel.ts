@@ -110,11 +110,7 @@ export function panelSpec(content: PanelContent, frame: Frame, height: number, x
     labels !== null
       ? { labels, leaders: [] }
       : content.labelled
-        ? endLabels(
-            content.lines.flatMap((line, i) => endOf(line, drawn[i]!, content.y, frame, height)),
-            area,
-            limit.boxes,
-          )
+        ? endLabels(endsOf(content, drawn, frame, height), area, limit.boxes)
         : NOTHING;
   const more = content.remarks?.(frame, pixels) ?? NOTHING;
   const faint = drawn.flatMap((line) => line.faint);
@@ -156,6 +152,20 @@ function inPixels(points: readonly Point[], y: Scale, { xOf }: Frame, height: nu
     x: points.map((point) => xOf(point.x)),
     y: points.map((point) => pixelOf(point.y, y, height)),
   };
+}
+
+/** Where lines are named that find no place beside themselves: where they end, or, where they come together there, where the load ends. */
+function endsOf(content: PanelContent, drawn: readonly DrawnLine[], frame: Frame, height: number) {
+  const ends = content.lines.flatMap((line, i) => endOf(line, drawn[i]!, content.y, frame, height));
+  const loads = content.shaded.flatMap(({ stretches }) => stretches.filter(({ name }) => name === 'load'));
+  const close = ends.some((end, i) => ends.some((other, j) => j < i && Math.abs(end.y - other.y) < frame.size.font));
+  if (!close || loads.length === 0) return ends;
+  const until = Math.min(...loads.map(({ to }) => to));
+  return content.lines.flatMap((line, i) => {
+    const point = drawn[i]!.strong.findLast(({ x }) => x <= until);
+    if (point === undefined) return [];
+    return [{ x: frame.xOf(point.x), y: pixelOf(point.y, content.y, height), k: line.k, text: line.label }];
+  });
 }
 
 function endOf(line: LabelledLine, { strong }: DrawnLine, y: Scale, { xOf }: Frame, height: number) {

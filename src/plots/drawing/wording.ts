@@ -30,6 +30,15 @@ export function namedTitle(kind: QuantityKind): string {
   return title.slice(0, 1).toLowerCase() + title.slice(1);
 }
 
+/** "Temperature of chip", "Input current": a quantity's name at the head of an axis, with the channel that is drawn where that says more. */
+export function titleOfChannel(title: string, channel: string | undefined): string {
+  const own = title.toLowerCase();
+  if (channel === undefined || channel.toLowerCase() === own) return title;
+  return channel.toLowerCase().endsWith(` ${own}`)
+    ? `${channel.slice(0, 1).toUpperCase()}${channel.slice(1)}`
+    : `${title} of ${channel}`;
+}
+
 /** A unit for people, and what a value in the canonical unit is divided by to be in it, its zero taken off before. */
 export interface DisplayUnit {
   readonly unit: string;

@@ -52,6 +52,7 @@ export interface FittedCourse {
 }
 
 export interface StepResponse {
+  /** Its name for readers. */
   readonly channel: string;
   /** True: rise over ambient in K; false: temperature in °C. */
   readonly rise: boolean;
@@ -72,7 +73,14 @@ export function planStepResponse(request: PlotRequest, subjects: readonly PlotSu
   const series = subjects.map((subject, k) => courseOf(subject, slot.channels[k]!));
   const missing = series.flatMap((each, k) => ('why' in each ? [noCourse(request, subjects[k]!, each.why)] : []));
   if (missing.length > 0) return missing;
-  const response = responseOf(slot.name, slot.channels, series as LoadSeries[], subjects, bases, stylesOf(request));
+  const response = responseOf(
+    slot.channels[0]!.label ?? plainName(slot.name),
+    slot.channels,
+    series as LoadSeries[],
+    subjects,
+    bases,
+    stylesOf(request),
+  );
   return {
     title: request.title ?? responseTitle(response),
     alt: responseAlt(response),

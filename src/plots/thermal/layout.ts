@@ -12,6 +12,8 @@ import type { Image, Place, Thermal } from './plan.ts';
 import { thinned } from './thin.ts';
 import { shownOf } from './words.ts';
 
+/** What the colours mean: readings as the camera gave them; the places named in the image are put right for their finish. */
+const AS_READ = ['°C, as read by the camera', '°C, as read'] as const;
 /** Room of the scale bar with its numbers, and between images, px. */
 const BAR = 64;
 const BAR_WIDTH = 14;
@@ -27,12 +29,12 @@ interface Frame {
   readonly height: number;
 }
 
-/** The specification in a size: images side by side where there is room, the scale of all on the right. */
+/** The specification in a size: images side by side where there is room, the scale of all right of them. */
 export function layOutThermal(thermal: Thermal, size: Size): Spec {
   const colours = heatColours();
   const frames = framesOf(thermal, size);
   const bottom = Math.max(...frames.map(({ top, height }) => top + height));
-  const bar = barOf(thermal, size, colours, frames[0]!);
+  const bar = barOf(thermal, size, colours, frames);
   const marks = frames.map((frame) => marksOf(frame, size));
   const panel = {
     width: size.width,
@@ -146,10 +148,12 @@ function limitLabels({ image, left, top, width, height }: Frame, size: Size): La
   });
 }
 
-/** The scale: colours from cold to hot, with numbers. */
-function barOf({ coldest, hottest }: Thermal, size: Size, colours: ReturnType<typeof heatColours>, first: Frame) {
-  const x = size.width - BAR + GAP;
-  const { top, height } = first;
+/** The scale: colours from cold to hot, with numbers, beside the first row of images. */
+function barOf({ coldest, hottest }: Thermal, size: Size, colours: ReturnType<typeof heatColours>, frames: readonly Frame[]) {
+  const { top, height } = frames[0]!;
+  const row = frames.filter((frame) => frame.top === top);
+  const x = Math.max(...row.map(({ left, width }) => left + width)) + GAP;
+  const title = barTitle(row.at(-1)!, x, size);
   const pixels = Uint8Array.from({ length: STEPS }, (_, row) => STEPS - 1 - row);
   const { ticks, decimals } = niceScale(coldest, hottest, size.valueTicks);
   const within = ticks.filter((tick) => tick >= coldest && tick <= hottest);
@@ -163,14 +167,16 @@ function barOf({ coldest, hottest }: Thermal, size: Size, colours: ReturnType<ty
       ...within.map((tick): Label => {
         return { x: x + BAR_WIDTH + 7, y: yOf(tick), text: fixed(tick, decimals), size: size.small, fill: 'var(--plot-soft)' };
       }),
-      {
-        x: x + BAR_WIDTH,
-        y: top - size.font / 2 - 6,
-        text: '°C',
-        size: size.small,
-        fill: 'var(--plot-ink)',
-        align: 'center' as const,
-      },
+      { ...title, y: top - size.font / 2 - 6, size: size.small, fill: 'var(--plot-ink)' },
     ],
   };
+}
+
+/** From the bar on where there is room, else up to the right edge of the drawing, in as many words as fit beside the heading of the image. */
+function barTitle({ image, left }: Frame, x: number, size: Size): Pick<Label, 'x' | 'text' | 'align'> {
+  const [whole] = AS_READ;
+  if (x + textWidth(whole, size.small) <= size.width) return { x, text: whole, align: 'left' };
+  const room = size.width - left - (image.alias === '' ? 0 : textWidth(image.alias, size.font) + GAP);
+  const text = AS_READ.find((words) => textWidth(words, size.small) <= room) ?? AS_READ[1];
+  return { x: size.width, text, align: 'right' };
 }

@@ -17,7 +17,7 @@ export function traceCsv(trace: Trace): string {
   const told = trace.panels.flatMap((panel) =>
     panel.lines.flatMap((line): CsvLine[] => {
       const { faint, strong } = drawLine(line, scale, WIDE.width);
-      const common = { run: runName(trace.runs[line.run]!), channel: line.channel, unit: panel.unit };
+      const common = { run: runName(trace.runs[line.run]!), channel: line.channelLabel, unit: panel.unit };
       if (!line.over) return [{ ...common, as: 'reading', points: strong }];
       return [
         { ...common, as: 'reading', points: faint },

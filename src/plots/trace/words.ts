@@ -5,7 +5,7 @@ import { duration, listed } from '../../figures/in-words.ts';
 import type { QuantityKind } from '../../intake/log.ts';
 import { limitText } from '../drawing/labels/limit-marks.ts';
 import { extent } from '../drawing/value-scale.ts';
-import { fixed, reading } from '../drawing/wording.ts';
+import { fixed, reading, titleOfChannel } from '../drawing/wording.ts';
 import type { Line, Trace, TracePanel } from './panels.ts';
 
 /** "Temperature and clock over time: fast and rated"; of a single channel its name, too. */
@@ -14,10 +14,9 @@ export function traceTitle(trace: Trace): string {
   const what = listed(headings.map((heading, i) => (i === 0 ? heading : lowered(heading))));
   const channels = new Set(trace.panels.flatMap((panel) => panel.lines.map(({ channelLabel }) => channelLabel)));
   const [channel] = channels;
-  const names = channels.size === 1 && trace.panels[0]!.kind !== 'other' && channel !== lowered(what);
-  const of = names ? ` of ${channel}` : '';
+  const named = channels.size === 1 && trace.panels[0]!.kind !== 'other' ? channel : undefined;
   const runs = trace.runs.map(({ alias }) => alias).filter((alias) => alias !== '');
-  return `${what}${of} over time${runs.length > 0 ? `: ${listed(runs)}` : ''}`;
+  return `${titleOfChannel(what, named)} over time${runs.length > 0 ? `: ${listed(runs)}` : ''}`;
 }
 
 function lowered(heading: string): string {

@@ -41,6 +41,16 @@ describe('compute/contents/outcome-sentence', () => {
     );
   });
 
+  it('tells of one whose load was too short to settle that it ended before', () => {
+    const short: readonly [string, Figure] = [
+      'steady_temperature',
+      { name: 'steady_temperature', absent: 'too-short', why: 'The load lasted 14 min.' },
+    ];
+    expect(outcomeSentence(run(short, present('peak_temperature', 63.5, '°C')))).toBe(
+      'Ended before it could settle, hottest reading 63.5\u00a0°C.',
+    );
+  });
+
   it('says nothing where no figure tells anything', () => {
     expect(outcomeSentence(run())).toBe('');
   });

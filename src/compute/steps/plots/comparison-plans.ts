@@ -1,11 +1,12 @@
 /** How each plot of a comparison's page is planned from what was gathered. */
 
 import type { QuantityKind } from '../../../intake/log.ts';
+import { plainName } from '../../../plots/data/figure-text.ts';
 import { planDeltas } from '../../../plots/deltas/plan.ts';
 import type { ComparedSubject } from '../../../plots/drawing/drawn.ts';
 import { MOST_STYLES } from '../../../plots/drawing/palette.ts';
 import type { Plan, Undrawn } from '../../../plots/drawing/plan.ts';
-import { titleOf } from '../../../plots/drawing/wording.ts';
+import { titleOf, titleOfChannel } from '../../../plots/drawing/wording.ts';
 import { planScaling } from '../../../plots/scaling/plan.ts';
 import { planScores } from '../../../plots/scores/plan.ts';
 import { type ComparedRunSeries, planComparedTrace } from '../../../plots/trace/of-series.ts';
@@ -37,12 +38,17 @@ function trace(gathered: Gathered, quantity: QuantityKind, rise = false): Plan |
   return planComparedTrace(series, { panels: [{ quantity }], rise, title: titleOfTrace(runs, quantity, rise) });
 }
 
-/** "Temperature of soc over time": the channel where it has one name in all runs, which is not that of the quantity. */
+/** "Temperature of chip over time": the channel where it has one name in all runs, which is not that of the quantity. */
 function titleOfTrace(runs: Gathered['runs'], quantity: QuantityKind, rise: boolean): string {
-  const names = new Set(runs.flatMap(({ series }) => series.channels.find((channel) => channel.quantity === quantity)?.name ?? []));
+  const names = new Set(runs.flatMap(({ series }) => nameOfFirst(series, quantity)));
   const [name] = names;
-  const of = names.size === 1 && name !== quantity ? ` of ${name!.replaceAll('_', ' ')}` : '';
-  return `${rise ? 'Rise over ambient' : titleOf(quantity)}${of} over time`;
+  return `${titleOfChannel(rise ? 'Rise over ambient' : titleOf(quantity), names.size === 1 ? name : undefined)} over time`;
+}
+
+/** For readers, of the first channel of a quantity. */
+function nameOfFirst({ channels }: Gathered['runs'][number]['series'], quantity: QuantityKind): string | readonly [] {
+  const found = channels.find((channel) => channel.quantity === quantity);
+  return found === undefined ? [] : (found.label ?? plainName(found.name));
 }
 
 function subjectOf(gathered: Gathered): ComparedSubject {
