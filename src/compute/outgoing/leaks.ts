@@ -16,14 +16,22 @@ interface Sign {
   readonly isNone?: (found: string) => boolean;
 }
 
+/** The unit behind a name of a column. */
+const DEGREES = '(?:[ _]?(?:deg(?:rees?)?|\\[[^\\]\\n]{0,9}\\]|\\([^)\\n]{0,9}\\)))?';
+
 const SIGNS: readonly Sign[] = [
-  { what: 'a path of a machine', severity: 'error', pattern: /(?<![\w.])(?:\/home\/|\/Users\/|[A-Z]:\\{1,2}Users\\{1,2})[\w.-]+/g },
+  {
+    what: 'a path of a machine',
+    severity: 'error',
+    pattern: /(?<![\w.])(?:\/(?:home|Users|media|Volumes)\/|[A-Z]:\\{1,2}Users\\{1,2})[\w.-]+/gi,
+    isNone: (found) => EVERYBODY.has(found.split(/[\\/]/).at(-1)!.toLowerCase()),
+  },
   // RFC 1918, RFC 3927.
   {
     what: 'an address of a private network',
     severity: 'error',
     pattern:
-      /(?<![\d.])(?:10(?:\.\d{1,3}){3}|192\.168(?:\.\d{1,3}){2}|172\.(?:1[6-9]|2\d|3[01])(?:\.\d{1,3}){2}|169\.254(?:\.\d{1,3}){2})(?![\d.]*\d)/g,
+      /(?<![\d.]|\b(?:v|versions?|firmware|release|build|driver|revision)[\s:=,;"']{0,3})(?:10(?:\.\d{1,3}){3}|192\.168(?:\.\d{1,3}){2}|172\.(?:1[6-9]|2\d|3[01])(?:\.\d{1,3}){2}|169\.254(?:\.\d{1,3}){2})(?![\d.]*\d)/g,
     isNone: (found) => found.split('.').some((part) => Number(part) > 255),
   },
   // RFC 4193, RFC 4291.
@@ -41,13 +49,15 @@ const SIGNS: readonly Sign[] = [
   {
     what: "a network card's own number",
     severity: 'error',
-    pattern: /(?<![\w:-])(?:[0-9a-f]{2}:){5}[0-9a-f]{2}(?![\w:-])/gi,
-    isNone: (found) => /^(?:00:){5}00$|^(?:ff:){5}ff$/i.test(found),
+    pattern: /(?<![\w:-])(?:(?:[0-9a-f]{2}:){5}|(?:[0-9a-f]{2}-){5})[0-9a-f]{2}(?![\w:-])/gi,
+    // Digits between hyphens are a date and a time.
+    isNone: (found) => /^(?:00.){5}00$|^(?:ff.){5}ff$|^[\d-]+$/i.test(found),
   },
   {
     what: 'a serial number',
     severity: 'error',
-    pattern: /\b(?:serial(?:[ _-]?(?:number|no\.?))?|s\/n)["']?\s*[:=,;]\s*["']?([a-z0-9-]*\d[a-z0-9-]*\d[a-z0-9-]{3,})/gi,
+    pattern:
+      /\b(?:(?:serial(?:[ _-]?(?:number|no\.?))?|s\/?n)["']?\s*[:=,;]|(?:serial[ _-](?:number|no\.?)|s\/n)["']?\s)\s*["']?([a-z0-9-]*\d[a-z0-9-]*\d[a-z0-9-]{3,})/gi,
   },
   {
     what: 'a position on the earth',
@@ -57,12 +67,15 @@ const SIGNS: readonly Sign[] = [
   {
     what: 'a column of positions',
     severity: 'error',
-    pattern: /^(?:[^\n]*[,;\t])?["']?((?:lat|latitude|gps_lat)["']?[,;\t]\s*["']?(?:lon|lng|long|longitude|gps_lon))\b/gim,
+    pattern: new RegExp(
+      `^(?:[^\\n]*[,;\\t])?\\s*["']?((?:gps[_ ])?lat(?:itude)?${DEGREES}["']?[,;\\t]\\s*["']?(?:gps[_ ])?(?:long?|lng|longitude)${DEGREES})(?!\\w)`,
+      'gim',
+    ),
   },
   { what: 'a mail address', severity: 'warning', pattern: /(?<![\w.+/-])[\w.+-]+@[a-z][\w-]*(?:\.[\w-]+)+/gi },
 ];
 
-/** Names that say nothing of anybody. */
+/** Names of accounts and machines that say nothing of anybody. */
 const EVERYBODY = new Set([
   'root',
   'user',
@@ -82,6 +95,9 @@ const EVERYBODY = new Set([
   'test',
   'public',
 ]);
+
+/** Words of every log and write-up that people are named as well: such a name is found in a path alone. */
+const WORDS = new Set(['max', 'min', 'mark', 'will', 'grant', 'bench', 'lab', 'data', 'log', 'logs', 'power', 'core', 'may']);
 
 export interface Own {
   /** Names of this machine and of who uses it. */
@@ -127,7 +143,7 @@ function told(group: readonly [Found, ...Found[]]): Problem {
 
 /** The name of a machine or a person, as a word of its own. */
 function signOfName(name: string): Sign[] {
-  if (name.length < 3 || EVERYBODY.has(name.toLowerCase())) return [];
+  if (name.length < 3 || [EVERYBODY, WORDS].some((words) => words.has(name.toLowerCase()))) return [];
   const word = name.replaceAll(/[\\^$.*+?()[\]{}|-]/g, '\\$&');
   return [
     { what: 'a name of this machine or of its user', severity: 'error', pattern: new RegExp(`(?<![\\w-])${word}(?![\\w-])`, 'gi') },

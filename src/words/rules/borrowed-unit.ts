@@ -7,10 +7,17 @@ import type { Stated } from '../stated/read.ts';
 
 /** Words before a number that make it a name or a place in a list. */
 const NAMES =
-  /\b(?:version|firmware|kernel|revision|step|steps|part|page|figure|table|chart|section|chapter|port|pin|slot|day|note|no|number|core|cores|model|type|in|on|since|until|after|within|every|each|another|first|last|next)\.?\s+$/i;
+  /\b(?:(?:version|firmware|kernel|revision|step|part|page|figure|table|chart|section|chapter|port|pin|slot|day|note|number|core|room|bench|shelf|model|type)s?|no|in|on|since|until|after|within|every|each|another|first|last|next)\.?\s+$/i;
+/** Words that several such numbers follow, and documents that have a number in place of a name: "ports 1, 2 and 3", "RFC 791, 2460". */
+const NUMBERS =
+  /\b(?:(?:version|revision|step|part|page|figure|table|chart|section|chapter|port|pin|slot|day|note|number|core|room)s?|RFCs?|ISO|IEC|EN)\s+(?:\d[\d.]*\s*,?\s+(?:(?:and|or|to|then)\s+)?)*$/iu;
+/** Somebody whose age stands behind: "my neighbour, 47, asked". */
+const SOMEBODY = /\b(?:neighbour|friend|wife|husband|son|daughter|father|mother|brother|sister|colleague|reader)\s*,\s*$/i;
+/** The first three digits of more: "1 400", with a blank between them. */
+const REST_OF_NUMBER = /\d[ \u00a0\u202f]$/u;
 /** "One of 4", "a set of 5"; but "instead of 6.4", "ahead of 1,190", "lows of 48". */
 const PART_OF =
-  /(?<!\b(?:instead|ahead|short|lows?|highs?|peaks?|dips?|averages?|means?|medians?|totals?|values?|readings?|scores?|rates?|levels?|maximum|minimum)\s+)\bof\s+$/i;
+  /(?<!\b(?:instead|ahead|short|lows?|highs?|peaks?|dips?|averages?|means?|medians?|totals?|values?|readings?|scores?|rates?|levels?|maximum|minimum)\s+)\bof\s+(?:the\s+)?$/i;
 /** What may stand behind such a number: the end of its clause, or a word that goes on. */
 const ENDS =
   /^\s*(?:$|[.,;:!?)](?!\d)|\(|(?:at|for|in|on|with|when|before|after|and|or|but|under|while|where|against|once|without|during)\b)/u;
@@ -26,19 +33,24 @@ const MONEY = /[$€£¥₹]|\b(?:euros?|dollars?|pounds?|cents?|francs?|yen|rup
 /** Ends of sentences in what stands between two numbers. */
 const SENTENCES = /[.!?](?=["')\]]*\s)/g;
 
+/** A name within a sentence: "Larch 2". */
+const CAPITAL = /(?<=[^.!?\s]\s+)\p{Lu}[\p{L}\p{N}-]*\s+$/u;
+/** What a number follows that is no value. */
+const NO_VALUE = [NAMES, NUMBERS, SOMEBODY, REST_OF_NUMBER, PART_OF, GLUED, CAPITAL];
+
 /** Whether a number without a unit has that of an earlier one; `between` is what stands between the two. */
 export function borrows(prose: string, said: Stated, between: string): boolean {
   const number = prose.slice(said.start, said.end);
   if (!isValue(number, said) || (between.match(SENTENCES) ?? []).length > 1) return false;
   if (isDecimal(prose, said)) return true;
   const [before, rest] = [prose.slice(0, said.start), prose.slice(said.end)];
-  if ([NAMES, PART_OF, GLUED, CAPITAL].some((form) => form.test(before)) || MONEY.test(sentenceOf(before))) return false;
+  if (NO_VALUE.some((form) => form.test(before)) || MONEY.test(sentenceOf(before))) return false;
   return ENDS.test(rest) || (LABELLED.test(between) && LABEL.test(rest));
 }
 
 /** Digits that are no year; in words from ten on, since "the two" and "one" stand for things. */
 function isValue(number: string, { nominal }: Stated): boolean {
-  if (/^[\d.,]+$/.test(number)) return !YEAR.test(number);
+  if (/^[−-]?[\d.,]+$/.test(number)) return !YEAR.test(number);
   return nominal >= 10 && /^[\p{L}-]+$/u.test(number);
 }
 
@@ -51,7 +63,6 @@ const NUMBERED =
   /(?:\b(?:versions?|firmwares?|kernels?|releases?|revisions?|rev|builds?|section|chapter|clause|part|page|figure|fig|table|chart|equation|eq|step|item|point|no|number|port|driver|image|protocol|edition|standard|class|grade)\.?\s+|[\p{L}/_-])$/iu;
 /** Of "kernel 6.12 and then 6.13" what stands between the name and the second number. */
 const LISTED = /\d[\d.]*(?:\s*,)?(?:\s+(?:and|or|to|then))*\s+$/i;
-const CAPITAL = /(?<=[^.!?\s]\s+)\p{Lu}[\p{L}\p{N}-]*\s+$/u;
 /** "3.30 pm", "3.1.2", "2.5 inches" and other words that make it something else. */
 const OTHERWISE = /^(?:\.?\d|\s*(?:am|pm|a\.m|p\.m)\b|-\p{L}|\p{L}|\s+\p{Ll}+(?:s|ches)\b(?<!\b(?:is|was|as|less|this|its)))/u;
 

@@ -4,7 +4,7 @@ import { leaksOf } from '../../../src/compute/outgoing/leaks.ts';
 import { phoneJpeg } from '../../pictures/phone.ts';
 import { siteOf } from './site.ts';
 
-const OWN = { names: ['rowan', 'root', 'x'], harmless: [] as string[] };
+const OWN = { names: ['rowan', 'root', 'x', 'max'], harmless: [] as string[] };
 const told = (texts: Record<string, string | Uint8Array>, own = OWN) =>
   leaksOf(siteOf(texts), own).map(
     ({ severity, place: { file, line, column }, found }) => `${file}:${line}:${column} ${severity}: ${found}`,
@@ -15,6 +15,16 @@ describe('compute/outgoing/leaks', () => {
     ['/home/alder/logs/soak.csv', 'error: this file says a path of a machine, `/home/alder`'],
     ['/Users/alder/soak.csv', 'error: this file says a path of a machine, `/Users/alder`'],
     ['C:\\Users\\alder', 'error: this file says a path of a machine, `C:\\Users\\alder`'],
+    ['c:\\users\\alder', 'error: this file says a path of a machine, `c:\\users\\alder`'],
+    ['/media/alder/STICK', 'error: this file says a path of a machine, `/media/alder`'],
+    ['/Volumes/Alder', 'error: this file says a path of a machine, `/Volumes/Alder`'],
+    ['/home/max/a', 'error: this file says a path of a machine, `/home/max`'],
+    ['B8-27-EB-12-34-56', "error: this file says a network card's own number, `B8-27-EB-12-34-56`"],
+    ['Serial Number 12345678', 'error: this file says a serial number, `12345678`'],
+    ['SN: 4X20931', 'error: this file says a serial number, `4X20931`'],
+    ['S/N 00123456', 'error: this file says a serial number, `00123456`'],
+    ['t,Lat [deg],Lon [deg]', 'error: this file says a column of positions, `Lat [deg],Lon [deg]`'],
+    ['latitude_deg,longitude_deg', 'error: this file says a column of positions, `latitude_deg,longitude_deg`'],
     ['192.168.1.20', 'error: this file says an address of a private network, `192.168.1.20`'],
     ['10.0.0.7', 'error: this file says an address of a private network, `10.0.0.7`'],
     ['172.31.0.1', 'error: this file says an address of a private network, `172.31.0.1`'],
@@ -45,6 +55,12 @@ describe('compute/outgoing/leaks', () => {
     ['the root of a crown', 'a word, and a name that everybody has'],
     ['a serial port', 'no number'],
     ['rowanberry', 'a longer word'],
+    ['version 10.2.0.14', 'a number of a version'],
+    ['firmware: v10.2.0.14', 'a number of a version'],
+    ['26-03-14-12-34-56', 'a date and a time'],
+    ['/home/user/soak.csv', 'a path that everybody has'],
+    ['the max of the load', 'a word, though somebody is named so'],
+    ['a serial number of 16 characters', 'no number'],
   ])('leaves %s alone: %s', (text) => {
     expect(told({ 'a.txt': text })).toEqual([]);
   });
