@@ -9,6 +9,8 @@ import { inScale, otherScale, type Scale } from './readout/scale.ts';
 
 const REMEMBERED = 'soakproof-temperatures';
 const PARAMETER = 'read';
+/** Files write it; readers get the sign that the axis has. */
+const HYPHEN_OF_NUMBER = /(?<![\p{L}\d])-(?=\d)/gu;
 
 interface Chart {
   readonly id: string;
@@ -28,16 +30,27 @@ for (const chart of charts) listen(chart);
 showAddress();
 
 function chartOf(figure: HTMLElement): Chart {
+  const slider = figure.querySelector<HTMLInputElement>('.readout input')!;
+  for (const drawing of figure.querySelectorAll<HTMLElement>('[data-along]')) lay(slider, drawing);
   return {
     id: figure.id,
     figure,
-    slider: figure.querySelector<HTMLInputElement>('.readout input')!,
+    slider,
     told: figure.querySelector('output')!,
     scale: figure.querySelector<HTMLButtonElement>('.readout .scale')!,
     unit: figure.querySelector<HTMLElement>('[data-along]')!.dataset.along!.split(' ').at(-1)!,
     data: figure.querySelector<HTMLAnchorElement>('a.drawn-data')!.href,
     mark: null,
   };
+}
+
+/** Tells the style sheet where the time axis lies in a drawing, as shares of its width. */
+function lay(slider: HTMLInputElement, drawing: HTMLElement): void {
+  const [left, width] = placed(drawing);
+  const whole = drawing.querySelector('svg')!.viewBox.baseVal.width;
+  const size = drawing.classList.contains('narrow') ? 'narrow' : 'wide';
+  slider.style.setProperty(`--${size}-from`, String(left / whole));
+  slider.style.setProperty(`--${size}-share`, String(width / whole));
 }
 
 function listen(chart: Chart): void {
@@ -115,7 +128,7 @@ async function tell(chart: Chart): Promise<void> {
     return found === null ? [] : [`${names[i]} ${found.map((text) => inScale(text, line.unit, scale)).join(' to ')}`];
   });
   const when = span ? `${round(span[0])} to ${round(span[1])} ${chart.unit}` : `${round(at)} ${chart.unit}`;
-  chart.told.textContent = `${when}: ${told.length === 0 ? 'no reading' : told.join('; ')}`;
+  chart.told.textContent = `${when}: ${told.length === 0 ? 'no reading' : told.join('; ')}`.replaceAll(HYPHEN_OF_NUMBER, '−');
 }
 
 /** A line where the moment is, a band where a span is. */
@@ -124,7 +137,7 @@ function draw(chart: Chart): void {
     const svg = drawing.querySelector('svg')!;
     const [left, width, from, to] = placed(drawing);
     const x = (time: number) => left + ((time - from) / (to - from)) * width;
-    const cursor = svg.querySelector('.cursor') ?? svg.appendChild(document.createElementNS(svg.namespaceURI!, 'rect'));
+    const cursor = svg.querySelector('.cursor') ?? behindWords(svg);
     const [start, end] = [x(moment(chart)), x(chart.mark ?? moment(chart))];
     const look = {
       class: 'cursor',
@@ -136,6 +149,13 @@ function draw(chart: Chart): void {
     for (const [name, value] of Object.entries(look)) cursor.setAttribute(name, String(value));
     cursor.classList.toggle('span', chart.mark !== null);
   }
+}
+
+/** Below the drawing's own marks, so that it strikes through no word. */
+function behindWords(svg: SVGSVGElement): Element {
+  const cursor = document.createElementNS(svg.namespaceURI!, 'rect');
+  svg.prepend(cursor);
+  return cursor;
 }
 
 function round(time: number): string {

@@ -1,6 +1,7 @@
 /** Log + context → all figures of a run. */
 import type { Log } from '../intake/log.ts';
 import { absent } from './absent.ts';
+import { definitionOf } from './catalogue.ts';
 import { clockFigures } from './clock/clock.ts';
 import type { RunContext } from './context.ts';
 import { type Figure, type FigureMap, isPresent, type RunFigures } from './figure.ts';
@@ -43,7 +44,15 @@ export function derive(log: Log, context: RunContext, tables: RunTables = {}): R
     ...scoreFigures(soak, tables.scores, primary ?? why),
     ...surfaceFigures(soak, tables.surface),
   ];
-  return { figures: withHandFigures(context, firstOfEach(entries)), phases, inferences };
+  const figures = firstOfEach(entries.map(([address, figure]) => [address, toldOf(log, figure)]));
+  return { figures: withHandFigures(context, figures), phases, inferences };
+}
+
+/** Means of neighbours keep energies and means; peaks, events, shares of time and the scatter of single readings they do not. */
+function toldOf({ condensed }: Log, figure: Figure): Figure {
+  if (!condensed || !definitionOf(figure.name)?.ofSingleReadings) return figure;
+  const why = `The log has ${condensed.rows} rows, so that up to ${condensed.longest} neighbours were taken as one; this figure rests on single readings. Keep a copy of the stretch that matters beside the log and make a run of it.`;
+  return absent(figure.name, { absent: 'not-observed', why });
 }
 
 /** A channel that is named like a phase keeps its address; the phase's figure gives way. */

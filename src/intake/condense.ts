@@ -2,8 +2,14 @@
 import type { Channel, Condensed } from './log.ts';
 import { roundNano } from './time/read-time.ts';
 
-/** Most rows that are kept each for itself. */
-const MOST_ROWS = 2 ** 18;
+/** Rows up to which a log is kept row by row, and how many are left of one that has more. */
+export interface RowLimits {
+  readonly keep: number;
+  readonly leave: number;
+}
+
+/** Figures of two million rows take a gigabyte; what is left of a longer log takes a tenth of that. */
+const LIMITS: RowLimits = { keep: 2 ** 21, leave: 2 ** 18 };
 
 export interface CondensedRows {
   readonly lines: Int32Array;
@@ -12,6 +18,8 @@ export interface CondensedRows {
   readonly values: readonly Float64Array[];
   /** Absent where every row was kept. */
   readonly condensed?: Condensed;
+  /** Whether rows followed each other at one step, gaps aside: only then is the mean of rows that of the time. */
+  readonly even: boolean;
 }
 
 export interface Condenser {
@@ -22,16 +30,20 @@ export interface Condenser {
 }
 
 /**
- * Takes rows in order. Of more than `most`, neighbours are joined in pairs, again and again: time and readings at the mean of their rows, flags
+ * Takes rows in order. Of more than `keep`, neighbours are joined in pairs, again and again, until `leave` are left: time and readings at the mean of their rows, flags
  * with every bit that one of them sets, so that no throttling is lost. The first and the last row stay alone, and no pair reaches over a gap,
- * so that the integral over time stays what it is.
+ * so that at an even step the integral over time stays what it is. A row without a reading has no weight in its channel.
  */
-export function condenser(channels: readonly Pick<Channel, 'quantity'>[], most = MOST_ROWS): Condenser {
+export function condenser(channels: readonly Pick<Channel, 'quantity'>[], { keep, leave }: RowLimits = LIMITS): Condenser {
+  let most = keep;
   let lines = new Int32Array(FIRST_ROWS);
   let seconds = new Float64Array(FIRST_ROWS);
   let counts = new Float64Array(FIRST_ROWS);
   let gaps = new Uint8Array(FIRST_ROWS);
   let values = channels.map(() => new Float64Array(FIRST_ROWS));
+  /** Readings behind each value. */
+  let weights = channels.map(() => new Float64Array(FIRST_ROWS));
+  const steps = stepWatch();
   const join = channels.map(({ quantity }) => (quantity === 'throttle_flag' ? eitherBits : meanOf));
   let count = 0;
   let rows = 0;
@@ -39,25 +51,29 @@ export function condenser(channels: readonly Pick<Channel, 'quantity'>[], most =
   /** Blocks of this many rows are joined out of neighbours of half as many; the block at the end grows row by row. */
   let size = 1;
 
-  const grow = () => {
-    const length = Math.min(most, 2 * lines.length);
-    lines = longer(lines, new Int32Array(length));
-    seconds = longer(seconds, new Float64Array(length));
-    counts = longer(counts, new Float64Array(length));
-    gaps = longer(gaps, new Uint8Array(length));
-    values = values.map((column) => longer(column, new Float64Array(length)));
+  const resize = (length: number) => {
+    lines = resized(lines, new Int32Array(length));
+    seconds = resized(seconds, new Float64Array(length));
+    counts = resized(counts, new Float64Array(length));
+    gaps = resized(gaps, new Uint8Array(length));
+    values = values.map((column) => resized(column, new Float64Array(length)));
+    weights = weights.map((column) => resized(column, new Float64Array(length)));
   };
   const move = (from: number, to: number) => {
     lines[to] = lines[from]!;
     seconds[to] = seconds[from]!;
     counts[to] = counts[from]!;
     gaps[to] = gaps[from]!;
-    for (const column of values) column[to] = column[from]!;
+    for (const column of [...values, ...weights]) column[to] = column[from]!;
   };
   const merge = (into: number, from: number) => {
     const [a, b] = [counts[into]!, counts[from]!];
     seconds[into] = meanOf(seconds[into]!, seconds[from]!, a, b);
-    for (const [k, column] of values.entries()) column[into] = join[k]!(column[into]!, column[from]!, a, b);
+    for (const [k, column] of values.entries()) {
+      const weight = weights[k]!;
+      column[into] = join[k]!(column[into]!, column[from]!, weight[into]!, weight[from]!);
+      weight[into]! += weight[from]!;
+    }
     counts[into] = a + b;
     longest = Math.max(longest, a + b);
   };
@@ -76,14 +92,23 @@ export function condenser(channels: readonly Pick<Channel, 'quantity'>[], most =
   return {
     rows: () => rows,
     add: (line, second, readings, gap) => {
-      if (count + 1 >= lines.length && lines.length < most) grow();
-      while (count > most - 2) halve();
+      if (count + 1 >= lines.length && lines.length < most) resize(Math.min(most, 2 * lines.length));
+      if (count > most - 2) {
+        most = leave;
+        while (count > most - 2) halve();
+        if (lines.length > most) resize(most);
+      }
       rows++;
       lines[count] = line;
       seconds[count] = second;
       counts[count] = 1;
       gaps[count] = gap ? 1 : 0;
-      for (let k = 0; k < values.length; k++) values[k]![count] = readings(k);
+      for (let k = 0; k < values.length; k++) {
+        const reading = readings(k);
+        values[k]![count] = reading;
+        weights[k]![count] = Number.isNaN(reading) ? 0 : 1;
+      }
+      steps.see(second, gap);
       count++;
       // The row before the last joins its block only now, so that the last row of all stays alone.
       if (size === 1 || count < 4) return;
@@ -98,16 +123,48 @@ export function condenser(channels: readonly Pick<Channel, 'quantity'>[], most =
       seconds: seconds.slice(0, count).map(roundNano),
       values: values.map((column) => column.slice(0, count)),
       ...(longest > 1 ? { condensed: { rows, longest } } : {}),
+      even: steps.even(),
     }),
+  };
+}
+
+/** Steps that the step of the log is told from, as their median. */
+const TELLING = 1000;
+/** A step may be so far from it, as a share, and so many of all steps further. */
+const NEAR = 0.25;
+const MOST_OTHERS = 0.01;
+
+function stepWatch() {
+  const first: number[] = [];
+  let [last, usual, seen, others] = [Number.NaN, Number.NaN, 0, 0];
+  const judge = (step: number) => {
+    seen++;
+    if (!(Math.abs(step - usual) <= NEAR * usual)) others++;
+  };
+  return {
+    see: (second: number, gap: boolean) => {
+      const step = second - last;
+      last = second;
+      if (gap || Number.isNaN(step)) return;
+      if (first.length < TELLING) {
+        first.push(step);
+        if (first.length === TELLING) {
+          usual = first.toSorted((a, b) => a - b)[TELLING / 2]!;
+          first.forEach(judge);
+        }
+      } else judge(step);
+    },
+    even: () => others <= MOST_OTHERS * seen,
   };
 }
 
 /** Rows that there is room for at first. */
 const FIRST_ROWS = 1024;
 
-function longer<T extends Int32Array | Float64Array | Uint8Array>(short: T, long: T): T {
-  long.set(short);
-  return long;
+/** The array `to` with what fits into it of the other. */
+function resized<T extends Int32Array | Float64Array | Uint8Array>(from: T, to: T): T {
+  to.set(from.subarray(0, to.length));
+  return to;
 }
 
 /** Where one of two has no reading, the other's. */

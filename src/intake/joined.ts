@@ -17,12 +17,14 @@ export interface PlacedLog {
 export function joinLogs(placed: readonly PlacedLog[], order: readonly string[]): Log {
   const [first, ...others] = placed as [PlacedLog, ...PlacedLog[]];
   if (others.length === 0) return first.log;
+  const shortened = placed.find(({ log }) => log.condensed)?.log.condensed;
   const rows = mergedRows(placed);
   const seconds = Float64Array.from(rows, ({ of, row }) => placed[of]!.at + placed[of]!.log.time.seconds[row]!);
   const lines = Int32Array.from(rows, ({ of, row }) => placed[of]!.log.lines[row]!);
   const channels = placed.flatMap(({ log }, of) => log.channels.map((channel) => spread(channel, of, rows)));
   return {
     ...first.log,
+    ...(shortened ? { condensed: shortened } : {}),
     rows: rows.length,
     lines,
     time: { ...first.log.time, seconds, gaps: placed.flatMap(({ log }, of) => movedGaps(log, of, rows)) },

@@ -1,7 +1,7 @@
 /** A log of any length, read in parts: each with the header and the last row before it, like a log of its own; then put together. */
 import { compareProblems, error, type Problem } from '../problem.ts';
 import { lackOfReadings } from './columns/channels.ts';
-import { type Condenser, condenser } from './condense.ts';
+import { type Condenser, condenser, type RowLimits } from './condense.ts';
 import type { Channel, Inference, Log, LogDeclaration, Repair, SetAside } from './log.ts';
 import { anchorIn, declarationOfPart, lineInFile, type PartLines, problemInFile } from './part-lines.ts';
 import { mergedInferences, mergedProblems } from './part-reports.ts';
@@ -23,8 +23,7 @@ import { type ReadLog, readWhole } from './whole-log.ts';
 export interface LongOptions {
   /** Bytes of a part. */
   readonly part?: number;
-  /** Rows that are kept each for itself. */
-  readonly mostRows?: number;
+  readonly rows?: RowLimits;
 }
 
 /** Lines set aside that are kept each with its text; more are counted. */
@@ -37,7 +36,7 @@ const MOST_ASIDE = 10_000;
  */
 export function readLong(bytes: LogBytes, declaration: LogDeclaration, file: string, options: LongOptions = {}): ReadLog {
   const size = options.part ?? PART;
-  const reading = new Reading(declaration, file, options.mostRows);
+  const reading = new Reading(declaration, file, options.rows);
   try {
     let held: Uint8Array | null = null;
     for (const part of partsOf(piecesOf(bytes), size)) {
@@ -98,10 +97,10 @@ class Reading {
   #carried: Uint8Array = new Uint8Array(0);
   #withoutRows = 0;
 
-  constructor(declaration: LogDeclaration, file: string, mostRows?: number) {
+  constructor(declaration: LogDeclaration, file: string, rows?: RowLimits) {
     this.#declaration = declaration;
     this.#file = file;
-    this.#rows = condenser(declaration.channels, mostRows);
+    this.#rows = condenser(declaration.channels, rows);
     this.#known = acknowledged(declaration);
     this.#missing = declaration.channels.map(() => 0);
     this.#steps = declaration.channels.map(() => null);
@@ -261,7 +260,8 @@ class Reading {
       return { log: null, unread: null, problems };
     }
     const declaration = this.#declaration;
-    const { lines, seconds, values, condensed } = this.#rows.finish();
+    const { lines, seconds, values, condensed, even } = this.#rows.finish();
+    if (condensed && !even) return refused(tooManyRows(this.#file, condensed.rows));
     const step = medianStep(seconds);
     const time = { ...first.time, seconds, step, gaps: findGaps(seconds, step) };
     const rows = this.#rows.rows();
@@ -318,6 +318,13 @@ function twoBytes(file: string): Problem {
   return error('not-a-log', { file, line: 1, column: 1 }, 'a long log is written in UTF-16', {
     expected: 'UTF-8 for logs of more than 64 MiB',
     remedy: `write it as UTF-8 beside the original (\`iconv -f UTF-16 -t UTF-8 ${file}\`) and name that`,
+  });
+}
+
+function tooManyRows(file: string, rows: number): Problem {
+  return error('too-many-rows', { file, line: 1, column: 1 }, `the log has ${rows} rows at steps that differ`, {
+    expected: 'at most 2,097,152 rows, or rows at one step: then neighbours can be taken as one',
+    remedy: 'keep a copy of each phase of the log beside it and name that',
   });
 }
 

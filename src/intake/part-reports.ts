@@ -2,6 +2,11 @@
 import type { Problem } from '../problem.ts';
 import type { Inference } from './log.ts';
 
+/** The digits of a name, such as `core_1`, are no number. */
+function withoutNumbers(text: string): string {
+  return text.replace(/(?<![\p{L}\d_-])\d[\d.,]*/gu, '#');
+}
+
 /** Problems of all parts: what repeats from part to part is told once, at its first place. */
 export function mergedProblems() {
   const all = new Map<string, { readonly problem: Problem; more: number }>();
@@ -9,7 +14,7 @@ export function mergedProblems() {
     add: (problems: readonly Problem[]) => {
       for (const problem of problems) {
         const { rule, found, place } = problem;
-        const key = `${rule} ${found.replace(/\d[\d.,]*/g, '#')}`;
+        const key = `${rule} ${withoutNumbers(found)}`;
         const known = all.get(key);
         if (!known) all.set(key, { problem, more: 0 });
         else if (known.problem.place.line !== place.line) known.more++;
@@ -17,7 +22,9 @@ export function mergedProblems() {
     },
     list: (): Problem[] =>
       [...all.values()].map(({ problem, more }) =>
-        more === 0 ? problem : { ...problem, found: `${problem.found} (so it is in ${more} further parts of this long log)` },
+        more === 0
+          ? problem
+          : { ...problem, found: `${problem.found} (${more === 1 ? 'one more part' : `${more} more parts`} of this long log too)` },
       ),
   };
 }
@@ -28,7 +35,7 @@ export function mergedInferences() {
   return {
     add: (inferences: readonly Inference[]) => {
       for (const inference of inferences) {
-        const key = `${inference.method} ${inference.statement.replace(/\d[\d.,]*/g, '#')}`;
+        const key = `${inference.method} ${withoutNumbers(inference.statement)}`;
         const known = all.get(key);
         if (!known) all.set(key, { inference, differs: false });
         else if (known.inference.statement !== inference.statement) known.differs = true;

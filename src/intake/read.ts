@@ -1,7 +1,7 @@
 /** Front door of intake: the bytes of a log -> a Log. */
 import type { LogDeclaration } from './log.ts';
 import { readLong } from './long-log.ts';
-import { isWhole, type LogBytes } from './sheet/log-bytes.ts';
+import { isLabelled, isWhole, type LogBytes } from './sheet/log-bytes.ts';
 import { type ReadLog, readWhole } from './whole-log.ts';
 
 export type { ReadLog } from './whole-log.ts';
@@ -14,5 +14,7 @@ export type { ReadLog } from './whole-log.ts';
  * Never throws; problems come in the order of files and lines. A declared channel that cannot be read is an error and leaves no log: figures without it would be of another run.
  */
 export function read(bytes: LogBytes, declaration: LogDeclaration, file: string): ReadLog {
-  return isWhole(bytes) ? readWhole(bytes, declaration, file) : readLong(bytes, declaration, file);
+  const result = isWhole(bytes) ? readWhole(bytes, declaration, file) : readLong(bytes, declaration, file);
+  const { unread } = result;
+  return unread !== null && isLabelled(bytes, file) ? { ...result, unread: { ...unread, cells: unread.cells + 1 } } : result;
 }

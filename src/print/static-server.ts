@@ -1,6 +1,6 @@
 /** A plain web server for a printed site: it sends the headers that the site itself asks for in `headers.json`, and nothing else. */
 import { existsSync, readFileSync, statSync } from 'node:fs';
-import { createServer, type Server, type ServerResponse } from 'node:http';
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import { join } from 'node:path';
 import { HEADERS_FILE, type HeadersFile, headersOf } from '../compute/outgoing/headers.ts';
 import { refuseMalformed } from './malformed.ts';
@@ -16,6 +16,14 @@ interface Answer {
 /** A server for a folder, not yet listening. `base` is where the site stands, if not where its `headers.json` says. */
 export function staticServer(folder: string, base = hosting(folder).base): Server {
   const server = createServer((request, response) => {
+    try {
+      return answer(request, response);
+    } catch {
+      // A name that is too long for the disk, a folder in the place of a file, a file of headers that is being written.
+      return end(response, 404, '404: there is nothing at this address.\n');
+    }
+  });
+  const answer = (request: IncomingMessage, response: ServerResponse) => {
     const { method = 'GET', url = '/' } = request;
     if (method !== 'GET' && method !== 'HEAD') return end(response, 405, 'This server only shows files.\n');
     const { status, file, to } = answerFor(folder, base, url);
@@ -25,7 +33,7 @@ export function staticServer(folder: string, base = hosting(folder).base): Serve
     const bytes = readFileSync(join(folder, file));
     response.writeHead(status, { ...headersOf(file, hosting(folder).headers), 'Content-Length': bytes.length });
     return response.end(method === 'HEAD' ? undefined : bytes);
-  });
+  };
   refuseMalformed(server);
   return server;
 }

@@ -106,7 +106,10 @@ describe('a long log in parts', () => {
   });
 
   it('takes neighbours as one where there are more rows than are kept, and says so', () => {
-    const { log: read } = readLong(bytes(log((k) => String(k))), declare(CHANNELS), FILE, { part: 9000, mostRows: 400 });
+    const { log: read } = readLong(bytes(log((k) => String(k))), declare(CHANNELS), FILE, {
+      part: 9000,
+      rows: { keep: 400, leave: 400 },
+    });
     expect(read!.condensed).toEqual({ rows: ROWS, longest: 8 });
     expect(read!.rows).toBeLessThan(400);
     expect(read!.inferences.map(({ method }) => method)).toContain('condensed');

@@ -17,14 +17,14 @@ describe('the readout of a chart', () => {
     await chart.locator('.readout input').focus();
     for (let i = 0; i < 40; i += 1) await page.keyboard.press('ArrowRight');
     const told = chart.locator('output');
-    await expect.poll(() => told.innerText()).toMatch(/^-1 min: /);
+    await expect.poll(() => told.innerText()).toMatch(/^−1 min: /);
     const csv = readFileSync(join(built.root, 'dist', RUN, 'plots', 'trace.csv'), 'utf8');
     const expected = linesOf(csv).map((line) => `${nearest(line, -1, 2)![0]} ${line.unit}`);
     expect(expected.length).toBeGreaterThan(2);
     for (const reading of expected) expect(await told.innerText()).toContain(reading);
     expect(new URL(page.url()).searchParams.get('read')).toBe('plot-trace:-1');
     await page.reload();
-    await expect.poll(() => told.innerText()).toMatch(/^-1 min: /);
+    await expect.poll(() => told.innerText()).toMatch(/^−1 min: /);
     await page.close();
   });
 

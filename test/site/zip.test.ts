@@ -42,9 +42,12 @@ afterAll(() => {
 const archive = (slug: string) => unzipSync(site.get(`notes/${slug}/${slug}.zip`)!);
 const textOf = (bytes: Uint8Array | undefined) => new TextDecoder().decode(bytes!);
 
+/** As REBUILD.txt says: the page about the publication, which its configuration names, stays. */
 function emptyCheckout(name: string): TestProject {
   const empty = copyUnbuilt(name);
-  for (const folder of ['content', 'data']) rmSync(join(empty.root, folder), { recursive: true });
+  const folders = readdirSync(join(empty.root, 'content')).filter((each) => !each.endsWith('.md'));
+  for (const folder of [...folders.map((each) => join('content', each)), 'data'])
+    rmSync(join(empty.root, folder), { recursive: true });
   return empty;
 }
 

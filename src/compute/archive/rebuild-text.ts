@@ -40,7 +40,7 @@ export function rebuildText({ scope, placed, citation, invented, maker, computed
     ],
     [
       'To build it again',
-      `1. Make an empty publication with Soakproof, version ${maker.version}: \`soakproof new FOLDER\` of the package; of a checkout, remove content/ and data/.`,
+      `1. Make an empty publication with Soakproof, version ${maker.version}: \`soakproof new FOLDER\` of the package; of a checkout, remove data/ and every folder in content/.`,
       `2. Unpack this archive into its folder.`,
       `3. npm run build (Node ${maker.node} comes with Soakproof; any from 20 on starts it).`,
       `4. npm run verify -- ${computed.filter((path) => !others.includes(path)).join(' ')}`,

@@ -95,7 +95,8 @@ const OUTSIDE = [
 /** One figure, printed: value, uncertainty, or the reason why there is none. */
 export function shownFigure(address: string, figure: Figure): ShownFigure {
   const label = definitionOf(figure.name)?.label ?? figure.name.replaceAll('_', ' ');
-  const common = { address, anchor: fragmentOf(address), name: figure.name, label, detail: detailOf(figure) };
+  const detail = [...reachOf(address, figure), detailOf(figure)].filter((text) => text !== '').join(', ');
+  const common = { address, anchor: fragmentOf(address), name: figure.name, label, detail };
   if (!isPresent(figure)) return { ...common, shown: '', uncertainty: '', absent: figure.why, inferred: [], from: '' };
   return {
     ...common,
@@ -105,6 +106,17 @@ export function shownFigure(address: string, figure: Figure): ShownFigure {
     from: fromText(figure.from),
   };
 }
+
+/** Of figures that stand for all places or settings under their bare name, and for one of them besides: which of the two. */
+function reachOf(address: string, { name, of = {} }: Figure): string[] {
+  if (address === name) return WHOLE[name] === undefined ? [] : [WHOLE[name]];
+  return name === 'hottest_surface' && of.part !== undefined ? [`of its ${of.part}`] : [];
+}
+
+const WHOLE: Readonly<Record<string, string>> = {
+  hottest_surface: 'of all places',
+  highest_passed_clock: 'of all voltage offsets',
+};
 
 /** Figures of one table, with what makes their decimal signs stand in line. */
 export function inLine(figures: readonly ShownFigure[]): ShownFigure[] {

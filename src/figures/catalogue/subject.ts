@@ -45,6 +45,8 @@ export interface Description {
   /** What its value and interval do not cover, for readers: at least one thing, or it does not compile. */
   readonly notCovered: readonly [string, ...string[]];
   readonly absentWhen: readonly string[];
+  /** It rests on single readings, or on their order: absent where a long log has neighbours taken as one. */
+  readonly ofSingleReadings?: true;
   /** A citation, or the words "common practice, no source". */
   readonly source: string;
   /** What outside the project it was checked against, in words. */

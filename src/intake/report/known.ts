@@ -7,9 +7,9 @@ export interface Acknowledged {
   readonly takes: (line: number, found: string) => boolean;
   /** The same for what was found of a whole channel. */
   readonly takesChannel: (channel: string, found: string) => boolean;
-  /** The declared entries with what was found on their lines. */
+  /** The declared entries with what was found on their lines. `found` is printed on the run's page: nothing of a log that does not go out may stand in it. */
   readonly entries: () => readonly (Known & { readonly found: readonly string[] })[];
-  /** Entries on whose lines nothing was found. Phases are judged where they are put on the log. */
+  /** Entries on whose lines nothing was found in intake: what a later step finds comes too late. Phases are judged where they are put on the log. */
   readonly idle: () => Problem[];
 }
 

@@ -1,4 +1,5 @@
 /** The bytes of a log: all at once, or a piece at a time where the file is long. */
+import { saysMore } from './packed-label.ts';
 import { LineTooLong, partsOf } from './parts.ts';
 import { packedWith, UnpackFault, unpacked } from './unpack.ts';
 
@@ -45,6 +46,12 @@ export function lookedAt(bytes: LogBytes): Uint8Array {
     if (!(thrown instanceof UnpackFault) && !(thrown instanceof LineTooLong)) throw thrown;
   }
   return new Uint8Array(0);
+}
+
+/** Whether a log is packed, with words in the head of its file that nobody reads. */
+export function isLabelled(bytes: LogBytes, file: string): boolean {
+  for (const piece of bytes instanceof Uint8Array ? [bytes] : bytes()) return packedWith(piece) === 'gzip' && saysMore(piece, file);
+  return false;
 }
 
 /** Whether a log is packed. */

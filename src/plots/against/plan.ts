@@ -14,7 +14,7 @@ import type { Plan, Planned } from '../drawing/plan.ts';
 import { runStyles } from '../drawing/styles.ts';
 import { type DisplayUnit, displayUnit } from '../drawing/wording.ts';
 import { layOutAgainst } from './layout.ts';
-import { againstAlt, againstCsv, againstMethod, againstTable, againstTitle } from './words.ts';
+import { againstAbout, againstAlt, againstCsv, againstMethod, againstTable, againstTitle } from './words.ts';
 
 /** A run with both figures. */
 export interface AgainstPoint {
@@ -71,6 +71,7 @@ export function planAgainst(request: PlotRequest, subjects: readonly PlotSubject
   };
   return {
     title: request.title ?? againstTitle(against),
+    about: againstAbout(against),
     alt: againstAlt(against),
     method: againstMethod(against),
     csv: againstCsv(against),

@@ -40,12 +40,22 @@ export function againstAlt({ x, y, points }: Against): string {
   return `A sign for each run, ${y.label} over ${x.label}. ${told.join('; ')}.`;
 }
 
+/** What its strokes are. */
+export function againstAbout({ points }: Against): string {
+  const figures = points.flatMap((point) => [point.x, point.y]);
+  return [...strokeWords(points), ...intervalWords(figures)].join(' ');
+}
+
+function strokeWords(points: Against['points']): string[] {
+  return points.some(({ set }) => set) ? ['The stroke above a sign is the clock that was set.'] : [];
+}
+
 export function againstMethod({ x, y, points, runs }: Against): string {
   const figures = points.flatMap((point) => [point.x, point.y]);
   const why = runs.flatMap((run) => [run.y, run.x].map((figure) => ({ name: run.alias, figure })));
   return [
     `${capital(y.label)} over ${x.label}, a sign a run: ${listed(points.map(({ alias }) => alias))}.`,
-    ...(points.some(({ set }) => set) ? ['The stroke above a sign is the clock that was set.'] : []),
+    ...strokeWords(points),
     ...intervalWords(figures),
     ...absences('sign', why),
   ].join(' ');
