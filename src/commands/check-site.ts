@@ -1,12 +1,13 @@
 /** `npm run check-site`: looks over the site in dist/ before it goes out. Exit code 1 where something must not go out. */
-import { existsSync } from 'node:fs';
-import { hostname, userInfo } from 'node:os';
+import { statSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import './plain-failures.ts';
 import { publicationFolder } from '../compute/store/places.ts';
 import { writer } from '../print/visible.ts';
+import { isAddress } from './check-site/at-host.ts';
 import { checkSite } from './check-site/check-site.ts';
+import { ownNames } from './check-site/own-names.ts';
 import { commandLine, notUnderstood } from './command-line.ts';
 
 commandLine({
@@ -25,9 +26,9 @@ const output = { out: writer(process.stdout), err: writer(process.stderr) };
 const root = publicationFolder();
 const since = values.since === undefined ? undefined : resolve(process.env.INIT_CWD ?? root, values.since);
 const { at } = values;
-if (since !== undefined && !existsSync(since))
+if (since !== undefined && !statSync(since, { throwIfNoEntry: false })?.isDirectory())
   process.exit(notUnderstood(output, `There is no folder ${since}.`, 'npm run check-site -- --since FOLDER'));
-if (at !== undefined && !/^https?:\/\/[^\s?#]+$/.test(at))
+if (at !== undefined && !isAddress(at))
   process.exit(
     notUnderstood(output, `--at is ${at}, expected a whole address.`, 'npm run check-site -- --at https://bench.example/'),
   );
@@ -36,7 +37,7 @@ try {
   process.exitCode = await checkSite(
     {
       root,
-      names: [hostname().split('.', 1)[0]!, userInfo().username],
+      names: ownNames(),
       ...(since === undefined ? {} : { since }),
       ...(at === undefined ? {} : { at: at.endsWith('/') ? at : `${at}/` }),
     },

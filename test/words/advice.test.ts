@@ -57,7 +57,7 @@ describe('words/advice', () => {
 
   test('a note without runs is told which lines to add', () => {
     expect(told(':value[stock.load_power]', new Map())).toContain(
-      'remedy: add to the front matter (a script needs runs of its own, too)\n      runs:\n        stock: name-of-a-file-in-content-runs\n',
+      'remedy: add to the front matter (of a script too)\n      runs:\n        stock: name-of-a-file-in-content-runs\n',
     );
   });
 

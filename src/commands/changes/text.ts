@@ -14,7 +14,7 @@ function noteText(
   const file = `content/${of}.md`;
   const parts = [
     part(
-      'What it rests on and is not as it was',
+      'What changed beneath it',
       because.map((name) => (name === BY_METHODS ? `the methods: these are those of version ${version}` : name)),
     ),
     part('Figures', table(figures)),

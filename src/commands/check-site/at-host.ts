@@ -6,6 +6,11 @@ import { error, type Problem, warning } from '../../problem.ts';
 /** An address that no site has. */
 const NOWHERE = 'no-such-page-anywhere/';
 
+/** Whether a text is the whole address of a folder on a host. */
+export function isAddress(text: string): boolean {
+  return /^https?:\/\/[^\s?#]+$/.test(text) && URL.canParse(text);
+}
+
 /** What a host answered. */
 export interface Answer {
   readonly status: number;
@@ -42,7 +47,7 @@ export async function hostFaults(files: readonly SiteFile[], address: string, as
   const problems: Problem[] = [];
   const missing = new Map<string, { readonly path: string; readonly found: string | null; readonly wanted: string }[]>();
   for (const file of samples(files)) {
-    const to = address + file.path.replace(/(?:^|(?<=\/))index\.html$/, '');
+    const to = address + addressed(file.path.replace(/(?:^|(?<=\/))index\.html$/, ''));
     const answer = await asking(to);
     const fault = fileFault(file, to, answer);
     if (fault !== undefined) {
@@ -69,6 +74,11 @@ export async function hostFaults(files: readonly SiteFile[], address: string, as
       ),
     );
   return [...problems, ...[...missing].map(([header, cases]) => headerFault(header, cases))];
+}
+
+/** A path as an address writes it: a file may have any sign in its name. */
+function addressed(path: string): string {
+  return path.split('/').map(encodeURIComponent).join('/');
 }
 
 function fileFault({ path, bytes }: SiteFile, to: string, { status, bytes: got }: Answer): Problem | undefined {

@@ -66,7 +66,13 @@ export async function checkSite({ root, names, since, at, ask }: SiteCheck, { ou
 
 function earlier(since: string | undefined, remembered: string): SiteDigests | undefined {
   if (since !== undefined) return digestsOf(siteFiles(since));
-  return existsSync(remembered) ? (JSON.parse(readFileSync(remembered, 'utf8')) as SiteDigests) : undefined;
+  if (!existsSync(remembered)) return undefined;
+  try {
+    return JSON.parse(readFileSync(remembered, 'utf8')) as SiteDigests;
+  } catch {
+    // Cut off, as by a full disk: the next check writes it anew.
+    return undefined;
+  }
 }
 
 function summary(files: readonly SiteFile[], base: string, problems: readonly Problem[]): string {

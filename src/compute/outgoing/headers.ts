@@ -2,7 +2,7 @@
 
 /** Headers of some of a site's files. */
 export interface HeaderRule {
-  /** Path below the base, `*` standing for any characters, slashes too. */
+  /** Path below the base, `*` standing for any characters, slashes too. Capitals and small letters are the same. */
   readonly files: string;
   readonly set: Readonly<Record<string, string>>;
 }
@@ -25,9 +25,12 @@ const TYPES: Readonly<Record<string, string>> = {
   js: 'text/javascript; charset=utf-8',
   json: 'application/json',
   csv: 'text/csv; charset=utf-8',
+  tsv: 'text/tab-separated-values; charset=utf-8',
   md: 'text/markdown; charset=utf-8',
   txt: 'text/plain; charset=utf-8',
   // Not registered: shown as what they are, text.
+  log: 'text/plain; charset=utf-8',
+  dat: 'text/plain; charset=utf-8',
   bib: 'text/plain; charset=utf-8',
   sh: 'text/plain; charset=utf-8',
   srt: 'text/plain; charset=utf-8',
@@ -36,9 +39,13 @@ const TYPES: Readonly<Record<string, string>> = {
   svg: 'image/svg+xml',
   png: 'image/png',
   jpg: 'image/jpeg',
+  jpeg: 'image/jpeg',
   webp: 'image/webp',
+  avif: 'image/avif',
   woff2: 'font/woff2',
   zip: 'application/zip',
+  // RFC 6713.
+  gz: 'application/gzip',
 };
 
 /**
@@ -75,5 +82,5 @@ export function headersOf(path: string, rules: readonly HeaderRule[]): Readonly<
 
 function matches(files: string, path: string): boolean {
   const parts = files.split('*').map((part) => part.replaceAll(/[\\^$.*+?()[\]{}|]/g, '\\$&'));
-  return new RegExp(`^${parts.join('.*')}$`, 's').test(path);
+  return new RegExp(`^${parts.join('.*')}$`, 'is').test(path);
 }

@@ -3,8 +3,8 @@
 import { kindOf } from '../../pictures/kind.ts';
 import { leftovers } from '../../pictures/leftovers.ts';
 import { error, type Problem, warning } from '../../problem.ts';
-import { unzipped } from '../archive/zip.ts';
-import { isText, placeIn, type SiteFile, textOf } from './site-files.ts';
+import { contentsOf } from './contents.ts';
+import { placeIn, type SiteFile } from './site-files.ts';
 
 /** What is looked for. */
 interface Sign {
@@ -16,14 +16,22 @@ interface Sign {
   readonly isNone?: (found: string) => boolean;
 }
 
+/** The unit behind a name of a column. */
+const DEGREES = '(?:[ _]?(?:deg(?:rees?)?|\\[[^\\]\\n]{0,9}\\]|\\([^)\\n]{0,9}\\)))?';
+
 const SIGNS: readonly Sign[] = [
-  { what: 'a path of a machine', severity: 'error', pattern: /(?<![\w.])(?:\/home\/|\/Users\/|[A-Z]:\\{1,2}Users\\{1,2})[\w.-]+/g },
+  {
+    what: 'a path of a machine',
+    severity: 'error',
+    pattern: /(?<![\w.])(?:\/(?:home|Users|media|Volumes)\/|[A-Z]:\\{1,2}Users\\{1,2})[\w.-]+/gi,
+    isNone: (found) => EVERYBODY.has(found.split(/[\\/]/).at(-1)!.toLowerCase()),
+  },
   // RFC 1918, RFC 3927.
   {
     what: 'an address of a private network',
     severity: 'error',
     pattern:
-      /(?<![\d.])(?:10(?:\.\d{1,3}){3}|192\.168(?:\.\d{1,3}){2}|172\.(?:1[6-9]|2\d|3[01])(?:\.\d{1,3}){2}|169\.254(?:\.\d{1,3}){2})(?![\d.]*\d)/g,
+      /(?<![\d.]|\b(?:v|versions?|firmware|release|build|driver|revision)[\s:=,;"']{0,3})(?:10(?:\.\d{1,3}){3}|192\.168(?:\.\d{1,3}){2}|172\.(?:1[6-9]|2\d|3[01])(?:\.\d{1,3}){2}|169\.254(?:\.\d{1,3}){2})(?![\d.]*\d)/g,
     isNone: (found) => found.split('.').some((part) => Number(part) > 255),
   },
   // RFC 4193, RFC 4291.
@@ -41,13 +49,15 @@ const SIGNS: readonly Sign[] = [
   {
     what: "a network card's own number",
     severity: 'error',
-    pattern: /(?<![\w:-])(?:[0-9a-f]{2}:){5}[0-9a-f]{2}(?![\w:-])/gi,
-    isNone: (found) => /^(?:00:){5}00$|^(?:ff:){5}ff$/i.test(found),
+    pattern: /(?<![\w:-])(?:(?:[0-9a-f]{2}:){5}|(?:[0-9a-f]{2}-){5})[0-9a-f]{2}(?![\w:-])/gi,
+    // Digits between hyphens are a date and a time.
+    isNone: (found) => /^(?:00.){5}00$|^(?:ff.){5}ff$|^[\d-]+$/i.test(found),
   },
   {
     what: 'a serial number',
     severity: 'error',
-    pattern: /\b(?:serial(?:[ _-]?(?:number|no\.?))?|s\/n)["']?\s*[:=,;]\s*["']?([a-z0-9-]*\d[a-z0-9-]*\d[a-z0-9-]{3,})/gi,
+    pattern:
+      /\b(?:(?:serial(?:[ _-]?(?:number|no\.?))?|s\/?n)["']?\s*[:=,;]|(?:serial[ _-](?:number|no\.?)|s\/n)["']?\s)\s*["']?([a-z0-9-]*\d[a-z0-9-]*\d[a-z0-9-]{3,})/gi,
   },
   {
     what: 'a position on the earth',
@@ -57,12 +67,15 @@ const SIGNS: readonly Sign[] = [
   {
     what: 'a column of positions',
     severity: 'error',
-    pattern: /^(?:[^\n]*[,;\t])?["']?((?:lat|latitude|gps_lat)["']?[,;\t]\s*["']?(?:lon|lng|long|longitude|gps_lon))\b/gim,
+    pattern: new RegExp(
+      `^(?:[^\\n]*[,;\\t])?\\s*["']?((?:gps[_ ])?lat(?:itude)?${DEGREES}["']?[,;\\t]\\s*["']?(?:gps[_ ])?(?:long?|lng|longitude)${DEGREES})(?!\\w)`,
+      'gim',
+    ),
   },
   { what: 'a mail address', severity: 'warning', pattern: /(?<![\w.+/-])[\w.+-]+@[a-z][\w-]*(?:\.[\w-]+)+/gi },
 ];
 
-/** Names that say nothing of anybody. */
+/** Names of accounts and machines that say nothing of anybody. */
 const EVERYBODY = new Set([
   'root',
   'user',
@@ -83,6 +96,9 @@ const EVERYBODY = new Set([
   'public',
 ]);
 
+/** Words of every log and write-up that people are named as well: such a name is found in a path alone. */
+const WORDS = new Set(['max', 'min', 'mark', 'will', 'grant', 'bench', 'lab', 'data', 'log', 'logs', 'power', 'core', 'may']);
+
 export interface Own {
   /** Names of this machine and of who uses it. */
   readonly names: readonly string[];
@@ -93,15 +109,18 @@ export interface Own {
 interface Found {
   readonly what: string;
   readonly severity: 'error' | 'warning';
+  /** '' where there is nothing to show. */
   readonly text: string;
+  /** What to do, where it is not a matter of words. */
+  readonly remedy?: string;
   readonly file: string;
   readonly place: { readonly line: number; readonly column: number; readonly endColumn?: number };
 }
 
-/** All that leaks, each told once with the first file that says it, and how many others do. Archives are unpacked. */
+/** All that leaks, each told once with the first file that says it, and how many others do. Packed files are unpacked. */
 export function leaksOf(files: readonly SiteFile[], own: Own): Problem[] {
   const signs = [...SIGNS, ...own.names.flatMap(signOfName)];
-  const found = files.flatMap((file) => ofFile(file, signs, file.path));
+  const found = files.flatMap((file) => ofFile(file, signs));
   const groups = Map.groupBy(
     found.filter(({ text }) => !own.harmless.some((word) => word.toLowerCase() === text.toLowerCase())),
     ({ what, text }) => `${what} ${text.toLowerCase()}`,
@@ -110,7 +129,7 @@ export function leaksOf(files: readonly SiteFile[], own: Own): Problem[] {
 }
 
 function told(group: readonly [Found, ...Found[]]): Problem {
-  const [{ what, severity, text, file, place }] = group;
+  const [{ what, severity, text, file, place, remedy }] = group;
   const others = new Set(group.map((each) => each.file)).size - 1;
   const more = others === 0 ? '' : `, and ${others === 1 ? 'so does 1 other file' : `so do ${others} other files`}`;
   const shown = text === '' ? what : `${what}, \`${text}\``;
@@ -118,41 +137,49 @@ function told(group: readonly [Found, ...Found[]]): Problem {
     'site-leak',
     { file: `dist/${file}`, ...place },
     `this file says ${shown}${more}`,
-    {
-      remedy:
-        text === ''
-          ? 'export the picture again without it'
-          : `take it out where it comes from; if it may go out, add '${text}' to \`harmless\` in astro.config.mjs`,
-    },
+    { remedy: remedy ?? `take it out where it comes from; if it may go out, add '${text}' to \`harmless\` in astro.config.mjs` },
   );
 }
 
 /** The name of a machine or a person, as a word of its own. */
 function signOfName(name: string): Sign[] {
-  if (name.length < 3 || EVERYBODY.has(name.toLowerCase())) return [];
+  if (name.length < 3 || [EVERYBODY, WORDS].some((words) => words.has(name.toLowerCase()))) return [];
   const word = name.replaceAll(/[\\^$.*+?()[\]{}|-]/g, '\\$&');
   return [
     { what: 'a name of this machine or of its user', severity: 'error', pattern: new RegExp(`(?<![\\w-])${word}(?![\\w-])`, 'gi') },
   ];
 }
 
-function ofFile(file: SiteFile, signs: readonly Sign[], shown: string): Found[] {
-  if (file.path.endsWith('.zip'))
-    return unzipped(file.bytes).flatMap((inner) =>
-      ofFile(inner, signs, shown).map((each) => ({ ...each, place: { line: 1, column: 1 } })),
-    );
-  if (isText(file.path)) return ofText(textOf(file), signs, shown);
-  const kind = kindOf(file.bytes);
+const START = { line: 1, column: 1 };
+
+function ofFile({ path, bytes }: SiteFile, signs: readonly Sign[]): Found[] {
+  const { texts, binaries, packed, damaged } = contentsOf(bytes);
+  const said = texts.flatMap((text) => ofText(text, signs, path));
+  return [
+    ...(packed ? said.map((each) => ({ ...each, place: START })) : said),
+    ...binaries.flatMap((each) => ofPicture(each, path)),
+    ...(damaged ? [{ ...CLOSED, file: path, place: START }] : []),
+  ];
+}
+
+const CLOSED = {
+  what: 'something that cannot be unpacked, and that nobody looked into',
+  severity: 'warning',
+  text: '',
+  remedy: 'pack it again, or look into it yourself',
+} as const;
+
+function ofPicture(bytes: Uint8Array, file: string): Found[] {
+  const kind = kindOf(bytes);
   if (typeof kind !== 'string') return [];
-  return leftovers(kind, file.bytes).map((part) => {
-    return {
-      what: `something beside its picture (${part}), where cameras write position, time and serial number`,
-      severity: 'error',
-      text: '',
-      file: shown,
-      place: { line: 1, column: 1 },
-    };
-  });
+  return leftovers(kind, bytes).map((part) => ({
+    what: `something beside its picture (${part}), where cameras write position, time and serial number`,
+    severity: 'error',
+    text: '',
+    remedy: 'export the picture again without it',
+    file,
+    place: START,
+  }));
 }
 
 function ofText(text: string, signs: readonly Sign[], file: string): Found[] {

@@ -18,11 +18,13 @@ export function siteFiles(folder: string): SiteFile[] {
     .sort((a, b) => compareText(a.path, b.path));
 }
 
-/** Endings of files that are text, and may be read as such. */
-const TEXT = /\.(?:html|css|js|json|csv|md|txt|bib|sh|srt|vtt|xml|svg)$/;
-
-export function isText(path: string): boolean {
-  return TEXT.test(path);
+/** The path of an address, with its characters written out; as it stands where it is not written in UTF-8. */
+export function pathIn(address: string): string {
+  try {
+    return decodeURI(address);
+  } catch {
+    return address;
+  }
 }
 
 export function textOf({ bytes }: SiteFile): string {

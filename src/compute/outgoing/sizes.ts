@@ -1,6 +1,6 @@
 /** How much a reader's browser has to fetch for a page. */
 import { type Problem, warning } from '../../problem.ts';
-import { type SiteFile, textOf } from './site-files.ts';
+import { pathIn, type SiteFile, textOf } from './site-files.ts';
 
 /** Beyond this a page takes some ten seconds on a slow line (4 Mbit/s; our own measure, no source). */
 const HEAVY_PAGE = 5 * 2 ** 20;
@@ -62,6 +62,8 @@ export function megabytes(bytes: number): string {
 }
 
 function pathOf(link: string, from: string, base: string): string {
-  const to = new URL(link, `http://site.invalid${base}${from}`);
-  return to.host === 'site.invalid' ? decodeURI(to.pathname).slice(base.length) : '';
+  const page = `http://site.invalid${base}${from}`;
+  if (!URL.canParse(link, page)) return '';
+  const to = new URL(link, page);
+  return to.host === 'site.invalid' ? pathIn(to.pathname).slice(base.length) : '';
 }

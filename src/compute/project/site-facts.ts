@@ -69,7 +69,8 @@ export function placeOf(config: string, path: readonly string[]): Place {
   let from = Math.max(0, text.search(/\b(?:publication|soakproof)\(/));
   let name = '';
   for (const step of path) {
-    const found = new RegExp(`(?<=[{,\\s])(['"]?)${step}\\1\\s*:`).exec(text.slice(from));
+    const word = step.replaceAll(/[\\^$.*+?()[\]{}|]/g, '\\$&');
+    const found = new RegExp(`(?<=[{,\\s])(['"]?)${word}\\1\\s*:`).exec(text.slice(from));
     if (!found) return { file: CONFIG, line: 1, column: 1 };
     [from, name] = [from + found.index, step];
   }

@@ -1,8 +1,9 @@
 /** The page about the publication: one Markdown file of its author, named in astro.config.mjs. */
-import { error, type Problem } from '../../problem.ts';
+import { error, type Problem, warning } from '../../problem.ts';
 import type { ContentFile } from '../../register/register.ts';
 import { nearest } from '../../register/values/names.ts';
 import { renderProse } from '../../words/prose.ts';
+import { titled } from '../../words/titled.ts';
 import type { Project } from '../project/read-project.ts';
 import { placeOf, type SiteFacts } from '../project/site-facts.ts';
 
@@ -14,7 +15,7 @@ export interface About {
   readonly problems: readonly Problem[];
 }
 
-/** Reads the file and renders it. Its title is its first heading, or “About”. */
+/** Reads the file and renders it. Its title is its first heading of the first level, or “About”. */
 export function computeAbout({ about }: SiteFacts, { content, config }: Pick<Project, 'content' | 'config'>): About {
   if (about === '') return { page: null, others: content, problems: [] };
   const file = content.find(({ path }) => path === `content/${about}`);
@@ -28,8 +29,18 @@ export function computeAbout({ about }: SiteFacts, { content, config }: Pick<Pro
       problems: [error('missing-about', placeOf(config, ['about']), `there is no content/${about}`, { remedy })],
     };
   }
-  const [heading = '', title = 'About'] = /^\s*# (.*)\n?/.exec(file.text) ?? [];
-  const line = 1 + heading.split('\n').length - 1;
-  const { html, problems } = renderProse(file.text.slice(heading.length), { file: file.path, line });
-  return { page: { title, html }, others: content.filter((each) => each !== file), problems };
+  const { title, body, hadFrontMatter } = titled(file.text);
+  const { html, problems } = renderProse(body, { file: file.path, line: 1 });
+  return {
+    page: { title: title || 'About', html },
+    others: content.filter((each) => each !== file),
+    problems: [...(hadFrontMatter ? [frontMatter(file.path)] : []), ...problems],
+  };
+}
+
+function frontMatter(file: string): Problem {
+  return warning('about-front-matter', { file, line: 1, column: 1 }, 'front matter, which this page does not print', {
+    expected: 'its title as the first heading, `# About me`',
+    remedy: 'write the title so, and remove the lines from `---` to `---`',
+  });
 }

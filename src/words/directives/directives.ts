@@ -82,13 +82,13 @@ function nestedCue(directive: Directive): Parameters<typeof report>[1] {
 }
 
 function notInProse({ name }: DirectiveName, { start, end }: { start: number; end: number }): Parameters<typeof report>[1] {
-  const found = `a \`${name}\` in the text of a device or run`;
+  const found = `a \`${name}\` in a text that names no runs`;
   return {
     rule: 'held-number-in-prose',
     start,
     end,
     found,
-    expected: 'words alone: its figures stand on its page anyway',
+    expected: 'words alone',
     remedy: 'move the sentence to a note',
   };
 }

@@ -126,7 +126,7 @@ function unknownAlias({ parts, start, end }: Address, subjects: Subjects): TextP
       end,
       found: `\`${first.name}\` in a file that names no runs`,
       expected: 'an alias under `runs`',
-      remedy: `add to the front matter (a script needs runs of its own, too)\n      runs:\n        ${parts.length > 1 && isSnakeName(first.name) ? first.name : 'fast'}: name-of-a-file-in-content-runs`,
+      remedy: `add to the front matter (of a script too)\n      runs:\n        ${parts.length > 1 && isSnakeName(first.name) ? first.name : 'fast'}: name-of-a-file-in-content-runs`,
     };
   }
   const known = [...subjects].find(([alias, subject]) => lookUp(alias, subject, namesOf(parts)));

@@ -17,7 +17,7 @@ export const RULES = {
   'directive-unclosed': 'a container is never closed',
   'expression-syntax': 'an expression or condition is not in the grammar',
   'hidden-character': 'a text holds a character that nobody sees and that changes what is seen',
-  'held-number-in-prose': 'a directive stands in the text of a device or run',
+  'held-number-in-prose': 'a directive stands in a text that names no runs: of a device, a run, or the page about the publication',
   'holds-nothing': 'a value or claim has no address, so no data holds it',
   image: 'a picture stands among words, or where there can be none',
   'link-protocol': 'a link is of a protocol other than http, https and mailto',

@@ -1,8 +1,9 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { describe, expect, inject, it } from 'vitest';
-import { type Answer, hostFaults } from '../../../src/commands/check-site/at-host.ts';
+import { type Answer, hostFaults, isAddress } from '../../../src/commands/check-site/at-host.ts';
 import { checkSite } from '../../../src/commands/check-site/check-site.ts';
+import { ownNames } from '../../../src/commands/check-site/own-names.ts';
 import { HEADERS, headersJson, headersOf } from '../../../src/compute/outgoing/headers.ts';
 import { siteOf } from '../../compute/outgoing/site.ts';
 
@@ -67,6 +68,21 @@ describe('check-site', () => {
     expect((await check(root)).out).toContain('There is no earlier site');
   });
 
+  it('begins anew where what it remembers is damaged', async () => {
+    const root = project('damaged', SITE);
+    mkdirSync(join(root, '.cache'));
+    writeFileSync(join(root, '.cache/site-checked.json'), '{"index.ht');
+    expect(await check(root)).toMatchObject({ code: 0, out: expect.stringContaining('There is no earlier site') });
+  });
+
+  it('knows the machine alone where its user has no name', () => {
+    const nobody = () => {
+      throw new Error('ENOENT');
+    };
+    expect(ownNames(nobody)).toEqual([expect.any(String)]);
+    expect(ownNames(() => ({ username: 'rowan' }))).toEqual([expect.any(String), 'rowan']);
+  });
+
   it('needs a site', async () => {
     expect(await check(project('none', {}))).toEqual({
       code: 1,
@@ -105,6 +121,24 @@ describe('check-site --at', () => {
         headers['Content-Security-Policy'] = `upgrade-insecure-requests, ${headers['Content-Security-Policy']}`;
       }),
     ).toEqual([]);
+  });
+
+  it('asks for names with any sign in them', async () => {
+    const asked: string[] = [];
+    await hostFaults(siteOf({ 'data/50 %#?.csv': 't' }), 'https://bench.example/', async (address) => {
+      asked.push(address);
+      return { status: 404, headers: new Headers(), bytes: Buffer.from('') };
+    });
+    expect(asked[0]).toBe('https://bench.example/data/50%20%25%23%3F.csv');
+  });
+
+  it.each([
+    ['https://bench.example/reports/', true],
+    ['https://[', false],
+    ['https://bench.example/?a', false],
+    ['bench.example', false],
+  ])('takes %s for an address: %s', (text, is) => {
+    expect(isAddress(text)).toBe(is);
   });
 
   it('tells a host that knows no index of a folder', async () => {

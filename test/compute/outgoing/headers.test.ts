@@ -10,6 +10,8 @@ describe('compute/outgoing/headers', () => {
       'Referrer-Policy': 'same-origin',
       'Cache-Control': 'no-cache',
     });
+    expect(headersOf('SOAK.CSV', HEADERS)['Content-Type']).toBe('text/csv; charset=utf-8');
+    expect(headersOf('a.csv.gz', HEADERS)['Content-Type']).toBe('application/gzip');
     expect(headersOf('a.json', HEADERS)['Content-Type']).toBe('application/json');
     expect(headersOf('a.md', HEADERS)['Content-Type']).toBe('text/markdown; charset=utf-8');
   });

@@ -16,6 +16,7 @@ describe('compute/outgoing/links', () => {
       '/reports/notes/a/#a-b',
       '../notes/a/soak.csv',
       '#x',
+      '#top',
       'https://elsewhere.example/',
       'mailto:a@b.example',
       'https://bench.example/reports/notes/a/',
@@ -27,7 +28,7 @@ describe('compute/outgoing/links', () => {
     ['/reports/nothing/', 'leads nowhere'],
     ['/reports/notes/a/other.csv', 'leads nowhere'],
     ['https://bench.example/reports/nothing/', 'leads nowhere'],
-    ['/reports/notes/a', 'has no slash at its end, and would take a reader twice as long'],
+    ['/reports/notes/a', 'has no slash at its end, which costs the reader a redirect'],
     ['/notes/a/', 'leads out of the folder that the site stands in, /reports/'],
     ['/reports/notes/a/#c', 'names a part that its page does not have'],
     ['http://elsewhere.example/', 'leads to a host without encryption, which browsers warn of'],
@@ -50,6 +51,30 @@ describe('compute/outgoing/links', () => {
     ).toEqual([
       'dist/assets/b.css:1:19 `a.woff2` leads nowhere',
       'dist/notes.xml:1:1 `https://bench.example/reports/none/` leads nowhere',
+    ]);
+  });
+
+  it('only warns of a host without encryption: `check` lets it through', () => {
+    const severities = (to: string) =>
+      brokenLinks(siteOf({ ...THERE, 'a/index.html': `<a href="${to}">` }), SITE).map(({ severity }) => severity);
+    expect(severities('http://elsewhere.example/')).toEqual(['warning']);
+    expect(severities('/reports/nothing/')).toEqual(['error']);
+  });
+
+  it('takes no link that is shown, said or programmed for one of its own', () => {
+    expect(
+      told(
+        '<pre>&#x3C;a href="nowhere/"></pre><p title="<a href=\'n\'>"><script>"<a href=\'n/\'>"; a<b</script><!-- <a href="n/"> --><a\nhref="m/">',
+      ),
+    ).toEqual(['dist/page/index.html:2:1 `m/` leads nowhere']);
+  });
+
+  it('takes addresses that are not written in UTF-8', () => {
+    const odd = ['/caf%E9/', '/reports/caf%E9/', '/reports/#%E9'];
+    expect(told(odd.map((to) => `<a href="${to}">`).join(''))).toEqual([
+      'dist/page/index.html:1:4 `/caf%E9/` leads out of the folder that the site stands in, /reports/',
+      'dist/page/index.html:1:23 `/reports/caf%E9/` leads nowhere',
+      'dist/page/index.html:1:50 `/reports/#%E9` names a part that its page does not have',
     ]);
   });
 

@@ -18,6 +18,11 @@ describe('compute/outgoing/sizes', () => {
     expect(pageSizes(files, '/r/')).toEqual([{ path: 'index.html', bytes: page.length + 1100 }]);
   });
 
+  it('takes any address', () => {
+    const odd = '<img src="/caf%E9.png"><img src="https://[">';
+    expect(pageSizes(siteOf({ 'index.html': odd }), '/')).toEqual([{ path: 'index.html', bytes: odd.length }]);
+  });
+
   it('warns of what is too heavy for a reader, and too large for a host', () => {
     const told = largeOnes(
       siteOf({ 'index.html': page, 'p.png': new Uint8Array(6 * MB), 'big.csv': new Uint8Array(96 * MB) }),

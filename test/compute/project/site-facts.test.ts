@@ -90,5 +90,6 @@ export default publication({
 });
 
 test('compute/site-facts: an option that is made elsewhere is told at the beginning of the file', () => {
+  expect(placeOf("publication({ 'a[(': 1 });", ['a[(']).column).toBe(15);
   expect(placeOf('export default publication(options);', ['title'])).toEqual({ file: 'astro.config.mjs', line: 1, column: 1 });
 });

@@ -17,6 +17,21 @@ describe('compute/steps/about', () => {
     expect(about({ 'about.md': 'Two of us.' }).page?.title).toBe('About');
   });
 
+  it('takes the title wherever the heading stands, as words alone', () => {
+    const { page } = about({ 'about.md': 'Hello.\n\n## Now\n\n# About *us* &amp; `it`\n\nTwo of us.\n' });
+    expect(page?.title).toBe('About us & it');
+    expect(page?.html).not.toContain('About');
+    expect(page?.html).toContain('Hello.');
+  });
+
+  it('tells front matter, and prints none of it', () => {
+    const { page, problems } = about({ 'about.md': '---\ntitle: About me\n---\n\nOnly me.\n' });
+    expect(page).toEqual({ title: 'About', html: '<p>Only me.</p>' });
+    expect(problems.map(({ severity, rule, place: { line } }) => [severity, rule, line])).toEqual([
+      ['warning', 'about-front-matter', 1],
+    ]);
+  });
+
   it('tells what is wrong in it at its own line', () => {
     const { problems } = about({ 'about.md': '# T\n\nIt is :value[fast.load_power].\n' });
     expect(problems.map(({ rule, place: { file, line } }) => `${file}:${line} ${rule}`)).toEqual([
