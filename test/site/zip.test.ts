@@ -156,7 +156,7 @@ describe('the archive of a note', () => {
     const text = textOf(archive(NOTE)['REBUILD.txt']);
     expect(text).toContain('runs/larch-quick reads data/cleaned/larch-quick-clean.csv, cleaned readings');
     const { version } = JSON.parse(project.read('package.json')) as { version: string };
-    expect(text).toContain(`version ${version}: `soakproof new FOLDER``);
+    expect(text).toContain(`version ${version}: \`soakproof new FOLDER\``);
     const { inputs } = JSON.parse(rebuilt.read('.cache/manifest-site.json').split('\n')[1]!) as { inputs: { code: string } };
     expect(text).toContain(`the digest ${inputs.code}`);
     const licences = textOf(archive(NOTE)['LICENCES.txt']);
