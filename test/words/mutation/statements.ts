@@ -115,6 +115,8 @@ export interface ClaimCase {
 }
 
 const STEADY = ['quick.steady_temperature', 'brisk.steady_temperature', 'rated.steady_temperature'] as const;
+const WHOLE = ['rated.touch_margin."whole-lid"', 'fast.touch_margin."whole-lid"'];
+const CENTRE = ['rated.touch_margin."lid-centre"', 'fast.touch_margin."lid-centre"'];
 const GRID = 'steps.scaling_exponent."grid-relaxation-all-cores"';
 
 /** The claims of the demonstration's note. False by a hair is within the uncertainty: it cannot be told, and fails all the same. */
@@ -164,5 +166,14 @@ export const CLAIMS: readonly ClaimCase[] = [
       [GRID, () => 0.5, true],
       [GRID, () => 1.5, true],
     ],
+  },
+  {
+    words: 'cannot be told apart from the centre',
+    rests: [...WHOLE, ...CENTRE],
+    cases: WHOLE.flatMap((whole, at): ClaimCase['cases'] => [
+      [whole, (v) => v(CENTRE[at]!) - 1e-6, false],
+      [whole, (v) => v(CENTRE[at]!) + 1e-6, false],
+      [whole, (v) => v(CENTRE[at]!) + 20, true],
+    ]),
   },
 ];
