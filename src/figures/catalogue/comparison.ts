@@ -39,7 +39,7 @@ export const COMPARISON = subject('comparison', {
       'The order of the runs does not hang on the reference, as it would with an arithmetic mean.',
     ],
     absentWhen: [NO_SCORE, 'a score is not above zero'],
-    source: 'P. J. Fleming and J. J. Wallace, Communications of the ACM 29(3), 1986, 218–221, DOI 10.1145/5666.5673',
+    source: 'P. J. Fleming and J. J. Wallace, Communications of the ACM 29(3), 1986, 218–221, DOI 10.1145/5666.5673 (from memory)',
     check:
       "Fleming and Wallace's three machines (data from memory); L. Null and J. Lobur, The Essentials of Computer Organization and Architecture, Tables 10.4 and 10.5",
   },
