@@ -54,7 +54,7 @@ export async function siteFacts(root: string, store: Store, config: string): Pro
 function read(configured: Configured | undefined, config: string): Read {
   const { site, base = '/', integrations = [] } = configured ?? {};
   const options: Readonly<Record<string, unknown>> = integrations.find(({ named }) => named)?.named ?? {};
-  const faults = 'title' in options || Object.keys(options).length > 0 ? optionFaults(options) : [];
+  const faults = Object.keys(options).length > 0 ? optionFaults(options) : [];
   return {
     facts: { ...settingsOf(options), ...addressOf(site, base) },
     problems: faults.map(({ path, rule, found, expected, remedy }) =>

@@ -72,6 +72,9 @@ export interface OptionFault {
 
 type Reading = { readonly [K in keyof Required<SiteOptions>]: (value: unknown, path: readonly string[]) => OptionFault[] };
 
+/** Steps of an address that need no escape (RFC 3986, 2.3), none of them empty or leading up: `//host/` would be another site. */
+const FOLDER = /^\/(?:(?!\.\.?(?:\/|$))[\w.~-]+\/)*(?:(?!\.\.?$)[\w.~-]+)?$/;
+
 /** What may stand behind each option. */
 const READING: Reading = {
   title: words('the name of the publication'),
@@ -79,9 +82,9 @@ const READING: Reading = {
   site: (value, path) =>
     isSite(value) ? [] : [bad(path, value, "an address without a folder, as 'https://bench.example'; the folder is `base`")],
   base: (value, path) =>
-    typeof value === 'string' && value.startsWith('/')
+    typeof value === 'string' && FOLDER.test(value)
       ? []
-      : [bad(path, value, "a folder that begins with a slash, as '/' or '/reports/'")],
+      : [bad(path, value, "a folder that begins with a slash, of letters, digits and `-._~`, as '/' or '/reports/'")],
   contact: (value, path) =>
     contactAddress(value) === '' ? [bad(path, value, "a mail address or an https address, as 'me@bench.example'")] : [],
   licence: inside({ words: licence, data: licence }),
@@ -103,7 +106,7 @@ export const OPTIONS = Object.keys(READING) as readonly (keyof SiteOptions)[];
 /** All that is wrong with options as an author wrote them. */
 export function optionFaults(options: Readonly<Record<string, unknown>>): OptionFault[] {
   const faults = inside(READING, 'a publication')(options, []);
-  if (!('title' in options))
+  if (options.title === undefined)
     faults.unshift({
       path: [],
       rule: 'bad-option',
