@@ -7,7 +7,7 @@ import type { Stated } from '../stated/read.ts';
 
 /** Things that have numbers for names, one or several: "port 1", "on cores 0, 2". */
 const NUMBERED_THINGS =
-  'version|firmware|kernel|revision|step|part|page|figure|table|chart|section|chapter|port|pin|slot|day|note|number|core|model|type|room|floor|bay|lane|channel|row|column|line|item|appendix|house|bus|route|platform';
+  'version|firmware|kernel|revision|step|part|page|figure|table|chart|section|chapter|port|pin|slot|day|note|number|core|model|type|room|floor|bench|shelf|bay|lane|channel|row|column|line|item|appendix|house|bus|route|platform';
 /** Words before a number that make it a name or a place in a list. */
 const NAMES = new RegExp(
   String.raw`\b(?:(?:${NUMBERED_THINGS})s?|no|in|on|since|until|after|within|every|each|another|first|last|next)\.?\s+$`,
