@@ -115,6 +115,17 @@ describe('a long log in parts', () => {
     expect(read!.inferences.map(({ method }) => method)).toContain('condensed');
   });
 
+  it('is an error where more rows than are kept follow each other at steps that differ', () => {
+    const uneven = log((k) => String(Math.floor(k / 10) * 3 + (k % 10 < 6 ? (k % 10) / 10 : 0.5 + ((k % 10) - 5) / 2)));
+    const { log: read, problems } = readLong(bytes(uneven), declare(CHANNELS), FILE, {
+      part: 9000,
+      rows: { keep: 400, leave: 400 },
+    });
+    expect(read).toBeNull();
+    expect(problems.map(({ rule }) => rule)).toEqual(['too-many-rows']);
+    expect(problems[0]!.remedy).toContain('each phase of the log');
+  });
+
   it('tells a cut packed one, a line without an end and UTF-16 apart from a log', () => {
     const packed = gzipSync(log((k) => String(k)));
     const refused = (text: Uint8Array) =>

@@ -1,5 +1,5 @@
 /** Definitions of the figures that only several runs have. */
-import { GOVERNED } from './outside.ts';
+import { FEW_REPEATS, GOVERNED, LEFT_OVER } from './outside.ts';
 import { PRODUCT } from './proofs.ts';
 import { subject } from './subject.ts';
 
@@ -28,6 +28,7 @@ export const COMPARISON = subject('comparison', {
     prior: 0.3,
     publishedChecks: ['geometric-means', 'gum-g-4-1'],
     lists: [],
+    outside: FEW_REPEATS,
     definition:
       "A run's score as a multiple of the reference's where higher is better, the other way round where lower is; over several tests, the geometric mean of these ratios.",
     formula: String.raw`S_k = \left(\frac{\bar x_k}{\bar x_{k,\mathrm{ref}}}\right)^{\pm 1}, \qquad S = \left(\prod_{k=1}^{n} S_k\right)^{1/n}`,
@@ -92,6 +93,7 @@ export const COMPARISON = subject('comparison', {
     spoken: 'exponent power scales proportion',
     publishedChecks: ['nist-danwood-power', 'nist-danwood', 'clock-model'],
     lists: [],
+    outside: FEW_REPEATS,
     definition:
       'Exponent of the power law by which performance grows with the measured clock: by least squares in performance itself over all settings, from four on; with fewer, one for each against the reference. The verdict says whether 1 (linear) is excluded.',
     formula: String.raw`S \approx c\,R^{\,p}, \qquad p_\mathrm{pair} = \frac{\ln S}{\ln R}`,
@@ -159,6 +161,7 @@ export const COMPARISON = subject('comparison', {
     spoken: 'more power extra draws above bill',
     publishedChecks: ['shared-gain', 'gum-5-2-2'],
     lists: [],
+    outside: LEFT_OVER,
     definition: "Load power less the reference's, both measured at one place.",
     formula: String.raw`\Delta P = \bar P - \bar P_\mathrm{ref}`,
     notCovered: ['Runs of other days, where each setting was run once.', 'Other specimens: leakage differs from one to the next.'],
@@ -173,8 +176,7 @@ export const COMPARISON = subject('comparison', {
     spoken: 'warmer hotter rise more above',
     publishedChecks: ['gum-5-2-2', 'gum-h-2'],
     lists: [],
-    outside:
-      'Errors of the instruments cancel, so that the scatter of two means is left; few independent readings tell how large it is, and the interval is made wide for that.',
+    outside: LEFT_OVER,
     definition: "Rise over ambient at steady state less the reference's.",
     formula: String.raw`\Delta\Theta = \Theta - \Theta_\mathrm{ref}`,
     notCovered: [
