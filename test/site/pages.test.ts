@@ -96,6 +96,7 @@ describe('every kind of page', () => {
   it('is there to look at', () => {
     expect([...kinds.keys()].sort()).toEqual([
       '',
+      'about/',
       'compare/',
       'comparisons',
       'devices',

@@ -68,6 +68,6 @@ describe('a publication of version 0.1.0', () => {
   it('is warned of where its published state is lost', async () => {
     rmSync(join(root, 'content/published'), { recursive: true });
     const { problems } = await compute(root, 'site');
-    expect(problems.map(({ severity, rule }) => `${severity} ${rule}`)).toEqual(['warning unheld-number', 'warning unprotected']);
+    expect(problems.map(({ severity, rule }) => `${severity} ${rule}`)).toEqual(['warning unprotected', 'warning unheld-number']);
   });
 });
