@@ -1,9 +1,9 @@
 // The whole path on measurements that nobody here made: hourly normals of Seattle (NOAA NCDC, U.S. Climate Normals 1981–2010), as the
 // npm package vega-datasets 3.2.1 carries them. What the page prints is compared with what splitting lines gives.
-import { copyFileSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { copyFileSync, mkdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { copyUnbuilt, type Ran, type TestProject } from './project.ts';
+import { copyUnbuilt, type Ran, removeContents, type TestProject } from './project.ts';
 
 const SOURCE = join(import.meta.dirname, '..', '..', 'node_modules', 'vega-datasets', 'data', 'seattle-weather-hourly-normals.csv');
 
@@ -44,7 +44,7 @@ let built: Ran;
 
 beforeAll(() => {
   project = copyUnbuilt('open-data');
-  for (const folder of ['content', 'data']) rmSync(join(project.root, folder), { recursive: true });
+  removeContents(project.root);
   for (const folder of ['content/devices', 'content/runs', 'content/notes', 'data'])
     mkdirSync(join(project.root, folder), { recursive: true });
   copyFileSync(SOURCE, join(project.root, 'data', 'normals.csv'));

@@ -148,3 +148,9 @@ export function differences(a: Map<string, Buffer>, b: Map<string, Buffer>): str
     return left === undefined || right === undefined || !left.equals(right);
   });
 }
+
+/** Removes data/ and all folders of content/; the page about the publication stays, since the configuration names it. */
+export function removeContents(root: string): void {
+  const folders = readdirSync(join(root, 'content')).filter((each) => !each.endsWith('.md'));
+  for (const folder of [...folders.map((each) => join('content', each)), 'data']) rmSync(join(root, folder), { recursive: true });
+}

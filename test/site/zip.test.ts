@@ -1,11 +1,11 @@
-import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import library from 'datapackage';
 import { unzipSync } from 'fflate';
 import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { openBrowser } from './browser.ts';
-import { copyFolder, copyProject, copyUnbuilt, type Ran, type TestProject, tree } from './project.ts';
+import { copyFolder, copyProject, copyUnbuilt, type Ran, removeContents, type TestProject, tree } from './project.ts';
 import { type Served, serve } from './server.ts';
 import { againstSchema, againstTypes, structuredData } from './structured-data.ts';
 
@@ -45,9 +45,7 @@ const textOf = (bytes: Uint8Array | undefined) => new TextDecoder().decode(bytes
 /** As REBUILD.txt says: the page about the publication, which its configuration names, stays. */
 function emptyCheckout(name: string): TestProject {
   const empty = copyUnbuilt(name);
-  const folders = readdirSync(join(empty.root, 'content')).filter((each) => !each.endsWith('.md'));
-  for (const folder of [...folders.map((each) => join('content', each)), 'data'])
-    rmSync(join(empty.root, folder), { recursive: true });
+  removeContents(empty.root);
   return empty;
 }
 
