@@ -48,13 +48,19 @@ export interface RunFile {
   readonly taken: readonly string[];
 }
 
-/** The run's file. Lines that the author must complete stand as comments: an empty key would be an error of its own. */
-export function composeRun(draft: Draft): RunFile {
+/** Collects the keys that are left to the author, each with a comment in its place. */
+function asking() {
   const toWrite: string[] = [];
   const ask = (key: string, hint: string) => {
     toWrite.push(key);
     return `# ${key}: ${hint}`;
   };
+  return { toWrite, ask };
+}
+
+/** The run's file. Lines that the author must complete stand as comments: an empty key would be an error of its own. */
+export function composeRun(draft: Draft): RunFile {
+  const { toWrite, ask } = asking();
   const lines = [
     `title: ${quoted(draft.title)}`,
     ...setupLines(draft, ask),
@@ -76,11 +82,7 @@ export function composeRun(draft: Draft): RunFile {
 export function composeLogless(
   draft: Pick<Draft, 'title' | 'setup' | 'project' | 'clock' | 'date'> & { readonly tables: readonly string[] },
 ): RunFile {
-  const toWrite: string[] = [];
-  const ask = (key: string, hint: string) => {
-    toWrite.push(key);
-    return `# ${key}: ${hint}`;
-  };
+  const { toWrite, ask } = asking();
   const lines = [
     `title: ${quoted(draft.title)}`,
     ...setupLines(draft, ask),

@@ -1,5 +1,6 @@
 /** What a file says that goes out as it came: told by its bytes, whatever its name says. */
 import { decode } from '../../intake/sheet/decode.ts';
+import { labelOf } from '../../intake/sheet/packed-label.ts';
 import { packedWith, unpackWhole } from '../../intake/sheet/unpack.ts';
 import { unzipped } from '../archive/zip.ts';
 
@@ -32,7 +33,7 @@ export function contentsOf(bytes: Uint8Array): Contents {
 }
 
 function ofPacked(kind: 'gzip' | 'zip', bytes: Uint8Array): Contents {
-  const names = kind === 'gzip' ? [gzipHeader(bytes)] : [];
+  const names = kind === 'gzip' ? labelOf(bytes).words : [];
   try {
     const files = kind === 'gzip' ? [{ path: '', bytes: unpackWhole(bytes, MOST) }] : unzipped(bytes);
     const inner = files.map((file) => contentsOf(file.bytes));
@@ -45,14 +46,6 @@ function ofPacked(kind: 'gzip' | 'zip', bytes: Uint8Array): Contents {
   } catch {
     return { texts: names, binaries: [], packed: true, damaged: true };
   }
-}
-
-/** The name and the comment that a packed file bears (RFC 1952, 2.3.1), in Latin-1. */
-function gzipHeader(bytes: Uint8Array): string {
-  const [flags = 0, extra, name, comment] = [bytes[3], 4, 8, 16] as const;
-  const from = 10 + (flags & extra ? 2 + bytes[10]! + 256 * bytes[11]! : 0);
-  const parts = new TextDecoder('latin1').decode(bytes.subarray(from, from + HEAD)).split('\0');
-  return parts.slice(0, (flags & name ? 1 : 0) + (flags & comment ? 1 : 0)).join('\n');
 }
 
 /** The text of a file; null where its bytes are none. */

@@ -11,7 +11,7 @@ import { duration } from '../in-words.ts';
 import { orRefused } from '../joined.ts';
 import { firstRowAt } from '../phases.ts';
 import { figureOf } from '../present.ts';
-import { type Readings, readingsOf } from '../readings.ts';
+import { oneAnInstant, type Readings, readingsOf } from '../readings.ts';
 import { scatterOf } from '../scatter.ts';
 import { movingMean, smoothingSpan } from '../smooth.ts';
 import { addressOf, type Entry, type Rows } from '../soak.ts';
@@ -49,7 +49,7 @@ function endOf(course: Course): End | Reason {
   if (readings.y.length < 2) return noReadings(channel.name, `the last ${duration(span)} of the load`);
   const value = readings.y.reduce((sum, reading) => sum + reading, 0) / readings.y.length;
   const step = stepOf(soak.context, channel);
-  const whole = readingsOf(soak.log, channel.values, { from: phase.fromRow, to: phase.toRow });
+  const whole = oneAnInstant(readingsOf(soak.log, channel.values, { from: phase.fromRow, to: phase.toRow }));
   const { noise, dof } = wider(scatterOfMeans(whole, span), scatterOfMean(lastingNoise(course), readings.y.length));
   const address = addressOf('end_temperature', channel, index);
   const floored = scatterOf(whole.y).deviation < DITHERS * step && noise <= step / Math.sqrt(12);

@@ -23,7 +23,7 @@ export interface LateCourse {
 }
 
 /**
- * Residuals of the late readings of a load about a cubic. Null for fewer than eight.
+ * Residuals of the late readings of a load, one an instant, about a cubic. Null for fewer than eight.
  * @param smoothed what is put in the place of late readings before the cubic is fitted: their moving means, for instance
  */
 export function lateCourse({ t, y }: Readings, smoothed = (_: Float64Array, late: Float64Array) => late): LateCourse | null {

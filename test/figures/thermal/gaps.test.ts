@@ -76,3 +76,10 @@ test('a single missing reading is no gap', () => {
   const { interval } = presentAt(without(1090, 1091), 'time_to_steady_state');
   expect(interval![1] - interval![0]).toBeLessThan(1.2 * (whole.interval![1] - whole.interval![0]));
 });
+
+test('rows that stand at one instant in tens tell an end of the load, and never throw', () => {
+  const seconds = Float64Array.from({ length: 60 }, (_, row) => Math.floor(row / 10) * 10);
+  const log = logOf(seconds, { soc: { quantity: 'temperature', values: (t) => 40 + t / 10 } });
+  const { figures } = derive(log, contextOf({ phases: [phase('load', 0, 60)] }));
+  expect(presentAt(figures, 'end_temperature').quantity.value).toBeCloseTo(42.5, 9);
+});
