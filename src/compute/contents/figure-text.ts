@@ -1,7 +1,7 @@
 /** Figures as pages print them: one printer for all of them. */
 import { CLOCK_UNSTATED } from '../../figures/average.ts';
 import { definitionOf } from '../../figures/catalogue.ts';
-import { type Figure, type From, isPresent, type PresentFigure } from '../../figures/figure.ts';
+import { type Figure, type From, isPresent, type NameOfFigure, type PresentFigure } from '../../figures/figure.ts';
 import { CRITERIA, criterionInBrief } from '../../figures/thermal/criteria.ts';
 import { decimalPads } from '../../quantities/decimal-pads.ts';
 import { printQuantity, printUncertainty } from '../../quantities/print.ts';
@@ -113,7 +113,7 @@ function reachOf(address: string, { name, of = {} }: Figure): string[] {
   return name === 'hottest_surface' && of.part !== undefined ? [`of its ${of.part}`] : [];
 }
 
-const WHOLE: Readonly<Record<string, string>> = {
+const WHOLE: { readonly [K in NameOfFigure]?: string } = {
   hottest_surface: 'of all places',
   highest_passed_clock: 'of all voltage offsets',
 };

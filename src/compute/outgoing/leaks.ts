@@ -86,8 +86,6 @@ const EVERYBODY = new Set([
   'build',
   'builder',
   'localhost',
-  'ubuntu',
-  'debian',
   'home',
   'desktop',
   'laptop',
