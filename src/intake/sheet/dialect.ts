@@ -1,6 +1,6 @@
 /** Delimiter and decimal mark, chosen together over many lines of the file with quotes honoured. */
 import { cellKind } from '../cells/cells.ts';
-import type { DecimalMark } from '../cells/numbers.ts';
+import { type DecimalMark, isGrouped } from '../cells/numbers.ts';
 import type { Lines } from './lines.ts';
 import { BLANKS, splitLine } from './split.ts';
 
@@ -81,10 +81,9 @@ function scoreOf(dialect: Dialect, sample: readonly string[]): number {
     for (const cell of cells) {
       if (cell.text === '') continue;
       filled++;
-      // A comma can be the decimal mark beside commas as delimiter only where quotes keep the two apart.
-      const mark = dialect.delimiter === ',' && !cell.quoted ? '.' : dialect.decimal;
-      const kind = cellKind(cell.text, mark);
+      const kind = cellKind(cell.text, dialect.decimal);
       if (kind === 'number' || kind === 'time') typed++;
+      else if (isGrouped(cell.text, dialect.decimal)) typed += GROUPED_COUNTS;
     }
   }
   const share = same.length / split.length;
@@ -92,6 +91,9 @@ function scoreOf(dialect: Dialect, sample: readonly string[]): number {
   const trust = dialect.delimiter === BLANKS ? 0.5 : 1;
   return trust * share * share * (0.1 + typed / Math.max(filled, 1)) + (width > 2 ? 1e-6 : 0);
 }
+
+/** A cell such as `1,810` is a number under either mark: the other cells decide. */
+const GROUPED_COUNTS = 0.4;
 
 /** The most frequent number of fields; of equally frequent ones the larger. */
 function usualWidth(rows: readonly { readonly length: number }[]): number {
