@@ -28,10 +28,13 @@ const SAMPLE = 160;
 export function chooseDialect(lines: Lines): Dialect {
   const sample = sampleLines(lines);
   let best = DIALECTS[0]!;
-  let bestScore = 0;
+  let [bestScore, bestWhole] = [0, 0];
   for (const dialect of DIALECTS) {
-    const score = Math.max(...endsOf(sample).map((end) => scoreOf(dialect, end)));
-    if (score > bestScore + 1e-9) [best, bestScore] = [dialect, score];
+    const [whole = 0, ...ends] = endsOf(sample).map((end) => scoreOf(dialect, end));
+    const score = Math.max(whole, ...ends);
+    // Where the last rows hold no decimals, those before them tell the mark.
+    const other = dialect.delimiter === best.delimiter && score > bestScore - 1e-9 && whole > bestWhole + 1e-9;
+    if (score > bestScore + 1e-9 || other) [best, bestScore, bestWhole] = [dialect, score, whole];
   }
   return best;
 }
