@@ -86,10 +86,15 @@ function isDecimal(prose: string, { start, end }: Stated): boolean {
 const BEFORE_ALONE =
   /(?:^|[(:,;–—→]\s*|\b(?:at|is|was|are|were|of|to|by|only|just|merely|still|about|nearly|almost|exponent|power|ratio|factor|speed-?ups?|scores?|scored|and|or|from|than|not|then|but|reach(?:es|ed)|kept|keeps)\s+)$/iu;
 
-/** Whether a decimal that borrows no unit is a ratio or a value all the same. */
-export function isLoneDecimal(prose: string, said: Stated): boolean {
-  const equals = /^[=≈~]/.test(prose.slice(said.start));
-  return isDecimal(prose, said) && (equals || BEFORE_ALONE.test(prose.slice(0, said.start)));
+/**
+ * Whether a decimal that borrows no unit is a ratio or a value all the same. `before` is where the last one ended: those of the same sentence
+ * and of the next are one more of its kind, whatever word goes before them ("the exponent is 0.17, for the grid 0.97").
+ */
+export function isLoneDecimal(prose: string, said: Stated, before?: number): boolean {
+  if (!isDecimal(prose, said)) return false;
+  const between = before === undefined ? undefined : prose.slice(before, said.start);
+  if (between !== undefined && (between.match(SENTENCES) ?? []).length <= 1) return true;
+  return /^[=≈~]/.test(prose.slice(said.start)) || BEFORE_ALONE.test(prose.slice(0, said.start));
 }
 
 /** The unit in words that end with a colon right before a number: "Power, in watts: ", "Clock (GHz): "; '' for none. */

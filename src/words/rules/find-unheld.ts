@@ -128,21 +128,31 @@ function numbersIn(prose: string, own: ReadonlySet<string>): Found[] {
 function inOrder(prose: string, listed: readonly Listed[], own: ReadonlySet<string>): Found[] {
   const all: Found[] = [];
   let last: { readonly unit: string; readonly end: number } | undefined;
+  let decimal: number | undefined;
   for (const [index, { said: whole, shared }] of listed.entries()) {
     const [found] = foundIn(prose, listed, index);
     // "50.4 s, not 54.5": the number itself, without what keeps it from being read.
     const said = isUnread(whole) && !found ? (bareInside(prose, whole) ?? whole) : whole;
     const unit = found ? (found.unit ?? shared) : unitElsewhere(prose, said, last, own);
-    if (found) all.push(found);
-    else if (!isUnread(said) && (unit !== undefined || isBareDecimal(prose, said)))
+    if (found) {
+      all.push(found);
+      if (!isUnread(said) && unit === undefined && isRatio(said)) decimal = found.end;
+    } else if (!isUnread(said) && (unit !== undefined || isBareDecimal(prose, said, decimal))) {
       all.push({ start: said.start, end: said.end, said, ...(unit === undefined ? {} : { unit }) });
+      if (unit === undefined) decimal = said.end;
+    }
     if (unit !== undefined && !isUnread(said)) last = { unit, end: found?.end ?? said.end };
   }
   return all;
 }
 
-function isBareDecimal(prose: string, said: Stated): boolean {
-  return !hasUnit(said) && !isPrice(prose, said) && isLoneDecimal(prose, said);
+function isRatio(said: Stated): boolean {
+  return !hasUnit(said) && said.said.sides.every(({ amount }) => amount.style === 'digits' && amount.place < 0);
+}
+
+/** `before` is where the last decimal of this kind ended. */
+function isBareDecimal(prose: string, said: Stated, before: number | undefined): boolean {
+  return !hasUnit(said) && !isPrice(prose, said) && isLoneDecimal(prose, said, before);
 }
 
 /** The number in digits behind a word that makes it unreadable: "54.5" of "not 54.5". */
@@ -227,6 +237,9 @@ const LAST_JOINT = /^\s*(?:,?\s*(?:and|or|to|then|through|against|versus|vs\.?|i
 const LAST_OF_MANY = new RegExp(`${LAST_JOINT.source}|^\\s*,\\s*$`);
 const JOINT = /^\s*(?:,|,?\s*(?:and|or|then))\s*$/;
 
+/** "Held there for 42 of its 60 minutes": a part of a time is a time. */
+const PART_OF_TIME = /^\s+(?:out\s+)?of\s+(?:(?:the|its|those|these|all|our)\s+)?$/;
+
 /** The number itself, or one whose unit stands elsewhere: "1.7, 1.9 and 2.3 GHz", "7.3 W against 6.4". */
 function foundIn(prose: string, listed: readonly Listed[], index: number): Found[] {
   const { said, found } = listed[index] as Listed;
@@ -236,6 +249,8 @@ function foundIn(prose: string, listed: readonly Listed[], index: number): Found
     const [before, after] = [listed[at - 1] as Listed, listed[at] as Listed];
     if (isUnread(before.said) || isUnread(after.said)) return [];
     const between = prose.slice(before.said.end, after.said.start);
+    const ofTime = at === index + 1 && isTime(after.said) && PART_OF_TIME.test(between);
+    if (ofTime && /^\d/.test(prose.slice(said.start))) return [{ start: said.start, end: said.end, said, unit: after.shared! }];
     const last = at - index > 1 || follows(prose, listed, index) ? LAST_OF_MANY : LAST_JOINT;
     if (!(after.shared === undefined ? JOINT : last).test(between)) return [];
     if (after.shared !== undefined) return [{ start: said.start, end: said.end, said, unit: after.shared }];
@@ -249,6 +264,10 @@ function follows(prose: string, listed: readonly Listed[], index: number): boole
   const [before, own] = [listed[index - 1]?.said, listed[index]?.said];
   if (!before || !own || isUnread(before) || isUnread(own)) return false;
   return JOINT.test(prose.slice(before.end, own.start));
+}
+
+function isTime({ said }: Stated): boolean {
+  return said.sides.at(-1)?.unit?.kind === 'time';
 }
 
 function hasUnit({ said }: Stated): boolean {
