@@ -6,7 +6,7 @@ import { captionsIn } from '../../words/page/picture-nodes.ts';
 import { beginWriting } from '../../words/page/writing.ts';
 import { findUnheld, type UnheldNumber } from '../../words/rules/find-unheld.ts';
 import { COUNT_OF_ONE } from '../../words/rules/other-amounts.ts';
-import { ownUnits } from '../../words/rules/own-units.ts';
+import { ownWords } from '../../words/rules/own-words.ts';
 import { shownValue } from '../../words/rules/shown-value.ts';
 import { isUnread, readStated, type Stated } from '../../words/stated/read.ts';
 import type { Subject } from '../../words/written.ts';
@@ -92,7 +92,7 @@ function unheldOf(
   { file, kind, text, front }: Pick<Note, 'file' | 'kind' | 'text' | 'front'>,
   subjects: ReadonlyMap<string, Subject>,
 ): Placed[] {
-  const [own, shown] = [ownUnits(subjects), shownValue(subjects)];
+  const [own, shown] = [ownWords(subjects), shownValue(subjects)];
   const writing = beginWriting({ file, kind, source: text, lineShift: 0, subjects: new Map() });
   const { source } = writing;
   const ahead = frontTexts({ ...(front ? { front } : {}) }, writing).flatMap(({ writing: within, tree }) => {
