@@ -32,6 +32,7 @@ showAddress();
 function chartOf(figure: HTMLElement): Chart {
   const slider = figure.querySelector<HTMLInputElement>('.readout input')!;
   for (const drawing of figure.querySelectorAll<HTMLElement>('[data-along]')) lay(slider, drawing);
+  slider.dataset.laid = '';
   return {
     id: figure.id,
     figure,

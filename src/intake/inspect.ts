@@ -1,8 +1,10 @@
 /** Front door for `npm run add`: what a file is, as far as it can be told, and why. */
 import type { Problem } from '../problem.ts';
-import { MISSING_MARKERS, suffixedNumber } from './cells/cells.ts';
+import { MISSING_MARKERS } from './cells/cells.ts';
 import { flagOddities } from './cells/flag-bits.ts';
 import { flagBase, isAnswer, isForeignAnswer, parseFlag } from './cells/flags.ts';
+import { isGrouped } from './cells/numbers.ts';
+import { numberInUnit, usualSuffix } from './columns/cell-units.ts';
 import { type ColumnNumbers, columnNumbers, columnOddities } from './columns/oddities.ts';
 import { type Proposal, propose, saysThrottling } from './columns/propose.ts';
 import type { Inference, TimeAxis, TimeFormat } from './log.ts';
@@ -205,18 +207,25 @@ function isNameless({ structure, keys, records }: Sheet, column: string): boolea
   return true;
 }
 
+/** Cells that show what follows the numbers of a column. */
+const SHOWING = 50;
+
 function inspectColumn(sheet: Sheet, field: number, kept: Int32Array): InspectedColumn | LeftOut {
   const cells = Array.from(kept, (record) => sheet.records.cell(record, field).trim());
-  const suffix = commonSuffix(cells, sheet);
-  const strip = (cell: string) => (suffix !== undefined && cell.endsWith(suffix) ? cell.slice(0, -suffix.length) : cell);
+  const mark = sheet.dialect.decimal;
+  const shown = cells.slice(0, SHOWING).filter((cell) => !MISSING_MARKERS.has(cell));
+  const suffix = usualSuffix(shown, mark);
+  const strip = (cell: string) => (suffix === undefined ? cell : (numberInUnit(cell, suffix, mark)?.text ?? cell));
   const plain = columnNumbers(cells, sheet.dialect.decimal, strip, (cell) => MISSING_MARKERS.has(cell));
   const filled = cells.filter((cell) => !MISSING_MARKERS.has(cell));
   const name = sheet.names?.[field] ?? sheet.keys[field]!;
   const answers = leftOutAnswers(name, filled);
   if (answers !== null) return { column: sheet.keys[field]!, why: answers };
   const { base } = flagBase(filled);
-  const flagged =
-    filled.length > 0 && plain.numbers.count < filled.length && filled.every((cell) => !Number.isNaN(parseFlag(cell, base)));
+  // A fan that is `off` and then at 1200 rpm is no flag.
+  const answered = filled.some(isAnswer);
+  const isFlag = (cell: string) => (answered ? isAnswer(cell) || /^[01]$/.test(cell) : !Number.isNaN(parseFlag(cell, base)));
+  const flagged = filled.length > 0 && plain.numbers.count < filled.length && filled.every(isFlag);
   const { numbers, values } = flagged
     ? columnNumbers(
         cells.map((cell) => String(parseFlag(cell, base))),
@@ -226,7 +235,7 @@ function inspectColumn(sheet: Sheet, field: number, kept: Int32Array): Inspected
       )
     : plain;
   if (filled.length === 0) return { column: sheet.keys[field]!, why: 'it is empty' };
-  if (numbers.count * 2 <= filled.length) return { column: sheet.keys[field]!, why: 'most of its cells are no numbers' };
+  if (numbers.count * 2 <= filled.length) return { column: sheet.keys[field]!, why: whyNoNumbers(filled, sheet) };
   const unitsLine = sheet.units?.[field];
   const evidence = {
     name,
@@ -257,8 +266,8 @@ function leftOutAnswers(name: string, filled: readonly string[]): string | null 
     : 'it says yes and no, and its name does not say of throttling; where it does tell of it, declare it as a `throttle_flag`';
 }
 
-function commonSuffix(cells: readonly string[], sheet: Sheet): string | undefined {
-  const sample = cells.slice(0, 50).filter((cell) => !MISSING_MARKERS.has(cell));
-  const suffixes = sample.map((cell) => suffixedNumber(cell, sheet.dialect.decimal)?.suffix);
-  return suffixes.find((suffix) => suffix !== undefined && suffixes.filter((other) => other === suffix).length * 2 > sample.length);
+function whyNoNumbers(filled: readonly string[], { dialect }: Sheet): string {
+  return filled.filter((cell) => isGrouped(cell, dialect.decimal)).length * 2 > filled.length
+    ? 'its numbers have a mark between thousands, which is not read: have the logger write them without'
+    : 'most of its cells are no numbers';
 }

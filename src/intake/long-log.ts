@@ -43,7 +43,7 @@ export function readLong(bytes: LogBytes, declaration: LogDeclaration, file: str
       if (held !== null && !reading.take(held, false)) break;
       held = part;
     }
-    if (held !== null && !reading.failed) reading.take(held, true);
+    if (!reading.failed) reading.take(held ?? new Uint8Array(0), true);
   } catch (thrown) {
     if (thrown instanceof UnpackFault) return refused(faultProblem(file, thrown.kind));
     if (thrown instanceof LineTooLong) return refused(noLines(file, size));
@@ -117,7 +117,7 @@ class Reading {
     const { log, problems, unread } = readWhole(bytes, own.declaration, this.#file);
     const told = problems.map((problem) => problemInFile(lines, problem, this.#file));
     if (log === null || unread === null) return this.#fail(told.filter(({ severity }) => severity === 'error'));
-    const differs = this.#differs(log);
+    const differs = this.#differs(log, body);
     if (differs) return this.#fail([partsDiffer(this.#file, lines.body, differs)]);
     const from = lines.anchor === 0 ? 0 : 1;
     const to = last ? log.rows : log.rows - 1;
@@ -151,11 +151,14 @@ class Reading {
   }
 
   /** In what a part is read otherwise than the first; '' for nothing. */
-  #differs(log: Log): string {
+  #differs(log: Log, body: Uint8Array): string {
     const first = this.#first;
     if (first === null) return '';
     if (log.lines[0] !== anchorIn(this.#lines)) return 'the row before these lines';
     if (log.delimiter !== first.delimiter) return 'what parts the fields';
+    // A part without any mark in it is read the same either way.
+    if (hasDecimalComma(log) !== hasDecimalComma(first) && (body.includes(COMMA) || body.includes(POINT)))
+      return 'the decimal mark';
     if (log.time.column !== first.time.column || log.time.format !== first.time.format)
       return 'the column or the format of the time';
     const order = (each: Log) =>
@@ -308,6 +311,13 @@ class Reading {
       });
     return said;
   }
+}
+
+const COMMA = 44;
+const POINT = 46;
+
+function hasDecimalComma({ inferences }: Log): boolean {
+  return inferences.some(({ method }) => method === 'decimal-mark');
 }
 
 /** Rules that are judged when all parts are read. */

@@ -37,7 +37,8 @@ export function readWhole(bytes: Uint8Array, declaration: LogDeclaration, file: 
   const drops = declaredDrops(sheet, declaration.repairs);
   const rows = findRows(sheet, reporter, drops, declaration.lastLine === 'whole');
   const chosen = rowsWhere(sheet, rows.records, declaration);
-  const time = chosen.problems.length > 0 ? NO_TIME : readTime(sheet, chosen.records, declaration, reporter);
+  const refused = [...rows.problems, ...chosen.problems].some(({ severity }) => severity === 'error');
+  const time = refused ? NO_TIME : readTime(sheet, chosen.records, declaration, reporter);
   const channels = time.axis
     ? declaration.channels.map((channel) => readChannel(sheet, channel, time.kept, reporter))
     : checkColumns(sheet, declaration);

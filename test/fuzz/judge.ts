@@ -80,7 +80,8 @@ function judgeHarmed(
   if (problems.some(({ place }) => !(place.line >= 1 && place.column >= 1)))
     return { fault: { fault: 'not read', why: 'a problem without a place' }, is: 'refused with problems' };
   if (!log) return { fault: told ? null : { fault: 'lost', why: 'no log and no problem' }, is: 'refused with problems' };
-  const fault = unlike(written, log, decode(unpackedText(bytes).plain).text.split('\n'), told);
+  const refused = problems.some(({ severity }) => severity === 'error');
+  const fault = unlike(written, log, decode(unpackedText(bytes).plain).text.split('\n'), told, refused);
   return { fault, is: told ? 'read, with problems' : 'read the same' };
 }
 
@@ -94,8 +95,12 @@ function judgeParts(written: WrittenLog, bytes: Uint8Array): Found {
   return fault && { ...fault, why: `in parts: ${fault.why}` };
 }
 
-/** The first whole line that is read otherwise, or that is lost where nobody was told of anything. */
-function unlike(written: WrittenLog, log: Log, lines: readonly string[], told: boolean): Found {
+/**
+ * The first whole line that is read otherwise, or that is lost where nobody was told of anything. A cell without a reading must be set aside by its
+ * place, or the log refused.
+ */
+function unlike(written: WrittenLog, log: Log, lines: readonly string[], told: boolean, refused: boolean): Found {
+  const aside = new Set(log.setAside.map(({ line }) => line));
   const rowOf = new Map(written.lines.map((line, row) => [line, row]));
   const read = new Map([...log.lines].map((line, at) => [line, at]));
   let before: { at: number; row: number } | null = null;
@@ -107,7 +112,8 @@ function unlike(written: WrittenLog, log: Log, lines: readonly string[], told: b
     if (at === undefined) return { fault: 'lost', why: `line ${k + 1}: ${line}` };
     for (const channel of log.channels) {
       const wanted = written.values.get(channel.name)![row]!;
-      if (!Object.is(channel.values[at], wanted))
+      const empty = Number.isNaN(channel.values[at]) && (refused || aside.has(k + 1));
+      if (!empty && !Object.is(channel.values[at], wanted))
         return { fault: 'misread', why: `line ${k + 1}, ${channel.column}: ${channel.values[at]} instead of ${wanted}` };
     }
     if (before) {

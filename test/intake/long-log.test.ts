@@ -105,6 +105,21 @@ describe('a long log in parts', () => {
     expect(readLong(bytes(units), declare(CHANNELS), FILE, { part: 9000 }).log).toBeNull();
   });
 
+  it('is an error where the decimal mark changes, and none where a part holds no mark', () => {
+    const rows = (text: (row: number) => string) =>
+      `t_s;soc_c\n${Array.from({ length: ROWS }, (_, k) => `${k};${text(k)}\n`).join('')}`;
+    const soc = declare([CHANNELS[0]!]);
+    const changed = rows((k) => `${50 + (k % 83)}${k < 1500 ? ',' : '.'}${k % 7}`);
+    const { problems } = readLong(bytes(changed), soc, FILE, { part: 9000 });
+    expect(problems.filter(({ severity }) => severity === 'error')[0]?.found).toContain('the decimal mark would be another');
+    const whole = rows((k) => (k < 1500 ? `${50 + (k % 83)},${k % 7}` : String(50 + (k % 83))));
+    expect(readLong(bytes(whole), soc, FILE, { part: 9000 }).log?.rows).toBe(ROWS);
+  });
+
+  it('says that nothing is in a file without a byte', () => {
+    expect(readLong(new Uint8Array(0), declare(CHANNELS), FILE).problems.map(({ rule }) => rule)).toEqual(['empty-file']);
+  });
+
   it('takes neighbours as one where there are more rows than are kept, and says so', () => {
     const { log: read } = readLong(bytes(log((k) => String(k))), declare(CHANNELS), FILE, {
       part: 9000,

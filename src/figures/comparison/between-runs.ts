@@ -48,7 +48,9 @@ interface Group {
  * H.5; ISO 5725-2 calls it repeatability where time, operator and set-up do not change). Temperatures and their differences deviate by
  * kelvins, all else by a share of the value (pooled logarithms, to first order). Where the spread of two settings differs
  * (F test of the largest against the smallest, at 10 % for all pairs together), each keeps its own (Welch), and a setting with one run
- * gets the largest.
+ * gets the largest. A setting that was run less often than another keeps its own spread wherever that is larger than the pooled one: the
+ * others would outvote it, and what is pooled misses most where the fewer runs are those that lie further apart (H. Scheffé, The Analysis
+ * of Variance, 1959, 10.2, from memory).
  */
 export function betweenRuns(comparison: string, address: string, alike: readonly Alike[]): BetweenRuns {
   const scale = scaleOf(alike, address);
@@ -67,13 +69,27 @@ export function betweenRuns(comparison: string, address: string, alike: readonly
     const found = partsFrom(name, address, among, least);
     return (alias, value, runs) => found(amount(value) / Math.sqrt(runs), first(alias));
   };
-  if (!unequal(repeated, own)) return { dof, partsOf: parts(root, repeated, own) };
-  const largest = repeated.reduce((most, group) => (group.squares / group.dof > most.squares / most.dof ? group : most));
-  const partsOf: BetweenRuns['partsOf'] = (alias, value, runs) => {
-    const group = repeated.find((each) => each.alias === alias) ?? largest;
-    return parts(`${root}/${group.alias || 'repeats'}`, [group], group.own)(alias, value, runs);
-  };
-  return { dof, partsOf };
+  const pooled = parts(root, repeated, own);
+  const alone = new Map(
+    repeated.map((group) => [group.alias, parts(`${root}/${group.alias || 'repeats'}`, [group], group.own)] as const),
+  );
+  const partsOf = unequal(repeated, own)
+    ? (alias: string) => alone.get(alias) ?? alone.get(repeated.reduce(further).alias)!
+    : (alias: string) => (isOutvoted(alias, repeated) ? alone.get(alias)! : pooled);
+  return { dof, partsOf: (alias, value, runs) => partsOf(alias)(alias, value, runs) };
+}
+
+/** Of two groups, that whose runs lie further apart. */
+function further(one: Group, other: Group): Group {
+  return other.squares / other.dof > one.squares / one.dof ? other : one;
+}
+
+/** Whether a setting of the comparison was run less often than another one, and its runs lie further apart than all do. */
+function isOutvoted(alias: string, repeated: readonly Group[]): boolean {
+  const settings = repeated.filter((group) => group.alias !== '');
+  const group = settings.find((each) => each.alias === alias);
+  if (!group || settings.every(({ dof }) => dof <= group.dof)) return false;
+  return group.squares / group.dof > sumOf(repeated, ({ squares }) => squares) / sumOf(repeated, ({ dof }) => dof);
 }
 
 /** Variance that a run's own sources give its figure, leaving out what other runs share: instruments, stated limits. */

@@ -14,13 +14,39 @@ export interface Civil {
 
 const DATE = String.raw`(\d{1,4})([-/.])(\d{1,2})\2(\d{1,4})`;
 // Without seconds the minutes have two digits: `16:9` is no clock time, `9:5:3` is one.
-const CLOCK = String.raw`(\d{1,2}):(?=\d{2}(?!\d)|\d:)(\d{1,2})(?::(\d{1,2})(?:[.,](\d{1,9}))?)?(?:\s*([AaPp][Mm]))?`;
+const CLOCK = String.raw`(\d{1,3}):(?=\d{2}(?!\d)|\d:)(\d{1,2})(?::(\d{1,2})(?:[.,](\d{1,9}))?)?(?:\s*([AaPp][Mm]))?`;
 const ZONE = String.raw`\s*((?:[+-]\d{2}(?::?\d{2})?)?Z?|UTC|GMT|[A-Z]{3,5})`;
 const CIVIL = new RegExp(`^(?:${DATE})?(?:(^|[T ]\\s*)${CLOCK}${ZONE})?$`);
 
 /** True for text in the shape of a date, a clock time, or both. */
 export function isCivil(text: string): boolean {
-  return text !== '' && CIVIL.test(inDigits(text));
+  return text !== '' && (CIVIL.test(inDigits(text)) || isMinutes(text));
+}
+
+const MINUTES = /^(\d{1,4}):([0-5]\d)[.,](\d{1,9})$/;
+const SPAN = /^(\d{1,3}):([0-5]?\d):([0-5]?\d)(?:[.,](\d{1,9}))?$/;
+const PAIR = /^(\d{1,4}):([0-5]\d)$/;
+
+/** Minutes and seconds: a fraction behind the second number, as in `61:05.25`, proves that it counts seconds. */
+export function isMinutes(text: string): boolean {
+  return MINUTES.test(text);
+}
+
+/** Two numbers without a fraction, `10:30`: hours and minutes, or minutes and seconds. */
+export function isPair(text: string): boolean {
+  return PAIR.test(text);
+}
+
+/** Seconds of minutes and seconds, `61:05.25` or `61:05`; null for anything else. */
+export function readMinutes(text: string): number | null {
+  const match = MINUTES.exec(text) ?? PAIR.exec(text);
+  return match && Number(match[1]) * 60 + Number(match[2]) + fraction(match[3]);
+}
+
+/** Seconds of hours, minutes and seconds that count on beyond a day, `31:05:00`; null for anything else. */
+export function readSpan(text: string): number | null {
+  const match = SPAN.exec(text);
+  return match && Number(match[1]) * 3600 + Number(match[2]) * 60 + Number(match[3]) + fraction(match[4]);
 }
 
 /** The parts of a date, in the order written; null where the text has no date. */

@@ -6,7 +6,7 @@ export type DecimalMark = '.' | ',';
 const POWERS = Array.from({ length: 23 }, (_, k) => Number(`1e${k}`));
 
 /**
- * Reads `[+-]digits[mark digits][e[+-]digits]` with blanks around it, times 10^shift; NaN for anything else.
+ * Reads `[+-]digits[mark digits][e[+-]digits]` with blanks around it, times 10^shift; NaN for anything else. The minus sign proper is one too.
  * Up to 15 digits the quotient or product of two exact doubles is the correctly rounded value (Clinger 1990, fast path);
  * everything else goes through `Number`, which rounds correctly too. So `71.3` mV becomes the double nearest to 0.0713.
  * `from` and `to` bound the text within a longer one, half open: a column is read without cutting its cells out.
@@ -40,8 +40,11 @@ export function parseNumber(text: string, mark: DecimalMark, shift = 0, from = 0
 const POINT = /^([+-]?(?:\d+(?:\.\d+)?|\.\d+))(?:[eE]([+-]?\d{1,3}))?$/;
 const COMMA = /^([+-]?(?:\d+(?:,\d+)?|,\d+))(?:[eE]([+-]?\d{1,3}))?$/;
 
+/** U+2212, the minus sign proper. */
+const MINUS = 0x2212;
+
 function parseSlow(text: string, mark: DecimalMark, shift: number): number {
-  const match = (mark === '.' ? POINT : COMMA).exec(text);
+  const match = (mark === '.' ? POINT : COMMA).exec(text.charCodeAt(0) === MINUS ? `-${text.slice(1)}` : text);
   if (!match) return Number.NaN;
   const value = Number(`${match[1]!.replace(',', '.')}e${Number(match[2] ?? 0) + shift}`);
   return Number.isFinite(value) ? value : Number.NaN;
@@ -49,6 +52,16 @@ function parseSlow(text: string, mark: DecimalMark, shift: number): number {
 
 function isBlank(code: number): boolean {
   return code === 32 || code === 9 || code === 13 || code === 0xa0;
+}
+
+const GROUPED: Readonly<Record<DecimalMark, RegExp>> = {
+  '.': /^[+-]?\d{1,3}(?:,\d{3})+(?:\.\d+)?$|^[+-]?\d{1,3}(?:(['’\u00a0\u2009\u202f ])\d{3})(?:\1\d{3})*(?:\.\d+)?$/,
+  ',': /^[+-]?\d{1,3}(?:\.\d{3})+(?:,\d+)?$|^[+-]?\d{1,3}(?:(['’\u00a0\u2009\u202f ])\d{3})(?:\1\d{3})*(?:,\d+)?$/,
+};
+
+/** A number whose thousands are grouped, `1,810,000`, as it can be where `mark` is the decimal mark. Such numbers are told, not read: `1,810` may be either. */
+export function isGrouped(text: string, mark: DecimalMark): boolean {
+  return GROUPED[mark].test(text.trim());
 }
 
 /** Decimals that a number is written with: 2 for `71.30`, 5 for `1.2e-4`, 0 for `4e3`. Bounds as for `parseNumber`. */

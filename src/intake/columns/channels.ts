@@ -1,15 +1,17 @@
 /** Columns of cells -> channels: numbers in canonical units, no reading where a cell holds none. */
 import { error, type Problem, warning } from '../../problem.ts';
 import type { Unit } from '../../quantities/units.ts';
-import { MISSING_MARKERS, suffixedNumber } from '../cells/cells.ts';
+import { MISSING_MARKERS } from '../cells/cells.ts';
 import { type FlagBase, flagBase, isLetteredWord, parseFlag } from '../cells/flags.ts';
-import { parseNumber } from '../cells/numbers.ts';
+import { decimalsOf, parseNumber } from '../cells/numbers.ts';
 import type { Channel, ChannelDeclaration, Inference } from '../log.ts';
 import type { Acknowledged } from '../report/known.ts';
 import type { Reporter } from '../report/report.ts';
 import type { Sheet } from '../sheet/open.ts';
 import { pickColumn } from '../sheet/pick.ts';
+import { type CellNumber, numberInUnit, usualSuffix } from './cell-units.ts';
 import { settleUnit } from './column-unit.ts';
+import { decimalDoubt } from './decimal-doubt.ts';
 import { readingStep } from './resolution.ts';
 
 export interface ReadChannel {
@@ -35,14 +37,15 @@ function readNumbers(
   kept: Int32Array,
   reporter: Reporter,
 ): ReadChannel {
-  const suffix = usualSuffix(sheet, field, kept);
+  const suffix = suffixOf(sheet, field, kept);
   const unitsLine = sheet.units?.[field];
   const name = sheet.names?.[field] ?? sheet.keys[field]!;
   const evidence = { quantity: declaration.quantity, name, ...(unitsLine ? { unitsLine } : {}), ...(suffix ? { suffix } : {}) };
   const settled = settleUnit(declaration, evidence);
   const { unit } = settled;
-  if (!unit) return { channel: null, problems: settled.problems, inferences: [] };
-  const { values, missing, decimals } = convert(sheet, declaration, field, kept, unit.decimal ?? 0, suffix, reporter);
+  const doubt = decimalDoubt(sheet, declaration, field);
+  if (!unit || doubt) return { channel: null, problems: [...settled.problems, ...(doubt ? [doubt] : [])], inferences: [] };
+  const { values, missing, decimals, others } = convert(sheet, declaration, field, kept, unit.decimal ?? 0, suffix, reporter);
   const step = declaration.quantity === 'clock' ? lastDecimal(missing < values.length, decimals) : readingStep(values, decimals);
   const ratio = unit.decimal === undefined ? unit.factor : 1;
   if (ratio !== 1 || unit.offset !== 0)
@@ -51,8 +54,21 @@ function readNumbers(
   return {
     channel,
     problems: [...settled.problems, ...lackOfReadings(declaration, missing, kept.length, reporter.known)],
-    inferences: settled.inferences,
+    inferences: [...settled.inferences, ...inOtherUnits(sheet, declaration, field, others)],
   };
+}
+
+/** Meters that change their range write a unit into each cell: 980 mA, then 1.02 A. */
+function inOtherUnits(
+  { keys }: Sheet,
+  { name }: ChannelDeclaration,
+  field: number,
+  others: ReadonlyMap<string, number>,
+): Inference[] {
+  return [...others].map(([spelling, count]) => {
+    const statement = `${count === 1 ? 'One cell' : `${count} cells`} of \`${keys[field]}\` (${name}) ${count === 1 ? 'is' : 'are'} in ${spelling}, as ${count === 1 ? 'it says' : 'they say'}.`;
+    return { method: 'unit-in-cell', statement };
+  });
 }
 
 interface Converted {
@@ -61,6 +77,8 @@ interface Converted {
   readonly missing: number;
   /** Most decimals that a value has: those written, less the power of ten of the unit. */
   readonly decimals: number;
+  /** Cells in another unit than the rest, by its spelling. */
+  readonly others: ReadonlyMap<string, number>;
 }
 
 function convert(
@@ -74,7 +92,8 @@ function convert(
 ): Converted {
   const { records } = sheet;
   const mark = sheet.dialect.decimal;
-  const odd = oddCellReader(sheet, declaration, field, shift, suffix, reporter);
+  const others = new Map<string, number>();
+  const odd = oddCellReader(sheet, declaration, field, suffix, reporter);
   const declared = declaration.missing ? new Set(declaration.missing) : null;
   const values = new Float64Array(kept.length);
   let missing = 0;
@@ -84,12 +103,19 @@ function convert(
     let value = records.number(record, field, mark, shift);
     // A declared marker may be a number: -1 is no reading where the author says so.
     if (declared?.has(records.cell(record, field).trim())) value = Number.NaN;
-    else if (Number.isNaN(value)) value = odd(record);
+    else if (!Number.isNaN(value)) decimals = Math.max(decimals, records.decimals(record, field, mark));
+    else {
+      const found = odd(record);
+      if (found) {
+        value = parseNumber(found.text, mark, shift);
+        decimals = Math.max(decimals, decimalsOf(found.text, mark));
+        if (found.other !== undefined) others.set(found.other, (others.get(found.other) ?? 0) + 1);
+      }
+    }
     if (Number.isNaN(value)) missing++;
-    else decimals = Math.max(decimals, records.decimals(record, field, mark));
     values[row] = value;
   }
-  return { values, missing, decimals: Math.min(decimals - shift, 15) };
+  return { values, missing, decimals: Math.min(decimals - shift, 15), others };
 }
 
 /** A clock goes in levels that are no step of whoever reads it. */
@@ -97,42 +123,36 @@ function lastDecimal(any: boolean, decimals: number): number | null {
   return any ? Number(`1e${-decimals}`) : null;
 }
 
-/** Reads a cell that is not a bare number: with the column's unit, a marker for "no reading", or text that is set aside. */
+/** The number of a cell that is not a bare one: with the column's unit, or another of its kind; null for a marker of "no reading", and for text that is set aside. */
 function oddCellReader(
   sheet: Sheet,
   declaration: ChannelDeclaration,
   field: number,
-  shift: number,
   suffix: string | undefined,
   reporter: Reporter,
-): (record: number) => number {
+): (record: number) => CellNumber | null {
   return (record) => {
     const text = sheet.records.cell(record, field).trim();
-    if (MISSING_MARKERS.has(text)) return Number.NaN;
-    if (suffix !== undefined && text.endsWith(suffix)) {
-      const value = parseNumber(text.slice(0, -suffix.length), sheet.dialect.decimal, shift);
-      if (!Number.isNaN(value)) return value;
-    }
+    if (MISSING_MARKERS.has(text)) return null;
+    const found = suffix === undefined ? null : numberInUnit(text, suffix, sheet.dialect.decimal);
+    if (found) return found;
     const told = `\`${text.slice(0, 40)}\` is not a number`;
     reporter.cell(record, field, 'cell-not-a-number', 'the reading is not a number', `channel ${declaration.name}`, told);
-    return Number.NaN;
+    return null;
   };
 }
 
-/** What follows the number in most cells of a column, or undefined. */
-function usualSuffix(sheet: Sheet, field: number, kept: Int32Array): string | undefined {
-  const step = Math.max(1, Math.floor(kept.length / 60));
-  const counts = new Map<string, number>();
-  let filled = 0;
+/** Cells that show what follows the numbers of a column. */
+const SHOWING = 60;
+
+function suffixOf(sheet: Sheet, field: number, kept: Int32Array): string | undefined {
+  const step = Math.max(1, Math.floor(kept.length / SHOWING));
+  const filled: string[] = [];
   for (let row = 0; row < kept.length; row += step) {
     const cell = sheet.records.cell(kept[row]!, field).trim();
-    if (MISSING_MARKERS.has(cell)) continue;
-    filled++;
-    const found = suffixedNumber(cell, sheet.dialect.decimal);
-    if (found) counts.set(found.suffix, (counts.get(found.suffix) ?? 0) + 1);
+    if (!MISSING_MARKERS.has(cell)) filled.push(cell);
   }
-  for (const [suffix, count] of counts) if (count * 2 > filled) return suffix;
-  return undefined;
+  return usualSuffix(filled, sheet.dialect.decimal);
 }
 
 function readFlags(

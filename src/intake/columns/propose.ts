@@ -97,11 +97,20 @@ function quantityOfUnit(spelling: string, name: string): QuantityKind | undefine
 
 /** The unit outweighs the name: `fan power [W]` is a power, `memory usage [MB]` no utilisation. An ambient temperature is both. */
 function settle(named: QuantityKind | undefined, byUnit: QuantityKind | undefined, column: ColumnEvidence): QuantityKind {
+  if (named !== undefined && PHASED.has(named) && byUnit !== named && isLetter(column)) return named;
   if (byUnit === 'temperature' && named === 'ambient') return 'ambient';
   if (byUnit !== undefined || named === undefined) return byUnit ?? 'other';
   if (unitsInFile({ quantity: named, ...column }).some(({ unit }) => fitsQuantity(unit, named))) return named;
   const [sure] = unitsInFile({ quantity: 'other', ...column });
   return sure === undefined || fitsQuantity(sure.unit, named) ? named : 'other';
+}
+
+const PHASED: ReadonlySet<QuantityKind> = new Set(['voltage', 'current', 'power', 'energy', 'clock']);
+
+/** `volt_a` and `current_c` are phases a and c of something: one letter behind a name is a weak unit, and the name outweighs it. */
+function isLetter(column: ColumnEvidence): boolean {
+  const [sure] = unitsInFile({ quantity: 'other', ...column });
+  return !(sure && BY_UNIT[sure.unit.canonical]) && /[_.-][A-Za-z]$/.test(column.name);
 }
 
 /** A unit told without knowing the quantity: header in brackets, units line, cells; then what looks like one in the name. */

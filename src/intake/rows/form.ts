@@ -27,6 +27,13 @@ export function refuseForm(sheet: Sheet, chosen?: LogDeclaration['rows']): Probl
       remedy: 'see whether the copy from the test bench went wrong',
     });
   }
+  if (isObjects(sheet)) {
+    return refusal(
+      sheet,
+      'the file consists of objects (JSON), not of rows',
+      'have a script that is kept turn each object into a row, and name what it writes',
+    );
+  }
   if (isKeyValue(sheet)) {
     return refusal(
       sheet,
@@ -62,6 +69,11 @@ function refusal(sheet: Sheet, found: string, remedy: string): Problem {
     expected: 'a header and one row of readings a sample',
     remedy,
   });
+}
+
+/** Lines of JSON, or one object or list over many lines. */
+function isObjects({ decoded }: Sheet): boolean {
+  return /^\s*(?:\{\s*["}]|\[\s*[{[\d"])/.test(decoded.text.slice(0, 1000));
 }
 
 function isKeyValue(sheet: Sheet): boolean {

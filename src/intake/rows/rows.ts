@@ -9,6 +9,7 @@ import { placeOfLine } from '../sheet/lines.ts';
 import type { Sheet } from '../sheet/open.ts';
 import { isBlankRecord } from '../sheet/structure.ts';
 import { fieldsLead } from './leading.ts';
+import { headerChanged, isOtherHeader } from './other-header.ts';
 
 export interface Rows {
   /** Indices of records with the right number of fields. */
@@ -34,12 +35,14 @@ export function findRows(sheet: Sheet, reporter: Reporter, drops: Drops = NO_DRO
   let repeatedHeaders = 0;
   let marks = 0;
   const odd: number[] = [];
+  let other = -1;
   for (let record = structure.first; record < structure.end; record++) {
     if (drops.takes(record)) continue;
     const fields = records.width(record);
     if (damaged.size > 0 && damaged.has(record)) reporter.row(record, 'line-damaged', damaged.get(record)!);
     else if (fields === structure.width || fitsButForDelimiter(record, sheet)) {
       if (isHeaderAgain(record, sheet)) repeatedHeaders++;
+      else if (other < 0 && record > structure.firstRow && isOtherHeader(record, sheet)) other = record;
       else if (lastIsWhole) found[count++] = record;
       else if (isCutOff(record, sheet)) reporter.row(record, 'last-line-cut', 'the last line ends at NUL bytes and may be cut off');
       else if (mayBeCut(record, found.subarray(0, count), sheet)) reporter.row(record, 'last-cell-cut', LAST_CELL_CUT);
@@ -57,7 +60,10 @@ export function findRows(sheet: Sheet, reporter: Reporter, drops: Drops = NO_DRO
     blank,
     repeatedHeaders,
     marks,
-    problems: longer === null ? [] : [changedForGood(sheet, longer, leading !== null)],
+    problems: [
+      ...(other < 0 ? [] : [headerChanged(sheet, other)]),
+      ...(longer === null ? [] : [changedForGood(sheet, longer, leading !== null)]),
+    ],
     inferences: notes(sheet, repeatedHeaders, marks),
   };
 }
@@ -115,7 +121,7 @@ function changedForGood(sheet: Sheet, rows: readonly number[], leading: boolean)
   const { structure, records } = sheet;
   const width = records.width(rows[0]!);
   const place = placeOfLine(sheet.file, sheet.lines, records.lines[rows[0]!]!);
-  const found = `from here to the end the rows have ${width} fields instead of ${structure.width}, without a new header`;
+  const found = `from here to the end the rows have ${width} ${width === 1 ? 'field' : 'fields'} instead of ${structure.width}, without a new header`;
   return leading
     ? warning(
         'field-count-changed',

@@ -1,6 +1,6 @@
 /** Delimiter and decimal mark, chosen together over many lines of the file with quotes honoured. */
 import { cellKind } from '../cells/cells.ts';
-import type { DecimalMark } from '../cells/numbers.ts';
+import { type DecimalMark, isGrouped } from '../cells/numbers.ts';
 import type { Lines } from './lines.ts';
 import { BLANKS, splitLine } from './split.ts';
 
@@ -28,10 +28,13 @@ const SAMPLE = 160;
 export function chooseDialect(lines: Lines): Dialect {
   const sample = sampleLines(lines);
   let best = DIALECTS[0]!;
-  let bestScore = 0;
+  let [bestScore, bestWhole] = [0, 0];
   for (const dialect of DIALECTS) {
-    const score = Math.max(...endsOf(sample).map((end) => scoreOf(dialect, end)));
-    if (score > bestScore + 1e-9) [best, bestScore] = [dialect, score];
+    const [whole = 0, ...ends] = endsOf(sample).map((end) => scoreOf(dialect, end));
+    const score = Math.max(whole, ...ends);
+    // Where the last rows hold no decimals, those before them tell the mark.
+    const other = dialect.delimiter === best.delimiter && score > bestScore - 1e-9 && whole > bestWhole + 1e-9;
+    if (score > bestScore + 1e-9 || other) [best, bestScore, bestWhole] = [dialect, score, whole];
   }
   return best;
 }
@@ -81,10 +84,9 @@ function scoreOf(dialect: Dialect, sample: readonly string[]): number {
     for (const cell of cells) {
       if (cell.text === '') continue;
       filled++;
-      // A comma can be the decimal mark beside commas as delimiter only where quotes keep the two apart.
-      const mark = dialect.delimiter === ',' && !cell.quoted ? '.' : dialect.decimal;
-      const kind = cellKind(cell.text, mark);
+      const kind = cellKind(cell.text, dialect.decimal);
       if (kind === 'number' || kind === 'time') typed++;
+      else if (isGrouped(cell.text, dialect.decimal)) typed += GROUPED_COUNTS;
     }
   }
   const share = same.length / split.length;
@@ -92,6 +94,9 @@ function scoreOf(dialect: Dialect, sample: readonly string[]): number {
   const trust = dialect.delimiter === BLANKS ? 0.5 : 1;
   return trust * share * share * (0.1 + typed / Math.max(filled, 1)) + (width > 2 ? 1e-6 : 0);
 }
+
+/** A cell such as `1,810` is a number under either mark: the other cells decide. */
+const GROUPED_COUNTS = 0.4;
 
 /** The most frequent number of fields; of equally frequent ones the larger. */
 function usualWidth(rows: readonly { readonly length: number }[]): number {

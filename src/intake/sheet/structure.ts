@@ -35,10 +35,10 @@ export function findStructure(records: Records, decimal: DecimalMark): Structure
   const isRow = (record: readonly string[]) => looksLikeRow(record, width, kinds, decimal);
   const firstRow = firstWhere(records, isRow);
   if (firstRow < 0) return withoutRows(records, decimal);
-  const above = oneNameTooMany(headerAbove(records, firstRow, width, decimal), records, sample);
+  const first = firstReadings(records, firstRow, decimal);
+  const above = oneNameTooMany(headerAbove(records, first, width, decimal), records, sample);
   const end = footerStart(records, firstRow, isRow, decimal);
   if (above.header === null) {
-    const first = headlessStart(records, firstRow, decimal);
     return { width, kinds, first, firstRow, end, ...(headerBelow(records, firstRow, end, width, decimal) ?? above) };
   }
   return { width, kinds, first: Math.max(above.headerAt, above.unitsAt) + 1, firstRow, end, ...above };
@@ -84,8 +84,8 @@ function isMostlyTyped(record: readonly string[], decimal: DecimalMark): boolean
   return kinds.filter(isTyped).length * 2 > kinds.length;
 }
 
-/** Without a header nothing that holds readings stands above the rows: from where on lines are readings, whatever their width. */
-function headlessStart(records: Records, firstRow: number, decimal: DecimalMark): number {
+/** From where on lines hold readings, whatever their width: the first lines of a log may be torn, and the header stands above them. */
+function firstReadings(records: Records, firstRow: number, decimal: DecimalMark): number {
   let first = firstRow;
   for (let k = firstRow - 1; k >= 0; k--) {
     const record = records.row(k);
@@ -244,7 +244,8 @@ function isHeader(names: readonly string[], decimal: DecimalMark): boolean {
 function isUnitsLine(cells: readonly string[]): boolean {
   const filled = cells.map((cell) => cell.replace(/^[[(]\s*|\s*[\])]$/g, '')).filter((cell) => cell !== '' && cell !== '-');
   return (
-    filled.length > 0 && filled.every((cell) => readUnit(cell) !== undefined || /^(h+:m+(:s+)?|hh?:mm:ss|date|time)$/i.test(cell))
+    filled.some((cell) => readUnit(cell) !== undefined) &&
+    filled.every((cell) => readUnit(cell) !== undefined || /^(h+:m+(:s+)?|hh?:mm:ss|date|time|units?|einheit(en)?)$/i.test(cell))
   );
 }
 
@@ -253,10 +254,16 @@ function footerStart(records: Records, first: number, isRow: (record: readonly s
   let end = records.count;
   while (end > first + 1) {
     const record = records.row(end - 1);
-    if (isRow(record) || (!isBlankRecord(record) && isTyped(cellKind(record[0]!, decimal)))) break;
+    if (isRow(record) || (!isBlankRecord(record) && (isTyped(cellKind(record[0]!, decimal)) || isMostlyDigits(record)))) break;
     end--;
   }
   return end;
+}
+
+/** Readings that another delimiter parts are no text, though no cell is a number. */
+function isMostlyDigits(record: readonly string[]): boolean {
+  const written = record.join('').replace(/\s/g, '');
+  return written.replace(/[^\d.,;:+|-]/g, '').length * 2 > written.length && /^[-+.,]?\d/.test(written);
 }
 
 /** Names are short; a sentence with commas is none. */

@@ -26,7 +26,7 @@ const TRAILER = 8;
 
 /**
  * What the pieces of a file hold, unpacked where they begin as gzip does; several members one after the other, as loggers append them, are read whole.
- * Throws an `UnpackFault` where the file ends early, where checksum or length of a member is not what it says, or above `most` bytes.
+ * Zero bytes behind the last member are padding, as of tapes and block devices. Throws an `UnpackFault` where the file ends early, where checksum or length of a member is not what it says, or above `most` bytes.
  */
 export function* unpacked(pieces: Iterable<Uint8Array>, most = Number.POSITIVE_INFINITY): Generator<Uint8Array> {
   let member: Members | null = null;
@@ -45,9 +45,12 @@ export function unpackWhole(bytes: Uint8Array, most: number): Uint8Array {
   return joined([...unpacked([bytes], most)]);
 }
 
+/** A member ends in no more zeros of its own: the trailer, and what an empty block may end with. */
+const MOST_ZEROS = 2 * TRAILER;
+
 interface Members {
-  readonly push: (packed: Uint8Array) => readonly Uint8Array[];
-  readonly end: () => readonly Uint8Array[];
+  readonly push: (packed: Uint8Array) => Iterable<Uint8Array>;
+  readonly end: () => Iterable<Uint8Array>;
 }
 
 /** The library tells neither a wrong checksum nor a cut end: both are seen to here. */
@@ -58,11 +61,15 @@ function membersOf(most: number): Members {
   let checksum = 0;
   let pushed = 0;
   let recent: Uint8Array = new Uint8Array(0);
-  const verify = (end: number) => {
+  let zeros = 0;
+  const endsAt = (end: number) => {
     const at = recent.length - (pushed - end) - TRAILER;
-    if (at < 0) throw new UnpackFault('damaged');
+    if (at < 0) return false;
     const view = new DataView(recent.buffer, recent.byteOffset + at, TRAILER);
-    if (view.getUint32(0, true) !== checksum || view.getUint32(4, true) !== length % 2 ** 32) throw new UnpackFault('damaged');
+    return view.getUint32(0, true) === checksum && view.getUint32(4, true) === length % 2 ** 32;
+  };
+  const verify = (end: number) => {
+    if (!endsAt(end)) throw new UnpackFault('damaged');
     length = 0;
     checksum = 0;
   };
@@ -89,12 +96,26 @@ function membersOf(most: number): Members {
     }
     return take();
   };
+  const feedZeros = function* (count: number) {
+    for (let left = count; left > 0; left -= PIECE) yield* feed(new Uint8Array(Math.min(left, PIECE)), false);
+  };
   return {
-    push: (packed) => feed(packed, false),
-    end: () => {
-      const rest = feed(new Uint8Array(0), true);
+    // Zeros are held back until it is known whether a member goes on behind them.
+    *push(packed) {
+      let end = packed.length;
+      while (end > 0 && packed[end - 1] === 0) end--;
+      if (end > 0) {
+        yield* feedZeros(zeros);
+        zeros = 0;
+        yield* feed(packed.subarray(0, end), false);
+      }
+      zeros += packed.length - end;
+    },
+    // Of the zeros at the end, those that the last member needs are its own.
+    *end() {
+      for (let left = Math.min(zeros, MOST_ZEROS); left > 0 && !endsAt(pushed); left--) yield* feedZeros(1);
+      yield* feed(new Uint8Array(0), true);
       verify(pushed);
-      return rest;
     },
   };
 }

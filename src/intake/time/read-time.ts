@@ -8,7 +8,7 @@ import { placeOfLine } from '../sheet/lines.ts';
 import type { Sheet } from '../sheet/open.ts';
 import { isBlankRecord } from '../sheet/structure.ts';
 import { spanProblems, statedDate } from './stated-span.ts';
-import { chooseTime, type TimeColumn } from './time-column.ts';
+import { chooseTime, EVERY, type TimeColumn } from './time-column.ts';
 import { chooseFormat, type TimeReading } from './time-format.ts';
 import { findGaps, medianStep, orderRows, stepChange } from './time-order.ts';
 import { readTimes } from './time-values.ts';
@@ -47,6 +47,7 @@ export function readTime(sheet: Sheet, records: Int32Array, declaration: LogDecl
   const seconds = sinceFirst(order.kept, readable.times);
   const start = times.origin === null ? null : roundNano(times.origin + readable.times[order.kept[0]!]!);
   const axis = axisOf(seconds, choice.column, format.reading, start);
+  if (standsStill(seconds)) return failed([noStep(sheet, choice.column, kept, declaration)]);
   return {
     axis,
     fields: choice.column.fields,
@@ -149,6 +150,23 @@ export function roundNano(seconds: number): number {
 function axisOf(seconds: Float64Array, column: TimeColumn, reading: Pick<TimeReading, 'format'>, start: number | null): TimeAxis {
   const step = medianStep(seconds);
   return { seconds, column: column.name, format: reading.format, start, step, gaps: findGaps(seconds, step) };
+}
+
+/** Rows that show that a time does not go on. */
+const SHOWING = 10;
+
+function standsStill(seconds: Float64Array): boolean {
+  return seconds.length >= SHOWING && seconds.at(-1) === 0;
+}
+
+/** A spreadsheet that wrote 1.77348E+09 has thrown the digits away that told rows apart. */
+function noStep({ records }: Sheet, column: TimeColumn, kept: Int32Array, { file, place }: LogDeclaration): Problem {
+  const cell = records.cell(kept[0]!, column.fields[0]!).trim();
+  const found = `every row of ${file} has the same time in \`${column.name}\` (\`${cell.slice(0, 40)}\`)`;
+  return error('time-stands-still', place, found, {
+    expected: 'a time that goes on from row to row',
+    remedy: `name another column under \`time\`, or the file as the logger wrote it, before a program shortened its numbers; where you know the step from row to row, ${EVERY}`,
+  });
 }
 
 function noTime(column: TimeColumn, declaration: LogDeclaration): Problem {

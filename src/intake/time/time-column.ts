@@ -97,7 +97,7 @@ function unreadableClock(sheet: Sheet, { place }: Pick<LogDeclaration, 'place'>)
 }
 
 /** What to write where the log holds no time. */
-const EVERY = 'write `file` and `time` below `log`, and below `time` for instance `every: 1 s`';
+export const EVERY = 'write `file` and `time` below `log`, and below `time` for instance `every: 1 s`';
 
 /** A column that is called a clock, or holds colons between digits, and cannot be read as one. */
 function clockBeside(sheet: Sheet): number | undefined {
@@ -229,6 +229,7 @@ function rises(values: readonly number[]): boolean {
 
 function isTimeName(name: string): boolean {
   const plain = name
+    .replace(/^#\s*/, '')
     .toLowerCase()
     .replace(/\s*[([].*[)\]]\s*$/, '')
     .replace(/[_./-]/g, ' ')

@@ -1,7 +1,7 @@
 /** How a time column is to be read: declared, or the one of a fixed list that fits the whole column. */
 import { error, type Problem } from '../../problem.ts';
 import { nearestUnit, readUnit, type Unit } from '../../quantities/units.ts';
-import { type DateOrder, dateParts, inDigits } from '../cells/civil.ts';
+import { type DateOrder, dateParts, inDigits, isMinutes, isPair } from '../cells/civil.ts';
 import { headerUnit, unitSpelling } from '../cells/header-units.ts';
 import { parseNumber } from '../cells/numbers.ts';
 import type { Inference, LogDeclaration, TimeFormat } from '../log.ts';
@@ -10,7 +10,7 @@ import { epochUnit, sampleCells, type TimeColumn } from './time-column.ts';
 
 export interface TimeReading {
   readonly format: TimeFormat;
-  /** Of numbers: how many seconds one counts, as a unit. */
+  /** Of numbers: how many seconds one counts, as a unit. Of a clock: what its first number counts. */
   readonly unit: Unit;
   readonly order: DateOrder;
 }
@@ -33,14 +33,7 @@ export function chooseFormat(sheet: Sheet, column: TimeColumn, declaration: Decl
   if (column.shape === 'number') return numberFormat(sheet, column, declaration);
   const format = declared ?? fitting[0];
   if (format === undefined) return doesNotFit(sheet, column, 'iso8601', fitting, declaration);
-  if (format === 'clock') {
-    const statement = `\`${column.name}\` is read as hours, minutes and seconds without a date; a fall of nearly 24 h is midnight.`;
-    return {
-      reading: { format, unit: SECOND, order: 'ymd' },
-      problems: [],
-      inferences: declared ? [] : [{ method: 'time-format', statement }],
-    };
-  }
+  if (format === 'clock') return clockFormat(sheet, column, declaration);
   return civilFormat(sheet, column, declaration);
 }
 
@@ -68,6 +61,44 @@ function doesNotFit(
   };
 }
 
+const HOUR: Unit = { canonical: 's', factor: 3600, offset: 0, decimal: 0 };
+const MINUTE: Unit = { canonical: 's', factor: 60, offset: 0, decimal: 0 };
+
+/** Hours, minutes and seconds; or minutes and seconds, where a fraction, a number above 23, the name or the author says so. */
+function clockFormat(sheet: Sheet, column: TimeColumn, declaration: Declaration): FormatChoice {
+  const cells = sampleCells(sheet, column.fields[0]!);
+  const declared = declaration.time?.unit;
+  const told = declared === undefined ? null : timeUnit(declared);
+  if (declared !== undefined && told?.factor !== HOUR.factor && told?.factor !== MINUTE.factor)
+    return { reading: null, problems: [firstNumber(column, cells[0] ?? '', declaration)], inferences: [] };
+  const most = (test: (cell: string) => boolean) => cells.filter(test).length * 2 > cells.length;
+  const pairs = most(isPair);
+  const above = (cell: string) => Number(/^\d+/.exec(cell)?.[0]) > 23;
+  const minutes = most(isMinutes) || (pairs && (/(?<!\p{L})mm?:ss?/iu.test(column.name) || cells.filter(isPair).some(above)));
+  const hours = !pairs || /clock|uhr|of.?day|hh?:mm/i.test(column.name);
+  if (told === null && !minutes && !hours)
+    return { reading: null, problems: [firstNumber(column, cells[0] ?? '', declaration)], inferences: [] };
+  const unit = told ?? (minutes ? MINUTE : HOUR);
+  const statement =
+    unit.factor === MINUTE.factor
+      ? `\`${column.name}\` is read as minutes and seconds.`
+      : `\`${column.name}\` is read as hours, minutes and seconds without a date; a fall of nearly 24 h is midnight.`;
+  const said = declaration.time?.format ?? declared;
+  return {
+    reading: { format: 'clock', unit, order: 'ymd' },
+    problems: [],
+    inferences: said === undefined ? [{ method: 'time-format', statement }] : [],
+  };
+}
+
+function firstNumber({ name }: TimeColumn, cell: string, { place }: Declaration): Problem {
+  const found = `the times in \`${name}\` (such as ${cell.slice(0, 40)}) can be hours and minutes or minutes and seconds`;
+  return error('time-clock-undecided', place, found, {
+    expected: '`unit: h` or `unit: min`, which says what the first number counts',
+    remedy: `below \`log\`, write \`file\` and \`time\`, and below \`time\` \`column: "${name}"\` and \`unit: min\`, if the logger counts minutes and seconds`,
+  });
+}
+
 function numberFormat(sheet: Sheet, column: TimeColumn, declaration: Declaration): FormatChoice {
   const field = column.fields[0]!;
   const values = sampleCells(sheet, field).map((cell) => parseNumber(cell, sheet.dialect.decimal));
@@ -75,6 +106,12 @@ function numberFormat(sheet: Sheet, column: TimeColumn, declaration: Declaration
   const format = declaration.time?.format ?? (magnitude ? 'epoch' : 'elapsed');
   const stated = statedUnit(sheet, field, declaration);
   if ('problem' in stated) return { reading: null, problems: [stated.problem], inferences: [] };
+  if (magnitude && format === 'epoch' && stated.how && stated.unit?.factor !== readUnit(magnitude)?.factor)
+    return {
+      reading: null,
+      problems: [otherMagnitude(column, stated.spelling, stated.how, magnitude, declaration)],
+      inferences: [],
+    };
   const inferences: Inference[] = [];
   if (declaration.time?.format === undefined) {
     const why =
@@ -91,7 +128,15 @@ function numberFormat(sheet: Sheet, column: TimeColumn, declaration: Declaration
     inferences.push({ method: 'time-unit', statement: `\`${column.name}\` is read in ${magnitude}, by the size of its numbers.` });
     return { reading: { format, unit: readUnit(magnitude)!, order: 'ymd' }, problems: [], inferences };
   }
-  return { reading: null, problems: [unitMissing(column, format, declaration)], inferences: [] };
+  return { reading: null, problems: [unitMissing(column, format, values, declaration)], inferences: [] };
+}
+
+function otherMagnitude({ name }: TimeColumn, spelling: string, how: string, magnitude: string, { place }: Declaration): Problem {
+  const found = `\`${name}\` counts in ${magnitude} by the size of its numbers, but ${spelling} stands ${how}`;
+  return error('time-unit-conflict', place, found, {
+    expected: 'epoch time in the unit that the file states',
+    remedy: `below \`log\`, write \`file\` and \`time\`, and below \`time\` \`column: "${name}"\` and \`unit: ${magnitude}\`, if that is right`,
+  });
 }
 
 type StatedUnit = { readonly unit: Unit | null; readonly spelling: string; readonly how: string } | { readonly problem: Problem };
@@ -135,10 +180,16 @@ function timeUnit(text: string): Unit | null {
   return unit?.canonical === 's' ? unit : null;
 }
 
-function unitMissing(column: TimeColumn, format: TimeFormat, declaration: Declaration): Problem {
+/** Days since the end of 1899 lie here from 1954 to 2119, as spreadsheets write a date and time. */
+const SERIAL_DAYS = [20_000, 80_000] as const;
+
+function unitMissing(column: TimeColumn, format: TimeFormat, values: readonly number[], declaration: Declaration): Problem {
+  const [low, high] = SERIAL_DAYS;
+  const days = values.every((value) => value > low && value < high) && values.some((value) => !Number.isInteger(value));
+  const unit = days ? '`unit: d`, if a spreadsheet wrote days' : '`unit: s`, if the logger counts seconds';
   return error('time-unit-missing', declaration.place, `no unit is stated for the ${format} time in \`${column.name}\``, {
     expected: 'ms, s, min or h',
-    remedy: `below \`log\`, write \`file\` and \`time\`, and below \`time\` \`column: "${column.name}"\` and \`unit: s\`, if the logger counts seconds`,
+    remedy: `below \`log\`, write \`file\` and \`time\`, and below \`time\` \`column: "${column.name}"\` and ${unit}`,
   });
 }
 
@@ -149,6 +200,8 @@ function civilFormat(sheet: Sheet, column: TimeColumn, declaration: Declaration)
   const [first] = orders;
   const reading = (order: DateOrder): TimeReading => ({ format: 'iso8601', unit: SECOND, order });
   const say = (statement: string) => (declaration.time?.format && first === 'ymd' ? [] : [{ method: 'time-format', statement }]);
+  if (first === undefined && dates.parts.length > 0 && dates.parts.every((parts) => parts.every((part) => part < 100)))
+    return { reading: null, problems: [shortYear(sheet, column, dates.sample, declaration)], inferences: [] };
   if (first === undefined) return doesNotFit(sheet, column, 'iso8601', ['iso8601'], declaration);
   if (first === 'ymd') {
     return {
@@ -195,6 +248,18 @@ function civilFormat(sheet: Sheet, column: TimeColumn, declaration: Declaration)
     },
   );
   return { reading: null, problems: [problem], inferences: [] };
+}
+
+function shortYear({ keys }: Sheet, { name, fields }: TimeColumn, sample: string, { place }: Declaration): Problem {
+  const clock = fields[1];
+  const remedy =
+    clock === undefined
+      ? 'have the logger write all four, or keep a copy with them beside the original and name that'
+      : `to go by the clock alone, write \`file\` and \`time\` below \`log\`, and below \`time\` \`column: "${keys[clock]}"\``;
+  return error('date-year-short', place, `the dates in \`${name}\` (such as ${sample}) have years of two digits`, {
+    expected: 'years of four digits',
+    remedy,
+  });
 }
 
 function wrongOrder(column: TimeColumn, order: DateOrder, sample: string, { place }: Declaration): Problem {

@@ -1,7 +1,7 @@
 /** Cells of the time column -> seconds on one scale, one a record; NaN where a cell cannot be read. */
 import { error, type Problem } from '../../problem.ts';
 import { nearest } from '../../quantities/nearest.ts';
-import { type Civil, readCivil } from '../cells/civil.ts';
+import { type Civil, readCivil, readMinutes, readSpan } from '../cells/civil.ts';
 import { type ZoneReader, zoneNames, zoneReader } from '../cells/zone.ts';
 import type { Inference, LogDeclaration } from '../log.ts';
 import type { Sheet } from '../sheet/open.ts';
@@ -29,7 +29,7 @@ export function readTimes(
   if (start !== undefined && reading.format !== 'elapsed') return unusedStart(column, reading, declaration);
   if (reading.format === 'elapsed') return readNumbers(sheet, column, reading, records, start ?? null);
   if (reading.format === 'epoch') return readNumbers(sheet, column, reading, records, 0);
-  if (reading.format === 'clock') return readClock(sheet, column, records);
+  if (reading.format === 'clock') return readClock(sheet, column, reading, records);
   return readDates(sheet, column, reading, records, declaration);
 }
 
@@ -63,23 +63,37 @@ const DAY = 86400;
 /** A fall of at least this much between neighbouring clock times is midnight. */
 const NEAR_A_DAY = 23 * 3600;
 
-function readClock(sheet: Sheet, column: TimeColumn, records: Int32Array): TimeValues {
+/** A clock that goes on beyond 24 hours goes on from the row before; further than this it is a damaged cell. */
+const FURTHEST = 2 * 3600;
+
+function readClock(sheet: Sheet, column: TimeColumn, { unit }: TimeReading, records: Int32Array): TimeValues {
   const values = new Float64Array(records.length);
   let previous = Number.NaN;
   let days = 0;
   let midnights = 0;
+  let beyond = false;
   for (let k = 0; k < records.length; k++) {
-    const civil = readCivil(sheet.records.cell(records[k]!, column.fields[0]!).trim(), 'ymd');
-    const clock = civil?.seconds ?? Number.NaN;
-    if (previous - clock >= NEAR_A_DAY) {
+    const text = sheet.records.cell(records[k]!, column.fields[0]!).trim();
+    const hours = unit.factor === 60 ? null : readCivil(text, 'ymd');
+    const span = hours === null ? (unit.factor === 60 ? readMinutes(text) : readSpan(text)) : null;
+    beyond ||= span !== null && !(span - previous > FURTHEST);
+    const clock = hours?.seconds ?? (span === null || span - previous > FURTHEST ? Number.NaN : span);
+    if (beyond) days = 0;
+    else if (previous - clock >= NEAR_A_DAY) {
       days++;
       midnights++;
     } else if (clock - previous >= NEAR_A_DAY && days > 0) days--;
     values[k] = clock + days * DAY;
     if (!Number.isNaN(clock)) previous = clock;
   }
+  if (beyond) return { values, origin: null, problems: [], inferences: beyondDay(column, unit) };
   const statement = `The clock in \`${column.name}\` passes midnight ${midnights === 1 ? 'once' : `${midnights} times`}; a day was added.`;
   return { values, origin: null, problems: [], inferences: midnights > 0 ? [{ method: 'midnight', statement }] : [] };
+}
+
+function beyondDay({ name }: TimeColumn, unit: TimeReading['unit']): Inference[] {
+  const statement = `The hours of \`${name}\` count on beyond 24: they are elapsed time.`;
+  return unit.factor === 60 ? [] : [{ method: 'beyond-a-day', statement }];
 }
 
 function readDates(

@@ -9,12 +9,18 @@ import type { Answer, Cell, Family, Saying, Trial } from '../family.ts';
 
 /** What a run says of its own scatter, as a share: little of how runs lie apart. */
 const WITHIN = 0.001;
+/** Share in which settings that are equal but for their spread may be told apart: what is asked of a present interval, 90 %, the other way round. */
+const TOLD_FURTHER = 0.1;
 const TESTS = Array.from({ length: 10 }, (_, k) => `t${k}`);
 const ALIASES = ['a', 'b', 'c', 'd'];
 
 interface Made {
   readonly settings: 2 | 4;
   readonly runs: number;
+  /** Runs of the second setting, where they are more or fewer. */
+  readonly runsOfSecond?: number;
+  /** How many times as far apart the second setting's runs lie; once when left out. */
+  readonly further?: number;
   /** Standard deviation between runs of one setting, as a share. */
   readonly spread: number;
   /** By how much the second setting is higher, as a share. */
@@ -24,28 +30,32 @@ interface Made {
 }
 
 function simulate(made: Made, { noise, run }: Trial): (Answer | Saying)[] {
-  const { settings, runs, spread, higher = 0, borrowed = 0 } = made;
-  const of = (alias: string, n: number, level: number) => ({
+  const { settings, runs, runsOfSecond = runs, spread, further = 1, higher = 0, borrowed = 0 } = made;
+  const of = (alias: string, n: number, level: number, apart = spread) => ({
     alias,
-    runs: Array.from({ length: n }, (_, k) => runOf(`${run}-${alias}${k}`, level, spread, noise)),
+    runs: Array.from({ length: n }, (_, k) => runOf(`${run}-${alias}${k}`, level, apart, noise)),
   });
-  const [reference, ...others] = ALIASES.slice(0, settings).map((alias, k) => of(alias, runs, k === 1 ? 1 + higher : 1));
+  const [reference, ...others] = ALIASES.slice(0, settings).map((alias, k) =>
+    k === 1 ? of(alias, runsOfSecond, 1 + higher, spread * further) : of(alias, runs, 1),
+  );
   const repeats = borrowed > 0 ? ['x', 'y'].map((alias) => of(alias, borrowed, 1.1).runs) : [];
   const figures = compare({ id: run, reference: reference!, others, repeats });
   const told = (name: string, byTest: boolean) =>
     [...figures.values()].some((figure) => figure.name === name && (figure.of?.test !== undefined) === byTest && isTold(figure));
-  const known = spread > 0 ? 1.96 * Math.hypot(spread, WITHIN) * Math.sqrt(2 / runs) : undefined;
+  const variance = (apart: number, n: number) => (apart ** 2 + WITHIN ** 2) / n;
+  const known = spread > 0 ? 1.96 * Math.sqrt(variance(spread, runs) + variance(spread * further, runsOfSecond)) : undefined;
   const answers: Answer[] = [
     { asked: 'power_delta.b', figure: figures.get('power_delta.b'), truth: 8 * higher, ...(known && { known: 8 * known }) },
     { asked: 'speedup.b.t0', figure: figures.get('speedup.b.t0'), truth: 1 + higher, ...(known && { known }) },
   ];
   if (higher > 0) return [...answers, { asked: 'the higher power told apart', said: isTold(figures.get('power_delta.b')!) }];
+  const atMost = further === 1 ? 0.05 : TOLD_FURTHER;
   return [
     ...answers,
-    { asked: 'any power told apart', said: told('power_delta', false), atMost: 0.05 },
-    { asked: 'any rise told apart', said: told('rise_delta', false), atMost: 0.05 },
-    { asked: 'any speed told apart', said: told('speedup', false), atMost: 0.05 },
-    { asked: 'any of ten tests told apart', said: told('speedup', true), atMost: 0.05 },
+    { asked: 'any power told apart', said: told('power_delta', false), atMost },
+    { asked: 'any rise told apart', said: told('rise_delta', false), atMost },
+    { asked: 'any speed told apart', said: told('speedup', false), atMost },
+    { asked: 'any of ten tests told apart', said: told('speedup', true), ...(further === 1 ? { atMost } : {}) },
   ];
 }
 
@@ -98,6 +108,10 @@ function repeats(counts: readonly [number, number], { noise, run }: Trial): Answ
 const percent = (share: number) => `${(100 * share).toFixed(1).replace('.0', '')} %`;
 const WIDE =
   'Where the runs happen to agree better than their own scatter lets expect, that scatter is taken, and still with the few degrees of freedom of the runs: two runs that agree are no proof.';
+const OUTVOTED =
+  'A setting that was run less often keeps its own spread where that is larger, which makes intervals a little wide where in truth both lie equally far apart.';
+const FURTHER =
+  'Two or three runs cannot show that their setting lies further apart than the others, so that some of these settings are told apart though they are equal; with ten tests at once that adds up, since each test has a spread of its own.';
 const LOGS =
   'Each setting was run once, and nothing says how runs lie apart: the interval is that of two logs, and no setting is told apart.';
 
@@ -109,6 +123,17 @@ function equal(made: Made): Cell {
     simulate: (trial) => simulate(made, trial),
     quick: settings === 2 && runs === 2,
     ...(runs === 1 && !borrowed ? (spread > 0 ? { beyond: LOGS } : {}) : spread < 0.003 ? { why: WIDE } : {}),
+  };
+}
+
+/** Settings that are equal but for how far their runs lie apart, or how often they were run. */
+function unlike(runs: number, runsOfSecond: number, further: number): Cell {
+  const counts = runs === runsOfSecond ? `${runs} runs each` : `${runs} runs against ${runsOfSecond}`;
+  return {
+    name: `2 settings, ${counts}, runs 0.5 % apart${further === 1 ? '' : `, those of the second ${further} times as far`}`,
+    simulate: (trial) => simulate({ settings: 2, runs, runsOfSecond, spread: 0.005, further }, trial),
+    quick: runs === 5 && runsOfSecond === 2,
+    why: further === 1 ? OUTVOTED : FURTHER,
   };
 }
 
@@ -129,6 +154,18 @@ export const FAMILY: Family = {
     ...[1, 2, 3, 4].flatMap((runs) => [0, 0.002, 0.005, 0.01].map((spread) => equal({ settings: 2, runs, spread }))),
     ...[1, 2, 3].flatMap((runs) => [0.002, 0.01].map((spread) => equal({ settings: 4, runs, spread }))),
     ...[0.002, 0.005, 0.01].map((spread) => equal({ settings: 2, runs: 1, spread, borrowed: 3 })),
+    ...(
+      [
+        [2, 2],
+        [3, 3],
+        [4, 4],
+        [3, 2],
+        [5, 2],
+        [5, 3],
+      ] as const
+    ).flatMap(([runs, second]) =>
+      [1, 2, 5].flatMap((further) => (runs === second && further === 1 ? [] : unlike(runs, second, further))),
+    ),
     ...[2, 3, 4].flatMap((runs) => [0.01, 0.02, 0.03].map((by) => higher(2, runs, by))),
     ...[0.01, 0.02, 0.03].map((by) => higher(4, 2, by)),
     ...(

@@ -55,6 +55,25 @@ describe('runs of one setting', () => {
     expectNear(degreesOfFreedom(delta.quantity)!, 2, 1e-9);
   });
 
+  // By hand: pooled s² = (10 + 8)/(4 + 1) = 3.6, b alone 8 (F = 3.2 on 1 and 4, far from significant); u² = 3.6/5 + 8/2, ν = 4.72²/(0.72²/5 + 4²/1).
+  test('a setting that was run less often and lies further apart keeps its own spread', () => {
+    const often = rises('a', [40, 41, 42, 43, 44]);
+    const delta = presentAt(compared({ a: often, b: rises('b', [42, 46]) }), 'rise_delta.b');
+    expectNear(standardUncertainty(delta.quantity)!, Math.sqrt(4.72), 1e-12);
+    expectNear(degreesOfFreedom(delta.quantity)!, 4.72 ** 2 / (0.72 ** 2 / 5 + 16), 1e-9);
+    // The other way round, and as often as the other: the pooled one, (10 + 2)/5 and (8 + 2)/2.
+    const calm = presentAt(compared({ a: often, b: rises('b', [42, 44]) }), 'rise_delta.b');
+    expectNear(standardUncertainty(calm.quantity)!, Math.sqrt(2.4 * (1 / 5 + 1 / 2)), 1e-12);
+    const even = presentAt(compared({ a: rises('a', [40, 42]), b: rises('b', [42, 46]) }), 'rise_delta.b');
+    expectNear(standardUncertainty(even.quantity)!, Math.sqrt(5), 1e-12);
+  });
+
+  test('other repeats of the specimen outvote no setting', () => {
+    const borrowed = [rises('x', [50, 51, 52, 53, 54])];
+    const delta = presentAt(compared({ a: rises('a', [40, 42]), b: rises('b', [42, 46]) }, borrowed), 'rise_delta.b');
+    expectNear(standardUncertainty(delta.quantity)!, Math.sqrt((10 + 2 + 8) / 6), 1e-12);
+  });
+
   // NIST/SEMATECH e-Handbook, 1.3.5.3 for the test without the assumption of equal spreads; our own `welch` has its check there.
   test('spreads that differ for certain are not pooled', () => {
     const [quiet, loud] = [

@@ -1,10 +1,11 @@
 // Logs as they occur: each file of this folder has its expectation beside it, computed from the same truth by make.py, without our code.
-import { readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { type Inspection, inspect } from '../../../src/intake/inspect.ts';
 import type { Log, QuantityKind } from '../../../src/intake/log.ts';
 import { type ReadLog, read } from '../../../src/intake/read.ts';
+import { ENTRIES } from './entries.ts';
 import { declarationOf, type Typed, typedLines } from './typed.ts';
 
 interface Statistics {
@@ -117,6 +118,12 @@ describe('intake: logs as they occur', () => {
   it('has an expectation for each file and a file for each expectation', () => {
     const expectations = readdirSync(import.meta.dirname).filter((name) => name.endsWith('.json'));
     expect(expectations.map((name) => name.slice(0, -5)).sort()).toEqual([...names].sort());
+  });
+
+  it('shows every entry of the list, and each log shows one of them', () => {
+    expect([...new Set(ENTRIES.flatMap(({ logs = [] }) => logs))].sort()).toEqual([...names].sort());
+    const root = join(import.meta.dirname, '..', '..', '..');
+    expect(ENTRIES.filter(({ elsewhere }) => elsewhere && !existsSync(join(root, elsewhere)))).toEqual([]);
   });
 
   it('never asks for more than three lines', () => {

@@ -136,6 +136,10 @@ APART = [['%s.%d' % (STAMP[k], 1 + 4 * j), name, v] for k in range(N) for j, (na
 refuse('form-two-devices-apart', table(['time', 'device', 'temp_c'], APART), 'two devices in turn, each at its own instants', 'long-form',
        'device', 'device: alder')
 
+refuse('form-key-prose', lines(*['Reading %d: soc=%s C board=%s C after %d s' % (k, T[k], B[k], k) for k in range(N)]),
+       'free text lines with pairs of key and value', 'not-a-log', 'key-value', 'one row a sample')
+refuse('form-objects', lines(*['{"t": %d, "soc_c": %s}' % (k, T[k]) for k in range(N)]), 'an object a line (JSON)', 'not-a-log', 'JSON', 'script')
+
 # --- 2. Bytes -----------------------------------------------------------------------------------------------------------------------
 DEG = ['t_s', 'soc [°C]', 'power [W]']
 DEGREES = {'soc [°C]': temp(), 'power [W]': power()}
@@ -224,6 +228,22 @@ log('shape-padded', lines('t_s , soc_c , power_w', *['%4s , %6s , %5s' % r for r
 log('shape-sensor-order', table(['t_s', 'Sensor 3 [°C]', 'Sensor 1 [°C]'], zip(S, T, B)), 'sensor columns out of order', ELAPSED,
     {'Sensor 3 [°C]': temp(), 'Sensor 1 [°C]': temp(B)})
 
+log('shape-space-after', lines('t_s, soc_c, power_w', *[', '.join(r) for r in PLAIN]), 'a space after every comma', ELAPSED, POW)
+log('shape-space-after-quoted', lines('t_s, "soc_c", "power_w"', *['%s, "%s", "%s"' % r for r in PLAIN]), 'a space after every comma, and quotes behind it', ELAPSED, POW)
+log('shape-first-torn', lines('t_s,soc_c,power_w', '0,48', '0,48.2,4.0,48.2,4.1', *[','.join(r) for r in PLAIN]), 'the first two rows torn, one short and one glued', ELAPSED, POW,
+    aside={'2': '2 fields', '3': '5 fields'}, told=['field-count', 'field-count'])
+log('shape-hash-header', lines('# board 3', '#time_s,soc_c,power_w', *[','.join(r) for r in PLAIN[:6]], '# load on', *[','.join(r) for r in PLAIN[6:]]),
+    'the header behind a hash, a remark between the rows', axis('#time_s', 'elapsed'), POW, aside={'9': '1 field'}, told=['field-count'], says=['header-line'])
+refuse('shape-header-reordered', lines('t_s,soc_c,power_w', *[','.join(r) for r in PLAIN[:7]], 't_s,power_w,soc_c', *['%s,%s,%s' % (S[k], P[k], T[k]) for k in range(7, N)]),
+       'a second header with the columns in another order', 'header-changed', 'names the columns otherwise', 'drop: 9 .. 14')
+refuse('shape-header-other-unit', lines('t_s,soc [°C]', *['%s,%s' % (S[k], T[k]) for k in range(7)], 't_s,soc [°F]', *['%s,%.1f' % (S[k], float(T[k]) * 1.8 + 32) for k in range(7, N)]),
+       'a second header with another unit', 'header-changed', 'names the columns otherwise', 'drop: 9 .. 14')
+log('shape-delimiter-changes', lines('t_s;soc_c;power_w', *[';'.join(r) for r in PLAIN[:8]], *['\t'.join(r) for r in PLAIN[8:]]), 'the delimiter changes half way: no footer',
+    axis('t_s', 'elapsed', 1, 7), {'soc_c': temp(T[:8]), 'power_w': power(P[:8])}, rows=8, aside={str(k): '1 field' for k in range(10, 14)},
+    told=['field-count', 'field-count-changed'])
+log('shape-unit-label', lines('t_s,soc,input', 'unit,°C,W', *[','.join(r) for r in PLAIN]), 'a line of units that says "unit" first', ELAPSED,
+    {'soc': temp(), 'input': power()}, says=['units-line'])
+
 # --- 4. Time ------------------------------------------------------------------------------------------------------------------------
 log('time-civil', table(['time', 'soc_c'], zip(STAMP, T)), 'year-month-day and clock, no zone', CIVIL, SOC)
 log('time-micro', table(['time', 'soc_c'], [(STAMP[k].replace(' ', 'T') + '.%06d' % (k * 250000 % 1000000), T[k]) for k in range(N)]),
@@ -288,6 +308,34 @@ log('time-reboots', lines('t_s,soc_c', *['%d,%s' % (k, T[k]) for k in range(7)],
     'the header again after a reboot, and the counter starts anew', axis('t_s', 'elapsed', span=6), {'soc_c': temp(T[:7])}, rows=7,
     aside={str(k): 'backward' for k in range(10, 15)}, told=['time-backward'], says=['repeated-header'])
 
+refuse('time-order-dashed', table(['time', 'soc_c'], [('0%d-03-2026 09:00:00' % (k + 1), T[k]) for k in range(9)]), 'dashes, day or month first',
+       'date-order-unknown', 'day first or month first', 'date_order: day first')
+WANDER = [('14.03.2026 %s' % hms(k), '14.03.2026 %s' % hms(k + [0, 5, 2, 0, 4][k % 5], 8 * 3600), T[k]) for k in range(N)]
+refuse('time-two-clocks-wander', table(['local', 'UTC', 'soc_c'], WANDER), 'local and UTC, and their difference wanders by 5 s', 'time-column-undecided', 'UTC', 'column: "local"')
+log('time-gaps', table(['time', 'soc_c'], [('2026-03-14 ' + hms(k + 400 * (k // 4)), T[k]) for k in range(N)]), 'several gaps: a restart, sleep', axis('time', 'iso8601', span=811), SOC, told=['time-gap'])
+HOURS = ['%02d:%02d:%02d' % (k // 3600, k // 60 % 60, k % 60) for k in range(86397, 86397 + N)]
+log('time-beyond-a-day', table(['elapsed', 'soc_c'], zip(HOURS, T)), 'hours that count on beyond 24', axis('elapsed', 'clock'), SOC, says=['beyond-a-day'])
+MINUTES = ['%02d:%02d.5' % (k * 7 // 60, k * 7 % 60) for k in range(N)]
+log('time-minutes', table(['time', 'soc_c'], zip(MINUTES, T)), 'minutes and seconds: the fraction proves it', axis('time', 'clock', 7), SOC)
+PAIRS = ['00:%02d' % k for k in range(N)]
+refuse('time-pair', table(['time', 'soc_c'], zip(PAIRS, T)), 'hours and minutes, or minutes and seconds', 'time-clock-undecided', 'hours and minutes or minutes and seconds', 'unit: min')
+log('time-pair-declared', table(['time', 'soc_c'], zip(PAIRS, T)), 'the same, decided', axis('time', 'clock'), SOC, typed={'time': {'column': 'time', 'unit': 'min'}}, left=['time'])
+log('time-pair-named', table(['clock', 'soc_c'], zip(PAIRS, T)), 'hours and minutes of a clock', axis('clock', 'clock', 60), SOC)
+MILLIS = [str((EPOCH + k) * 1000) for k in range(N)]
+refuse('time-epoch-unit', table(['time_s', 'soc_c'], zip(MILLIS, T)), 'epoch milliseconds under a name that says seconds', 'time-unit-conflict', 'counts in ms', 'unit: ms')
+log('time-epoch-unit-declared', table(['time_s', 'soc_c'], zip(MILLIS, T)), 'the same, decided', axis('time_s', 'epoch', start=EPOCH), SOC, typed={'time': {'unit': 'ms'}})
+DAYS = ['%d.5' % (46095 + k) for k in range(N)]
+refuse('time-spreadsheet-days', table(['time', 'soc_c'], zip(DAYS, T)), 'days since 1899, as spreadsheets write them', 'time-unit-missing', 'no unit', 'unit: d')
+log('time-spreadsheet-days-declared', table(['time', 'soc_c'], zip(DAYS, T)), 'the same, decided', axis('time', 'elapsed', 86400), SOC, typed={'time': {'unit': 'd'}})
+refuse('time-stands-still', table(['time', 'soc_c'], [('1.77348E+09', t) for t in T]), 'epoch seconds that a spreadsheet shortened', 'time-stands-still', '1.77348E+09', 'as the logger wrote it')
+SHORT = [('14.03.26', hms(k), T[k]) for k in range(N)]
+refuse('time-two-digit-years', table(['date', 'clock', 'soc_c'], SHORT), 'years of two digits', 'date-year-short', 'years of two digits', 'column: "clock"')
+log('time-two-digit-years-declared', table(['date', 'clock', 'soc_c'], SHORT), 'the same, by the clock alone', axis('clock', 'clock'), SOC, typed={'time': {'column': 'clock'}},
+    left=['date', 'clock'])
+COARSE = [hms(k // 3 if k < 9 else k // 3 + 600) for k in range(N)]
+log('time-coarse', table(['time', 'soc_c'], [('2026-03-14 ' + COARSE[k], T[k]) for k in range(N)]), 'three rows a second and stamps of whole seconds, with a gap',
+    axis('time', 'iso8601', 1, 603), SOC, told=['time-repeated', 'time-gap'])
+
 # --- 5. Values ----------------------------------------------------------------------------------------------------------------------
 log('value-brackets', table(['time [s]', 'soc [°C]', 'power (mW)', 'clock [MHz]'], [(S[k], T[k], str(int(float(P[k]) * 1000)), F[k]) for k in range(N)]), 'units in brackets',
     axis('time [s]', 'elapsed'), {'soc [°C]': temp(), 'power (mW)': power(), 'clock [MHz]': clock()})
@@ -349,6 +397,22 @@ EIGHT = ['Sensor %d' % k for k in range(1, 9)]
 log('value-eight-sensors', table(['t_s'] + EIGHT, [[S[k]] + ['%d.%d' % (20 + k, j) for j in range(1, 9)] for k in range(N)]), 'eight sensors in one line', ELAPSED,
     {'Sensor %d' % j: temp(['%d.%d' % (20 + k, j) for k in range(N)]) for j in range(1, 9)}, typed={'channels': {'Sensor 1 .. Sensor 8': 'temperature, °C'}})
 log('value-half-known', table(['t_s', 'soc_c', 'X7'], PLAIN), 'no name says what a column is: the rest is read', ELAPSED, SOC)
+
+log('value-micro', table(['t_s', 'standby [µA]'], zip(S, F)).encode('cp1252'), 'micro sign as byte B5', ELAPSED, {'standby [µA]': column('current', 'A', F, '1/1000000')}, says=['encoding'])
+log('value-minus-sign', table(['t_s', 'soc_c'], [(S[k], '\u2212' + T[k]) for k in range(N)]), 'the minus sign proper, U+2212', ELAPSED, {'soc_c': temp(['-' + t for t in T])})
+RANGE = [str(800 + k * 20) if k < 6 else '%.2f' % (0.8 + k * 0.02) for k in range(N)]
+TRUE = [t if k >= 6 else str(Q(t) / 1000) for k, t in enumerate(RANGE)]
+log('value-range-changes', table(['t_s', 'current'], [(S[k], RANGE[k] + (' mA' if k < 6 else ' A')) for k in range(N)]), 'a meter that changes its range: mA, then A', ELAPSED,
+    {'current': column('current', 'A', TRUE)}, says=['unit-in-cell'])
+THOUSANDS = [(S[k], '1,8%02d' % (10 + k), '2,4%02d' % (10 + k), T[k]) for k in range(N)]
+refuse('value-thousands', lines('t_s,"clock [MHz]","fan [rpm]",soc_c', *['%s,"%s","%s",%s' % r for r in THOUSANDS]), 'commas between thousands beside decimal points',
+       'decimal-marks-differ', '1,810', 'without a mark between thousands')
+log('value-thousands-told', lines('t_s,"clock [kHz]",soc_c', *['%s,"1,8%02d,000",%s' % (S[k], 10 + k, T[k]) for k in range(N)]), 'marks between thousands: the column is left out, and it is said why', ELAPSED,
+    SOC, left=['clock [kHz]'])
+log('value-phase-letters', table(['t_s', 'volt_a', 'volt_c', 'fan_c'], zip(S, P, P, B)), 'a letter behind a name is no unit of another kind', ELAPSED,
+    {'volt_a': column('voltage', 'V', P), 'volt_c': column('voltage', 'V', P), 'fan_c': temp(B)}, typed={'channels': {'volt_a': {'unit': 'V'}, 'volt_c': {'unit': 'V'}}})
+log('value-fan-off', table(['t_s', 'fan [rpm]', 'soc_c'], [(S[k], 'off' if k < 4 else str(1200 + k), T[k]) for k in range(N)]), 'a fan that is "off" is no flag', ELAPSED,
+    {**SOC, 'fan [rpm]': column('fan', 'rpm', [None if k < 4 else str(1200 + k) for k in range(N)])}, typed={'channels': {'fan [rpm]': {'missing': 'off'}}}, told=['many-missing'])
 
 # --- 6. Seen in logging scripts -----------------------------------------------------------------------------------------------------
 log('script-millidegree', table(['t_s', 'soc_mc', 'cpu_khz', 'bus_hz'], [(S[k], T[k].replace('.', '') + '00', F[k] + '000', F[k] + '000000') for k in range(N)]), 'millidegrees, kHz and Hz', ELAPSED,

@@ -28,6 +28,18 @@ describe('unpacking', () => {
       expect(outcome(whole) === text).toBe(true);
   });
 
+  it('takes zeros behind the last member for padding, and those within for its own', () => {
+    const zeros = new Uint8Array(3000);
+    for (const padding of [1, 7, 8, 9, 512, 20_480]) {
+      expect(outcome(Buffer.concat([packed, Buffer.alloc(padding)])) === text).toBe(true);
+      expect(outcome(Buffer.concat([gzipSync(''), Buffer.alloc(padding)]))).toBe('');
+      for (const level of [0, 6])
+        expect(outcome(Buffer.concat([gzipSync(zeros, { level }), Buffer.alloc(padding)]))).toHaveLength(zeros.length);
+    }
+    expect(outcome(Buffer.concat([packed, Buffer.alloc(512), Buffer.from('x')]))).toBe('damaged');
+    expect(outcome(Buffer.concat([packed.subarray(0, -9), Buffer.alloc(512)]))).toBe('damaged');
+  });
+
   it('gives all of it or a fault wherever the file is cut', () => {
     const cuts = Array.from({ length: packed.length - 2 }, (_, k) => k + 2).filter((at) => at !== members[0]!.length);
     expect(cuts.filter((at) => outcome(packed.subarray(0, at)) !== 'damaged')).toEqual([]);

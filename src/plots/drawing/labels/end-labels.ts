@@ -71,7 +71,7 @@ const CLEAR = 7;
 /** Where a label is tried, in its font's sizes above or below the end of its line. */
 const TRIED = [0, -0.9, 0.9];
 
-/** What a label right behind the end of its line covers, where nothing else is; undefined where there is no such place. */
+/** What a label right behind the end of its line covers, where nothing else is: headings stand above the data area. Undefined where there is no such place. */
 function freeBox(end: LineEnd, lines: readonly string[], area: Area, taken: readonly Box[]): Box | undefined {
   const { font } = area.size;
   const half = (lines.length * (font + 2)) / 2;
@@ -79,7 +79,7 @@ function freeBox(end: LineEnd, lines: readonly string[], area: Area, taken: read
   if (right > area.width) return undefined;
   return TRIED.map((shift) => end.y + shift * font)
     .map((y): Box => ({ left: end.x + CLEAR / 2, right, top: y - half, bottom: y + half }))
-    .filter((box) => box.bottom <= area.height + font / 4)
+    .filter((box) => box.top >= -font / 2 && box.bottom <= area.height + font / 4)
     .find((box) => hits(box, area.lines) === 0 && !taken.some((other) => overlap(box, other)));
 }
 

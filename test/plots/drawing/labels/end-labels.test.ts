@@ -47,6 +47,14 @@ describe('plots/drawing/labels/end-labels', () => {
     expect(leaders).toMatchObject([{ stroke: 'var(--plot-3)', dash: [1, 3] }]);
   });
 
+  test('a label at the end of a line along the upper edge stays below the heading', () => {
+    const top = [end(300, 0, 0, 'brisk')];
+    const below = { x: [302, 400], y: [6, 6] };
+    const { labels } = endLabels(top, { ...area, lines: [below] });
+    expect(labels, 'in the margin, since above is the heading').toMatchObject([{ text: 'brisk', x: 612 }]);
+    expect(labels[0]!.y - WIDE.font / 2).toBeGreaterThanOrEqual(-WIDE.font / 2);
+  });
+
   test('the margin is as wide as the widest label, and a long one is broken into lines', () => {
     expect(marginFor(['fast'], WIDE)).toBeCloseTo(textWidth('fast', WIDE.font) + 14, -0.5);
     const long = 'fast setting of the second specimen';
