@@ -71,11 +71,13 @@ export function betweenRuns(comparison: string, address: string, alike: readonly
   };
   const pooled = parts(root, repeated, own);
   const alone = new Map(
-    repeated.map((group) => [group.alias, parts(`${root}/${group.alias || 'repeats'}`, [group], group.own)] as const),
+    repeated.map((group) => [group, parts(`${root}/${group.alias || 'repeats'}`, [group], group.own)] as const),
   );
+  const widest = repeated.reduce(further);
+  const groupOf = (alias: string) => repeated.find((group) => group.alias === alias);
   const partsOf = unequal(repeated, own)
-    ? (alias: string) => alone.get(alias) ?? alone.get(repeated.reduce(further).alias)!
-    : (alias: string) => (isOutvoted(alias, repeated) ? alone.get(alias)! : pooled);
+    ? (alias: string) => alone.get(groupOf(alias) ?? widest)!
+    : (alias: string) => (isOutvoted(alias, repeated) ? alone.get(groupOf(alias)!)! : pooled);
   return { dof, partsOf: (alias, value, runs) => partsOf(alias)(alias, value, runs) };
 }
 
