@@ -1,5 +1,7 @@
 /** The lines of a text, found when first asked for: most rows of a log are never quoted. */
 import type { Place } from '../../problem.ts';
+import type { AsciiText } from './ascii.ts';
+import type { Decoded } from './decode.ts';
 import { splitLine } from './split.ts';
 
 export interface Lines {
@@ -9,7 +11,31 @@ export interface Lines {
   readonly at: (line: number) => string;
 }
 
-export function linesOf(text: string): Lines {
+export function linesOf(decoded: Pick<Decoded, 'ascii' | 'text'>): Lines {
+  return decoded.ascii ? linesOfBytes(decoded.ascii) : linesOfText(decoded.text);
+}
+
+function linesOfBytes({ bytes, cut }: AsciiText): Lines {
+  const starts = startsIn(bytes);
+  const count = starts.length - 1;
+  return { count, at: (line) => (line < 1 || line > count ? '' : cut(starts[line - 1]!, starts[line]! - 1)) };
+}
+
+const LF = 10;
+
+/** Offset of every line, and one past the end that a further line would have. */
+function startsIn(bytes: Uint8Array): Int32Array {
+  let count = 0;
+  for (let at = 0; at < bytes.length; at++) if (bytes[at] === LF) count++;
+  const open = bytes.length > 0 && bytes.at(-1) !== LF;
+  const starts = new Int32Array(count + (open ? 2 : 1));
+  let line = 0;
+  for (let at = 0; at < bytes.length; at++) if (bytes[at] === LF) starts[++line] = at + 1;
+  if (open) starts[++line] = bytes.length + 1;
+  return starts;
+}
+
+function linesOfText(text: string): Lines {
   let starts: Int32Array | null = null;
   const count = countLines(text);
   const at = (line: number): string => {

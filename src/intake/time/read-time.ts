@@ -43,7 +43,7 @@ export function readTime(sheet: Sheet, records: Int32Array, declaration: LogDecl
     const reason = why === 'backward' ? 'the time runs backward' : 'the time is ahead of the rows after it';
     reporter.row(readable.records[index]!, `time-${why}`, reason);
   }
-  const kept = order.kept.map((index) => readable.records[index]!);
+  const kept = order.disordered.length === 0 ? readable.records : order.kept.map((index) => readable.records[index]!);
   const seconds = sinceFirst(order.kept, readable.times);
   const start = times.origin === null ? null : roundNano(times.origin + readable.times[order.kept[0]!]!);
   const axis = axisOf(seconds, choice.column, format.reading, start);
@@ -118,7 +118,7 @@ function withTime(
   times: Float64Array,
   reporter: Reporter,
 ): { records: Int32Array; times: Float64Array } {
-  if (!times.some((time) => Number.isNaN(time))) return { records, times };
+  if (!hasNaN(times)) return { records, times };
   const good: number[] = [];
   for (let k = 0; k < times.length; k++) {
     if (!Number.isNaN(times[k])) good.push(k);
@@ -133,6 +133,11 @@ function withTime(
     }
   }
   return { records: Int32Array.from(good, (k) => records[k]!), times: Float64Array.from(good, (k) => times[k]!) };
+}
+
+function hasNaN(times: Float64Array): boolean {
+  for (let k = 0; k < times.length; k++) if (Number.isNaN(times[k])) return true;
+  return false;
 }
 
 function sinceFirst(kept: Int32Array, times: Float64Array): Float64Array {

@@ -31,7 +31,7 @@ export function orderRows(times: Float64Array): Order {
       kept[count - 1] = k;
     } else disordered.push({ index: k, why: 'backward' });
   }
-  return { kept: kept.slice(0, count), disordered };
+  return { kept: kept.subarray(0, count), disordered };
 }
 
 /**

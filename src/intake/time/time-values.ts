@@ -39,13 +39,10 @@ function readNumbers(sheet: Sheet, column: TimeColumn, reading: TimeReading, rec
   const { factor } = reading.unit;
   const divisor = factor < 1 ? Math.round(1 / factor) : 0;
   const values = new Float64Array(records.length);
-  let first = Number.NaN;
-  for (let k = 0; k < records.length; k++) {
-    const value = sheet.records.number(records[k]!, field, sheet.dialect.decimal, 0);
-    if (Number.isNaN(first)) first = value;
-    // Differences first: an epoch time in ms or µs has no digits left for a fraction.
-    values[k] = divisor > 0 ? (value - first) / divisor : (value - first) * factor;
-  }
+  sheet.records.numbers(records, field, sheet.dialect.decimal, 0, values);
+  const first = values.find((value) => !Number.isNaN(value)) ?? Number.NaN;
+  // Differences first: an epoch time in ms or µs has no digits left for a fraction.
+  for (let k = 0; k < records.length; k++) values[k] = divisor > 0 ? (values[k]! - first) / divisor : (values[k]! - first) * factor;
   const start = divisor > 0 ? first / divisor : first * factor;
   return { values, origin: zero === null || Number.isNaN(start) ? null : zero + start, problems: [], inferences: [] };
 }
