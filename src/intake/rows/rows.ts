@@ -46,7 +46,7 @@ export function findRows(sheet: Sheet, reporter: Reporter, drops: Drops = NO_DRO
       const names = !isDigit(records.letter(record)) || digits;
       if (names && isHeaderAgain(record, sheet)) repeatedHeaders++;
       else if (names && other < 0 && record > structure.firstRow && isOtherHeader(record, sheet)) other = record;
-      else if (lastIsWhole) found[count++] = record;
+      else if (lastIsWhole || !isLast(record, sheet)) found[count++] = record;
       else if (isCutOff(record, sheet)) reporter.row(record, 'last-line-cut', 'the last line ends at NUL bytes and may be cut off');
       else if (mayBeCut(record, found.subarray(0, count), sheet)) reporter.row(record, 'last-cell-cut', LAST_CELL_CUT);
       else found[count++] = record;

@@ -31,6 +31,7 @@ export function indexCells(text: string, count: number, delimiter: string): Cell
       }
       return decimals;
     },
+    stamp: () => false,
   };
 }
 

@@ -15,24 +15,28 @@ export function linesOf(decoded: Pick<Decoded, 'ascii' | 'text'>): Lines {
   return decoded.ascii ? linesOfBytes(decoded.ascii) : linesOfText(decoded.text);
 }
 
+const LF = 10;
+/** So many lines stand between two marks of the index: the index of a log of a million rows stays small. */
+const APART = 32;
+
 function linesOfBytes({ bytes, cut }: AsciiText): Lines {
-  const starts = startsIn(bytes);
-  const count = starts.length - 1;
-  return { count, at: (line) => (line < 1 || line > count ? '' : cut(starts[line - 1]!, starts[line]! - 1)) };
+  const { count, marks } = marksOf(bytes);
+  const at = (line: number): string => {
+    if (line < 1 || line > count) return '';
+    let from = marks[Math.floor((line - 1) / APART)]!;
+    for (let left = (line - 1) % APART; left > 0; left--) from = bytes.indexOf(LF, from) + 1;
+    const end = bytes.indexOf(LF, from);
+    return cut(from, end < 0 ? bytes.length : end);
+  };
+  return { count, at };
 }
 
-const LF = 10;
-
-/** Offset of every line, and one past the end that a further line would have. */
-function startsIn(bytes: Uint8Array): Int32Array {
-  let count = 0;
-  for (let at = 0; at < bytes.length; at++) if (bytes[at] === LF) count++;
-  const open = bytes.length > 0 && bytes.at(-1) !== LF;
-  const starts = new Int32Array(count + (open ? 2 : 1));
-  let line = 0;
-  for (let at = 0; at < bytes.length; at++) if (bytes[at] === LF) starts[++line] = at + 1;
-  if (open) starts[++line] = bytes.length + 1;
-  return starts;
+/** Number of lines, and the offset of every so many of them. */
+function marksOf(bytes: Uint8Array): { readonly count: number; readonly marks: readonly number[] } {
+  const marks = [0];
+  let lines = 0;
+  for (let at = 0; at < bytes.length; at++) if (bytes[at] === LF && ++lines % APART === 0) marks.push(at + 1);
+  return { count: bytes.length > 0 && bytes.at(-1) !== LF ? lines + 1 : lines, marks };
 }
 
 function linesOfText(text: string): Lines {

@@ -14,7 +14,7 @@ export function namesInCells(records: Records): { readonly names: readonly strin
   if (lines < 2 || lines * 2 < Math.min(records.count, SAMPLE)) return null;
   const cell = (record: number, field: number) => withoutName(records.cell(record, field), names[field]);
   const row = (record: number) => Array.from({ length: records.width(record) }, (_, field) => cell(record, field));
-  return { names, records: { ...records, cell, row, numbers: numbersOf(cell) } };
+  return { names, records: { ...records, cell, row, numbers: numbersOf(cell), stamp: () => false } };
 }
 
 function namesOf(records: Records, record: number): string[] | null {

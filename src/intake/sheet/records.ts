@@ -2,6 +2,7 @@
 import Papa from 'papaparse';
 import { type DecimalMark, decimalsOf, parseNumber } from '../cells/numbers.ts';
 import { indexBytes } from './byte-index.ts';
+import type { Stamp } from './byte-stamp.ts';
 import { indexCells } from './cell-index.ts';
 import type { Decoded } from './decode.ts';
 import type { Lines } from './lines.ts';
@@ -19,6 +20,8 @@ export interface Cells {
   readonly letter: (record: number) => number;
   /** Puts the number of a column's cell in each of the records (`parseNumber`) into an array, and tells the most decimals that one has (`decimalsOf`). */
   readonly numbers: (records: ArrayLike<number>, field: number, mark: DecimalMark, shift: number, into: Float64Array) => number;
+  /** Puts the date and clock time of a cell into `into`, where they can be read without cutting the cell out; false elsewhere. */
+  readonly stamp: (record: number, field: number, into: Stamp) => boolean;
 }
 
 export interface Records extends Cells {
@@ -65,6 +68,7 @@ function arrayCells(rows: readonly (readonly string[])[]): Cells {
     row: (record) => rows[record]!,
     letter: (record) => (rows[record]![0]!.trimStart() || '\n').charCodeAt(0),
     numbers: numbersOf((record, field) => rows[record]![field] ?? ''),
+    stamp: () => false,
   };
 }
 
