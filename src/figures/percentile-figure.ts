@@ -30,7 +30,8 @@ export function measuredPercentile(soak: Soak, asked: Asked): MeasuredPercentile
   const { readings, share, unit, step, address, errorsAt } = asked;
   const found = percentileOf(readings, share);
   if (isTooFew(found)) {
-    const why = `The readings of the load are worth ${found.worth} independent ones, as they follow each other; a ${ordinal(share)} percentile needs ${found.needed}.`;
+    const readings = found.worth === 1 ? 'reading' : 'readings';
+    const why = `As slowly as it changes, the load is worth ${found.worth} independent ${readings}; ${share === 0.5 ? 'the median' : `the ${ordinal(share)} percentile`} needs ${found.needed}.`;
     return { absent: 'too-short', why, of: { worth: found.worth, needed: found.needed } };
   }
   const { value, low, high } = found;

@@ -19,7 +19,7 @@ const CAME_OF = new RegExp(String.raw`\b(?:${OUTCOMES})\b`);
 /** The thing counted, by its word. */
 const THINGS: readonly (readonly [
   word: RegExp,
-  of: (groups: readonly Group[], subjects: ReadonlyMap<string, Subject>) => Count[],
+  of: (groups: readonly Group[], subjects: ReadonlyMap<string, Subject>, named: (alias: string) => boolean) => Count[],
 ])[] = [
   [
     /\b(?:settings?|combinations?|clocks?)\b/,
@@ -46,6 +46,7 @@ const THINGS: readonly (readonly [
   ],
   [/\b(?:tests?|benchmarks?)\b/, (_, subjects) => eachWith(subjects, 'score')],
   [/\bspots?\b/, (_, subjects) => eachWith(subjects, 'surface')],
+  [/\b(?:events?|throttles|throttling)\b/, (_, subjects, named) => eventsOf(subjects, named)],
 ];
 
 /** Counts of the thing that some words name, over every run, over those of each comparison, and over those that the context names. */
@@ -55,7 +56,8 @@ export function countsOf(
   { subjects, words: own }: { readonly subjects: ReadonlyMap<string, Subject>; readonly words: OwnWords },
 ): Count[] {
   const thing = THINGS.find(([word]) => word.test(counted));
-  const all = thing ? thing[1](groupsOf(context, subjects, own), subjects) : [];
+  const named = (alias: string) => context.some(({ word }) => (own.get(alias) ?? [alias]).includes(word));
+  const all = thing ? thing[1](groupsOf(context, subjects, own), subjects, named) : [];
   const outcome = CAME_OF.exec(counted)?.[0];
   const found =
     outcome === undefined ? all : all.filter(({ is }) => is.endsWith(`outcome.${outcome}`) || is.endsWith(`"${outcome}"`));
@@ -102,13 +104,21 @@ export function countedBy(words: string, { said, unit }: Stated, { before, after
   const [side] = said.sides;
   if (side.unit?.kind === 'times' && side.amount.place >= 0 && /\b(?:repeated|measured|tested|run|ran)\s+$/i.test(before))
     return 'repeats';
+  if (/^\W*(?:(?:only|just|exactly)\s+)?once\W*$/i.test(words)) return happened(before);
   const counts = unit === '1' && said.sides.length === 1 && side.unit === undefined && side.amount.part === undefined;
   if (!counts || side.amount.place < 0) return undefined;
   const rest = words.slice(side.end).toLowerCase();
   if (isThing(rest) || /^[ -]*(?:events?|times)\b/.test(rest)) return rest;
-  if (rest.trim() !== '') return undefined;
+  if (!/^(?:\s+of\s+(?:them|these|those))?\s*$/.test(rest)) return undefined;
   const behind = OF_SO_MANY.exec(after.toLowerCase())?.[1] ?? /^\s+(\p{L}+)/u.exec(after.toLowerCase())?.[1] ?? '';
   return isThing(behind) ? behind : undefined;
+}
+
+/** What "once" counts: "throttled once", "restarted only once". */
+function happened(before: string): string | undefined {
+  const verb = /\b(\p{Ll}+(?:\s+in)?)\s+(?:(?:only|just|exactly)\s+)?$/u.exec(before)?.[1] ?? '';
+  if (/^(?:throttled|intervened|stepped in)$/.test(verb)) return 'throttle events';
+  return CAME_OF.test(verb) ? verb : undefined;
 }
 
 function isThing(words: string): boolean {
@@ -152,6 +162,17 @@ function allRepeats(subjects: ReadonlyMap<string, Subject>): Count[] {
 
 function hasRepeats(subject: Subject | undefined): boolean {
   return [...(subject?.facts.keys() ?? [])].some((key) => key.startsWith('repeats.'));
+}
+
+/** How often each run throttled, the runs that the sentence names first. */
+function eventsOf(subjects: ReadonlyMap<string, Subject>, named: (alias: string) => boolean): Count[] {
+  return [...subjects]
+    .filter(([, { figures }]) => figures.has('throttle_events'))
+    .map(([alias, { title }], index) => ({
+      is: `${alias}.throttle_events`,
+      title: `throttle events (${title})`,
+      score: (named(alias) ? 1 : 0) - index / 10,
+    }));
 }
 
 /** The number of scores or spots of each run that has some. */

@@ -7,15 +7,17 @@ import { holds } from '../../words/stated/holds.ts';
 import { isUnread, type Stated } from '../../words/stated/read.ts';
 import type { Asked } from './asked.ts';
 import type { Bearing } from './bearing.ts';
-import { isCommon, isNamed } from './named.ts';
 import { type Offer, scoredOffers } from './offers.ts';
-import { NOWHERE, type Proposal, proposalsOf, titleOf } from './proposals.ts';
-import { contextScore } from './rank.ts';
+import { NOWHERE, type Proposal, proposalsOf } from './proposals.ts';
 
-/** What comes near to the words and misses them, the likeliest first: within a tenth of the number, or twice as far as the words allow. */
+/**
+ * What the words around a number mean and its own words miss, the likeliest first. Near misses come before all others. What lies further
+ * off is shown where the sentence names it at least as well as what fits: "the rated run drew 7.3 W" fits the brisk run alone, and its
+ * author has to see what the rated run drew. So a figure that fits by chance never stands alone.
+ */
 export function missesFor(asked: Asked, bearing: Bearing): Miss[] {
   const offers = scoredOffers(asked, bearing);
-  const best = offers[0]?.score ?? Number.NEGATIVE_INFINITY;
+  const [best, only] = [offers[0], offers.length === 1];
   const proposals = [
     ...proposalsOf(asked, bearing, false),
     ...(asked.said.said.comparison || offers.length === 0 ? proposalsOf(asked, bearing, true) : []),
@@ -26,30 +28,35 @@ export function missesFor(asked: Asked, bearing: Bearing): Miss[] {
     const off = Math.abs((read.bySize ? Math.abs(proposal.value) : proposal.value) - read.nominal);
     const width = Number.isFinite(read.upper - read.lower) ? read.upper - read.lower : 0;
     const scale = read.difference || read.unit !== '°C' ? sizeOf(read) / 10 : DEGREES;
-    const reach = Math.max(width, scale);
-    return off <= reach ? [{ proposal, read, score: proposal.score() - off / reach }] : [];
+    const far = off / Math.max(width, scale);
+    const byWords = proposal.score();
+    const score = byWords - distance(far);
+    const isLikely = best === undefined || score > best.score - (only ? MISSED : 0) || (only && byWords >= best.byWords);
+    const isMeant = proposal.isNamed() || (only && isOfOtherRun(proposal, best!));
+    const mayLieFar = isMeant && (best === undefined ? proposal.unit !== '1' : best.of === proposal.unit);
+    return isLikely && (far <= 1 || mayLieFar) ? [{ proposal, read, score }] : [];
   });
-  const likely = misses.filter(({ score }) => score > best - (offers.length === 1 ? MISSED : 0)).sort((a, b) => b.score - a.score);
-  const found = likely.length > 0 || best > Number.NEGATIVE_INFINITY ? likely : nearest(asked, bearing);
-  return found
+  return misses
+    .sort((a, b) => b.score - a.score)
     .slice(0, 2 * MISSES)
-    .flatMap(({ proposal, read }) => missOf(proposal, read, bearing, asked.borrowed))
+    .flatMap(({ proposal, read }) => missOf(proposal, read, bearing, asked))
+    .filter((miss, index, all) => all.findIndex((other) => isOfOtherRun(miss, other) && miss.shown === other.shown) === index)
     .slice(0, MISSES);
 }
 
-/** Where nothing comes near: the nearest single figures, settings, conditions and ratings that the words name; of equally near ones those meant. */
-function nearest(asked: Asked, bearing: Bearing): { readonly proposal: Proposal; readonly read: Stated }[] {
-  const near = bearing.candidates.flatMap((candidate) => {
-    const { unit, value } = candidate.quantity;
-    const read = asked.inUnitOf(unit);
-    if (isUnread(read) || !(isNamed(candidate.name, asked.context) || isCommon(candidate.name))) return [];
-    if (asked.counted !== undefined) return [];
-    const score = () => contextScore(candidate, asked.context, bearing.words);
-    const proposal = { is: candidate.is, unit, value, step: 0, score, title: () => titleOf(candidate) };
-    const distance = Math.abs((read.bySize ? Math.abs(value) : value) - read.nominal);
-    return distance > Math.abs(read.nominal) / 3 ? [] : [{ proposal, read, distance }];
-  });
-  return near.sort((a, b) => a.distance - b.distance || b.proposal.score() - a.proposal.score());
+/** Up to 1 for a near miss, towards 2 for one that lies far off. */
+function distance(off: number): number {
+  return off <= 1 ? off : 2 - 1 / off;
+}
+
+/** The same figure or fact of another run. */
+function isOfOtherRun(a: { readonly is: string }, b: { readonly is: string }): boolean {
+  return addressOf(a.is) === addressOf(b.is);
+}
+
+/** What follows the alias. */
+function addressOf(is: string): string {
+  return is.slice(is.indexOf('.') + 1);
 }
 
 /** The number that was said: of "three percent more" the three percent. */
@@ -71,13 +78,13 @@ export interface Miss extends Omit<Offer, 'narrow'> {
   readonly instead?: string;
 }
 
-function missOf({ is, title }: Proposal, read: Stated, { subjects }: Bearing, borrowed: string | undefined): Miss[] {
+function missOf({ is, title }: Proposal, read: Stated, { subjects }: Bearing, { borrowed, words }: Asked): Miss[] {
   const evaluated = evaluate(is, subjects, NOWHERE);
   if ('problems' in evaluated || verdictOf(read, evaluated) !== 'fails') return [];
   const { quantity } = evaluated;
   const at = read.bySize ? Math.abs(quantity.value) : quantity.value;
   const side = at <= read.lower ? 'less than' : 'more than';
-  const whole = wordingFor(read, evaluated);
+  const whole = read.said.text === words ? wordingFor(read, evaluated) : undefined;
   const instead = borrowed !== undefined && whole?.endsWith(` ${borrowed}`) ? whole.slice(0, -borrowed.length - 1) : whole;
   const allowed = allowedWords(read, quantity.unit);
   const { text, unit } = printQuantity(quantity);

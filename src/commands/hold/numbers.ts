@@ -5,7 +5,8 @@ import { parseMarkdown } from '../../words/page/markdown.ts';
 import { captionsIn } from '../../words/page/picture-nodes.ts';
 import { beginWriting } from '../../words/page/writing.ts';
 import { findUnheld, type UnheldNumber } from '../../words/rules/find-unheld.ts';
-import { ownUnits } from '../../words/rules/own-units.ts';
+import { COUNT_OF_ONE } from '../../words/rules/other-amounts.ts';
+import { ownWords } from '../../words/rules/own-words.ts';
 import { shownValue } from '../../words/rules/shown-value.ts';
 import { isUnread, readStated, type Stated } from '../../words/stated/read.ts';
 import type { Subject } from '../../words/written.ts';
@@ -91,7 +92,7 @@ function unheldOf(
   { file, kind, text, front }: Pick<Note, 'file' | 'kind' | 'text' | 'front'>,
   subjects: ReadonlyMap<string, Subject>,
 ): Placed[] {
-  const [own, shown] = [ownUnits(subjects), shownValue(subjects)];
+  const [own, shown] = [ownWords(subjects), shownValue(subjects)];
   const writing = beginWriting({ file, kind, source: text, lineShift: 0, subjects: new Map() });
   const { source } = writing;
   const ahead = frontTexts({ ...(front ? { front } : {}) }, writing).flatMap(({ writing: within, tree }) => {
@@ -116,7 +117,7 @@ function unheldOf(
 function saidBy({ said, linked, unit }: UnheldNumber, words: string): Stated | string {
   if (linked) return 'it stands within the words of a link: put it beside the link';
   if (/[[\]*_`]/.test(words)) return 'Markdown marks stand within it: put them around the whole of it';
-  if (isUnread(said)) return `${said.unread}: reword it, or make it a claim`;
+  if (isUnread(said) && said.unread !== COUNT_OF_ONE) return `${said.unread}: reword it, or make it a claim`;
   const plain = words.replaceAll('&nbsp;', '\u00a0').replace(/\\(?=[!-/:-@[-`{-~])/g, '');
   const alone = readStated(unit === undefined ? plain : `${plain} ${unit}`);
   return isUnread(alone) ? `${alone.unread}: ${alone.expected}` : alone;

@@ -5,6 +5,7 @@ import { turnedRound } from '../../words/directives/sentence-order.ts';
 import { verdictOf } from '../../words/directives/stated-verdict.ts';
 import { evaluate } from '../../words/expression/expression.ts';
 import { holds } from '../../words/stated/holds.ts';
+import { beginsWithUnit } from '../../words/stated/own-word.ts';
 import { isUnread, type Stated } from '../../words/stated/read.ts';
 import { type Asked, compares, isOwnWord } from './asked.ts';
 import type { Bearing } from './bearing.ts';
@@ -28,6 +29,10 @@ export interface Offer {
 
 interface Scored extends Offer {
   readonly score: number;
+  /** The part of it that the words around the number give. */
+  readonly byWords: number;
+  /** The unit of the figure itself. */
+  readonly of: string;
 }
 
 /** More than these nobody reads. */
@@ -43,7 +48,7 @@ const UNLIKELY = 4;
 export function offersFor(asked: Asked, bearing: Bearing): Offer[] {
   return scoredOffers(asked, bearing)
     .slice(0, MOST)
-    .map(({ score: _, ...offer }) => offer);
+    .map(({ score: _, byWords: __, of: ___, ...offer }) => offer);
 }
 
 /** All of them, the best first. */
@@ -70,14 +75,15 @@ function offerOf(
   if (verdict === 'fails') return [];
   if (turnedRound(said, sentence, is, evaluated.quantity.value, subjects) !== undefined) return [];
   const narrow = verdict === 'holds narrowly';
-  const full = score() + closeness(said, evaluated.quantity.value) + (narrow ? NARROW : 0);
+  const byWords = score();
+  const full = byWords + closeness(said, evaluated.quantity.value) + (narrow ? NARROW : 0);
   const own = alone.unit === '1' && borrowed === undefined && isOwnWord(unit) && !hasWord(alone, unit) ? { unit } : {};
-  return [{ is, ...own, shown: printQuantity(evaluated.quantity).text, title: title(), narrow, score: full }];
+  return [{ is, ...own, shown: printQuantity(evaluated.quantity).text, title: title(), narrow, score: full, byWords, of: unit }];
 }
 
 /** Whether the score's unit stands behind the number. */
 function hasWord({ said: { text, sides } }: Stated, unit: string): boolean {
-  return text.slice(sides.at(-1)!.end).trimStart().toLowerCase().startsWith(unit.toLowerCase());
+  return beginsWithUnit(text.slice(sides.at(-1)!.end), unit);
 }
 
 /** A first look, before units and uncertainties are worked out: what the page prints may differ a little from the value. */

@@ -68,7 +68,7 @@ function belong(left: Candidate, right: Candidate, operator: Pair['operator'], u
 /** A ratio without a name is one of these: of power, of clocks. */
 const READY = 0.5;
 /** Figures that a sentence may speak of by naming what was tested or touched alone. */
-const BY_DETAIL = new Set(['score', 'surface']);
+const BY_DETAIL = new Set(['score', 'surface', 'hottest_surface']);
 
 /** Whether the words around a number speak of the figures of a pair: by name, by what was tested, or because write-ups are about them. */
 export function isSpokenOf({ left, right, operator }: Pair, context: readonly ContextWord[], words: OwnWords): boolean {

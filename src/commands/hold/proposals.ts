@@ -5,7 +5,7 @@ import type { Asked } from './asked.ts';
 import type { Bearing } from './bearing.ts';
 import type { Candidate } from './candidates.ts';
 import { countsOf } from './counts.ts';
-import { isMeant, unitSaid } from './named.ts';
+import { isMeant, isNamed, unitSaid } from './named.ts';
 import { isSpokenOf, type Pair } from './pairs.ts';
 import { contextScore, saysDifference } from './rank.ts';
 import { sharedOf } from './shared.ts';
@@ -22,6 +22,8 @@ export interface Proposal {
   readonly step: number;
   readonly score: () => number;
   readonly title: () => string;
+  /** Whether the sentence speaks of it, whoever ran it; a run that it names is not enough. */
+  readonly isNamed: () => boolean;
 }
 
 /** Single figures, settings, conditions and ratings, with what differs from one for shares; or pairs of them. A count is held by counts alone. */
@@ -37,7 +39,8 @@ function singles(candidate: Candidate, asked: Asked, { words }: Bearing): Propos
   if (!isMeant(candidate, asked.context)) return [];
   const score = () => contextScore(candidate, asked.context, words);
   const title = () => titleOf(candidate);
-  const plain: Proposal = { is: candidate.is, unit, value, step: candidate.quantity.step ?? 0, score, title };
+  const named = () => isNamed(candidate.name, asked.context);
+  const plain: Proposal = { is: candidate.is, unit, value, step: candidate.quantity.step ?? 0, score, title, isNamed: named };
   // "Five degrees past the limit" is a margin below zero.
   if (value < 0) return [plain, { ...plain, is: `-${candidate.is}`, value: -value }];
   return unit === '1' ? ofRatio(plain, asked) : [plain];
@@ -79,7 +82,7 @@ function evaluated(
     const outcome = evaluate(is, subjects, NOWHERE);
     if ('problems' in outcome) return [];
     const { unit, value } = outcome.quantity;
-    return [{ is, unit, value, step: 0, score: () => score, title: () => title }];
+    return [{ is, unit, value, step: 0, score: () => score, title: () => title, isNamed: () => true }];
   });
 }
 
@@ -110,7 +113,7 @@ function pairs(asked: Asked, { differences, ratios, words }: Bearing): Proposal[
     const score = () => (scored(left) + scored(right)) / 2 + ofUnit + (value < 0 ? BACKWARDS : 0);
     const title = () => `${titleOf(left)} ${operator === '/' ? 'over' : 'less'} ${titleOf(right)}`;
     const step = operator === '/' ? 0 : Math.max(left.quantity.step ?? 0, right.quantity.step ?? 0);
-    const proposal = { is, unit: unitOf(pair), value, step, score, title };
+    const proposal = { is, unit: unitOf(pair), value, step, score, title, isNamed: () => true };
     return operator === '/' ? ofRatio(proposal, asked) : [proposal];
   });
 }
@@ -128,7 +131,7 @@ function differenceOrRatio({ left, right, operator }: Pair): number {
 }
 
 /** In words: what, of which run. */
-export function titleOf({ name, details, subject, fact }: Candidate): string {
+function titleOf({ name, details, subject, fact }: Candidate): string {
   const label = fact
     ? name.replace('device.', '').replace('setting.', 'set ').replaceAll(/[._]/g, ' ')
     : (definitionOf(name)?.label ?? name);

@@ -49,6 +49,9 @@ function detailScore(detail: string, context: readonly ContextWord[], own: OwnWo
 /** The words of a detail: of "0 mV", which says that nothing was added, those that people say; of "60 mV" its number. */
 export function detailWords(detail: string): readonly string[] {
   if (/^0\b/.test(detail)) return ['nothing', 'without', 'unraised'];
+  // A step of the clock is said in either unit: "a third of the load at 2.6 GHz".
+  const step = /^at_(\d+)_MHz$/.exec(detail)?.[1];
+  if (step !== undefined) return [step, String(Number(step) / 1000), (Number(step) / 1000).toFixed(1)];
   const number = /^\d+(?:\.\d+)?(?= \S+$)/.exec(detail)?.[0];
   if (number !== undefined)
     return [

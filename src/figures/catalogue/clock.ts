@@ -99,7 +99,7 @@ export const CLOCK = subject('clock', {
   clock_share: {
     label: 'share of time at a clock',
     unit: '1',
-    spoken: 'share percent time spent stayed most',
+    spoken: 'share percent time spent stayed most ghz mhz',
     publishedChecks: ['share-interval'],
     lists: [],
     uncounted: 'Its interval is that of a share, whose source has its coverage.',

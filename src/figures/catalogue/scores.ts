@@ -60,7 +60,7 @@ export const SCORES = subject('scores', {
   score_power: {
     label: 'power during the test',
     unit: 'W',
-    spoken: '',
+    spoken: 'benchmark test during',
     prior: -1,
     publishedChecks: [...MEAN, ...PRODUCT],
     lists: [],
@@ -78,7 +78,7 @@ export const SCORES = subject('scores', {
   score_clock: {
     label: 'clock during the test',
     unit: 'Hz',
-    spoken: '',
+    spoken: 'benchmark test during',
     prior: -1,
     publishedChecks: MEAN,
     lists: [],

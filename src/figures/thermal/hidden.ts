@@ -42,11 +42,13 @@ function quietest(y: Float64Array): number {
 const DITHERS = 0.35;
 
 /**
+ * Largest error that a sensor's step leaves in a mean of readings that scatter so much, in their unit.
+ *
  * A quiet sensor hides anything within half a step (JCGM 100:2008, F.2.2.1, by its limits); noise smooths the steps out, and what is left
  * falls with its square (first term of the Fourier series of the mean error of a quantiser under normal noise; B. Widrow, I. Kollár and
  * M.-C. Liu, IEEE Transactions on Instrumentation and Measurement 45, 1996, 353–361; from memory).
  */
-function stepError(scatter: number, step: number): number {
+export function stepError(scatter: number, step: number): number {
   if (!(step > 0)) return 0;
   if (scatter < DITHERS * step) return step / 2;
   const variance = Math.max(0, scatter ** 2 - step ** 2 / 12);

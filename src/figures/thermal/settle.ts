@@ -8,7 +8,7 @@ import { stepOf } from '../sources.ts';
 import { isHeld } from './at-limit.ts';
 import { type EvenCourse, evenCourse } from './course.ts';
 import { CRITERION_NAMES, type Criterion, criterionOf, type Rule } from './criteria.ts';
-import { excessOf, hiddenIn } from './hidden.ts';
+import { excessOf, hiddenIn, stepError } from './hidden.ts';
 import { type End, type Judged, judge } from './judge.ts';
 import type { LoadSeries } from './load-series.ts';
 import { modelOpening } from './model-opening.ts';
@@ -71,6 +71,8 @@ export function settle(soak: Soak, series: LoadSeries, response: () => Response 
   if (opening.outcome === 'never') return unsettled(notSteady(series, criterion, judged), opening.notBefore);
   const fitted = openingOfFit(rule, response(), opening.notBefore, step, course);
   if (opening.outcome === 'undecided' && !fitted) return unsettled(undecided(criterion, judged, step), opening.notBefore);
+  const drift = opening.outcome === 'closed' ? null : driftAbove(series, rule, judged, step);
+  if (drift !== null) return unsettled(drifts(criterion, judged, drift), opening.notBefore);
   const averaging = Math.min(judged.window || AVERAGING, series.length - opening.notBefore || AVERAGING);
   const last = course.t[course.t.length - 1]!;
   const read = readShare(course, last - averaging - 1e-6, last);
@@ -158,6 +160,25 @@ function climbsIn({ t, readings, lasted }: LoadSeries, step: number): boolean {
   return slope > CLIMBS * u && slope * (lasted - t[from]!) > step;
 }
 
+/** A line that climbs by more than the criterion allows counts against it from so many standard uncertainties on: 9 times in 10. */
+const DRIFTS = 1.28;
+
+/**
+ * The change along a line through the last window, K, where it is more than the criterion allows: loud noise can hide from the range of a window
+ * that its course still climbs, and not from a line through all its readings. Null where it may be no more.
+ */
+function driftAbove({ t, readings, lasted }: LoadSeries, rule: Rule, { most, window }: Judged, step: number): number | null {
+  if (rule.kind !== 'change' && rule.kind !== 'readings') return null;
+  const from = firstRowAt(t, lasted - window);
+  if (t.length - from < 4) return null;
+  const [late, y] = [t.subarray(from), readings.y.subarray(from)];
+  const { slope, u, end } = trend(late, y);
+  const squares = y.reduce((sum, value, i) => sum + (value - end - slope * (late[i]! - late[late.length - 1]!)) ** 2, 0);
+  const unsure = stepError(Math.sqrt(squares / y.length), step) + DRIFTS * u * window;
+  const judged = rule.kind === 'readings' && rule.judged === 'increase' ? 0.5 : 1;
+  return judged * (Math.abs(slope) * window - unsure) > most ? slope * window : null;
+}
+
 function amountOf({ rule }: Criterion, kelvin: number): string {
   return rule.kind === 'slope' ? `${plain(kelvin * 3600)} K per hour` : `${plain(kelvin)} K`;
 }
@@ -171,6 +192,11 @@ function notSteady(series: LoadSeries, criterion: Criterion, { least, most }: Ju
 function undecided(criterion: Criterion, { change, most }: Judged, step: number): Reason {
   const found = amountOf(criterion, change[change.length - 1]!);
   const why = `Steady means that ${criterion.words}. At the end it read ${found} where ${amountOf(criterion, most)} would do, which a sensor with steps of ${plain(step)} K cannot tell apart.`;
+  return { absent: 'undecided', why };
+}
+
+function drifts(criterion: Criterion, { window }: Judged, drift: number): Reason {
+  const why = `Steady means that ${criterion.words}. Noise hides whether that held at the end; a line through the last ${duration(window)} ${drift > 0 ? 'climbs' : 'falls'} by ${plain(Math.abs(drift))} K.`;
   return { absent: 'undecided', why };
 }
 

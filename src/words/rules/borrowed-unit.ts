@@ -13,9 +13,9 @@ const NAMES = new RegExp(
   String.raw`\b(?:(?:${NUMBERED_THINGS})s?|no|in|on|since|until|after|within|every|each|another|first|last|next)\.?\s+$`,
   'i',
 );
-/** Further numbers behind such a name, or behind one in capitals: "ports 1, 2 and ", "RFC 791, ". */
+/** Further numbers behind such names, or behind one in capitals: "ports 1, 2 and ", "RFC 791, ", "day 12, "; but "in bay 5, 61". */
 const NAMED_LIST = new RegExp(
-  String.raw`(?:\b(?:${NUMBERED_THINGS})s?\s+|(?<!\p{L})(?:(?!CPU|GPU|SSD|RAM)\p{Lu}){2,}s?\s+)\d+(?:,?\s+(?:(?:and|or|to)\s+)?\d+)*,?\s+(?:(?:and|or|to)\s+)?$`,
+  String.raw`(?:\b(?:(?:${NUMBERED_THINGS})s|day)\s+|\b(?:${NUMBERED_THINGS})\s+(?=\d+\s+(?:and|or|to)\b)|(?<!\p{L})(?:(?!CPU|GPU|SSD|RAM)\p{Lu}){2,}s?\s+)\d+(?:,?\s+(?:(?:and|or|to)\s+)?\d+)*,?\s+(?:(?:and|or|to)\s+)?$`,
   'u',
 );
 /** "One of 4", "a set of 5", "of the 20"; but "instead of 6.4", "ahead of 1,190", "lows of 48". */
@@ -39,17 +39,72 @@ const LABEL = /^\s+[\p{Ll}'’-]+\s*(?:$|[.,;!?)](?!\d)|and\b)/u;
 const MONEY = /[$€£¥₹]|\b(?:euros?|dollars?|pounds?|cents?|francs?|yen|rupees?|price|prices|paid|pay|pays)\b/iu;
 /** Ends of sentences in what stands between two numbers. */
 const SENTENCES = /[.!?](?=["')\]]*\s)/g;
+const SENTENCES_ONE = new RegExp(SENTENCES.source);
 
-/** Whether a number without a unit has that of an earlier one; `between` is what stands between the two. */
-export function borrows(prose: string, said: Stated, between: string): boolean {
+/**
+ * Whether a number without a unit has that of an earlier one; `between` is what stands between the two. `bare` are the places of all
+ * numbers of the prose that have no unit.
+ */
+export function borrows(prose: string, said: Stated, between: string, bare: readonly number[]): boolean {
   const number = prose.slice(said.start, said.end);
   if (!isValue(number, said) || (between.match(SENTENCES) ?? []).length > 1) return false;
   if (isDecimal(prose, said)) return true;
+  if (
+    isPlace(prose, said.start) &&
+    bare.some((other) => other !== said.start && nounBefore(prose, other) === nounBefore(prose, said.start))
+  )
+    return false;
   const [before, rest] = [prose.slice(0, said.start), prose.slice(said.end)];
   if (/^\d{3}$/.test(number) && HALF.test(before)) return false;
   if ([NAMES, NAMED_LIST, PART_OF, AGE, GLUED, CAPITAL].some((form) => form.test(before))) return false;
   if (MONEY.test(sentenceOf(before))) return false;
   return ENDS.test(rest) || (LABELLED.test(between) && LABEL.test(rest));
+}
+
+/** "At desk 4": what stands somewhere, with a number for its name. Not "at best 61" and other words that say how a value was reached. */
+const PLACE =
+  /\b(?:in|on|at|from|into|under|near|behind|beside|after|before|during|with)\s+(?!(?:best|worst|most|least|first|last|rest|idle|load|average|total|all|peak|only|about|just|nearly|almost|over|under)\b)\p{Ll}[\p{Ll}-]*\s+$/u;
+
+function isPlace(prose: string, at: number): boolean {
+  return PLACE.test(prose.slice(0, at));
+}
+
+/** The word right before a number; two numbers behind the same noun name two of its kind ("on tray 3 …, on tray 4"). */
+function nounBefore(prose: string, at: number): string | undefined {
+  return /(\p{Ll}[\p{Ll}-]*)\s+$/u.exec(prose.slice(0, at))?.[1];
+}
+
+/** Words that stand before anything. */
+const BEFORE_ANYTHING = new Set([
+  'the',
+  'an',
+  'in',
+  'on',
+  'of',
+  'no',
+  'and',
+  'or',
+  'for',
+  'is',
+  'was',
+  'are',
+  'were',
+  'than',
+  'only',
+]);
+
+/**
+ * Whether a number has the unit of the next one, before which the same word stands: "the fast run settles at 84, the quick one at 79 °C". `next`
+ * is where that one begins.
+ */
+export function borrowsAhead(prose: string, said: Stated, next: number): boolean {
+  const number = prose.slice(said.start, said.end);
+  const word = nounBefore(prose, said.start);
+  if (word === undefined || BEFORE_ANYTHING.has(word) || word !== nounBefore(prose, next)) return false;
+  const between = prose.slice(said.end, next);
+  return (
+    said.nominal >= 10 && isValue(number, said) && !SENTENCES_ONE.test(between) && ENDS.test(between) && !isPlace(prose, said.start)
+  );
 }
 
 /** Digits, with a sign or without, that are no year; in words from ten on, since "the two" and "one" stand for things. */
@@ -62,11 +117,18 @@ function sentenceOf(before: string): string {
   return before.split(SENTENCES).at(-1) as string;
 }
 
+/** The run whose name stands right before a bare number that counts nothing: "rated 59, brisk 65". */
+export function runBefore(prose: string, said: Stated, runs: ReadonlySet<string>): string | undefined {
+  const word = /([\p{L}\p{N}_-]+):?\s+$/u.exec(prose.slice(0, said.start))?.[1]?.toLowerCase() ?? '';
+  const isOfRun = runs.has(word) && isValue(prose.slice(said.start, said.end), said) && ENDS.test(prose.slice(said.end));
+  return isOfRun ? word : undefined;
+}
+
 /** What makes a decimal a name, or a place in a text: "version 3.1", "Larch 2.1", "at 3.30 pm". */
 const NUMBERED =
   /(?:\b(?:versions?|firmwares?|kernels?|releases?|revisions?|rev|builds?|section|chapter|clause|part|page|figure|fig|table|chart|equation|eq|step|item|point|no|number|port|driver|image|protocol|edition|standard|class|grade)\.?\s+|[\p{L}/_-])$/iu;
 /** Of "kernel 6.12 and then 6.13" what stands between the name and the second number. */
-const LISTED = /\d[\d.]*(?:\s*,)?(?:\s+(?:and|or|to|then))*\s+$/i;
+const LISTED = /\d[\d.]*(?:\s*,\s*|\s+(?=and|or|to|then))(?:(?:and|or|to|then)\s+)*$/i;
 const CAPITAL = /(?<=[^.!?\s]\s+)\p{Lu}[\p{L}\p{N}-]*\s+$/u;
 /** "3.30 pm", "3.1.2", "2.5 inches" and other words that make it something else. */
 const OTHERWISE = /^(?:\.?\d|\s*(?:am|pm|a\.m|p\.m)\b|-\p{L}|\p{L}|\s+\p{Ll}+(?:s|ches)\b(?<!\b(?:is|was|as|less|this|its)))/u;
@@ -86,10 +148,15 @@ function isDecimal(prose: string, { start, end }: Stated): boolean {
 const BEFORE_ALONE =
   /(?:^|[(:,;–—→]\s*|\b(?:at|is|was|are|were|of|to|by|only|just|merely|still|about|nearly|almost|exponent|power|ratio|factor|speed-?ups?|scores?|scored|and|or|from|than|not|then|but|reach(?:es|ed)|kept|keeps)\s+)$/iu;
 
-/** Whether a decimal that borrows no unit is a ratio or a value all the same. */
-export function isLoneDecimal(prose: string, said: Stated): boolean {
-  const equals = /^[=≈~]/.test(prose.slice(said.start));
-  return isDecimal(prose, said) && (equals || BEFORE_ALONE.test(prose.slice(0, said.start)));
+/**
+ * Whether a decimal that borrows no unit is a ratio or a value all the same. `before` is where the last one ended: those of the same sentence
+ * and of the next are one more of its kind, whatever word goes before them ("the exponent is 0.17, for the grid 0.97").
+ */
+export function isLoneDecimal(prose: string, said: Stated, before?: number): boolean {
+  if (!isDecimal(prose, said)) return false;
+  const between = before === undefined ? undefined : prose.slice(before, said.start);
+  if (between !== undefined && (between.match(SENTENCES) ?? []).length <= 1) return true;
+  return /^[=≈~]/.test(prose.slice(said.start)) || BEFORE_ALONE.test(prose.slice(0, said.start));
 }
 
 /** The unit in words that end with a colon right before a number: "Power, in watts: ", "Clock (GHz): "; '' for none. */

@@ -8,7 +8,7 @@ import type { UnitSaid } from '../stated/phrase.ts';
 import { findStated, isUnread, type Stated, type Unread } from '../stated/read.ts';
 import { unread } from '../stated/stated-number.ts';
 import { besideNumber, gluedIn, HAPPENED, unitBehind } from './beside-number.ts';
-import { announced, borrows, givenUnit, isLoneDecimal } from './borrowed-unit.ts';
+import { announced, borrows, borrowsAhead, givenUnit, isLoneDecimal, runBefore } from './borrowed-unit.ts';
 import { headUnits } from './head-units.ts';
 import { otherAmounts } from './other-amounts.ts';
 import { ranksIn } from './ranks.ts';
@@ -29,19 +29,26 @@ export interface UnheldNumber extends Span {
 /** Units of this trade's figures; others (an inch, a bit) are no measured number here. */
 const MEASURED = new Set(['°C', 'K', 's', 'Hz', 'A', 'V', 'W', 'J', '1', 'K/W', 'K/s', 'rpm', 'A·s', 'V/A', 'dB']);
 
-/**
- * All of a tree, in the order of the source. `own` are the units of the project's scores; `shown` says what a `:value` with some label
- * prints, and undefined where that is not known.
- */
+/** What a note's own subjects tell of the words around a number. */
+export interface OwnWords {
+  /** The units of their scores. */
+  readonly units: ReadonlySet<string>;
+  /** The short names of the runs, in lower case. */
+  readonly runs: ReadonlySet<string>;
+}
+
+const NO_WORDS: OwnWords = { units: new Set(), runs: new Set() };
+
+/** All of a tree, in the order of the source. `shown` says what a `:value` with some label prints, and undefined where that is not known. */
 export function findUnheld(
   source: string,
   tree: Root,
-  own: ReadonlySet<string> = new Set(),
+  words: OwnWords = NO_WORDS,
   shown: (label: string) => string | undefined = () => undefined,
 ): UnheldNumber[] {
-  const alone = findAlone(source, tree, own);
+  const alone = findAlone(source, tree, words);
   const beside = heldTexts(source, tree, shown).flatMap(({ start, text, held }) =>
-    numbersIn(masked(text), own).flatMap(({ said, unit, ...at }): UnheldNumber[] => {
+    numbersIn(masked(text), words).flatMap(({ said, unit, ...at }): UnheldNumber[] => {
       const place = { start: start + at.start, end: start + at.end };
       if (unit === undefined || held.some((other) => meet(place, other))) return [];
       return [{ ...place, said, source: source.slice(place.start, place.end), linked: false, unit }];
@@ -58,14 +65,14 @@ function isSame(a: Span, b: Span): boolean {
 }
 
 /** Those of each stretch of prose by itself. A number whose unit stands in a directive beside it is found in the whole paragraph alone. */
-function findAlone(source: string, tree: Root, own: ReadonlySet<string>): UnheldNumber[] {
-  const heads = headUnits(source, tree, (word) => isUnitWord(word, own));
+function findAlone(source: string, tree: Root, words: OwnWords): UnheldNumber[] {
+  const heads = headUnits(source, tree, (word) => isUnitWord(word, words.units));
   return numberSpans(tree).flatMap((span) => {
     const prose = masked(source.slice(span.start, span.end));
     const place = ({ start, end }: Span) => ({ start: span.start + start, end: span.start + end });
     const below = heads.get(span.start);
     const cell = below === undefined ? undefined : aloneInCell(prose, below);
-    return (cell ?? numbersIn(prose, own)).map(({ said, unit, rank, ...at }) => {
+    return (cell ?? numbersIn(prose, words)).map(({ said, unit, rank, ...at }) => {
       const { start, end } = place(at);
       const more = { ...(unit === undefined ? {} : { unit }), ...(rank ? { rank } : {}) };
       return { start, end, said, source: source.slice(start, end), linked: span.linked, ...more };
@@ -107,10 +114,10 @@ interface Listed {
   readonly shared?: string;
 }
 
-function numbersIn(prose: string, own: ReadonlySet<string>): Found[] {
+function numbersIn(prose: string, { units: own, runs }: OwnWords): Found[] {
   const all = findStated(prose).map((said) => contrasted(prose, said) ?? said);
   const listed = all.map((said, index): Listed => listedOf(prose, said, own, startsAt(all[index + 1])));
-  const found = inOrder(prose, listed, own);
+  const found = inOrder(prose, listed, { units: own, runs });
   const ranks = ranksIn(prose).map((span): Found => ({ ...span, said: unread('a rank', span.start, RANKED), rank: true }));
   const amounts = otherAmounts(prose, (word) => isUnitWord(word, own)).map(
     ({ what, expected, ...span }): Found => ({ ...span, said: unread(what, span.start, expected) }),
@@ -125,24 +132,47 @@ function numbersIn(prose: string, own: ReadonlySet<string>): Found[] {
 }
 
 /** Numbers with their units; one without a unit may have that of the number before it, or of words before a colon. */
-function inOrder(prose: string, listed: readonly Listed[], own: ReadonlySet<string>): Found[] {
+function inOrder(prose: string, listed: readonly Listed[], { units, runs }: OwnWords): Found[] {
   const all: Found[] = [];
+  const without = listed.flatMap(({ said, found }) => (isUnread(said) || found || hasUnit(said) ? [] : [said]));
+  const bare = without.map(({ start }) => start);
+  const ofRuns = valuesOfRuns(prose, without, runs);
   let last: { readonly unit: string; readonly end: number } | undefined;
+  let decimal: number | undefined;
   for (const [index, { said: whole, shared }] of listed.entries()) {
     const [found] = foundIn(prose, listed, index);
     // "50.4 s, not 54.5": the number itself, without what keeps it from being read.
     const said = isUnread(whole) && !found ? (bareInside(prose, whole) ?? whole) : whole;
-    const unit = found ? (found.unit ?? shared) : unitElsewhere(prose, said, last, own);
-    if (found) all.push(found);
-    else if (!isUnread(said) && (unit !== undefined || isBareDecimal(prose, said)))
+    const unit = found
+      ? (found.unit ?? shared)
+      : (unitElsewhere(prose, said, { last, bare, own: units }) ?? unitAhead(prose, said, listed[index + 1]));
+    if (found) {
+      all.push(found);
+      if (!isUnread(said) && unit === undefined && isRatio(said)) decimal = found.end;
+    } else if (!isUnread(said) && (unit !== undefined || isBareDecimal(prose, said, decimal))) {
       all.push({ start: said.start, end: said.end, said, ...(unit === undefined ? {} : { unit }) });
+      if (unit === undefined) decimal = said.end;
+    } else if (!isUnread(said) && ofRuns.includes(said)) {
+      all.push({ start: said.start, end: said.end, said: unread('a number without a unit', said.start, UNIT_MISSING) });
+    }
     if (unit !== undefined && !isUnread(said)) last = { unit, end: found?.end ?? said.end };
   }
   return all;
 }
 
-function isBareDecimal(prose: string, said: Stated): boolean {
-  return !hasUnit(said) && !isPrice(prose, said) && isLoneDecimal(prose, said);
+/** Bare numbers behind the names of two runs and more: "rated 59, brisk 65". Behind one alone it may be a name or a time ("after 20"). */
+function valuesOfRuns(prose: string, bare: readonly Stated[], runs: ReadonlySet<string>): readonly Stated[] {
+  const behind = bare.map((said) => ({ said, run: runBefore(prose, said, runs) })).filter(({ run }) => run !== undefined);
+  return new Set(behind.map(({ run }) => run)).size > 1 ? behind.map(({ said }) => said) : [];
+}
+
+function isRatio(said: Stated): boolean {
+  return !hasUnit(said) && said.said.sides.every(({ amount }) => amount.style === 'digits' && amount.place < 0);
+}
+
+/** `before` is where the last decimal of this kind ended. */
+function isBareDecimal(prose: string, said: Stated, before: number | undefined): boolean {
+  return !hasUnit(said) && !isPrice(prose, said) && isLoneDecimal(prose, said, before);
 }
 
 /** The number in digits behind a word that makes it unreadable: "54.5" of "not 54.5". */
@@ -170,18 +200,29 @@ function readNumber(prose: string, from: number): Stated | undefined {
   return said && !isUnread(said) && said.start === from ? said : undefined;
 }
 
+const UNIT_MISSING = 'its unit behind it: `59 °C`';
+
+/** The unit of the number behind, where the same word stands before both. */
+function unitAhead(prose: string, said: Stated | Unread, next: Listed | undefined): string | undefined {
+  if (isUnread(said) || hasUnit(said) || !next || isUnread(next.said) || next.shared === undefined) return undefined;
+  return borrowsAhead(prose, said, next.said.start) ? next.shared : undefined;
+}
+
+interface Around {
+  /** The last number before it that has a unit. */
+  readonly last: { readonly unit: string; readonly end: number } | undefined;
+  /** Where numbers without a unit begin. */
+  readonly bare: readonly number[];
+  readonly own: ReadonlySet<string>;
+}
+
 /** The unit that a number without one has from what stands before it; undefined where it has none. */
-function unitElsewhere(
-  prose: string,
-  said: Stated | Unread,
-  last: { readonly unit: string; readonly end: number } | undefined,
-  own: ReadonlySet<string>,
-): string | undefined {
+function unitElsewhere(prose: string, said: Stated | Unread, { last, bare, own }: Around): string | undefined {
   if (isUnread(said) || hasUnit(said) || isPrice(prose, said)) return undefined;
   const isUnit = (word: string) => isUnitWord(word, own);
   const given = givenUnit(prose, said.start, isUnit);
   const lender = given && (!last || given.end > last.end) ? given : last;
-  if (lender && borrows(prose, said, prose.slice(lender.end, said.start))) return lender.unit;
+  if (lender && borrows(prose, said, prose.slice(lender.end, said.start), bare)) return lender.unit;
   return announced(prose, said, isUnit) || undefined;
 }
 
@@ -227,6 +268,9 @@ const LAST_JOINT = /^\s*(?:,?\s*(?:and|or|to|then|through|against|versus|vs\.?|i
 const LAST_OF_MANY = new RegExp(`${LAST_JOINT.source}|^\\s*,\\s*$`);
 const JOINT = /^\s*(?:,|,?\s*(?:and|or|then))\s*$/;
 
+/** "Held there for 42 of its 60 minutes": a part of a time is a time. */
+const PART_OF_TIME = /^\s+(?:out\s+)?of\s+(?:(?:the|its|those|these|all|our)\s+)?$/;
+
 /** The number itself, or one whose unit stands elsewhere: "1.7, 1.9 and 2.3 GHz", "7.3 W against 6.4". */
 function foundIn(prose: string, listed: readonly Listed[], index: number): Found[] {
   const { said, found } = listed[index] as Listed;
@@ -236,6 +280,8 @@ function foundIn(prose: string, listed: readonly Listed[], index: number): Found
     const [before, after] = [listed[at - 1] as Listed, listed[at] as Listed];
     if (isUnread(before.said) || isUnread(after.said)) return [];
     const between = prose.slice(before.said.end, after.said.start);
+    const ofTime = at === index + 1 && isTime(after.said) && PART_OF_TIME.test(between);
+    if (ofTime && /^\d/.test(prose.slice(said.start))) return [{ start: said.start, end: said.end, said, unit: after.shared! }];
     const last = at - index > 1 || follows(prose, listed, index) ? LAST_OF_MANY : LAST_JOINT;
     if (!(after.shared === undefined ? JOINT : last).test(between)) return [];
     if (after.shared !== undefined) return [{ start: said.start, end: said.end, said, unit: after.shared }];
@@ -249,6 +295,10 @@ function follows(prose: string, listed: readonly Listed[], index: number): boole
   const [before, own] = [listed[index - 1]?.said, listed[index]?.said];
   if (!before || !own || isUnread(before) || isUnread(own)) return false;
   return JOINT.test(prose.slice(before.end, own.start));
+}
+
+function isTime({ said }: Stated): boolean {
+  return said.sides.at(-1)?.unit?.kind === 'time';
 }
 
 function hasUnit({ said }: Stated): boolean {

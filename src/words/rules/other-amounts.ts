@@ -9,6 +9,9 @@ export interface OtherAmount extends Span {
   readonly expected: string;
 }
 
+/** What can be held as it stands where it stands alone. */
+export const COUNT_OF_ONE = 'a count of one';
+
 const TENS = 'twenties|thirties|forties|fifties|sixties|seventies|eighties|nineties';
 const PART = 'low|lower|mid|middle|high|higher|upper';
 const KINDS = `(?:${THINGS}|readings?|samples?|rows?)`;
@@ -41,7 +44,7 @@ const FORMS: readonly { readonly pattern: RegExp; readonly unit?: true; readonly
   },
   {
     pattern: /\b(?:one|a\s+single)\s+(?:throttle\s+event|restart|reboot|hang|crash)\b/gi,
-    what: 'a count of one',
+    what: COUNT_OF_ONE,
     expected: 'the count: `1 throttle event`',
   },
   {
@@ -49,13 +52,13 @@ const FORMS: readonly { readonly pattern: RegExp; readonly unit?: true; readonly
       String.raw`(?<=^|[.,;:!?(–—]\s*|\b(?:and|but|then|only|just|exactly|where|while)\s+)one(?:\s+of\s+(?:them|these|those))?(?=\s+(?:${OUTCOMES})\b(?!\s+(?:me|us|you|him|her|by)\b))`,
       'gi',
     ),
-    what: 'a count of one',
+    what: COUNT_OF_ONE,
     expected: 'a claim: `any *.throttle_events >= 1`, or the count as a value',
   },
   {
     pattern:
-      /(?<=\b(?:throttled|restarted|rebooted|hung|crashed|intervened|stepped\s+in)\s+)once\b(?=\s*(?:$|[.,;:!?)]|(?:during|in|before|after|at|on|under|over|per|within|and|but|or|while|when)\b))/gi,
-    what: 'a count of one',
+      /(?<=\b(?:throttled|restarted|rebooted|hung|crashed|intervened|stepped\s+in)\s+(?:only\s+|just\s+|exactly\s+)?)once\b(?=\s*(?:$|[.,;:!?)]|(?:during|in|before|after|at|on|under|over|per|within|and|but|or|while|when)\b))/gi,
+    what: COUNT_OF_ONE,
     expected: 'the count: `1 throttle event`',
   },
   {

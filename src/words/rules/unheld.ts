@@ -4,7 +4,7 @@ import type { Problem } from '../../problem.ts';
 import { placeWithin } from '../expression/text-problem.ts';
 import { placeAt, type Writing } from '../page/writing.ts';
 import { findUnheld } from './find-unheld.ts';
-import { ownUnits } from './own-units.ts';
+import { ownWords } from './own-words.ts';
 import { shownValue } from './shown-value.ts';
 
 /** Reports each of some texts of one file: as warnings, the first of which says what to do, or as errors where the note refuses them. Code and our directives are not prose. */
@@ -13,7 +13,7 @@ export function reportUnheld(
   severity: 'warning' | 'error',
 ): void {
   const all = texts.flatMap(({ writing, tree }) =>
-    findUnheld(writing.source, tree, ownUnits(writing.subjects), shownValue(writing.subjects)).map((unheld) => ({
+    findUnheld(writing.source, tree, ownWords(writing.subjects), shownValue(writing.subjects)).map((unheld) => ({
       writing,
       ...unheld,
     })),

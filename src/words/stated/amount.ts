@@ -54,6 +54,8 @@ function isNamePart(tokens: readonly Token[], at: number): boolean {
   if (!tokens[at]!.glued || !before) return false;
   if (before.kind === 'word') return !isUnitOfNumber(tokens, at - 1);
   const word = tokens[at - 2];
+  // "6.4 W/10.4 W": the same unit stands behind both.
+  if (before.text === '/' && word && tokens[at - 3]?.kind === 'number' && tokens[at + 1]?.text === word.text) return false;
   return before.glued && /^[-‐‑._/]$/.test(before.text) && word?.kind === 'word' && !isUnitOfNumber(tokens, at - 2);
 }
 

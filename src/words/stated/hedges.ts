@@ -160,6 +160,7 @@ export const HEDGES: readonly Hedge[] = [
     before: [
       ...each(['never'], OVER),
       ...each(each(['never', ...DENIED], ROSE), [...OVER, 'past', 'beyond']),
+      ...each(each(['never'], ['set', 'clocked']), OVER),
       ...each(['never', ...DENIED], ['exceed', 'exceeds', 'exceeded']),
       'not exceeding',
     ],

@@ -2,6 +2,7 @@
 import { isRefusal } from '../../quantities/refusal.ts';
 import { readUnit, toCanonical, type Unit, unitFor } from '../../quantities/units.ts';
 import { bare, hedgeNamed } from './hedges.ts';
+import { beginsWithUnit } from './own-word.ts';
 import type { Phrase, SaidNumber } from './phrase.ts';
 import { precisionOf } from './precision.ts';
 import { clean, type Ends, isUnread, type Stated, type Unread, unread } from './stated-number.ts';
@@ -110,8 +111,7 @@ export function inUnit(stated: Stated, canonical: string): Stated | Unread {
 function isOwnWord({ said }: Stated, canonical: string): boolean {
   const known = unitFor(canonical, canonical);
   if (isRefusal(known) || readUnit(canonical)) return false;
-  const rest = said.text.slice(said.sides.at(-1)!.end).trimStart();
-  return rest.toLowerCase().startsWith(canonical.toLowerCase()) && !/^[\p{L}\p{N}]/u.test(rest.slice(canonical.length));
+  return beginsWithUnit(said.text.slice(said.sides.at(-1)!.end), canonical);
 }
 
 function describe(unit: string): string {

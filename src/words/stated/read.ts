@@ -14,7 +14,8 @@ const VAGUE = /(?:^|[^\p{L}])((?:a )?(?:few|couple)|several|many|dozens|hundreds
  * only one that fits `wanted` (a figure's canonical unit) is meant: "about 71 degrees after an hour" holds a temperature. Unread where
  * there is no number, one that cannot be read, or none or several that fit; offsets are in the text.
  */
-export function readStated(text: string, wanted?: string): Stated | Unread {
+export function readStated(words: string, wanted?: string): Stated | Unread {
+  const text = withSingle(words);
   const all = findStated(text);
   const failed = all.find(isUnread);
   if (failed) return failed;
@@ -33,6 +34,15 @@ export function readStated(text: string, wanted?: string): Stated | Unread {
     offset,
     'one number between the brackets, the others outside',
   );
+}
+
+/** A count of one that stands alone: "once", "only one of them", "a single restart". Within a sentence these words mean much else. */
+const SINGLE =
+  /^(\s*(?:(?:only|just|exactly)\s+)?)(?:(?:once|one)(?=\s*$)|(?:one|a\s+single)(?=\s+(?:of\s+(?:them|these|those)|throttle\s+event|restart|reboot|hang|crash)\s*$))/i;
+
+/** The same words with the digit, at the same offsets. */
+function withSingle(text: string): string {
+  return text.replace(SINGLE, (whole, before: string) => before + '1'.padStart(whole.length - before.length));
 }
 
 /** Every number phrase of a text in its order, and Unread for each that cannot be read. Numbers in names (`larch-2`, `2nd`) are none. */

@@ -50,6 +50,33 @@ function numbersOf(passage: Passage): ListedNumber[] {
   return listNumbers(note, subjects);
 }
 
+/** Numbers that only the figure of another run, or another quantity, bears: what the sentence speaks of stands beside it. */
+const BY_CHANCE: readonly (readonly [text: string, meant: string])[] = [
+  ['The room was at 22 °C.', 'rated.ambient'],
+  ['The fast soak took place in a room of 22 °C.', 'fast.ambient'],
+  ['It idles at 22 °C.', 'rated.idle_temperature'],
+  ['The camera saw 22 °C.', 'rated.hottest_surface'],
+  ['The rated run drew 7.3 W.', 'rated.load_power'],
+  ['The quick run peaked at 63 °C.', 'quick.peak_temperature'],
+  ['The fast socket was 8.9 K warmer than the rated one.', 'fast.hottest_surface.socket - rated.hottest_surface.socket'],
+];
+
+/** What a second and a third set of forty sentences had wrong, or not noticed. */
+const MORE: readonly (readonly [text: string, ...right: string[]])[] = [
+  ['The grid ran at 88.7 sweeps per second on brisk.', 'brisk.score."grid-relaxation-all-cores"'],
+  ['A third of the fast load ran at the full 2.6 GHz.', 'fast.clock_share.at_2600_MHz', 'fast.setting.clock'],
+  ['During the benchmarks the fast run drew 10.3 W.', 'fast.score_power."grid-relaxation-all-cores"'],
+  ['The fast run was held at its limit for 42 of its 60 minutes.', 'fast.held_at_limit', 'fast.phase_duration'],
+  ['The fast setting throttled only once.', 'fast.throttle_events'],
+  ['Three of the eight rungs held; one restarted.', 'ladder.outcome.passed', 'ladder.tried', 'ladder.outcome.restarted'],
+  ['The clock was never set above 2.6 GHz.', 'fast.setting.clock'],
+  [
+    'The exponent for wide copies is 0.165, for the grid 0.973.',
+    'steps.scaling_exponent."wide-copy"',
+    'steps.scaling_exponent."grid-relaxation-all-cores"',
+  ],
+];
+
 describe('commands/hold: forty passages', () => {
   test('every number is noticed; in 38 and more the right one is among the first three, and a wrong one never stands alone', () => {
     const missed: string[] = [];
@@ -76,6 +103,24 @@ describe('commands/hold: forty passages', () => {
     const miss = listed?.near.find(({ is }) => is === 'fast.steady_temperature');
     expect(miss?.why).toBe('less than the words allow: 84.5 °C to below 85.5 °C'.replaceAll(' °', '\u00a0°'));
     expect(miss?.instead).toBe('84 degrees');
+  });
+
+  test.each(BY_CHANCE)('%s: what fits by chance never stands alone', (text, meant) => {
+    const [listed] = numbersOf({ text, numbers: [] });
+    expect(listed?.offers.length).toBeGreaterThan(0);
+    expect([...(listed?.offers ?? []), ...(listed?.near ?? [])].map(({ is }) => is)).toContain(meant);
+  });
+
+  test('a figure that the sentence names with its run has no other beside it', () => {
+    const [listed] = numbersOf({ text: 'Peak power of the fast run came to 11.2 W.', numbers: [] });
+    expect([listed?.offers.map(({ is }) => is), listed?.near]).toEqual([['fast.peak_power'], []]);
+  });
+
+  test.each(MORE)('%s', (text, ...right) => {
+    const numbers = numbersOf({ text, numbers: [] });
+    expect(numbers.map(({ offers }) => offers.slice(0, 3).map(({ is }) => is))).toEqual(
+      right.map((is) => expect.arrayContaining([is])),
+    );
   });
 
   test('the same words with the same meaning stand for each other, and numbers of a list or table keep their unit', () => {

@@ -2,7 +2,9 @@ import { describe, expect, test } from 'vitest';
 import { derive } from '../../../src/figures/derive.ts';
 import { CRITERIA, CRITERION_NAMES } from '../../../src/figures/thermal/criteria.ts';
 import { standardUncertainty } from '../../../src/quantities/uncertainty.ts';
-import { contextOf, every, logOf, noise, presentAt, STEP, stepAt } from '../build.ts';
+import { quantise, wandering } from '../../simulator/noise.ts';
+import { random } from '../../simulator/random.ts';
+import { contextOf, every, logOf, noise, phase, presentAt, STEP, stepAt } from '../build.ts';
 
 const { amplitude: A, timeConstant: TAU } = STEP;
 
@@ -111,6 +113,22 @@ describe('time to steady state', () => {
   test('a temperature that came to rest and then climbs again is not steady', () => {
     const log = logOf(every(1, 7200), { soc: { quantity: 'temperature', values: (t) => stepAt(t) + Math.max(0, t - 6000) / 100 } });
     expect(derive(log, contextOf()).figures.get('time_to_steady_state')).toMatchObject({ absent: 'not-steady' });
+  });
+
+  // Loads of four time constants, τ = 450 s: the course climbs by 4.7 K over the last 15 min. The range of what was smoothed hides it in these seeds.
+  test.each([1000, 1016, 1021])('loud noise that lasts does not hide that a course still climbs, seed %d', (seed) => {
+    const chance = random(seed);
+    const start = 22 + chance.uniform();
+    const wander = wandering(chance, 1, 30, 2);
+    const values = (t: number) => quantise(start + 40 * (1 - Math.exp(-t / 450)) + wander(), 1);
+    const log = logOf(every(2, 1798), { soc: { quantity: 'temperature', values, step: 1 } });
+    const { figures } = derive(log, contextOf({ phases: [phase('load', 0, 1800)] }));
+    expect(figures.get('steady_temperature')).toMatchObject({
+      absent: 'undecided',
+      why: expect.stringMatching(
+        / Noise hides whether that held at the end; a line through the last 15 min climbs by [23]\.?\d* K\.$/,
+      ),
+    });
   });
 
   test('a falling temperature gets no bound from below', () => {

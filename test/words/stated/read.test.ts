@@ -28,6 +28,31 @@ describe('words/stated/read', () => {
     expect(unreadOf('without reaching 60 degrees').unread).toBe('"without" before a number');
   });
 
+  test('a range is named by its middle, a number with ± by itself, one number by itself', () => {
+    expect(read('between 60 and 70 °C').nominal).toBe(65);
+    expect(read('60 °C ± 4 K').nominal).toBe(60);
+    expect(read('about 60 °C').nominal).toBe(60);
+  });
+
+  test.each([
+    ['88.7 sweeps per second', 'sweeps/s'],
+    ['8.2 gigabytes a second', 'GB/s'],
+    ['233.6 MB per second', 'MB/s'],
+    ['88 sweeps each second', 'sweeps/s'],
+    ['12.7 sweeps per joule', 'sweeps/J'],
+  ])("%s is in the score's own unit %s", (phrase, unit) => {
+    expect(read(phrase, unit).unit).toBe(unit);
+    expect(isUnread(readStated(phrase, 'runs/s'))).toBe(true);
+    expect(isUnread(readStated(phrase.replace(/(\d )\w/, '$1x'), unit))).toBe(true);
+  });
+
+  test('a count of one that stands alone is read, and within other words it is none', () => {
+    const alone = ['once', 'only once', 'one', 'one of them', 'a single throttle event'];
+    expect(alone.map((words) => read(words).nominal)).toEqual([1, 1, 1, 1, 1]);
+    expect(unreadOf('once it has settled').unread).toBe('no number in these words');
+    expect(unreadOf('a single fan').unread).toBe('no number in these words');
+  });
+
   test('the corpus has more than 300 different phrases', () => {
     expect(new Set(CASES.map(({ phrase }) => phrase)).size).toBe(CASES.length);
     expect(CASES.length).toBeGreaterThan(300);

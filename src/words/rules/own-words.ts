@@ -1,14 +1,17 @@
-/** The units that the scores of a note's subjects are in, as their author wrote them: `runs/s`, `points`. */
+/** What a note's subjects tell of the words around a number. */
 import { isPresent } from '../../figures/figure.ts';
 import { readUnit } from '../../quantities/units.ts';
 import type { Subjects } from '../expression/address.ts';
+import type { OwnWords } from './find-unheld.ts';
 
-export function ownUnits(subjects: Subjects): ReadonlySet<string> {
+/** The units of scores as their author wrote them (`runs/s`, `points`), and the short names of the runs. */
+export function ownWords(subjects: Subjects): OwnWords {
   const units = new Set<string>();
   for (const { figures } of subjects.values()) {
     for (const figure of figures.values()) {
       if (isPresent(figure) && figure.name === 'score' && !readUnit(figure.quantity.unit)) units.add(figure.quantity.unit);
     }
   }
-  return units;
+  const runs = [...subjects].filter(([, { kind }]) => kind === 'run').map(([alias]) => alias.toLowerCase());
+  return { units, runs: new Set(runs) };
 }
