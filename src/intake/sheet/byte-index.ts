@@ -1,7 +1,7 @@
 /** The index of cells for a file whose bytes are its text: cells become numbers without becoming strings. */
 import { decimalsOf, POWERS, parseNumber } from '../cells/numbers.ts';
-import type { AsciiText } from './ascii.ts';
 import { stampReader } from './byte-stamp.ts';
+import type { ByteText } from './byte-text.ts';
 import type { Cells } from './records.ts';
 
 const LF = 10;
@@ -12,7 +12,7 @@ const LF = 10;
  * @param count - number of lines, each of which is a record.
  * @param delimiter - one letter.
  */
-export function indexBytes(text: AsciiText, count: number, delimiter: string): Cells {
+export function indexBytes(text: ByteText, count: number, delimiter: string): Cells {
   const { bytes, cut } = text;
   const { starts, first } = cellStarts(bytes, count, delimiter.charCodeAt(0));
   const stamp = stampReader(bytes);

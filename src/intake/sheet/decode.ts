@@ -1,11 +1,11 @@
 /** Bytes of a file -> text, by evidence: byte-order mark, strict UTF-8, UTF-16 by its pattern of NUL bytes, then Windows-1252. */
-import { type AsciiText, asciiText, isAscii, withLineFeeds } from './ascii.ts';
+import { type ByteText, byteText } from './byte-text.ts';
 
 export interface Decoded {
-  /** Without byte-order mark and without the run of NUL bytes at the end; line ends are `\n`. Decoded when first asked for where `ascii` is there. */
+  /** Without byte-order mark and without the run of NUL bytes at the end; line ends are `\n`. Decoded when first asked for where `inBytes` is there. */
   readonly text: string;
-  /** The text by its bytes, where each is one letter of it and none NUL. */
-  readonly ascii: AsciiText | null;
+  /** The text by its bytes, where most lines are ASCII. */
+  readonly inBytes: ByteText | null;
   /** Name of the encoding and how it was told. */
   readonly encoding: string;
   /** Number of NUL bytes cut from the end. */
@@ -20,36 +20,41 @@ export function decode(bytes: Uint8Array): Decoded {
   if (utf16) {
     const text = new TextDecoder(utf16.label).decode(bytes);
     const cut = text.replace(/\0+$/, '');
-    return { text: unifyLineEnds(cut), ascii: null, encoding: utf16.name, nulTail: (text.length - cut.length) * 2, oddLines: [] };
+    return { text: unifyLineEnds(cut), inBytes: null, encoding: utf16.name, nulTail: (text.length - cut.length) * 2, oddLines: [] };
   }
   let end = bytes.length;
   while (end > 0 && bytes[end - 1] === 0) end--;
   const marked = bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf;
   const body = bytes.subarray(marked ? 3 : 0, Math.max(end, marked ? 3 : 0));
   const nulTail = bytes.length - end;
-  if (!marked && isAscii(body)) return ofAscii(asciiText(withLineFeeds(body)), nulTail);
-  return { ...decodeBytes(body, marked), ascii: null, nulTail };
+  const inBytes = byteText(body);
+  return inBytes ? ofBytes(inBytes, marked, nulTail) : { ...decodeBytes(body, marked), inBytes: null, nulTail };
 }
 
-function ofAscii(ascii: AsciiText, nulTail: number): Decoded {
+function ofBytes(inBytes: ByteText, marked: boolean, nulTail: number): Decoded {
+  let text: string | null = null;
   return {
     get text() {
-      return ascii.whole();
+      text ??= inBytes.whole();
+      return text;
     },
-    ascii,
-    encoding: 'ASCII',
+    inBytes,
+    encoding: marked ? MARKED : inBytes.isAscii ? 'ASCII' : UTF8,
     nulTail,
     oddLines: [],
   };
 }
 
-type Read = Omit<Decoded, 'nulTail' | 'ascii'>;
+const MARKED = 'UTF-8 (byte-order mark)';
+const UTF8 = 'UTF-8 (every byte fits)';
+
+type Read = Omit<Decoded, 'nulTail' | 'inBytes'>;
 
 function decodeBytes(body: Uint8Array, marked: boolean): Read {
   const strict = strictUtf8(body);
   if (strict !== null) {
     // Beyond ASCII a character takes two bytes or more.
-    const encoding = marked ? 'UTF-8 (byte-order mark)' : strict.length === body.length ? 'ASCII' : 'UTF-8 (every byte fits)';
+    const encoding = marked ? MARKED : strict.length === body.length ? 'ASCII' : UTF8;
     return { text: unifyLineEnds(strict), encoding, oddLines: [] };
   }
   return decodeByLine(body);

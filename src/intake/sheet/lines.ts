@@ -1,6 +1,6 @@
 /** The lines of a text, found when first asked for: most rows of a log are never quoted. */
 import type { Place } from '../../problem.ts';
-import type { AsciiText } from './ascii.ts';
+import type { ByteText } from './byte-text.ts';
 import type { Decoded } from './decode.ts';
 import { splitLine } from './split.ts';
 
@@ -11,15 +11,15 @@ export interface Lines {
   readonly at: (line: number) => string;
 }
 
-export function linesOf(decoded: Pick<Decoded, 'ascii' | 'text'>): Lines {
-  return decoded.ascii ? linesOfBytes(decoded.ascii) : linesOfText(decoded.text);
+export function linesOf(decoded: Pick<Decoded, 'inBytes' | 'text'>): Lines {
+  return decoded.inBytes ? linesOfBytes(decoded.inBytes) : linesOfText(decoded.text);
 }
 
 const LF = 10;
 /** So many lines stand between two marks of the index: the index of a log of a million rows stays small. */
 const APART = 32;
 
-function linesOfBytes({ bytes, cut }: AsciiText): Lines {
+function linesOfBytes({ bytes, cut }: ByteText): Lines {
   const { count, marks } = marksOf(bytes);
   const at = (line: number): string => {
     if (line < 1 || line > count) return '';

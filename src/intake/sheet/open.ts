@@ -62,7 +62,7 @@ export function openSheet(bytes: Uint8Array, file: string, choose: (lines: Lines
 
 /** Records and structure: as the delimiter says, or with brackets kept together, or with the names that stand in the cells. */
 function isOpen(decoded: Decoded): boolean {
-  const bytes = decoded.ascii?.bytes;
+  const bytes = decoded.inBytes?.bytes;
   if (bytes) return bytes.length > 0 && bytes.at(-1) !== LF;
   return decoded.text !== '' && !decoded.text.endsWith('\n');
 }

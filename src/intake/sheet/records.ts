@@ -35,9 +35,9 @@ export interface Records extends Cells {
  * Splits a text with unified line ends. Without quotes an index of delimiters and line ends is all it takes, a third of the time
  * of cutting every cell out; with quotes Papa Parse reads it; where a quote goes astray, line by line, so that it swallows one line only.
  */
-export function readRecords(decoded: Pick<Decoded, 'ascii' | 'text'>, lines: Lines, delimiter: string): Records {
-  if (decoded.ascii && delimiter !== BLANKS && !decoded.ascii.bytes.includes(QUOTE))
-    return plain(indexBytes(decoded.ascii, lines.count, delimiter));
+export function readRecords(decoded: Pick<Decoded, 'inBytes' | 'text'>, lines: Lines, delimiter: string): Records {
+  if (decoded.inBytes && delimiter !== BLANKS && !decoded.inBytes.bytes.includes(QUOTE))
+    return plain(indexBytes(decoded.inBytes, lines.count, delimiter));
   const { text } = decoded;
   const records = readPlain(text, lines, delimiter) ?? readQuoted(text, lines, delimiter) ?? readByLine(lines, delimiter);
   return text.includes('\0') ? { ...records, damaged: markNul(records) } : records;
