@@ -14,6 +14,23 @@ describe('declared phases', () => {
     ]);
   });
 
+  test('the one that ends last is closed wherever it is written; of two that end together, the one that begins later', () => {
+    const rows = (...declared: ReturnType<typeof phase>[]) =>
+      declaredPhases(log, declared).map(({ fromRow, toRow }) => [fromRow, toRow]);
+    const [idle, load, tail] = [phase('idle', 0, 50), phase('load', 50, 100), phase('tail', 80, 100)];
+    expect(rows(load, idle)).toEqual([
+      [5, 11],
+      [0, 5],
+    ]);
+    for (const [first, second] of [
+      [load, tail],
+      [tail, load],
+    ] as const) {
+      const closed = rows(first, second).map(([, toRow]) => toRow);
+      expect(closed).toEqual(first === load ? [10, 11] : [11, 10]);
+    }
+  });
+
   test('run to the end of the log where no end is stated', () => {
     expect(declaredPhases(log, [phase('load', 50, Number.POSITIVE_INFINITY)])).toEqual([
       { name: 'load', from: 50, to: 100, fromRow: 5, toRow: 11, inferred: false },

@@ -127,6 +127,16 @@ describe('intake/read: structure', () => {
     expect(brief(result)).toContain('data/column-added.csv:11:1 warning field-count-changed');
   });
 
+  it('looks at the last fifty rows alone for where a column was before a field was added', () => {
+    const rows = (count: number, from: number, celsius: number) =>
+      Array.from({ length: count }, (_, k) => `${from + k},${celsius + (k % 3)}`).join('\n');
+    const added = (count: number, from: number, celsius: number) =>
+      Array.from({ length: count }, (_, k) => `${from + k},${celsius + (k % 3)},9999`).join('\n');
+    const found = (early: number, late: number) =>
+      brief(soc(`t_s,soc_c\n${rows(early, 0, 20)}\n${rows(late, early, 60)}\n${added(10, early + late, 22)}\n`));
+    expect(found(20, 50)).not.toEqual(found(20, 49));
+  });
+
   it('reads units from a second header line', () => {
     const result = readFixture('two-line-header.csv', [channel('soc', 'temperature', 'SoC'), channel('input', 'current', 'Input')]);
     expect(result.problems).toEqual([]);

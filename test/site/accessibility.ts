@@ -7,9 +7,10 @@ interface Violation {
   readonly nodes: readonly { readonly html: string; readonly failureSummary: string }[];
 }
 
-/** A line for each rule that the page breaks, with the first element that breaks it. */
-export async function violationsIn(page: Page): Promise<string[]> {
+/** A line for each rule that the page breaks, or those of its elements that are looked at, with the first element that breaks it. */
+export async function violationsIn(page: Page, selector = 'html'): Promise<string[]> {
   await page.evaluate(AxeSource.source);
-  const found = (await page.evaluate('axe.run(document, { resultTypes: ["violations"] })')) as { violations: Violation[] };
+  const run = `axe.run(${JSON.stringify(selector)}, { resultTypes: ["violations"] })`;
+  const found = (await page.evaluate(run)) as { violations: Violation[] };
   return found.violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html} ${nodes[0]?.failureSummary}`);
 }

@@ -3,7 +3,7 @@ import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
-import { copyProject, copySmall, copyUnbuilt, differences, type TestProject, tree } from './project.ts';
+import { copySmall, copyUnbuilt, differences, type TestProject, tree } from './project.ts';
 
 describe('npm run build', () => {
   let site: Map<string, Buffer>;
@@ -86,24 +86,6 @@ describe('npm run build', () => {
     }
   });
 
-  it('prints no page again when nothing changed', () => {
-    const project = copySmall('build');
-    try {
-      // Where dist/ stands, Astro is not asked: here it is. In another folder than before it prints once more.
-      const forgotten = () => rmSync(join(project.root, '.cache', 'standing.json'));
-      expect(project.run('build').out).toContain('printed 0 of');
-      forgotten();
-      expect(project.run('build').code).toBe(0);
-      forgotten();
-      const again = project.run('build');
-      expect(again.code).toBe(0);
-      expect(again.out).toContain('printed 0 of');
-      expect(differences(tree(join(inject('small'), 'dist')), tree(join(project.root, 'dist')))).toEqual([]);
-    } finally {
-      project.remove();
-    }
-  });
-
   it('keeps drafts, held-back runs and unused columns out, byte by byte', () => {
     // The demo's draft and the run that only the draft reaches hold these words.
     const secrets = ['Moonwort', 'Quillwort', 'larch-preview', 'preview-soak'];
@@ -132,7 +114,20 @@ describe('an incremental build', () => {
   });
   afterAll(() => project.remove());
 
-  it('changes what depends on a changed value, and nothing else; it equals a cold build', () => {
+  it('prints no page again when nothing changed', () => {
+    // Where dist/ stands, Astro is not asked: here it is. In another folder than before it prints once more.
+    const forgotten = () => rmSync(join(project.root, '.cache', 'standing.json'));
+    expect(project.run('build').out).toContain('printed 0 of');
+    forgotten();
+    expect(project.run('build').code).toBe(0);
+    forgotten();
+    const again = project.run('build');
+    expect(again.code).toBe(0);
+    expect(again.out).toContain('printed 0 of');
+    expect(differences(tree(join(inject('small'), 'dist')), tree(join(project.root, 'dist')))).toEqual([]);
+  });
+
+  it('changes what depends on a changed value, and nothing else', () => {
     const before = tree(join(project.root, 'dist'));
     changeOneReading(project);
     expect(project.run('build').code).toBe(0);
@@ -143,10 +138,9 @@ describe('an incremental build', () => {
       expect(path, 'only what the run feeds').toMatch(
         /^(runs\/larch-rated\/|comparisons\/larch-steps\/|record-copies\/larch-steps-[0-9a-f]+\/index\.html|notes\/|scripts\/|devices\/larch-2\/|verify\/|digests\.json|index\.html)/,
       );
-    expect(differences(after, cold(project))).toEqual([]);
   });
 
-  it('equals a cold one after a change, a kill in mid-print, an undo, another change and a build', async () => {
+  it('equals a cold one after that change, another, a kill in mid-print, an undo, a third change and a build', async () => {
     const note = `content/notes/${noteNames(project)[0]}`;
     const original = project.read(note);
     const dist = tree(join(project.root, 'dist'));
@@ -180,12 +174,21 @@ describe('an incremental build', () => {
     expect(project.run('check').code).toBe(0);
   });
 
-  it('makes anew only the words of a note that changed', () => {
+  it('makes anew only the words of a note that changed, and leaves dist/ as it was when the disk takes no more', () => {
+    const site = tree(join(project.root, 'dist'));
     const results = () => [...tree(join(project.root, '.cache', 'entries')).keys()];
     const before = new Set(results());
     project.edit('content/notes/a-second-larch.md', 'One specimen is an anecdote', 'One specimen is a story');
     expect(project.run('check').code).toBe(0);
     expect(results().filter((name) => !before.has(name)).length, 'its words, its archive, the declarations in it').toBe(3);
+    // Stage 1 is done, so that it is the printing that fails: no file may grow beyond 250 kB, as on a full disk.
+    const command = `ulimit -f 250; exec "${process.execPath}" src/commands/build.ts`;
+    const ran = spawnSync('bash', ['-c', command], { cwd: project.root, encoding: 'utf8' });
+    expect(ran.status).not.toBe(0);
+    expect(existsSync(join(project.root, '.cache', 'building'))).toBe(true);
+    expect(differences(site, tree(join(project.root, 'dist')))).toEqual([]);
+    expect(project.run('build').code).toBe(0);
+    expect(project.read('dist/notes/a-second-larch/index.html')).toContain('One specimen is a story');
   });
 
   it('keeps the good site where content/ is gone', () => {
@@ -208,7 +211,7 @@ describe('an incremental build', () => {
 
 describe('a build with errors', () => {
   it('locates every one of them in one go and leaves dist/ as it was', () => {
-    const project = copyProject('errors');
+    const project = copySmall('errors');
     try {
       const before = tree(join(project.root, 'dist'));
       breakEverything(project);
@@ -218,25 +221,6 @@ describe('a build with errors', () => {
       for (const line of ran.err.split('\n').filter((text) => text.includes(': error:')))
         expect(line).toMatch(/^[^:]+:\d+:\d+: error: /);
       expect(differences(before, tree(join(project.root, 'dist')))).toEqual([]);
-    } finally {
-      project.remove();
-    }
-  });
-
-  it('leaves dist/ as it was when the disk takes no more', () => {
-    const project = copySmall('full');
-    try {
-      const before = tree(join(project.root, 'dist'));
-      project.edit('content/notes/a-second-larch.md', 'One specimen is an anecdote', 'One specimen is a fable');
-      // Stage 1 is done, so that it is the printing that fails: no file may grow beyond 250 kB, as on a full disk.
-      expect(project.run('check').code).toBe(0);
-      const command = `ulimit -f 250; exec "${process.execPath}" src/commands/build.ts`;
-      const ran = spawnSync('bash', ['-c', command], { cwd: project.root, encoding: 'utf8' });
-      expect(ran.status).not.toBe(0);
-      expect(existsSync(join(project.root, '.cache', 'building'))).toBe(true);
-      expect(differences(before, tree(join(project.root, 'dist')))).toEqual([]);
-      expect(project.run('build').code).toBe(0);
-      expect(project.read('dist/notes/a-second-larch/index.html')).toContain('One specimen is a fable');
     } finally {
       project.remove();
     }

@@ -6,13 +6,11 @@ import type { StillsModel } from '../../src/compute/models/stills.ts';
 import { readManifest } from '../../src/compute/project/manifest.ts';
 import { openStore } from '../../src/compute/store/store.ts';
 import { readSubtitles } from '../../src/words/script/subtitles.ts';
-import { violationsIn } from './accessibility.ts';
 import { demonstrationSite } from './built-site.ts';
 import { copyProject, tree } from './project.ts';
 
 const SCRIPT = 'scripts/a-clock-it-cannot-keep/';
 const NOTE = 'notes/a-clock-it-cannot-keep/';
-const PAGES = [SCRIPT, `${SCRIPT}prompter/`, `${SCRIPT}ledger/`, `${NOTE}ledger/`];
 
 const built = demonstrationSite();
 let site: Map<string, Buffer>;
@@ -35,37 +33,6 @@ async function open(path: string, options: BrowserContextOptions, look: (page: P
 }
 
 const place = (page: Page) => page.evaluate('scrollY') as Promise<number>;
-
-describe('pages of scripts and ledgers', () => {
-  it.each(['light', 'dark'] as const)('have nothing that axe finds, in %s', async (colorScheme) => {
-    for (const path of PAGES) {
-      await open(path, { colorScheme, bypassCSP: true }, async (page) => {
-        expect(await violationsIn(page), path).toEqual([]);
-      });
-    }
-  });
-
-  it.each([360, 1280])('scroll sideways nowhere, %d px wide', async (width) => {
-    for (const path of PAGES) {
-      await open(path, { viewport: { width, height: 740 } }, async (page) => {
-        expect(await page.evaluate('document.documentElement.scrollWidth'), path).toBeLessThanOrEqual(width);
-      });
-    }
-  });
-
-  it('read whole with scripting off', async () => {
-    for (const path of PAGES) {
-      await open(path, { javaScriptEnabled: false }, async (page) => {
-        expect((await page.locator('main').innerText()).length, path).toBeGreaterThan(1500);
-      });
-    }
-    await open(`${SCRIPT}prompter/`, { javaScriptEnabled: false }, async (page) => {
-      expect(await page.locator('#panel').isVisible()).toBe(false);
-      expect(await page.locator('main p').last().innerText()).toContain('the dull one');
-      expect((await page.locator('main h1').boundingBox())?.y).toBeLessThan(250);
-    });
-  });
-});
 
 describe('the page of a script', () => {
   it('says numbers in words and prints them beside what holds them', async () => {
@@ -195,6 +162,14 @@ describe('the ledger', () => {
 
 describe('the prompter, by keyboard alone', () => {
   const path = `${SCRIPT}prompter/`;
+
+  it('is the text alone with scripting off, from its head on', async () => {
+    await open(path, { javaScriptEnabled: false }, async (page) => {
+      expect(await page.locator('#panel').isVisible()).toBe(false);
+      expect(await page.locator('main p').last().innerText()).toContain('the dull one');
+      expect((await page.locator('main h1').boundingBox())?.y).toBeLessThan(250);
+    });
+  });
 
   it('starts, stops, changes its speed, goes by sections, mirrors and goes back', async () => {
     await open(path, {}, async (page) => {

@@ -17,6 +17,19 @@ describe('statistics/power-fit', () => {
     expect([fit.dof, fit.converged]).toEqual([certified.df, true]);
   });
 
+  test('the covariance is the residual variance times (JᵀJ)⁻¹ at the certified parameters, its off-diagonal too', () => {
+    const { x, y, certified } = nist('DanWood');
+    const [coefficient, exponent] = certified.params as [number, number];
+    const rows = x.map((at) => [at ** exponent, coefficient * at ** exponent * Math.log(at)] as const);
+    const total = (of: (row: (typeof rows)[number]) => number) => rows.reduce((sum, row) => sum + of(row), 0);
+    const [a, b, d] = [total(([u]) => u * u), total(([u, v]) => u * v), total(([, v]) => v * v)];
+    const scale = certified.residualSd ** 2 / (a * d - b * b);
+    const { covariance } = powerFit(x, y);
+    expectNear(covariance[0]![0]!, scale * d, 1e-7);
+    expectNear(covariance[0]![1]!, -scale * b, 1e-7);
+    expectNear(covariance[1]![0]!, -scale * b, 1e-7);
+  });
+
   test('the unit of x does not touch the exponent: hertz and gigahertz agree', () => {
     const gigahertz = [0.6, 1.2, 1.8, 2.4];
     const y = [10.2, 19.7, 30.4, 39.1];

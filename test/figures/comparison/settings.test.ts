@@ -140,6 +140,15 @@ describe('runs of one setting', () => {
     expect(needed).toBeGreaterThan(presentAt(figures, 'runs_to_tell.rise_delta.c').quantity.value);
   });
 
+  // By hand with s = 1, d = 2, ν = 2(n − 1): for n = 6 (2.228 + 1.372)·√(2/6) = 2.08 > 2, for n = 7 (2.179 + 1.356)·√(2/7) = 1.89 (quantiles
+  // of a printed table of Student's t, from memory). With 2 runs against 4 the spread of one run is the same.
+  test('seven runs of each would tell two standard deviations', () => {
+    const needed = (b: readonly number[]) =>
+      presentAt(compared({ a: rises('a', [40, 41, 42]), b: rises('b', b) }), 'runs_to_tell.rise_delta.b').quantity.value;
+    expect(needed([42, 43, 44])).toBe(7);
+    expect(needed([42, 42, 44, 44].map((value) => value + (Math.sqrt(0.75) - 1) * Math.sign(value - 43)))).toBe(7);
+  });
+
   // S. Holm, Scandinavian Journal of Statistics 6, 1979, 65–70: of two figures the clearer is held against 2.5 %, the other then against 5 %.
   test('a figure that alone would be told is not, where it is the clearest of two', () => {
     const u = (alias: string) => rises(alias, [40, 41, 42]).map((run) => run);

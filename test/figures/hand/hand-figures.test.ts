@@ -95,6 +95,18 @@ describe('figures/hand', () => {
     expect(verdict(0.62, 0.66)).toBe('these two runs differ');
   });
 
+  test('says that the step is that of the last digit where none is stated, and that a moment was read where nothing scatters', () => {
+    const inferred = (more: Partial<HandReading>) =>
+      presentAt(figuresOf([reading({ quantity: 'power', values: [10], ...more })]), 'load_power').inferred ?? [];
+    const [digit, moment] = [
+      'The step of the display is taken from the last digit that was written down.',
+      'It was read at a moment: how it varied meanwhile is not known and not in its interval.',
+    ];
+    expect(inferred({ lastDigit: 0.1 })).toEqual([digit, moment]);
+    expect(inferred({ lastDigit: 0.1, step: 0.1 })).toEqual([moment]);
+    expect(inferred({ lastDigit: 0.1, values: [10, 10.2], times: 2 })).toEqual([digit]);
+  });
+
   test('levels of sound average by energy (ISO 1996-1, from memory): 40 dB and 50 dB make 47.4 dB', () => {
     const { quantity } = presentAt(figuresOf([reading({ quantity: 'sound_level', values: [40, 50] })]), 'sound_level');
     expect(quantity.value).toBeCloseTo(10 * Math.log10((1e4 + 1e5) / 2), 9);

@@ -36,6 +36,14 @@ describe('surface/matrix', () => {
     expect(matrix!.values[3 * 20 + 4]).toBe(40.43);
   });
 
+  it('has the step of its last digit, 1 K in whole degrees', () => {
+    const step = (digits: number) => {
+      const text = rowsOf(',', '.').replaceAll(/\d+\.\d+/g, (cell) => Number(cell).toFixed(digits));
+      return readMatrix(bytes(text), 'data/image.csv').matrix!.step;
+    };
+    expect([0, 1, 2].map(step)).toEqual([1, 0.1, 0.01]);
+  });
+
   it('reads decimal commas in quotes', () => {
     const quoted = rowsOf(';', ',')
       .split('\n')

@@ -28,6 +28,12 @@ describe('words/stated/read', () => {
     expect(unreadOf('without reaching 60 degrees').unread).toBe('"without" before a number');
   });
 
+  test('a range is named by its middle, a number with ± by itself, one number by itself', () => {
+    expect(read('between 60 and 70 °C').nominal).toBe(65);
+    expect(read('60 °C ± 4 K').nominal).toBe(60);
+    expect(read('about 60 °C').nominal).toBe(60);
+  });
+
   test.each([
     ['88.7 sweeps per second', 'sweeps/s'],
     ['8.2 gigabytes a second', 'GB/s'],
