@@ -36,7 +36,15 @@ const bare = (kind: Subject['kind'], id: string, more: Partial<Subject>): Subjec
 export const SUBJECTS: ReadonlyMap<string, Subject> = new Map([
   ['rated', run(RATED, 1.7e9)],
   ['fast', run(FAST, 2.6e9)],
-  ['ladder', bare('attempts', 'larch-ladder', { facts: new Map([['tried', quantity(8, '1', 0, '')]]) })],
+  [
+    'ladder',
+    bare('attempts', 'larch-ladder', {
+      facts: new Map([
+        ['tried', quantity(8, '1', 0, '')],
+        ['outcome.restarted', quantity(1, '1', 0, '')],
+      ]),
+    }),
+  ],
   ['steps', bare('comparison', 'larch-steps', { figures: new Map([['speedup.fast', present('speedup', 1.08, '1', 0.002)]]) })],
   ['older', bare('quoted', 'hot-boxes', { figures: new Map([['steady_temperature', present('steady_temperature', 71, '°C')]]) })],
 ]);

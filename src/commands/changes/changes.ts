@@ -2,6 +2,7 @@
 
 import { readProject } from '../../compute/project/read-project.ts';
 import { changesSince, isChanged } from '../../compute/published-state/changes.ts';
+import { newStills } from '../../compute/published-state/cues.ts';
 import { lastGood } from '../../compute/published-state/last-good.ts';
 import { readStates } from '../../compute/published-state/read-states.ts';
 import { readPresent } from '../../compute/read-present.ts';
@@ -27,10 +28,17 @@ export async function changes(root: string, args: readonly string[], printer: Pr
   const then = statesSince(root, options.since);
   if (typeof then === 'string') return refuse(then);
   const { notes } = await readPresent(root);
-  const changed = changesSince(
+  const all = changesSince(
     then,
     notes.map(({ state }) => state),
-  ).filter(isChanged);
+  );
+  const redrawn = new Map(
+    all.map(({ of, plots }) => [of, new Set(plots.filter(({ how }) => how === 'changed').map(({ id }) => id))]),
+  );
+  const cuesOf = new Map(notes.map(({ state, cues }) => [state.of, cues]));
+  const changed = all
+    .map((note) => ({ ...note, stills: newStills(cuesOf.get(note.of) ?? [], redrawn) }))
+    .filter((note) => isChanged(note) || note.stills.length > 0);
   const json = { format: 1, since: options.since, notes: changed };
   printer.out(options.json ? `${JSON.stringify(json, null, 2)}\n` : changesText(changed, inWords(options.since), toolVersion()));
   return 0;

@@ -1,14 +1,20 @@
 /** Changes as a readable table. */
 import { BY_METHODS, type ChangedNumber, type NoteChanges } from '../../compute/published-state/changes.ts';
+import { type NewStill, stillLines } from '../../compute/published-state/cues.ts';
+
+/** What changed in a note or script, and the cues of a script that show it. */
+export interface NoteAndStills extends NoteChanges {
+  readonly stills: readonly NewStill[];
+}
 
 /** All notes that changed; one line where none did. `version`: of the tool that computed what stands now. */
-export function changesText(changed: readonly NoteChanges[], since: string, version: string): string {
+export function changesText(changed: readonly NoteAndStills[], since: string, version: string): string {
   if (changed.length === 0) return `Nothing changed since ${since}.\n`;
   return `${changed.map((note) => noteText(note, version)).join('\n\n')}\n`;
 }
 
 function noteText(
-  { of, title, figures, sentences, noLongerHeld, plots, pictures, added, removed, because }: NoteChanges,
+  { of, title, figures, sentences, noLongerHeld, plots, pictures, stills, added, removed, because }: NoteAndStills,
   version: string,
 ): string {
   const file = `content/${of}.md`;
@@ -37,6 +43,7 @@ function noteText(
       'Pictures',
       pictures.map(({ path, how }) => `${how}: data/${path}`),
     ),
+    part('Cues that need a new still', stillLines(file, stills)),
     part('Numbers that are new', added),
     part('Numbers that are gone', removed),
   ];

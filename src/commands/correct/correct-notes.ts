@@ -3,7 +3,9 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
+import { newStills, stillLines } from '../../compute/published-state/cues.ts';
 import { type AskedNumber, correctionLines } from '../../compute/published-state/judge-note.ts';
+import type { PresentNote } from '../../compute/published-state/protect.ts';
 import { readPresent } from '../../compute/read-present.ts';
 import { writeWhole } from '../../compute/store/store.ts';
 import { counted } from '../../figures/in-words.ts';
@@ -45,6 +47,11 @@ export async function correctNotes(root: string, args: readonly string[], printe
   const concerned = new Set(notes.map(({ file }) => file).filter((file) => files.length === 0 || files.includes(file)));
   const absent = manifest.problems.filter(({ rule, place }) => rule === 'absent-figure' && concerned.has(place.file));
   if (absent.length > 0) printer.out(`To be reworded by hand, since the data no longer gives the number:\n${report(root, absent)}`);
+  const stills = notes.filter(({ file }) => concerned.has(file)).flatMap((note) => stillsOf(note, notes));
+  if (stills.length > 0)
+    printer.out(
+      `Cues that need a new still, since their plots are drawn from other data (\`npm run stills\` draws them):\n${stills.map((line) => `  ${line}\n`).join('')}`,
+    );
   if (asking.length === 0) {
     printer.out('No published number asks for a reason.\n');
     return 0;
@@ -53,6 +60,12 @@ export async function correctNotes(root: string, args: readonly string[], printe
   if (options.since === undefined) printer.out('Dated by the newest day that the data names; --since says another.\n');
   if (options.reason === undefined) printer.out('Nothing is written yet: say why with --reason "…".\n');
   return 0;
+}
+
+/** The cues of a script whose plots changed since it was published. */
+function stillsOf({ file, cues }: PresentNote, notes: readonly PresentNote[]): string[] {
+  const redrawn = new Map(notes.map(({ state, redrawn: ids }) => [state.of, new Set(ids)]));
+  return stillLines(file, newStills(cues, redrawn));
 }
 
 function refuse(printer: Printer, text: string): 1 {

@@ -48,7 +48,9 @@ export function retestRun(root: string, args: readonly string[], printer: Printe
   writeFileSync(join(root, file), retestText(readFileSync(join(root, old.file), 'utf8'), retest));
   printer.out(`${file} is written: a retest of "${old.title}".\n${left(old, retest)}`);
   follow(root, register, { old: id, retest: newId }, printer);
-  printer.out('Then: npm run check. Where published numbers changed, it says what to write.\n');
+  printer.out(
+    'Then: npm run check. Where published numbers changed, it says what to write; npm run correct writes it, and names the cues of scripts that need a new still.\n',
+  );
   return 0;
 }
 

@@ -1,7 +1,7 @@
 /** The models of a script's page and of its prompter, and the files beside them. */
 
 import { USUAL_PACE } from '../../register/values/pace.ts';
-import { plotNamed } from '../../words/script/on-screen.ts';
+import { plotsOn } from '../../words/script/on-screen.ts';
 import { scriptPlain } from '../../words/script/plain.ts';
 import type { Plan, PlannedBlock } from '../../words/script/plan.ts';
 import { clockTime } from '../../words/script/timeline.ts';
@@ -142,16 +142,10 @@ function spokenBlock(
 function picturesOf(parts: SiteContents, computed: ComputedNote, { block }: PlannedBlock): Pick<SpokenBlock, 'shows' | 'redrawn'> {
   if (block.kind !== 'cue') return { shows: [], redrawn: [] };
   const note = parts.notes.find((other) => other.note.kind === 'note' && other.note.id === computed.note.note);
-  const within = block.html.flatMap((piece) =>
-    typeof piece === 'object' && 'plot' in piece ? (computed.plots[piece.plot] ?? []) : [],
-  );
-  const [own, others] = [computed.plots, note?.plots ?? []].map((plots) => plots.filter((plot) => plot !== null));
-  const shown = block.shows.flatMap((name) => plotNamed(name, [...own!, ...others!]) ?? []);
-  const ownNamed = shown.filter((plot) => own!.includes(plot));
-  const named = shown.filter((plot) => !own!.includes(plot));
+  const { own, others: named } = plotsOn(block, computed.plots, note?.plots ?? []);
   const isRedrawn = (of: ComputedNote) => (plot: { readonly id: string }) =>
     parts.redrawn.get(stateKey(of.note))?.has(plot.id) === true;
-  const redrawn = [...[...within, ...ownNamed].filter(isRedrawn(computed)), ...(note ? named.filter(isRedrawn(note)) : [])];
+  const redrawn = [...own.filter(isRedrawn(computed)), ...(note ? named.filter(isRedrawn(note)) : [])];
   return {
     shows: note ? named.map(({ id, title }) => ({ title, path: `${notePath(note)}#plot-${id}` })) : [],
     redrawn: [...new Set(redrawn.map(({ title }) => title))],

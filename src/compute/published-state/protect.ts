@@ -19,6 +19,7 @@ import type { Pictures } from '../steps/pictures/pictures.ts';
 import type { PlotResult } from '../steps/plots/plot-task.ts';
 import type { Plots } from '../steps/plots/plots.ts';
 import { keepAddresses, type Redirect } from './addresses.ts';
+import { type ShownCue, shownCues } from './cues.ts';
 import { type AskedNumber, judgeNote } from './judge-note.ts';
 import { BY_DATA, judgeScript, UNEXPLAINED } from './judge-script.ts';
 import { keepIds } from './keep-ids.ts';
@@ -37,6 +38,10 @@ export interface PresentNote {
   readonly against: readonly Problem[];
   /** Corrections that it asks for: of a script those that have no reason of its author's. */
   readonly asked: readonly AskedNumber[];
+  /** Of a script: what is on screen, and when. */
+  readonly cues: readonly ShownCue[];
+  /** Ids of its plots that are drawn otherwise than when it was published. */
+  readonly redrawn: readonly string[];
 }
 
 interface Options {
@@ -76,10 +81,12 @@ export function protect({ register, content, published, notes, plots, pictures, 
     const drawn = plots.results.get(stateKey(note)) ?? [];
     const plan = note.kind === 'script' ? scripts.plans.get(note.id) : undefined;
     const going = presentState(written, drawn, sources, plan, copies, broughtPages(written, register), pictures);
+    const speaksFor = { of: `notes/${note.note ?? ''}`, plots: plots.results.get(`notes/${note.note ?? ''}`) ?? [] };
     const { outcome, present } = keepIds({ outcome: written, present: going }, stateOf(note, states));
     return {
       outcome,
       present,
+      cues: plan === undefined ? [] : shownCues(plan, { of: stateKey(note), plots: drawn }, speaksFor),
       standing: standingOf(outcome, drawn, present, states),
       ...judge(outcome, present, states, unreadable, sources, register),
     };
@@ -93,19 +100,22 @@ export function protect({ register, content, published, notes, plots, pictures, 
   );
   const stands = new Set([...standing.values()].flatMap((addresses) => [...addresses]));
   const moved = movedPages(register, (page) => stands.has(page));
+  const redrawn = new Map(judged.map(({ present }) => [present.of, redrawnSince(states.get(present.of), present)]));
   const kept = keepAddresses(whole, standing, publishedNotes, new Set(moved.map(({ from }) => from)));
   return {
     notes: { outcomes, problems: outcomes.flatMap(({ written }) => written.problems) },
     corrections: new Map(judged.map(({ present, corrections }) => [present.of, corrections])),
     redirects: kept.redirects,
-    redrawn: new Map(judged.map(({ present }) => [present.of, redrawnSince(states.get(present.of), present)])),
+    redrawn,
     problems: [...unreadable, ...judged.flatMap(({ problems }) => problems), ...kept.problems],
-    present: judged.map(({ outcome, present, open, against, asked }) => ({
+    present: judged.map(({ outcome, present, open, against, asked, cues }) => ({
       file: outcome.note.file,
       state: present,
       open,
       against,
       asked,
+      cues,
+      redrawn: [...(redrawn.get(present.of) ?? [])],
     })),
   };
 }

@@ -6,6 +6,8 @@ import type { Pair } from './match.ts';
 export function printsDifferently({ was, is }: Pair): boolean {
   if (plain(was.shown) === plain(is.shown)) return false;
   const ownWords = was.kind === 'stated' || was.kind === 'claim';
+  // A claim's value is that of its first operand: another one may have moved.
+  if (was.kind === 'claim' && was.verdict !== is.verdict) return true;
   return ownWords || was.unit !== is.unit ? !sameValue({ was, is }) : true;
 }
 

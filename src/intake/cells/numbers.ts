@@ -3,7 +3,8 @@
 /** What stands between whole and fraction: a point or a comma. */
 export type DecimalMark = '.' | ',';
 
-const POWERS = Array.from({ length: 23 }, (_, k) => Number(`1e${k}`));
+/** Powers of ten that a double holds exactly. */
+export const POWERS = Array.from({ length: 23 }, (_, k) => Number(`1e${k}`));
 
 /**
  * Reads `[+-]digits[mark digits][e[+-]digits]` with blanks around it, times 10^shift; NaN for anything else. The minus sign proper is one too.

@@ -97,23 +97,22 @@ function convert(
   const declared = declaration.missing ? new Set(declaration.missing) : null;
   const values = new Float64Array(kept.length);
   let missing = 0;
-  let decimals = 0;
+  // A declared marker may be a number: -1 is no reading where the author says so.
+  const isMarker = (record: number) => declared?.has(records.cell(record, field).trim()) === true;
+  let decimals = records.numbers(declared ? kept.filter((record) => !isMarker(record)) : kept, field, mark, shift, values);
+  if (declared) records.numbers(kept, field, mark, shift, values);
   for (let row = 0; row < kept.length; row++) {
     const record = kept[row]!;
-    let value = records.number(record, field, mark, shift);
-    // A declared marker may be a number: -1 is no reading where the author says so.
-    if (declared?.has(records.cell(record, field).trim())) value = Number.NaN;
-    else if (!Number.isNaN(value)) decimals = Math.max(decimals, records.decimals(record, field, mark));
-    else {
+    if (declared && isMarker(record)) values[row] = Number.NaN;
+    else if (Number.isNaN(values[row])) {
       const found = odd(record);
       if (found) {
-        value = parseNumber(found.text, mark, shift);
+        values[row] = parseNumber(found.text, mark, shift);
         decimals = Math.max(decimals, decimalsOf(found.text, mark));
         if (found.other !== undefined) others.set(found.other, (others.get(found.other) ?? 0) + 1);
       }
     }
-    if (Number.isNaN(value)) missing++;
-    values[row] = value;
+    if (Number.isNaN(values[row])) missing++;
   }
   return { values, missing, decimals: Math.min(decimals - shift, 15), others };
 }

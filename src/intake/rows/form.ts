@@ -21,7 +21,7 @@ export function refuseForm(sheet: Sheet, chosen?: LogDeclaration['rows']): Probl
   const { file, lines, structure } = sheet;
   const packed = packedProblem(sheet);
   if (packed) return packed;
-  if (lines.count === 0 || sheet.decoded.text.trim() === '') {
+  if (isBlank(sheet)) {
     return error('empty-file', placeOfLine(file, lines, 1), 'the file is empty', {
       expected: 'a header and rows of readings',
       remedy: 'see whether the copy from the test bench went wrong',
@@ -72,8 +72,13 @@ function refusal(sheet: Sheet, found: string, remedy: string): Problem {
 }
 
 /** Lines of JSON, or one object or list over many lines. */
-function isObjects({ decoded }: Sheet): boolean {
-  return /^\s*(?:\{\s*["}]|\[\s*[{[\d"])/.test(decoded.text.slice(0, 1000));
+function isObjects({ lines }: Sheet): boolean {
+  return /^\s*(?:\{\s*["}]|\[\s*[{[\d"])/.test(`${lines.at(1)}\n${lines.at(2)}`);
+}
+
+function isBlank({ lines }: Sheet): boolean {
+  for (let line = 1; line <= lines.count; line++) if (lines.at(line).trim() !== '') return false;
+  return true;
 }
 
 function isKeyValue(sheet: Sheet): boolean {

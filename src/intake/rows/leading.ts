@@ -38,9 +38,9 @@ function continues(
   if (kind !== structure.kinds[field] && kind !== 'missing') return false;
   if (kind !== 'number') return true;
   const value = parseNumber(cell, dialect.decimal);
-  const known = Array.from(before, (row) => records.number(row, field, dialect.decimal, 0)).filter(
-    (number) => !Number.isNaN(number),
-  );
+  const all = new Float64Array(before.length);
+  records.numbers(before, field, dialect.decimal, 0, all);
+  const known = all.filter((number) => !Number.isNaN(number));
   if (Number.isNaN(value) || known.length === 0) return true;
   const [low, high] = [Math.min(...known), Math.max(...known)];
   const reach = high > low ? RANGES * (high - low) : SHARE * Math.abs(high);

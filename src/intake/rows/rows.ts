@@ -36,14 +36,17 @@ export function findRows(sheet: Sheet, reporter: Reporter, drops: Drops = NO_DRO
   let marks = 0;
   const odd: number[] = [];
   let other = -1;
+  // Nearly every row begins with a digit, and then it holds no names, unless the header does too.
+  const digits = [structure.header, structure.units].some((names) => isDigit((names?.[0] ?? '').charCodeAt(0)));
   for (let record = structure.first; record < structure.end; record++) {
     if (drops.takes(record)) continue;
     const fields = records.width(record);
     if (damaged.size > 0 && damaged.has(record)) reporter.row(record, 'line-damaged', damaged.get(record)!);
     else if (fields === structure.width || fitsButForDelimiter(record, sheet)) {
-      if (isHeaderAgain(record, sheet)) repeatedHeaders++;
-      else if (other < 0 && record > structure.firstRow && isOtherHeader(record, sheet)) other = record;
-      else if (lastIsWhole) found[count++] = record;
+      const names = !isDigit(records.letter(record)) || digits;
+      if (names && isHeaderAgain(record, sheet)) repeatedHeaders++;
+      else if (names && other < 0 && record > structure.firstRow && isOtherHeader(record, sheet)) other = record;
+      else if (lastIsWhole || !isLast(record, sheet)) found[count++] = record;
       else if (isCutOff(record, sheet)) reporter.row(record, 'last-line-cut', 'the last line ends at NUL bytes and may be cut off');
       else if (mayBeCut(record, found.subarray(0, count), sheet)) reporter.row(record, 'last-cell-cut', LAST_CELL_CUT);
       else found[count++] = record;
@@ -51,7 +54,7 @@ export function findRows(sheet: Sheet, reporter: Reporter, drops: Drops = NO_DRO
     else if (record < structure.firstRow && holdsText(records.row(record), sheet)) marks++;
     else odd.push(record);
   }
-  const kept = found.slice(0, count);
+  const kept = found.subarray(0, count);
   const longer = lastWidth(sheet, kept);
   const leading = longer !== null && fieldsLead(sheet, kept, longer) ? new Set(longer) : null;
   for (const record of odd) if (!leading?.has(record)) reporter.row(record, ...wrongWidth(record, records.width(record), sheet));
@@ -66,6 +69,10 @@ export function findRows(sheet: Sheet, reporter: Reporter, drops: Drops = NO_DRO
     ],
     inferences: notes(sheet, repeatedHeaders, marks),
   };
+}
+
+function isDigit(letter: number): boolean {
+  return letter >= 48 && letter <= 57;
 }
 
 /** No number and no time: a line such as `# recording starts`. */

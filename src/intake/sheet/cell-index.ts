@@ -19,18 +19,30 @@ export function indexCells(text: string, count: number, delimiter: string): Cell
     width,
     cell,
     row: (record) => Array.from({ length: width(record) }, (_, field) => cell(record, field)),
-    number: (record, field, mark, shift) => {
-      const at = first[record]! + field;
-      // What follows a short record is the next one.
-      if (at >= first[record + 1]!) return Number.NaN;
-      return parseNumber(text, mark, shift, starts[at]!, end(at));
+    letter: (record) => letterOf(text, starts[first[record]!]!),
+    numbers: (records, field, mark, shift, into) => {
+      let decimals = 0;
+      for (let k = 0; k < records.length; k++) {
+        const at = first[records[k]!]! + field;
+        // What follows a short record is the next one.
+        const within = at < first[records[k]! + 1]!;
+        into[k] = within ? parseNumber(text, mark, shift, starts[at]!, end(at)) : Number.NaN;
+        if (!Number.isNaN(into[k])) decimals = Math.max(decimals, decimalsOf(text, mark, starts[at]!, end(at)));
+      }
+      return decimals;
     },
-    decimals: (record, field, mark) => {
-      const at = first[record]! + field;
-      return decimalsOf(text, mark, starts[at]!, end(at));
-    },
+    stamp: () => false,
   };
 }
+
+/** The letter that a line begins with, blanks left out; that of its end where there is none. */
+function letterOf(text: string, from: number): number {
+  let at = from;
+  while (text[at] === ' ' || text[at] === '\t') at++;
+  return at < text.length ? text.charCodeAt(at) : LF;
+}
+
+const LF = 10;
 
 interface Starts {
   /** Offset of every cell, and one past the end that a further cell would have. */

@@ -1,8 +1,11 @@
 /** Bytes of a file -> text, by evidence: byte-order mark, strict UTF-8, UTF-16 by its pattern of NUL bytes, then Windows-1252. */
+import { type ByteText, byteText } from './byte-text.ts';
 
 export interface Decoded {
-  /** Without byte-order mark and without the run of NUL bytes at the end; line ends are `\n`. */
+  /** Without byte-order mark and without the run of NUL bytes at the end; line ends are `\n`. Decoded when first asked for where `inBytes` is there. */
   readonly text: string;
+  /** The text by its bytes, where most lines are ASCII. */
+  readonly inBytes: ByteText | null;
   /** Name of the encoding and how it was told. */
   readonly encoding: string;
   /** Number of NUL bytes cut from the end. */
@@ -17,27 +20,48 @@ export function decode(bytes: Uint8Array): Decoded {
   if (utf16) {
     const text = new TextDecoder(utf16.label).decode(bytes);
     const cut = text.replace(/\0+$/, '');
-    return { text: unifyLineEnds(cut), encoding: utf16.name, nulTail: (text.length - cut.length) * 2, oddLines: [] };
+    return { text: unifyLineEnds(cut), inBytes: null, encoding: utf16.name, nulTail: (text.length - cut.length) * 2, oddLines: [] };
   }
   let end = bytes.length;
   while (end > 0 && bytes[end - 1] === 0) end--;
   const marked = bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf;
   const body = bytes.subarray(marked ? 3 : 0, Math.max(end, marked ? 3 : 0));
-  return { ...decodeBytes(body, marked), nulTail: bytes.length - end };
+  const nulTail = bytes.length - end;
+  const inBytes = byteText(body);
+  return inBytes ? ofBytes(inBytes, marked, nulTail) : { ...decodeBytes(body, marked), inBytes: null, nulTail };
 }
 
-function decodeBytes(body: Uint8Array, marked: boolean): Omit<Decoded, 'nulTail'> {
+function ofBytes(inBytes: ByteText, marked: boolean, nulTail: number): Decoded {
+  let text: string | null = null;
+  return {
+    get text() {
+      text ??= inBytes.whole();
+      return text;
+    },
+    inBytes,
+    encoding: marked ? MARKED : inBytes.isAscii ? 'ASCII' : UTF8,
+    nulTail,
+    oddLines: [],
+  };
+}
+
+const MARKED = 'UTF-8 (byte-order mark)';
+const UTF8 = 'UTF-8 (every byte fits)';
+
+type Read = Omit<Decoded, 'nulTail' | 'inBytes'>;
+
+function decodeBytes(body: Uint8Array, marked: boolean): Read {
   const strict = strictUtf8(body);
   if (strict !== null) {
     // Beyond ASCII a character takes two bytes or more.
-    const encoding = marked ? 'UTF-8 (byte-order mark)' : strict.length === body.length ? 'ASCII' : 'UTF-8 (every byte fits)';
+    const encoding = marked ? MARKED : strict.length === body.length ? 'ASCII' : UTF8;
     return { text: unifyLineEnds(strict), encoding, oddLines: [] };
   }
   return decodeByLine(body);
 }
 
 /** Line by line, so that two encodings in one file both stay readable; a line that is UTF-8 beyond ASCII is not so by chance. */
-function decodeByLine(body: Uint8Array): Omit<Decoded, 'nulTail'> {
+function decodeByLine(body: Uint8Array): Read {
   const latin = new TextDecoder('windows-1252');
   const parts: string[] = [];
   const utf8Lines: number[] = [];
@@ -52,7 +76,7 @@ function decodeByLine(body: Uint8Array): Omit<Decoded, 'nulTail'> {
     const text = strict ?? latin.decode(slice);
     parts.push(text);
     if (strict === null) (/[\u0080-\u009f]/.test(text) ? unfit : latinLines).push(parts.length);
-    else if (!isAscii(strict)) utf8Lines.push(parts.length);
+    else if (isBeyondAscii(strict)) utf8Lines.push(parts.length);
     from = to;
   }
   const mostlyUtf8 = utf8Lines.length > latinLines.length;
@@ -71,8 +95,8 @@ function strictUtf8(bytes: Uint8Array): string | null {
   }
 }
 
-function isAscii(text: string): boolean {
-  return !/[\u0080-\uffff]/.test(text);
+function isBeyondAscii(text: string): boolean {
+  return /[\u0080-\uffff]/.test(text);
 }
 
 function utf16Kind(bytes: Uint8Array): { label: string; name: string } | null {

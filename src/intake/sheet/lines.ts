@@ -1,5 +1,7 @@
 /** The lines of a text, found when first asked for: most rows of a log are never quoted. */
 import type { Place } from '../../problem.ts';
+import type { ByteText } from './byte-text.ts';
+import type { Decoded } from './decode.ts';
 import { splitLine } from './split.ts';
 
 export interface Lines {
@@ -9,7 +11,35 @@ export interface Lines {
   readonly at: (line: number) => string;
 }
 
-export function linesOf(text: string): Lines {
+export function linesOf(decoded: Pick<Decoded, 'inBytes' | 'text'>): Lines {
+  return decoded.inBytes ? linesOfBytes(decoded.inBytes) : linesOfText(decoded.text);
+}
+
+const LF = 10;
+/** So many lines stand between two marks of the index: the index of a log of a million rows stays small. */
+const APART = 32;
+
+function linesOfBytes({ bytes, cut }: ByteText): Lines {
+  const { count, marks } = marksOf(bytes);
+  const at = (line: number): string => {
+    if (line < 1 || line > count) return '';
+    let from = marks[Math.floor((line - 1) / APART)]!;
+    for (let left = (line - 1) % APART; left > 0; left--) from = bytes.indexOf(LF, from) + 1;
+    const end = bytes.indexOf(LF, from);
+    return cut(from, end < 0 ? bytes.length : end);
+  };
+  return { count, at };
+}
+
+/** Number of lines, and the offset of every so many of them. */
+function marksOf(bytes: Uint8Array): { readonly count: number; readonly marks: readonly number[] } {
+  const marks = [0];
+  let lines = 0;
+  for (let at = 0; at < bytes.length; at++) if (bytes[at] === LF && ++lines % APART === 0) marks.push(at + 1);
+  return { count: bytes.length > 0 && bytes.at(-1) !== LF ? lines + 1 : lines, marks };
+}
+
+function linesOfText(text: string): Lines {
   let starts: Int32Array | null = null;
   const count = countLines(text);
   const at = (line: number): string => {

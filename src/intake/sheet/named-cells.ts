@@ -1,6 +1,5 @@
 /** Lines of `time=… temp=… clock=…`: every cell begins with its name, and the names are the same in every line. */
-import { decimalsOf, parseNumber } from '../cells/numbers.ts';
-import type { Records } from './records.ts';
+import { numbersOf, type Records } from './records.ts';
 
 const NAMED = /^\s*([A-Za-z_][\w.-]*)=/;
 /** Lines looked at before the rest. */
@@ -15,7 +14,7 @@ export function namesInCells(records: Records): { readonly names: readonly strin
   if (lines < 2 || lines * 2 < Math.min(records.count, SAMPLE)) return null;
   const cell = (record: number, field: number) => withoutName(records.cell(record, field), names[field]);
   const row = (record: number) => Array.from({ length: records.width(record) }, (_, field) => cell(record, field));
-  return { names, records: { ...records, cell, row, ...numbersOf(cell) } };
+  return { names, records: { ...records, cell, row, numbers: numbersOf(cell), stamp: () => false } };
 }
 
 function namesOf(records: Records, record: number): string[] | null {
@@ -33,11 +32,4 @@ function hasNames(records: Records, record: number, names: readonly string[]): b
 function withoutName(cell: string, name: string | undefined): string {
   const trimmed = cell.trimStart();
   return name !== undefined && trimmed.startsWith(`${name}=`) ? trimmed.slice(name.length + 1) : cell;
-}
-
-function numbersOf(cell: Records['cell']): Pick<Records, 'number' | 'decimals'> {
-  return {
-    number: (record, field, mark, shift) => parseNumber(cell(record, field), mark, shift),
-    decimals: (record, field, mark) => decimalsOf(cell(record, field), mark),
-  };
 }

@@ -37,13 +37,12 @@ export interface Sheet {
 export function openSheet(bytes: Uint8Array, file: string, choose: (lines: Lines) => Dialect = chooseDialect): Sheet {
   const { plain, packing } = unpackedText(bytes);
   const decoded = decode(plain);
-  const lines = linesOf(decoded.text);
+  const lines = linesOf(decoded);
   const dialect = choose(lines);
-  const { records, structure, inferences } = recordsOf(decoded.text, lines, dialect);
+  const { records, structure, inferences } = recordsOf(decoded, lines, dialect);
   const names = structure.header?.map(visible) ?? null;
   const units = structure.units?.map(visible) ?? null;
   const keys = columnKeys(names ?? Array.from({ length: structure.width }, () => ''));
-  const openEnd = decoded.text !== '' && !decoded.text.endsWith('\n');
   return {
     file,
     decoded,
@@ -55,15 +54,23 @@ export function openSheet(bytes: Uint8Array, file: string, choose: (lines: Lines
     names,
     units,
     keys,
-    openEnd,
+    openEnd: isOpen(decoded),
     inferences: packing.with === 'gzip' && packing.fault === null ? [UNPACKED, ...inferences] : inferences,
     problems: bytesProblems(decoded, lines, file),
   };
 }
 
 /** Records and structure: as the delimiter says, or with brackets kept together, or with the names that stand in the cells. */
-function recordsOf(text: string, lines: Lines, dialect: Dialect): Pick<Sheet, 'records' | 'structure' | 'inferences'> {
-  const plain = readRecords(text, lines, dialect.delimiter);
+function isOpen(decoded: Decoded): boolean {
+  const bytes = decoded.inBytes?.bytes;
+  if (bytes) return bytes.length > 0 && bytes.at(-1) !== LF;
+  return decoded.text !== '' && !decoded.text.endsWith('\n');
+}
+
+const LF = 10;
+
+function recordsOf(decoded: Decoded, lines: Lines, dialect: Dialect): Pick<Sheet, 'records' | 'structure' | 'inferences'> {
+  const plain = readRecords(decoded, lines, dialect.delimiter);
   const keyed = namesInCells(plain);
   if (keyed) {
     const structure = { ...findStructure(keyed.records, dialect.decimal), header: keyed.names };

@@ -1,7 +1,10 @@
 /** Text -> records of cells, each with the line it starts on. The only place that knows Papa Parse. */
 import Papa from 'papaparse';
 import { type DecimalMark, decimalsOf, parseNumber } from '../cells/numbers.ts';
+import { indexBytes } from './byte-index.ts';
+import type { Stamp } from './byte-stamp.ts';
 import { indexCells } from './cell-index.ts';
+import type { Decoded } from './decode.ts';
 import type { Lines } from './lines.ts';
 import { BLANKS, splitLine } from './split.ts';
 
@@ -13,10 +16,12 @@ export interface Cells {
   /** '' beyond the last field. */
   readonly cell: (record: number, field: number) => string;
   readonly row: (record: number) => readonly string[];
-  /** `parseNumber` of a cell. */
-  readonly number: (record: number, field: number, mark: DecimalMark, shift: number) => number;
-  /** `decimalsOf` a cell. */
-  readonly decimals: (record: number, field: number, mark: DecimalMark) => number;
+  /** Code of the letter that a record begins with, blanks left out; that of a line end for an empty one. */
+  readonly letter: (record: number) => number;
+  /** Puts the number of a column's cell in each of the records (`parseNumber`) into an array, and tells the most decimals that one has (`decimalsOf`). */
+  readonly numbers: (records: ArrayLike<number>, field: number, mark: DecimalMark, shift: number, into: Float64Array) => number;
+  /** Puts the date and clock time of a cell into `into`, where they can be read without cutting the cell out; false elsewhere. */
+  readonly stamp: (record: number, field: number, into: Stamp) => boolean;
 }
 
 export interface Records extends Cells {
@@ -30,14 +35,22 @@ export interface Records extends Cells {
  * Splits a text with unified line ends. Without quotes an index of delimiters and line ends is all it takes, a third of the time
  * of cutting every cell out; with quotes Papa Parse reads it; where a quote goes astray, line by line, so that it swallows one line only.
  */
-export function readRecords(text: string, lines: Lines, delimiter: string): Records {
+export function readRecords(decoded: Pick<Decoded, 'inBytes' | 'text'>, lines: Lines, delimiter: string): Records {
+  if (decoded.inBytes && delimiter !== BLANKS && !decoded.inBytes.bytes.includes(QUOTE))
+    return plain(indexBytes(decoded.inBytes, lines.count, delimiter));
+  const { text } = decoded;
   const records = readPlain(text, lines, delimiter) ?? readQuoted(text, lines, delimiter) ?? readByLine(lines, delimiter);
   return text.includes('\0') ? { ...records, damaged: markNul(records) } : records;
 }
 
+const QUOTE = 34;
+
 function readPlain(text: string, lines: Lines, delimiter: string): Records | null {
-  if (delimiter === BLANKS || text.includes('"')) return null;
-  return { ...indexCells(text, lines.count, delimiter), lines: oneToOne(lines.count), damaged: new Map() };
+  return delimiter === BLANKS || text.includes('"') ? null : plain(indexCells(text, lines.count, delimiter));
+}
+
+function plain(cells: Cells): Records {
+  return { ...cells, lines: oneToOne(cells.count), damaged: new Map() };
 }
 
 function oneToOne(count: number): Int32Array {
@@ -53,8 +66,22 @@ function arrayCells(rows: readonly (readonly string[])[]): Cells {
     width: (record) => rows[record]!.length,
     cell: (record, field) => rows[record]![field] ?? '',
     row: (record) => rows[record]!,
-    number: (record, field, mark, shift) => parseNumber(rows[record]![field] ?? '', mark, shift),
-    decimals: (record, field, mark) => decimalsOf(rows[record]![field] ?? '', mark),
+    letter: (record) => (rows[record]![0]!.trimStart() || '\n').charCodeAt(0),
+    numbers: numbersOf((record, field) => rows[record]![field] ?? ''),
+    stamp: () => false,
+  };
+}
+
+/** Numbers of cells that are there as texts. */
+export function numbersOf(cell: Cells['cell']): Cells['numbers'] {
+  return (records, field, mark, shift, into) => {
+    let decimals = 0;
+    for (let k = 0; k < records.length; k++) {
+      const text = cell(records[k]!, field);
+      into[k] = parseNumber(text, mark, shift);
+      if (!Number.isNaN(into[k])) decimals = Math.max(decimals, decimalsOf(text, mark));
+    }
+    return decimals;
   };
 }
 

@@ -10,7 +10,7 @@ import { isBlankRecord } from '../sheet/structure.ts';
 import { spanProblems, statedDate } from './stated-span.ts';
 import { chooseTime, EVERY, type TimeColumn } from './time-column.ts';
 import { chooseFormat, type TimeReading } from './time-format.ts';
-import { findGaps, medianStep, orderRows, stepChange } from './time-order.ts';
+import { findGaps, isOrdered, medianStep, orderRows, stepChange } from './time-order.ts';
 import { readTimes } from './time-values.ts';
 
 export interface ReadTime {
@@ -38,14 +38,10 @@ export function readTime(sheet: Sheet, records: Int32Array, declaration: LogDecl
   const shifted = shiftTimes(sheet, records, times.values, declaration.repairs);
   const readable = withTime(sheet, choice.column, records, times.values, reporter);
   if (readable.records.length === 0) return failed([noTime(choice.column, declaration)]);
-  const order = orderRows(readable.times);
-  for (const { index, why } of order.disordered) {
-    const reason = why === 'backward' ? 'the time runs backward' : 'the time is ahead of the rows after it';
-    reporter.row(readable.records[index]!, `time-${why}`, reason);
-  }
-  const kept = order.kept.map((index) => readable.records[index]!);
-  const seconds = sinceFirst(order.kept, readable.times);
-  const start = times.origin === null ? null : roundNano(times.origin + readable.times[order.kept[0]!]!);
+  const ordered = inOrder(readable.records, readable.times, reporter);
+  const kept = ordered.records;
+  const start = times.origin === null ? null : roundNano(times.origin + ordered.times[0]!);
+  const seconds = sinceFirst(ordered.times);
   const axis = axisOf(seconds, choice.column, format.reading, start);
   if (standsStill(seconds)) return failed([noStep(sheet, choice.column, kept, declaration)]);
   return {
@@ -118,7 +114,7 @@ function withTime(
   times: Float64Array,
   reporter: Reporter,
 ): { records: Int32Array; times: Float64Array } {
-  if (!times.some((time) => Number.isNaN(time))) return { records, times };
+  if (!hasNaN(times)) return { records, times };
   const good: number[] = [];
   for (let k = 0; k < times.length; k++) {
     if (!Number.isNaN(times[k])) good.push(k);
@@ -135,11 +131,27 @@ function withTime(
   return { records: Int32Array.from(good, (k) => records[k]!), times: Float64Array.from(good, (k) => times[k]!) };
 }
 
-function sinceFirst(kept: Int32Array, times: Float64Array): Float64Array {
-  const seconds = new Float64Array(kept.length);
-  const first = times[kept[0]!]!;
-  for (let row = 0; row < seconds.length; row++) seconds[row] = roundNano(times[kept[row]!]! - first);
-  return seconds;
+function hasNaN(times: Float64Array): boolean {
+  for (let k = 0; k < times.length; k++) if (Number.isNaN(times[k])) return true;
+  return false;
+}
+
+/** Records whose times never fall, and these times; the others are set aside. */
+function inOrder(records: Int32Array, times: Float64Array, reporter: Reporter): { records: Int32Array; times: Float64Array } {
+  if (isOrdered(times)) return { records, times };
+  const { kept, disordered } = orderRows(times);
+  for (const { index, why } of disordered) {
+    const reason = why === 'backward' ? 'the time runs backward' : 'the time is ahead of the rows after it';
+    reporter.row(records[index]!, `time-${why}`, reason);
+  }
+  return { records: kept.map((index) => records[index]!), times: Float64Array.from(kept, (index) => times[index]!) };
+}
+
+/** Changes the times in place: a log of a million rows has no room to spare. */
+function sinceFirst(times: Float64Array): Float64Array {
+  const first = times[0]!;
+  for (let row = 0; row < times.length; row++) times[row] = roundNano(times[row]! - first);
+  return times;
 }
 
 /** Takes off the noise of binary fractions: no logger tells less than a nanosecond. */

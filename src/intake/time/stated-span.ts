@@ -21,7 +21,8 @@ function outerLines({ structure, records, lines }: Sheet): { readonly text: stri
   const above = structure.headerAt >= 0 ? Math.min(structure.headerAt, structure.firstRow) : structure.first;
   const found: { text: string; line: number }[] = [];
   for (let record = 0; record < records.count; record++) {
-    if (record >= above && record < structure.end) continue;
+    if (record === above) record = structure.end;
+    if (record >= records.count) break;
     const line = records.lines[record]!;
     found.push({ text: lines.at(line), line });
   }

@@ -102,7 +102,7 @@ function firstNumber({ name }: TimeColumn, cell: string, { place }: Declaration)
 function numberFormat(sheet: Sheet, column: TimeColumn, declaration: Declaration): FormatChoice {
   const field = column.fields[0]!;
   const values = sampleCells(sheet, field).map((cell) => parseNumber(cell, sheet.dialect.decimal));
-  const magnitude = epochUnit(values.find((value) => !Number.isNaN(value)) ?? 0);
+  const magnitude = magnitudeOf(values);
   const format = declaration.time?.format ?? (magnitude ? 'epoch' : 'elapsed');
   const stated = statedUnit(sheet, field, declaration);
   if ('problem' in stated) return { reading: null, problems: [stated.problem], inferences: [] };
@@ -129,6 +129,14 @@ function numberFormat(sheet: Sheet, column: TimeColumn, declaration: Declaration
     return { reading: { format, unit: readUnit(magnitude)!, order: 'ymd' }, problems: [], inferences };
   }
   return { reading: null, problems: [unitMissing(column, format, values, declaration)], inferences: [] };
+}
+
+/** What most numbers are as epoch times; a damaged cell or two are not asked. null where most are none. */
+function magnitudeOf(values: readonly number[]): ReturnType<typeof epochUnit> {
+  const counts = new Map<ReturnType<typeof epochUnit>, number>();
+  for (const value of values) if (!Number.isNaN(value)) counts.set(epochUnit(value), (counts.get(epochUnit(value)) ?? 0) + 1);
+  const most = Math.max(...counts.values());
+  return [...counts].find(([, count]) => count === most)?.[0] ?? null;
 }
 
 function otherMagnitude({ name }: TimeColumn, spelling: string, how: string, magnitude: string, { place }: Declaration): Problem {

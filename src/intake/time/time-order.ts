@@ -31,7 +31,7 @@ export function orderRows(times: Float64Array): Order {
       kept[count - 1] = k;
     } else disordered.push({ index: k, why: 'backward' });
   }
-  return { kept: kept.slice(0, count), disordered };
+  return { kept: kept.subarray(0, count), disordered };
 }
 
 /**
@@ -40,12 +40,27 @@ export function orderRows(times: Float64Array): Order {
  */
 export function medianStep(seconds: Float64Array): number | null {
   if (seconds.length < 2) return null;
+  const even = evenStep(seconds);
+  if (even > 0) return even;
   const steps = new Float64Array(seconds.length - 1);
   for (let k = 0; k < steps.length; k++) steps[k] = seconds[k + 1]! - seconds[k]!;
   const step = medianOf(steps);
   if (step > 0) return step;
   const longer = steps.filter((each) => each > 0);
   return longer.length > 0 ? medianOf(longer) : step;
+}
+
+/** The step where all are the same to the last bit; NaN where they differ. */
+function evenStep(seconds: Float64Array): number {
+  const step = seconds[1]! - seconds[0]!;
+  for (let k = 2; k < seconds.length; k++) if (seconds[k]! - seconds[k - 1]! !== step) return Number.NaN;
+  return step;
+}
+
+/** Whether times never fall: then every row stays. */
+export function isOrdered(times: Float64Array): boolean {
+  for (let k = 1; k < times.length; k++) if (!(times[k]! >= times[k - 1]!)) return false;
+  return true;
 }
 
 /** Sorts the array as far as it must. */

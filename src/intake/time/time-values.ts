@@ -1,7 +1,7 @@
 /** Cells of the time column -> seconds on one scale, one a record; NaN where a cell cannot be read. */
 import { error, type Problem } from '../../problem.ts';
 import { nearest } from '../../quantities/nearest.ts';
-import { type Civil, readCivil, readMinutes, readSpan } from '../cells/civil.ts';
+import { readCivil, readMinutes, readSpan } from '../cells/civil.ts';
 import { type ZoneReader, zoneNames, zoneReader } from '../cells/zone.ts';
 import type { Inference, LogDeclaration } from '../log.ts';
 import type { Sheet } from '../sheet/open.ts';
@@ -39,13 +39,10 @@ function readNumbers(sheet: Sheet, column: TimeColumn, reading: TimeReading, rec
   const { factor } = reading.unit;
   const divisor = factor < 1 ? Math.round(1 / factor) : 0;
   const values = new Float64Array(records.length);
-  let first = Number.NaN;
-  for (let k = 0; k < records.length; k++) {
-    const value = sheet.records.number(records[k]!, field, sheet.dialect.decimal, 0);
-    if (Number.isNaN(first)) first = value;
-    // Differences first: an epoch time in ms or µs has no digits left for a fraction.
-    values[k] = divisor > 0 ? (value - first) / divisor : (value - first) * factor;
-  }
+  sheet.records.numbers(records, field, sheet.dialect.decimal, 0, values);
+  const first = values.find((value) => !Number.isNaN(value)) ?? Number.NaN;
+  // Differences first: an epoch time in ms or µs has no digits left for a fraction.
+  for (let k = 0; k < records.length; k++) values[k] = divisor > 0 ? (values[k]! - first) / divisor : (values[k]! - first) * factor;
   const start = divisor > 0 ? first / divisor : first * factor;
   return { values, origin: zero === null || Number.isNaN(start) ? null : zero + start, problems: [], inferences: [] };
 }
@@ -112,13 +109,17 @@ function readDates(
   let read = 0;
   let origin = Number.NaN;
   let previous = Number.NEGATIVE_INFINITY;
+  const stamp = new Float64Array(3);
+  const quick = column.fields.length === 1 && reading.order === 'ymd';
   for (let k = 0; k < records.length; k++) {
-    const civil = civilOf(sheet, column, reading, records[k]!);
-    if (!civil) continue;
+    const found =
+      (quick && sheet.records.stamp(records[k]!, column.fields[0]!, stamp)) || civilOf(sheet, column, reading, records[k]!, stamp);
+    if (!found) continue;
+    const [day, seconds, offset] = [stamp[0]!, stamp[1]!, stamp[2]!];
     read++;
-    if (civil.offset !== null) withOffset++;
-    if (Number.isNaN(origin)) origin = civil.day * DAY;
-    const instant = instantOf(civil, origin, reader, previous);
+    if (!Number.isNaN(offset)) withOffset++;
+    if (Number.isNaN(origin)) origin = day * DAY;
+    const instant = instantOf(day * DAY, seconds, offset, origin, reader, previous);
     values[k] = instant;
     if (!Number.isNaN(instant)) previous = instant;
   }
@@ -139,18 +140,28 @@ function contradiction(sheet: Sheet, column: TimeColumn, records: Int32Array): I
   return [{ method: 'zone-contradiction', statement }];
 }
 
-function civilOf(sheet: Sheet, column: TimeColumn, reading: TimeReading, record: number): Civil | null {
+/** Puts day, second of the day and offset into `into`, with NaN for no offset; false where a cell cannot be read. */
+function civilOf(sheet: Sheet, column: TimeColumn, reading: TimeReading, record: number, into: Float64Array): boolean {
   const part = (k: number) => sheet.records.cell(record, column.fields[k]!).trim();
   const text = column.fields.length === 1 ? part(0) : `${part(0)} ${part(1)}`;
   const civil = readCivil(text, reading.order);
-  return civil && !Number.isNaN(civil.day) && (column.shape === 'date' || !Number.isNaN(civil.seconds)) ? civil : null;
+  if (!civil || Number.isNaN(civil.day) || (column.shape !== 'date' && Number.isNaN(civil.seconds))) return false;
+  into[0] = civil.day;
+  into[1] = Number.isNaN(civil.seconds) ? 0 : civil.seconds;
+  into[2] = civil.offset ?? Number.NaN;
+  return true;
 }
 
 /** Seconds since `origin`, a midnight: so the fraction of a second keeps its digits. */
-function instantOf(civil: Civil, origin: number, reader: ZoneReader | null, previous: number): number {
-  const seconds = !Number.isNaN(civil.seconds) ? civil.seconds : 0;
-  const midnight = civil.day * DAY;
-  if (civil.offset !== null) return midnight - origin + seconds - civil.offset;
+function instantOf(
+  midnight: number,
+  seconds: number,
+  offset: number,
+  origin: number,
+  reader: ZoneReader | null,
+  previous: number,
+): number {
+  if (!Number.isNaN(offset)) return midnight - origin + seconds - offset;
   if (!reader) return midnight - origin + seconds;
   const whole = Math.floor(seconds);
   return reader(midnight + whole, origin + previous - 1) - origin + (seconds - whole);

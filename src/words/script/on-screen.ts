@@ -47,8 +47,20 @@ export function plotNamed<T extends { readonly id: string }>(name: string, plots
 }
 
 /** The plots that stand in a cue. */
-function picturesIn({ html }: CueBlock, own: readonly KnownPlot[]): KnownPlot[] {
+function picturesIn<T>({ html }: CueBlock, own: readonly (T | null)[]): T[] {
   return html.flatMap((piece) => (typeof piece === 'object' && 'plot' in piece ? (own[piece.plot] ?? []) : []));
+}
+
+/** The plots that a cue shows, each once: those of the script, in it or named by it, and those of the note that it names. `own` are in the order of the script. */
+export function plotsOn<T extends { readonly id: string }>(
+  cue: CueBlock,
+  own: readonly (T | null)[],
+  others: readonly (T | null)[],
+): { readonly own: readonly T[]; readonly others: readonly T[] } {
+  const [mine, theirs] = [own, others].map((plots) => plots.filter((plot) => plot !== null)) as [T[], T[]];
+  const named = cue.shows.flatMap((name) => plotNamed(name, [...mine, ...theirs]) ?? []);
+  const ofOwn = [...picturesIn(cue, own), ...named.filter((plot) => mine.includes(plot))];
+  return { own: [...new Set(ofOwn)], others: [...new Set(named.filter((plot) => !mine.includes(plot)))] };
 }
 
 function unknownPicture(cue: CueBlock, id: string, known: readonly KnownPlot[]): ScreenFault {

@@ -120,6 +120,7 @@ describe('ten retests of the demonstration', () => {
     const said: string[] = [];
     expect(await correctNotes(project.root, [], { out: (text) => said.push(text), err: quiet.err })).toBe(0);
     expect(said.join('')).not.toContain('content/notes/');
+    expect(said.join('')).toContain('Cues that need a new still');
   });
 
   test('the old runs stay, and each says what followed', async () => {

@@ -32,9 +32,13 @@ describe('compute/published-state/same-value', () => {
     expect(printsDifferently(pair({ shown: '1.2 W' }, { shown: '1.3 W' }))).toBe(true);
   });
 
-  test("in the author's own words, or another unit, it is the value that counts", () => {
+  test("in the author's own words, or another unit, it is the value that counts, and of a claim the verdict", () => {
     expect(printsDifferently(pair({ kind: 'stated', shown: 'about 1 W' }, { shown: 'some 1 W' }))).toBe(false);
     expect(printsDifferently(pair({ kind: 'stated', shown: 'about 1 W' }, { shown: 'some 2 W', value: 2 }))).toBe(true);
+    const [holds, fails] = ['holds', 'fails'].map((verdict) => ({ kind: 'claim', verdict }));
+    const gone = 'settles higher (this no longer holds)';
+    expect(printsDifferently(pair({ ...holds, shown: 'settles higher' }, { ...fails, shown: gone }))).toBe(true);
+    expect(printsDifferently(pair({ ...holds, shown: 'settles higher' }, { ...holds, shown: 'ends higher' }))).toBe(false);
     expect(printsDifferently(pair({ shown: '1 W' }, { shown: '1000 mW', value: 1000, unit: 'mW' }))).toBe(false);
   });
 });

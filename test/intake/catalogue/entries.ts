@@ -96,6 +96,7 @@ export const ENTRIES: readonly Entry[] = [
     'time-epoch',
     'time-epoch-ms',
     'time-epoch-ns',
+    'time-epoch-torn',
     'time-epoch-unit',
     'time-epoch-unit-declared',
   ),

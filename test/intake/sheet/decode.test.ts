@@ -38,7 +38,7 @@ describe('intake/sheet/decode', () => {
   });
 
   it('reads nothing from nothing', () => {
-    expect(decode(new Uint8Array(0))).toEqual({ text: '', encoding: 'ASCII', nulTail: 0, oddLines: [] });
+    expect(decode(new Uint8Array(0))).toMatchObject({ text: '', encoding: 'ASCII', nulTail: 0, oddLines: [] });
     expect(decode(new Uint8Array(9)).text).toBe('');
   });
 });

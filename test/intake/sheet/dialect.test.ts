@@ -4,7 +4,7 @@ import { chooseDialect } from '../../../src/intake/sheet/dialect.ts';
 import { linesOf } from '../../../src/intake/sheet/lines.ts';
 import { fixture } from '../declare.ts';
 
-const choose = (text: string) => chooseDialect(linesOf(text));
+const choose = (text: string) => chooseDialect(linesOf({ text, inBytes: null }));
 
 describe('intake/sheet/dialect', () => {
   it.each([
