@@ -40,11 +40,19 @@ function readNumbers(sheet: Sheet, column: TimeColumn, reading: TimeReading, rec
   const divisor = factor < 1 ? Math.round(1 / factor) : 0;
   const values = new Float64Array(records.length);
   sheet.records.numbers(records, field, sheet.dialect.decimal, 0, values);
-  const first = values.find((value) => !Number.isNaN(value)) ?? Number.NaN;
+  const first = firstOf(values);
   // Differences first: an epoch time in ms or µs has no digits left for a fraction.
   for (let k = 0; k < records.length; k++) values[k] = divisor > 0 ? (values[k]! - first) / divisor : (values[k]! - first) * factor;
   const start = divisor > 0 ? first / divisor : first * factor;
   return { values, origin: zero === null || Number.isNaN(start) ? null : zero + start, problems: [], inferences: [] };
+}
+
+/** The first number; the one after it where a torn first is so large that a double has no digits left for the differences. */
+function firstOf(values: Float64Array): number {
+  const at = values.findIndex((value) => !Number.isNaN(value));
+  const first = values[at] ?? Number.NaN;
+  const next = values.subarray(at + 1).find((value) => !Number.isNaN(value)) ?? first;
+  return first > Number.MAX_SAFE_INTEGER && next <= Number.MAX_SAFE_INTEGER ? next : first;
 }
 
 function unusedStart(column: TimeColumn, { format }: TimeReading, { place }: Pick<LogDeclaration, 'place'>): TimeValues {
