@@ -17,7 +17,8 @@ const common = { isolate: false, testTimeout: HANGS, hookTimeout: HANGS };
  */
 export default defineConfig({
   test: {
-    maxWorkers: availableParallelism(),
+    // One more than there are cores: a worker that waits for a browser or for a build leaves its core idle.
+    maxWorkers: availableParallelism() + 1,
     projects: [
       {
         test: { ...common, name: 'unit', include: ['test/**/*.test.ts'], exclude: [STAGE, SITE], globalSetup: ['test/scratch.ts'] },

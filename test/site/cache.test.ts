@@ -18,6 +18,12 @@ const warnings = (err: string) => [...err.matchAll(/: warning: .*\[missed-thrott
 
 describe('site: the cache', () => {
   it('tells with a warm cache what it tells with a cold one after the code of a warning has changed', () => {
+    const project = copySmall('code');
+    // The runs and one note are enough, and all of it is computed twice.
+    for (const folder of ['scripts', 'comparisons', 'attempts', 'record-copies'])
+      rmSync(join(project.root, 'content', folder), { recursive: true });
+    rmSync(join(project.root, 'content/notes/a-clock-it-cannot-keep.md'));
+    project.edit('content/notes/a-second-larch.md', '[the first note](../a-clock-it-cannot-keep/)', 'the first note');
     expect(warnings(project.run('check').err)).toEqual([]);
     // The demonstration has no sticky flag: the changed code warns of its first channel instead.
     project.edit(
@@ -30,6 +36,7 @@ describe('site: the cache', () => {
     const cold = project.run('check');
     expect(warnings(cold.err).length).toBeGreaterThan(0);
     expect(warm).toEqual(cold);
+    project.remove();
   });
 
   it('survives flipped bytes and killed builds; `npm run damage` tries many more', async () => {

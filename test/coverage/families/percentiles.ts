@@ -66,7 +66,7 @@ export const FAMILY: Family = {
   words:
     'Readings of a load of constant level scatter about it by 2 % (a clock, a power), 0.2 K (a temperature) and 0.05 W (the power at the wall, beside what the load takes). The truths are those of the distributions.',
   trials: 200,
-  quick: 40,
+  quick: 20,
   cells: [
     cell('600 readings, white noise', { n: 600, memory: 0 }, { quick: true, why: ORDERED }),
     cell('3600 readings, white noise', { n: 3600, memory: 0 }, { why: ORDERED }),
