@@ -38,11 +38,11 @@ export function condenser(channels: readonly Pick<Channel, 'quantity'>[], { keep
   let most = keep;
   let lines = new Int32Array(FIRST_ROWS);
   let seconds = new Float64Array(FIRST_ROWS);
-  let counts = new Float64Array(FIRST_ROWS);
+  let counts = new Uint32Array(FIRST_ROWS);
   let gaps = new Uint8Array(FIRST_ROWS);
   let values = channels.map(() => new Float64Array(FIRST_ROWS));
   /** Readings behind each value. */
-  let weights = channels.map(() => new Float64Array(FIRST_ROWS));
+  let weights = channels.map(() => new Uint32Array(FIRST_ROWS));
   const steps = stepWatch();
   const join = channels.map(({ quantity }) => (quantity === 'throttle_flag' ? eitherBits : meanOf));
   let count = 0;
@@ -54,10 +54,10 @@ export function condenser(channels: readonly Pick<Channel, 'quantity'>[], { keep
   const resize = (length: number) => {
     lines = resized(lines, new Int32Array(length));
     seconds = resized(seconds, new Float64Array(length));
-    counts = resized(counts, new Float64Array(length));
+    counts = resized(counts, new Uint32Array(length));
     gaps = resized(gaps, new Uint8Array(length));
     values = values.map((column) => resized(column, new Float64Array(length)));
-    weights = weights.map((column) => resized(column, new Float64Array(length)));
+    weights = weights.map((column) => resized(column, new Uint32Array(length)));
   };
   const move = (from: number, to: number) => {
     lines[to] = lines[from]!;
@@ -162,7 +162,7 @@ function stepWatch() {
 const FIRST_ROWS = 1024;
 
 /** The array `to` with what fits into it of the other. */
-function resized<T extends Int32Array | Float64Array | Uint8Array>(from: T, to: T): T {
+function resized<T extends Int32Array | Uint32Array | Float64Array | Uint8Array>(from: T, to: T): T {
   to.set(from.subarray(0, to.length));
   return to;
 }
