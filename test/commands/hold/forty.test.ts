@@ -126,7 +126,6 @@ describe('commands/hold: forty passages', () => {
   test.each([
     ['The fast run had a single restart.', []],
     ['The fast run restarted once.', []],
-    ['One of the rungs restarted.', ['ladder.outcome.restarted']],
     ['There was a single restart among the rungs.', ['ladder.outcome.restarted']],
     ['The rungs ended with two hangs.', ['ladder.outcome.hung']],
   ])('%s: what came of attempts is no figure of a run', (text, right) => {
