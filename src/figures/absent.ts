@@ -29,7 +29,7 @@ export function noChannel(quantity: string): Reason {
 /** The phase is not declared, or, with automatic phases, no edge was found. */
 export function noPhase(soak: Soak, phase: string): Reason {
   const how = soak.context.phases === 'auto' ? 'none was found in the log' : 'none is declared';
-  return { absent: 'no-phase', why: `The run has no ${phase} phase: ${how}.` };
+  return { absent: 'no-phase', why: soak.untold ?? `The run has no ${phase} phase: ${how}.` };
 }
 
 export function noReadings(channel: string, stretch: string): Reason {

@@ -29,6 +29,13 @@ const SLOPES =
 /** A bend is told to half a line or so, s. */
 const BEND = 30;
 
+/** When the channel that shows the loads was read last before a row, s since the log's first row. An edge lies behind that. */
+export function readBefore({ time, channels }: Log, { channel }: LoadEdges, row: number): number {
+  const { values } = channels.find(({ name }) => name === channel)!;
+  const before = values.subarray(0, row).findLastIndex((value) => !Number.isNaN(value));
+  return time.seconds[Math.max(0, before)]!;
+}
+
 /** The edges by the first channel that shows them, in the order power, utilisation, clock, current, temperature. */
 export function findEdges(log: Log): LoadEdges | null {
   const { seconds } = log.time;

@@ -27,9 +27,9 @@ import { warmingOf } from './thermal/warming.ts';
  * Keys are addresses without the alias; the primary channel stands under the bare name. Pure and without a clock.
  */
 export function derive(log: Log, context: RunContext, tables: RunTables = {}): RunFigures {
-  const { phases, inferences } = phasesOf(log, context);
+  const { phases, inferences, untold } = phasesOf(log, context);
   const inferred = phases.length > 0 ? inferences.map(({ statement }) => statement) : [];
-  const unfitted: Soak = { log, context, phases, inferred, warming: null };
+  const unfitted: Soak = { log, context, phases, inferred, ...(untold === undefined ? {} : { untold }), warming: null };
   const { meters, why } = metersOf(unfitted);
   const primary = meters[0] ?? null;
   const changed = loadChange(unfitted, primary);

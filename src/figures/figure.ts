@@ -89,6 +89,8 @@ export interface Phase {
   readonly fromRow: number;
   readonly toRow: number;
   readonly inferred: boolean;
+  /** How far its edges may be off, s, where they were told by a temperature, which bends slowly. */
+  readonly sharpness?: number;
 }
 
 /** The first word of an address: its figure. */

@@ -38,6 +38,8 @@ const FEWEST = 3;
 const TRIALS = 3;
 /** Gaps whose lengths differ by less than this share are tried as one length, the longer one. */
 const ALIKE = 1.1;
+/** Levels about a gap that differ by so many times what they do elsewhere over such a time changed in the gap. */
+const STANDS_OUT = 4;
 /** A trial begins after each such part of the gap's length. */
 const EVERY = 1 / 8;
 /** At the edges of a span the first and the last reading stand for up to this many steps of their own. */
@@ -53,7 +55,8 @@ interface Gap extends Span {
  * Fills the gaps of a stretch, and what its `span` reaches beyond the first and the last reading. The guess for a gap of length G is the mean of
  * the readings about it (of one side at an edge); the same guess is made for stretches of length G that were logged, and its
  * mean square error there, times 1 + 1/m for m disjoint stretches, is its variance (leave-out check: common practice, no source). It holds
- * where what happened in the gap also happened elsewhere: a load that paused in the gap alone leaves no trace.
+ * where what happened in the gap also happened elsewhere: a load that paused in the gap alone leaves no trace. A level that is another behind the
+ * gap, and moves nowhere else as far in such a time, changed somewhere in it: the difference times the gap's length over √12 (rectangular) is added.
  */
 export function fillGaps(readings: Readings, span: Span | null): Filled | Unfilled {
   const gaps = gapsIn(readings, span);
@@ -63,7 +66,7 @@ export function fillGaps(readings: Readings, span: Span | null): Filled | Unfill
   const sums = { y: runningSum(y), area: runningArea(t, y) };
   const runs = runsOf(readings);
   const byLength = new Map<string, { readonly trials: Trials; squares: number }>();
-  let integral = 0;
+  let [integral, changed] = [0, 0];
   for (const gap of gaps) {
     const length = gap.to - gap.from;
     const side = gap.before < 0 ? 'after' : gap.after >= t.length ? 'before' : 'both';
@@ -73,12 +76,15 @@ export function fillGaps(readings: Readings, span: Span | null): Filled | Unfill
     if (known.trials.m < TRIALS) return { longest: length, seconds };
     known.squares += length ** 2;
     byLength.set(key, known);
-    integral += length * guess(t, sums, runs, gap);
+    const [own, moved] = guess(t, sums, runs, gap);
+    integral += length * own;
+    if (moved ** 2 > STANDS_OUT ** 2 * known.trials.moved) changed += (length * moved) ** 2 / 12;
   }
   const terms = [...byLength.values()].map(({ trials: { meanSquare, m }, squares }) => ({
     u: Math.sqrt(squares * meanSquare * (1 + 1 / m)),
     dof: m,
   }));
+  terms.push({ u: Math.sqrt(changed), dof: Number.POSITIVE_INFINITY });
   const u = Math.sqrt(terms.reduce((sum, term) => sum + term.u ** 2, 0));
   return { integral, u, dof: welchSatterthwaite(terms), seconds, count: gaps.length };
 }
@@ -148,17 +154,25 @@ function meanAfter(t: Float64Array, sums: Sums, first: number, end: number, seco
   return (sums.y[last + 1]! - sums.y[first]!) / (last + 1 - first);
 }
 
-function guess(t: Float64Array, sums: Sums, runs: readonly Run[], { before, after, from, to }: Gap): number {
+/** The mean of the readings about a gap, and by how much they are another behind it; 0 at an edge. */
+function guess(
+  t: Float64Array,
+  sums: Sums,
+  runs: readonly Run[],
+  { before, after, from, to }: Gap,
+): readonly [mean: number, moved: number] {
   const seconds = Math.min((to - from) / 2, SIDE);
   const own = (index: number) => runs.find(({ first, end }) => index >= first && index < end)!;
   const means: number[] = [];
   if (before >= 0) means.push(meanBefore(t, sums, own(before).first, before, seconds));
   if (after < t.length) means.push(meanAfter(t, sums, after, own(after).end, seconds));
-  return means.reduce((sum, mean) => sum + mean, 0) / means.length;
+  return [means.reduce((sum, mean) => sum + mean, 0) / means.length, means.length === 2 ? means[1]! - means[0]! : 0];
 }
 
 interface Trials {
   readonly meanSquare: number;
+  /** Mean square of how far the level behind a stretch was from that before it. */
+  readonly moved: number;
   /** Disjoint stretches. */
   readonly m: number;
 }
@@ -166,7 +180,7 @@ interface Trials {
 /** Guesses across stretches of `length` that were logged. */
 function tried(t: Float64Array, sums: Sums, runs: readonly Run[], length: number, side: 'before' | 'after' | 'both'): Trials {
   const seconds = Math.min(length / 2, SIDE);
-  let [squares, count, m] = [0, 0, 0];
+  let [squares, moved, count, m] = [0, 0, 0, 0];
   for (const { first, end } of runs) {
     if (end - first < 2 * FEWEST) continue;
     const beside = Math.max(seconds, t[first + FEWEST - 1]! - t[first]!);
@@ -183,11 +197,12 @@ function tried(t: Float64Array, sums: Sums, runs: readonly Run[], length: number
       const error =
         means.reduce((sum, mean) => sum + mean, 0) / means.length - (sums.area[to]! - sums.area[from]!) / (t[to]! - t[from]!);
       squares += error ** 2;
+      moved += (means[means.length - 1]! - means[0]!) ** 2;
       count++;
       next = t[from]! + EVERY * length;
     }
   }
-  return { meanSquare: count > 0 ? squares / count : 0, m: count > 0 ? m : 0 };
+  return count > 0 ? { meanSquare: squares / count, moved: moved / count, m } : { meanSquare: 0, moved: 0, m: 0 };
 }
 
 /** What gaps add to the uncertainty of a figure; nothing without any. `factor`: from the integral to the figure. */

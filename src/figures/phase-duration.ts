@@ -32,7 +32,9 @@ function lasted(soak: Soak, phase: Phase, address: string) {
     return absent(NAME, { absent: 'no-readings', why: `The log has no rows in the ${phase.name} phase.` });
   }
   const step = log.time.step ?? 0;
-  const edge = samplingPart(context, address, step / Math.sqrt(6), null);
+  const inner = Number(phase.fromRow > 0) + Number(phase.toRow < log.rows);
+  const bend = (phase.sharpness ?? 0) * Math.sqrt(inner / 3);
+  const edge = samplingPart(context, address, Math.hypot(step / Math.sqrt(6), bend), null);
   const measured: Measured = {
     quantity: quantityOf(phase.to - phase.from, 's', [edge], { stated: true, step: 0 }),
     from: { columns: [log.time.column], rows: linesOf(soak, phase) },

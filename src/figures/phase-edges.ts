@@ -1,6 +1,6 @@
 /** Declared phases held against the loads that the log shows. */
 import type { Log } from '../intake/log.ts';
-import { type EdgeRows, findEdges } from './change-point.ts';
+import { findEdges, readBefore } from './change-point.ts';
 import type { DeclaredPhase } from './context.ts';
 
 /** A declared phase that does not agree with the log. Times in seconds since the first row. */
@@ -28,15 +28,23 @@ export function edgesOff(log: Log, declared: readonly DeclaredPhase[]): readonly
   const slack = Math.max(ROUNDED, edges.sharpness);
   const { seconds } = log.time;
   const end = seconds[log.rows - 1]!;
-  const loads = edges.loads.map((rows) => timesOf(rows, seconds));
+  const edgeAt = (row: number): Edge => {
+    const [at, after] = [seconds[Math.min(row, seconds.length - 1)]!, readBefore(log, edges, row)];
+    // A step of the log is no gap: what is told is the row that shows the edge.
+    return { at, after: at - after > slack ? after : at };
+  };
+  const loads = edges.loads.map(({ startRow, endRow }): Stretch => {
+    const [begins, ends] = [edgeAt(startRow), edgeAt(endRow)];
+    return { from: begins.at, to: ends.at, begins, ends };
+  });
   const off = declared.flatMap((phase): EdgeOff[] => {
     const to = Math.min(phase.to, end);
     if (!OF_LOAD.test(phase.name)) return [];
     const own = mostShared(loads, phase.from, to);
     if (!own) return [];
     const all: EdgeOff[] = [
-      { phase, kind: 'begins', seen: own.from, off: phase.from - own.from, channel: edges.channel },
-      { phase, kind: 'ends', seen: own.to, off: to - own.to, channel: edges.channel },
+      { phase, kind: 'begins', ...offFrom(phase.from, own.begins), channel: edges.channel },
+      { phase, kind: 'ends', ...offFrom(to, own.ends), channel: edges.channel },
     ];
     return all.filter((each) => Math.abs(each.off) > slack && !isCut(each, loads, declared, log));
   });
@@ -52,13 +60,23 @@ export function edgesOff(log: Log, declared: readonly DeclaredPhase[]): readonly
   return [...off, ...holds];
 }
 
+/** An edge lies after one instant and at another at the latest: far apart where it lies in a gap of the log. */
+interface Edge {
+  readonly after: number;
+  readonly at: number;
+}
+
 interface Stretch {
   readonly from: number;
   readonly to: number;
+  readonly begins: Edge;
+  readonly ends: Edge;
 }
 
-function timesOf({ startRow, endRow }: EdgeRows, seconds: Float64Array): Stretch {
-  return { from: seconds[startRow]!, to: seconds[Math.min(endRow, seconds.length - 1)]! };
+/** How far a declared edge is off: nothing between the two instants. */
+function offFrom(declared: number, { after, at }: Edge): Pick<EdgeOff, 'seen' | 'off'> {
+  const seen = declared < after ? after : at;
+  return { seen, off: declared > after && declared < at ? 0 : declared - seen };
 }
 
 /** The load that most of a stretch lies in; null where it meets none. */

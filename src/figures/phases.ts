@@ -1,6 +1,6 @@
 /** Phases of a run: declared ones put on the log's rows, or the load edge found by a named method. */
 import type { Inference, Log } from '../intake/log.ts';
-import { findEdges, type LoadEdges } from './change-point.ts';
+import { findEdges, type LoadEdges, readBefore } from './change-point.ts';
 import type { DeclaredPhase, RunContext } from './context.ts';
 import type { Phase } from './figure.ts';
 import { duration, listed } from './in-words.ts';
@@ -8,6 +8,8 @@ import { duration, listed } from './in-words.ts';
 export interface Phases {
   readonly phases: readonly Phase[];
   readonly inferences: readonly Inference[];
+  /** Why there is no phase, where an edge of a load was seen and not told. */
+  readonly untold?: string;
 }
 
 /** The run's phases on the rows of its log. */
@@ -49,7 +51,25 @@ function endsLater(a: DeclaredPhase, b: DeclaredPhase): boolean {
 
 /** The edges of the loads as found in the log; null when no channel shows one. For tools that propose phases. */
 export function detectLoadEdge(log: Log): LoadEdges | null {
-  return findEdges(log);
+  const edges = findEdges(log);
+  return edges && edgeInGap(log, edges) === null ? edges : null;
+}
+
+/** An edge may be anywhere in a stretch of so many steps without a reading. */
+const GAP_STEPS = 5;
+
+/** Where an edge of a load lies in a gap of the log, so that phases would begin at the end of the gap: in words; null where none does. */
+function edgeInGap(log: Log, edges: LoadEdges): string | null {
+  const { seconds } = log.time;
+  const least = Math.max(GAP_STEPS * (log.time.step ?? 0), edges.sharpness);
+  const rows = edges.loads.flatMap(({ startRow, endRow }) => [['begins', startRow] as const, ['ends', endRow] as const]);
+  for (const [does, row] of rows) {
+    if (row === 0 || row >= log.rows) continue;
+    const before = readBefore(log, edges, row);
+    if (seconds[row]! - before > least)
+      return `A load ${does} in a gap of the log, between ${duration(before)} and ${duration(seconds[row]!)} after its first row, by the channel ${edges.channel}. Declare the phases, if you know when it did.`;
+  }
+  return null;
 }
 
 /** Names of inferred phases: those of the first load, and of further ones with their number. */
@@ -64,13 +84,16 @@ const numbered = (name: string, k: number) => (k === 0 ? name : `${name}-${k + 1
 
 /**
  * Idle, load and cool-down by the inferred edges. Where there are several loads: idle, load, pause, load-2, pause-2, load-3 … cool-down.
- * None, and a sentence that says so, when no channel shows a load.
+ * None, and a sentence that says so, when no channel shows a load, or when one begins or ends in a gap.
  */
 export function detectPhases(log: Log): Phases {
   const edges = findEdges(log);
   if (!edges)
     return { phases: [], inferences: [{ method: 'load-edge', statement: 'No channel of the log shows where a load begins.' }] };
+  const untold = edgeInGap(log, edges);
+  if (untold !== null) return { phases: [], inferences: [{ method: 'load-edge', statement: untold }], untold };
   const { seconds } = log.time;
+  const isBent = log.channels.find(({ name }) => name === edges.channel)?.quantity === 'temperature';
   const between = (name: string, fromRow: number, toRow: number): Phase => ({
     name,
     from: seconds[fromRow]!,
@@ -78,6 +101,7 @@ export function detectPhases(log: Log): Phases {
     fromRow,
     toRow,
     inferred: true,
+    ...(isBent ? { sharpness: edges.sharpness } : {}),
   });
   const { loads } = edges;
   const phases = [

@@ -10,6 +10,8 @@ export interface Soak {
   readonly phases: readonly Phase[];
   /** How the phases were inferred; empty when they are declared. */
   readonly inferred: readonly string[];
+  /** Why there is no phase, where an edge of a load was seen and not told. */
+  readonly untold?: string;
   /** What is left of the climb of the temperature under load, K, by the seconds since the log's first row; null without a fit. */
   readonly warming: ((t: number) => number) | 'load changed' | null;
 }

@@ -164,6 +164,9 @@ class Reading {
     const order = (each: Log) =>
       each.inferences.map(({ statement }) => /day first|month first/.exec(statement)?.[0] ?? '').join('');
     if (order(log) !== order(first)) return 'the order of day and month';
+    const clock = ({ inferences }: Log) =>
+      inferences.map(({ statement }) => /read as (?:hours, )?minutes and seconds/.exec(statement)?.[0] ?? '').join('');
+    if (clock(log) !== clock(first)) return 'what the first number of a time counts';
     const base = (each: Log) => each.inferences.filter(({ method }) => method === 'flag-words').map(({ statement }) => statement);
     const other = base(log).some((statement, k) => /hexadecimal/.test(statement) !== /hexadecimal/.test(base(first)[k] ?? ''));
     if (other) return 'the words of a throttle flag';

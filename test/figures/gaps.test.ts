@@ -31,6 +31,17 @@ describe('figures/gaps', () => {
     expect(filled).toMatchObject({ seconds: 200, count: 1, dof: 9 });
   });
 
+  // By hand: the level changes somewhere in 200 s, rectangular: (8 − 1)·200/√12.
+  test('a level that is another behind the gap changed anywhere in it', () => {
+    const filled = fillGaps(
+      readings(without(1000, 1200), (t) => (t <= 1000 ? 1 : 8)),
+      null,
+    );
+    if (!isFilled(filled)) throw new Error('not filled');
+    expect(filled.integral).toBeCloseTo(200 * 4.5, 9);
+    expect(filled.u).toBeCloseTo(1400 / Math.sqrt(12), 9);
+  });
+
   test('a wave is as uncertain as the same guess proves where it was logged', () => {
     const wave = (t: number) => Math.sin((2 * Math.PI * t) / 400);
     const filled = fillGaps(readings(without(1000, 1200), wave), null);

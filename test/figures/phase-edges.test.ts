@@ -30,6 +30,16 @@ describe('declared phases held against the log', () => {
     expect(off(phase('idle', 0, 240), phase('load', 240, 3000))).toEqual(['load begins -60 at 300']);
   });
 
+  test('an edge in a gap of the log is right anywhere in the gap, and off from its ends', () => {
+    const t = Float64Array.from([...every(1, 3600)].filter((s) => s < 226 || s > 526));
+    const torn = logOf(t, { meter: { quantity: 'power', values: power } });
+    const offIn = (from: number) => edgesOff(torn, [phase('load', from, 3000)]).map((edge) => [edge.off, edge.seen]);
+    expect(offIn(300)).toEqual([]);
+    expect(offIn(500)).toEqual([]);
+    expect(offIn(200)).toEqual([[-25, 225]]);
+    expect(offIn(600)).toEqual([[73, 527]]);
+  });
+
   test('a load inside another phase is told by its length', () => {
     expect(off(phase('idle', 0, 3600))).toEqual(['idle holds 2700 at 300']);
   });

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { derive } from '../../src/figures/derive.ts';
 import { declaredPhases, detectLoadEdge, detectPhases, firstRowAfter, firstRowAt } from '../../src/figures/phases.ts';
+import { interval95 } from '../../src/quantities/uncertainty.ts';
 import { contextOf, every, logOf, noise, phase, presentAt, stepAt } from './build.ts';
 
 const log = logOf(every(10, 100), {});
@@ -114,6 +115,21 @@ describe('the load edge', () => {
       expect(edges.loads).toHaveLength(1);
       expect(edges.method).toContain('Hinkley');
     }
+  });
+
+  test('in a gap of the log is not told: no phase, the reason, and an energy that has room for it', () => {
+    const t = Float64Array.from([...every(1, 3000)].filter((s) => s < 226 || s > 526));
+    const torn = logOf(t, { meter: { quantity: 'power', values: (s) => (s >= 300 ? 8 : 1) } });
+    expect(detectPhases(torn).phases).toEqual([]);
+    expect(detectLoadEdge(torn)).toBeNull();
+    const { figures } = derive(torn, contextOf({ phases: 'auto' }));
+    const why =
+      'A load begins in a gap of the log, between 3.75 min and 8.78 min after its first row, by the channel meter. Declare the phases, if you know when it did.';
+    expect(figures.get('phase_duration')).toMatchObject({ absent: 'no-phase', why });
+    const energy = presentAt(figures, 'energy');
+    const [low, high] = interval95(energy.quantity)!;
+    expect(low).toBeLessThan(300 + 8 * 2700);
+    expect(high).toBeGreaterThan(300 + 8 * 2700);
   });
 
   test('of a log under load from its first row leaves no idle phase', () => {

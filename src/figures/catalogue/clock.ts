@@ -191,7 +191,7 @@ export const CLOCK = subject('clock', {
   sustained_ratio: {
     label: 'sustained ratio',
     unit: '1',
-    spoken: 'keeps kept sustain share last first began beginning start',
+    spoken: 'keeps kept sustain share last first began beginning start hold keep end',
     publishedChecks: ['gum-g-4-1'],
     lists: ['side by side'],
     definition:

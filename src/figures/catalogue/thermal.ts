@@ -105,7 +105,7 @@ export const THERMAL = subject('thermal', {
     ],
     assumptions: [
       'The rise is smoothed over a minute or five readings, at most a third of the window.',
-      'Noise lifts the largest change in a window: the limit is raised by what noise alone would add, so that a noisy sensor does not hide that a device has settled. Where that alone decides, a line through the last window must not climb by more than the limit, beyond what its own uncertainty leaves room for (at 90 %, one-sided).',
+      'Noise lifts the largest change in a window: the limit is raised by what noise alone would add, so that a noisy sensor does not hide that a device has settled. Where that alone decides, a line through the last window must neither climb nor fall by more than the limit, beyond what its own uncertainty leaves room for (at 90 %, one-sided).',
       'Half of the window or more was read. The load went on through gaps of the log.',
       LEVEL,
       'Where the device throttled and was at its limit for half of the window or more, the governor holds the temperature and the figure says so: the clock and the power are then what settles.',

@@ -116,17 +116,27 @@ function belowSetting(soak: Soak, channel: Channel, address: string): Measured |
   };
 }
 
-/** Sticky bits tell of events that the log missed: the count may be higher by as many, or more. Without them the count is exact as a count. */
+/** Sticky bits and single low readings tell of events that may have been missed: the count may be higher by as many. Without them it is exact as a count. */
 function missedInterval(throttling: Throttling | Reason): { readonly interval?: readonly [number, number] } {
-  if (isReason(throttling) || throttling.missed.length === 0) return {};
-  const { onsets, missed } = throttling;
-  return { interval: [onsets.length, onsets.length + missed.length] };
+  if (isReason(throttling)) return {};
+  const { onsets, missed, lone } = throttling;
+  const unseen = missed.length + lone;
+  return unseen === 0 ? {} : { interval: [onsets.length, onsets.length + unseen] };
+}
+
+/** So many single low readings, and more than half as many as falls, say that the clock changes as fast as it was logged. */
+const TOO_QUICK = 4;
+
+function tooQuick({ onsets, lone, channels }: Throttling): Reason {
+  const why = `The clock ${channels[0]!.name} was below its setting for a single reading ${lone} times, and for longer ${onsets.length} times: it changes as fast as it was logged, so that its falls cannot be counted.`;
+  return { absent: 'not-observed', why };
 }
 
 /** A count of onsets; what happened between two readings is not in it. */
 function throttleEvents(soak: Soak, throttling: Throttling | Reason): Measured | Reason {
   if (isReason(throttling)) return throttling;
-  const { onsets, channels, by, reasons, sticky, missed } = throttling;
+  const { onsets, channels, by, reasons, sticky, missed, lone } = throttling;
+  if (lone >= TOO_QUICK && 2 * lone > onsets.length) return tooQuick(throttling);
   const known = new Map(reasons.map((reason) => [reason, 0]));
   for (const { reason } of onsets) known.set(reason, (known.get(reason) ?? 0) + 1);
   const list = [...known].map(([reason, count]) => `${reason}: ${count}`).join(', ');

@@ -19,6 +19,8 @@ export interface Throttling {
   readonly phase: Phase;
   readonly channels: readonly Channel[];
   readonly onsets: readonly Onset[];
+  /** Single readings below the setting: each may be a fall that was over before the next reading. */
+  readonly lone: number;
   /** How it was told, in words. */
   readonly by: string;
   /** Every reason that the flags name, also those that never came. */
@@ -67,6 +69,7 @@ function byFlags(flags: readonly Channel[], phase: Phase): Told | Reason {
     phase,
     channels: flags,
     onsets,
+    lone: 0,
     by: 'rising bits of the throttle flags',
     reasons: [...new Set(bits.map((bit) => bit.reason))],
   };
@@ -105,12 +108,13 @@ function byClock(soak: Soak, clock: Channel, phase: Phase): Told | Reason {
   if (isReason(threshold)) return threshold;
   if (!hasReadings(clock, phase)) return noReadings(clock.name, 'the load phase');
   const ramp = Math.max(RAMP, 3 * (stepIn(soak.log, clock.log) ?? 0));
-  const { onsets, reached } = fallsOf(loadedReadings(soak, clock, phase), threshold, ramp);
+  const { onsets, lone, reached } = fallsOf(loadedReadings(soak, clock, phase), threshold, ramp);
   if (!reached) return neverReached(soak, clock);
   return {
     phase,
     channels: [clock],
     onsets,
+    lone,
     by: `the clock ${clock.name} itself, below its setting for two readings or more`,
     reasons: [],
   };
@@ -135,28 +139,34 @@ function loadedReadings(soak: Soak, clock: Channel, phase: Phase): ClockReading[
 /**
  * Falls of the clock below its setting: two readings in a row below the threshold begin one, two in a row at half the tolerance or more
  * above it end it, so that a clock that toggles about the threshold falls once. One that is below from the first reading for longer than
- * a governor takes to bring it up counts as a fall at the first; `reached` is false where it never came up.
+ * a governor takes to bring it up counts as a fall at the first; `reached` is false where it never came up. `lone`: single readings below by more
+ * than half the tolerance, the last of the load too.
  */
 function fallsOf(
   readings: readonly ClockReading[],
   { below, tolerance }: Threshold,
   ramp: number,
-): { readonly onsets: Onset[]; readonly reached: boolean } {
+): { readonly onsets: Onset[]; readonly lone: number; readonly reached: boolean } {
   const first = readings.findIndex(({ value }) => value >= below);
-  if (first < 0) return { onsets: [], reached: readings.length === 0 };
+  if (first < 0) return { onsets: [], lone: 0, reached: readings.length === 0 };
   const late = first > 0 && readings[first]!.at - readings[0]!.at > ramp;
   const onsets: Onset[] = late ? [{ row: readings[0]!.row, reason: 'clock below its setting from the start' }] : [];
   let down = late;
   let candidate: ClockReading | null = null;
+  let lone = 0;
+  const isLone = () => !down && candidate !== null && candidate.value < below - tolerance / 2;
   for (const reading of readings.slice(first)) {
     const turns = down ? reading.value >= below + tolerance / 2 : reading.value < below;
     if (turns && candidate) {
       if (!down) onsets.push({ row: candidate.row, reason: 'clock below its setting' });
       down = !down;
       candidate = null;
-    } else candidate = turns ? reading : null;
+    } else {
+      if (isLone()) lone++;
+      candidate = turns ? reading : null;
+    }
   }
-  return { onsets, reached: true };
+  return { onsets, lone: lone + (isLone() ? 1 : 0), reached: true };
 }
 
 function neverReached(soak: Soak, clock: Channel): Reason {

@@ -48,7 +48,7 @@ interface Group {
  * H.5; ISO 5725-2 calls it repeatability where time, operator and set-up do not change). Temperatures and their differences deviate by
  * kelvins, all else by a share of the value (pooled logarithms, to first order). Where the spread of two settings differs
  * (F test of the largest against the smallest, at 10 % for all pairs together), each keeps its own (Welch), and a setting with one run
- * gets the largest. A setting that was run less often than another keeps its own spread wherever that is larger than the pooled one: the
+ * gets the largest. A setting that was run less often than one that it is compared with keeps its own spread wherever that is larger than the pooled one: the
  * others would outvote it, and what is pooled misses most where the fewer runs are those that lie further apart (H. Scheffé, The Analysis
  * of Variance, 1959, 10.2, from memory).
  */
@@ -71,11 +71,13 @@ export function betweenRuns(comparison: string, address: string, alike: readonly
   };
   const pooled = parts(root, repeated, own);
   const alone = new Map(
-    repeated.map((group) => [group.alias, parts(`${root}/${group.alias || 'repeats'}`, [group], group.own)] as const),
+    repeated.map((group) => [group, parts(`${root}/${group.alias || 'repeats'}`, [group], group.own)] as const),
   );
+  const widest = repeated.reduce(further);
+  const groupOf = (alias: string) => repeated.find((group) => group.alias === alias);
   const partsOf = unequal(repeated, own)
-    ? (alias: string) => alone.get(alias) ?? alone.get(repeated.reduce(further).alias)!
-    : (alias: string) => (isOutvoted(alias, repeated) ? alone.get(alias)! : pooled);
+    ? (alias: string) => alone.get(groupOf(alias) ?? widest)!
+    : (alias: string) => (isOutvoted(alias, alike[0]!.alias, repeated) ? alone.get(groupOf(alias)!)! : pooled);
   return { dof, partsOf: (alias, value, runs) => partsOf(alias)(alias, value, runs) };
 }
 
@@ -84,11 +86,12 @@ function further(one: Group, other: Group): Group {
   return other.squares / other.dof > one.squares / one.dof ? other : one;
 }
 
-/** Whether a setting of the comparison was run less often than another one, and its runs lie further apart than all do. */
-function isOutvoted(alias: string, repeated: readonly Group[]): boolean {
+/** Whether a setting was run less often than one that it is compared with, and its runs lie further apart than all do: others are compared with the reference. */
+function isOutvoted(alias: string, reference: string, repeated: readonly Group[]): boolean {
   const settings = repeated.filter((group) => group.alias !== '');
   const group = settings.find((each) => each.alias === alias);
-  if (!group || settings.every(({ dof }) => dof <= group.dof)) return false;
+  const rivals = settings.filter((each) => alias === reference || each.alias === reference);
+  if (!group || rivals.every(({ dof }) => dof <= group.dof)) return false;
   return group.squares / group.dof > sumOf(repeated, ({ squares }) => squares) / sumOf(repeated, ({ dof }) => dof);
 }
 

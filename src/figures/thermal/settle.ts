@@ -9,7 +9,7 @@ import { isHeld } from './at-limit.ts';
 import { type EvenCourse, evenCourse } from './course.ts';
 import { CRITERION_NAMES, type Criterion, criterionOf, type Rule } from './criteria.ts';
 import { excessOf, hiddenIn, stepError } from './hidden.ts';
-import { type End, type Judged, judge } from './judge.ts';
+import { type End, holdsFrom, type Judged, judge } from './judge.ts';
 import type { LoadSeries } from './load-series.ts';
 import { modelOpening } from './model-opening.ts';
 import { type Opening, openingOf } from './opening.ts';
@@ -71,7 +71,8 @@ export function settle(soak: Soak, series: LoadSeries, response: () => Response 
   if (opening.outcome === 'never') return unsettled(notSteady(series, criterion, judged), opening.notBefore);
   const fitted = openingOfFit(rule, response(), opening.notBefore, step, course);
   if (opening.outcome === 'undecided' && !fitted) return unsettled(undecided(criterion, judged, step), opening.notBefore);
-  const drift = opening.outcome === 'closed' ? null : driftAbove(series, rule, judged, step);
+  const isByNoise = holdsFrom(judged.change, judged.most) === null;
+  const drift = isByNoise ? driftAbove(series, rule, judged, step) : null;
   if (drift !== null) return unsettled(drifts(criterion, judged, drift), opening.notBefore);
   const averaging = Math.min(judged.window || AVERAGING, series.length - opening.notBefore || AVERAGING);
   const last = course.t[course.t.length - 1]!;

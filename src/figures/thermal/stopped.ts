@@ -43,7 +43,7 @@ function stopReason(soak: Soak, series: LoadSeries, { at, beyond }: RiseStop): R
   const held = !isReason(limit) && Math.abs(level - limit.value) <= toleranceOf(soak, channel);
   const why = held
     ? `The channel ${what}, at the limit of ${plain(limit.value)} ${limit.unit}: the governor held it.`
-    : `The channel ${what}: it stopped, it did not settle. Whether a governor, a fan or the load did that, the log does not show.`;
+    : `The channel ${what}: it stopped, it did not settle. A governor, a fan or a change of the load can do that, and this figure does not tell which.`;
   return { absent: 'load-changed', why };
 }
 

@@ -43,10 +43,10 @@ export function readMinutes(text: string): number | null {
   return match && Number(match[1]) * 60 + Number(match[2]) + fraction(match[3]);
 }
 
-/** Seconds of hours, minutes and seconds that count on beyond a day, `31:05:00`; null for anything else. */
+/** Seconds of hours and minutes, with or without seconds, that count on beyond a day, `31:05:00` or `31:05`; null for anything else. */
 export function readSpan(text: string): number | null {
-  const match = SPAN.exec(text);
-  return match && Number(match[1]) * 3600 + Number(match[2]) * 60 + Number(match[3]) + fraction(match[4]);
+  const match = SPAN.exec(text) ?? PAIR.exec(text);
+  return match && Number(match[1]) * 3600 + Number(match[2]) * 60 + Number(match[3] ?? 0) + fraction(match[4]);
 }
 
 /** The parts of a date, in the order written; null where the text has no date. */

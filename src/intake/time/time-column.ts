@@ -1,7 +1,7 @@
 /** Which column, or pair of columns, is the time: declared, or told by what the cells look like and how the column is called. */
 import { error, type Problem } from '../../problem.ts';
 import { MISSING_MARKERS } from '../cells/cells.ts';
-import { inDigits, isCivil } from '../cells/civil.ts';
+import { inDigits, isCivil, isMinutes } from '../cells/civil.ts';
 import { columnUnit, headerUnit, unitSpelling } from '../cells/header-units.ts';
 import { parseNumber } from '../cells/numbers.ts';
 import type { Inference, LogDeclaration } from '../log.ts';
@@ -138,7 +138,7 @@ function declaredColumn(sheet: Sheet, name: string, declaration: Pick<LogDeclara
   const [first = 0] = fields;
   const shape = shapeOf(sheet, first);
   // Midnight would be all that a column of dates says where the clock stands beside it.
-  const clocks = shape === 'date' && fields.length === 1 ? columnsOf(sheet, 'clock') : [];
+  const clocks = shape === 'date' && fields.length === 1 ? columnsOf(sheet, 'clock').filter((field) => !isSpan(sheet, field)) : [];
   if (clocks.length === 1) {
     const joined = join(sheet, first, clocks[0]!);
     return {
@@ -156,12 +156,13 @@ function declaredColumn(sheet: Sheet, name: string, declaration: Pick<LogDeclara
   return { column: { fields, name, shape: fields.length === 2 ? 'date and clock' : shape }, problems: [], inferences: [] };
 }
 
-/** All columns that could be the time, dates and clock times joined where there is one of each. */
+/** All columns that could be the time, dates and clock times joined where there is one of each. Minutes and seconds are it only where nothing else is. */
 export function timeCandidates(sheet: Sheet): TimeColumn[] {
   const fields = sheet.keys.map((_, field) => field);
   const shapes = fields.map((field) => shapeOf(sheet, field));
   const dates = fields.filter((field) => shapes[field] === 'date');
-  const clocks = fields.filter((field) => shapes[field] === 'clock');
+  const clocks = fields.filter((field) => shapes[field] === 'clock' && !isSpan(sheet, field));
+  const spans = fields.filter((field) => shapes[field] === 'clock' && isSpan(sheet, field));
   const single = (field: number): TimeColumn => ({ fields: [field], name: sheet.keys[field]!, shape: shapes[field]! });
   const whole = fields.filter(
     (field) => shapes[field] === 'date and clock' || (shapes[field] === 'number' && isTimeNumber(sheet, field)),
@@ -170,11 +171,18 @@ export function timeCandidates(sheet: Sheet): TimeColumn[] {
   const counters = whole.filter((field) => shapes[field] === 'number').map(single);
   if (dates.length === 1 && clocks.length === 1) return [...civil, join(sheet, dates[0]!, clocks[0]!), ...counters];
   const found = [...civil, ...clocks.map(single), ...counters];
-  return found.length > 0 ? found : dates.filter((field) => isDaily(sheet, field)).map(single);
+  if (found.length > 0) return found;
+  return (spans.length > 0 ? spans : dates.filter((field) => isDaily(sheet, field))).map(single);
 }
 
 function join(sheet: Sheet, date: number, clock: number): TimeColumn {
   return { fields: [date, clock], name: `${sheet.keys[date]} + ${sheet.keys[clock]}`, shape: 'date and clock' };
+}
+
+/** Minutes and seconds, which a fraction proves: no time of day. */
+function isSpan(sheet: Sheet, field: number): boolean {
+  const sample = sampleCells(sheet, field);
+  return sample.filter(isMinutes).length * 2 > sample.length;
 }
 
 function columnsOf(sheet: Sheet, shape: TimeShape): number[] {

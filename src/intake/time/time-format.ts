@@ -1,7 +1,7 @@
 /** How a time column is to be read: declared, or the one of a fixed list that fits the whole column. */
 import { error, type Problem } from '../../problem.ts';
 import { nearestUnit, readUnit, type Unit } from '../../quantities/units.ts';
-import { type DateOrder, dateParts, inDigits, isMinutes, isPair } from '../cells/civil.ts';
+import { type DateOrder, dateParts, inDigits, isCivil, isMinutes, isPair } from '../cells/civil.ts';
 import { headerUnit, unitSpelling } from '../cells/header-units.ts';
 import { parseNumber } from '../cells/numbers.ts';
 import type { Inference, LogDeclaration, TimeFormat } from '../log.ts';
@@ -64,20 +64,30 @@ function doesNotFit(
 const HOUR: Unit = { canonical: 's', factor: 3600, offset: 0, decimal: 0 };
 const MINUTE: Unit = { canonical: 's', factor: 60, offset: 0, decimal: 0 };
 
-/** Hours, minutes and seconds; or minutes and seconds, where a fraction, a number above 23, the name or the author says so. */
+/** Rows at either end of a log that show whether its times grow longer. */
+const ENDS = 5;
+
+/** In the name of a column: what the first number of its times counts. */
+const NAMES_HOURS = /clock|uhr|of.?day|hh?:mm/i;
+const NAMES_MINUTES = /(?<![\p{L}:])mm?:ss?/iu;
+
+/**
+ * Hours, minutes and seconds; or minutes and seconds, where a fraction, the name or the author says so. No size of a number says it: hours
+ * count on beyond 24 too.
+ */
 function clockFormat(sheet: Sheet, column: TimeColumn, declaration: Declaration): FormatChoice {
-  const cells = sampleCells(sheet, column.fields[0]!);
+  const field = column.fields[0]!;
+  const cells = sampleCells(sheet, field);
   const declared = declaration.time?.unit;
   const told = declared === undefined ? null : timeUnit(declared);
-  if (declared !== undefined && told?.factor !== HOUR.factor && told?.factor !== MINUTE.factor)
-    return { reading: null, problems: [firstNumber(column, cells[0] ?? '', declaration)], inferences: [] };
-  const most = (test: (cell: string) => boolean) => cells.filter(test).length * 2 > cells.length;
-  const pairs = most(isPair);
-  const above = (cell: string) => Number(/^\d+/.exec(cell)?.[0]) > 23;
-  const minutes = most(isMinutes) || (pairs && (/(?<!\p{L})mm?:ss?/iu.test(column.name) || cells.filter(isPair).some(above)));
-  const hours = !pairs || /clock|uhr|of.?day|hh?:mm/i.test(column.name);
-  if (told === null && !minutes && !hours)
-    return { reading: null, problems: [firstNumber(column, cells[0] ?? '', declaration)], inferences: [] };
+  const undecided = { reading: null, problems: [firstNumber(column, cells[0] ?? '', declaration)], inferences: [] };
+  if (declared !== undefined && told?.factor !== HOUR.factor && told?.factor !== MINUTE.factor) return undecided;
+  const pairs = isMost(cells, isPair);
+  const byName = { hours: NAMES_HOURS.test(column.name), minutes: NAMES_MINUTES.test(column.name) };
+  const proved = isMost(cells, isMinutes);
+  const minutes = proved || (byName.minutes && !byName.hours);
+  const hours = !minutes && !growsLonger(sheet, field) && (!pairs || (byName.hours && !byName.minutes));
+  if (told === null && !minutes && !hours) return undecided;
   const unit = told ?? (minutes ? MINUTE : HOUR);
   const statement =
     unit.factor === MINUTE.factor
@@ -89,6 +99,19 @@ function clockFormat(sheet: Sheet, column: TimeColumn, declaration: Declaration)
     problems: [],
     inferences: said === undefined ? [{ method: 'time-format', statement }] : [],
   };
+}
+
+function isMost(cells: readonly string[], test: (cell: string) => boolean): boolean {
+  return cells.filter(test).length * 2 > cells.length;
+}
+
+/** Whether times begin with two numbers and end with three: `59:58` before `1:00:02` counts minutes, whatever the name says. */
+function growsLonger({ structure: { first, end, width }, records }: Sheet, field: number): boolean {
+  const texts = (from: number) =>
+    Array.from({ length: Math.min(ENDS, end - first) }, (_, k) => from + k)
+      .filter((record) => records.width(record) === width)
+      .map((record) => records.cell(record, field).trim());
+  return isMost(texts(first), isPair) && isMost(texts(Math.max(first, end - ENDS)), (text) => !isPair(text) && isCivil(text));
 }
 
 function firstNumber({ name }: TimeColumn, cell: string, { place }: Declaration): Problem {

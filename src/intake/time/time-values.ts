@@ -40,11 +40,19 @@ function readNumbers(sheet: Sheet, column: TimeColumn, reading: TimeReading, rec
   const divisor = factor < 1 ? Math.round(1 / factor) : 0;
   const values = new Float64Array(records.length);
   sheet.records.numbers(records, field, sheet.dialect.decimal, 0, values);
-  const first = values.find((value) => !Number.isNaN(value)) ?? Number.NaN;
+  const first = firstOf(values);
   // Differences first: an epoch time in ms or µs has no digits left for a fraction.
   for (let k = 0; k < records.length; k++) values[k] = divisor > 0 ? (values[k]! - first) / divisor : (values[k]! - first) * factor;
   const start = divisor > 0 ? first / divisor : first * factor;
   return { values, origin: zero === null || Number.isNaN(start) ? null : zero + start, problems: [], inferences: [] };
+}
+
+/** The first number; the one after it where a torn first is so large that a double has no digits left for the differences. */
+function firstOf(values: Float64Array): number {
+  const at = values.findIndex((value) => !Number.isNaN(value));
+  const first = values[at] ?? Number.NaN;
+  const next = values.subarray(at + 1).find((value) => !Number.isNaN(value)) ?? first;
+  return first > Number.MAX_SAFE_INTEGER && next <= Number.MAX_SAFE_INTEGER ? next : first;
 }
 
 function unusedStart(column: TimeColumn, { format }: TimeReading, { place }: Pick<LogDeclaration, 'place'>): TimeValues {
@@ -57,40 +65,78 @@ function unusedStart(column: TimeColumn, { format }: TimeReading, { place }: Pic
 }
 
 const DAY = 86400;
-/** A fall of at least this much between neighbouring clock times is midnight. */
-const NEAR_A_DAY = 23 * 3600;
+const HOUR = 3600;
 
-/** A clock that goes on beyond 24 hours goes on from the row before; further than this it is a damaged cell. */
-const FURTHEST = 2 * 3600;
-
+/** A clock begins again after a day, or after an hour where it shows minutes and seconds only. */
 function readClock(sheet: Sheet, column: TimeColumn, { unit }: TimeReading, records: Int32Array): TimeValues {
-  const values = new Float64Array(records.length);
-  let previous = Number.NaN;
-  let days = 0;
-  let midnights = 0;
-  let beyond = false;
-  for (let k = 0; k < records.length; k++) {
-    const text = sheet.records.cell(records[k]!, column.fields[0]!).trim();
-    const hours = unit.factor === 60 ? null : readCivil(text, 'ymd');
-    const span = hours === null ? (unit.factor === 60 ? readMinutes(text) : readSpan(text)) : null;
-    beyond ||= span !== null && !(span - previous > FURTHEST);
-    const clock = hours?.seconds ?? (span === null || span - previous > FURTHEST ? Number.NaN : span);
-    if (beyond) days = 0;
-    else if (previous - clock >= NEAR_A_DAY) {
-      days++;
-      midnights++;
-    } else if (clock - previous >= NEAR_A_DAY && days > 0) days--;
-    values[k] = clock + days * DAY;
-    if (!Number.isNaN(clock)) previous = clock;
-  }
-  if (beyond) return { values, origin: null, problems: [], inferences: beyondDay(column, unit) };
-  const statement = `The clock in \`${column.name}\` passes midnight ${midnights === 1 ? 'once' : `${midnights} times`}; a day was added.`;
-  return { values, origin: null, problems: [], inferences: midnights > 0 ? [{ method: 'midnight', statement }] : [] };
+  const minutes = unit.factor === 60;
+  const turn = minutes ? HOUR : DAY;
+  const values = Float64Array.from(records, (record) => {
+    const text = sheet.records.cell(record, column.fields[0]!).trim();
+    return (minutes ? (readMinutes(text) ?? readSpan(text)) : (readCivil(text, 'ymd')?.seconds ?? readSpan(text))) ?? Number.NaN;
+  });
+  if (countsOn(values, turn)) return { values, origin: null, problems: [], inferences: minutes ? [] : [beyondDay(column)] };
+  const turns = unrolled(values, turn);
+  return { values, origin: null, problems: [], inferences: turns > 0 ? [turned(column, minutes, turns)] : [] };
 }
 
-function beyondDay({ name }: TimeColumn, unit: TimeReading['unit']): Inference[] {
-  const statement = `The hours of \`${name}\` count on beyond 24: they are elapsed time.`;
-  return unit.factor === 60 ? [] : [{ method: 'beyond-a-day', statement }];
+/** A fall of at least this much between neighbouring clock times is a turn of the clock. */
+function nearTurn(turn: number): number {
+  return (turn * 23) / 24;
+}
+
+/**
+ * Whether a clock goes on beyond a turn. A single cell beyond it is damaged, unless it ends the log and follows on the row before; so is a
+ * stretch of them after which the clock goes on where it was.
+ * @param clock - seconds; NaN where a cell cannot be read.
+ */
+function countsOn(clock: Float64Array, turn: number): boolean {
+  let before = 0;
+  let beyond = 0;
+  let last = 0;
+  for (const seconds of clock) {
+    if (Number.isNaN(seconds)) continue;
+    if (seconds >= turn) beyond++;
+    else {
+      if (beyond > 1 && last > turn && seconds < before) return true;
+      beyond = 0;
+      before = seconds;
+    }
+    last = seconds;
+  }
+  return last > turn && (beyond > 1 || last - before < turn - nearTurn(turn));
+}
+
+/** Adds a turn at each fall of nearly one, in place; what lies beyond a turn becomes NaN. `24:00:00` is the midnight that ends a day. Returns the turns. */
+function unrolled(clock: Float64Array, turn: number): number {
+  const near = nearTurn(turn);
+  let previous = Number.NaN;
+  let ahead = 0;
+  let turns = 0;
+  for (let k = 0; k < clock.length; k++) {
+    const seconds = clock[k]! > turn ? Number.NaN : clock[k]! % turn;
+    if (previous - seconds >= near) {
+      ahead++;
+      turns++;
+    } else if (seconds - previous >= near && ahead > 0) ahead--;
+    clock[k] = seconds + ahead * turn;
+    if (!Number.isNaN(seconds)) previous = seconds;
+  }
+  return turns;
+}
+
+function turned({ name }: TimeColumn, minutes: boolean, turns: number): Inference {
+  const often = turns === 1 ? 'once' : `${turns} times`;
+  if (minutes)
+    return {
+      method: 'full-hour',
+      statement: `The minutes in \`${name}\` begin again at nought ${often}; an hour was added each time.`,
+    };
+  return { method: 'midnight', statement: `The clock in \`${name}\` passes midnight ${often}; a day was added.` };
+}
+
+function beyondDay({ name }: TimeColumn): Inference {
+  return { method: 'beyond-a-day', statement: `The hours of \`${name}\` count on beyond 24: they are elapsed time.` };
 }
 
 function readDates(

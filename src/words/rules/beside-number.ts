@@ -124,7 +124,7 @@ const OF_SO_MANY = new RegExp(String.raw`^(?=\s+(?:out\s+)?of\s+(?:the\s+)?(?:\d
 
 /** "It throttled 300 times", "restarted twice". */
 export const HAPPENED =
-  /\b(?:throttl(?:es|ed|ing)|restart(?:s|ed)|reboot(?:s|ed)|hangs|hung|crash(?:es|ed)|repeat(?:s|ed)|intervenes?|intervened|steps?\s+in|stepped\s+in)\s+$/i;
+  /\b(?:throttl(?:es|ed|ing)|restart(?:s|ed)|reboot(?:s|ed)|hangs|hung|crash(?:es|ed)|repeat(?:s|ed)|(?:test|benchmark)s?\s+(?:ran|runs|run|was\s+run|were\s+run)|intervenes?|intervened|steps?\s+in|stepped\s+in)\s+$/i;
 const TIMES = /^\s+times\b(?!\s+(?:as|the|that|faster|slower|more|less)\b)/;
 
 /** "Three passed, two hung": a number alone, and what came of so many. */

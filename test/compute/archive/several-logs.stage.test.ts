@@ -2,10 +2,14 @@ import { mkdirSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { unzipSync } from 'fflate';
 import { beforeAll, describe, expect, inject, test } from 'vitest';
+import { publishNote } from '../../../src/commands/publish/publish-note.ts';
+import { recordComparison } from '../../../src/commands/record/record-comparison.ts';
+import { verifyFiles } from '../../../src/commands/verify/verify-files.ts';
 import { compute } from '../../../src/compute/compute.ts';
 import type { ComparisonModel, Manifest, NoteModel, RunModel } from '../../../src/compute/results.ts';
 import { digest } from '../../../src/compute/store/digest.ts';
 import { openStore } from '../../../src/compute/store/store.ts';
+import type { PublishedState } from '../../../src/register/sealed/published-states.ts';
 import { pairOf } from '../../figures/alignment/pairs.ts';
 
 /** A run with a device's log and a meter's, whose clocks lie 37 s apart: what an author types of the two stands below `logs`. */
@@ -147,6 +151,10 @@ let root: string;
 let site: Manifest;
 let rebuilt: { readonly root: string; readonly site: Manifest };
 let archive: ReturnType<typeof unzipSync>;
+/** Where the record copy stands on the site. */
+let copy: string;
+
+const printer = { out: () => {}, err: () => {} };
 
 const errors = ({ problems }: Manifest) => problems.filter(({ severity }) => severity === 'error');
 function bytesAt(at: string, { files }: Manifest, path: string): Buffer {
@@ -157,8 +165,11 @@ function bytesAt(at: string, { files }: Manifest, path: string): Buffer {
 
 beforeAll(async () => {
   root = project(FILES);
+  expect(await recordComparison(root, ['content/comparisons/two.md'], printer)).toBe(0);
+  expect(await publishNote(root, ['content/notes/clocks.md', '--date', '2026-03-20'], printer)).toBe(0);
   site = await compute(root, 'site');
   expect(errors(site)).toEqual([]);
+  copy = site.files.map(({ path }) => path).find((path) => /^record-copies\/.*\/record\.json$/.test(path)) ?? '';
   archive = unzipSync(bytesAt(root, site, 'notes/clocks/clocks.zip'));
   const again = project(archive);
   rebuilt = { root: again, site: await compute(again, 'site') };
@@ -216,6 +227,29 @@ describe('compute: a run with two logs', () => {
     ])
       expect(bytesAt(rebuilt.root, rebuilt.site, path).equals(Buffer.from(archive[`as-published/${path}`]!)), path).toBe(true);
     expect(readFileSync(join(rebuilt.root, 'data/bench/meter.csv')).equals(Buffer.from(pair.meter.bytes))).toBe(true);
+  });
+
+  test('the record copy and the published state of the note hold both logs, and stand in the rebuilt project as they were', () => {
+    const held = bytesAt(root, site, copy).toString();
+    for (const { bytes } of [pair.device, pair.meter]) expect(held).toContain(digest(bytes));
+    expect(bytesAt(rebuilt.root, rebuilt.site, copy).toString()).toBe(held);
+    // Of its sources the archive names those that go out, and so it is sealed anew.
+    const [file, more] = Object.keys(archive).filter((path) => path.startsWith('content/published/'));
+    expect(more).toBeUndefined();
+    const [was, is] = [root, rebuilt.root].map((at) => JSON.parse(readFileSync(join(at, file!), 'utf8')) as PublishedState);
+    expect([is!.entries, is!.plots]).toEqual([was!.entries, was!.plots]);
+  });
+
+  test('verify knows each log by its digest, in the project and rebuilt', async () => {
+    for (const at of [root, rebuilt.root]) {
+      const said: string[] = [];
+      const streams = { ...printer, folder: at, out: (text: string) => said.push(text) };
+      expect(await verifyFiles(at, ['data/bench/device.csv', 'data/bench/meter.csv'], streams)).toBe(0);
+      expect(said.map((line) => line.split(' (')[0])).toEqual([
+        'data/bench/device.csv: log device as it came, Meter beside the device',
+        'data/bench/meter.csv: log meter as it came, Meter beside the device',
+      ]);
+    }
   });
 
   test('where one of the logs stays with its author, cleaned readings stand in for it, with the same figures', () => {

@@ -147,8 +147,8 @@ function higher(settings: 2 | 4, runs: number, by: number): Cell {
 export const FAMILY: Family = {
   title: 'Settings compared',
   words:
-    'Runs of one setting lie apart by a share of each figure; each run knows its own scatter of 0.1 %. Settings are equal, so that no verdict may tell them apart in more than 5 % of comparisons, by one figure or by ten tests at once; or one is higher. Repeats of one test scatter by 1 %.',
-  trials: 600,
+    'Runs of one setting lie apart by a share of each figure; each run knows its own scatter of 0.1 %. Settings are equal, so that no verdict may tell them apart in more than 5 % of comparisons, by one figure or by ten tests at once; or equal but for how far their runs lie apart, where one figure may tell them apart in up to 10 %, and ten tests at once do so more often (counted below); or one is higher. Repeats of one test scatter by 1 %.',
+  trials: 2000,
   quick: 50,
   cells: [
     ...[1, 2, 3, 4].flatMap((runs) => [0, 0.002, 0.005, 0.01].map((spread) => equal({ settings: 2, runs, spread }))),

@@ -58,6 +58,21 @@ describe('throttling', () => {
     expect(presentAt(figures, 'throttle_events').of!.by).toMatch(/the clock core itself/);
   });
 
+  test('a single low reading may have been a fall, the last of the load too: the count may be higher by each', () => {
+    const [once] = [presentAt(figuresOf(clock(dips)), 'throttle_events')];
+    expect(once).toMatchObject({ quantity: { value: 2 }, interval: [2, 3] });
+    const last = presentAt(figuresOf(clock((t) => (t < 100 ? 0.6 : t >= 2000 ? 2.0 : 2.6) * GHZ)), 'throttle_events');
+    expect(last).toMatchObject({ quantity: { value: 0 }, interval: [0, 1] });
+  });
+
+  test('a clock that changes as fast as it was logged has no count', () => {
+    const quick = figuresOf(clock((t) => (t % 5 === 0 || t % 100 < 2 ? 2.0 : 2.6) * GHZ));
+    expect(quick.get('throttle_events')).toMatchObject({
+      absent: 'not-observed',
+      why: expect.stringMatching(/as fast as it was logged/),
+    });
+  });
+
   test('a clock that never reached its setting shows neither throttling nor that there was none', () => {
     const figures = figuresOf(clock(() => 2 * GHZ));
     for (const name of ['throttle_events', 'time_to_throttle'] as const)

@@ -93,6 +93,17 @@ describe('runs of one setting', () => {
     expect(absentAt(figures, 'runs_to_tell.rise_delta.b').absent).toBe('too-short');
   });
 
+  test('of other repeats whose spreads differ the larger one counts for single runs, in any order', () => {
+    const [calm, loud] = [rises('x', [50, 50.1, 50.2]), rises('y', [50, 55, 60])];
+    for (const repeats of [
+      [calm, loud],
+      [loud, calm],
+    ]) {
+      const delta = presentAt(compared({ a: rises('a', [40]), b: rises('b', [42]) }, repeats), 'rise_delta.b');
+      expectNear(standardUncertainty(delta.quantity)!, 5 * Math.sqrt(2), 1e-9);
+    }
+  });
+
   test('other repeats of the specimen say how far single runs lie apart', () => {
     const figures = compared({ a: rises('a', [40]), b: rises('b', [42]) }, [rises('x', [30, 31, 32])]);
     const delta = presentAt(figures, 'rise_delta.b');

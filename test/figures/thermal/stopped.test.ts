@@ -42,7 +42,7 @@ describe('a temperature that stops climbing before its time', () => {
     const figures = figuresOf(heldAt(80, 0, 60), 0.1, null);
     for (const name of GONE.filter((each) => each !== 'ambient_ceiling')) {
       expect(whyOf(figures, name)).toMatch(
-        /it stopped, it did not settle\. Whether a governor, a fan or the load did that, the log does not show\.$/,
+        /it stopped, it did not settle\. A governor, a fan or a change of the load can do that, and this figure does not tell which\.$/,
       );
     }
   });

@@ -97,6 +97,7 @@ export const ENTRIES: readonly Entry[] = [
     'time-epoch-ms',
     'time-epoch-ns',
     'time-epoch-torn',
+    'time-epoch-glued',
     'time-epoch-unit',
     'time-epoch-unit-declared',
   ),

@@ -269,6 +269,8 @@ log('time-epoch-ms', table(['time', 'soc_c'], [(str((EPOCH + k) * 1000), T[k]) f
 TORN = ['%d773480' % EPOCH] + [str(EPOCH + k) for k in range(1, N)]
 log('time-epoch-torn', table(['time', 'soc_c'], zip(TORN, T)), 'epoch seconds, and the digits of the first are torn', axis('time', 'epoch', span=10, start=EPOCH + 1),
     {'soc_c': temp(T[1:])}, rows=11, aside={'2': 'ahead'}, told=['time-ahead'])
+log('time-epoch-glued', table(['time', 'soc_c'], zip(['%d%d' % (EPOCH, EPOCH)] + TORN[1:], T)), 'epoch seconds, and the first is there twice without a mark between',
+    axis('time', 'epoch', span=10, start=EPOCH + 1), {'soc_c': temp(T[1:])}, rows=11, aside={'2': 'ahead'}, told=['time-ahead'])
 log('time-epoch-ns', table(['time', 'soc_c'], [('%d.%09d' % (EPOCH + k, 0), T[k]) for k in range(N)]), 'epoch with nanoseconds', axis('time', 'epoch', start=EPOCH), SOC)
 log('time-zone-after', table(['time', 'soc_c'], [(x + ' CET', T[k]) for k, x in enumerate(STAMP)]), 'a zone abbreviation at the end', CIVIL, SOC)
 log('time-zone-before-year', table(['time', 'soc_c'], [('Sat Mar 14 %s CET 2026' % hms(k), T[k]) for k in range(N)]),
