@@ -1,5 +1,6 @@
 /** A log of any length, read in parts: each with the header and the last row before it, like a log of its own; then put together. */
 import { compareProblems, error, type Problem } from '../problem.ts';
+import type { DecimalMark } from './cells/numbers.ts';
 import { lackOfReadings } from './columns/channels.ts';
 import { type Condenser, condenser, type RowLimits } from './condense.ts';
 import type { Channel, Inference, Log, LogDeclaration, Repair, SetAside } from './log.ts';
@@ -14,6 +15,7 @@ import { isPacked, type LogBytes, PART, piecesOf } from './sheet/log-bytes.ts';
 import { openSheet } from './sheet/open.ts';
 import { faultProblem } from './sheet/packed.ts';
 import { joined, LineTooLong, lineCount, lineOffset, partsOf } from './sheet/parts.ts';
+import { pickColumn } from './sheet/pick.ts';
 import { isBlankRecord } from './sheet/structure.ts';
 import { UnpackFault } from './sheet/unpack.ts';
 import { roundNano } from './time/read-time.ts';
@@ -96,6 +98,8 @@ class Reading {
   /** What the next part begins with: what stood behind the last row of the one before that was taken. */
   #carried: Uint8Array = new Uint8Array(0);
   #withoutRows = 0;
+  /** The decimal mark that a part before has shown; '' for none. */
+  #mark: DecimalMark | '' = '';
 
   constructor(declaration: LogDeclaration, file: string, rows?: RowLimits) {
     this.#declaration = declaration;
@@ -117,13 +121,15 @@ class Reading {
     const { log, problems, unread } = readWhole(bytes, own.declaration, this.#file);
     const told = problems.map((problem) => problemInFile(lines, problem, this.#file));
     if (log === null || unread === null) return this.#fail(told.filter(({ severity }) => severity === 'error'));
-    const differs = this.#differs(log, body);
+    const mark = this.#markOf(log, bytes);
+    const differs = this.#mark !== '' && mark !== '' && mark !== this.#mark ? 'the decimal mark' : this.#differs(log);
     if (differs) return this.#fail([partsDiffer(this.#file, lines.body, differs)]);
     const from = lines.anchor === 0 ? 0 : 1;
     const to = last ? log.rows : log.rows - 1;
     if (to <= from && !last) return this.#carry(body);
     const end = last ? Number.POSITIVE_INFINITY : log.lines[to - 1]!;
     if (this.#first === null) this.#begin(log, bytes);
+    this.#mark ||= mark;
     this.#takeRows(log, from, to);
     this.#takeReports(log, told, unread, own, end);
     if (!last) this.#moveOn(log, bytes, to - 1);
@@ -150,15 +156,28 @@ class Reading {
     ]);
   }
 
+  /** The decimal mark of a part; '' where its readings and its time hold none, and it is read the same either way. */
+  #markOf(log: Log, bytes: Uint8Array): DecimalMark | '' {
+    const mark = log.inferences.some(({ method }) => method === 'decimal-mark') ? ',' : '.';
+    if (mark === this.#mark) return mark;
+    if (mark === '.' && !['.', ','].some((each) => each !== log.delimiter && bytes.includes(each.charCodeAt(0)))) return '';
+    const sheet = openSheet(bytes, this.#file);
+    const { records, structure } = sheet;
+    const counts = log.time.format === 'elapsed' || log.time.format === 'epoch' ? [log.time.column] : [];
+    const fields = [...log.channels.map(({ column }) => column), ...counts]
+      .map((name) => pickColumn(sheet, name, this.#declaration.place, ''))
+      .filter((field) => typeof field === 'number');
+    for (let record = structure.first; record < structure.end; record++)
+      if (fields.some((field) => /[.,]/.test(records.cell(record, field)))) return mark;
+    return '';
+  }
+
   /** In what a part is read otherwise than the first; '' for nothing. */
-  #differs(log: Log, body: Uint8Array): string {
+  #differs(log: Log): string {
     const first = this.#first;
     if (first === null) return '';
     if (log.lines[0] !== anchorIn(this.#lines)) return 'the row before these lines';
     if (log.delimiter !== first.delimiter) return 'what parts the fields';
-    // A part without any mark in it is read the same either way.
-    if (hasDecimalComma(log) !== hasDecimalComma(first) && (body.includes(COMMA) || body.includes(POINT)))
-      return 'the decimal mark';
     if (log.time.column !== first.time.column || log.time.format !== first.time.format)
       return 'the column or the format of the time';
     const order = (each: Log) =>
@@ -314,13 +333,6 @@ class Reading {
       });
     return said;
   }
-}
-
-const COMMA = 44;
-const POINT = 46;
-
-function hasDecimalComma({ inferences }: Log): boolean {
-  return inferences.some(({ method }) => method === 'decimal-mark');
 }
 
 /** Rules that are judged when all parts are read. */

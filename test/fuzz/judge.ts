@@ -80,7 +80,7 @@ function judgeHarmed(
   if (problems.some(({ place }) => !(place.line >= 1 && place.column >= 1)))
     return { fault: { fault: 'not read', why: 'a problem without a place' }, is: 'refused with problems' };
   if (!log) return { fault: told ? null : { fault: 'lost', why: 'no log and no problem' }, is: 'refused with problems' };
-  const refused = problems.some(({ severity }) => severity === 'error');
+  const refused = problems.filter(({ severity }) => severity === 'error').map(({ found }) => found);
   const fault = unlike(written, log, decode(unpackedText(bytes).plain).text.split('\n'), told, refused);
   return { fault, is: told ? 'read, with problems' : 'read the same' };
 }
@@ -97,9 +97,10 @@ function judgeParts(written: WrittenLog, bytes: Uint8Array): Found {
 
 /**
  * The first whole line that is read otherwise, or that is lost where nobody was told of anything. A cell without a reading must be set aside by its
- * place, or the log refused.
+ * place, or its channel refused by its name.
+ * @param refused - what errors say.
  */
-function unlike(written: WrittenLog, log: Log, lines: readonly string[], told: boolean, refused: boolean): Found {
+function unlike(written: WrittenLog, log: Log, lines: readonly string[], told: boolean, refused: readonly string[]): Found {
   const aside = new Set(log.setAside.map(({ line }) => line));
   const rowOf = new Map(written.lines.map((line, row) => [line, row]));
   const read = new Map([...log.lines].map((line, at) => [line, at]));
@@ -112,7 +113,8 @@ function unlike(written: WrittenLog, log: Log, lines: readonly string[], told: b
     if (at === undefined) return { fault: 'lost', why: `line ${k + 1}: ${line}` };
     for (const channel of log.channels) {
       const wanted = written.values.get(channel.name)![row]!;
-      const empty = Number.isNaN(channel.values[at]) && (refused || aside.has(k + 1));
+      const told = aside.has(k + 1) || refused.some((found) => found.includes(`channel ${channel.name}`));
+      const empty = told && Number.isNaN(channel.values[at]);
       if (!empty && !Object.is(channel.values[at], wanted))
         return { fault: 'misread', why: `line ${k + 1}, ${channel.column}: ${channel.values[at]} instead of ${wanted}` };
     }

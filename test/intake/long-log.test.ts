@@ -114,6 +114,11 @@ describe('a long log in parts', () => {
     expect(problems.filter(({ severity }) => severity === 'error')[0]?.found).toContain('the decimal mark would be another');
     const whole = rows((k) => (k < 1500 ? `${50 + (k % 83)},${k % 7}` : String(50 + (k % 83))));
     expect(readLong(bytes(whole), soc, FILE, { part: 9000 }).log?.rows).toBe(ROWS);
+    const later = rows((k) => (k < 1500 ? String(50 + (k % 83)) : `${50 + (k % 83)},${k % 7}`));
+    const { log: read } = readLong(bytes(later), soc, FILE, { part: 9000 });
+    expect([...read!.channels[0]!.values]).toEqual([...readWhole(bytes(later), soc, FILE).log!.channels[0]!.values]);
+    const dated = whole.replace('t_s', 'time').replace(/^\d+(?=;)/gm, (k) => `14.03.2026 ${clock(32_400 + Number(k))}`);
+    expect(readLong(bytes(dated), soc, FILE, { part: 9000 }).log?.rows).toBe(ROWS);
   });
 
   it('says that nothing is in a file without a byte', () => {

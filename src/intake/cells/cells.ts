@@ -31,7 +31,7 @@ export interface SuffixedNumber {
   readonly suffix: string;
 }
 
-const SUFFIXED = /^([+-]?[\d.,]+(?:[eE][+-]?\d+)?)\s*(['’]?\s*[°℃℉%µμΩ\p{L}][\p{L}°%/·²³\d]{0,11})$/u;
+const SUFFIXED = /^([+\u2212-]?[\d.,]+(?:[eE][+-]?\d+)?)\s*(['’]?\s*[°℃℉%µμΩ\p{L}][\p{L}°%/·²³\d]{0,11})$/u;
 
 /** A number with its unit glued to it or after a blank; null for anything else. */
 export function suffixedNumber(cell: string, mark: DecimalMark): SuffixedNumber | null {
@@ -40,6 +40,11 @@ export function suffixedNumber(cell: string, mark: DecimalMark): SuffixedNumber 
   if (!match || /^0[xX]/.test(match[0])) return null;
   const value = parseNumber(match[1]!, mark);
   return Number.isNaN(value) ? null : { value, suffix: match[2]!.trim() };
+}
+
+/** A number or a time by itself, which no name is: `12V` is none. */
+export function isTyped(text: string, mark: DecimalMark): boolean {
+  return !Number.isNaN(parseNumber(text, mark)) || isCivil(text);
 }
 
 /** Classifies a cell. */

@@ -56,8 +56,8 @@ function isBlank(code: number): boolean {
 }
 
 const GROUPED: Readonly<Record<DecimalMark, RegExp>> = {
-  '.': /^[+-]?\d{1,3}(?:,\d{3})+(?:\.\d+)?$|^[+-]?\d{1,3}(?:(['’\u00a0\u2009\u202f ])\d{3})(?:\1\d{3})*(?:\.\d+)?$/,
-  ',': /^[+-]?\d{1,3}(?:\.\d{3})+(?:,\d+)?$|^[+-]?\d{1,3}(?:(['’\u00a0\u2009\u202f ])\d{3})(?:\1\d{3})*(?:,\d+)?$/,
+  '.': /^[+\u2212-]?\d{1,3}(?:,\d{3})+(?:\.\d+)?$|^[+\u2212-]?\d{1,3}(?:(['’\u00a0\u2009\u202f ])\d{3})(?:\1\d{3})*(?:\.\d+)?$/,
+  ',': /^[+\u2212-]?\d{1,3}(?:\.\d{3})+(?:,\d+)?$|^[+\u2212-]?\d{1,3}(?:(['’\u00a0\u2009\u202f ])\d{3})(?:\1\d{3})*(?:,\d+)?$/,
 };
 
 /** A number whose thousands are grouped, `1,810,000`, as it can be where `mark` is the decimal mark. Such numbers are told, not read: `1,810` may be either. */
@@ -72,6 +72,6 @@ export function decimalsOf(text: string, mark: DecimalMark, from = 0, to = text.
   while (at >= from && text.charCodeAt(at) >= 48 && text.charCodeAt(at) <= 57) at--;
   if (at < from) return 0;
   if (text.charCodeAt(at) === markCode) return to - 1 - at;
-  const match = /^\s*[+-]?\d*(?:[.,](\d+))?(?:[eE]([+-]?\d+))?/.exec(text.slice(from, to));
+  const match = /^\s*[+\u2212-]?\d*(?:[.,](\d+))?(?:[eE]([+-]?\d+))?/.exec(text.slice(from, to));
   return Math.max(0, (match?.[1]?.length ?? 0) - Number(match?.[2] ?? 0));
 }

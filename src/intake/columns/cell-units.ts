@@ -1,7 +1,7 @@
 /** Units that stand in the cells: what most cells end with, and cells of a meter that changed its range, 980 mA and then 1.02 A. */
 import { suffixedNumber } from '../cells/cells.ts';
 import { columnUnit, unitSpelling } from '../cells/header-units.ts';
-import type { DecimalMark } from '../cells/numbers.ts';
+import { type DecimalMark, decimalsOf } from '../cells/numbers.ts';
 
 /** What follows the number in most of the filled cells, or the most frequent of what does; undefined where most are bare numbers. */
 export function usualSuffix(filled: readonly string[], mark: DecimalMark): string | undefined {
@@ -21,6 +21,8 @@ export function usualSuffix(filled: readonly string[], mark: DecimalMark): strin
 export interface CellNumber {
   /** The number in the usual unit, as text. */
   readonly text: string;
+  /** Decimals in the usual unit; negative for whole tens and more. */
+  readonly decimals: number;
   /** The unit of this very cell, where it is another. */
   readonly other?: string;
 }
@@ -30,9 +32,11 @@ export function numberInUnit(cell: string, suffix: string, mark: DecimalMark): C
   const found = suffixedNumber(cell, mark);
   if (!found) return null;
   const text = cell.trim().slice(0, -found.suffix.length).trim();
-  if (found.suffix === suffix) return { text };
+  const written = decimalsOf(text, mark);
+  if (found.suffix === suffix) return { text, decimals: written };
   const [own, usual] = [found.suffix, suffix].map((spelling) => columnUnit(unitSpelling(spelling) ?? ''));
   if (own?.decimal === undefined || usual?.decimal === undefined) return null;
   if (own.canonical !== usual.canonical || own.offset !== usual.offset || /e/i.test(text)) return null;
-  return { text: `${text}e${own.decimal - usual.decimal}`, other: found.suffix };
+  const power = own.decimal - usual.decimal;
+  return { text: `${text}e${power}`, decimals: written - power, other: found.suffix };
 }

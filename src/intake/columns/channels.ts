@@ -3,7 +3,7 @@ import { error, type Problem, warning } from '../../problem.ts';
 import type { Unit } from '../../quantities/units.ts';
 import { MISSING_MARKERS } from '../cells/cells.ts';
 import { type FlagBase, flagBase, isLetteredWord, parseFlag } from '../cells/flags.ts';
-import { decimalsOf, parseNumber } from '../cells/numbers.ts';
+import { parseNumber } from '../cells/numbers.ts';
 import type { Channel, ChannelDeclaration, Inference } from '../log.ts';
 import type { Acknowledged } from '../report/known.ts';
 import type { Reporter } from '../report/report.ts';
@@ -11,7 +11,7 @@ import type { Sheet } from '../sheet/open.ts';
 import { pickColumn } from '../sheet/pick.ts';
 import { type CellNumber, numberInUnit, usualSuffix } from './cell-units.ts';
 import { settleUnit } from './column-unit.ts';
-import { decimalDoubt } from './decimal-doubt.ts';
+import { decimalDoubt, groupedDoubt } from './decimal-doubt.ts';
 import { readingStep } from './resolution.ts';
 
 export interface ReadChannel {
@@ -45,8 +45,18 @@ function readNumbers(
   const { unit } = settled;
   const doubt = decimalDoubt(sheet, declaration, field);
   if (!unit || doubt) return { channel: null, problems: [...settled.problems, ...(doubt ? [doubt] : [])], inferences: [] };
-  const { values, missing, decimals, others } = convert(sheet, declaration, field, kept, unit.decimal ?? 0, suffix, reporter);
-  const step = declaration.quantity === 'clock' ? lastDecimal(missing < values.length, decimals) : readingStep(values, decimals);
+  const { values, missing, decimals, fewest, others } = convert(
+    sheet,
+    declaration,
+    field,
+    kept,
+    unit.decimal ?? 0,
+    suffix,
+    reporter,
+  );
+  const grouped = decimals + (unit.decimal ?? 0) === 3 ? groupedDoubt(sheet, declaration, field, kept) : null;
+  if (grouped) return { channel: null, problems: [...settled.problems, grouped], inferences: [] };
+  const step = declaration.quantity === 'clock' ? lastDecimal(missing < values.length, fewest) : stepOf(values, decimals, fewest);
   const ratio = unit.decimal === undefined ? unit.factor : 1;
   if (ratio !== 1 || unit.offset !== 0)
     for (let row = 0; row < values.length; row++) values[row] = values[row]! * ratio + unit.offset;
@@ -77,6 +87,8 @@ interface Converted {
   readonly missing: number;
   /** Most decimals that a value has: those written, less the power of ten of the unit. */
   readonly decimals: number;
+  /** The same of the unit that is written most coarsely; equal to `decimals` where all cells have one unit. */
+  readonly fewest: number;
   /** Cells in another unit than the rest, by its spelling. */
   readonly others: ReadonlyMap<string, number>;
 }
@@ -93,6 +105,7 @@ function convert(
   const { records } = sheet;
   const mark = sheet.dialect.decimal;
   const others = new Map<string, number>();
+  const otherDecimals = new Map<string, number>();
   const odd = oddCellReader(sheet, declaration, field, suffix, reporter);
   const declared = declaration.missing ? new Set(declaration.missing) : null;
   const values = new Float64Array(kept.length);
@@ -108,13 +121,23 @@ function convert(
       const found = odd(record);
       if (found) {
         values[row] = parseNumber(found.text, mark, shift);
-        decimals = Math.max(decimals, decimalsOf(found.text, mark));
-        if (found.other !== undefined) others.set(found.other, (others.get(found.other) ?? 0) + 1);
+        if (found.other === undefined) decimals = Math.max(decimals, found.decimals);
+        else {
+          others.set(found.other, (others.get(found.other) ?? 0) + 1);
+          otherDecimals.set(found.other, Math.max(otherDecimals.get(found.other) ?? found.decimals, found.decimals));
+        }
       }
     }
     if (Number.isNaN(values[row])) missing++;
   }
-  return { values, missing, decimals: Math.min(decimals - shift, 15), others };
+  const written = [decimals, ...otherDecimals.values()].map((each) => Math.min(each - shift, 15));
+  return { values, missing, decimals: Math.max(...written), fewest: Math.min(...written), others };
+}
+
+/** A meter that changes its range tells readings apart no better than its coarsest range does. */
+function stepOf(values: Float64Array, decimals: number, fewest: number): number | null {
+  const step = readingStep(values, decimals);
+  return step === null || fewest === decimals ? step : Math.max(step, Number(`1e${-fewest}`));
 }
 
 /** A clock goes in levels that are no step of whoever reads it. */

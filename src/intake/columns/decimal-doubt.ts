@@ -5,6 +5,10 @@ import type { ChannelDeclaration } from '../log.ts';
 import type { Sheet } from '../sheet/open.ts';
 import { sampleCells } from '../time/time-column.ts';
 
+const EXPECTED = 'one decimal mark in the whole log, and no mark between thousands';
+const REMEDY =
+  'have the logger write numbers without a mark between thousands, or keep a copy without them beside the original and name that';
+
 /** The error of a column that is written with the other decimal mark, or whose numbers could be grouped thousands while another column is; null for any other. */
 export function decimalDoubt(sheet: Sheet, channel: ChannelDeclaration, field: number): Problem | null {
   const mark = sheet.dialect.decimal;
@@ -19,12 +23,46 @@ export function decimalDoubt(sheet: Sheet, channel: ChannelDeclaration, field: n
   if (beside === undefined) return null;
   const [against = ''] = sampleCells(sheet, beside);
   const found = `\`${sheet.keys[field]}\` of the channel ${channel.name} holds \`${cell}\`, and \`${sheet.keys[beside]}\` holds \`${against}\`: not both marks can be the decimal mark`;
-  return error('decimal-marks-differ', channel.place, found, {
-    expected: 'one decimal mark in the whole log, and no mark between thousands',
-    remedy:
-      'have the logger write numbers without a mark between thousands, or keep a copy without them beside the original and name that',
-  });
+  return error('decimal-marks-differ', channel.place, found, { expected: EXPECTED, remedy: REMEDY });
 }
+
+/**
+ * The error of a column that counts on from `990` to `1,000`: whole numbers of up to three digits, hundreds among them, beside marked ones that all have three digits behind
+ * the mark and begin as no decimal does; null for any other. A logger that leaves noughts out at the end writes `1,25` too.
+ */
+export function groupedDoubt(sheet: Sheet, declaration: ChannelDeclaration, field: number, kept: Int32Array): Problem | null {
+  const { records, dialect, keys } = sheet;
+  const { name, place, missing = [] } = declaration;
+  const values = new Float64Array(kept.length);
+  records.numbers(kept, field, dialect.decimal, 0, values);
+  if (values.some((value) => Math.abs(value) > 0 && Math.abs(value) < 1)) return null;
+  let [bare, grouped] = ['', ''];
+  // Whole numbers are few where most are written with three decimals.
+  for (let row = 0; row < kept.length; row++) {
+    if (!Number.isInteger(values[row]) || values[row] === 0) continue;
+    const cell = records.cell(kept[row]!, field).trim();
+    if (!HUNDREDS.test(cell) || missing.includes(cell)) continue;
+    bare = cell;
+    break;
+  }
+  if (bare === '') return null;
+  const other: DecimalMark = dialect.decimal === '.' ? ',' : '.';
+  for (let row = 0; row < kept.length; row++) {
+    if (Number.isNaN(values[row]) || values[row] === 0) continue;
+    const cell = records.cell(kept[row]!, field).trim();
+    if (BARE.test(cell) || missing.includes(cell)) continue;
+    if (!isGrouped(cell, other) || !/^[+\u2212-]?[1-9]/.test(cell)) return null;
+    if (grouped === '') grouped = cell;
+  }
+  if (grouped === '') return null;
+  const found = `\`${keys[field]}\` of the channel ${name} holds \`${bare}\` and \`${grouped}\`: the mark can part thousands or be the decimal mark`;
+  return error('decimal-marks-differ', place, found, { expected: EXPECTED, remedy: REMEDY });
+}
+
+/** A whole number that needs no mark between thousands. */
+const BARE = /^[+\u2212-]?\d{1,3}$/;
+/** What a column passes through on its way to thousands. */
+const HUNDREDS = /^[+\u2212-]?\d{3}$/;
 
 /** Most cells are numbers with this mark alone, and they differ: a version such as 1.5 stays the same. */
 function isWith(mark: DecimalMark, other: DecimalMark, cells: readonly string[]): boolean {

@@ -1,6 +1,6 @@
 /** A second header that names the columns otherwise than the first: what follows it would be read under the wrong names. */
 import { error, type Problem } from '../../problem.ts';
-import { cellKind } from '../cells/cells.ts';
+import { cellKind, isTyped } from '../cells/cells.ts';
 import { withoutBrackets } from '../cells/heads.ts';
 import { placeOfLine } from '../sheet/lines.ts';
 import type { Sheet } from '../sheet/open.ts';
@@ -10,8 +10,11 @@ export function isOtherHeader(record: number, { records, structure, dialect }: S
   if (structure.header === null) return false;
   const cells = records.row(record).map((cell) => cell.trim());
   const filled = cells.filter((cell) => cell !== '');
-  if (filled.length < 2 || !filled.every((cell) => cellKind(cell, dialect.decimal) === 'text')) return false;
   const known = new Set(structure.header.filter((name) => name !== '').map(bare));
+  // `12V` looks like a reading with its unit, but not where the header has it.
+  const isName = (cell: string) =>
+    cellKind(cell, dialect.decimal) === 'text' || (known.has(bare(cell)) && !isTyped(cell, dialect.decimal));
+  if (filled.length < 2 || !filled.every(isName)) return false;
   return filled.filter((cell) => known.has(bare(cell))).length * 2 >= filled.length;
 }
 

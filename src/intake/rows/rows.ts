@@ -1,6 +1,6 @@
 /** Which records are rows: everything else between header and footer is set aside with its reason, or is blank, or repeats the header. */
 import { type Problem, warning } from '../../problem.ts';
-import { cellKind } from '../cells/cells.ts';
+import { cellKind, isTyped } from '../cells/cells.ts';
 import type { Inference } from '../log.ts';
 import { type Drops, NO_DROPS } from '../report/repairs.ts';
 import type { Reporter } from '../report/report.ts';
@@ -36,14 +36,13 @@ export function findRows(sheet: Sheet, reporter: Reporter, drops: Drops = NO_DRO
   let marks = 0;
   const odd: number[] = [];
   let other = -1;
-  // Nearly every row begins with a digit, and then it holds no names, unless the header does too.
-  const digits = [structure.header, structure.units].some((names) => isDigit((names?.[0] ?? '').charCodeAt(0)));
+  const begins = beginsTyped(sheet);
   for (let record = structure.first; record < structure.end; record++) {
     if (drops.takes(record)) continue;
     const fields = records.width(record);
     if (damaged.size > 0 && damaged.has(record)) reporter.row(record, 'line-damaged', damaged.get(record)!);
     else if (fields === structure.width || fitsButForDelimiter(record, sheet)) {
-      const names = !isDigit(records.letter(record)) || digits;
+      const names = !begins(record);
       if (names && isHeaderAgain(record, sheet)) repeatedHeaders++;
       else if (names && other < 0 && record > structure.firstRow && isOtherHeader(record, sheet)) other = record;
       else if (lastIsWhole || !isLast(record, sheet)) found[count++] = record;
@@ -68,6 +67,19 @@ export function findRows(sheet: Sheet, reporter: Reporter, drops: Drops = NO_DRO
       ...(longer === null ? [] : [changedForGood(sheet, longer, leading !== null)]),
     ],
     inferences: notes(sheet, repeatedHeaders, marks),
+  };
+}
+
+/** Whether a record begins with a number or a time, and so holds no names, unless the header begins so too: nearly every row, told without its text. */
+function beginsTyped({ records, structure, dialect }: Sheet): (record: number) => boolean {
+  const header = [structure.header, structure.units].some((names) => isTyped(names?.[0] ?? '', dialect.decimal));
+  const [one, number, stamp] = [new Int32Array(1), new Float64Array(1), new Float64Array(3)];
+  return (record) => {
+    if (header || !isDigit(records.letter(record))) return false;
+    if (records.stamp(record, 0, stamp)) return true;
+    one[0] = record;
+    records.numbers(one, 0, dialect.decimal, 0, number);
+    return !Number.isNaN(number[0]) || isTyped(records.cell(record, 0).trim(), dialect.decimal);
   };
 }
 

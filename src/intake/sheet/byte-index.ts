@@ -2,6 +2,7 @@
 import { decimalsOf, POWERS, parseNumber } from '../cells/numbers.ts';
 import { stampReader } from './byte-stamp.ts';
 import type { ByteText } from './byte-text.ts';
+import { cellStarts } from './cell-starts.ts';
 import type { Cells } from './records.ts';
 
 const LF = 10;
@@ -14,7 +15,9 @@ const LF = 10;
  */
 export function indexBytes(text: ByteText, count: number, delimiter: string): Cells {
   const { bytes, cut } = text;
-  const { starts, first } = cellStarts(bytes, count, delimiter.charCodeAt(0));
+  const mark = delimiter.charCodeAt(0);
+  const letters = { length: bytes.length, at: (offset: number) => bytes[offset]! };
+  const { starts, first } = cellStarts(letters, count, mark, guessed(bytes, mark));
   const stamp = stampReader(bytes);
   const end = (at: number) => starts[at + 1]! - 1;
   const width = (record: number) => first[record + 1]! - first[record]!;
@@ -110,41 +113,10 @@ function scaled(mantissa: number, sign: number, point: number, to: number, lette
   return sign === 45 ? -value : value;
 }
 
-interface Starts {
-  /** Offset of every cell, and one past the end that a further cell would have. */
-  readonly starts: Int32Array;
-  /** Index into `starts` of each record's first cell, and one more. */
-  readonly first: Int32Array;
-}
-
-function cellStarts(bytes: Uint8Array, count: number, delimiter: number): Starts {
-  const length = bytes.at(-1) === LF ? bytes.length - 1 : bytes.length;
-  const first = new Int32Array(count + 1);
-  let starts = new Int32Array(Math.max(16, guessed(bytes, delimiter)));
-  let cells = count > 0 ? 1 : 0;
-  let record = 0;
-  for (let at = 0; at < length; at++) {
-    const byte = bytes[at]!;
-    if (byte !== delimiter && byte !== LF) continue;
-    if (cells + 1 >= starts.length) starts = grown(starts);
-    if (byte === LF) first[++record] = cells;
-    starts[cells++] = at + 1;
-  }
-  if (count > 0) first[count] = cells;
-  starts[cells] = length + 1;
-  return { starts, first };
-}
-
 /** How many cells there may be, by the first bytes of the file: memory that is asked for and not used costs nothing, memory that is moved does. */
 function guessed(bytes: Uint8Array, delimiter: number): number {
   const head = bytes.subarray(0, 2 ** 16);
   let cells = 1;
   for (const byte of head) if (byte === delimiter || byte === LF) cells++;
   return Math.ceil((cells / Math.max(1, head.length)) * bytes.length * 1.25);
-}
-
-function grown(array: Int32Array): Int32Array<ArrayBuffer> {
-  const larger = new Int32Array(array.length * 2);
-  larger.set(array);
-  return larger;
 }

@@ -1,5 +1,6 @@
 /** An index of where the cells of a text without quotes begin, so that only those that are wanted are cut out or converted. */
 import { decimalsOf, parseNumber } from '../cells/numbers.ts';
+import { cellStarts } from './cell-starts.ts';
 import type { Cells } from './records.ts';
 
 /**
@@ -8,7 +9,8 @@ import type { Cells } from './records.ts';
  * @param delimiter - one UTF-16 unit.
  */
 export function indexCells(text: string, count: number, delimiter: string): Cells {
-  const { starts, first } = cellStarts(text, count, delimiter.charCodeAt(0));
+  const letters = { length: text.length, at: (offset: number) => text.charCodeAt(offset) };
+  const { starts, first } = cellStarts(letters, count, delimiter.charCodeAt(0), count * 8);
   // A cell ends one unit before the next begins: at the delimiter or line end between them.
   const end = (at: number) => starts[at + 1]! - 1;
   const width = (record: number) => first[record + 1]! - first[record]!;
@@ -43,35 +45,3 @@ function letterOf(text: string, from: number): number {
 }
 
 const LF = 10;
-
-interface Starts {
-  /** Offset of every cell, and one past the end that a further cell would have. */
-  readonly starts: Int32Array;
-  /** Index into `starts` of each record's first cell, and one more. */
-  readonly first: Int32Array;
-}
-
-function cellStarts(text: string, count: number, delimiter: number): Starts {
-  let starts = new Int32Array(Math.max(16, count * 8));
-  const first = new Int32Array(count + 1);
-  const length = text.endsWith('\n') ? text.length - 1 : text.length;
-  let cells = 0;
-  let record = 0;
-  if (count > 0) cells = 1;
-  for (let at = 0; at < length; at++) {
-    const code = text.charCodeAt(at);
-    if (code !== delimiter && code !== 10) continue;
-    if (cells + 1 >= starts.length) starts = grown(starts);
-    if (code === 10) first[++record] = cells;
-    starts[cells++] = at + 1;
-  }
-  if (count > 0) first[count] = cells;
-  starts[cells] = length + 1;
-  return { starts, first };
-}
-
-function grown(array: Int32Array): Int32Array<ArrayBuffer> {
-  const larger = new Int32Array(array.length * 2);
-  larger.set(array);
-  return larger;
-}

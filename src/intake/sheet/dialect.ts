@@ -80,14 +80,11 @@ function scoreOf(dialect: Dialect, sample: readonly string[]): number {
   const same = split.filter((cells) => cells.length === width);
   let typed = 0;
   let filled = 0;
-  for (const cells of same) {
-    for (const cell of cells) {
-      if (cell.text === '') continue;
-      filled++;
-      const kind = cellKind(cell.text, dialect.decimal);
-      if (kind === 'number' || kind === 'time') typed++;
-      else if (isGrouped(cell.text, dialect.decimal)) typed += GROUPED_COUNTS;
-    }
+  for (let field = 0; field < width; field++) {
+    const cells = same.map((row) => row[field]!.text).filter((text) => text !== '');
+    const number = isConstant(cells, dialect.decimal) ? CONSTANT_COUNTS : 1;
+    filled += cells.length;
+    for (const cell of cells) typed += weightOf(cell, dialect.decimal, number);
   }
   const share = same.length / split.length;
   // Blanks stand within dates and names: they part fields only where nothing else does.
@@ -97,6 +94,21 @@ function scoreOf(dialect: Dialect, sample: readonly string[]): number {
 
 /** A cell such as `1,810` is a number under either mark: the other cells decide. */
 const GROUPED_COUNTS = 0.4;
+/** So does a version such as `1,5`, the same in every row, less than numbers that differ. */
+const CONSTANT_COUNTS = 0.5;
+
+/** @param number - what a number with a mark counts. */
+function weightOf(cell: string, mark: DecimalMark, number: number): number {
+  const kind = cellKind(cell, mark);
+  if (kind === 'number') return cell.includes(mark) ? number : 1;
+  return kind === 'time' ? 1 : isGrouped(cell, mark) ? GROUPED_COUNTS : 0;
+}
+
+/** The same marked number in every row, but for the header above it. */
+function isConstant(cells: readonly string[], mark: DecimalMark): boolean {
+  const marked = cells.filter((cell) => cell.includes(mark) && cellKind(cell, mark) === 'number');
+  return marked.length > 2 && marked.length + 1 >= cells.length && marked.every((cell) => cell === marked[0]);
+}
 
 /** The most frequent number of fields; of equally frequent ones the larger. */
 function usualWidth(rows: readonly { readonly length: number }[]): number {

@@ -60,7 +60,6 @@ export function openSheet(bytes: Uint8Array, file: string, choose: (lines: Lines
   };
 }
 
-/** Records and structure: as the delimiter says, or with brackets kept together, or with the names that stand in the cells. */
 function isOpen(decoded: Decoded): boolean {
   const bytes = decoded.inBytes?.bytes;
   if (bytes) return bytes.length > 0 && bytes.at(-1) !== LF;
@@ -69,6 +68,7 @@ function isOpen(decoded: Decoded): boolean {
 
 const LF = 10;
 
+/** Records and structure: as the delimiter says, or with brackets kept together, or with the names that stand in the cells. */
 function recordsOf(decoded: Decoded, lines: Lines, dialect: Dialect): Pick<Sheet, 'records' | 'structure' | 'inferences'> {
   const plain = readRecords(decoded, lines, dialect.delimiter);
   const keyed = namesInCells(plain);

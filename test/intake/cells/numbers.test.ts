@@ -57,6 +57,7 @@ describe('intake/cells/numbers', () => {
     ['71.30', 2],
     ['4e3', 0],
     ['1.2e-4', 5],
+    ['\u22121.20e-4', 6],
     ['12', 0],
   ])('counts the decimals of %s', (text, decimals) => {
     expect(decimalsOf(text, '.')).toBe(decimals);

@@ -2,13 +2,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readCivil } from '../../../src/intake/cells/civil.ts';
+import type { LogDeclaration } from '../../../src/intake/log.ts';
 import { indexBytes } from '../../../src/intake/sheet/byte-index.ts';
 import { stampReader } from '../../../src/intake/sheet/byte-stamp.ts';
 import { byteText, isAscii, withLineFeeds } from '../../../src/intake/sheet/byte-text.ts';
 import { indexCells } from '../../../src/intake/sheet/cell-index.ts';
 import { decode } from '../../../src/intake/sheet/decode.ts';
 import { linesOf } from '../../../src/intake/sheet/lines.ts';
-import { readWhole } from '../../../src/intake/whole-log.ts';
+import { type ReadLog, readWhole } from '../../../src/intake/whole-log.ts';
 import { bytes, channel, declare } from '../declare.ts';
 
 /** Cells as logs have them, whole and damaged. */
@@ -150,18 +151,41 @@ describe('intake/sheet/byte-index', () => {
           const text = `${dated ? 'time' : 't_s'},soc_c,input_mw\n${rows.map(([a, b], k) => `${time(k)},${a / 10},${b}\n`).join('')}`;
           const ascii = bytes(text);
           for (const [at, byte] of changes) ascii[at % (ascii.length - 1)] = byte === 34 ? 35 : byte;
-          const { log, problems } = readWhole(ascii, declare(channels), 'data/a.csv');
-          // With quotes in a line below the rows, the general way reads the file.
-          const general = readWhole(Uint8Array.from([...ascii, ...bytes('"end"\n')]), declare(channels), 'data/a.csv');
-          expect(log?.channels).toEqual(general.log?.channels);
-          expect(log?.time).toEqual(general.log?.time);
-          expect(log?.lines).toEqual(general.log?.lines);
-          expect(problems.filter(({ severity }) => severity === 'error').map(({ rule }) => rule)).toEqual(
-            general.problems.filter(({ severity }) => severity === 'error').map(({ rule }) => rule),
-          );
+          expectSame(ascii, declare(channels));
         },
       ),
       { numRuns: 200 },
     );
   });
+
+  it.each(['\n', '\r\n', '\r'])(
+    'gives the Log of the text with other letters in its head, and beyond 64 KiB, lines ending in %j',
+    (eol) => {
+      const channels = [channel('soc', 'temperature', 'soc'), channel('input', 'power', 'input_mw')];
+      const odd = ['1e5', ' 7', '5.', 'x', '', '-0', '1234567890.1234567', '7,8'];
+      const lines = Array.from({ length: 3000 }, (_, k) => {
+        const second = `${String(Math.floor(k / 60)).padStart(2, '0')}:${String(k % 60).padStart(2, '0')}`;
+        return `2026-03-14 09:${second},${k % 29 === 0 ? odd[(k / 29) % odd.length] : 50 + (k % 23) / 10},${4000 + ((k * 13) % 300)}`;
+      });
+      const text = ['# Prüfstand', 'time,soc [°C],input_mw', ...lines, ''].join(eol);
+      const named = declare([{ ...channels[0]!, column: 'soc [°C]' }, channels[1]!]);
+      expect(bytes(text).length).toBeGreaterThan(2 ** 16);
+      expect(byteText(bytes(text))).not.toBeNull();
+      const { log } = expectSame(bytes(text), named);
+      expect(log!.setAside.length).toBeGreaterThan(20);
+    },
+  );
 });
+
+/** Reads bytes, and their text in UTF-16, which is read by the general way: all must be the same but the encoding. */
+function expectSame(utf8: Uint8Array, declaration: LogDeclaration): ReadLog {
+  const units = Uint16Array.from(`\uFEFF${new TextDecoder().decode(utf8)}`, (letter) => letter.charCodeAt(0));
+  const [quick, general] = [utf8, new Uint8Array(units.buffer)].map((each) => readWhole(each, declaration, 'data/a.csv'));
+  const comparable = ({ log, unread, problems }: ReadLog) => ({
+    unread,
+    problems,
+    log: log && { ...log, encoding: '', inferences: log.inferences.filter(({ method }) => method !== 'encoding') },
+  });
+  expect(comparable(quick!)).toEqual(comparable(general!));
+  return quick!;
+}
