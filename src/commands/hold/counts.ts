@@ -1,7 +1,8 @@
 /** What a count of things can rest on: "four settings", "two specimens", "the three runs". */
 
 import type { Sentence } from '../../words/directives/sentence-order.ts';
-import { OUTCOMES } from '../../words/rules/beside-number.ts';
+import { HAPPENED, OUTCOMES } from '../../words/rules/beside-number.ts';
+import { HAPPENINGS } from '../../words/stated/happenings.ts';
 import type { Stated } from '../../words/stated/read.ts';
 import type { Subject } from '../../words/written.ts';
 import type { ContextWord } from './context.ts';
@@ -15,6 +16,9 @@ export interface Count {
 
 /** "Three passed": what came of so many. */
 const CAME_OF = new RegExp(String.raw`\b(?:${OUTCOMES})\b`);
+
+/** "Two hangs", "a single restart": what happened, by its noun. */
+const HAPPENING = new RegExp(String.raw`\b${HAPPENINGS}\b`);
 
 /** The thing counted, by its word. */
 const THINGS: readonly (readonly [
@@ -47,6 +51,7 @@ const THINGS: readonly (readonly [
   [/\b(?:tests?|benchmarks?)\b/, (_, subjects) => eachWith(subjects, 'score')],
   [/\bspots?\b/, (_, subjects) => eachWith(subjects, 'surface')],
   [/\b(?:events?|throttles|throttling)\b/, (_, subjects, named) => eventsOf(subjects, named)],
+  [HAPPENING, (_, subjects) => triedOf(subjects)],
 ];
 
 /** Counts of the thing that some words name, over every run, over those of each comparison, and over those that the context names. */
@@ -58,10 +63,32 @@ export function countsOf(
   const thing = THINGS.find(([word]) => word.test(counted));
   const named = (alias: string) => context.some(({ word }) => (own.get(alias) ?? [alias]).includes(word));
   const all = thing ? thing[1](groupsOf(context, subjects, own), subjects, named) : [];
-  const outcome = CAME_OF.exec(counted)?.[0];
-  const found =
-    outcome === undefined ? all : all.filter(({ is }) => is.endsWith(`outcome.${outcome}`) || is.endsWith(`"${outcome}"`));
+  const outcome = outcomeOf(counted);
+  // What came of an attempt is not what happened to a run that the sentence names.
+  const ofRun = outcome !== undefined && !ofAttempts(context, subjects) && runsNamed(context, subjects, own).length > 0;
+  const found = ofRun
+    ? []
+    : outcome === undefined
+      ? all
+      : all.filter(({ is }) => is.endsWith(`outcome.${outcome}`) || is.endsWith(`"${outcome}"`));
   return found.filter(({ is }, index) => found.findIndex((each) => each.is === is) === index);
+}
+
+/** The outcome that words of what happened mean: "restarted" of "two restarts". */
+function outcomeOf(counted: string): string | undefined {
+  const came = CAME_OF.exec(counted)?.[0];
+  if (came !== undefined) return came;
+  const thing = HAPPENING.exec(counted)?.[0].replace(/e?s$/, '');
+  if (thing === undefined || thing.startsWith('throttle')) return undefined;
+  return { hang: 'hung', reboot: 'restarted' }[thing] ?? `${thing}ed`;
+}
+
+/** Whether a sentence speaks of attempts on a specimen. */
+function ofAttempts(context: readonly ContextWord[], subjects: ReadonlyMap<string, Subject>): boolean {
+  return context.some(
+    ({ word, own }) =>
+      own && (/^(?:rungs?|attempts?|tries|tried|settings|combinations)$/.test(word) || subjects.get(word)?.kind === 'attempts'),
+  );
 }
 
 export interface Group {
@@ -74,7 +101,7 @@ export interface Group {
 
 export function groupsOf(context: readonly ContextWord[], subjects: ReadonlyMap<string, Subject>, own: OwnWords): Group[] {
   const runs = [...subjects].filter(([, { kind }]) => kind === 'run').map(([alias]) => alias);
-  const named = runs.filter((alias) => context.some(({ word }) => (own.get(alias) ?? [alias]).includes(word)));
+  const named = runsNamed(context, subjects, own);
   const compared = [...subjects.values()].filter(({ kind }) => kind === 'comparison').map((subject) => aliasesOf(subject, runs));
   const lists = [runs, ...compared, ...(named.length > 1 ? [named] : [])];
   return lists
@@ -87,14 +114,20 @@ export function groupsOf(context: readonly ContextWord[], subjects: ReadonlyMap<
     }));
 }
 
+/** Aliases of the runs that the words around a number name. */
+function runsNamed(context: readonly ContextWord[], subjects: ReadonlyMap<string, Subject>, own: OwnWords): string[] {
+  const runs = [...subjects].filter(([, { kind }]) => kind === 'run').map(([alias]) => alias);
+  return runs.filter((alias) => context.some(({ word }) => (own.get(alias) ?? [alias]).includes(word)));
+}
+
 /** The runs of a comparison, by the note's aliases, in the order of the note. */
 function aliasesOf({ figures }: Subject, runs: readonly string[]): string[] {
   const named = new Set<unknown>([...figures.values()].flatMap(({ of }) => [of?.run, of?.reference]));
   return runs.filter((alias) => named.has(alias));
 }
 
-/** "Two of the six runs". */
-const OF_SO_MANY = /^\s+(?:out\s+)?of\s+(?:(?:the|our|all|these|those)\s+)*(?:\d+|\p{Ll}+)\s+(\p{L}+)/u;
+/** "Two of the six runs", "one of the runs". */
+const OF_SO_MANY = /^\s+(?:out\s+)?of\s+(?:(?:the|our|all|these|those)\s+)*(\d+|\p{Ll}+)(?:\s+(\p{L}+))?/u;
 
 /**
  * The words that say what a number counts, in lower case: only a count can hold it then. They are its own ("four settings"), or stand behind it
@@ -104,14 +137,16 @@ export function countedBy(words: string, { said, unit }: Stated, { before, after
   const [side] = said.sides;
   if (side.unit?.kind === 'times' && side.amount.place >= 0 && /\b(?:repeated|measured|tested|run|ran)\s+$/i.test(before))
     return 'repeats';
+  if (side.unit?.kind === 'times' && side.amount.place >= 0 && HAPPENED.test(before)) return happened(before);
   if (/^\W*(?:(?:only|just|exactly)\s+)?once\W*$/i.test(words)) return happened(before);
   const counts = unit === '1' && said.sides.length === 1 && side.unit === undefined && side.amount.part === undefined;
   if (!counts || side.amount.place < 0) return undefined;
   const rest = words.slice(side.end).toLowerCase();
   if (isThing(rest) || /^[ -]*(?:events?|times)\b/.test(rest)) return rest;
   if (!/^(?:\s+of\s+(?:them|these|those))?\s*$/.test(rest)) return undefined;
-  const behind = OF_SO_MANY.exec(after.toLowerCase())?.[1] ?? /^\s+(\p{L}+)/u.exec(after.toLowerCase())?.[1] ?? '';
-  return isThing(behind) ? behind : undefined;
+  const low = after.toLowerCase();
+  const behind = OF_SO_MANY.exec(low)?.slice(1) ?? [/^\s+(\p{L}+)/u.exec(low)?.[1]];
+  return behind.find((word) => word !== undefined && isThing(word));
 }
 
 /** What "once" counts: "throttled once", "restarted only once". */

@@ -33,7 +33,8 @@ export function missesFor(asked: Asked, bearing: Bearing): Miss[] {
     const score = byWords - distance(far);
     const isLikely = best === undefined || score > best.score - (only ? MISSED : 0) || (only && byWords >= best.byWords);
     const isMeant = proposal.isNamed() || (only && isOfOtherRun(proposal, best!));
-    const mayLieFar = isMeant && (best === undefined ? proposal.unit !== '1' : best.of === proposal.unit);
+    const mayLieFar =
+      isMeant && (best === undefined ? proposal.unit !== '1' || asked.counted !== undefined : best.of === proposal.unit);
     return isLikely && (far <= 1 || mayLieFar) ? [{ proposal, read, score }] : [];
   });
   return misses

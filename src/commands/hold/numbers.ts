@@ -4,11 +4,12 @@ import { frontTexts } from '../../words/front-words.ts';
 import { parseMarkdown } from '../../words/page/markdown.ts';
 import { captionsIn } from '../../words/page/picture-nodes.ts';
 import { beginWriting } from '../../words/page/writing.ts';
+import { unitBehind } from '../../words/rules/beside-number.ts';
 import { findUnheld, type UnheldNumber } from '../../words/rules/find-unheld.ts';
 import { COUNT_OF_ONE } from '../../words/rules/other-amounts.ts';
 import { ownWords } from '../../words/rules/own-words.ts';
 import { shownValue } from '../../words/rules/shown-value.ts';
-import { isUnread, readStated, type Stated } from '../../words/stated/read.ts';
+import { findStated, isUnread, readStated, type Stated } from '../../words/stated/read.ts';
 import type { Subject } from '../../words/written.ts';
 import { askedBy } from './asked.ts';
 import { bearingOf } from './bearing.ts';
@@ -50,11 +51,12 @@ export function listNumbers(
   subjects: ReadonlyMap<string, Subject>,
 ): ListedNumber[] {
   const bearing = bearingOf(subjects);
+  const { units } = ownWords(subjects);
   return unheldOf(note, subjects).map(({ unheld, at, source, value }, index) => {
     const { start, end } = unheld;
     const words = onOneLine(unheld.source);
     const around = sentenceAround(value, start, end);
-    const said = at.start < at.end ? saidBy(unheld, words) : 'its value has escapes or marks in it: write it plainly';
+    const said = at.start < at.end ? saidBy(unheld, words, units) : 'its value has escapes or marks in it: write it plainly';
     const [before, after] = [onOneLine(value.slice(around.start, start)), onOneLine(value.slice(end, around.end))];
     const sentence = { before, after };
     const context = contextOf(value, start, end);
@@ -114,13 +116,17 @@ function unheldOf(
 }
 
 /** What the words say when they stand alone, or why they cannot be held. */
-function saidBy({ said, linked, unit }: UnheldNumber, words: string): Stated | string {
+function saidBy({ said, linked, unit }: UnheldNumber, words: string, units: ReadonlySet<string>): Stated | string {
   if (linked) return 'it stands within the words of a link: put it beside the link';
   if (/[[\]*_`]/.test(words)) return 'Markdown marks stand within it: put them around the whole of it';
   if (isUnread(said) && said.unread !== COUNT_OF_ONE) return `${said.unread}: reword it, or make it a claim`;
   const plain = words.replaceAll('&nbsp;', '\u00a0').replace(/\\(?=[!-/:-@[-`{-~])/g, '');
   const alone = readStated(unit === undefined ? plain : `${plain} ${unit}`);
-  return isUnread(alone) ? `${alone.unread}: ${alone.expected}` : alone;
+  if (!isUnread(alone)) return alone;
+  // "8.2 gigabytes a second": what stands behind the number is its unit, not another number.
+  const [first] = findStated(plain);
+  if (first && !isUnread(first) && unitBehind(plain.slice(first.end), units) === plain.slice(first.end)) return first;
+  return `${alone.unread}: ${alone.expected}`;
 }
 
 /** Line breaks, with the marks of a quotation on the next line, as one blank. */

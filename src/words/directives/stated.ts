@@ -1,6 +1,7 @@
 /** `:stated[words]{is="expression"}`: keeps the author's words; an error where the data no longer bears them. */
 import type { Nodes } from 'mdast';
 import { interval95 } from '../../quantities/uncertainty.ts';
+import { isCount } from '../expression/counts.ts';
 import type { Evaluated } from '../expression/evaluate.ts';
 import { evaluate } from '../expression/expression.ts';
 import { ownInterval } from '../expression/interval-margins.ts';
@@ -11,6 +12,7 @@ import { heldAnchor, type PageElement } from '../page/page-node.ts';
 import { recordedInstead } from '../page/recorded-words.ts';
 import { placeAt, report, spanOf, type Writing, warn } from '../page/writing.ts';
 import { isUnread, readStated, type Stated } from '../stated/read.ts';
+import { unread } from '../stated/stated-number.ts';
 import { sensed } from './direction.ts';
 import { wordsOf } from './directive-words.ts';
 import type { WrittenDirective } from './read-directive.ts';
@@ -40,7 +42,9 @@ export function stated(writing: Writing, read: WrittenDirective, node: Nodes): P
   const unit = read.attributes.find(({ name }) => name === 'unit')?.value;
   const saidBy = (text: string) => {
     const said = readStated(unit === undefined ? text : `${text} ${unit}`, evaluated.quantity.unit);
-    return isUnread(said) ? said : sensed(said, is.value, writing.subjects);
+    if (isUnread(said)) return said;
+    if (said.counts && !isCount(is.value, writing.subjects)) return unread('a count where the data has none', 0, COUNTS);
+    return sensed(said, is.value, writing.subjects);
   };
   const said = saidBy(words);
   if (isUnread(said)) {
@@ -57,6 +61,8 @@ export function stated(writing: Writing, read: WrittenDirective, node: Nodes): P
   }
   return kept(writing, { ...found, words, said });
 }
+
+const COUNTS = 'a count: `throttle_events`, an outcome of attempts, `count` or `kinds`';
 
 interface Found {
   readonly read: WrittenDirective;

@@ -1,5 +1,6 @@
 /** What makes a number without a unit of ours one that data should hold: the words right behind it, or "scores" before it. */
 import type { Span } from '../expression/expression-tree.ts';
+import { HAPPENINGS } from '../stated/happenings.ts';
 import type { Stated } from '../stated/read.ts';
 import { COUNT } from './count-words.ts';
 
@@ -98,17 +99,20 @@ function valued({ nominal }: Stated, before: string, rest: string): boolean {
   return nominal >= 10 && NAMED_VALUE.test(before) && CLAUSE_END.test(rest);
 }
 
-/** "A factor of 4.7", "the exponent is 0.73": ratios by their names. */
+/** How what was measured came to its value. */
+export const CAME_TO = String.raw`(?:is|was|were|are|reaches|reached|hit|comes\s+to|came\s+to|settled\s+at)`;
 /** "The peak was 85", "its score in the grid is 96.7": a quantity by its name, and no unit. */
-const NAMED_VALUE =
-  /\b(?:temperature|peak|power|draw|clock|voltage|current|headroom|rise|scores?)\b(?:\s+(?:in|of|on|at)\s+(?:the|its)\s+[\p{L}-]+)?\s+(?:is|was|were|are|reaches|reached|hit|comes\s+to|came\s+to|settled\s+at)\s+$/iu;
+const NAMED_VALUE = new RegExp(
+  String.raw`\b(?:temperature|peak|power|draw|clock|voltage|current|headroom|rise|scores?)\b(?:\s+(?:in|of|on|at)\s+(?:the|its)\s+[\p{L}-]+)?\s+${CAME_TO}\s+$`,
+  'iu',
+);
 const CLAUSE_END = /^\s*(?:$|[.,;:!?)](?!\d)|(?:at|for|in|on|with|when|before|after|and|or|but|under|while|where|against)\b)/;
+/** "A factor of 4.7", "the exponent is 0.73": ratios by their names. */
 const NAMED_RATIO =
   /\b(?:ratio|factor|exponent|speed-?up)\s+(?:(?:of|is|was|at|reaches|comes\s+(?:to|out\s+at)|came\s+(?:to|out\s+at))\s+)?$/i;
 
 /** Things that the data has, and counts. */
-export const THINGS =
-  'runs?|combinations?|configurations?|clocks?|repeats?|repetitions?|settings?|specimens?|tests?|benchmarks?|attempts?|rungs|logs|spots?|soaks?|throttle events?|restarts?|reboots?|hangs?';
+export const THINGS = `runs?|combinations?|configurations?|clocks?|repeats?|repetitions?|settings?|specimens?|tests?|benchmarks?|attempts?|rungs|logs|spots?|soaks?|${HAPPENINGS}`;
 /** At most one word between the number and the thing, and none that would make it another's. */
 const COUNTED = new RegExp(
   String.raw`^(?:\s+of\s+(?:the|its|our|these|those))?(?:\s+(?!(?:of|in|and|or|to|at|for|with|by|per|times?|the|a|an|is|are|was|were|as|that|which|on|from)\b)[\p{Ll}-]+)?\s+(?:${THINGS})\b`,
@@ -129,7 +133,7 @@ const CAME_OF = new RegExp(String.raw`^\s+(?:${OUTCOMES}|got\s+through)\b`);
 
 /** None or one are counted where they are events, or one of so many: "one throttle event", "one of 4 runs". */
 const FEW = new RegExp(
-  String.raw`^(?:\s+(?:throttle events?|throttling|throttles|restarts?|reboots?|hangs?|crash(?:es)?)\b|(?=\s+(?:(?:of\s+(?:them|these|those)\s+)?(?:${OUTCOMES})\b|(?:out\s+)?of\s+(?:the\s+)?${COUNT}(?:\s+(?:${THINGS}))?\b)))`,
+  String.raw`^(?:\s+(?:throttling|throttles|${HAPPENINGS})\b|(?=\s+(?:(?:of\s+(?:them|these|those)\s+)?(?:${OUTCOMES})\b|(?:out\s+)?of\s+(?:the\s+)?${COUNT}(?:\s+(?:${THINGS}))?\b)))`,
   'u',
 );
 

@@ -8,7 +8,7 @@ import type { UnitSaid } from '../stated/phrase.ts';
 import { findStated, isUnread, type Stated, type Unread } from '../stated/read.ts';
 import { unread } from '../stated/stated-number.ts';
 import { besideNumber, gluedIn, HAPPENED, unitBehind } from './beside-number.ts';
-import { announced, borrows, borrowsAhead, givenUnit, isLoneDecimal, runBefore } from './borrowed-unit.ts';
+import { announced, borrows, borrowsAhead, ENDS, givenUnit, isLoneDecimal, type Named, runBefore } from './borrowed-unit.ts';
 import { headUnits } from './head-units.ts';
 import { otherAmounts } from './other-amounts.ts';
 import { ranksIn } from './ranks.ts';
@@ -30,14 +30,12 @@ export interface UnheldNumber extends Span {
 const MEASURED = new Set(['°C', 'K', 's', 'Hz', 'A', 'V', 'W', 'J', '1', 'K/W', 'K/s', 'rpm', 'A·s', 'V/A', 'dB']);
 
 /** What a note's own subjects tell of the words around a number. */
-export interface OwnWords {
+export interface OwnWords extends Named {
   /** The units of their scores. */
   readonly units: ReadonlySet<string>;
-  /** The short names of the runs, in lower case. */
-  readonly runs: ReadonlySet<string>;
 }
 
-const NO_WORDS: OwnWords = { units: new Set(), runs: new Set() };
+const NO_WORDS: OwnWords = { units: new Set(), runs: new Set(), titles: [] };
 
 /** All of a tree, in the order of the source. `shown` says what a `:value` with some label prints, and undefined where that is not known. */
 export function findUnheld(
@@ -114,10 +112,11 @@ interface Listed {
   readonly shared?: string;
 }
 
-function numbersIn(prose: string, { units: own, runs }: OwnWords): Found[] {
+function numbersIn(prose: string, words: OwnWords): Found[] {
+  const own = words.units;
   const all = findStated(prose).map((said) => contrasted(prose, said) ?? said);
   const listed = all.map((said, index): Listed => listedOf(prose, said, own, startsAt(all[index + 1])));
-  const found = inOrder(prose, listed, { units: own, runs });
+  const found = inOrder(prose, listed, words);
   const ranks = ranksIn(prose).map((span): Found => ({ ...span, said: unread('a rank', span.start, RANKED), rank: true }));
   const amounts = otherAmounts(prose, (word) => isUnitWord(word, own)).map(
     ({ what, expected, ...span }): Found => ({ ...span, said: unread(what, span.start, expected) }),
@@ -132,11 +131,12 @@ function numbersIn(prose: string, { units: own, runs }: OwnWords): Found[] {
 }
 
 /** Numbers with their units; one without a unit may have that of the number before it, or of words before a colon. */
-function inOrder(prose: string, listed: readonly Listed[], { units, runs }: OwnWords): Found[] {
+function inOrder(prose: string, listed: readonly Listed[], words: OwnWords): Found[] {
+  const { units } = words;
   const all: Found[] = [];
   const without = listed.flatMap(({ said, found }) => (isUnread(said) || found || hasUnit(said) ? [] : [said]));
   const bare = without.map(({ start }) => start);
-  const ofRuns = valuesOfRuns(prose, without, runs);
+  const ofRuns = valuesOfRuns(prose, without, words);
   let last: { readonly unit: string; readonly end: number } | undefined;
   let decimal: number | undefined;
   for (const [index, { said: whole, shared }] of listed.entries()) {
@@ -161,8 +161,8 @@ function inOrder(prose: string, listed: readonly Listed[], { units, runs }: OwnW
 }
 
 /** Bare numbers behind the names of two runs and more: "rated 59, brisk 65". Behind one alone it may be a name or a time ("after 20"). */
-function valuesOfRuns(prose: string, bare: readonly Stated[], runs: ReadonlySet<string>): readonly Stated[] {
-  const behind = bare.map((said) => ({ said, run: runBefore(prose, said, runs) })).filter(({ run }) => run !== undefined);
+function valuesOfRuns(prose: string, bare: readonly Stated[], named: Named): readonly Stated[] {
+  const behind = bare.map((said) => ({ said, run: runBefore(prose, said, named) })).filter(({ run }) => run !== undefined);
   return new Set(behind.map(({ run }) => run)).size > 1 ? behind.map(({ said }) => said) : [];
 }
 
@@ -280,7 +280,7 @@ function foundIn(prose: string, listed: readonly Listed[], index: number): Found
     const [before, after] = [listed[at - 1] as Listed, listed[at] as Listed];
     if (isUnread(before.said) || isUnread(after.said)) return [];
     const between = prose.slice(before.said.end, after.said.start);
-    const ofTime = at === index + 1 && isTime(after.said) && PART_OF_TIME.test(between);
+    const ofTime = at === index + 1 && isTime(after.said) && PART_OF_TIME.test(between) && standsAlone(prose, after.said);
     if (ofTime && /^\d/.test(prose.slice(said.start))) return [{ start: said.start, end: said.end, said, unit: after.shared! }];
     const last = at - index > 1 || follows(prose, listed, index) ? LAST_OF_MANY : LAST_JOINT;
     if (!(after.shared === undefined ? JOINT : last).test(between)) return [];
@@ -295,6 +295,12 @@ function follows(prose: string, listed: readonly Listed[], index: number): boole
   const [before, own] = [listed[index - 1]?.said, listed[index]?.said];
   if (!before || !own || isUnread(before) || isUnread(own)) return false;
   return JOINT.test(prose.slice(before.end, own.start));
+}
+
+/** Whether a time is one for itself: not that of "the 10-second samples", "the 60 minute runs", "the 30 s soaks". */
+function standsAlone(prose: string, { end, said }: Stated): boolean {
+  const unit = said.sides.at(-1)?.unit;
+  return ENDS.test(prose.slice(end)) || (unit !== undefined && /\p{L}{2,}s$/u.test(prose.slice(unit.start, unit.end)));
 }
 
 function isTime({ said }: Stated): boolean {

@@ -1,5 +1,6 @@
 /** Amounts that are said otherwise than by a number with its unit: "an order of magnitude", "a dozen watts", "in the mid-fifties", "one in five runs". */
 import type { Span } from '../expression/expression-tree.ts';
+import { HAPPENING } from '../stated/happenings.ts';
 import { OUTCOMES, THINGS } from './beside-number.ts';
 import { COUNT } from './count-words.ts';
 
@@ -43,13 +44,13 @@ const FORMS: readonly { readonly pattern: RegExp; readonly unit?: true; readonly
     expected: 'both counts as values, or a percentage',
   },
   {
-    pattern: /\b(?:one|a\s+single)\s+(?:throttle\s+event|restart|reboot|hang|crash)\b/gi,
+    pattern: new RegExp(String.raw`\b(?:one|a\s+single)\s+${HAPPENING}\b`, 'gi'),
     what: COUNT_OF_ONE,
     expected: 'the count: `1 throttle event`',
   },
   {
     pattern: new RegExp(
-      String.raw`(?<=^|[.,;:!?(–—]\s*|\b(?:and|but|then|only|just|exactly|where|while)\s+)one(?:\s+of\s+(?:them|these|those))?(?=\s+(?:${OUTCOMES})\b(?!\s+(?:me|us|you|him|her|by)\b))`,
+      String.raw`(?<=^|[.,;:!?(–—]\s*|\b(?:and|but|then|only|just|exactly|where|while)\s+)one(?:\s+of\s+(?:them|these|those))?(?=(?:\s+of\s+(?:the|our|its)\s+(?:${THINGS}))?\s+(?:${OUTCOMES})\b(?!\s+(?:me|us|you|him|her|by)\b))`,
       'gi',
     ),
     what: COUNT_OF_ONE,

@@ -4,7 +4,7 @@ import { readUnit } from '../../quantities/units.ts';
 import type { Subjects } from '../expression/address.ts';
 import type { OwnWords } from './find-unheld.ts';
 
-/** The units of scores as their author wrote them (`runs/s`, `points`), and the short names of the runs. */
+/** The units of scores as their author wrote them (`runs/s`, `points`), the short names of the runs, and titles. */
 export function ownWords(subjects: Subjects): OwnWords {
   const units = new Set<string>();
   for (const { figures } of subjects.values()) {
@@ -13,5 +13,6 @@ export function ownWords(subjects: Subjects): OwnWords {
     }
   }
   const runs = [...subjects].filter(([, { kind }]) => kind === 'run').map(([alias]) => alias.toLowerCase());
-  return { units, runs: new Set(runs) };
+  const titles = [...subjects.values()].flatMap(({ title, names }) => [title, names?.get('device') ?? '']);
+  return { units, runs: new Set(runs), titles: titles.map((title) => title.toLowerCase()) };
 }

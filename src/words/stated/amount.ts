@@ -1,5 +1,6 @@
 /** A number as it is said, sign and fractions included: "minus 5", "two and a half", 2½, "two point five million". */
 import { shift } from '../../quantities/decimal.ts';
+import { readUnit } from '../../quantities/units.ts';
 import { cardinalAt, digitAt, SCALE_PLACES } from './cardinal.ts';
 import { type Digits, digitsOf, powerOf, scaled } from './digits.ts';
 import { type Fraction, fractionAt } from './fraction.ts';
@@ -54,14 +55,18 @@ function isNamePart(tokens: readonly Token[], at: number): boolean {
   if (!tokens[at]!.glued || !before) return false;
   if (before.kind === 'word') return !isUnitOfNumber(tokens, at - 1);
   const word = tokens[at - 2];
-  // "6.4 W/10.4 W": the same unit stands behind both.
-  if (before.text === '/' && word && tokens[at - 3]?.kind === 'number' && tokens[at + 1]?.text === word.text) return false;
+  // "6.4 W/10.4 W", "5.1 V/1.26 A": a unit stands behind both.
+  if (before.text === '/' && tokens[at - 3]?.kind === 'number' && isUnit(word) && isUnit(tokens[at + 1])) return false;
   return before.glued && /^[-‐‑._/]$/.test(before.text) && word?.kind === 'word' && !isUnitOfNumber(tokens, at - 2);
 }
 
 /** `10W` of `10W-20W`, `1h` of `1h20m`: letters right after digits that are not part of a name themselves. */
 function isUnitOfNumber(tokens: readonly Token[], at: number): boolean {
   return tokens[at]!.glued && tokens[at - 1]?.kind === 'number' && !isNamePart(tokens, at - 1);
+}
+
+function isUnit(token: Token | undefined): boolean {
+  return token?.kind === 'word' && readUnit(token.text) !== undefined;
 }
 
 type Unsigned = Omit<Amount, 'start' | 'end'> & { next: number };

@@ -1,5 +1,6 @@
 /** Reads the number of an author's words and what it allows. */
 import { phrasesOf } from './find.ts';
+import { exactCount, withSingle } from './happenings.ts';
 import { inUnit, meaningOf } from './meaning.ts';
 import { isUnread, type Stated, type Unread, unread } from './stated-number.ts';
 
@@ -25,7 +26,7 @@ export function readStated(words: string, wanted?: string): Stated | Unread {
   if (read.length === 0) return noNumber(text);
   const fitting = wanted === undefined ? read : read.map((stated) => inUnit(stated, wanted));
   const [only, second] = fitting.filter((stated) => !isUnread(stated)) as Stated[];
-  if (only && !second) return only;
+  if (only && !second) return exactCount(only, words);
   if (!only && fitting.length === 1) return fitting[0] as Unread;
   const offset = (second ?? (read[1] as Stated)).start;
   const said = read.map(({ start, end }) => `"${text.slice(start, end)}"`).join(' and ');
@@ -34,15 +35,6 @@ export function readStated(words: string, wanted?: string): Stated | Unread {
     offset,
     'one number between the brackets, the others outside',
   );
-}
-
-/** A count of one that stands alone: "once", "only one of them", "a single restart". Within a sentence these words mean much else. */
-const SINGLE =
-  /^(\s*(?:(?:only|just|exactly)\s+)?)(?:(?:once|one)(?=\s*$)|(?:one|a\s+single)(?=\s+(?:of\s+(?:them|these|those)|throttle\s+event|restart|reboot|hang|crash)\s*$))/i;
-
-/** The same words with the digit, at the same offsets. */
-function withSingle(text: string): string {
-  return text.replace(SINGLE, (whole, before: string) => before + '1'.padStart(whole.length - before.length));
 }
 
 /** Every number phrase of a text in its order, and Unread for each that cannot be read. Numbers in names (`larch-2`, `2nd`) are none. */

@@ -22,6 +22,8 @@ export interface Stated extends Ends {
   readonly bySize: boolean;
   /** What a value above zero means where the expression tells: 1 for more, −1 for less. Words of more or less then have to go that way. */
   readonly sense?: 1 | -1;
+  /** True where happenings are counted ("2 restarts", "once"): only a count can hold it. */
+  readonly counts?: true;
   /** The phrase in the text, hedge and comparison included: 0-based, UTF-16 units, `end` exclusive. */
   readonly start: number;
   readonly end: number;

@@ -123,6 +123,24 @@ describe('commands/hold: forty passages', () => {
     );
   });
 
+  test.each([
+    ['The fast run had a single restart.', []],
+    ['The fast run restarted once.', []],
+    ['There was a single restart among the rungs.', ['ladder.outcome.restarted']],
+    ['The rungs ended with two hangs.', ['ladder.outcome.hung']],
+  ])('%s: what came of attempts is no figure of a run', (text, right) => {
+    expect(numbersOf({ text, numbers: [] }).map(({ offers }) => offers.map(({ is }) => is))).toEqual([right]);
+  });
+
+  test.each(['The fast run throttled twice.', 'The fast run throttled three times.'])('%s: its events are near', (text) => {
+    expect(numbersOf({ text, numbers: [] })[0]?.near.map(({ is }) => is)).toContain('fast.throttle_events');
+  });
+
+  test('"a second" behind a number of bytes is no number', () => {
+    const [listed] = numbersOf({ text: 'It scored 8.2 gigabytes a second.', numbers: [] });
+    expect([listed?.words, listed?.why]).toEqual(['8.2 gigabytes a second', undefined]);
+  });
+
   test('the same words with the same meaning stand for each other, and numbers of a list or table keep their unit', () => {
     const numbers = numbersOf({ text: 'It ran at 2.0, 2.2 and 2.6 GHz.', numbers: [] });
     expect(numbers.map(({ words, unit }) => [words, unit])).toEqual([

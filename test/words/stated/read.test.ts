@@ -46,6 +46,22 @@ describe('words/stated/read', () => {
     expect(isUnread(readStated(phrase.replace(/(\d )\w/, '$1x'), unit))).toBe(true);
   });
 
+  test.each([
+    ['8.2 GB/s', 'Gb/s'],
+    ['8.2 gb/s', 'GB/s'],
+    ['8.2 gigabytes per second', 'GiB/s'],
+    ['8.2 gigabits per second', 'GB/s'],
+  ])('%s is not in %s', (phrase, unit) => {
+    expect(isUnread(readStated(phrase, unit))).toBe(true);
+  });
+
+  test('words of a unit count in any case, sizes by their own names', () => {
+    expect(read('8.2 gibibytes per second', 'GiB/s').unit).toBe('GiB/s');
+    expect(read('8.2 gigabits per second', 'Gb/s').unit).toBe('Gb/s');
+    expect(read('88.7 Sweeps per second', 'sweeps/s').unit).toBe('sweeps/s');
+    expect(read('1,250 Points', 'points').unit).toBe('points');
+  });
+
   test('a count of one that stands alone is read, and within other words it is none', () => {
     const alone = ['once', 'only once', 'one', 'one of them', 'a single throttle event'];
     expect(alone.map((words) => read(words).nominal)).toEqual([1, 1, 1, 1, 1]);
