@@ -1,11 +1,11 @@
-/** Whether the load stayed the same: a fit of one step and an extrapolation rest on that. */
+/** Whether the load stayed the same, and how it was cooled: a fit of one step and an extrapolation rest on that. */
 import { quantile } from '../statistics/quantile.ts';
 import { isReason, type Reason } from './absent.ts';
 import { tellingClock, throttlingOf } from './clock/throttle.ts';
 import { duration, plain } from './in-words.ts';
 import type { Meter } from './power/meters.ts';
 import { type Readings, readingsOf } from './readings.ts';
-import { phaseOf, rowsOf, type Soak } from './soak.ts';
+import { channelsOf, phaseOf, type Rows, rowsOf, type Soak } from './soak.ts';
 
 /** Means over this many seconds are compared with their median: short ones tell a boost, long ones a governor whose cycle is short … */
 const BLOCKS = [10, 120];
@@ -14,10 +14,15 @@ const LASTING = 30;
 /** … by more than this share. Power follows the die's temperature (leakage), so it may drift further than a clock. */
 const POWER_SHARE = 0.1;
 const CLOCK_SHARE = 0.03;
+/** A fan's speed departs from its median by more than this share of its highest … */
+const FAN_SHARE = 0.1;
+/** … so many times where it switches to and fro. One that follows the temperature up departs once, before its median. */
+const SWITCHES = 2;
 
 /**
  * Why the load does not count as constant, told from the primary power and the delivered clock, or else from throttle flags; null when it does.
- * A requested clock that changes tells that the load did, but one that stays tells nothing.
+ * A requested clock that changes tells that the load did, but one that stays tells nothing. A fan that switches to and fro changes how the device is
+ * cooled, which is as bad.
  */
 export function loadChange(soak: Soak, meter: Meter | null): Reason | null {
   const load = phaseOf(soak, 'load');
@@ -35,7 +40,20 @@ export function loadChange(soak: Soak, meter: Meter | null): Reason | null {
       if (change) return reasonOf(each.name, change, load.from);
     }
   }
-  return clock?.shows === 'delivered' || meter ? null : throttled(soak, load.from);
+  const witnessed = clock?.shows === 'delivered' || meter ? null : throttled(soak, load.from);
+  return witnessed ?? fanSwitched(soak, rowsOf(load));
+}
+
+function fanSwitched(soak: Soak, rows: Rows): Reason | null {
+  for (const { name, values } of channelsOf(soak.log, 'fan')) {
+    const readings = readingsOf(soak.log, values, rows);
+    const highest = readings.y.reduce((most, value) => Math.max(most, value), 0);
+    const switched = lastingDepartures(blockMeans(readings, BLOCKS[0]!), FAN_SHARE, () => highest);
+    if (switched.length < SWITCHES) continue;
+    const why = `The fan (channel ${name}) switched to and fro under load, ${switched.length} times or more, so the device was not cooled in one way.`;
+    return { absent: 'load-changed', why };
+  }
+  return null;
 }
 
 /** Whether the log shows what the load was: its power, or a delivered clock; a requested one shows nothing of it. */
@@ -74,10 +92,23 @@ interface Run {
   blocks: number;
 }
 
-/** The longest stretch of blocks on one side of the median by more than `share`, when it lasts. The first block may hold the edge itself. */
+/** The longest stretch of blocks on one side of the median by more than `share` of it, when it lasts. */
 function longestDeparture(all: readonly Block[], share: number): Departure | null {
+  const lasting = lastingDepartures(all, share, Math.abs);
+  if (lasting.length === 0) return null;
+  const {
+    from,
+    to,
+    sum,
+    blocks: count,
+  } = lasting.reduce((longest, run) => (run.to - run.from > longest.to - longest.from ? run : longest));
+  return { from, to, share: sum / count };
+}
+
+/** Stretches of blocks on one side of the median by more than `share` of a scale, which last. The first block may hold the edge itself. */
+function lastingDepartures(all: readonly Block[], share: number, scaleOf: (median: number) => number): Run[] {
   const blocks = all.slice(1);
-  if (blocks.length < 3) return null;
+  if (blocks.length < 3) return [];
   const median = quantile(
     blocks.map((block) => block.mean),
     0.5,
@@ -85,7 +116,7 @@ function longestDeparture(all: readonly Block[], share: number): Departure | nul
   const runs: Run[] = [];
   let side = 0;
   for (const { from, to, mean } of blocks) {
-    const off = (mean - median) / Math.abs(median);
+    const off = (mean - median) / scaleOf(median);
     const now = Math.abs(off) > share ? Math.sign(off) : 0;
     const run = runs[runs.length - 1];
     if (now !== 0 && now === side && run) {
@@ -95,15 +126,7 @@ function longestDeparture(all: readonly Block[], share: number): Departure | nul
     } else if (now !== 0) runs.push({ from, to, sum: off, blocks: 1 });
     side = now;
   }
-  const lasting = runs.filter((run) => run.blocks >= 2 && run.to - run.from >= LASTING);
-  if (lasting.length === 0) return null;
-  const {
-    from,
-    to,
-    sum,
-    blocks: count,
-  } = lasting.reduce((longest, run) => (run.to - run.from > longest.to - longest.from ? run : longest));
-  return { from, to, share: sum / count };
+  return runs.filter((run) => run.blocks >= 2 && run.to - run.from >= LASTING);
 }
 
 interface Block {

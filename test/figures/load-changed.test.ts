@@ -15,6 +15,8 @@ function change(channels: Readonly<Record<string, ChannelSketch>>, step = 1) {
 const clock = (values: (t: number) => number) => ({ core: { quantity: 'clock', values } }) as const;
 const power = (values: (t: number) => number) => ({ board: { quantity: 'power', values } }) as const;
 
+const fan = (values: (t: number) => number) => ({ fan: { quantity: 'fan', values } }) as const;
+
 const flag = (values: (t: number) => number) => ({ flag: { quantity: 'throttle_flag', values } }) as const;
 
 describe('a load counts as constant', () => {
@@ -26,6 +28,8 @@ describe('a load counts as constant', () => {
     ['with a drop of twenty seconds', power((t) => (t > 1000 && t < 1020 ? 3 : 10))],
     ['with an edge in its first seconds', power((t) => (t < 5 ? 3 : 10))],
     ['with work that comes and goes every twenty seconds', power((t) => (t % 40 < 20 ? 14 : 11))],
+    ['with a fan that follows the temperature up', { ...power(() => 10), ...fan((t) => 3000 - 2000 * Math.exp(-t / 400)) }],
+    ['with a fan that stands still', { ...power(() => 10), ...fan(() => 0) }],
     ['without clock and power', {}],
     ['without clock and power, flags at rest', flag(() => 0)],
   ])('%s', (_, channels) => {
@@ -50,6 +54,11 @@ describe('a load changed', () => {
       'by throttling that flags alone tell of',
       flag((t) => (t > 1800 ? 1 : 0)),
       /^The device throttled from 30 min of the load on, so this was not one constant load\.$/,
+    ],
+    [
+      'where a fan switches to and fro',
+      { ...power(() => 10), ...fan((t) => (t > 500 && t % 200 < 100 ? 1800 : 0)) },
+      /^The fan \(channel fan\) switched to and fro under load, 1[56] times or more, so the device was not cooled in one way\.$/,
     ],
     ['by power alone', power((t) => (t > 1000 && t < 1200 ? 5 : 10)), /^The power \(channel board\) was/],
   ])('%s', (_, channels, why) => {

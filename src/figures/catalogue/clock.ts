@@ -129,7 +129,12 @@ export const CLOCK = subject('clock', {
       'Time of the load phase in which the clock was below its setting by more than one step of the clock, or 1 % of the setting where that is more; rows of less than half utilisation do not count.',
     formula: String.raw`t_\mathrm{below} = \sum_{i:\, f_i < f_\mathrm{set} - \delta} w_i`,
     notCovered: ['Drops between two readings, and what happened in gaps of the log.'],
-    assumptions: [REPORTED, WHICH, 'Gaps of the log are left out.'],
+    assumptions: [
+      REPORTED,
+      WHICH,
+      'Gaps of the log are left out.',
+      'Each change of state is known to a step/√12. Where they recur in step with the log, they all share that error.',
+    ],
     absentWhen: ['no clock setting is stated', 'there is no clock channel', NO_LOAD],
     ofSingleReadings: true,
     source: PRACTICE,
@@ -149,7 +154,7 @@ export const CLOCK = subject('clock', {
     notCovered: ['Events that came and went between two readings, and reasons for which the device has no flag.'],
     assumptions: [
       'A clock that is below its setting from the first reading on, for longer than 10 s or three steps of the log, was throttled from the start: that is one event, and the time to throttle is zero.',
-      'What came and went between two readings is not counted. Where a sticky bit came on under load and no "now" bit was seen, that is said, and the interval reaches up by as many.',
+      'What came and went between two readings is not counted. Where a sticky bit came on under load and no "now" bit was seen, that is said, and the interval reaches up by as many; and by as many as there were single readings below the setting.',
     ],
     absentWhen: [
       'there is neither a throttle flag nor a clock channel',
@@ -157,6 +162,7 @@ export const CLOCK = subject('clock', {
       'all named bits of the flags are sticky, and there is no clock channel',
       'without flags: a clock that is not known to be the delivered one never fell, which shows nothing',
       'without flags: the clock was below its setting from the first reading to the last',
+      'without flags: the clock was below its setting for single readings half as often as for longer, so that it changes as fast as it was logged',
       NO_LOAD,
     ],
     ofSingleReadings: true,

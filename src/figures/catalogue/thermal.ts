@@ -36,7 +36,7 @@ const UNSEEN =
   'no channel shows what the load was, and the other part is the faster one, or the last five sixths of the load do not bear it too: it cannot be told from a boost';
 const BOOSTED = 'the first seconds of the load do not follow the rest';
 const NO_RESPONSE = [
-  'the load changed',
+  'the load changed, or a fan switched to and fro',
   HELD,
   'the temperature stopped climbing before its time, as under a governor, a fan that steps in, or a load that falls',
   'the temperature ended at its limit, and nothing shows whether a governor held it there',

@@ -40,6 +40,14 @@ describe('clock', () => {
     expect(presentAt(figuresOf({ ...clock(dips), ...idling }), 'time_below_setting').quantity.value).toBe(30 + 1);
   });
 
+  // By hand: 19 dips whose edges all fall alike between two readings, a step/√12 for all begins and one for all ends.
+  test('changes of state that recur in step with the log share their error', () => {
+    const recurring = (every: (dip: number) => number) =>
+      presentAt(figuresOf(clock((t) => (t < 100 ? 0.6 : every(t) < 10 ? 2.0 : 2.6) * GHZ)), 'time_below_setting').quantity;
+    expect(apart(standardUncertainty(recurring((t) => (t + 50) % 100))!, (19 * Math.SQRT2) / Math.sqrt(12))).toBeLessThan(1e-12);
+    expect(standardUncertainty(recurring((t) => (t + 50) % 100.5))!).toBeLessThan(3);
+  });
+
   test('one step of the clock, or 1 %, is not below', () => {
     const at = (ghz: number, step: number | null) =>
       presentAt(figuresOf({ core: { quantity: 'clock', values: () => ghz * GHZ, step } }), 'time_below_setting').quantity.value;
