@@ -55,7 +55,7 @@ interface Gap extends Span {
  * Fills the gaps of a stretch, and what its `span` reaches beyond the first and the last reading. The guess for a gap of length G is the mean of
  * the readings about it (of one side at an edge); the same guess is made for stretches of length G that were logged, and its
  * mean square error there, times 1 + 1/m for m disjoint stretches, is its variance (leave-out check: common practice, no source). It holds
- * where what happened in the gap also happened elsewhere: a load that paused in the gap alone leaves no trace. A level that is another behind the
+ * where what happened in the gap also happened elsewhere: a load that paused in the gap alone leaves no trace. A level that differs after the
  * gap, and moves nowhere else as far in such a time, changed somewhere in it: the difference times the gap's length over √12 (rectangular) is added.
  */
 export function fillGaps(readings: Readings, span: Span | null): Filled | Unfilled {

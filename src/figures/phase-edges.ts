@@ -13,6 +13,8 @@ export interface EdgeOff {
   /** Seconds by which the phase is late, negative where early; of `holds`, seconds of load in it. */
   readonly off: number;
   readonly channel: string;
+  /** The gap of the log that the edge lies in, where the phase is off even from that. */
+  readonly gap?: readonly [from: number, to: number];
 }
 
 /** An author writes phases to the second: less than this is no slip, s. */
@@ -37,6 +39,7 @@ export function edgesOff(log: Log, declared: readonly DeclaredPhase[]): readonly
     const [begins, ends] = [edgeAt(startRow), edgeAt(endRow)];
     return { from: begins.at, to: ends.at, begins, ends };
   });
+  const told = new Set<Stretch>();
   const off = declared.flatMap((phase): EdgeOff[] => {
     const to = Math.min(phase.to, end);
     if (!OF_LOAD.test(phase.name)) return [];
@@ -46,14 +49,15 @@ export function edgesOff(log: Log, declared: readonly DeclaredPhase[]): readonly
       { phase, kind: 'begins', ...offFrom(phase.from, own.begins), channel: edges.channel },
       { phase, kind: 'ends', ...offFrom(to, own.ends), channel: edges.channel },
     ];
-    return all.filter((each) => Math.abs(each.off) > slack && !isCut(each, loads, declared, log));
+    const found = all.filter((each) => Math.abs(each.off) > slack && !isCut(each, loads, declared, log));
+    if (found.length > 0) told.add(own);
+    return found;
   });
-  const told = new Set(off.map(({ seen }) => seen));
   const holds = declared.flatMap((phase): EdgeOff[] => {
     if (OF_LOAD.test(phase.name)) return [];
-    return loads.flatMap(({ from, to }): EdgeOff[] => {
-      const [start, stop] = [Math.max(from, phase.from), Math.min(to, phase.to)];
-      if (stop - start <= slack || told.has(from) || told.has(to)) return [];
+    return loads.flatMap((load): EdgeOff[] => {
+      const [start, stop] = [Math.max(load.begins.at, phase.from), Math.min(load.ends.after, phase.to)];
+      if (stop - start <= slack || told.has(load)) return [];
       return [{ phase, kind: 'holds', seen: start, off: stop - start, channel: edges.channel }];
     });
   });
@@ -74,9 +78,10 @@ interface Stretch {
 }
 
 /** How far a declared edge is off: nothing between the two instants. */
-function offFrom(declared: number, { after, at }: Edge): Pick<EdgeOff, 'seen' | 'off'> {
+function offFrom(declared: number, { after, at }: Edge): Pick<EdgeOff, 'seen' | 'off' | 'gap'> {
   const seen = declared < after ? after : at;
-  return { seen, off: declared > after && declared < at ? 0 : declared - seen };
+  const gap = after < at ? { gap: [after, at] as const } : {};
+  return { seen, off: declared > after && declared < at ? 0 : declared - seen, ...gap };
 }
 
 /** The load that most of a stretch lies in; null where it meets none. */

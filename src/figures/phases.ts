@@ -1,9 +1,10 @@
 /** Phases of a run: declared ones put on the log's rows, or the load edge found by a named method. */
-import type { Inference, Log } from '../intake/log.ts';
-import { findEdges, type LoadEdges, readBefore } from './change-point.ts';
+import type { Channel, Inference, Log } from '../intake/log.ts';
+import { findEdges, type LoadEdges } from './change-point.ts';
 import type { DeclaredPhase, RunContext } from './context.ts';
 import type { Phase } from './figure.ts';
 import { duration, listed } from './in-words.ts';
+import { readingsOf } from './readings.ts';
 
 export interface Phases {
   readonly phases: readonly Phase[];
@@ -49,27 +50,28 @@ function endsLater(a: DeclaredPhase, b: DeclaredPhase): boolean {
   return a.to > b.to || (a.to === b.to && a.from > b.from);
 }
 
-/** The edges of the loads as found in the log; null when no channel shows one. For tools that propose phases. */
-export function detectLoadEdge(log: Log): LoadEdges | null {
+/** The edges of the loads as found in the log; a sentence where one lies in a gap of it; null when no channel shows one. For tools that propose phases. */
+export function detectLoadEdge(log: Log): LoadEdges | string | null {
   const edges = findEdges(log);
-  return edges && edgeInGap(log, edges) === null ? edges : null;
+  return edges && (edgeInGap(log, edges) ?? edges);
 }
 
-/** An edge may be anywhere in a stretch of so many steps without a reading. */
-const GAP_STEPS = 5;
-
-/** Where an edge of a load lies in a gap of the log, so that phases would begin at the end of the gap: in words; null where none does. */
+/** Why the log does not tell where a load begins or ends, though it shows one; null where it does. */
 function edgeInGap(log: Log, edges: LoadEdges): string | null {
   const { seconds } = log.time;
-  const least = Math.max(GAP_STEPS * (log.time.step ?? 0), edges.sharpness);
+  const { t, holes } = readingsOf(log, channelOf(log, edges).values, { from: 0, to: log.rows });
+  const gaps = holes.map((hole) => ({ from: t[hole - 1]!, to: t[hole]! })).filter(({ from, to }) => to - from > edges.sharpness);
   const rows = edges.loads.flatMap(({ startRow, endRow }) => [['begins', startRow] as const, ['ends', endRow] as const]);
   for (const [does, row] of rows) {
-    if (row === 0 || row >= log.rows) continue;
-    const before = readBefore(log, edges, row);
-    if (seconds[row]! - before > least)
-      return `A load ${does} in a gap of the log, between ${duration(before)} and ${duration(seconds[row]!)} after its first row, by the channel ${edges.channel}. Declare the phases, if you know when it did.`;
+    const gap = gaps.find(({ from, to }) => row > 0 && row < log.rows && seconds[row]! > from && seconds[row]! <= to);
+    if (gap)
+      return `A load ${does} in a gap of the log, between ${duration(gap.from)} and ${duration(gap.to)} after its first row, by the channel ${edges.channel}. Declare the phases, if you know when it did.`;
   }
   return null;
+}
+
+function channelOf({ channels }: Log, { channel }: LoadEdges): Channel {
+  return channels.find(({ name }) => name === channel)!;
 }
 
 /** Names of inferred phases: those of the first load, and of further ones with their number. */
@@ -93,7 +95,7 @@ export function detectPhases(log: Log): Phases {
   const untold = edgeInGap(log, edges);
   if (untold !== null) return { phases: [], inferences: [{ method: 'load-edge', statement: untold }], untold };
   const { seconds } = log.time;
-  const isBent = log.channels.find(({ name }) => name === edges.channel)?.quantity === 'temperature';
+  const isBent = channelOf(log, edges).quantity === 'temperature';
   const between = (name: string, fromRow: number, toRow: number): Phase => ({
     name,
     from: seconds[fromRow]!,

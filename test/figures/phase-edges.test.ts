@@ -38,6 +38,12 @@ describe('declared phases held against the log', () => {
     expect(offIn(500)).toEqual([]);
     expect(offIn(200)).toEqual([[-25, 225]]);
     expect(offIn(600)).toEqual([[73, 527]]);
+    const late = Float64Array.from([...every(1, 3600)].filter((s) => s < 2900 || s > 3100));
+    const cut = logOf(late, { meter: { quantity: 'power', values: power } });
+    const whole = (to: number) => [phase('idle', 0, 300), phase('load', 300, to), phase('cool-down', to, END)];
+    expect(edgesOff(cut, whole(3000))).toEqual([]);
+    expect(edgesOff(cut, whole(2950))).toEqual([]);
+    expect(edgesOff(cut, whole(2700)).map(({ kind, gap }) => [kind, gap])).toEqual([['ends', [2899, 3101]]]);
   });
 
   test('a load inside another phase is told by its length', () => {

@@ -229,8 +229,9 @@ function addRun(
     const each = looked.get(path)!;
     const matches = matchColumns(each.inspection.columns, at === 0 ? (setup?.channels ?? []) : free(setup, taken), given, taken);
     for (const { name } of matches.channels) taken.add(name);
-    const load = each.inspection.time ? loadOf(each.bytes, path, each.inspection, matches) : null;
-    tellLog(root, each, matches, load, output);
+    const found = each.inspection.time ? loadOf(each.bytes, path, each.inspection, matches) : null;
+    tellLog(root, each, matches, typeof found === 'string' ? found : (found?.words ?? null), output);
+    const load = typeof found === 'string' ? null : found;
     return { ...each, name: named[at]!, matches, load };
   });
   const [first, ...others] = read;
@@ -361,8 +362,8 @@ function addAttempts(root: string, { path, file, found }: Looked, output: Output
   return true;
 }
 
-function tellLog(root: string, { inspection }: Looked, matches: Matches, load: Load | null, output: Output): void {
-  output.out(showInspection(inspection, matches.channels, load === null ? null : load.words));
+function tellLog(root: string, { inspection }: Looked, matches: Matches, load: string | null, output: Output): void {
+  output.out(showInspection(inspection, matches.channels, load));
   const shown = inspection.problems.filter(
     ({ severity, rule }) => severity === 'warning' || !rule.startsWith('time-') || rule === 'time-clock-unreadable',
   );
@@ -418,11 +419,12 @@ interface Load {
   readonly words: string;
 }
 
-/** The load's edges by the same method that `phases: auto` uses, on the columns whose unit is known. */
-function loadOf(bytes: LogBytes, path: string, inspection: Inspection, matches: Matches): Load | null {
+/** The load's edges by the same method that `phases: auto` uses, on the columns whose unit is known; in words alone where the log does not tell them. */
+function loadOf(bytes: LogBytes, path: string, inspection: Inspection, matches: Matches): Load | string | null {
   const log = provisionalLog(bytes, path, inspection, matches);
   const edges = log && log.rows > 2 ? detectLoadEdge(log) : null;
   if (!log || !edges) return null;
+  if (typeof edges === 'string') return edges;
   const { seconds } = log.time;
   const [{ startRow, endRow }, ...others] = edges.loads as readonly [EdgeRows, ...EdgeRows[]];
   const from = seconds[startRow]!;

@@ -154,7 +154,7 @@ export const CLOCK = subject('clock', {
     notCovered: ['Events that came and went between two readings, and reasons for which the device has no flag.'],
     assumptions: [
       'A clock that is below its setting from the first reading on, for longer than 10 s or three steps of the log, was throttled from the start: that is one event, and the time to throttle is zero.',
-      'What came and went between two readings is not counted. Where a sticky bit came on under load and no "now" bit was seen, that is said, and the interval reaches up by as many; and by as many as there were single readings below the setting.',
+      'What came and went between two readings is not counted. Where a sticky bit came on under load and no "now" bit was seen, that is said, and the interval reaches up by as many; and by as many as there were single readings below the setting by more than half the tolerance.',
     ],
     absentWhen: [
       'there is neither a throttle flag nor a clock channel',
@@ -162,7 +162,7 @@ export const CLOCK = subject('clock', {
       'all named bits of the flags are sticky, and there is no clock channel',
       'without flags: a clock that is not known to be the delivered one never fell, which shows nothing',
       'without flags: the clock was below its setting from the first reading to the last',
-      'without flags: the clock was below its setting for single readings half as often as for longer, so that it changes as fast as it was logged',
+      'without flags: the clock was below its setting for single readings more than half as often as for longer, and in more than 1 % of all: it changes as fast as it was logged',
       NO_LOAD,
     ],
     ofSingleReadings: true,

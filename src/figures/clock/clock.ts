@@ -7,7 +7,7 @@ import type { CLOCK } from '../catalogue/clock.ts';
 import { figuresOf } from '../catalogue.ts';
 import { extremeOf } from '../extreme.ts';
 import type { Figure } from '../figure.ts';
-import { counted, plain } from '../in-words.ts';
+import { counted, duration, plain } from '../in-words.ts';
 import { stepIn } from '../origin.ts';
 import { figureOf, ofChannel } from '../present.ts';
 import { readingsOf } from '../readings.ts';
@@ -120,23 +120,28 @@ function belowSetting(soak: Soak, channel: Channel, address: string): Measured |
 function missedInterval(throttling: Throttling | Reason): { readonly interval?: readonly [number, number] } {
   if (isReason(throttling)) return {};
   const { onsets, missed, lone } = throttling;
-  const unseen = missed.length + lone;
+  const unseen = missed.length + lone.length;
   return unseen === 0 ? {} : { interval: [onsets.length, onsets.length + unseen] };
 }
 
-/** So many single low readings, and more than half as many as falls, say that the clock changes as fast as it was logged. */
-const TOO_QUICK = 4;
+/** A clock changes as fast as it was logged where it was low for single readings so often, more than half as often as for longer, and in such a share of all. */
+const LONE = 4;
+const LONE_SHARE = 0.01;
+
+function isTooQuick({ lone, onsets, phase }: Throttling): boolean {
+  return lone.length >= LONE && 2 * lone.length > onsets.length && lone.length > LONE_SHARE * (phase.toRow - phase.fromRow);
+}
 
 function tooQuick({ onsets, lone, channels }: Throttling): Reason {
-  const why = `The clock ${channels[0]!.name} was below its setting for a single reading ${lone} times, and for longer ${onsets.length} times: it changes as fast as it was logged, so that its falls cannot be counted.`;
+  const why = `The clock ${channels[0]!.name} was below its setting for a single reading ${counted(lone.length, 'time')}, and for longer ${counted(onsets.length, 'time')}: it changes as fast as it was logged, so that its falls cannot be counted.`;
   return { absent: 'not-observed', why };
 }
 
 /** A count of onsets; what happened between two readings is not in it. */
 function throttleEvents(soak: Soak, throttling: Throttling | Reason): Measured | Reason {
   if (isReason(throttling)) return throttling;
-  const { onsets, channels, by, reasons, sticky, missed, lone } = throttling;
-  if (lone >= TOO_QUICK && 2 * lone > onsets.length) return tooQuick(throttling);
+  const { onsets, channels, by, reasons, sticky, missed } = throttling;
+  if (isTooQuick(throttling)) return tooQuick(throttling);
   const known = new Map(reasons.map((reason) => [reason, 0]));
   for (const { reason } of onsets) known.set(reason, (known.get(reason) ?? 0) + 1);
   const list = [...known].map(([reason, count]) => `${reason}: ${count}`).join(', ');
@@ -167,10 +172,13 @@ interface First {
 }
 
 /** An onset, or a sticky bit that came on under load before any: then something was missed, but not that it was. */
-function firstOf(soak: Soak, { onsets, missed, by, channels }: Throttling): First | undefined {
+/** A single low reading before the first fall may have been the first. */
+function firstOf(soak: Soak, { onsets, missed, lone, by, channels }: Throttling): First | undefined {
   const { seconds } = soak.log.time;
   const step = stepIn(soak.log, channels[0]?.log);
-  const seen = onsets.slice(0, 1).map(({ row, reason }) => ({ row, since: seconds[row]! - (step ?? 0), reason, by }));
+  const seen = onsets.slice(0, 1).map(({ row, reason }) => {
+    return { row, since: seconds[Math.min(row, ...lone)]! - (step ?? 0), reason, by };
+  });
   const unseen = missed.map(({ rose, reason }) => ({
     row: rose!.row,
     since: seconds[rose!.before]!,
@@ -190,8 +198,14 @@ function timeToThrottle(
   const { seconds } = soak.log.time;
   const first = firstOf(soak, throttling);
   if (!first) {
-    const why = `No throttling was seen in ${counted(phase.toRow - phase.fromRow, 'reading')} of the load.`;
-    const lasted = (seconds[phase.toRow - 1] ?? phase.from) - phase.from;
+    const none = `No throttling was seen in ${counted(phase.toRow - phase.fromRow, 'reading')} of the load.`;
+    const [alone] = throttling.lone;
+    const at = Math.max(phase.fromRow, (alone ?? phase.toRow) - 1);
+    const lasted = (seconds[at] ?? phase.from) - phase.from;
+    const why =
+      alone === undefined
+        ? none
+        : `${none} A single reading was below the setting ${duration(seconds[alone]! - phase.from)} after it began, which may have been a fall.`;
     return { absent: 'not-throttled', why, bound: { relation: '>', value: lasted, unit: 's' } };
   }
   const value = seconds[first.row]! - phase.from;

@@ -19,8 +19,8 @@ export interface Throttling {
   readonly phase: Phase;
   readonly channels: readonly Channel[];
   readonly onsets: readonly Onset[];
-  /** Single readings below the setting: each may be a fall that was over before the next reading. */
-  readonly lone: number;
+  /** Rows of single readings below the setting: each may be a fall that was over before the next reading. */
+  readonly lone: readonly number[];
   /** How it was told, in words. */
   readonly by: string;
   /** Every reason that the flags name, also those that never came. */
@@ -69,7 +69,7 @@ function byFlags(flags: readonly Channel[], phase: Phase): Told | Reason {
     phase,
     channels: flags,
     onsets,
-    lone: 0,
+    lone: [],
     by: 'rising bits of the throttle flags',
     reasons: [...new Set(bits.map((bit) => bit.reason))],
   };
@@ -146,15 +146,17 @@ function fallsOf(
   readings: readonly ClockReading[],
   { below, tolerance }: Threshold,
   ramp: number,
-): { readonly onsets: Onset[]; readonly lone: number; readonly reached: boolean } {
+): { readonly onsets: Onset[]; readonly lone: readonly number[]; readonly reached: boolean } {
   const first = readings.findIndex(({ value }) => value >= below);
-  if (first < 0) return { onsets: [], lone: 0, reached: readings.length === 0 };
+  if (first < 0) return { onsets: [], lone: [], reached: readings.length === 0 };
   const late = first > 0 && readings[first]!.at - readings[0]!.at > ramp;
   const onsets: Onset[] = late ? [{ row: readings[0]!.row, reason: 'clock below its setting from the start' }] : [];
   let down = late;
   let candidate: ClockReading | null = null;
-  let lone = 0;
-  const isLone = () => !down && candidate !== null && candidate.value < below - tolerance / 2;
+  const lone: number[] = [];
+  const keepLone = () => {
+    if (!down && candidate !== null && candidate.value < below - tolerance / 2) lone.push(candidate.row);
+  };
   for (const reading of readings.slice(first)) {
     const turns = down ? reading.value >= below + tolerance / 2 : reading.value < below;
     if (turns && candidate) {
@@ -162,11 +164,12 @@ function fallsOf(
       down = !down;
       candidate = null;
     } else {
-      if (isLone()) lone++;
+      keepLone();
       candidate = turns ? reading : null;
     }
   }
-  return { onsets, lone: lone + (isLone() ? 1 : 0), reached: true };
+  keepLone();
+  return { onsets, lone, reached: true };
 }
 
 function neverReached(soak: Soak, clock: Channel): Reason {

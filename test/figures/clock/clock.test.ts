@@ -71,6 +71,19 @@ describe('throttling', () => {
     expect(once).toMatchObject({ quantity: { value: 2 }, interval: [2, 3] });
     const last = presentAt(figuresOf(clock((t) => (t < 100 ? 0.6 : t >= 2000 ? 2.0 : 2.6) * GHZ)), 'throttle_events');
     expect(last).toMatchObject({ quantity: { value: 0 }, interval: [0, 1] });
+    const lone = figuresOf(clock((t) => (t < 100 ? 0.6 : t === 300 || t >= 1000 ? 2.0 : 2.6) * GHZ));
+    expect(presentAt(lone, 'time_to_throttle')).toMatchObject({ quantity: { value: 900 }, interval: [199, 900] });
+    const none = figuresOf(clock((t) => (t < 100 ? 0.6 : t === 300 ? 2.0 : 2.6) * GHZ)).get('time_to_throttle');
+    expect(none).toMatchObject({
+      absent: 'not-throttled',
+      bound: { relation: '>', value: 199, unit: 's' },
+      why: expect.stringMatching(/A single reading was below the setting 3\.33 min after it began, which may have been a fall\.$/),
+    });
+  });
+
+  test('a few low readings in a long load leave the count', () => {
+    const rare = figuresOf(clock((t) => (t < 100 ? 0.6 : t % 400 === 0 ? 2.0 : 2.6) * GHZ));
+    expect(presentAt(rare, 'throttle_events')).toMatchObject({ quantity: { value: 0 }, interval: [0, 5] });
   });
 
   test('a clock that changes as fast as it was logged has no count', () => {

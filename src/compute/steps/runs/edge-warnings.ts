@@ -45,17 +45,18 @@ function idleWarning({ phase, place }: OfPhase): Problem {
   return warning('known-idle', place, `nothing is warned of the phase \`${phase}\``, { remedy: 'remove this entry' });
 }
 
-function foundOf({ phase, kind, seen, off, channel }: EdgeOff): string {
-  const at = `${plain(seen)} s after the first row`;
+function foundOf({ phase, kind, seen, off, channel, gap }: EdgeOff): string {
+  const at = `${gap ? `in a gap of the log, between ${plain(gap[0])} and ${plain(gap[1])} s` : `${plain(seen)} s`} after the first row`;
   if (kind === 'holds')
     return `phase \`${phase.name}\` holds ${plain(off)} s of load, from ${at} on, by the channel \`${channel}\``;
   const side = off > 0 ? 'after' : 'before';
   return `phase \`${phase.name}\` ${kind} ${plain(Math.abs(off))} s ${side} the load does, which ${kind} ${at} by the channel \`${channel}\``;
 }
 
-function remedyOf({ phase, kind, seen }: EdgeOff): string {
+function remedyOf({ phase, kind, seen, gap }: EdgeOff): string {
   const fits = `say why it is so under \`known\`, with \`phase: ${phase.name}\``;
   if (kind === 'holds') return `declare that load as a phase of its own, or ${fits}`;
+  if (gap) return `let it ${kind === 'begins' ? 'begin' : 'end'} between ${written(gap[0])} and ${written(gap[1])}, or ${fits}`;
   const [from, to] = kind === 'begins' ? [seen, phase.to] : [phase.from, seen];
   const end = Number.isFinite(to) ? ` ${written(to)}` : '';
   return `write \`${phase.name}: ${written(from)} ..${end}\` and fit the phases beside, or ${fits}`;
