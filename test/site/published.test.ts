@@ -43,7 +43,7 @@ beforeAll(() => {
   copyFolder(DEMONSTRATION, project.root, 'content/runs/larch-brisk.md');
   for (const file of [FIRST, 'content/comparisons/larch-steps.md'])
     project.edit(file, 'second: larch-second', 'second: larch-brisk');
-  project.edit(FIRST, 'title: One setting, two specimens', 'title: One device, two settings');
+  project.edit(FIRST, 'title: One setting, two specimens', 'title: One device, its settings');
   project.write(SCRIPT, SPOKEN);
   for (const note of [SECOND, FIRST, SCRIPT]) {
     const ran = project.run('publish', {}, [note, '--date', '2026-04-02']);
