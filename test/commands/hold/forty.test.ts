@@ -128,7 +128,6 @@ describe('commands/hold: forty passages', () => {
     ['The fast run restarted once.', []],
     ['There was a single restart among the rungs.', ['ladder.outcome.restarted']],
     ['The rungs ended with two hangs.', ['ladder.outcome.hung']],
-    ['Of the rungs one rebooted.', ['ladder.outcome.restarted']],
     ['The rungs ended with two crashes.', []],
     ['The rungs ended with one crash.', []],
   ])('%s: what came of attempts is no figure of a run', (text, right) => {
