@@ -1,8 +1,9 @@
 /** What a count of things can rest on: "four settings", "two specimens", "the three runs". */
 
+import { OUTCOMES as ENDS_OF_ATTEMPTS } from '../../figures/stability/ladder.ts';
 import type { Sentence } from '../../words/directives/sentence-order.ts';
 import { HAPPENED, OUTCOMES } from '../../words/rules/beside-number.ts';
-import { HAPPENINGS } from '../../words/stated/happenings.ts';
+import { HAPPENINGS_ALONE } from '../../words/stated/happenings.ts';
 import type { Stated } from '../../words/stated/read.ts';
 import type { Subject } from '../../words/written.ts';
 import type { ContextWord } from './context.ts';
@@ -18,7 +19,7 @@ export interface Count {
 const CAME_OF = new RegExp(String.raw`\b(?:${OUTCOMES})\b`);
 
 /** "Two hangs", "a single restart": what happened, by its noun. */
-const HAPPENING = new RegExp(String.raw`\b${HAPPENINGS}\b`);
+const HAPPENING = new RegExp(String.raw`\b${HAPPENINGS_ALONE}`, 'u');
 
 /** The thing counted, by its word. */
 const THINGS: readonly (readonly [
@@ -66,21 +67,18 @@ export function countsOf(
   const outcome = outcomeOf(counted);
   // What came of an attempt is not what happened to a run that the sentence names.
   const ofRun = outcome !== undefined && !ofAttempts(context, subjects) && runsNamed(context, subjects, own).length > 0;
-  const found = ofRun
-    ? []
-    : outcome === undefined
-      ? all
-      : all.filter(({ is }) => is.endsWith(`outcome.${outcome}`) || is.endsWith(`"${outcome}"`));
+  const found = all.filter(({ is }) => outcome === undefined || (!ofRun && is.endsWith(`.outcome.${outcome}`)));
   return found.filter(({ is }, index) => found.findIndex((each) => each.is === is) === index);
 }
 
-/** The outcome that words of what happened mean: "restarted" of "two restarts". */
-function outcomeOf(counted: string): string | undefined {
-  const came = CAME_OF.exec(counted)?.[0];
-  if (came !== undefined) return came;
-  const thing = HAPPENING.exec(counted)?.[0].replace(/e?s$/, '');
-  if (thing === undefined || thing.startsWith('throttle')) return undefined;
-  return { hang: 'hung', reboot: 'restarted' }[thing] ?? `${thing}ed`;
+/** Words that an outcome of attempts has beside its own. */
+const ALSO: Readonly<Record<string, string>> = { hang: 'hung', reboot: 'restart' };
+
+/** The outcome that words of what happened mean: "restarted" of "two restarts"; null where no attempt ends so, as none ends in a crash. */
+function outcomeOf(counted: string): string | null | undefined {
+  const said = (CAME_OF.exec(counted) ?? HAPPENING.exec(counted))?.[0].replace(/(?:ed|e?s)$/, '');
+  if (said === undefined || said.startsWith('throttle ')) return undefined;
+  return ['hung', ...ENDS_OF_ATTEMPTS].find((outcome) => outcome.startsWith(ALSO[said] ?? said)) ?? null;
 }
 
 /** Whether a sentence speaks of attempts on a specimen. */

@@ -4,7 +4,7 @@ import type { Unit } from '../../quantities/units.ts';
 import { MISSING_MARKERS } from '../cells/cells.ts';
 import { type FlagBase, flagBase, isLetteredWord, parseFlag } from '../cells/flags.ts';
 import { parseNumber } from '../cells/numbers.ts';
-import type { Channel, ChannelDeclaration, Inference } from '../log.ts';
+import type { Channel, ChannelDeclaration, Inference, QuantityKind } from '../log.ts';
 import type { Acknowledged } from '../report/known.ts';
 import type { Reporter } from '../report/report.ts';
 import type { Sheet } from '../sheet/open.ts';
@@ -45,7 +45,7 @@ function readNumbers(
   const { unit } = settled;
   const doubt = decimalDoubt(sheet, declaration, field);
   if (!unit || doubt) return { channel: null, problems: [...settled.problems, ...(doubt ? [doubt] : [])], inferences: [] };
-  const { values, missing, decimals, fewest, others } = convert(
+  const { values, missing, decimals, coarsest, others } = convert(
     sheet,
     declaration,
     field,
@@ -56,7 +56,10 @@ function readNumbers(
   );
   const grouped = decimals + (unit.decimal ?? 0) === 3 ? groupedDoubt(sheet, declaration, field, kept) : null;
   if (grouped) return { channel: null, problems: [...settled.problems, grouped], inferences: [] };
-  const step = declaration.quantity === 'clock' ? lastDecimal(missing < values.length, fewest) : stepOf(values, decimals, fewest);
+  const step =
+    declaration.quantity === 'clock'
+      ? lastDecimal(missing < values.length, decimals)
+      : stepOf(values, decimals, BY_METERS.has(declaration.quantity) ? coarsest : decimals);
   const ratio = unit.decimal === undefined ? unit.factor : 1;
   if (ratio !== 1 || unit.offset !== 0)
     for (let row = 0; row < values.length; row++) values[row] = values[row]! * ratio + unit.offset;
@@ -87,8 +90,8 @@ interface Converted {
   readonly missing: number;
   /** Most decimals that a value has: those written, less the power of ten of the unit. */
   readonly decimals: number;
-  /** The same of the unit that is written most coarsely; equal to `decimals` where all cells have one unit. */
-  readonly fewest: number;
+  /** The same of the unit that is written most coarsely, of those in a fair share of the cells. */
+  readonly coarsest: number;
   /** Cells in another unit than the rest, by its spelling. */
   readonly others: ReadonlyMap<string, number>;
 }
@@ -130,14 +133,28 @@ function convert(
     }
     if (Number.isNaN(values[row])) missing++;
   }
-  const written = [decimals, ...otherDecimals.values()].map((each) => Math.min(each - shift, 15));
-  return { values, missing, decimals: Math.max(...written), fewest: Math.min(...written), others };
+  const readings = kept.length - missing;
+  let usual = readings;
+  for (const count of others.values()) usual -= count;
+  const written = [
+    { decimals, count: usual },
+    ...[...others].map(([unit, count]) => ({ decimals: otherDecimals.get(unit)!, count })),
+  ];
+  const finest = Math.max(...written.map((unit) => unit.decimals));
+  const often = written.filter(({ count }) => count >= readings * FAIR_SHARE).map((unit) => unit.decimals);
+  const places = (each: number) => Math.min(each - shift, 15);
+  return { values, missing, decimals: places(finest), coarsest: places(Math.min(finest, ...often)), others };
 }
 
+/** In fewer cells a unit is an exception, and says nothing of the range that the meter stood in. */
+const FAIR_SHARE = 0.25;
+/** What is measured by meters that change their range. */
+const BY_METERS: ReadonlySet<QuantityKind> = new Set(['voltage', 'current', 'power', 'energy']);
+
 /** A meter that changes its range tells readings apart no better than its coarsest range does. */
-function stepOf(values: Float64Array, decimals: number, fewest: number): number | null {
+function stepOf(values: Float64Array, decimals: number, coarsest: number): number | null {
   const step = readingStep(values, decimals);
-  return step === null || fewest === decimals ? step : Math.max(step, Number(`1e${-fewest}`));
+  return step === null || coarsest === decimals ? step : Math.max(step, Number(`1e${-coarsest}`));
 }
 
 /** A clock goes in levels that are no step of whoever reads it. */

@@ -80,6 +80,8 @@ function problemOf(sheet: Sheet, entry: Tally, line: number): Problem {
 function remedyOf(rule: string): string {
   if (rule === 'time-backward')
     return "where summer time ended, `zone` below `time` puts the rows in order; where you know another reason, say it under `known` in the run's file";
+  if (rule === 'time-turn-untold')
+    return 'where you know the step from row to row, write it below `time` in place of the column, for instance `every: 1 s`';
   return rule === 'last-cell-cut'
     ? 'where you have seen that the line is whole, write `last_line: whole` below `log:`; where it is cut, say so under `known`'
     : "a row that cannot be trusted is kept out, never padded or shifted; where you know why it is so, say it under `known` in the run's file";

@@ -94,7 +94,7 @@ function scoreOf(dialect: Dialect, sample: readonly string[]): number {
 
 /** A cell such as `1,810` is a number under either mark: the other cells decide. */
 const GROUPED_COUNTS = 0.4;
-/** So does a version such as `1,5`, the same in every row, less than numbers that differ. */
+/** A marked number that is the same in every row, such as `1,5`, may be a version: it counts less than numbers that differ. */
 const CONSTANT_COUNTS = 0.5;
 
 /** @param number - what a number with a mark counts. */

@@ -11,7 +11,7 @@ import { spanProblems, statedDate } from './stated-span.ts';
 import { chooseTime, EVERY, type TimeColumn } from './time-column.ts';
 import { chooseFormat, type TimeReading } from './time-format.ts';
 import { findGaps, isOrdered, medianStep, orderRows, stepChange } from './time-order.ts';
-import { readTimes } from './time-values.ts';
+import { readTimes, type TimeValues } from './time-values.ts';
 
 export interface ReadTime {
   readonly axis: TimeAxis | null;
@@ -38,7 +38,7 @@ export function readTime(sheet: Sheet, records: Int32Array, declaration: LogDecl
   const shifted = shiftTimes(sheet, records, times.values, declaration.repairs);
   const readable = withTime(sheet, choice.column, records, times.values, reporter);
   if (readable.records.length === 0) return failed([noTime(choice.column, declaration)]);
-  const ordered = inOrder(readable.records, readable.times, reporter);
+  const ordered = inOrder(readable.records, readable.times, reporter, times.untold);
   const kept = ordered.records;
   const start = times.origin === null ? null : roundNano(times.origin + ordered.times[0]!);
   const seconds = sinceFirst(ordered.times);
@@ -137,12 +137,19 @@ function hasNaN(times: Float64Array): boolean {
 }
 
 /** Records whose times never fall, and these times; the others are set aside. */
-function inOrder(records: Int32Array, times: Float64Array, reporter: Reporter): { records: Int32Array; times: Float64Array } {
+function inOrder(
+  records: Int32Array,
+  times: Float64Array,
+  reporter: Reporter,
+  untold: TimeValues['untold'],
+): { records: Int32Array; times: Float64Array } {
   if (isOrdered(times)) return { records, times };
   const { kept, disordered } = orderRows(times);
   for (const { index, why } of disordered) {
-    const reason = why === 'backward' ? 'the time runs backward' : 'the time is ahead of the rows after it';
-    reporter.row(records[index]!, `time-${why}`, reason);
+    if (why === 'ahead') reporter.row(records[index]!, 'time-ahead', 'the time is ahead of the rows after it');
+    else if (untold)
+      reporter.row(records[index]!, 'time-turn-untold', `the time runs backward, and its step is too long to tell ${untold}`);
+    else reporter.row(records[index]!, 'time-backward', 'the time runs backward');
   }
   return { records: kept.map((index) => records[index]!), times: Float64Array.from(kept, (index) => times[index]!) };
 }

@@ -7,6 +7,7 @@ import type { Inference, LogDeclaration } from '../log.ts';
 import type { Sheet } from '../sheet/open.ts';
 import type { TimeColumn } from './time-column.ts';
 import type { TimeReading } from './time-format.ts';
+import { isOrdered, medianStep } from './time-order.ts';
 
 export interface TimeValues {
   /** Seconds since `origin`. */
@@ -15,6 +16,8 @@ export interface TimeValues {
   readonly origin: number | null;
   readonly problems: readonly Problem[];
   readonly inferences: readonly Inference[];
+  /** What a clock cannot tell, because its rows lie too far apart: then it seems to run backward there. */
+  readonly untold?: 'a full hour' | 'midnight';
 }
 
 /** Reads the time of the given records. */
@@ -77,7 +80,11 @@ function readClock(sheet: Sheet, column: TimeColumn, { unit }: TimeReading, reco
   });
   if (countsOn(values, turn)) return { values, origin: null, problems: [], inferences: minutes ? [] : [beyondDay(column)] };
   const turns = unrolled(values, turn);
-  return { values, origin: null, problems: [], inferences: turns > 0 ? [turned(column, minutes, turns)] : [] };
+  const inferences = turns > 0 ? [turned(column, minutes, turns)] : [];
+  const step = isOrdered(values) ? null : medianStep(values.filter((seconds) => !Number.isNaN(seconds)));
+  const untold =
+    step !== null && step > turn - nearTurn(turn) ? { untold: minutes ? ('a full hour' as const) : ('midnight' as const) } : {};
+  return { values, origin: null, problems: [], inferences, ...untold };
 }
 
 /** A fall of at least this much between neighbouring clock times is a turn of the clock. */
@@ -107,14 +114,16 @@ function countsOn(clock: Float64Array, turn: number): boolean {
   return last > turn && (beyond > 1 || last - before < turn - nearTurn(turn));
 }
 
-/** Adds a turn at each fall of nearly one, in place; what lies beyond a turn becomes NaN. `24:00:00` is the midnight that ends a day. Returns the turns. */
+/** Adds a turn at each fall of nearly one, in place; what lies beyond a turn becomes NaN. `24:00:00` is the midnight that ends a day, and `60:00` ends an hour. Returns the turns. */
 function unrolled(clock: Float64Array, turn: number): number {
   const near = nearTurn(turn);
   let previous = Number.NaN;
   let ahead = 0;
   let turns = 0;
   for (let k = 0; k < clock.length; k++) {
-    const seconds = clock[k]! > turn ? Number.NaN : clock[k]! % turn;
+    let seconds = clock[k]! > turn ? Number.NaN : clock[k]!;
+    // At the end of what went before a turn stands for itself, elsewhere for the nought that it begins.
+    if (seconds === turn && !(turn - previous < near)) seconds = 0;
     if (previous - seconds >= near) {
       ahead++;
       turns++;

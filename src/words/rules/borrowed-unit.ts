@@ -181,15 +181,21 @@ const BEFORE_ALONE =
 /** What another decimal is of: "for the grid ", "of its copies ", "with the lid ". */
 const OF_ANOTHER = /\b(?:for|of|with)\s+(?:(?:the|its|our|this|that|these|those|an?)\s+(?:\p{Ll}[\p{Ll}-]*\s+){1,3}|\p{Ll}+s\s+)$/u;
 
+/** What stands between two decimals of a list: ", the grid ", "; grid ", " for copies, its rivals ". A number or a hyphen may belong to a name. */
+const NEXT_OF_LIST =
+  /^[^\d.!?]*[,;]\s+(?:(?:and|but)\s+)?(?:(?:the|its|our|their|this|that|these|those)\s+(?:\p{Ll}[\p{Ll}-]*\s+){1,2}|\p{Ll}+\s+)$/u;
+
 /**
  * Whether a decimal that borrows no unit is a ratio or a value all the same. `before` is where the last one ended: in the same sentence and
- * in the next, words that say of what it is make one more of its kind ("the exponent is 0.17, for the grid 0.97").
+ * in the next, words that say of what it is make one more of its kind ("the exponent is 0.17, for the grid 0.97"),
+ * and in the same sentence a noun behind a comma does.
  */
 export function isLoneDecimal(prose: string, said: Stated, before?: number): boolean {
   if (!isDecimal(prose, said)) return false;
   const between = before === undefined ? undefined : prose.slice(before, said.start);
   if (between !== undefined && (between.match(SENTENCES) ?? []).length <= 1 && OF_ANOTHER.test(prose.slice(0, said.start)))
     return true;
+  if (between !== undefined && NEXT_OF_LIST.test(between)) return true;
   return /^[=≈~]/.test(prose.slice(said.start)) || BEFORE_ALONE.test(prose.slice(0, said.start));
 }
 

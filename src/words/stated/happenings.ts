@@ -5,6 +5,11 @@ import type { Stated } from './stated-number.ts';
 export const HAPPENING = '(?:throttle event|restart|reboot|hang|crash)';
 /** The same, one or many. */
 export const HAPPENINGS = `${HAPPENING}(?:e?s)?`;
+/** Words behind one of them that leave it a happening. Any other makes it a kind of something else: "crash tests", "restart attempts". */
+const GOES_ON =
+  'of|in|on|at|during|for|under|over|within|before|after|with|without|from|to|until|since|and|or|but|when|while|where|that|which|is|was|has|had|per|an?|the|each|every|only|more|later|alone';
+/** The same without a noun behind it. */
+export const HAPPENINGS_ALONE = String.raw`${HAPPENING}(?:e?s\b|\b(?!-\p{L}|\s+(?!(?:${GOES_ON})\b)[\p{L}\p{N}]))`;
 
 /** A count of one that stands alone: "once", "only one of them", "a single restart". Within a sentence these words mean much else. */
 const SINGLE = new RegExp(
@@ -18,7 +23,7 @@ export function withSingle(text: string): string {
 }
 
 /** What stands behind a count of them: "2 restarts", "3 unplanned reboots"; "2 restarts per hour" is a rate. */
-const COUNTED = new RegExp(String.raw`^\s+(?:\p{Ll}[\p{Ll}-]*\s+)?(?:${HAPPENINGS})\b(?!\s*(?:\/|(?:per|an?|each|every)\s))`, 'iu');
+const COUNTED = new RegExp(String.raw`^\s+(?:\p{Ll}[\p{Ll}-]*\s+)?${HAPPENINGS_ALONE}(?!\s*(?:\/|(?:per|an?|each|every)\s))`, 'iu');
 const ONCE = /^\s*(?:(?:only|just|exactly)\s+)?once\s*$/i;
 
 /**

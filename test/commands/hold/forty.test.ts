@@ -128,6 +128,8 @@ describe('commands/hold: forty passages', () => {
     ['The fast run restarted once.', []],
     ['There was a single restart among the rungs.', ['ladder.outcome.restarted']],
     ['The rungs ended with two hangs.', ['ladder.outcome.hung']],
+    ['The rungs ended with two crashes.', []],
+    ['The rungs ended with one crash.', []],
   ])('%s: what came of attempts is no figure of a run', (text, right) => {
     expect(numbersOf({ text, numbers: [] }).map(({ offers }) => offers.map(({ is }) => is))).toEqual([right]);
   });

@@ -12,6 +12,7 @@ function read(text: string, declared: ChannelDeclaration) {
   return {
     values: only && [...only.values],
     step: only?.step,
+    remedy: problems[0]?.remedy,
     errors: problems.filter(({ severity }) => severity === 'error').map(({ rule, place }) => `${rule}:${place.line}`),
   };
 }
@@ -35,7 +36,21 @@ describe('intake/columns: thousands', () => {
     expect(volts((k) => (k === 9 ? '230' : k === 10 ? '0.999' : some(k))).errors).toEqual([]);
     expect(volts((k) => (k === 9 ? '230' : k === 10 ? '1.25' : some(k))).errors).toEqual([]);
     expect(volts((k) => (k === 9 ? '999' : some(k)), { missing: ['999'] }).errors).toEqual([]);
-    expect(volts((k) => (k === 9 ? '999' : some(k))).errors).toEqual(['decimal-marks-differ:5']);
+    const stray = volts((k) => (k === 9 ? '999' : some(k)));
+    expect(stray.errors).toEqual(['decimal-marks-differ:5']);
+    expect(stray.remedy).toContain('where `999` is no reading, name it under `missing`');
+  });
+
+  it('are none where one cell alone falls far from those around it', () => {
+    const power = (odd: Record<number, string>) =>
+      read(`t_s;input_mw\n${rows(40, (k) => `${k};${odd[k] ?? `1,${230 + k}`}`)}`, INPUT);
+    expect(power({ 9: '230' })).toMatchObject({ errors: [], step: 1e-6 });
+    expect(power({ 9: '980' }).errors).toEqual(['decimal-marks-differ:5']);
+    expect(power({ 0: '230' }).errors).toEqual(['decimal-marks-differ:5']);
+    expect(power({ 39: '230' }).errors).toEqual(['decimal-marks-differ:5']);
+    const twice = power({ 9: '230', 20: '245' });
+    expect(twice.errors).toEqual(['decimal-marks-differ:5']);
+    expect(twice.remedy).not.toContain('missing');
   });
 
   it('do not hide behind a version with the other mark', () => {
@@ -51,6 +66,20 @@ describe('intake/columns: units in cells', () => {
     const current = channel('cur', 'current', 'cur', { at: 'rail' });
     expect(read(text, current)).toMatchObject({ step: 0.01, errors: [] });
     expect(read(text.replace(/1\.(\d\d) A/g, '1.$1$1 A'), current)).toMatchObject({ step: 0.001, errors: [] });
+  });
+
+  it('do not give the step of a unit in few cells', () => {
+    const text = (few: number) => `t_s,cur\n${rows(40, (k) => `${k},${k < few ? '1 A' : `980.${125 + k} mA`}`)}`;
+    const current = channel('cur', 'current', 'cur', { at: 'rail' });
+    expect(read(text(1), current)).toMatchObject({ step: 1e-6, errors: [] });
+    expect(read(text(9), current)).toMatchObject({ step: 1e-6, errors: [] });
+    expect(read(text(10), current)).toMatchObject({ step: 1, errors: [] });
+  });
+
+  it('give a clock the finest step', () => {
+    const text = `t_s,f\n${rows(40, (k) => `${k},${k < 25 ? '1 GHz' : '600 MHz'}`)}`;
+    const { values, step, errors } = read(text, channel('f', 'clock', 'f'));
+    expect([values![39]! / values![0]!, step! / values![0]!, errors]).toEqual([0.6, 0.001, []]);
   });
 
   it('go with the minus sign proper', () => {

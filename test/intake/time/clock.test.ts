@@ -127,6 +127,36 @@ describe('intake/time: minutes and seconds', () => {
     expect(read('time', wraps.with(10, '91:40.0'))).toMatchObject({ rows: 89, span: 89, says: ['full-hour'] });
   });
 
+  it('keep the full hour that ends a log', () => {
+    const ends = (odd: string) => times(31, (k) => (k === 30 ? odd : ms(3570 + k)));
+    expect(read('time', ends('60:00.0'))).toEqual({ rows: 31, step: 1, span: 30, says: [], problems: [] });
+    expect(read('time', [...ends('60:00.0'), '00:01.0'])).toEqual({
+      rows: 32,
+      step: 1,
+      span: 31,
+      says: ['full-hour'],
+      problems: [],
+    });
+    const night = ['18:00:00', '20:00:00', '22:00:00', '24:00:00'];
+    expect(read('time', night)).toEqual({ rows: 4, step: 7200, span: 21_600, says: [], problems: [] });
+    // Damaged, where the hour had hardly begun.
+    const damaged = times(40, (k) => (k === 20 ? '60:00.0' : ms(k)));
+    expect(read('time', damaged)).toMatchObject({ rows: 39, span: 39, says: [], problems: ['time-backward'] });
+  });
+
+  it('are told to be too far apart where a full hour cannot be told from a fall', () => {
+    const apart = (step: number) => times(60, (k) => ms((k * step) % 3600));
+    expect(read('time', apart(150))).toEqual({ rows: 60, step: 150, span: 59 * 150, says: ['full-hour'], problems: [] });
+    expect(read('time', apart(180)).problems).toContain('time-turn-untold');
+    expect(read('time', apart(180)).problems).not.toContain('time-backward');
+    const { problems } = readWhole(text('time', apart(180)), declare([SOC]), 'data/a.csv');
+    const [told] = problems.filter(({ rule }) => rule === 'time-turn-untold');
+    expect(told!.found).toContain('its step is too long to tell a full hour');
+    expect(told!.remedy).toContain('`every: 1 s`');
+    const hours = times(60, (k) => hms((k * 7200) % 86_400));
+    expect(read('time', hours).problems).toContain('time-turn-untold');
+  });
+
   it('are the time only where no clock, date with clock or counter is', () => {
     const beside = (name: string, cells: readonly string[]) => {
       const lines = cells.map((cell, k) => `${cell},00:${two(k)}.5,${50 + (k % 7)}\n`).join('');

@@ -49,6 +49,8 @@ describe('words/stated/read', () => {
   test.each([
     ['8.2 GB/s', 'Gb/s'],
     ['8.2 gb/s', 'GB/s'],
+    ['8.2 pb/s', 'PB/s'],
+    ['8.2 tasks/mW', 'tasks/MW'],
     ['8.2 gigabytes per second', 'GiB/s'],
     ['8.2 gigabits per second', 'GB/s'],
   ])('%s is not in %s', (phrase, unit) => {
@@ -60,6 +62,17 @@ describe('words/stated/read', () => {
     expect(read('8.2 gigabits per second', 'Gb/s').unit).toBe('Gb/s');
     expect(read('88.7 Sweeps per second', 'sweeps/s').unit).toBe('sweeps/s');
     expect(read('1,250 Points', 'points').unit).toBe('points');
+  });
+
+  test("the author's own unit is read in any case, a symbol where its case tells no other known unit", () => {
+    const same = [
+      ['8.2 mpix/s', 'MPix/s'],
+      ['8.2 GFlops', 'GFLOPS'],
+      ['8.2 KB/s', 'kB/s'],
+      ['8.2 Sub-Runs/s', 'sub-runs/s'],
+      ['8.2 tasks/kwh', 'tasks/kWh'],
+    ] as const;
+    expect(same.map(([phrase, unit]) => read(phrase, unit).unit)).toEqual(same.map(([, unit]) => unit));
   });
 
   test('a count of one that stands alone is read, and within other words it is none', () => {
