@@ -28,8 +28,8 @@ export function decimalDoubt(sheet: Sheet, channel: ChannelDeclaration, field: n
 
 /**
  * The error of a column that may count on from `990` to `1,000`: hundreds without a mark, and marked numbers that all have three digits behind the mark and
- * never nought before it; null for any other. A logger that leaves noughts out at the end writes `1,25` too. A single one that the rows around it do not
- * lead up to is no hundred, but a cell that lost its head.
+ * never nought before it; null for any other. A logger that leaves noughts out at the end writes `1,25` too. One bare hundred is enough: it may be a cell that
+ * lost its head, or a true one, and to take the one for the other is to be off by a thousand.
  */
 export function groupedDoubt(sheet: Sheet, declaration: ChannelDeclaration, field: number, kept: Int32Array): Problem | null {
   const { records, dialect, keys } = sheet;
@@ -37,46 +37,30 @@ export function groupedDoubt(sheet: Sheet, declaration: ChannelDeclaration, fiel
   const values = new Float64Array(kept.length);
   records.numbers(kept, field, dialect.decimal, 0, values);
   if (values.some((value) => Math.abs(value) > 0 && Math.abs(value) < 1)) return null;
-  const hundreds: number[] = [];
   const spellings = new Set<string>();
   // Whole numbers are few where most are written with three decimals.
   for (let row = 0; row < kept.length; row++) {
     if (!Number.isInteger(values[row]) || values[row] === 0) continue;
     const cell = records.cell(kept[row]!, field).trim();
     if (!HUNDREDS.test(cell) || missing.includes(cell)) continue;
-    hundreds.push(row);
     spellings.add(cell);
   }
   const [bare] = spellings;
   if (bare === undefined) return null;
   const other: DecimalMark = dialect.decimal === '.' ? ',' : '.';
   let grouped = '';
-  // As thousands.
-  const counted = new Float64Array(kept.length).fill(Number.NaN);
   for (let row = 0; row < kept.length; row++) {
     if (Number.isNaN(values[row]) || values[row] === 0) continue;
     const cell = records.cell(kept[row]!, field).trim();
     if (missing.includes(cell)) continue;
-    const unmarked = BARE.test(cell);
-    counted[row] = values[row]! * (unmarked ? 1 : 1000);
-    if (unmarked) continue;
+    if (BARE.test(cell)) continue;
     if (!isGrouped(cell, other) || !/^[+\u2212-]?[1-9]/.test(cell)) return null;
     if (grouped === '') grouped = cell;
   }
-  if (grouped === '' || (hundreds.length === 1 && !isLedUpTo(counted, hundreds[0]!))) return null;
+  if (grouped === '') return null;
   const noReading = spellings.size === 1 ? `; where \`${bare}\` is no reading, name it under \`missing\` of the channel` : '';
   const found = `\`${keys[field]}\` of the channel ${name} holds \`${bare}\` and \`${grouped}\`: the mark can part thousands or be the decimal mark`;
   return error('decimal-marks-differ', place, found, { expected: EXPECTED, remedy: `${REMEDY}${noReading}` });
-}
-
-/** Rows further apart than this factor do not count on. */
-const NEIGHBOURS = 2;
-
-/** Whether the reading before or after a row lies near the one there; always of the first and the last reading, which have none on one side. */
-function isLedUpTo(counted: Float64Array, row: number): boolean {
-  const isReading = (value: number) => !Number.isNaN(value);
-  const around = [counted.subarray(0, row).findLast(isReading), counted.subarray(row + 1).find(isReading)];
-  return around.some((value) => value === undefined || Math.abs(value) <= NEIGHBOURS * Math.abs(counted[row]!));
 }
 
 /** A whole number that needs no mark between thousands. */
