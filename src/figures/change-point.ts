@@ -16,6 +16,8 @@ export interface LoadEdges {
   readonly channel: string;
   /** Name of the method and its source. */
   readonly method: string;
+  /** Whether they were told by the bends of a temperature, which follows its load slowly. */
+  readonly bends: boolean;
   /** How far an edge may be from where it is told, s. */
   readonly sharpness: number;
 }
@@ -43,11 +45,11 @@ export function findEdges(log: Log): LoadEdges | null {
     const channel = log.channels.find((each) => each.quantity === quantity);
     const loads = channel && findLevels(seconds, channel.values);
     if (channel && loads && loads.length > 0)
-      return { loads, channel: channel.name, method: LEVELS, sharpness: 2 * (stepIn(log, channel.log) ?? 0) };
+      return { loads, channel: channel.name, method: LEVELS, bends: false, sharpness: 2 * (stepIn(log, channel.log) ?? 0) };
   }
   const channel = log.channels.find((each) => each.quantity === 'temperature');
   const loads = channel && findKinks(seconds, channel.values);
   return channel && loads
-    ? { loads, channel: channel.name, method: SLOPES, sharpness: Math.max(BEND, 2 * (stepIn(log, channel.log) ?? 0)) }
+    ? { loads, channel: channel.name, method: SLOPES, bends: true, sharpness: Math.max(BEND, 2 * (stepIn(log, channel.log) ?? 0)) }
     : null;
 }

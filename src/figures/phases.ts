@@ -95,7 +95,6 @@ export function detectPhases(log: Log): Phases {
   const untold = edgeInGap(log, edges);
   if (untold !== null) return { phases: [], inferences: [{ method: 'load-edge', statement: untold }], untold };
   const { seconds } = log.time;
-  const isBent = channelOf(log, edges).quantity === 'temperature';
   const between = (name: string, fromRow: number, toRow: number): Phase => ({
     name,
     from: seconds[fromRow]!,
@@ -103,7 +102,7 @@ export function detectPhases(log: Log): Phases {
     fromRow,
     toRow,
     inferred: true,
-    ...(isBent ? { sharpness: edges.sharpness } : {}),
+    ...(edges.bends ? { sharpness: edges.sharpness } : {}),
   });
   const { loads } = edges;
   const phases = [

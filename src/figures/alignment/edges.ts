@@ -25,10 +25,9 @@ export function edgesOf(log: Log): Edges | null {
   const found = findEdges(log);
   if (!found) return null;
   const { seconds, step } = log.time;
-  const kind = log.channels.find(({ name }) => name === found.channel)?.quantity;
   const cut = seconds.every((time) => Number.isInteger(time)) ? WHOLE : 0;
   const around = (row: number): Pick<Edge, 'from' | 'to'> =>
-    kind === 'temperature'
+    found.bends
       ? { from: seconds[row]! - found.sharpness, to: seconds[row]! + found.sharpness }
       : { from: seconds[row - 1]! - (step ?? 0) / 2, to: seconds[row]! + cut };
   const edges = found.loads.flatMap(({ startRow, endRow }): Edge[] => [
