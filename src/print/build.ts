@@ -7,7 +7,6 @@ import { blobPath, openStore } from '../compute/store/store.ts';
 import { printedPages } from './printed-pages.ts';
 import { standingSite } from './standing-site.ts';
 import { sideFolder, swap } from './swap.ts';
-import { treeDigests } from './tree-digests.ts';
 
 /**
  * Prints the site of a manifest and puts it in the place of `dist/`. Throws where a page, the cache or the disk fails; `dist/` is then
@@ -39,7 +38,7 @@ export async function print(root: string, manifest: Manifest): Promise<number> {
   holdToPages(side, manifest.pages);
   copyFiles(root, side, manifest.files);
   pages.remember();
-  const digests = treeDigests(side);
+  const digests = standing.read(side);
   holdToDigests(digests, manifest.files);
   rmSync(marker);
   await swap(root);
