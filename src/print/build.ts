@@ -4,6 +4,7 @@ import { dirname, join } from 'node:path';
 import { MANIFEST_VARIABLE, type Manifest } from '../compute/results.ts';
 import { damaged } from '../compute/store/damage.ts';
 import { blobPath, openStore } from '../compute/store/store.ts';
+import { freeMemory } from './free-memory.ts';
 import { printedPages } from './printed-pages.ts';
 import { standingSite } from './standing-site.ts';
 import { sideFolder, swap } from './swap.ts';
@@ -30,6 +31,7 @@ export async function print(root: string, manifest: Manifest): Promise<number> {
   process.env[MANIFEST_VARIABLE] = openStore(root).keep(JSON.stringify(manifest));
   const printed = globalThis as { soakproofPagesPrinted?: number };
   printed.soakproofPagesPrinted = 0;
+  freeMemory();
   const { build } = await import('astro');
   await build({ root, outDir: side, cacheDir: pages.cacheDir, logLevel: 'error', force });
   // Static hosts look for this name. Astro prints it only for a route that it would then print anew in every build.

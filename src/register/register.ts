@@ -7,6 +7,7 @@ import type { ChannelDeclaration, LogDeclaration } from '../intake/log.ts';
 import type { TableMapping } from '../intake/table-mapping.ts';
 import type { Place } from '../problem.ts';
 import type { Quantity } from '../quantities/quantity.ts';
+import type { Photographs } from './sections/photographs.ts';
 
 /** What there is below data/, as compute tells it. `outside` = the path leaves data/, also through a symbolic link. */
 export interface DataFiles {
@@ -113,6 +114,8 @@ export interface Run extends Item, Renamed {
   readonly mappings?: { readonly scores?: TableMapping; readonly surface?: TableMapping };
   /** Path below data/ of their thermal image. */
   readonly surfaceImage?: string;
+  /** Photographs on which their spots are marked. */
+  readonly photographs?: Photographs;
   /** Id of the instrument that took the surface readings. */
   readonly surfaceInstrument?: string;
   /** How its data may be used; absent where nobody says so. */
