@@ -79,7 +79,7 @@ export const SURFACE = shape({
   }),
   photographs: optional(map, 'photographs on which its spots are marked, with their temperatures, where a note shows them', {
     means: 'the path of a photograph, and below it the name of a spot and where it lies',
-    example: 'Lid centre: 46 % by 44 %',
+    example: 'larch-2/bench.jpg:\n    Lid centre: 46 % by 44 %',
   }),
   instrument: optional(text, 'what took the readings; one of `instruments`', { form: 'id', example: 'camera' }),
 });

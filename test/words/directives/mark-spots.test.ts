@@ -15,7 +15,7 @@ describe('words/directives/mark-spots', () => {
       { kind: 'table', expression: 'fast.surface.lid-centre', shown: '59.8 °C' },
     ]);
     const html = String(pieces[0]);
-    expect(html).toContain('<span class="mark">1</span> Lid centre');
+    expect(html).toContain('<span class="mark">1</span> lid centre');
     expect(html.indexOf('picture 0')).toBeLessThan(html.indexOf('<table'));
     expect(html.indexOf('</table>')).toBeLessThan(html.indexOf('<figcaption>'));
   });
