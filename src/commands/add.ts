@@ -5,7 +5,8 @@ import { writer } from '../print/visible.ts';
 import './plain-failures.ts';
 import { publicationFolder } from '../compute/store/places.ts';
 import { isDate } from '../register/values/values.ts';
-import { type AddOptions, addFiles } from './add/add-files.ts';
+import { addFiles } from './add/add-files.ts';
+import type { AddOptions } from './add/options.ts';
 import { commandLine } from './command-line.ts';
 
 commandLine({

@@ -3,10 +3,13 @@ import { rmSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { DEMONSTRATION } from '../demonstration-folder.ts';
 import { openBrowser } from './browser.ts';
-import { copyProject, type TestProject } from './project.ts';
+import { copyFolder, copySmall, type TestProject } from './project.ts';
 
 const NOTE = 'content/notes/a-second-larch.md';
+/** A draft with its runs, which the small project leaves out. */
+const DRAFT = ['notes/the-next-firmware.md', 'runs/larch-brisk.md', 'runs/larch-preview.md'];
 
 let project: TestProject;
 let server: ChildProcess;
@@ -16,8 +19,8 @@ let browser: Browser;
 let page: Page;
 
 beforeAll(async () => {
-  project = copyProject('dev');
-  project.unprotect();
+  project = copySmall('dev');
+  for (const file of DRAFT) copyFolder(DEMONSTRATION, project.root, `content/${file}`);
   server = project.start('dev', ['--port', '0']);
   const found = new Promise<string>((resolve, reject) => {
     const hear = (chunk: Buffer) => {

@@ -1,9 +1,9 @@
 /** Copies of logs below data/. No name of a folder outside goes with them: paths of data are published, and a folder may bear a person's name. */
 import { constants, copyFileSync, mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { basename, join, relative, resolve, sep } from 'node:path';
-import type { Output } from '../add/add-files.ts';
 import { NAMELESS } from '../add/basis.ts';
 import { endingOf, stemOf } from '../add/ending.ts';
+import type { Output } from '../add/output.ts';
 
 /** The folder below data/ that takes logs from elsewhere. */
 export const LOGS = NAMELESS;

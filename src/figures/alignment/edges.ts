@@ -1,6 +1,6 @@
 /** Between which instants the loads of a log begin and end. */
 import type { Log } from '../../intake/log.ts';
-import { findEdges } from '../change-point.ts';
+import { findEdges, readBefore } from '../change-point.ts';
 
 /** An edge of a load, s since the log's first row: after `from`, and at `to` at the latest. */
 export interface Edge {
@@ -29,7 +29,7 @@ export function edgesOf(log: Log): Edges | null {
   const around = (row: number): Pick<Edge, 'from' | 'to'> =>
     found.bends
       ? { from: seconds[row]! - found.sharpness, to: seconds[row]! + found.sharpness }
-      : { from: seconds[row - 1]! - (step ?? 0) / 2, to: seconds[row]! + cut };
+      : { from: readBefore(log, found, row) - (step ?? 0) / 2, to: seconds[row]! + cut };
   const edges = found.loads.flatMap(({ startRow, endRow }): Edge[] => [
     ...(startRow > 0 ? [{ kind: 'begins' as const, ...around(startRow) }] : []),
     ...(endRow < log.rows ? [{ kind: 'ends' as const, ...around(endRow) }] : []),

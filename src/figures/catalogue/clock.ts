@@ -178,11 +178,10 @@ export const CLOCK = subject('clock', {
     lists: ['side by side'],
     outside: COUNTED,
     definition:
-      'Time from the beginning of the load to the first reading that shows throttling. It began within the step before: the interval reaches back that far.',
+      'Time from the beginning of the load to the first reading that shows throttling. It began within the step before: the interval reaches back that far. Where the beginning of the load was told by the bend of a temperature, it reaches as far to both sides as such a bend is known.',
     formula: String.raw`t_\mathrm{throttle} = \min\{t_i : b_{i-1} = 0,\ b_i = 1\} - t_\mathrm{load}`,
     notCovered: ['Throttling that came and went between two readings before the first that was seen.'],
     assumptions: [
-      'Known to one step of the log.',
       'A sticky bit that came on under load before any "now" bit tells the time too: between which two readings it was.',
     ],
     absentWhen: [

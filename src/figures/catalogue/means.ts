@@ -13,6 +13,6 @@ export const STEPS =
   'Readings that scatter by less than 0.6 of their step leave open where between two steps the mean lies: the interval then reaches over the step.';
 
 export const GAPS =
-  'What was not logged is guessed from the readings about the gap (up to 120 s, or half the gap, to each side). The same guess, made for stretches as long that were logged, says how uncertain that is. It cannot know of a load that changed in the gap alone.';
+  'What was not logged is guessed from the readings about the gap (up to 120 s, or half the gap, to each side). The same guess, made for stretches as long that were logged, says how uncertain that is. Where the level behind the gap differs from that before it by more than it does elsewhere in such a time, it changed somewhere in the gap, and the uncertainty has room for that. A load that came and went in the gap alone leaves no trace.';
 
 export const UNOBSERVED = 'a gap is so long that the logged parts hold fewer than three stretches like it';

@@ -39,6 +39,7 @@ const NO_RESPONSE = [
   'the load changed, or a fan switched to and fro',
   HELD,
   'the temperature stopped climbing before its time, as under a governor, a fan that steps in, or a load that falls',
+  'the temperature swung to and fro by 2 K or more, four times or more, as under a fan that switches on and off',
   'the temperature ended at its limit, and nothing shows whether a governor held it there',
   'the load lasted less than two time constants',
   'residuals exceed 5 % of the step, or follow each other so that fewer than six independent ones are left',

@@ -188,7 +188,10 @@ function firstOf(soak: Soak, { onsets, missed, lone, by, channels }: Throttling)
   return [...seen, ...unseen].sort((a, b) => a.row - b.row)[0];
 }
 
-/** s from the beginning of the load to the first reading that shows throttling; it came within the step before. */
+/**
+ * s from the beginning of the load to the first reading that shows throttling; it came within the step before. Where the beginning was told by
+ * the bend of a temperature, it may be off by that to either side.
+ */
 function timeToThrottle(
   soak: Soak,
   throttling: Throttling | Reason,
@@ -208,10 +211,12 @@ function timeToThrottle(
         : `${none} A single reading was below the setting ${duration(seconds[alone]! - phase.from)} after it began, which may have been a fall.`;
     return { absent: 'not-throttled', why, bound: { relation: '>', value: lasted, unit: 's' } };
   }
+  const bend = phase.fromRow > 0 ? (phase.sharpness ?? 0) : 0;
   const value = seconds[first.row]! - phase.from;
-  const earliest = Math.max(0, first.since - phase.from);
+  const earliest = Math.max(0, first.since - phase.from - bend);
+  const latest = value + bend;
   return {
-    quantity: quantityOf(value, 's', [stepPart(soak.context, 'time_to_throttle', value - earliest)], { stated: true, step: 0 }),
+    quantity: quantityOf(value, 's', [stepPart(soak.context, 'time_to_throttle', latest - earliest)], { stated: true, step: 0 }),
     from: fromOf(soak, channels, { lines: linesOf(soak, throttling) }),
     of: {
       by: first.by,
@@ -220,7 +225,7 @@ function timeToThrottle(
       ...samplingWords(soak, channels[0]!),
       ...stickyWords(sticky, []),
     },
-    interval: [earliest, value],
+    interval: [earliest, latest],
   };
 }
 

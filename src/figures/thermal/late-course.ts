@@ -3,8 +3,13 @@ import { polynomialFit } from '../../statistics/polynomial-fit.ts';
 import { firstRowAt } from '../phases.ts';
 import type { Readings } from '../readings.ts';
 
-/** The late part: the last half, at most so many seconds. */
-const TELLING = 1800;
+/** The late part of a load: which share of it, and how many seconds at most. */
+export interface Late {
+  readonly share: number;
+  readonly longest: number;
+}
+
+const TELLING: Late = { share: 1 / 2, longest: 1800 };
 /** Fewer readings tell nothing about a cubic: twice what it takes. */
 const FEWEST = 8;
 /** Degree of the course: that of a slow temperature over half of its load is a cubic, to a few millikelvin. */
@@ -25,10 +30,15 @@ export interface LateCourse {
 /**
  * Residuals of the late readings of a load, one an instant, about a cubic. Null for fewer than eight.
  * @param smoothed what is put in the place of late readings before the cubic is fitted: their moving means, for instance
+ * @param part the last half, and half an hour at most, if left out
  */
-export function lateCourse({ t, y }: Readings, smoothed = (_: Float64Array, late: Float64Array) => late): LateCourse | null {
+export function lateCourse(
+  { t, y }: Pick<Readings, 't' | 'y'>,
+  smoothed = (_: Float64Array, late: Float64Array) => late,
+  part: Late = TELLING,
+): LateCourse | null {
   const [begin, end] = [t[0]!, t[t.length - 1]!];
-  const from = firstRowAt(t, end - Math.min((end - begin) / 2, TELLING));
+  const from = firstRowAt(t, end - Math.min((end - begin) * part.share, part.longest));
   const late = t.subarray(from);
   if (late.length < FEWEST) return null;
   const length = end - late[0]!;

@@ -1,4 +1,4 @@
-/** Whether a temperature stopped climbing before its time: what a governor does at its limit, or a fan that steps in, or a load that falls. */
+/** Whether a temperature stopped climbing before its time, or swings to and fro: what a governor does at its limit, or a fan that steps in, or a load that falls. */
 import type { Channel } from '../../intake/log.ts';
 import { type RiseStop, riseStop } from '../../statistics/rise-stop.ts';
 import { isReason, type Reason } from '../absent.ts';
@@ -9,10 +9,14 @@ import { stepOf } from '../sources.ts';
 import { limitOf, toleranceOf } from './at-limit.ts';
 import { binsOf } from './bins.ts';
 import type { LoadSeries } from './load-series.ts';
+import { swingOf } from './swings.ts';
 
 /** It must have stopped short by this much, K, or by so many steps of the sensor where those are coarser. */
 const LEAST_SHORT = 1;
 const LEAST_STEPS = 1.5;
+/** A swing is a swing from so many K on, or from so many steps: one that drifts through the steps of its sensor seems to swing by one. */
+const LEAST_SWING = 2;
+const SWING_STEPS = 3;
 /** A stop early in a long load is looked for in a part of the load too. */
 const WINDOWS = [1, 1 / 4];
 
@@ -20,7 +24,15 @@ const WINDOWS = [1, 1 / 4];
 export function stoppedReason(soak: Soak, series: LoadSeries): Reason | null {
   const stop = stopOf(soak, series);
   if (stop) return stopReason(soak, series, stop);
-  return atLimitUntold(soak, series);
+  return atLimitUntold(soak, series) ?? swingReason(soak, series);
+}
+
+function swingReason(soak: Soak, { channel, readings }: LoadSeries): Reason | null {
+  const swing = swingOf(readings);
+  if (!swing || swing.height < Math.max(LEAST_SWING, SWING_STEPS * stepOf(soak.context, channel))) return null;
+  const how = `swung by about ${plain(Number(swing.height.toPrecision(1)))} K every ${duration(Number(swing.period.toPrecision(2)))} or so until the load ended`;
+  const why = `The channel ${channel.name} ${how}: it did not settle. A fan, a governor or a load that switches to and fro can do that, and this figure does not tell which.`;
+  return { absent: 'load-changed', why };
 }
 
 function stopOf(soak: Soak, series: LoadSeries): RiseStop | null {

@@ -7,6 +7,9 @@ import type { Family, Trial } from '../family.ts';
 
 const IDLE = 2;
 const END = Number.POSITIVE_INFINITY;
+/** s. */
+const LOAD = 3600;
+const TIME_CONSTANT = 300;
 
 /** Power of loads from `from` to `to`, W each, with a workload that wanders by 1 % over 15 s, and idle noise of 0.1 W. */
 function powerOf(loads: readonly (readonly [from: number, to: number, watts: number])[], end: number, { noise }: Trial) {
@@ -57,12 +60,43 @@ function declaredOff(off: number, trial: Trial) {
   ];
 }
 
+/** A rise and a fall of 40 K; `lag` s later where the sensor sits behind a second mass. */
+function riseAt(t: number, lag: number): number {
+  const own = (s: number) => (s < 0 ? 0 : lag === 0 ? 1 - Math.exp(-s / TIME_CONSTANT) : 1 - lagged(s, lag));
+  return 40 * (own(t) - own(t - LOAD));
+}
+
+function lagged(s: number, lag: number): number {
+  return (TIME_CONSTANT * Math.exp(-s / TIME_CONSTANT) - lag * Math.exp(-s / lag)) / (TIME_CONSTANT - lag);
+}
+
+/** Nothing but a temperature; for the time to throttle also a flag, which rises so many seconds after the load began. */
+function toldByTemperature(lag: number, step: number, { setting, noise, run }: Trial) {
+  const from = Math.round(240 + 300 * setting.uniform());
+  const start = 22 + step * setting.uniform();
+  const limit = Math.round(300 + 600 * setting.uniform());
+  const seconds = every(1, from + LOAD + 900);
+  const read = seconds.map((t) => quantise(start + riseAt(t - from, lag) + 0.3 * step * noise.normal(), step));
+  const soc = { quantity: 'temperature', values: (t: number) => read[t]!, step } as const;
+  const flag = { quantity: 'throttle_flag', values: (t: number) => (t >= from + limit ? 1 : 0) } as const;
+  const of = (channels: Parameters<typeof logOf>[1]) =>
+    derive(logOf(seconds, channels), contextOf({ run, phases: 'auto' })).figures;
+  const [alone, flagged] = [of({ soc }), of({ soc, flag })];
+  return [
+    { asked: 'phase_duration', figure: alone.get('phase_duration'), truth: LOAD },
+    { asked: 'time_to_throttle', figure: flagged.get('time_to_throttle'), truth: limit },
+    ...(lag === 0 ? [{ asked: 'time_constant', figure: alone.get('time_constant'), truth: TIME_CONSTANT }] : []),
+  ];
+}
+
+const BENT =
+  'A bend is known to half a minute, whatever the sensor: the interval has room for the whole of it, and errors are far smaller.';
 const WHY = 'An edge is known to a row of the log, and the interval has room for the whole of it.';
 
 export const FAMILY: Family = {
   title: 'Edges of loads',
   words:
-    'Loads of 5 W to 12 W on an idle of 2 W, read once a second; the workload wanders by 1 %. Phases are left to the log, or declared early or late.',
+    'Loads of 5 W to 12 W on an idle of 2 W, read once a second; the workload wanders by 1 %. Phases are left to the log, or declared early or late. Where nothing but a temperature shows the load, it rises by 40 K with a time constant of 300 s, at once or behind a second mass of 30 s.',
   trials: 100,
   quick: 20,
   cells: [
@@ -77,5 +111,13 @@ export const FAMILY: Family = {
       simulate: (trial: Trial) => declaredOff(off, trial),
       quick: off === 60,
     })),
+    ...[0, 30].flatMap((lag) =>
+      [0.1, 1].map((step) => ({
+        name: `told by a temperature, steps of ${step} K${lag > 0 ? ', behind a second mass' : ''}`,
+        simulate: (trial: Trial) => toldByTemperature(lag, step, trial),
+        quick: lag > 0 && step === 1,
+        why: BENT,
+      })),
+    ),
   ],
 };

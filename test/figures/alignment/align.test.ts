@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { type Alignment, alignLog } from '../../../src/figures/alignment/align.ts';
 import { shiftByEdges } from '../../../src/figures/alignment/by-edges.ts';
+import { edgesOf } from '../../../src/figures/alignment/edges.ts';
 import { every, logOf } from '../build.ts';
 import { logsOf, OFF, pairOf } from './pairs.ts';
 
@@ -43,6 +44,16 @@ describe('figures/alignment', () => {
     expect(told.at).toBe(meter.time.start! - device.time.start! + 37);
     expect(told).toMatchObject({ u: 1 / Math.sqrt(3), distribution: 'rectangular' });
     expect(told.edgesApart).toBeUndefined();
+  });
+
+  test('an edge behind empty cells lies after the last reading of its channel, not after the empty row before it', () => {
+    const log = logOf(every(1, 1000), {
+      input: { quantity: 'power', values: (t) => (t > 280 && t < 300 ? Number.NaN : t >= 300 && t < 800 ? 9 : 3) },
+    });
+    expect(edgesOf(log)!.edges).toEqual([
+      { kind: 'begins', from: 279.5, to: 301 },
+      { kind: 'ends', from: 798.5, to: 801 },
+    ]);
   });
 
   const soak = (from: number, to: number, loads: readonly (readonly [number, number])[]) =>

@@ -181,9 +181,15 @@ describe('time constant and asymptote (closed form of one exact exponential step
     expect(derive(log, contextOf()).figures.get('time_constant')).toMatchObject({ absent: 'no-fit' });
   });
 
-  test('a sawtooth is not a step response', () => {
-    const log = logOf(every(1, 3600), { soc: { quantity: 'temperature', values: (t) => 40 + ((t / 60) % 10) } });
-    expect(derive(log, contextOf()).figures.get('time_constant')).toMatchObject({ absent: 'no-fit' });
+  test('a sawtooth is not a step response: many teeth are a swing, few of them no fit', () => {
+    const saw = (period: number) =>
+      logOf(every(1, 3600), { soc: { quantity: 'temperature', values: (t) => 40 + 10 * ((t / period) % 1) } });
+    const constant = (period: number) => derive(saw(period), contextOf()).figures.get('time_constant');
+    expect(constant(600)).toMatchObject({
+      absent: 'load-changed',
+      why: expect.stringContaining('swung by about 10 K every 10 min'),
+    });
+    expect(constant(1500)).toMatchObject({ absent: 'no-fit' });
   });
 
   test.each([

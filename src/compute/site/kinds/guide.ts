@@ -5,5 +5,9 @@ import type { PageKind } from '../page-kind.ts';
 
 export const GUIDE: PageKind = {
   folder: null,
-  pages: ({ parts, scope }) => (parts.site.guide || scope === 'all' ? guideModels(guideTexts()) : []),
+  pages: ({ parts, scope }) => {
+    if (!parts.site.guide && scope !== 'all') return [];
+    const texts = guideTexts();
+    return parts.memo.of('guide', texts, () => guideModels(texts));
+  },
 };

@@ -16,8 +16,8 @@ const LOGGER = new URL('../side-files/soakproof-logger.sh', import.meta.url);
 
 export const METHOD: PageKind = {
   folder: null,
-  pages: ({ accuracy }) => [
-    ['method/', methodModel(accuracy)],
+  pages: ({ parts, accuracy }) => [
+    ['method/', parts.memo.of('method', accuracy, () => methodModel(accuracy))],
     ['method/accuracy/', accuracyModel(accuracy)],
   ],
   files: ({ store }) => [{ path: 'method/soakproof-logger.sh', blob: store.keep(readFileSync(LOGGER)) }],
