@@ -1,23 +1,13 @@
 /** Photographs on which the spots of surface readings are marked: which, and where each spot lies in them. */
 
-import { type ImagePoint, readPoint } from '../../figures/surface/in-image.ts';
+import { readPoint } from '../../figures/surface/in-image.ts';
 import { ID_RULE, idFromWords, isId } from '../../intake/ids.ts';
-import type { DataFiles } from '../register.ts';
+import type { DataFiles, MarkedSpot, Photographs } from '../register.ts';
 import { dataPathOf } from '../values/data-path.ts';
 import { textIn } from '../values/mapping.ts';
 import { tellEmpty } from '../values/shape.ts';
 import type { Entry, MapNode, TextNode } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
-
-/** A spot on a photograph. */
-export interface MarkedSpot {
-  /** As the table of surface readings has it. */
-  readonly spot: string;
-  readonly at: ImagePoint;
-}
-
-/** In the author's order, by the path of the photograph below data/. */
-export type Photographs = ReadonlyMap<string, readonly MarkedSpot[]>;
 
 /** The key `photographs` below `surface`: paths, and below each its spots. */
 export function photographsOf(node: MapNode | undefined, data: DataFiles, report: Report): Photographs | undefined {
