@@ -3,11 +3,11 @@ import type { Offset } from '../figures/alignment/align.ts';
 import type { DeclaredPhase, RunContext } from '../figures/context.ts';
 import type { PresentFigure } from '../figures/figure.ts';
 import type { PassCriterion } from '../figures/stability/ladder.ts';
+import type { ImagePoint } from '../figures/surface/in-image.ts';
 import type { ChannelDeclaration, LogDeclaration } from '../intake/log.ts';
 import type { TableMapping } from '../intake/table-mapping.ts';
 import type { Place } from '../problem.ts';
 import type { Quantity } from '../quantities/quantity.ts';
-import type { Photographs } from './sections/photographs.ts';
 
 /** What there is below data/, as compute tells it. `outside` = the path leaves data/, also through a symbolic link. */
 export interface DataFiles {
@@ -89,6 +89,16 @@ export interface RunLog {
   /** How it goes out. */
   readonly sharing: Sharing;
 }
+
+/** A spot on a photograph. */
+export interface MarkedSpot {
+  /** As the table of surface readings has it. */
+  readonly spot: string;
+  readonly at: ImagePoint;
+}
+
+/** In the author's order, by the path of the photograph below data/. */
+export type Photographs = ReadonlyMap<string, readonly MarkedSpot[]>;
 
 export interface Run extends Item, Renamed {
   readonly setup?: string;

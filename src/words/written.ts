@@ -3,9 +3,8 @@ import type { FigureMap } from '../figures/figure.ts';
 import type { ImagePoint } from '../figures/surface/in-image.ts';
 import type { Place, Problem } from '../problem.ts';
 import type { Quantity } from '../quantities/quantity.ts';
-import type { FrontKey } from '../register/register.ts';
+import type { FrontKey, Photographs } from '../register/register.ts';
 import type { PlotRequest } from '../register/requests.ts';
-import type { Photographs } from '../register/sections/photographs.ts';
 import type { ScriptText } from './script/script.ts';
 
 /** One thing that an alias of a note stands for: a run, a comparison, the attempts on a specimen, or what somebody else published. */

@@ -7,7 +7,7 @@ import {
   type TableMapping,
 } from '../../intake/table-mapping.ts';
 import type { Place } from '../../problem.ts';
-import type { DataFiles } from '../register.ts';
+import type { DataFiles, Photographs } from '../register.ts';
 import { dataPathOf } from '../values/data-path.ts';
 import { exampleOf } from '../values/examples.ts';
 import { textIn } from '../values/mapping.ts';
@@ -18,7 +18,7 @@ import { textsOf, wordOf } from '../values/values.ts';
 import type { Entry, MapNode, TextNode } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
 import { rowsOf } from './log.ts';
-import { type Photographs, photographsOf } from './photographs.ts';
+import { photographsOf } from './photographs.ts';
 import { referenceOf } from './shared-keys.ts';
 
 const LAYOUTS = ['long', 'wide'] as const;
