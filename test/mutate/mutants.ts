@@ -76,7 +76,8 @@ function operatorChanges({ operatorToken, left, right }: ts.BinaryExpression): C
 /** The next whole number; of others one a tenth larger, so that a limit moves by more than any tolerance. */
 function other(node: ts.NumericLiteral): string {
   const value = Number(node.text);
-  return Number.isInteger(value) ? String(value + 1) : String(value * 1.1);
+  // Where one more is the same number, as of 1e140, a tenth is more.
+  return Number.isInteger(value) && value + 1 !== value ? String(value + 1) : String(value * 1.1);
 }
 
 function negated(condition: ts.Expression): string {

@@ -23,6 +23,15 @@ describe('quantities/sensor-classes', () => {
     expectClose(limit(text, temperature), expected, 1e-12);
   });
 
+  // The same table: K, N, J and E share their limits, T has its own (J, E and N from memory). At 300 °C the share of the reading decides.
+  test.each(['K', 'N', 'J', 'E', 'T'])('type %s has the limits of its class at every temperature', (letter) => {
+    const [first, second] = letter === 'T' ? [0.5, 1] : [1.5, 2.5];
+    for (const temperature of [0, 100, 200, 300, 340]) {
+      expectClose(limit(`type ${letter} class 1`, temperature), Math.max(first, 0.004 * temperature), 1e-12);
+      expectClose(limit(`type ${letter} class 2`, temperature), Math.max(second, 0.0075 * temperature), 1e-12);
+    }
+  });
+
   // IEC 60751: AA 0.10 + 0.0017·|t|, A 0.15 + 0.002·|t|, B 0.30 + 0.005·|t|, C 0.60 + 0.01·|t|.
   test.each([
     ['Pt100 class AA', 100, 0.27],

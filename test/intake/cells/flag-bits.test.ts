@@ -8,6 +8,7 @@ describe('intake/cells/flag-bits', () => {
       { number: 18, goesOff: false },
     ]);
     expect(usedBits([2 ** 40, 0])).toEqual([{ number: 40, goesOff: true }]);
+    expect(usedBits([2 ** 47, 2 ** 48])).toEqual([{ number: 47, goesOff: true }]);
     expect(usedBits([])).toEqual([]);
   });
 

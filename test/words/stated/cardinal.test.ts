@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { cardinalAt, cardinalWords } from '../../../src/words/stated/cardinal.ts';
+import { cardinalAt, cardinalWords, PARTS } from '../../../src/words/stated/cardinal.ts';
 import { tokenise } from '../../../src/words/stated/tokens.ts';
 import { spellOut } from './rule-based-numbers.ts';
 
@@ -31,6 +31,18 @@ describe('words/stated/cardinal', () => {
   // Unicode CLDR 48.2, rbnf/en.json (npm cldr-rbnf): rule set %spellout-cardinal-verbose, its commas left out.
   test("says whole numbers as Unicode's CLDR does", () => {
     for (const value of SAMPLE) expect(cardinalWords(value)).toBe(spellOut(value, VERBOSE).replaceAll(',', ''));
+  });
+
+  // The same data: rule set %spellout-ordinal. A half and a quarter have words of their own.
+  test("parts of one are named by Unicode's ordinals", () => {
+    const ordinals = new Map(
+      [3, 4, 5, 6, 7, 8, 9, 10, 100, 1000].map((parts) => [parts, spellOut(parts, '%spellout-ordinal').replace('one ', '')]),
+    );
+    const halves = ['half', 'halves', 'quarter', 'quarters'];
+    const named = [...PARTS].filter(([word]) => !halves.includes(word)).map(([word, parts]) => [parts, word.replace(/s$/, '')]);
+    expect(new Map(named as [number, string][])).toEqual(ordinals);
+    for (const [, word] of named) expect([word, PARTS.get(`${word}s`)]).toEqual([word, PARTS.get(word as string)]);
+    expect(halves.map((word) => PARTS.get(word))).toEqual([2, 2, 4, 4]);
   });
 
   test("reads whole numbers as Unicode's CLDR says them, with and without `and`, commas and hyphens", () => {
