@@ -23,6 +23,11 @@ const ROUNDED = 3;
 /** Phases of a load are named so: `load`, `load-2`, `load_high`. */
 const OF_LOAD = /^load(?![a-z])/;
 
+/** Whether a phase is one of a load, by its name. */
+export function isOfLoad(name: string): boolean {
+  return OF_LOAD.test(name);
+}
+
 /** Where declared phases and the log disagree by more than both can be told; none where no channel shows a load. */
 export function edgesOff(log: Log, declared: readonly DeclaredPhase[]): readonly EdgeOff[] {
   const edges = findEdges(log);
@@ -42,7 +47,7 @@ export function edgesOff(log: Log, declared: readonly DeclaredPhase[]): readonly
   const told = new Set<Stretch>();
   const off = declared.flatMap((phase): EdgeOff[] => {
     const to = Math.min(phase.to, end);
-    if (!OF_LOAD.test(phase.name)) return [];
+    if (!isOfLoad(phase.name)) return [];
     const own = mostShared(loads, phase.from, to);
     if (!own) return [];
     const all: EdgeOff[] = [
@@ -54,7 +59,7 @@ export function edgesOff(log: Log, declared: readonly DeclaredPhase[]): readonly
     return found;
   });
   const holds = declared.flatMap((phase): EdgeOff[] => {
-    if (OF_LOAD.test(phase.name)) return [];
+    if (isOfLoad(phase.name)) return [];
     return loads.flatMap((load): EdgeOff[] => {
       const [start, stop] = [Math.max(load.begins.at, phase.from), Math.min(load.ends.after, phase.to)];
       if (stop - start <= slack || told.has(load)) return [];

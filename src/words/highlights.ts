@@ -6,6 +6,7 @@ import { evaluate } from './expression/expression.ts';
 import { ownInterval } from './expression/interval-margins.ts';
 import { standInsText } from './expression/stand-ins.ts';
 import { locate } from './expression/text-problem.ts';
+import { toldInstead } from './page/recorded-words.ts';
 import type { Writing } from './page/writing.ts';
 import type { DraftEntry } from './written.ts';
 
@@ -16,6 +17,8 @@ export function highlightsOf(note: Note, writing: Writing): DraftEntry[] {
     const start = quoted ? { ...place, column: place.column + 1 } : place;
     const evaluated = evaluate(expression, writing.subjects, start);
     if ('problems' in evaluated) {
+      const asked = { kind: 'highlight', text: expression, expression: expression.trim() } as const;
+      if (toldInstead(writing, asked, start, evaluated.problems) !== undefined) return writing.drafts.splice(-1);
       writing.problems.push(...evaluated.problems);
       return [];
     }

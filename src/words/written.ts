@@ -66,6 +66,11 @@ export interface AbsentEntry {
   readonly column: number;
   readonly expression: string;
   readonly why: string;
+  /** What it asks for. */
+  readonly held?: readonly HeldBy[];
+  /** Of a published note: what it may say in the place of the number that went out, once a correction says why, and where its problems stand. */
+  readonly instead?: string;
+  readonly at?: readonly { readonly line: number; readonly column: number }[];
 }
 
 export interface HeldBy {

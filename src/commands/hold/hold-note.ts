@@ -15,7 +15,7 @@ import { choiceOf, isRefused } from './choices.ts';
 import { findNote } from './find-note.ts';
 import { groupsOf } from './groups.ts';
 import { type ListedNumber, listNumbers, placeOf } from './numbers.ts';
-import { type Options, readOptions, USAGE } from './options.ts';
+import { type Options, readOptions, USAGE, type Wanted } from './options.ts';
 import { choose, type Terminal } from './session.ts';
 import { keepShort, widthOf } from './short-lines.ts';
 import { forgetHold, type Replaced, rememberHold, undoHold } from './undo.ts';
@@ -59,21 +59,24 @@ interface Asked {
 }
 
 async function chosen({ file, numbers, options, subjects }: Asked, terminal: Terminal): Promise<Map<number, Choice> | string> {
-  if (options.take.size > 0) return taken(numbers, options.take, subjects);
+  if (options.sure || options.take.size > 0) return taken(numbers, options, subjects);
   const count = numbers.length === 1 ? '1 number that nothing holds' : `${numbers.length} numbers that nothing holds`;
   terminal.out(`${file}: ${count}.\n`);
   const choices = await choose(numbers, terminal, (listed, wanted) => choiceOf(listed, wanted, subjects));
   return choices ?? 'broken off: nothing is written';
 }
 
+const FIRST: Wanted = { offer: 1, as: 'stated' };
+
 /** The choices of the command line, or what is wrong with the first that cannot be. */
 function taken(
   numbers: readonly ListedNumber[],
-  take: Options['take'],
+  { take, sure }: Pick<Options, 'take' | 'sure'>,
   subjects: ReadonlyMap<string, Subject>,
 ): Map<number, Choice> | string {
   const choices = new Map<number, Choice>();
-  for (const [number, wanted] of take) {
+  const plain = sure ? numbers.filter((each) => each.sure).map(({ number }): [number, Wanted] => [number, FIRST]) : [];
+  for (const [number, wanted] of new Map([...plain, ...take])) {
     const listed = numbers[number - 1];
     if (!listed)
       return `there is no number ${number}: ${numbers.length === 1 ? 'there is one' : `there are ${numbers.length}`}; nothing is written`;
@@ -176,7 +179,7 @@ function summary(numbers: readonly ListedNumber[], choices: ReadonlyMap<number, 
 /** What `--list` prints. */
 function listText(file: string, numbers: readonly ListedNumber[]): string {
   const groups = groupsOf(numbers);
-  const listed = numbers.map(({ number, line, column, words, unit, before, after, offers, named, near, why }) => ({
+  const listed = numbers.map(({ number, line, column, words, unit, before, after, offers, named, near, why, sure }) => ({
     number,
     line,
     column,
@@ -186,6 +189,7 @@ function listText(file: string, numbers: readonly ListedNumber[]): string {
     before,
     after,
     ...(named === undefined ? {} : { named }),
+    ...(sure && { sure }),
     offers: offers.map((offer, index) => ({ offer: index + 1, ...offer })),
     ...(near.length > 0 ? { near } : {}),
     ...(why === undefined ? {} : { why }),

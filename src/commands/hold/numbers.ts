@@ -16,7 +16,7 @@ import { bearingOf } from './bearing.ts';
 import { contextOf, sentenceAround } from './context.ts';
 import { type Miss, missesFor } from './misses.ts';
 import { namedElsewhere } from './named-runs.ts';
-import { type Offer, offersFor } from './offers.ts';
+import { isSure, type Offer, offersFor } from './offers.ts';
 import { rankClaims } from './rank-claims.ts';
 
 export interface ListedNumber {
@@ -39,6 +39,8 @@ export interface ListedNumber {
   readonly named?: readonly string[];
   /** What the words nearly say, and why it doesn't hold them. */
   readonly near: readonly Miss[];
+  /** Whether nobody would ask which of the offers is meant: the first. */
+  readonly sure?: true;
   /** The unit of a number that stands without it. */
   readonly unit?: string;
   /** Why it cannot be held where it stands; undefined where it can. */
@@ -64,6 +66,7 @@ export function listNumbers(
     const ranked = unheld.rank && !unheld.linked ? rankClaims(words, context, bearing) : undefined;
     const offers = asked ? offersFor(asked, bearing) : (ranked?.offers ?? []);
     const named = namedElsewhere(offers, context, bearing);
+    const near = asked ? missesFor(asked, bearing) : [];
     return {
       number: index + 1,
       ...at,
@@ -73,7 +76,8 @@ export function listNumbers(
       after,
       offers,
       ...(named === undefined ? {} : { named }),
-      near: asked ? missesFor(asked, bearing) : [],
+      near,
+      ...(asked && near.length === 0 && named === undefined && isSure(asked, bearing) ? { sure: true } : {}),
       ...(unheld.unit === undefined ? {} : { unit: unheld.unit }),
       ...(typeof said === 'string' && offers.length === 0 ? { why: ranked?.why ?? said } : {}),
     };

@@ -51,6 +51,20 @@ export function offersFor(asked: Asked, bearing: Bearing): Offer[] {
     .map(({ score: _, byWords: __, of: ___, ...offer }) => offer);
 }
 
+/** Whether nobody would ask what is meant: the words around the number name the first offer, and far better than any other that fits. */
+export function isSure(asked: Asked, bearing: Bearing): boolean {
+  const [first, second] = scoredOffers(asked, bearing);
+  if (first === undefined || first.narrow) return false;
+  return second === undefined ? first.byWords >= NAMED : first.byWords >= NAMED_AMONG && first.score - second.score >= CLEAR;
+}
+
+/** What a run's name gives, or a word of the figure and how ready people are to mean it: enough where nothing else fits. */
+const NAMED = 2.8;
+/** What a run and one word of its figure give together. */
+const NAMED_AMONG = 3.9;
+/** What one word of a figure gives. */
+const CLEAR = 2;
+
 /** All of them, the best first. */
 export function scoredOffers(asked: Asked, bearing: Bearing): Scored[] {
   const single = proposalsOf(asked, bearing, false).flatMap((proposal) => offerOf(asked, proposal, bearing));

@@ -36,7 +36,17 @@ export async function choose(
 ): Promise<Map<number, Choice> | null> {
   const choices = new Map<number, Choice>();
   const groups = groupsOf(numbers);
-  terminal.out(`${KEYS}\n`);
+  const opening = await askForSure(groups, terminal);
+  if (opening === 'cancel') return null;
+  if (opening === 'q' || opening === null) return choices;
+  if (opening === 'a') {
+    for (const group of groups.splice(0)) {
+      const chosen = isSure(group) ? forAll(group, SURE, chooser) : undefined;
+      if (chosen === undefined || 'refused' in chosen) groups.push(group);
+      else for (const [number, choice] of chosen) choices.set(number, choice);
+    }
+  }
+  if (groups.length > 0) terminal.out(`${KEYS}\n`);
   for (let at = 0; at < groups.length; ) {
     const group = groups[at] as ListedNumber[];
     const first = group[0] as ListedNumber;
@@ -55,6 +65,28 @@ export async function choose(
     }
   }
   return choices;
+}
+
+const SURE: Wanted = { offer: 1, as: 'stated' };
+/** Fewer are as quickly taken one by one. */
+const FEW = 3;
+
+function isSure(group: readonly ListedNumber[]): boolean {
+  return group.every(({ sure }) => sure);
+}
+
+/** Shows all that are sure at once, and answers with the key that the author pressed: `a` takes them together. '' where they are few. */
+async function askForSure(groups: readonly (readonly ListedNumber[])[], { out, key }: Terminal): Promise<string | null> {
+  const sure = groups.filter(isSure).flat();
+  if (sure.length < FEW) return '';
+  const cells = sure.map(({ line, words, offers: [first] }) => [`line ${line}`, words, first!.is, first!.shown] as const);
+  const widths = [0, 1, 2].map((column) => Math.max(...cells.map((cell) => cell[column]!.length)));
+  const rows = cells.map((cell) => `  ${cell.map((text, column) => text.padEnd(widths[column] ?? 0)).join('  ')}\n`);
+  out(`\nThese ${sure.length} are sure, by the words around them:\n${rows.join('')}`);
+  out('Press a to hold them all as shown, or another key to go through them with the rest.\n> ');
+  const pressed = await key();
+  out(pressed === null || pressed === 'cancel' ? '\n' : `${pressed}\n`);
+  return pressed;
 }
 
 /** What is chosen for each of a group; none of it where it is skipped. */

@@ -7,6 +7,9 @@ import { readLogBytes } from '../../compute/project/read-data.ts';
 import { dataFiles, readProject } from '../../compute/project/read-project.ts';
 import { writeWhole } from '../../compute/store/store.ts';
 import { inspect } from '../../intake/inspect.ts';
+import type { Log } from '../../intake/log.ts';
+import { read } from '../../intake/read.ts';
+import type { LogBytes } from '../../intake/sheet/log-bytes.ts';
 import { readRegister } from '../../register/read.ts';
 import type { Register, Run } from '../../register/register.ts';
 import { meant } from '../../register/values/names.ts';
@@ -14,6 +17,7 @@ import { isDate } from '../../register/values/values.ts';
 import { locate } from '../add/locate.ts';
 import { notUnderstood } from '../command-line.ts';
 import type { Printer } from '../publish/publish-note.ts';
+import { ownPhases } from './own-phases.ts';
 import { namesRun, type Retest, retestText, withRun } from './run-text.ts';
 
 const USAGE = `npm run retest -- larch-fast data/larch-2/fast-again.csv                          a retest of content/runs/larch-fast.md
@@ -117,7 +121,15 @@ function retestOf(root: string, old: Run, { log, date, scores, surface, image }:
     scores: paths.get('scores'),
     surface: paths.get('surface'),
     image: paths.get('image'),
+    phases: ownPhases(logOf(bytes, old, path), old),
   };
+}
+
+/** The new log, read as the old one was declared; what is wrong with it, `check` tells. */
+function logOf(bytes: LogBytes, { logs: [first] }: Run, path: string): Log | null {
+  if (first === undefined) return null;
+  const { known: _, ...declaration } = first.declaration;
+  return read(bytes, { ...declaration, file: path, repairs: [] }, `data/${path}`).log;
 }
 
 const RETEST_OF = /, retest of \d{4}-\d{2}-\d{2}$/;
@@ -131,7 +143,7 @@ function idOf(old: string, date: string): string {
 }
 
 /** What the old run has and the new one lacks. */
-function left(old: Run, { scores, surface, image }: Retest): string {
+function left(old: Run, { scores, surface, image, phases }: Retest): string {
   const lacking = [
     ...(old.scores !== undefined && scores === undefined ? ['scores: name them with --scores, or below `scores:`'] : []),
     ...(old.context.readings === undefined ? [] : ['readings off a display: write the new ones below `readings:`']),
@@ -143,7 +155,15 @@ function left(old: Run, { scores, surface, image }: Retest): string {
       : []),
   ];
   const stated = `Look at its conditions: they are those of the old run.\n`;
-  return `${lacking.map((each) => `It has no ${each}.\n`).join('')}${stated}`;
+  return `${lacking.map((each) => `It has no ${each}.\n`).join('')}${ofPhases(phases)}${stated}`;
+}
+
+function ofPhases(phases: Retest['phases']): string {
+  if (phases === undefined) return '';
+  if (phases === 'untold')
+    return 'The phases of the old run do not fit the new log, and it does not show which do: write them below `phases:`.\n';
+  const all = phases.map(({ name, stretch }) => `${name}: ${stretch}`).join(', ');
+  return `The phases of the old run do not fit the new log. Found in it and written: ${all}. Correct them to what you did.\n`;
 }
 
 interface Place {

@@ -1,5 +1,7 @@
 /** The text of a retest's run, made from that of the run that it follows; and the runs that other files name. */
 
+import type { OwnPhase } from './own-phases.ts';
+
 /** What a retest says otherwise. Paths are below data/. */
 export interface Retest {
   readonly follows: string;
@@ -9,6 +11,8 @@ export interface Retest {
   readonly scores?: string | undefined;
   readonly surface?: string | undefined;
   readonly image?: string | undefined;
+  /** Where those of the old run do not fit the new log. */
+  readonly phases?: readonly OwnPhase[] | 'untold' | undefined;
 }
 
 /** A key of the front matter with all of its lines. */
@@ -22,6 +26,7 @@ const OF_THE_OLD = new Set(['known', 'repairs', 'readings', 'was', 'follows']);
 
 /** The run's file: what the old one states, less what was about its own log. */
 export function retestText(old: string, retest: Retest): string {
+  const phases = retest.phases === undefined || retest.phases === 'untold' ? [] : retest.phases;
   const lines = sectionsOf(old).flatMap(({ key, lines: own }) => {
     if (key === 'title') return [`title: ${quoted(retest.title)}`, `follows: ${retest.follows}`];
     if (key === 'date') return [`date: ${retest.date}`];
@@ -30,9 +35,11 @@ export function retestText(old: string, retest: Retest): string {
       const path = retest[key];
       return path === undefined ? [] : withImage(withPath(own, path), retest.image);
     }
+    if (key === 'phases' && phases.length > 0) return [];
     return OF_THE_OLD.has(key) ? [] : own;
   });
-  return `---\n${lines.join('\n')}\n---\n`;
+  const own = phases.length === 0 ? [] : ['phases:', ...phases.map(({ name, stretch }) => `  ${name}: ${stretch}`)];
+  return `---\n${[...lines, ...own].join('\n')}\n---\n`;
 }
 
 function sectionsOf(text: string): Section[] {

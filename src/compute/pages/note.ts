@@ -1,5 +1,6 @@
 /** The model of a note's page. */
 
+import { definitionOf } from '../../figures/catalogue.ts';
 import { RISKS_IN_BRIEF } from '../../figures/cautions/risks.ts';
 import { attemptCautions, cautions, type MergedCaution, mergeCautions } from '../../figures/cautions.ts';
 import { type Figure, isPresent } from '../../figures/figure.ts';
@@ -240,7 +241,7 @@ export function heldNote(parts: SiteContents, computedNote: ComputedNote, entry:
     if (note.attempts?.has(held.alias)) return heldByAttempts(parts.attempts.get(held.subject)!, held);
     if (note.quoted?.has(held.alias)) return heldByQuoted(parts.register.quoted.get(held.subject)!, held, notePath(computedNote));
     const computed = parts.runs.get(held.subject);
-    return computed === undefined ? [] : [heldFigure(computed, held)];
+    return computed === undefined || isGone(computed, held) ? [] : [heldFigure(computed, held)];
   });
   const { id, shown, expression, uncertainty, rests } = entry;
   return { number, id, shown, expression, uncertainty, ...(rests === undefined ? {} : { rests }), figures };
@@ -331,6 +332,12 @@ function heldByAttempts({ attempts, ladder, figures }: ComputedAttempts, held: H
 function reproduced({ data }: SiteContents, subject: string, of: Link): NoteModel['reproduce'][number] {
   const files = data.get(subject) ?? [];
   return { of, files: files.filter(({ source }) => source !== ''), made: files.filter(({ source }) => source === '') };
+}
+
+/** A figure that was published, and that the data no longer gives. */
+function isGone({ derived }: ComputedRun, { address }: HeldBy): boolean {
+  const figure = derived.figures.get(address);
+  return figure === undefined ? definitionOf(address.split('.', 1)[0]!) !== undefined : !isPresent(figure);
 }
 
 function heldFigure(computed: ComputedRun, held: HeldBy): HeldNote['figures'][number] {

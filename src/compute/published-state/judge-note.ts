@@ -3,8 +3,10 @@ import { error, type Place, type Problem, warning } from '../../problem.ts';
 import type { Note, StatedCorrection } from '../../register/register.ts';
 import type { Correction, PublishedEntry, PublishedState } from '../../register/sealed/published-states.ts';
 import { plainExpression } from '../../words/expression/plain-expression.ts';
+import { NO_LONGER } from '../../words/page/corrected-words.ts';
+import { NOT_TOLD } from '../../words/page/recorded-words.ts';
 import { byCause, type Cause, causesOfChange } from './causes.ts';
-import { matchStates, type Pair } from './match.ts';
+import { ABSENT, matchStates, type Pair } from './match.ts';
 import { type Changed, isOwnWords, isPast, nowOf, numberOf, openReasons, reasonsFor } from './reasons.ts';
 import { plain, printsDifferently } from './same-value.ts';
 import type { Sources } from './sources.ts';
@@ -63,19 +65,24 @@ export function judgeNote(note: Note, state: PublishedState, present: PublishedS
     corrections,
     problems: [...problems, ...unused(note, used, state, new Set(causes.flat().map(({ pairs: [first] }) => numberOf(first!.is))))],
     asked: causes.flat().map(askedBy),
-    told: new Set(unexplained.flatMap(({ pairs }) => pairs.filter(isUntrue).map(({ is }) => `${is.line}:${is.column}`))),
+    told: new Set(unexplained.flatMap(({ pairs }) => pairs.filter(isTold).map(({ is }) => `${is.line}:${is.column}`))),
   };
 }
 
 /**
- * Numbers that were corrected, and print as they were published again: what they printed meanwhile is no longer so either. Words of the
- * author's own are left out, since a correction does not say whether it was of them or of a number.
+ * Numbers that were corrected, and print as they were published again: what they printed meanwhile is no longer so either. Of words of the
+ * author's own only those count that the correction repeats, since else it does not say whether it was of them or of a number.
  */
 function returned(note: Note, pairs: readonly Pair[], moved: readonly Changed[], { history }: PublishedState): Pair[] {
   return pairs.filter(({ is }) => {
-    if (isOwnWords(is) || moved.some((each) => numberOf(each.is) === numberOf(is))) return false;
+    const reasons = openReasons(note, history, numberOf(is));
+    if (isOwnWords(is)) {
+      const withdrawn = [NO_LONGER, NOT_TOLD].map((mark) => `${plain(is.shown)} ${mark}`);
+      return !moved.some((each) => each.is === is) && reasons.some(({ now }) => withdrawn.includes(plain(now)));
+    }
+    if (moved.some((each) => numberOf(each.is) === numberOf(is))) return false;
     const printed = new Set(pairs.filter((each) => numberOf(each.is) === numberOf(is)).map((each) => plain(each.is.shown)));
-    return openReasons(note, history, numberOf(is)).some(({ now }) => !printed.has(plain(now)));
+    return reasons.some(({ now }) => !printed.has(plain(now)));
   });
 }
 
@@ -85,6 +92,7 @@ function askedBy({ pairs, since }: Unexplained): AskedNumber {
 }
 
 function changeOf(pair: Pair, { insteadOf }: Judging): Changed[] {
+  if (pair.instead !== undefined) return [pair];
   if (isError(pair)) return [];
   const instead = isUntrue(pair) ? insteadOf(pair.is) : undefined;
   if (instead !== undefined) return [{ ...pair, instead }];
@@ -94,6 +102,11 @@ function changeOf(pair: Pair, { insteadOf }: Judging): Changed[] {
 /** Published words of the author's own that the data no longer bears. */
 function isUntrue({ was, is }: Pair): boolean {
   return isOwnWords(is) && plain(was.shown) === plain(is.shown) && was.verdict !== is.verdict;
+}
+
+/** Whether its place has a problem of its own, which is told here with what to write. */
+function isTold(changed: Changed): boolean {
+  return changed.instead !== undefined || isUntrue(changed);
 }
 
 /** The newest day of what a number rests on, and no day before it was published. */
@@ -108,9 +121,9 @@ interface Unexplained {
   readonly since: string;
 }
 
-/** Absent where no table says so, which is an error of its own. */
+/** Absent where no table says so and nothing may be said instead, which is an error of its own. */
 function isError({ is }: Pair): boolean {
-  return is.kind === 'value' && is.verdict === 'cannot be told';
+  return is.kind !== 'table' && is.shown === ABSENT;
 }
 
 /** The same number printed the same way in several places changes once. */
@@ -144,6 +157,9 @@ function reasonsAsked(note: Note, cause: readonly Unexplained[], { date }: Publi
 }
 
 function saidOf({ was, is, instead }: Changed, more: string): string {
+  if (is.verdict === 'cannot be told' && Number.isNaN(is.value) && instead !== undefined) {
+    return `the data no longer gives a published number${more}: \`${numberOf(is)}\` was ${plain(was.shown)}; ${plain(is.rests ?? '')}`;
+  }
   if (instead === undefined) {
     return `a published number prints differently${more}: \`${numberOf(is)}\` was ${plain(was.shown)} and is ${plain(is.shown)}`;
   }
@@ -167,8 +183,11 @@ function remedyFor({ file }: Note, cause: readonly Unexplained[]): string {
   return `where ${right}, write below \`corrections:\` in the front matter of ${file}\n${lines.map((line) => `      ${line}`).join('\n')}\n      ${all}`;
 }
 
-/** One entry of `corrections`, for numbers that share a reason. */
-export function correctionLines(numbers: readonly Pick<AskedNumber, 'number' | 'now'>[], since: string, reason: string): string[] {
+/** One entry of `corrections`, for numbers that share a reason; what is corrected alike in two places stands once. */
+export function correctionLines(asked: readonly Pick<AskedNumber, 'number' | 'now'>[], since: string, reason: string): string[] {
+  const numbers = asked.filter(
+    (each, index) => asked.findIndex(({ number, now }) => number === each.number && now === each.now) === index,
+  );
   const because = [`  since: ${since}`, `  reason: ${inYaml(reason)}`];
   const [only] = numbers;
   if (numbers.length === 1) return [`- number: ${inYaml(only!.number)}`, `  now: ${inYaml(only!.now)}`, ...because];

@@ -5,6 +5,8 @@ import { plainExpression } from '../../words/expression/plain-expression.ts';
 export interface Pair {
   readonly was: PublishedEntry;
   readonly is: PublishedEntry;
+  /** What a note may say in the place of a number that the data no longer gives. */
+  readonly instead?: string;
 }
 
 export interface Matched {
@@ -46,7 +48,9 @@ export function matchEntries(was: readonly PublishedEntry[], is: readonly Publis
  */
 export function matchStates(was: NumbersOf, is: NumbersOf): Matched {
   const { pairs, removed, added } = matchEntries(was.entries, is.entries);
-  const gone = withAbsences(removed, is).map(([entry, now]): Pair => ({ was: entry, is: now }));
+  const gone = withAbsences(removed, is).map(
+    ([entry, now, instead]): Pair => ({ was: entry, is: now, ...(instead && { instead }) }),
+  );
   const come = withAbsences(added, was).map(([entry, then]): Pair => ({ was: then, is: entry }));
   return {
     pairs: [...pairs, ...gone, ...come],
@@ -61,22 +65,25 @@ type NumbersOf = Pick<PublishedState, 'entries' | 'absent'>;
 function withAbsences(
   entries: readonly PublishedEntry[],
   { absent = [] }: NumbersOf,
-): (readonly [entry: PublishedEntry, absence: PublishedEntry])[] {
+): (readonly [entry: PublishedEntry, absence: PublishedEntry, instead: string | undefined])[] {
   const left = [...absent];
   return entries.flatMap((entry) => {
     const at = left.findIndex(
       ({ kind, expression }) => kind === entry.kind && plainExpression(expression) === plainExpression(entry.expression),
     );
     const [found] = at < 0 ? [] : left.splice(at, 1);
-    return found ? [[entry, asAbsent(entry, found)] as const] : [];
+    return found ? [[entry, asAbsent(entry, found), found.instead] as const] : [];
   });
 }
 
 /** A number as it stands where the data does not give it: without a value, so that it equals nothing. The author's own words stay. */
-function asAbsent(entry: PublishedEntry, { line, column, why }: NonNullable<NumbersOf['absent']>[number]): PublishedEntry {
+function asAbsent(
+  entry: PublishedEntry,
+  { line, column, why, held = entry.held }: NonNullable<NumbersOf['absent']>[number],
+): PublishedEntry {
   const ownWords = entry.kind === 'stated' || entry.kind === 'claim';
   const said = ownWords ? {} : { shown: ABSENT, sentence: entry.sentence.replace(entry.shown, ABSENT) };
-  return { ...entry, line, column, value: Number.NaN, u: null, verdict: 'cannot be told', rests: why, ...said };
+  return { ...entry, line, column, value: Number.NaN, u: null, verdict: 'cannot be told', rests: why, held, ...said };
 }
 
 /** As tables print it. */

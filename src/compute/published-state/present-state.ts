@@ -4,7 +4,7 @@ import type { Note } from '../../register/register.ts';
 import type { PublishedEntry, PublishedState } from '../../register/sealed/published-states.ts';
 import type { Plan } from '../../words/script/plan.ts';
 import { clockTime } from '../../words/script/timeline.ts';
-import type { LedgerEntry, Written } from '../../words/written.ts';
+import type { AbsentEntry, HeldBy, LedgerEntry, Written } from '../../words/written.ts';
 import type { NamedCopy } from '../record-copies/copy.ts';
 import type { NoteOutcome } from '../steps/notes/notes.ts';
 import type { Pictures } from '../steps/pictures/pictures.ts';
@@ -28,20 +28,33 @@ export function presentState(
 ): PublishedState {
   const drawn = plots.filter((plot) => plot !== null);
   const entries = written.entries.map((entry, index) => entryOf(note, written, entry, plan?.heldAt.get(index + 1)));
-  const names = new Set(entries.flatMap(({ held }) => held.flatMap((subject) => sources.of(subject))));
+  const absent = written.absent?.map((each) => absenceOf(note, each));
+  const asked = [...entries, ...(absent ?? [])].flatMap(({ held = [] }) => held);
+  const names = new Set(asked.flatMap((subject) => sources.of(subject)));
   return {
     format: 1,
     of: stateKey(note),
     title: note.title,
     date: note.date,
     entries,
-    ...(written.absent === undefined ? {} : { absent: written.absent }),
+    ...(absent === undefined ? {} : { absent }),
     plots: drawn.map(({ id, title, files }) => ({ id, title, sha256: files.svg })),
     ...picturesOf(written, pictures),
     addresses: [...addressesOf(stateKey(note), drawn), ...copiesOf(note, copies), ...pages],
     sources: [...names].sort(compareText).map((name) => ({ name, sha256: sources.sha256(name) })),
     history: [],
   };
+}
+
+function absenceOf(note: Note, { kind, line, column, expression, why, instead, held }: AbsentEntry): Absence {
+  const asks = held === undefined ? {} : { held: subjectsOf(note, held) };
+  return { kind, line, column, expression, why, ...asks, ...(instead === undefined ? {} : { instead }) };
+}
+
+type Absence = NonNullable<PublishedState['absent']>[number];
+
+function subjectsOf(note: Note, held: readonly HeldBy[]): string[] {
+  return [...new Set(held.map(({ alias, subject }) => `${folderOf(note, alias)}/${subject}`))];
 }
 
 function picturesOf(
@@ -79,7 +92,7 @@ function entryOf(note: Note, { entries, sentences }: Written, entry: LedgerEntry
     sentence: sentence?.text ?? '',
     pattern: sentence?.pattern ?? '',
     ...(at === undefined ? {} : { cue: clockTime(at) }),
-    held: [...new Set(entry.held.map(({ alias, subject }) => `${folderOf(note, alias)}/${subject}`))],
+    held: subjectsOf(note, entry.held),
   };
 }
 

@@ -170,15 +170,25 @@ function judge(
   const { corrections: open, asked } = judged;
   const problems = judged.problems;
   // What is told with what to write for it is told once.
-  const told = { ...written, problems: written.problems.filter((problem) => !isTold(problem, judged.told)) };
+  const gone = goneAt(written, judged.told);
+  const told = { ...written, problems: written.problems.filter((problem) => !isTold(problem, judged.told, gone)) };
   const against = problems.filter(({ severity }) => severity === 'error');
   const shown = newestFirst([...open, ...state.history]);
   if (!isOut) return { ...NOTHING, open, against };
   return { open, against, corrections: shown, problems, asked, recorded: { ...outcome, written: told } };
 }
 
-function isTold({ rule, place: { line, column } }: Problem, told: ReadonlySet<string>): boolean {
-  return BY_DATA.has(rule) && told.has(`${line}:${column}`);
+function isTold({ rule, place }: Problem, told: ReadonlySet<string>, gone: ReadonlySet<string>): boolean {
+  return (BY_DATA.has(rule) && told.has(at(place))) || gone.has(at(place));
+}
+
+/** Where the problems stand of numbers that the data no longer gives, which are told. */
+function goneAt({ absent = [] }: NoteOutcome['written'], told: ReadonlySet<string>): Set<string> {
+  return new Set(absent.flatMap((each) => (told.has(at(each)) ? (each.at ?? []).map(at) : [])));
+}
+
+function at({ line, column }: { readonly line: number; readonly column: number }): string {
+  return `${line}:${column}`;
 }
 
 /** The words that would be true, by entry of the present state. */
@@ -197,13 +207,13 @@ export function stateOf(note: Note, states: ReadonlyMap<string, PublishedState>)
   return keys.map((key) => states.get(key)).find((state) => state !== undefined);
 }
 
-/** What published scripts say, by their key. */
+/** What published notes and scripts say, by their key. */
 export function recordedWords(
   register: Register,
   states: ReadonlyMap<string, PublishedState>,
 ): Map<string, readonly PublishedEntry[]> {
-  const scripts = [...register.notes.values()].filter(({ kind, status }) => kind === 'script' && status === 'published');
-  return new Map(scripts.map((script) => [stateKey(script), stateOf(script, states)?.entries ?? []]));
+  const out = [...register.notes.values()].filter(({ status }) => status === 'published');
+  return new Map(out.map((note) => [stateKey(note), stateOf(note, states)?.entries ?? []]));
 }
 
 /** The last day of the runs behind a subject. */

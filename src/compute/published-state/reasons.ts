@@ -5,8 +5,8 @@ import { plainExpression } from '../../words/expression/plain-expression.ts';
 import { ABSENT, type Pair } from './match.ts';
 import { plain } from './same-value.ts';
 
-/** A pair whose number is no longer what was published, with the words that would be true where those of the author are not. */
-export type Changed = Pair & { readonly instead?: string };
+/** A pair whose number is no longer what was published; `instead` also has words that would be true where those of the author are not. */
+export type Changed = Pair;
 
 /** The number of an entry, as corrections name it. */
 export function numberOf({ expression }: Pair['is']): string {
@@ -57,6 +57,7 @@ function isSamePrinting(a: Changed, b: Changed): boolean {
 
 /** Whether a reason has the form of a printed number, or of words where the author's own stand. */
 function mayBeOf({ now }: StatedCorrection, pair: Changed): boolean {
+  if (plain(now) === nowOf(pair)) return true;
   const form = formOf(plain(now));
   if (isOwnWords(pair.is)) return form === undefined || [plain(pair.was.shown), nowOf(pair)].includes(plain(now));
   return (

@@ -49,6 +49,18 @@ const CORRECTION = v.strictObject({
   closed: v.optional(text),
 });
 
+const ABSENCE = v.strictObject({
+  kind: KIND,
+  line: number,
+  column: number,
+  expression: text,
+  why: text,
+  /** Runs, comparisons and attempts that it asks for; states from before that was kept have none. */
+  held: v.optional(list(text)),
+  /** As it would go out now, never as published: what a note may say in the place of the number. */
+  instead: v.optional(text),
+});
+
 const STATE = v.strictObject({
   format: v.literal(1),
   /** `notes/<slug>` or `scripts/<slug>`. */
@@ -58,7 +70,7 @@ const STATE = v.strictObject({
   date: text,
   entries: list(ENTRY),
   /** Numbers of its tables that were absent. */
-  absent: v.optional(list(v.strictObject({ kind: KIND, line: number, column: number, expression: text, why: text }))),
+  absent: v.optional(list(ABSENCE)),
   plots: list(v.strictObject({ id: text, title: text, sha256: text })),
   /** Pictures: paths below data/, with the digests of their authors' files. */
   pictures: v.optional(list(v.strictObject({ path: text, sha256: text }))),

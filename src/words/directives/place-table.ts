@@ -6,6 +6,7 @@ import { error, type Place } from '../../problem.ts';
 import { decimalPads } from '../../quantities/decimal-pads.ts';
 import { readTableRequest, type TableRequest } from '../../register/requests.ts';
 import { type Destination, follow } from '../expression/address.ts';
+import { askedOf } from '../expression/asked-of.ts';
 import { heldBy } from '../expression/evaluate.ts';
 import type { Address } from '../expression/expression-tree.ts';
 import { detailInWords, factInWords, figureInWords } from '../expression/in-words.ts';
@@ -189,7 +190,8 @@ function absentCell(
   const expression = `${alias}.${key}`;
   const recorded = recordedCell(writing, expression, place, why);
   if (recorded) return element('td', { className: ['number'] }, [recorded]);
-  writing.absent.push({ kind: 'table', line: place.line, column: place.column, expression, why });
+  const held = askedOf(expression, 'expression', writing.subjects);
+  writing.absent.push({ kind: 'table', line: place.line, column: place.column, expression, why, held });
   const what = row.detail === '' ? row.label : `${row.label} (${row.detail})`;
   absences.push(element('li', {}, [`${what}, ${alias.replaceAll('_', ' ')}: ${why}`]));
   return element('td', { className: ['absent'] }, ['absent']);

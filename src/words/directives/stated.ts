@@ -27,9 +27,10 @@ export function stated(writing: Writing, read: WrittenDirective, node: Nodes): P
   const is = read.attributes.find(({ name }) => name === 'is');
   if (words === null || !is) return null;
   const place = placeAt(writing, is.valueStart);
+  const unit = read.attributes.find(({ name }) => name === 'unit')?.value;
   const evaluated = evaluate(is.value, writing.subjects, place);
   if ('problems' in evaluated) {
-    const asked = { kind: 'stated', text: labelOf(read).text, expression: is.value.trim() } as const;
+    const asked = { kind: 'stated', text: labelOf(read).text, expression: is.value.trim(), unit } as const;
     const said = recordedInstead(writing, asked, placeAt(writing, spanOf(node).start), evaluated.problems);
     if (said) return said;
     writing.problems.push(...evaluated.problems);
@@ -39,7 +40,6 @@ export function stated(writing: Writing, read: WrittenDirective, node: Nodes): P
     writing.problems.push(locate(holdsNothing({ start: 0, end: is.value.length }), place));
     return null;
   }
-  const unit = read.attributes.find(({ name }) => name === 'unit')?.value;
   const saidBy = (text: string) => {
     const said = readStated(unit === undefined ? text : `${text} ${unit}`, evaluated.quantity.unit);
     if (isUnread(said)) return said;

@@ -24,8 +24,9 @@ import type { WrittenDirective } from './read-directive.ts';
 export function value(writing: Writing, read: WrittenDirective, node: Nodes): PageElement | null {
   const label = read.label as NonNullable<WrittenDirective['label']>;
   const evaluated = evaluate(label.text, writing.subjects, placeAt(writing, label.start));
+  const unit = read.attributes.find(({ name }) => name === 'unit');
   if ('problems' in evaluated) {
-    const asked = { kind: 'value', text: label.text, expression: label.text.trim() } as const;
+    const asked = { kind: 'value', text: label.text, expression: label.text.trim(), unit: unit?.value } as const;
     const said = recordedInstead(writing, asked, placeAt(writing, spanOf(node).start), evaluated.problems);
     if (said) return said;
     writing.problems.push(...evaluated.problems);
@@ -35,7 +36,6 @@ export function value(writing: Writing, read: WrittenDirective, node: Nodes): Pa
     report(writing, holdsNothing(label));
     return null;
   }
-  const unit = read.attributes.find(({ name }) => name === 'unit');
   const to = read.attributes.find(({ name }) => name === 'to');
   const coarser = to && coarserOf(to, evaluated.quantity, unit?.value);
   if (coarser && 'rule' in coarser) {

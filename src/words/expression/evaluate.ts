@@ -8,6 +8,7 @@ import { isRefusal, type Refusal } from '../../quantities/refusal.ts';
 import { nearestUnit, readUnit, toCanonical } from '../../quantities/units.ts';
 import type { HeldBy } from '../written.ts';
 import { type Destination, follow, type Subjects } from './address.ts';
+import { boundWords } from './bound-words.ts';
 import { differentPlaces, isElectrical } from './electrical.ts';
 import type { Address, Call, Expression, Literal, Operation, Span } from './expression-tree.ts';
 import { combinedMargins, type Margins, marginsOfFigure, NONE } from './interval-margins.ts';
@@ -62,7 +63,8 @@ function evaluateAddress(address: Address, subjects: Subjects): Outcome {
   if ('fact' in destination) return { quantity: destination.fact, held: [heldBy(destination)], at: [], slack: NONE };
   const { figure, alias, key } = destination;
   if (!isPresent(figure)) {
-    const bound = figure.bound ? ` It is ${figure.bound.relation} ${figure.bound.value} ${figure.bound.unit}.` : '';
+    const bounded = boundWords(figure);
+    const bound = bounded === undefined ? '' : ` It is ${bounded}.`;
     return one({
       rule: 'absent-figure',
       start: address.start,

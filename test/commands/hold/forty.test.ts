@@ -84,10 +84,11 @@ describe('commands/hold: forty passages', () => {
     for (const passage of FORTY) {
       const numbers = numbersOf(passage);
       expect(numbers.map(({ words }) => words)).toEqual(passage.numbers.map(({ words }) => words));
-      const wrong = numbers.filter(({ offers, near }, index) => {
+      const wrong = numbers.filter(({ offers, near, sure }, index) => {
         const { is, near: meant } = passage.numbers[index]!;
         const first = offers.slice(0, 3).map((offer) => offer.is);
         const right = is === null ? near.some((miss) => miss.is === meant) : first.some((offer) => is.includes(offer));
+        if (sure && !is?.includes(first[0]!)) alone.push(`${passage.text}: sure of ${first[0]}`);
         if (!right && offers.length === 1 && near.length === 0) alone.push(`${passage.text}: ${first[0]}`);
         return !right;
       });
@@ -108,6 +109,7 @@ describe('commands/hold: forty passages', () => {
   test.each(BY_CHANCE)('%s: what fits by chance never stands alone', (text, meant) => {
     const [listed] = numbersOf({ text, numbers: [] });
     expect(listed?.offers.length).toBeGreaterThan(0);
+    expect(listed?.sure).toBeUndefined();
     expect([...(listed?.offers ?? []), ...(listed?.near ?? [])].map(({ is }) => is)).toContain(meant);
   });
 

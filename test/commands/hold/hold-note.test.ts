@@ -28,6 +28,7 @@ interface Listed {
     readonly column: number;
     readonly words: string;
     readonly why?: string;
+    readonly sure?: true;
     readonly near?: readonly { readonly is: string; readonly shown: string; readonly title: string }[];
     readonly offers: readonly { readonly offer: number; readonly is: string; readonly shown: string; readonly narrow: boolean }[];
   }[];
@@ -76,6 +77,25 @@ describe('commands/hold/hold-note', () => {
       return right ? [] : [`${words}: ${is} among ${first.join(' | ')}`];
     });
     expect(missed).toEqual([]);
+  });
+
+  test('what is sure is shown at once and held by one key, or by one word of the command line; it is right', async () => {
+    const text = `${FRONT}${prose}\n`;
+    const numbers = await list(text);
+    const sure = numbers.flatMap(({ sure: isSure, offers: [first] }, index) =>
+      isSure ? [[first?.is, meant[index]?.[1]] as const] : [],
+    );
+    expect(sure.length).toBeGreaterThan(numbers.length / 3);
+    expect(sure.filter(([offered, is]) => offered !== is)).toEqual([]);
+    const taken = await hold(text, ['--take', 'sure']);
+    expect(taken.text.match(/:stated\[/g)).toHaveLength(sure.length);
+    const pressed = await hold(text, [], ['a', 'q']);
+    expect(pressed.text).toBe(taken.text);
+    expect(pressed.out).toContain(`These ${sure.length} are sure`);
+    expect((await hold(text, [], ['cancel'])).text).toBe(text);
+    expect((await hold(text, [], ['q'])).text).toBe(text);
+    const free = await hold(text, ['--take', `sure,${numbers.find((each) => each.sure)?.number}=free`]);
+    expect(free.text.match(/:stated\[/g)).toHaveLength(sure.length - 1);
   });
 
   test('the file changes only there, and check has nothing against it', async () => {

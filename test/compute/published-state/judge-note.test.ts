@@ -34,6 +34,34 @@ describe('compute/published-state/judge-note', () => {
     ]);
   });
 
+  it('asks with the same block for a number that the data no longer gives, and takes the reason for what stands instead', () => {
+    const instead = '71.3 °C (this can no longer be told)';
+    const absence = { kind: 'value', line: 21, column: 4, expression: 'fast.peak_temperature', why: 'no reading' } as const;
+    const gone = state([], { absent: [{ ...absence, instead, held: ['runs/larch-fast-2'] }] });
+    const asked = judgeNote(note(), state([WAS]), gone, JUDGING);
+    expect(asked.problems[0]?.found).toBe(
+      'the data no longer gives a published number: `fast.peak_temperature` was 71.3 °C; no reading; data/fast.csv changed since',
+    );
+    expect(asked.problems[0]?.remedy).toContain(`now: ${instead}`);
+    expect([...asked.told]).toEqual(['21:4']);
+    const standing = { ...WAS, shown: instead, verdict: 'cannot be told' } as const;
+    const { corrections, problems } = judged(WAS, standing, reason('fast.peak_temperature', instead, '2026-04-30'));
+    expect(problems).toEqual([]);
+    expect(corrections).toMatchObject([{ was: '71.3 °C', is: instead }]);
+    // Words that hold again ask once more: what stood meanwhile is no longer so.
+    const words = entry('fast.time_constant', 'about nine minutes', {
+      kind: 'stated',
+      text: 'about nine minutes',
+      verdict: 'holds',
+    });
+    const gaveUp = reason('fast.time_constant', 'about nine minutes (this can no longer be told)', '2026-04-30');
+    expect(judged(words, words, gaveUp).asked).toMatchObject([{ number: 'fast.time_constant', now: 'about nine minutes' }]);
+    const again = reason('fast.time_constant', 'about nine minutes', '2026-05-02');
+    expect(judged(words, words, gaveUp, again)).toMatchObject({ asked: [], problems: [] });
+    // What nothing may be said of is an error of its own.
+    expect(judgeNote(note(), state([WAS]), state([], { absent: [absence] }), JUDGING).problems).toEqual([]);
+  });
+
   it('asks for one reason where one cause moved several numbers, at the first of them, and apart for another cause', () => {
     const moved = [
       IS,
