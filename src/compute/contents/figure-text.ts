@@ -46,7 +46,9 @@ const DETAILS = [
   'clock',
   'missed',
   'sticky',
+  'lag',
   'n',
+  'repeats_worth',
   'median',
   'least',
   'greatest',
@@ -63,6 +65,8 @@ const FEW = 6;
 const PHRASES: Readonly<Record<string, (value: string) => string>> = {
   step: (value) => `at ${value}`,
   n: (value) => (value === '1' ? 'one repeat' : `${value} repeats`),
+  lag: (value) => `edges of the power ${value}`,
+  repeats_worth: (value) => `each like the one before: worth about ${value} independent repeats`,
   median: (value) => `median ${significant(value)}`,
   least: (value) => `least ${significant(value)}`,
   greatest: (value) => `greatest ${significant(value)}`,

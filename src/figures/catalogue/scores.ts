@@ -10,6 +10,14 @@ const NOT_COVERED = 'the log does not cover any repeat, or tells no instants to 
 const NO_WINDOW = 'the table of scores does not say when repeats started and ended';
 const SCATTER =
   'Scatter is that of the repeats, s/√n with n − 1 degrees of freedom, or what the scatter within them gives where that is more.';
+const ALIKE =
+  'From eight repeats on, each is held against the one before, by start or else by row: where a test at 5 % finds them alike, the uncertainty is that of as many independent repeats as they are worth. A steady course (a parabola takes 85 % of the squares) is not taken for that.';
+const INDEPENDENT = 'Fewer than eight repeats, and those in which no likeness shows, are taken as independent.';
+const EDGES =
+  'Where the power stands out most with all repeats moved later or earlier, its edges lag behind the stated times or are ahead of them: a meter that averages, is read late or keeps another clock. The value stays as it is; its uncertainty has that lag times the change of power at an edge as limits to both sides, one and the same in all repeats and tests of the run.';
+const NO_EDGES =
+  'A lag of the meter that its log does not show: where no pause lets the power fall between repeats, or where one is shorter than the time that the meter averages over.';
+const LATE = 'the edges of the power lag so far that more than a quarter of what a repeat took is in doubt';
 
 export const SCORES = subject('scores', {
   score: {
@@ -24,9 +32,11 @@ export const SCORES = subject('scores', {
     notCovered: [
       'How far runs lie apart: a repeat in one run shares its day, its boot and its room.',
       'Other versions of the test, and what ran beside it unlogged.',
+      'Repeats that wander together, where there are too few to show it: of ten whose likeness is 0.7, three intervals of four hold.',
     ],
     assumptions: [
-      'The repeats are independent of each other.',
+      ALIKE,
+      INDEPENDENT,
       'A mean of equal repeats is still uncertain by their step over √12.',
       'Of a single repeat the uncertainty is unknown.',
       'A repeat that lies far from the others (Grubbs’ test at 1 %) is named and stays in the mean.',
@@ -45,15 +55,20 @@ export const SCORES = subject('scores', {
     definition:
       "Energy that one repeat of a test took, in the repeat's own time: by a running counter where one is logged, else the integral of the run's power; the mean over the repeats.",
     formula: String.raw`E = \frac1n \sum_{k=1}^{n} \int_{t_k}^{t'_k} P\,\mathrm dt`,
-    notCovered: ['The energy of pauses between two repeats, and of what is not metered.'],
+    notCovered: [
+      'The energy of pauses between two repeats, and of what is not metered.',
+      NO_EDGES,
+      'How late a running counter is read.',
+    ],
     assumptions: [
       OWN_WINDOW,
       AS_STATED,
       'By the table, it is the stated power times the time from start to end.',
       'A repeat with a gap of the log in it is left out.',
       SCATTER,
+      EDGES,
     ],
-    absentWhen: [NO_WINDOW, NOT_COVERED, 'there is no power channel, and no current with a voltage at the same place'],
+    absentWhen: [NO_WINDOW, NOT_COVERED, LATE, 'there is no power channel, and no current with a voltage at the same place'],
     source: 'R. L. Burden and J. D. Faires, Numerical Analysis, composite trapezoidal rule (from memory)',
     check: 'hand-computed 30.5 J on uneven steps; a constant power times a known time',
   },
@@ -69,9 +84,10 @@ export const SCORES = subject('scores', {
     notCovered: [
       'What lies before the place of measurement, such as an adapter.',
       'How true a column of the table is: nobody states it.',
+      NO_EDGES,
     ],
-    assumptions: [OWN_WINDOW, AS_STATED, SCATTER],
-    absentWhen: [NOT_COVERED, 'there is no power channel, and no current with a voltage at the same place'],
+    assumptions: [OWN_WINDOW, AS_STATED, SCATTER, EDGES],
+    absentWhen: [NOT_COVERED, LATE, 'there is no power channel, and no current with a voltage at the same place'],
     source: 'common practice, no source',
     check: 'a power that is known in each window',
   },
@@ -100,9 +116,13 @@ export const SCORES = subject('scores', {
     definition:
       'By how much a score changes from one repeat to the next, as a share of its mean: the slope of a straight line over the repeats.',
     formula: String.raw`\delta = \frac{1}{\bar x}\,\frac{\sum_i (i - \bar\imath)(x_i - \bar x)}{\sum_i (i - \bar\imath)^2}`,
-    notCovered: ['What a pause between two repeats does, and a course that is not a straight line.'],
+    notCovered: [
+      'What a pause between two repeats does, and a course that is not a straight line.',
+      'Repeats that wander together, where there are too few to show it: of ten whose likeness is 0.7, three intervals of four hold.',
+    ],
     assumptions: [
       'Repeats are in the order of the table.',
+      'From eight repeats on, what they depart from the line is held against the one before: where a test at 5 % finds them alike, the slope is as uncertain as that makes it. Fewer are taken as independent.',
       'Its sign is that of the score: of a time, a drift above zero is a test that becomes slower.',
     ],
     absentWhen: ['fewer than three repeats gave a result'],
@@ -123,6 +143,7 @@ export const SCORES = subject('scores', {
     assumptions: [
       'The repeats followed each other, as in a soak: what a pause lets cool down is faster afterwards.',
       'All that repeats of one third depart from their mean is scatter, a course too.',
+      'From eight repeats on, what they depart from a straight line is held against the one before: where a test at 5 % finds them alike, the means of the thirds are as uncertain as that makes them. Fewer are taken as independent.',
     ],
     notCovered: [
       'What the device would have held in a longer soak, or in a warmer room.',

@@ -1,5 +1,6 @@
 /** Whether a test became slower or faster from repeat to repeat. */
 import { lineFit } from '../../statistics/line-fit.ts';
+import { correlatedFactor, repeatCorrelation } from '../../statistics/repeat-correlation.ts';
 import { absent } from '../absent.ts';
 import type { Figure } from '../figure.ts';
 import type { Soak } from '../soak.ts';
@@ -27,7 +28,7 @@ export function driftOf(soak: Soak, { file }: Scores, test: ScoredTest): Figure 
     return absent('score_drift', { absent: 'out-of-range', why: `The mean of ${test.title} is not above zero.`, of });
   const address = `score_drift.${test.id}`;
   const step = Math.max(...counted.map((repeat) => repeat.step)) / level;
-  const u = line.uSlope / level;
+  const u = (line.uSlope / level) * inflationOf(values);
   // Two steps at the ends of the line, seen over its length.
   const reach = (step * Math.SQRT2) / (counted.length - 1);
   const part =
@@ -39,4 +40,13 @@ export function driftOf(soak: Soak, { file }: Scores, test: ScoredTest): Figure 
     from: { columns: ['value'], rows: [Math.min(...lines), Math.max(...lines)], file },
     of,
   };
+}
+
+/** By how much the uncertainty of the slope is too small, as each repeat is like the one before beyond what the line says. */
+function inflationOf(values: readonly number[]): number {
+  const n = values.length;
+  const even = values.map(() => 1 / Math.sqrt(n));
+  const squares = (n * (n * n - 1)) / 12;
+  const tilt = values.map((_, place) => (place - (n - 1) / 2) / Math.sqrt(squares));
+  return correlatedFactor(tilt, [even, tilt], repeatCorrelation(values, 'line'));
 }

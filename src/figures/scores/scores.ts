@@ -3,14 +3,15 @@ import type { Quantity } from '../../quantities/quantity.ts';
 import { mean } from '../../statistics/mean.ts';
 import { quantile } from '../../statistics/quantile.ts';
 import { sampleDeviation } from '../../statistics/sample-deviation.ts';
-import { absent, type Reason } from '../absent.ts';
+import { absent, type Of, type Reason } from '../absent.ts';
 import { type Figure, type From, isPresent } from '../figure.ts';
 import type { Meter } from '../power/meters.ts';
 import type { Entry, Soak } from '../soak.ts';
 import { quantityOf } from '../sources.ts';
 import { driftOf } from './drift.ts';
+import { edgesOf } from './edges.ts';
 import { outlierIn } from './outlier.ts';
-import { repeatsPart } from './scatter-of-repeats.ts';
+import { inOrder, repeatsInflation, repeatsPart } from './scatter-of-repeats.ts';
 import { scorePer } from './score-per.ts';
 import { ofTest, type Repeat, type ScoredTest, type Scores } from './score-table.ts';
 import { statedFigures } from './stated-readings.ts';
@@ -22,11 +23,12 @@ import { windowFigures } from './window-figures.ts';
  * `score_clock.<test>` and `score_power.<test>`; what was scored by the watt and by the joule. A log is taken before a table.
  */
 export function scoreFigures(soak: Soak, scores: Scores | undefined, meter: Meter | Reason | null): Entry[] {
+  const edges = edgesOf(soak, scores, meter);
   return (scores?.tests ?? []).flatMap((test) => {
     const score = scoreOf(soak, scores!, test);
     const sustained = sustainedScore(soak, scores!, test);
     const stated = statedFigures(soak, scores!, test);
-    const logged = windowFigures(soak, test, meter).filter(
+    const logged = windowFigures(soak, test, meter, edges).filter(
       ([address, figure]) => isPresent(figure) || !stated.some(([each]) => each === address),
     );
     const had = new Map([...stated, ...logged]);
@@ -53,11 +55,22 @@ function scoreOf(soak: Soak, { file, columns = ['test', 'value'] }: Scores, test
   const of = { ...ofTest(test), n: counted.length, ...(lost > 0 ? { without_result: lost } : {}) };
   if (counted.length === 1) return { name: 'score', quantity: { ...single(soak, test, counted[0]!), step }, from, of };
   const spread = sampleDeviation(values);
-  const part = repeatsPart(soak, `score.${test.id}`, spread, counted.length, step);
+  const inflation = repeatsInflation(inOrder(counted).map(({ value }) => value));
+  const part = repeatsPart(soak, `score.${test.id}`, spread, counted.length, step, inflation);
   const quantity = quantityOf(mean(values), test.unit, [part], { stated: true, step });
   const outlier = outlierIn(counted);
   const extremes = { median: quantile(values, 0.5), least: values[0]!, greatest: values[values.length - 1]! };
-  return { name: 'score', quantity, from, of: { ...of, spread, ...extremes, ...(outlier === null ? {} : { outlier }) } };
+  return {
+    name: 'score',
+    quantity,
+    from,
+    of: { ...of, spread, ...extremes, ...alike(counted.length, inflation), ...(outlier === null ? {} : { outlier }) },
+  };
+}
+
+/** What correlated repeats are worth, where they are. */
+function alike(n: number, inflation: number): Of {
+  return inflation > 1 ? { repeats_worth: Number((n / inflation ** 2).toPrecision(2)) } : {};
 }
 
 /** A value of one repeat, with the error that its table states; else of unknown uncertainty. */

@@ -2,6 +2,7 @@
 import { divide } from '../../quantities/arithmetic.ts';
 import type { Quantity } from '../../quantities/quantity.ts';
 import { mean } from '../../statistics/mean.ts';
+import { factorOfMean, repeatCorrelation } from '../../statistics/repeat-correlation.ts';
 import { sampleDeviation } from '../../statistics/sample-deviation.ts';
 import { absent, isReason, type Reason } from '../absent.ts';
 import type { Figure } from '../figure.ts';
@@ -66,10 +67,15 @@ function ratioOf(soak: Soak, test: ScoredTest, timed: readonly Repeat[]): Quanti
     return { absent: 'too-short', why };
   }
   const each = thirdOf(timed.length);
+  const rho = repeatCorrelation(
+    timed.map(({ value }) => value),
+    'line',
+  );
+  const inflation = factorOfMean(each, rho);
   const meanOf = (repeats: readonly Repeat[], which: string): Quantity => {
     const values = repeats.map(({ value }) => value);
     const step = Math.max(...repeats.map((repeat) => repeat.step));
-    const part = repeatsPart(soak, `sustained_score.${id}.${which}`, sampleDeviation(values), values.length, step);
+    const part = repeatsPart(soak, `sustained_score.${id}.${which}`, sampleDeviation(values), values.length, step, inflation);
     return quantityOf(mean(values), unit, [part], { stated: true, step });
   };
   const [first, last] = [meanOf(timed.slice(0, each), 'first'), meanOf(timed.slice(-each), 'last')];

@@ -11,30 +11,60 @@ import { energyWithin } from '../power/energy.ts';
 import { type Meter, meterMean } from '../power/meters.ts';
 import { figureOf } from '../present.ts';
 import { channelsOf, type Entry, type Soak } from '../soak.ts';
-import { quantityOf, samplingPart, stepPart } from '../sources.ts';
+import { quantityOf, samplingPart, scaled, stepPart, withParts } from '../sources.ts';
+import { type Edges, edgesOfTest, type TestEdges } from './edges.ts';
+import { repeatsInflation } from './scatter-of-repeats.ts';
 import { ofTest, type ScoredTest } from './score-table.ts';
 import { type Window, windowsOf } from './windows.ts';
 
+/** A share of a figure that may not be in doubt by a lag. */
+const DOUBTFUL = 0.25;
+
 /** `energy_per_task` always, present or absent; clock and power only where the log covers a repeat. */
-export function windowFigures(soak: Soak, test: ScoredTest, meter: Meter | Reason | null): Entry[] {
+export function windowFigures(soak: Soak, test: ScoredTest, meter: Meter | Reason | null, edges: Edges | null): Entry[] {
   const address = (name: FigureName) => `${name}.${test.id}`;
   const of = ofTest(test);
   const windows = windowsOf(soak, test);
   if (isReason(windows)) return [[address('energy_per_task'), absent('energy_per_task', { ...windows, of })]];
   const metered = meter ?? noChannel('power');
   const inferred = isReason(metered) ? [] : metered.inferred;
-  const figure = (name: FigureName, measure: (window: Window, at: string) => Measured | Reason): Entry => {
-    const outcome = overRepeats(soak, windows, address(name), measure);
+  const late = edges && edgesOfTest(soak, edges, windows);
+  const counted = channelsOf(soak.log, 'energy').length > 0;
+  const figure = (
+    name: FigureName,
+    measure: (window: Window, at: string) => Measured | Reason,
+    edge: Edge | null = null,
+  ): Entry => {
+    const told = overRepeats(soak, windows, address(name), measure);
+    const outcome = edge && !isReason(told) ? edge(told) : told;
     return [address(name), isReason(outcome) ? absent(name, { ...outcome, of }) : figureOf(name, soak, outcome, { of, inferred })];
   };
   return [
     figure(
       'energy_per_task',
       (window, at) => energyWithin(soak, isReason(metered) ? null : metered, window, at) ?? (metered as Reason),
+      late && !counted ? (told) => withEdges(told, late, 1) : null,
     ),
-    figure('score_power', (window, at) => (isReason(metered) ? metered : meterMean(soak, metered, window.rows, at))),
+    figure(
+      'score_power',
+      (window, at) => (isReason(metered) ? metered : meterMean(soak, metered, window.rows, at)),
+      late && ((told) => withEdges(told, late, 1 / late.length)),
+    ),
     figure('score_clock', (window, at) => clockIn(soak, window, at)),
   ];
+}
+
+type Edge = (told: Measured) => Measured | Reason;
+
+/** What a lag of the power's edges leaves open is shared by all repeats: more of them don't make it smaller. */
+function withEdges(told: Measured, { part, words, moved }: TestEdges, factor: number): Measured | Reason {
+  const share = Math.abs((moved * factor) / told.quantity.value);
+  if (share > DOUBTFUL)
+    return {
+      absent: 'too-short',
+      why: `The edges of the power lie ${words}: of repeats so short, more than a quarter of what they took is in doubt.`,
+    };
+  return { ...told, quantity: withParts(told.quantity, scaled([part], factor)), of: { ...told.of, lag: words } };
 }
 
 function clockIn(soak: Soak, { rows, repeat }: Window, at: string): Measured | Reason {
@@ -106,6 +136,6 @@ function scatterOf(
 ): { readonly u: number; readonly dof: number | null } {
   const n = values.length;
   const inside = Math.max(Math.sqrt(within.reduce((sum, u) => sum + u * u, 0)) / n, step / Math.sqrt(12));
-  const between = n > 1 ? sampleDeviation(values) / Math.sqrt(n) : 0;
+  const between = n > 1 ? (sampleDeviation(values) / Math.sqrt(n)) * repeatsInflation(values) : 0;
   return between > inside ? { u: between, dof: n - 1 } : { u: inside, dof: null };
 }

@@ -60,16 +60,30 @@ describe('score', () => {
   // NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.5.3 (AUTO83B): Welch's interval −11.915248 to −8.757621 with 136.874977
   // degrees of freedom (further digits of the package @stdlib/stats-ttest2).
   test('the difference of two runs is Welch’s', () => {
+    // By size: in the handbook's order neighbours are alike, and then the scatter says more than Welch's.
     const { us, japan } = autoMileage();
+    const bySize = (values: readonly number[]) => values.toSorted((a, b) => a - b);
     const [a, b] = [
-      presentAt(figuresOf(table(us), { run: 'a' }), 'score.mix'),
-      presentAt(figuresOf(table(japan), { run: 'b' }), 'score.mix'),
+      presentAt(figuresOf(table(bySize(us)), { run: 'a' }), 'score.mix'),
+      presentAt(figuresOf(table(bySize(japan)), { run: 'b' }), 'score.mix'),
     ];
     const difference = subtract(a.quantity, b.quantity) as Quantity;
     expectNear(degreesOfFreedom(difference)!, 136.874976672583, 1e-11);
     const [low, high] = interval95(difference)!;
     expectNear(low, -11.915248094638, 1e-11);
     expectNear(high, -8.757620595312, 1e-11);
+  });
+
+  // Each repeat goes with the one before: 1, 1, 1, 1, −1, −1 … is worth a few repeats, not sixteen.
+  test('repeats that go together are worth fewer; alternating and sorted ones are taken as they are', () => {
+    const blocks = [1, 1, 1, 1, -1, -1, -1, -1, 1, 1, 1, 1, -1, -1, -1, -1].map((sign) => 100 + sign);
+    const uOf = (values: readonly number[]) =>
+      standardUncertainty(presentAt(figuresOf(table(values.map((value) => value.toFixed(2)))), 'score.mix').quantity)!;
+    const plain = Math.sqrt(16 / 15) / 4;
+    expectNear(uOf(blocks.toSorted((a, b) => a - b)), plain, 1e-9);
+    expectNear(uOf(blocks.map((_, k) => 100 + (k % 2 === 0 ? 1 : -1))), plain, 1e-9);
+    expect(uOf(blocks)).toBeGreaterThan(1.8 * plain);
+    expect(presentAt(figuresOf(table(blocks)), 'score.mix').of?.repeats_worth).toBeLessThan(5);
   });
 
   test('of one repeat the uncertainty is unknown', () => {
@@ -135,6 +149,47 @@ describe('energy per task, power and clock in a score’s own time', () => {
     expect(absentAt(figuresOf(at, { channels }), 'energy_per_task.mix')).toMatchObject({
       absent: 'no-condition',
       why: 'The log tells no date and zone, so that the times of the scores cannot be found in it.',
+    });
+  });
+
+  const pulsed = (lag: number) => (t: number) => {
+    const place = (((t - lag) % 40) + 40) % 40;
+    return place >= 10 && place <= 35 ? 8 : 2;
+  };
+  const five = windows(...[0, 40, 80, 120, 160].map((at) => [`${at + 10} s`, `${at + 35} s`] as const));
+
+  test.each([4, -4])('power that is %s s behind the stated times leaves that much open, however many repeats there are', (lag) => {
+    const given = { seconds: every(1, 220), channels: { board: power(pulsed(lag)) } };
+    const { quantity, of } = presentAt(figuresOf(five, given), 'energy_per_task.mix');
+    expect(of?.lag).toMatch(
+      lag > 0 ? /^[34](\.\d)? s behind the stated starts and ends$/ : /^[34](\.\d)? s ahead of the stated starts and ends$/,
+    );
+    const [low, high] = interval95(quantity)!;
+    expect(low).toBeLessThan(200);
+    expect(high).toBeGreaterThan(200);
+    expect(high - low).toBeLessThan(90);
+    const alone = figuresOf(windows(['50 s', '75 s']), given);
+    expect(presentAt(alone, 'energy_per_task.mix').of).toHaveProperty('lag');
+  });
+
+  test('power that keeps to the stated times, or that no pause interrupts, has no lag', () => {
+    for (const [watts, step] of [
+      [pulsed(0), 1],
+      [pulsed(0), 5],
+      [() => 8, 1],
+    ] as const) {
+      const figures = figuresOf(five, { seconds: every(step, Math.floor(220 / step)), channels: { board: power(watts) } });
+      const { quantity, of } = presentAt(figures, 'energy_per_task.mix');
+      expectNear(quantity.value, 200, 1e-9);
+      expect(of).not.toHaveProperty('lag');
+    }
+  });
+
+  test('power so far behind that it is nobody’s: no energy', () => {
+    const given = { seconds: every(1, 220), channels: { board: power(pulsed(9)) } };
+    expect(absentAt(figuresOf(five, given), 'energy_per_task.mix')).toMatchObject({
+      absent: 'too-short',
+      why: expect.stringMatching(/ (8|9)(\.\d)? s behind/),
     });
   });
 
