@@ -21,9 +21,9 @@ const STEPS = 60;
 const PER_ROW = 4;
 /** So many repeats tell by their scatter whether a shift is more than chance; of fewer it must show plainly. */
 const ENOUGH = 3;
-const CHANCE = 0.0005;
+const CHANCE = 0.005;
 /** Gains in contrast below these shares are of no account, or not plain. */
-const SLIGHT = 0.02;
+const SLIGHT = 0.01;
 const PLAIN = 0.15;
 
 export interface Lag {
@@ -60,7 +60,7 @@ export class PowerInTime {
 
 /**
  * The shift of all repeats at which the power inside them stands out most from that in the pauses beside them, above it or below. It is told where the gain over no
- * shift is more than the repeats' scatter (Student's t at 0.1 %), or plain with fewer than three; where several shifts do as well, it is the middle of them.
+ * shift is more than the repeats' scatter (Student’s t at 1 %), or plain with fewer than three; where several shifts do as well, it is the middle of them.
  * Repeats without a pause on either side have no edges, and tell nothing.
  */
 export function lagOf(power: PowerInTime, repeats: readonly Stretch[], row: number): Lag {

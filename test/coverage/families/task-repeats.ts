@@ -139,8 +139,8 @@ export const FAMILY: Family = {
   title: 'Repeats of a test',
   words:
     'Four tests of five repeats with pauses at 2 W between, at 6 W to 10 W; the meter is read at once, late, from a display that refreshes now and then, or as an average. The truth is the integral of the power over the stated times. And tests of some repeats that scatter by 1 %, each like the one before or not; the truth is the level that they scatter about.',
-  trials: 300,
-  quick: 40,
+  trials: 200,
+  quick: 30,
   cells: [
     meterCell('25 s each, a meter read every 2 s', { row: 2 }, 25, { why: STEADY }),
     meterCell('25 s each, a meter 4 s late, read every second', { row: 1, late: 4 }, 25, { why: LIMITS, quick: true }),
