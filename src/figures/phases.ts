@@ -21,7 +21,7 @@ export function phasesOf(log: Log, context: RunContext): Phases {
 }
 
 /**
- * Declared phases as row ranges: half open, the one that ends last closed. Infinity runs to the end of the log, and so does an
+ * Declared phases as row ranges: half open, the one that ends last closed where no row follows its end. Infinity runs to the end of the log, and so does an
  * end that lies more than a step behind it: a phase lasts as long as there are rows. One that begins after the last row has none. Overlaps are the register's to report.
  */
 export function declaredPhases(log: Log, declared: readonly DeclaredPhase[]): readonly Phase[] {
@@ -34,7 +34,9 @@ export function declaredPhases(log: Log, declared: readonly DeclaredPhase[]): re
   return declared.map((phase) => {
     const { name, from, to } = phase;
     const fromRow = firstRowAt(seconds, from);
-    const toRow = phase === last ? firstRowAfter(seconds, to) : firstRowAt(seconds, to);
+    const after = firstRowAfter(seconds, to);
+    // Where rows follow, the row at the end is the first of what comes after.
+    const toRow = phase === last && after === log.rows ? after : firstRowAt(seconds, to);
     return {
       name,
       from,

@@ -193,8 +193,22 @@ function surfaceOf(table: Table, given: TableMapping): TableMapping {
 /** Clocks of computers: below this a bare number is in GHz, above it in MHz. */
 const LEAST_MEGAHERTZ = 20;
 
+/** A column in which every cell says what came of an attempt, whatever it is called; undefined where none does. */
+function outcomeField(table: Table, used: ReadonlySet<number>): number | undefined {
+  const says = (cell: string) => isOutcome(cell) || OUTCOME_WORDS.some(([words]) => words.test(cell));
+  const field = table.head.findIndex((_, at) => !used.has(at) && cellsAt(table, at).length > 0 && cellsAt(table, at).every(says));
+  return field < 0 ? undefined : field;
+}
+
+function isOutcome(cell: string): boolean {
+  return (OUTCOMES as readonly string[]).includes(cell.toLowerCase());
+}
+
 function attemptsOf(table: Table, given: TableMapping): TableMapping {
   const { own, called } = calledOf(table, 'attempts', given);
+  const taken = (given.columns ?? []).some(({ name }) => name === 'outcome');
+  const byCells = outcomeField(table, new Set([...own.values(), ...called.values()]));
+  if (!own.has('outcome') && !called.has('outcome') && !taken && byCells !== undefined) called.set('outcome', byCells);
   const clock = own.get('clock') ?? called.get('clock');
   const numbers =
     clock === undefined
@@ -243,7 +257,7 @@ function outcomesOf(table: Table): { readonly words: Record<string, string>; rea
   const words: Record<string, string> = {};
   const open: string[] = [];
   for (const cell of field < 0 ? [] : new Set(table.rows.map(({ cells }) => cells[field]!))) {
-    if (cell === '' || OUTCOMES.some((outcome) => outcome === cell.toLowerCase())) continue;
+    if (cell === '' || isOutcome(cell)) continue;
     const meant = OUTCOME_WORDS.find(([pattern]) => pattern.test(cell))?.[1];
     if (meant === undefined) open.push(cell);
     else words[cell] = meant;

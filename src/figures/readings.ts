@@ -100,7 +100,7 @@ function weigh(t: Float64Array, limit: number): Pick<Readings, 'weights' | 'obse
 }
 
 /** The step that the readings beside a step come in: the larger of what is usual in the four steps before it and in the four after it. */
-function stepBeside(t: Float64Array, i: number): number {
+export function stepBeside(t: Float64Array, i: number): number {
   const usual = (from: number, to: number): number => {
     const steps: number[] = [];
     for (let k = Math.max(1, from); k < Math.min(t.length, to); k++) steps.push(t[k]! - t[k - 1]!);

@@ -4,10 +4,10 @@ import { dirname, join } from 'node:path';
 import { MANIFEST_VARIABLE, type Manifest } from '../compute/results.ts';
 import { damaged } from '../compute/store/damage.ts';
 import { blobPath, openStore } from '../compute/store/store.ts';
+import { freeMemory } from './free-memory.ts';
 import { printedPages } from './printed-pages.ts';
 import { standingSite } from './standing-site.ts';
 import { sideFolder, swap } from './swap.ts';
-import { treeDigests } from './tree-digests.ts';
 
 /**
  * Prints the site of a manifest and puts it in the place of `dist/`. Throws where a page, the cache or the disk fails; `dist/` is then
@@ -31,6 +31,7 @@ export async function print(root: string, manifest: Manifest): Promise<number> {
   process.env[MANIFEST_VARIABLE] = openStore(root).keep(JSON.stringify(manifest));
   const printed = globalThis as { soakproofPagesPrinted?: number };
   printed.soakproofPagesPrinted = 0;
+  freeMemory();
   const { build } = await import('astro');
   await build({ root, outDir: side, cacheDir: pages.cacheDir, logLevel: 'error', force });
   // Static hosts look for this name. Astro prints it only for a route that it would then print anew in every build.
@@ -39,7 +40,7 @@ export async function print(root: string, manifest: Manifest): Promise<number> {
   holdToPages(side, manifest.pages);
   copyFiles(root, side, manifest.files);
   pages.remember();
-  const digests = treeDigests(side);
+  const digests = standing.read(side);
   holdToDigests(digests, manifest.files);
   rmSync(marker);
   await swap(root);

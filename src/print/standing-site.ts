@@ -2,22 +2,27 @@
  * Whether `dist/` is the site that a build would print once more: made from the same manifest, pages, configuration and packages, and byte
  * for byte what was printed. Then Astro, which takes most of an unchanged build, is not even loaded.
  *
- * Every file of `dist/` is read and digested for that. Times and sizes would be quicker to look at, and would not show a disk that gives
- * back other bytes.
+ * Every page of `dist/` is read and digested for that. Times and sizes would be quicker to look at, and would not show a disk that gives
+ * back other bytes. Of large files, pictures and archives, they are looked at all the same (`store/known-digests.ts`): sixty photographs
+ * would take longer than all the rest.
  */
 import { existsSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { CONFIG } from '../compute/project/read-project.ts';
 import type { Manifest } from '../compute/results.ts';
 import { digestOf } from '../compute/store/digest.ts';
+import { type KnownDigests, openKnown } from '../compute/store/known-digests.ts';
 import { codeFolder, toolFolder } from '../compute/store/places.ts';
 import { readSealed, writeSealed } from '../compute/store/sealed-text.ts';
+import { writeWhole } from '../compute/store/store.ts';
 import { treeDigests } from './tree-digests.ts';
 
 export interface StandingSite {
   /** Whether `dist/` is the site of the manifest. */
   stands(): boolean;
-  /** Remembers the digests of a site that was printed from the manifest. */
+  /** The digests of a printed folder that will be `dist/`, every byte read. */
+  read(side: string): ReadonlyMap<string, string>;
+  /** Remembers them, once it is `dist/`. */
   remember(digests: ReadonlyMap<string, string>): void;
 }
 
@@ -25,24 +30,33 @@ export interface StandingSite {
 export function standingSite(root: string, manifest: Manifest): StandingSite {
   const sealed = join(root, '.cache', 'standing.json');
   const site = join(root, 'dist');
+  const list = join(root, '.cache', 'known-site.json');
+  const known = openKnown(list);
+  const keep = () => {
+    const listed = known.listed();
+    if (listed !== undefined) writeWhole(list, listed);
+  };
   const madeFrom = saysAll(root) ? digestOf([JSON.stringify(manifest), ...printers()]) : undefined;
   const seal = (digests: ReadonlyMap<string, string>) => JSON.stringify({ madeFrom, site: digestOf(digests) });
   return {
     stands: () => {
       const last = madeFrom === undefined ? undefined : readSealed(sealed);
-      const digests = last === undefined ? undefined : digestsOf(site);
+      const digests = last === undefined ? undefined : digestsOf(site, known.of);
+      if (digests !== undefined) keep();
       return digests !== undefined && last === seal(digests);
     },
+    read: (side) => treeDigests(side, known.read),
     remember: (digests) => {
+      keep();
       if (madeFrom !== undefined) writeSealed(sealed, seal(digests));
     },
   };
 }
 
 /** Undefined where there is no such folder or the disk does not give it back: a build then makes it anew. */
-function digestsOf(site: string): ReadonlyMap<string, string> | undefined {
+function digestsOf(site: string, digestOf: KnownDigests['of']): ReadonlyMap<string, string> | undefined {
   try {
-    return treeDigests(site);
+    return treeDigests(site, digestOf);
   } catch {
     return undefined;
   }

@@ -3,6 +3,7 @@ import type { Offset } from '../figures/alignment/align.ts';
 import type { DeclaredPhase, RunContext } from '../figures/context.ts';
 import type { PresentFigure } from '../figures/figure.ts';
 import type { PassCriterion } from '../figures/stability/ladder.ts';
+import type { ImagePoint } from '../figures/surface/in-image.ts';
 import type { ChannelDeclaration, LogDeclaration } from '../intake/log.ts';
 import type { TableMapping } from '../intake/table-mapping.ts';
 import type { Place } from '../problem.ts';
@@ -89,6 +90,16 @@ export interface RunLog {
   readonly sharing: Sharing;
 }
 
+/** A spot on a photograph. */
+export interface MarkedSpot {
+  /** As the table of surface readings has it. */
+  readonly spot: string;
+  readonly at: ImagePoint;
+}
+
+/** In the author's order, by the path of the photograph below data/. */
+export type Photographs = ReadonlyMap<string, readonly MarkedSpot[]>;
+
 export interface Run extends Item, Renamed {
   readonly setup?: string;
   /** Id of the run of which it is a retest. */
@@ -113,6 +124,8 @@ export interface Run extends Item, Renamed {
   readonly mappings?: { readonly scores?: TableMapping; readonly surface?: TableMapping };
   /** Path below data/ of their thermal image. */
   readonly surfaceImage?: string;
+  /** Photographs on which their spots are marked. */
+  readonly photographs?: Photographs;
   /** Id of the instrument that took the surface readings. */
   readonly surfaceInstrument?: string;
   /** How its data may be used; absent where nobody says so. */

@@ -12,6 +12,7 @@ export const RULES = {
   'bad-outside-address': 'an address outside the site is not a whole https address',
   'bad-pace': 'the pace of a script is not in words per minute, or not one that is spoken',
   'bad-phase': 'a phase is not `from .. to` in elapsed time, or ends before it begins',
+  'bad-place': 'a spot of a photograph is no place in it, or stands there twice',
   'bad-quantity': 'a quantity cannot be read, or cannot be what its key says',
   'bad-known': 'an entry of `known` does not say either lines or a channel',
   'bad-quoted': 'what is quoted is not a figure of the catalogue with a unit of its own',

@@ -2,6 +2,7 @@
 import type { Root } from 'hast';
 import type { FrontKey, Note } from '../register/register.ts';
 import { giveMeaning } from './directives/directives.ts';
+import { markSpots } from './directives/mark-spots.ts';
 import { reportNearlyOurs } from './directives/nearly-ours.ts';
 import { leadPlot } from './directives/place-plot.ts';
 import type { Subjects } from './expression/address.ts';
@@ -59,6 +60,7 @@ function written(note: Note, writing: Writing, options: WriteOptions): Written {
   checkLinks(writing, tree);
   placePictures(writing, tree);
   for (const text of [...front, { writing, tree }]) giveMeaning(text.writing, text.tree);
+  markSpots(writing, tree);
   const lead = leadPlot(writing, note);
   escapeRawHtml(writing, tree);
   const page = toHast(tree);

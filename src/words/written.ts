@@ -1,8 +1,9 @@
 /** What words makes of a note: HTML with numbered places for plots, and the ledger. */
 import type { FigureMap } from '../figures/figure.ts';
+import type { ImagePoint } from '../figures/surface/in-image.ts';
 import type { Place, Problem } from '../problem.ts';
 import type { Quantity } from '../quantities/quantity.ts';
-import type { FrontKey } from '../register/register.ts';
+import type { FrontKey, Photographs } from '../register/register.ts';
 import type { PlotRequest } from '../register/requests.ts';
 import type { ScriptText } from './script/script.ts';
 
@@ -20,6 +21,8 @@ export interface Subject {
   readonly unusable?: boolean;
   /** Channel names with their quantity, in declared order: plots are checked against them. */
   readonly channels: readonly { readonly name: string; readonly quantity: string }[];
+  /** Of a run: photographs on which spots of its surface readings are marked. */
+  readonly photographs?: Photographs;
 }
 
 export type LedgerKind = 'value' | 'stated' | 'claim' | 'table' | 'highlight';
@@ -105,6 +108,8 @@ export interface PictureRequest {
   readonly alt: string;
   /** How many stand side by side with it, itself among them. */
   readonly beside: number;
+  /** Where spots are marked, by their numbers in the table below it. */
+  readonly marks?: readonly ImagePoint[];
   readonly place: Place;
 }
 

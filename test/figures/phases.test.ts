@@ -22,6 +22,16 @@ describe('declared phases', () => {
     ]);
   });
 
+  test('the row at the end of the last one is the first of what follows it, where rows follow', () => {
+    const [load] = declaredPhases(log, [phase('load', 50, 80)]);
+    expect([load!.fromRow, load!.toRow]).toEqual([5, 8]);
+    const soak = logOf(every(2, 2700), {
+      cpu: { quantity: 'clock', values: (t: number) => (t >= 300 && t < 2400 ? 2.4e9 : 6e8) },
+    });
+    const { figures } = derive(soak, contextOf({ phases: [phase('load', 300, 2400)] }));
+    expect(presentAt(figures, 'lowest_clock').quantity.value).toBe(2.4e9);
+  });
+
   test('the one that ends last is closed wherever it is written; of two that end together, the one that begins later', () => {
     const rows = (...declared: ReturnType<typeof phase>[]) =>
       declaredPhases(log, declared).map(({ fromRow, toRow }) => [fromRow, toRow]);

@@ -90,6 +90,8 @@ describe('figures/propose-mapping', () => {
   test('tells which kind a table can be', () => {
     expect(fits('Point,Max temp\nLid,48.7\n', 'surface')).toBe(true);
     expect(fits('MHz,Result\n1900,ok\n', 'attempts')).toBe(true);
+    expect(fits('MHz,mV,what came of it\n1900,0,ok\n2000,0,froze\n2100,30,dead\n', 'attempts')).toBe(true);
+    expect(fits('MHz,mV,remarks of mine\n1900,0,ok\n2000,0,warm\n', 'attempts')).toBe(false);
     expect(fits('a\nx\n', 'scores')).toBe(false);
     expect(fits('Point,Max temp\nLid,48.7\n', 'attempts')).toBe(false);
   });

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { renderProse } from '../../src/words/prose.ts';
 import { RULES } from '../../src/words/rules/rules.ts';
 import { write } from '../../src/words/write.ts';
-import { noteOf, reportOf, TWO } from './subjects.ts';
+import { noteOf, reportOf, SPOTTED, TWO } from './subjects.ts';
 
 const CASES = new URL('./cases/', import.meta.url);
 const SCRIPTS = new Set(['cue-time', 'directive-unclosed']);
@@ -15,7 +15,7 @@ function problemsOf(rule: string, file: string): string {
   const text = readFileSync(new URL(`${rule}/${file}`, CASES), 'utf8');
   if (rule === 'held-number-in-prose') return reportOf(renderProse(text, { file: 'content/runs/run.md', line: 1 }).problems);
   const note = noteOf(text, { kind: SCRIPTS.has(rule) ? 'script' : 'note' });
-  return reportOf(write(note, TWO, { unheld: rule === 'unheld-number' }).problems);
+  return reportOf(write(note, rule === 'picture-spots' ? SPOTTED : TWO, { unheld: rule === 'unheld-number' }).problems);
 }
 
 describe('words/cases', () => {

@@ -62,6 +62,27 @@ export const TWO: ReadonlyMap<string, Subject> = new Map([
 ]);
 export const ONE: ReadonlyMap<string, Subject> = new Map([['fast', FAST]]);
 
+/** A run with a spot on its lid, in two photographs; `from` is how far from the left it lies in the second. */
+function spotted(subject: Subject, reading: number, from: number): Subject {
+  const spots = (id: string): Figure =>
+    present('surface', quantity(reading, '°C', 0.8, `${subject.id}/${id}`), { spot: 'Lid centre' });
+  const at = { x: 0.46, y: 0.44 };
+  return {
+    ...subject,
+    figures: new Map([...subject.figures, ['surface.lid-centre', spots('lid-centre')]]),
+    photographs: new Map([
+      ['lid.jpg', [{ spot: 'lid-centre', at }]],
+      ['two-sides.jpg', [{ spot: 'lid-centre', at: { ...at, x: from } }]],
+    ]),
+  };
+}
+
+/** The same two with their lids photographed. */
+export const SPOTTED: ReadonlyMap<string, Subject> = new Map([
+  ['rated', spotted(RATED, 46.3, 0.2)],
+  ['fast', spotted(FAST, 59.8, 0.3)],
+]);
+
 /** A note with that text. */
 export function noteOf(text: string, more: Partial<Note> = {}): Note {
   const file = 'content/notes/note.md';

@@ -140,6 +140,8 @@ export function countedBy(words: string, { said, unit }: Stated, { before, after
   const counts = unit === '1' && said.sides.length === 1 && side.unit === undefined && side.amount.part === undefined;
   if (!counts || side.amount.place < 0) return undefined;
   const rest = words.slice(side.end).toLowerCase();
+  // "812 runs/s" is a rate.
+  if (/^\s*\p{L}+\s*(?:\/|per\b)/u.test(rest)) return undefined;
   if (isThing(rest) || /^[ -]*(?:events?|times)\b/.test(rest)) return rest;
   if (!/^(?:\s+of\s+(?:them|these|those))?\s*$/.test(rest)) return undefined;
   const low = after.toLowerCase();

@@ -35,7 +35,9 @@ export function declarations(parts: SiteContents, scope: ArchiveScope, placed: r
   const setups = runs.flatMap(({ run }) => (run.setup === undefined ? [] : [setupFile(run.setup)]));
   const read = [...new Set([...named, ...setups])].map((path) => [path, texts.get(path)]);
   const measured = runs.map(({ key, summary, data, tables }) => [key, summary, data, tables]);
-  return parts.memo.of('declarations of an archive', [read, placed, measured], () => written(parts, scope, placed, texts));
+  return parts.memo.of('declarations of an archive', [read, placed, measured, [...picturesShown(scope)]], () =>
+    written(parts, scope, placed, texts),
+  );
 }
 
 function setupFile(id: string): string {
@@ -45,12 +47,13 @@ function setupFile(id: string): string {
 function written({ register }: SiteContents, scope: ArchiveScope, placed: readonly PlacedFile[], texts: Texts) {
   const read = ({ file: path }: Pick<Run, 'file'>): PlainFile => plainFile({ path, text: texts.get(path) ?? '' });
   const computed = [...scope.runs.values()];
+  const pictures = picturesShown(scope);
   const devices = scope.devices.map((id) => register.devices.get(id)!);
   const instruments = scope.instruments.map((id) => register.instruments.get(id)!);
   return new Map<string, string>([
     ...devices.map((device): [string, string] => [device.file, textWithWords(read(device))]),
     ...instruments.map((each): [string, string] => [each.file, textWithWords(ofInstrument(read(each), each, computed))]),
-    ...computed.map((each): [string, string] => [each.run.file, textWithWords(ofRun(each, placed, read))]),
+    ...computed.map((each): [string, string] => [each.run.file, textWithWords(shownAlone(ofRun(each, placed, read), pictures))]),
     ...[...scope.attempts.values()].map(({ attempts }): [string, string] => [attempts.file, keysOf(read(attempts))]),
     ...scope.comparisons.map(({ comparison }): [string, string] => [comparison.file, textWithWords(read(comparison))]),
     ...scope.quoted.map((id): [string, string] => {
@@ -120,6 +123,22 @@ function ofRun(
     },
     wholeRun(read(run), setup),
   );
+}
+
+/** Paths below data/ of the pictures that an archive holds. */
+function picturesShown({ notes }: ArchiveScope): ReadonlySet<string> {
+  return new Set(notes.flatMap(({ written }) => (written.pictures ?? []).map(({ path }) => path)));
+}
+
+/** Without the photographs that its archive does not hold. */
+function shownAlone(run: PlainFile, pictures: ReadonlySet<string>): PlainFile {
+  const surface = mapUnder(run.keys, 'surface');
+  const photographs = [...mapUnder(surface, 'photographs')];
+  if (photographs.every(([path]) => pictures.has(path))) return run;
+  const shown = new Map(photographs.filter(([path]) => pictures.has(path)));
+  const rest = [...surface].filter(([key]) => key !== 'photographs');
+  const kept = new Map<string, Plain>(shown.size === 0 ? rest : [...rest, ['photographs', shown]]);
+  return { ...run, keys: new Map([...run.keys, ['surface', kept]]) };
 }
 
 /** Whether a further log goes out as it is: by the first log's start it has its place. */

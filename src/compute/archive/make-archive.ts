@@ -27,7 +27,7 @@ import { archivePackage } from './package.ts';
 import { AS_PUBLISHED, type PlacedFile, placedData } from './placed-data.ts';
 import { type Maker, rebuildText } from './rebuild-text.ts';
 import { type ArchiveScope, archiveScope } from './scope.ts';
-import { zipped } from './zip.ts';
+import { writeZip } from './zip.ts';
 
 export interface ArchiveSources {
   readonly store: Store;
@@ -46,9 +46,9 @@ export function archiveOf(sources: ArchiveSources, note: ComputedNote): Archive 
   const entries = entriesOf(sources, note);
   const digests = [...entries].map(([path, entry]) => [path, 'blob' in entry ? entry.blob : digest(entry.text)]);
   return memo(sources.store, digestOf(['archive', sources.maker.code, note.note.date, digests]), (store) => {
-    const files = [...entries].map(([path, entry]) => [path, bytesOf(store, entry)] as const);
-    const bytes = zipped(new Map(files), note.note.date);
-    return { path: `${notePath(note)}${note.note.id}.zip`, sha256: store.keep(bytes), bytes: bytes.length };
+    const files = new Map([...entries].map(([path, entry]) => [path, () => bytesOf(store, entry)]));
+    const { blob, bytes } = store.keepPieces((append) => writeZip(files, note.note.date, append));
+    return { path: `${notePath(note)}${note.note.id}.zip`, sha256: blob, bytes };
   });
 }
 

@@ -1,5 +1,5 @@
-/** The one door to the zip library: files → the bytes of an archive, the same for the same files wherever and whenever it is made. */
-import { unzipSync, type Zippable, zipSync } from 'fflate';
+/** The one door to the zip library: files → an archive, the same bytes for the same files wherever and whenever it is made. */
+import { unzipSync, zipSync } from 'fflate';
 import { KINDS } from '../../pictures/kind.ts';
 import { compareText } from '../../problem.ts';
 
@@ -21,14 +21,51 @@ const YEARS = { first: 1980, last: 2099 };
  */
 const ORIGIN = { os: 3, attrs: 0o100644 << 16 };
 
+/** Where the parts of an archive stand, and how they name each other (APPNOTE.TXT, 4.3.12 and 4.3.16). */
+const OFFSET_IN_ENTRY = 42;
+const END = { length: 22, entriesHere: 8, entries: 10, directoryLength: 12, directoryOffset: 16 };
+/** What does not fit in the fields of an archive without its 64-bit extension (APPNOTE.TXT, 4.4.1.4). */
+const MOST = { bytes: 0xffff_ffff, files: 0xffff };
+
 /**
- * @param files - by path, in any order.
+ * Hands the bytes of an archive on, piece by piece: one file is in memory at a time, and each stands behind its own length, so that programs
+ * that read as they receive can unpack it too. Throws where the archive would be larger than 4 GiB.
+ * @param files - by path, in any order; each is read when it is its turn.
  * @param day - ISO date that all files bear.
  */
-export function zipped(files: ReadonlyMap<string, Uint8Array>, day: string): Uint8Array {
-  const tree: Zippable = {};
-  for (const path of [...files.keys()].sort(compareText)) tree[path] = [files.get(path)!, { level: PACKED.test(path) ? 0 : LEVEL }];
-  return zipSync(tree, { mtime: noonOf(day), ...ORIGIN });
+export function writeZip(files: ReadonlyMap<string, () => Uint8Array>, day: string, append: (piece: Uint8Array) => void): void {
+  const mtime = noonOf(day);
+  const directory: Uint8Array[] = [];
+  let offset = 0;
+  for (const path of [...files.keys()].sort(compareText)) {
+    const level = PACKED.test(path) ? 0 : LEVEL;
+    // An archive of this file alone: its own part, its entry in the directory, the end.
+    const alone = zipSync({ [path]: [files.get(path)!(), { level }] }, { mtime, ...ORIGIN });
+    const start = view(alone).getUint32(alone.length - END.length + END.directoryOffset, true);
+    const entry = alone.slice(start, alone.length - END.length);
+    view(entry).setUint32(OFFSET_IN_ENTRY, offset, true);
+    directory.push(entry);
+    append(alone.subarray(0, start));
+    offset += start;
+  }
+  const length = directory.reduce((sum, entry) => sum + entry.length, 0);
+  if (offset + length > MOST.bytes || directory.length > MOST.files)
+    throw new Error('an archive would be larger than a zip can be');
+  for (const entry of directory) append(entry);
+  append(endOf(directory.length, length, offset));
+}
+
+function endOf(files: number, length: number, offset: number): Uint8Array {
+  const end = zipSync({});
+  view(end).setUint16(END.entriesHere, files, true);
+  view(end).setUint16(END.entries, files, true);
+  view(end).setUint32(END.directoryLength, length, true);
+  view(end).setUint32(END.directoryOffset, offset, true);
+  return end;
+}
+
+function view(bytes: Uint8Array): DataView {
+  return new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
 }
 
 /** A zip holds local time: noon of the day is there in every zone, which cannot be said of midnight. */

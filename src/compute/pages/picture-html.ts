@@ -1,4 +1,5 @@
 /** The pictures of a note in its HTML: several widths, known sizes, the whole picture one press away. */
+import type { ImagePoint } from '../../figures/surface/in-image.ts';
 import { withPictures } from '../../words/page/page-node.ts';
 import { notePath } from '../contents/note-path.ts';
 import type { ComputedNote } from '../contents/site-contents.ts';
@@ -18,15 +19,28 @@ function pictureHtml(computed: ComputedNote, index: number, base: string, atOnce
   if (!picture) return '';
   const { whole, widths, fallback, beside } = picture;
   const address = (file: PictureFile) => escaped(base + pathOf(computed, whole, file));
-  const { alt } = computed.written.pictures![index]!;
+  const { alt, marks = [] } = computed.written.pictures![index]!;
   const srcset = widths.map((file) => `${address(file)} ${file.width}w`).join(', ');
   const lazy = atOnce ? '' : ' loading="lazy" decoding="async"';
   const size = `${whole.width} × ${whole.height} pixels, ${sizeText(whole.bytes)}`;
   return [
     `<a class="whole" href="${address(whole)}" title="Full size: ${size}">`,
     `<picture><source type="image/webp" srcset="${srcset}" sizes="${sizesFor(beside)}">`,
-    `<img src="${address(fallback)}" width="${whole.width}" height="${whole.height}" alt="${escaped(alt)}"${lazy}></picture></a>`,
+    `<img src="${address(fallback)}" width="${whole.width}" height="${whole.height}" alt="${escaped(alt)}"${lazy}></picture>`,
+    marksSvg(marks),
+    '</a>',
   ].join('');
+}
+
+/** The numbers of marked spots, over the picture: at the same places and of one size, however wide the picture is. */
+function marksSvg(marks: readonly ImagePoint[]): string {
+  if (marks.length === 0) return '';
+  const share = (part: number) => `${Number((100 * part).toFixed(3))}%`;
+  const drawn = marks.map(({ x, y }, index) => {
+    const at = `x="${share(x)}" y="${share(y)}"`;
+    return `<circle cx="${share(x)}" cy="${share(y)}" r="11"/><text ${at} dy="5">${index + 1}</text>`;
+  });
+  return `<svg class="marks" aria-hidden="true">${drawn.join('')}</svg>`;
 }
 
 /** The width that a picture has on the page, as the style sheet lays it out: `beside` others, or alone. */

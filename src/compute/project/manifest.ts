@@ -41,13 +41,13 @@ export function isCurrent(
     inputs.code === now.code &&
     !manifest.problems.some(isMomentary) &&
     inputs.content === now.content &&
-    inputs.data.every((looked) => now.data.kind(looked.path) === looked.kind && sameLog(now.root, looked)) &&
+    inputs.data.every((looked) => now.data.kind(looked.path) === looked.kind && sameLog(now.root, now.store, looked)) &&
     manifest.blobs.every((blob) => now.store.has(blob))
   );
 }
 
-function sameLog(root: string, { path, sha256 }: Inputs['data'][number]): boolean {
-  return sha256 === undefined || digestOfData(root, path) === sha256;
+function sameLog(root: string, store: Store, { path, sha256 }: Inputs['data'][number]): boolean {
+  return sha256 === undefined || digestOfData(root, store, path) === sha256;
 }
 
 /** Looks up like `data`, and remembers what was asked and answered. */

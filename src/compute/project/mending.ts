@@ -1,13 +1,12 @@
 /** What reads the cache is done once more where damage shows: the second time everything damaged is made anew. */
 import { rmSync } from 'node:fs';
-import { join } from 'node:path';
 import { isDamage } from '../store/damage.ts';
+import { listsOf } from '../store/store.ts';
 import { manifestPath } from './manifest.ts';
 
 /** Lets the next run of stage 1 look at every stored byte, in the place of what was remembered of them. */
 function distrust(root: string): void {
-  for (const path of [join(root, '.cache', 'seen.json'), manifestPath(root, 'site'), manifestPath(root, 'all')])
-    rmSync(path, { force: true });
+  for (const path of [...listsOf(root), manifestPath(root, 'site'), manifestPath(root, 'all')]) rmSync(path, { force: true });
 }
 
 /** Does what reads the cache, and once more where damage shows. Throws where it shows again: the disk itself is then at fault. */

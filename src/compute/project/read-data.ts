@@ -1,10 +1,11 @@
 /** Files below data/ as bytes; long logs a piece at a time. */
 import { constants } from 'node:buffer';
-import { createHash } from 'node:crypto';
 import { closeSync, openSync, readFileSync, readSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { type LogBytes, READ_AT_ONCE } from '../../intake/sheet/log-bytes.ts';
 import { error, type Place, type Problem } from '../../problem.ts';
+import { fileDigest } from '../store/file-digest.ts';
+import type { Store } from '../store/store.ts';
 import { readingProgress } from './reading-progress.ts';
 
 /** Text of a table is one string, and no string is longer. */
@@ -65,12 +66,19 @@ function* piecesOfFile(path: string, tell: (done: number) => void = () => {}): G
   }
 }
 
-/** SHA-256 of a file; '' where it cannot be read. */
-export function digestOfData(root: string, file: string): string {
+/** SHA-256 of a file's bytes as they are now; '' where it cannot be read. */
+export function digestNow(root: string, file: string): string {
+  return orNone(() => fileDigest(join(root, 'data', file)));
+}
+
+/** The same, of a large file that looks as it did from an earlier build. */
+export function digestOfData(root: string, store: Store, file: string): string {
+  return orNone(() => store.fileDigest(join(root, 'data', file)));
+}
+
+function orNone(digest: () => string): string {
   try {
-    const hash = createHash('sha256');
-    for (const piece of piecesOfFile(join(root, 'data', file))) hash.update(piece);
-    return hash.digest('hex');
+    return digest();
   } catch {
     return '';
   }

@@ -33,6 +33,11 @@ export function recording(store: Store): Recording {
       blobs.add(blob);
       return blob;
     },
+    keepPieces(write) {
+      const kept = store.keepPieces(write);
+      blobs.add(kept.blob);
+      return kept;
+    },
     used: () => ({ blobs: [...blobs].sort(), entries: [...entries].sort() }),
   };
 }

@@ -2,12 +2,26 @@
  * The cache below `.cache/`: results by key, files by the digest of their bytes. An entry that fails its own digest
  * counts as missing, so that a damaged cache costs time and never correctness.
  */
-import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { createHash } from 'node:crypto';
+import {
+  closeSync,
+  existsSync,
+  mkdirSync,
+  openSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  writeFileSync,
+  writeSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import { deserialize, serialize } from 'node:v8';
 import { threadId } from 'node:worker_threads';
 import { damaged } from './damage.ts';
 import { digest } from './digest.ts';
+import { fileDigest } from './file-digest.ts';
+import { openKnown } from './known-digests.ts';
 import { openUndamaged } from './undamaged-files.ts';
 
 const DIGEST_LENGTH = 64;
@@ -35,9 +49,13 @@ export interface Store {
   note(key: string, kept: Attachments): void;
   /** Stores bytes under their own digest and returns it. */
   keep(bytes: string | Uint8Array): string;
+  /** Stores what `write` hands on, piece by piece, so that it need not be in memory whole. */
+  keepPieces(write: (append: (piece: Uint8Array) => void) => void): { readonly blob: string; readonly bytes: number };
   /** Whether the bytes with that digest are there and undamaged; those that an earlier process found so need not be read again. */
   has(blob: string): boolean;
-  /** Tells later processes what `has` found. */
+  /** SHA-256 of an author's file, which is not read again where it is large and looks as it did. Throws where it cannot be read. */
+  fileDigest(path: string): string;
+  /** Tells later processes what `has` and `fileDigest` found. */
   remember(): void;
   /** The bytes with that digest. Throws where they are missing or damaged: whoever called `compute` then makes them anew. */
   bytes(blob: string): Uint8Array;
@@ -51,13 +69,14 @@ export function openStore(root: string): Store {
   const blobs = join(root, '.cache', 'blobs');
   mkdirSync(entries, { recursive: true });
   mkdirSync(blobs, { recursive: true });
-  const list = join(root, '.cache', 'seen.json');
+  const [list, listOfData] = listsOf(root);
   const seen = openUndamaged(list);
+  const known = openKnown(listOfData);
   const remember = () => {
-    const listed = seen.listed();
-    if (listed !== undefined) writeWhole(list, listed);
+    writeList(list, seen.listed());
+    writeList(listOfData, known.listed());
   };
-  const has = (blob: string) => seen.undamaged(blob, join(blobs, blob), () => readBlob(join(blobs, blob), blob) !== undefined);
+  const has = (blob: string) => seen.undamaged(blob, join(blobs, blob), () => isWhole(join(blobs, blob), blob));
   const whole = (key: string) => {
     const entry = readEntry(join(entries, key));
     return entry?.blobs.every(has) ? entry : undefined;
@@ -69,7 +88,9 @@ export function openStore(root: string): Store {
       writeEntry(join(entries, key), { value, blobs: kept.blobs, entries: kept.entries }),
     note: () => {},
     keep: (bytes) => keepBlob(blobs, bytes),
+    keepPieces: (write) => keepPieces(blobs, write),
     has,
+    fileDigest: (path) => known.of(path, path),
     remember,
     bytes: (blob) => storedBytes(root, blob),
     prune: (keys, kept) => {
@@ -79,6 +100,16 @@ export function openStore(root: string): Store {
       remember();
     },
   };
+}
+
+/** The lists of what was found undamaged in the cache, and of the author's large files. */
+export function listsOf(root: string): [ofCache: string, ofData: string] {
+  return [join(root, '.cache', 'seen.json'), join(root, '.cache', 'known-data.json')];
+}
+
+/** Where a list has changed. */
+function writeList(path: string, text: string | undefined): void {
+  if (text !== undefined) writeWhole(path, text);
 }
 
 /** Bytes of a project's cache by their digest. Throws where they are missing or damaged. */
@@ -121,8 +152,40 @@ function writeEntry(path: string, entry: Entry): void {
 function keepBlob(folder: string, content: string | Uint8Array): string {
   const bytes = typeof content === 'string' ? Buffer.from(content) : content;
   const blob = digest(bytes);
-  if (!fileAt(join(folder, blob))?.equals(bytes)) writeWhole(join(folder, blob), bytes);
+  if (!isWhole(join(folder, blob), blob)) writeWhole(join(folder, blob), bytes);
   return blob;
+}
+
+function keepPieces(folder: string, write: (append: (piece: Uint8Array) => void) => void): { blob: string; bytes: number } {
+  const beside = join(folder, `${process.pid}-${threadId}.part`);
+  const hash = createHash('sha256');
+  let bytes = 0;
+  try {
+    const file = openSync(beside, 'w');
+    try {
+      write((piece) => {
+        hash.update(piece);
+        bytes += piece.length;
+        for (let at = 0; at < piece.length; ) at += writeSync(file, piece, at);
+      });
+    } finally {
+      closeSync(file);
+    }
+    const blob = hash.digest('hex');
+    renameSync(beside, join(folder, blob));
+    return { blob, bytes };
+  } finally {
+    rmSync(beside, { force: true });
+  }
+}
+
+/** Whether a file is there and has the bytes of a digest. */
+function isWhole(path: string, blob: string): boolean {
+  try {
+    return existsSync(path) && fileDigest(path) === blob;
+  } catch {
+    return false;
+  }
 }
 
 function readBlob(path: string, blob: string): Uint8Array | undefined {

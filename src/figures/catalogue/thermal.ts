@@ -332,7 +332,7 @@ export const THERMAL = subject('thermal', {
     publishedChecks: FIT,
     lists: [],
     definition:
-      'Temperature at which the fitted response ends, at the mean ambient of the load phase. Its interval reaches over all fits that the readings allow at 95 %: where one exponential is enough, these have a slower part hidden below the scatter, up to 30 times slower.',
+      'Temperature at which the fitted response ends, at the mean ambient of the load phase. Its interval reaches over all fits that the readings allow at 95 %: where one exponential is enough, these have a slower part hidden below the scatter, up to 30 times slower. Where a slower part is seen and its end is not, the temperature ends above what it had reached.',
     formula: String.raw`T_\infty = \vartheta_\infty + \bar T_\mathrm{ambient}`,
     notCovered: ['A slower part more than 30 times as slow as the faster one, and one that begins after the load ended.', LAG_FIT],
     assumptions: [

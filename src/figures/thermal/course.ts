@@ -1,4 +1,5 @@
 /** A smoothed course on an even grid of times, which knows where nothing was read. */
+import { stepBeside } from '../readings.ts';
 import { movingMean, smoothingSpan } from '../smooth.ts';
 import type { Sampled } from './load-series.ts';
 
@@ -21,7 +22,7 @@ export interface EvenCourse {
   readonly unseen: number;
 }
 
-/** Readings further apart than this many steps leave a hole: a single one that is missing does not. */
+/** Readings further apart than this many steps leave a hole, of the log and of the readings beside: a single one that is missing does not, nor does a logger that changes its pace. */
 const HOLE_STEPS = 2.5;
 /** Finer than this share of the load no time is looked for: a long log stays quick. */
 const FINEST = 1 / 20_000;
@@ -32,8 +33,9 @@ export function evenCourse(series: Sampled, window: number): EvenCourse {
   const span = smoothingSpan(series.step, window);
   const smooth = movingMean(t, readings.y, span);
   const hole = HOLE_STEPS * series.step || Number.POSITIVE_INFINITY;
-  const first = t[0]! > hole ? 0 : t[0]!;
-  const last = length - lasted > hole ? length : lasted;
+  const isHole = (width: number, after: number) => width > hole && width > HOLE_STEPS * stepBeside(t, after);
+  const first = isHole(t[0]!, 0) ? 0 : t[0]!;
+  const last = isHole(length - lasted, t.length) ? length : lasted;
   const step = Math.max(series.step, (last - first) * FINEST) || 1;
   const n = Math.max(1, Math.floor((last - first) / step + 1e-6) + 1);
   const even = {
@@ -48,7 +50,7 @@ export function evenCourse(series: Sampled, window: number): EvenCourse {
   for (let i = 0; i < n; i++) {
     const at = even.t[i]!;
     while (next < t.length && t[next]! < at - 1e-6) next++;
-    const point = between(t, smooth, next, at, hole);
+    const point = between(t, smooth, next, at, isHole);
     even.y[i] = point.y;
     even.upper[i] = point.upper;
     even.lower[i] = point.lower;
@@ -68,13 +70,19 @@ interface Point {
 const NOTHING: Point = { y: Number.NaN, upper: Number.POSITIVE_INFINITY, lower: Number.NEGATIVE_INFINITY, seen: false };
 
 /** The course at a time, given the first reading at or after it. */
-function between(t: Float64Array, y: Float64Array, next: number, at: number, hole: number): Point {
+function between(
+  t: Float64Array,
+  y: Float64Array,
+  next: number,
+  at: number,
+  isHole: (width: number, after: number) => boolean,
+): Point {
   const right = y[next];
   if (right !== undefined && t[next]! - at <= 1e-6) return { y: right, upper: right, lower: right, seen: true };
   const left = y[next - 1];
   if (left === undefined || right === undefined) return NOTHING;
   const width = t[next]! - t[next - 1]!;
   const value = left + ((right - left) * (at - t[next - 1]!)) / width;
-  if (width <= hole) return { y: value, upper: value, lower: value, seen: true };
+  if (!isHole(width, next)) return { y: value, upper: value, lower: value, seen: true };
   return { y: value, upper: Math.max(left, right), lower: Math.min(left, right), seen: false };
 }

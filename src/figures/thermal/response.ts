@@ -135,9 +135,14 @@ function endRange(
   lasted: number,
 ): { readonly range: Ranged; readonly untold: ResponseEnd['untold'] } {
   const { best, asymptote, open } = profile;
-  if (open) return { range: asymptote, untold: 'open' };
-  const height = best.terms.reduce((sum, { amplitude }) => sum + Math.abs(amplitude), 0);
   const main = mainOf(best, lasted);
+  const slower = profile.two && main === 0 ? profile.terms[1]!.timeConstant : null;
+  if (open || (slower && !isTold(slower) && lasted < LEAST_SPAN * slower.low)) {
+    // A part that is seen to be longer than the load may be a load that creeps: the temperature surely got as far as it did, no further.
+    const reached = asymptote.value - stillRising(best.terms, lasted);
+    return { range: { ...asymptote, low: Math.min(asymptote.low, reached) }, untold: 'open' };
+  }
+  const height = best.terms.reduce((sum, { amplitude }) => sum + Math.abs(amplitude), 0);
   const range = profile.two && main === 1 ? afterFaster(profile, bins, step) : asymptote;
   const short = profile.two && main === 0 && lasted < LEAST_SPAN_OF_END * best.terms[0]!.timeConstant;
   const wide = !(range.high - range.low <= 2 * WIDEST_END * height);
@@ -228,7 +233,8 @@ function toResponse(
         MODEL_SHARE * term.timeConstant.value,
       ),
     })),
-    end: { ...estimate(range, 0, MODEL_SHARE_BEYOND * beyond), untold },
+    // As far as the temperature got, it got without any model.
+    end: { ...estimate(range, 0, MODEL_SHARE_BEYOND * beyond), ...(untold === 'open' ? { more: [] } : {}), untold },
     curves: profile.curves.map((curve) => ({
       asymptote: curve.asymptote,
       terms: curve.terms.map(({ amplitude, timeConstant }) => ({ amplitude: amplitude * unbin(timeConstant), timeConstant })),

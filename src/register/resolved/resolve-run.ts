@@ -134,6 +134,7 @@ function complete(
     ...(stated.scores?.file === undefined ? {} : { scores: stated.scores.file }),
     ...(stated.surface?.file === undefined ? {} : { surface: stated.surface.file }),
     ...(stated.surface?.image === undefined ? {} : { surfaceImage: stated.surface.image }),
+    ...(stated.surface?.photographs === undefined ? {} : { photographs: stated.surface.photographs }),
     ...mappingsOf(stated),
     ...(stated.surface?.instrument ? { surfaceInstrument: stated.surface.instrument.value } : {}),
     ...(inherited.licence ? { licence: inherited.licence } : {}),

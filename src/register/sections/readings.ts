@@ -27,7 +27,7 @@ import {
 import { quantityOf, type StatedQuantity, statedQuantity } from '../values/quantity-value.ts';
 import { optional, readShape, required, shape, text, textOrList } from '../values/shape.ts';
 import type { Inherited } from '../values/stated-value.ts';
-import { cut, idOf, textsOf, wordOf } from '../values/values.ts';
+import { cut, idOf, repeatableTextsOf, wordOf } from '../values/values.ts';
 import type { ListNode, MapNode, TextNode } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
 
@@ -88,7 +88,7 @@ export function readReadings(items: ListNode | undefined, place: Place, report: 
 function readingOf(node: MapNode, report: Report): StatedReading | undefined {
   const fields = readShape(READING, node, 'a reading', node.place, report);
   const quantity = wordOf(fields.quantity, 'quantity', HAND_QUANTITIES, report);
-  const nodes = textsOf(fields.value, 'value', keyPlace(node, 'value'), report) ?? [];
+  const nodes = repeatableTextsOf(fields.value, 'value', keyPlace(node, 'value'), report) ?? [];
   if (!quantity || nodes.length === 0) return undefined;
   const stated = nodes.flatMap((each) => statedQuantity(each, 'value', KINDS[quantity], report) ?? []);
   const read = stated.map((each) => quantityOf(each, 'check', ''));

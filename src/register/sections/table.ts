@@ -7,7 +7,7 @@ import {
   type TableMapping,
 } from '../../intake/table-mapping.ts';
 import type { Place } from '../../problem.ts';
-import type { DataFiles } from '../register.ts';
+import type { DataFiles, Photographs } from '../register.ts';
 import { dataPathOf } from '../values/data-path.ts';
 import { exampleOf } from '../values/examples.ts';
 import { textIn } from '../values/mapping.ts';
@@ -18,6 +18,7 @@ import { textsOf, wordOf } from '../values/values.ts';
 import type { Entry, MapNode, TextNode } from '../yaml/node.ts';
 import type { Report } from '../yaml/report.ts';
 import { rowsOf } from './log.ts';
+import { photographsOf } from './photographs.ts';
 import { referenceOf } from './shared-keys.ts';
 
 const LAYOUTS = ['long', 'wide'] as const;
@@ -76,6 +77,10 @@ export const SURFACE = shape({
     form: 'path',
     example: 'larch-2/fast-thermal.csv',
   }),
+  photographs: optional(map, 'photographs on which its spots are marked, with their temperatures, where a note shows them', {
+    means: 'the path of a photograph, and below it the name of a spot and where it lies',
+    example: 'larch-2/bench.jpg:\n    Lid centre: 46 % by 44 %',
+  }),
   instrument: optional(text, 'what took the readings; one of `instruments`', { form: 'id', example: 'camera' }),
 });
 export const TABLE = shape(mappingKeys({ columns: 'outcome: Result', everyRow: 'voltage_offset: 0 mV', units: 'clock: MHz' }));
@@ -89,6 +94,8 @@ export interface StatedTable {
   readonly instrument?: Reference;
   /** Path below data/ of their thermal image. */
   readonly image?: string;
+  /** Photographs on which their spots are marked. */
+  readonly photographs?: Photographs;
   readonly mapping: TableMapping;
 }
 
@@ -110,11 +117,13 @@ export function readTableKey(
   const file = dataPathOf(fields.file, 'file', data, report);
   const instrument = referenceOf(fields.instrument, 'instrument', report);
   const image = dataPathOf(fields.image, 'image', data, report);
+  const photographs = photographsOf(fields.photographs, data, report);
   return {
     ...(file === undefined ? {} : { file }),
     place: fields.file?.place ?? node.place,
     ...(instrument ? { instrument } : {}),
     ...(image === undefined ? {} : { image }),
+    ...(photographs === undefined ? {} : { photographs }),
     mapping: mappingOf(fields, form, report),
   };
 }

@@ -13,4 +13,4 @@ export function lineOf({ key, kinds, takes }: KeyFacts): string | undefined {
 }
 
 /** Whether an example is a line below its key: a name and what stands behind it. */
-const isEntry = (example: string) => /^[^[\n]+: /.test(example);
+const isEntry = (example: string) => /^[^[\n]+:[ \n]/.test(example);

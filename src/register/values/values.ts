@@ -94,11 +94,8 @@ export function textsOf(
   keyPlace: Place,
   report: Report,
 ): readonly TextNode[] | undefined {
-  if (node === undefined) return undefined;
-  if (node.kind === 'text') return [node];
-  if (node.items.length === 0) tellEmpty(key, keyPlace, report);
-  const texts = node.items.filter((item) => isText(item, key, report)) as TextNode[];
-  texts.forEach((item, index) => {
+  const texts = repeatableTextsOf(node, key, keyPlace, report);
+  texts?.forEach((item, index) => {
     if (texts.findIndex((other) => other.text === item.text) !== index) {
       report.error('repeated-item', item.place, `\`${cut(item.text)}\` stands twice in \`${key}\``, {
         remedy: 'keep one of the two',
@@ -106,6 +103,19 @@ export function textsOf(
     }
   });
   return texts;
+}
+
+/** The same where items may stand twice: what a display was read as, time after time. */
+export function repeatableTextsOf(
+  node: TextNode | ListNode | undefined,
+  key: string,
+  keyPlace: Place,
+  report: Report,
+): readonly TextNode[] | undefined {
+  if (node === undefined) return undefined;
+  if (node.kind === 'text') return [node];
+  if (node.items.length === 0) tellEmpty(key, keyPlace, report);
+  return node.items.filter((item) => isText(item, key, report)) as TextNode[];
 }
 
 function isText(item: Node, key: string, report: Report): boolean {

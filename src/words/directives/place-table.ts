@@ -1,6 +1,6 @@
 /** `::table{runs="…" of="…"}`: a table of figures, one row a figure, one column a run. */
 import type { Element } from 'hast';
-import type { Nodes } from 'mdast';
+import type { Nodes, ParagraphData } from 'mdast';
 import { isPresent } from '../../figures/figure.ts';
 import { error, type Place } from '../../problem.ts';
 import { decimalPads } from '../../quantities/decimal-pads.ts';
@@ -36,12 +36,33 @@ export function placeTable(writing: Writing, read: WrittenDirective, node: Nodes
   return id === null ? null : sheet(writing, { ...request, id }, rows as Row[]);
 }
 
+/** What marked spots ask for: a row for each, a column for each run. */
+interface SpotsRequest extends Pick<TableRequest, 'id' | 'runs' | 'place'> {
+  /** Ids of spots, in the order in which they are numbered. */
+  readonly spots: readonly string[];
+}
+
+/** The surface temperatures of marked spots, numbered as they are marked. Null after reporting what is wrong. */
+export function spotsTable(writing: Writing, { spots, ...asked }: SpotsRequest): ParagraphData | null {
+  const request: TableRequest = { ...asked, of: [], title: 'Temperatures of the marked spots' };
+  const before = writing.problems.length;
+  const rows = spots.map((spot, index): Row | null => {
+    const row = readRow(writing, request, `surface."${spot}"`, request.place);
+    return row && { ...row, label: row.detail === '' ? spot : row.detail, detail: '', mark: index + 1 };
+  });
+  if (writing.problems.length > before) return null;
+  const { tagName, properties, children } = sheet(writing, request, rows as Row[]);
+  return { hName: tagName, hProperties: properties, ...(children === 'own' ? {} : { hChildren: children }) };
+}
+
 interface Row {
   /** As the author wrote it. */
   readonly address: string;
   readonly label: string;
   /** What the author wrote behind the name: a channel, a test. */
   readonly detail: string;
+  /** The number that marks it in a picture. */
+  readonly mark?: number;
   /** One a run; null where that run has nothing of the kind. */
   readonly cells: readonly (Destination | null)[];
 }
@@ -110,7 +131,9 @@ function sheet(writing: Writing, request: TableRequest, rows: readonly Row[]): P
   };
 }
 
-function rowHead({ label, detail }: Row): Element {
+function rowHead({ label, detail, mark }: Row): Element {
+  const said = mark === undefined ? [] : [element('span', { className: ['mark'] }, [String(mark)]), ' '];
+  if (said.length > 0) return element('th', { scope: 'row' }, [...said, label]);
   return element('th', { scope: 'row' }, detail === '' ? [label] : [label, element('span', { className: ['detail'] }, [detail])]);
 }
 

@@ -56,6 +56,7 @@ export function borrows(prose: string, said: Stated, between: string, bare: read
   const number = prose.slice(said.start, said.end);
   if (!isValue(number, said) || (between.match(SENTENCES) ?? []).length > 1) return false;
   if (isDecimal(prose, said)) return true;
+  if (HEDGE.test(number) && SENTENCES_ONE.test(between)) return false;
   if (
     isPlace(prose, said.start) &&
     bare.some((other) => other !== said.start && nounBefore(prose, other) === nounBefore(prose, said.start))
@@ -120,8 +121,12 @@ export function borrowsAhead(prose: string, said: Stated, next: number): boolean
   );
 }
 
+/** A word such as "under" or "about" that belongs to the number, and says how near it lies. */
+const HEDGE = /^(?:\p{L}+\s+)+(?=[-−]?\d)/u;
+
 /** Digits, with a sign or without, that are no year; in words from ten on, since "the two" and "one" stand for things. */
-function isValue(number: string, { nominal }: Stated): boolean {
+function isValue(words: string, { nominal }: Stated): boolean {
+  const number = words.replace(HEDGE, '');
   if (/^[-−]?[\d.,]+$/.test(number)) return !YEAR.test(number);
   return nominal >= 10 && /^[\p{L}-]+$/u.test(number);
 }

@@ -26,6 +26,7 @@ export const RULES = {
   'missing-attribute': 'a directive lacks an attribute that it needs',
   'nested-too-deeply': 'lists, quotations or brackets are nested too deeply to be read',
   'picture-path': 'a picture names no picture file below data/',
+  'picture-spots': 'two runs of a note have one spot at two places in one photograph',
   'picture-text': 'a picture says nothing to readers who cannot see it',
   'picture-unread': 'a picture is written so that Markdown does not read it as one',
   'raw-html': 'raw HTML stands in the text and is printed as text',

@@ -118,6 +118,13 @@ describe('commands/hold: forty passages', () => {
     expect([listed?.offers.map(({ is }) => is), listed?.near]).toEqual([['fast.peak_power'], []]);
   });
 
+  test('a rate of runs is no count of them', () => {
+    const [listed] = numbersOf({ text: 'The pattern ran at 4 runs/s.', numbers: [] });
+    expect([...(listed?.offers ?? []), ...(listed?.near ?? [])].filter(({ is }) => is.startsWith('count('))).toEqual([]);
+    const [counted] = numbersOf({ text: 'There were 5 runs.', numbers: [] });
+    expect(counted?.offers[0]?.is).toBe('count(*.setting.clock)');
+  });
+
   test.each(MORE)('%s', (text, ...right) => {
     const numbers = numbersOf({ text, numbers: [] });
     expect(numbers.map(({ offers }) => offers.slice(0, 3).map(({ is }) => is))).toEqual(

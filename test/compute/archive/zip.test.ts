@@ -1,12 +1,18 @@
 import { spawnSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
-import { unzipSync } from 'fflate';
+import { unzipSync, zipSync } from 'fflate';
 import { expect, test } from 'vitest';
-import { zipped } from '../../../src/compute/archive/zip.ts';
+import { writeZip } from '../../../src/compute/archive/zip.ts';
 
 const MODULE = fileURLToPath(new URL('../../../src/compute/archive/zip.ts', import.meta.url));
 
 const bytes = (text: string) => new TextEncoder().encode(text);
+
+function zipped(files: ReadonlyMap<string, Uint8Array>, day: string): Uint8Array {
+  const pieces: Uint8Array[] = [];
+  writeZip(new Map([...files].map(([path, content]) => [path, () => content])), day, (piece) => pieces.push(piece.slice()));
+  return Buffer.concat(pieces);
+}
 
 test('compute/archive/zip: what goes in comes out', () => {
   const files = new Map([
@@ -18,6 +24,25 @@ test('compute/archive/zip: what goes in comes out', () => {
   for (const [path, content] of Object.entries(unzipSync(archive)))
     expect(Buffer.from(content).equals(files.get(path)!)).toBe(true);
   expect(archive.length).toBeLessThan(1000);
+});
+
+test('compute/archive/zip: written file by file, it has the bytes that the library gives of all files at once', () => {
+  const files = new Map([
+    ['b/ü.csv', bytes('1,2\r\n'.repeat(1000))],
+    ['a.jpg', Uint8Array.from({ length: 5000 }, (_, at) => at * at)],
+    ['c', bytes('')],
+  ]);
+  const tree = Object.fromEntries(
+    [...files]
+      .sort()
+      .map(([path, content]): [string, [Uint8Array, { level: 0 | 6 }]] => [
+        path,
+        [content, { level: path.endsWith('.jpg') ? 0 : 6 }],
+      ]),
+  );
+  const whole = zipSync(tree, { mtime: new Date(2026, 2, 21, 12), os: 3, attrs: 0o100644 << 16 });
+  expect(Buffer.from(zipped(files, '2026-03-21')).equals(whole)).toBe(true);
+  expect(zipped(new Map(), '2026-03-21')).toEqual(Buffer.from(zipSync({})));
 });
 
 test('compute/archive/zip: names are UTF-8, of files made on UNIX, so that what unpacks them takes them as they are', () => {
@@ -44,9 +69,11 @@ test.each(['1970-01-01', '1980-01-01', '2099-12-31', '9999-12-31'])('compute/arc
 
 test('compute/archive/zip: every zone writes the same bytes', () => {
   // Days on which clocks are put forward: at midnight in Beirut, at two in Berlin, so that midnight or the hour is missing.
-  const code = `const { zipped } = await import(${JSON.stringify(`file://${MODULE}`)});
-for (const day of ['2026-03-29', '2026-10-25', '2026-01-02'])
-  process.stdout.write(Buffer.from(zipped(new Map([['a', Buffer.from('1')]]), day)).toString('hex') + '\\n');`;
+  const code = `const { writeZip } = await import(${JSON.stringify(`file://${MODULE}`)});
+for (const day of ['2026-03-29', '2026-10-25', '2026-01-02']) {
+  writeZip(new Map([['a', () => Buffer.from('1')]]), day, (piece) => process.stdout.write(Buffer.from(piece).toString('hex')));
+  process.stdout.write('\\n');
+}`;
   const [first, ...others] = [
     'UTC',
     'Asia/Beirut',

@@ -42,6 +42,22 @@ describe('compute/store/store', () => {
     expect(store.has(blob)).toBe(true);
   });
 
+  it('keeps what comes piece by piece under the digest of all of it, and nothing of what fails half way', () => {
+    const store = openStore(root);
+    const kept = store.keepPieces((append) => {
+      for (const piece of ['a', 'bc', '']) append(Buffer.from(piece));
+    });
+    expect(kept).toEqual({ blob: store.keep('abc'), bytes: 3 });
+    expect(Buffer.from(store.bytes(kept.blob)).toString()).toBe('abc');
+    const failing = () =>
+      store.keepPieces((append) => {
+        append(Buffer.from('d'));
+        throw new Error('no more');
+      });
+    expect(failing).toThrow('no more');
+    expect(readdirSync(join(root, '.cache', 'blobs'))).toEqual([kept.blob]);
+  });
+
   it('does not read again what an earlier process found undamaged, and sees what was written since', () => {
     const first = openStore(root);
     const [same, other] = [first.keep('same'), first.keep('other')];

@@ -1,7 +1,7 @@
 /** Criteria of steady state on logs with holes: 62 − 40·exp(−t/300) °C, under load for an hour; truth in closed form. */
 import { describe, expect, test } from 'vitest';
 import { derive } from '../../../src/figures/derive.ts';
-import { contextOf, every, logOf, phase, presentAt } from '../build.ts';
+import { contextOf, every, logOf, noise, phase, presentAt } from '../build.ts';
 
 const TAU = 300;
 const course = (t: number) => 62 - 40 * Math.exp(-t / TAU);
@@ -82,4 +82,15 @@ test('rows that stand at one instant in tens tell an end of the load, and never 
   const log = logOf(seconds, { soc: { quantity: 'temperature', values: (t) => 40 + t / 10 } });
   const { figures } = derive(log, contextOf({ phases: [phase('load', 0, 60)] }));
   expect(presentAt(figures, 'end_temperature').quantity.value).toBeCloseTo(42.5, 9);
+});
+
+test('a logger that changes its pace leaves no hole: from 15 min on it writes every 15 s, and nothing is missing', () => {
+  const random = noise(7);
+  const kept = [...every(1, 899), ...every(15, 4500).map((t) => t + 900)];
+  const log = logOf(kept, { soc: { quantity: 'temperature', values: (t) => course(t) + 0.1 * random(), step: 0.1 } });
+  const { figures } = derive(log, contextOf({ phases: [phase('load', 0, 5400)] }));
+  const { interval } = presentAt(figures, 'time_to_steady_state');
+  expect(interval![0]).toBeLessThan(TRUTH);
+  expect(interval![1]).toBeGreaterThan(TRUTH);
+  expect(presentAt(figures, 'steady_temperature').quantity.value).toBeCloseTo(62, 0);
 });

@@ -181,6 +181,26 @@ describe('time constant and asymptote (closed form of one exact exponential step
     expect(derive(log, contextOf()).figures.get('time_constant')).toMatchObject({ absent: 'no-fit' });
   });
 
+  test('a load that creeps has no end: the temperature ends above where it got, and is not extrapolated', () => {
+    const random = noise(3);
+    for (const creep of [0.04, 0.08]) {
+      let [rise, end] = [0, 0];
+      const rises = Float64Array.from({ length: 4201 }, (_, t) => {
+        const before = rise;
+        end = 30 * (1 + (creep * t) / 4200);
+        rise += (end - rise) / 300;
+        return before;
+      });
+      const values = (t: number) => 22 + rises[t]! + 0.1 * random();
+      const log = logOf(every(1, 4200), { soc: { quantity: 'temperature', values, step: 0.1 } });
+      const asymptote = derive(log, contextOf({ phases: [phase('load', 0, 4200)] })).figures.get('asymptote_temperature')!;
+      expect(asymptote).toMatchObject({ absent: 'too-short', bound: { relation: '>' } });
+      const { value } = (asymptote as Extract<typeof asymptote, { absent: unknown }>).bound!;
+      expect(value).toBeLessThan(22 + end);
+      expect(value).toBeGreaterThan(22 + end - 1);
+    }
+  });
+
   test('a sawtooth is not a step response: many teeth are a swing, few of them no fit', () => {
     const saw = (period: number) =>
       logOf(every(1, 3600), { soc: { quantity: 'temperature', values: (t) => 40 + 10 * ((t / period) % 1) } });

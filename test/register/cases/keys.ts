@@ -12,6 +12,26 @@ export const KEYS: readonly Case[] = [
     ok: [[FAST, 'log: larch-2/fast-soak.csv', 'log:\n  file: larch-2/fast-soak.csv\n  rows:\n    a: 1']],
   },
   {
+    rule: 'bad-place',
+    bad: [
+      [
+        FAST,
+        'log: larch-2/fast-soak.csv',
+        'log: larch-2/fast-soak.csv\nsurface:\n  file: larch-2/other.csv\n  photographs:\n    larch-2/other.csv:\n      base: 46 by 44',
+      ],
+    ],
+    report: [
+      'content/runs/larch-fast.md:13:13: error: bad-place: `base` is at `46 by 44` | expected a place in the photograph: so many per cent from the left, by so many from the top: `46 % by 44 %`',
+    ],
+    ok: [
+      [
+        FAST,
+        'log: larch-2/fast-soak.csv',
+        'log: larch-2/fast-soak.csv\nsurface:\n  file: larch-2/other.csv\n  photographs:\n    larch-2/other.csv:\n      base: 46 % by 44 %',
+      ],
+    ],
+  },
+  {
     rule: 'bad-table',
     bad: [
       [

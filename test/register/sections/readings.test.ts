@@ -41,6 +41,16 @@ describe('register/sections/readings', () => {
     ]);
   });
 
+  test('a display that shows the same again was read again: nothing is refused, and nothing left out', () => {
+    const { register, problems } = reading(
+      with_(
+        '  - quantity: temperature\n    value: [71.2 °C, 71.4 °C, 71.2 °C]\n    phase: load\n    shows: settled\n    step: 0.2 K',
+      ),
+    );
+    expect(problems.filter(({ severity }) => severity === 'error')).toEqual([]);
+    expect(register.runs.get('larch-fast')!.context.readings).toMatchObject([{ values: [71.2, 71.4, 71.2], times: 3 }]);
+  });
+
   test.each([
     ['  - quantity: current\n    value: 0.62', '`value` is `0.62`, a number without a unit'],
     ['  - quantity: current\n    value: 0.62 V\n    phase: load', '`value` is `0.62 V`, which is not a current'],

@@ -86,6 +86,7 @@ function keyed({ run, task, result }: RunOutcome): KeyedSubject {
       ['specimen', run.specimen],
     ]),
     channels: run.channels.map(({ name, quantity }) => ({ name, quantity })),
+    ...(run.photographs && { photographs: run.photographs }),
     ...(result.derived === null && { unusable: true }),
   };
   return { subject, key: task.key };

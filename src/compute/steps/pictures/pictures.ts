@@ -8,7 +8,7 @@ import type { DataFiles } from '../../../register/register.ts';
 import type { PictureRequest } from '../../../words/written.ts';
 import { digest, digestOf } from '../../store/digest.ts';
 import { memoAsync, stored } from '../../store/memo.ts';
-import { fault } from '../../store/momentary-problems.ts';
+import { changed, fault } from '../../store/momentary-problems.ts';
 import type { Store } from '../../store/store.ts';
 import type { Notes } from '../notes/notes.ts';
 import type { PictureFiles } from './picture-step.ts';
@@ -54,7 +54,8 @@ export async function computePictures(options: Options): Promise<Pictures> {
   for (const [path, asked] of byPath) {
     try {
       const picture = await pictureAt(options, path, files, () => options.progress?.(done, byPath.size));
-      if ('found' in picture) problems.push(...asked.map((request) => told(request, picture)));
+      if (picture === 'changed') problems.push(...asked.map(({ place }) => changed(`data/${path}`, place)));
+      else if ('found' in picture) problems.push(...asked.map((request) => told(request, picture)));
       else made.set(path, picture);
     } catch (thrown) {
       problems.push(...asked.map(({ place }) => fault(place, `the picture data/${path} could not be made`, thrown)));
@@ -79,27 +80,30 @@ async function pictureAt(
   path: string,
   files: Map<string, string>,
   begin: () => void,
-): Promise<Picture | PictureFault | Unreadable> {
-  const bytes = bytesOf(root, data, path);
-  if ('found' in bytes) {
+): Promise<Picture | PictureFault | Unreadable | 'changed'> {
+  const own = digestAt(root, store, data, path);
+  if (typeof own === 'object') {
     files.set(path, '');
-    return bytes;
+    return own;
   }
-  const own = digest(bytes);
   files.set(path, own);
   const origin = archived.get(path);
   const finished = origin?.published === own;
   const key = digestOf(['picture', code, path.slice(path.lastIndexOf('.')), own, finished]);
   if (stored(store, key) === undefined) begin();
-  // sharp is loaded with the first picture that has to be made.
-  const result = await memoAsync<PictureFiles | PictureFault>(store, key, async (kept) =>
-    (await import('./picture-step.ts')).pictureStep(kept, path, bytes, finished),
-  );
-  if ('rule' in result) return result;
+  const make = async (kept: Store) => {
+    const bytes = readFileSync(join(root, 'data', path));
+    if (digest(bytes) !== own) return 'changed';
+    // sharp is loaded with the first picture that has to be made.
+    return (await import('./picture-step.ts')).pictureStep(kept, path, bytes, finished);
+  };
+  const result = await memoAsync<PictureFiles | PictureFault | 'changed'>(store, key, make, (made) => made !== 'changed');
+  if (result === 'changed' || 'rule' in result) return result;
   return { ...result, sha256: finished ? origin.original : own };
 }
 
-function bytesOf(root: string, data: DataFiles, path: string): Uint8Array | PictureFault | Unreadable {
+/** SHA-256 of a picture that can be read, or why it cannot. */
+function digestAt(root: string, store: Store, data: DataFiles, path: string): string | PictureFault | Unreadable {
   const kind = data.kind(path);
   const unreadable = (found: string, remedy: string): Unreadable => ({ rule: 'unreadable-file', found, remedy });
   if (kind === 'outside') return unreadable('leads out of data/', 'put the file itself there');
@@ -107,7 +111,7 @@ function bytesOf(root: string, data: DataFiles, path: string): Uint8Array | Pict
   if (kind === 'missing') return unreadable('does not exist, or is no ordinary file', 'check the path; capital letters count');
   try {
     const { size } = statSync(join(root, 'data', path));
-    if (size <= LIMITS.bytes) return readFileSync(join(root, 'data', path));
+    if (size <= LIMITS.bytes) return store.fileDigest(join(root, 'data', path));
     const most = `${LIMITS.bytes / 2 ** 20} MiB`;
     return {
       rule: 'picture-size',

@@ -12,7 +12,7 @@ import type { Unread } from '../../../intake/rows/unread.ts';
 import type { LogBytes } from '../../../intake/sheet/log-bytes.ts';
 import type { Problem } from '../../../problem.ts';
 import type { RunLog } from '../../../register/register.ts';
-import { digestOfData, readLogBytes, sizeOfData } from '../../project/read-data.ts';
+import { digestNow, readLogBytes, sizeOfData } from '../../project/read-data.ts';
 import { digest } from '../../store/digest.ts';
 import { changed } from '../../store/momentary-problems.ts';
 import type { Store } from '../../store/store.ts';
@@ -149,7 +149,7 @@ function readLogs(root: string, { logs, digests }: RunTask): { logs: readonly Lo
     const declaration = assigned.declarations[index]!;
     const { log, unread, problems: own } = read(bytes, declaration, file);
     // A long log is read piece by piece: only its digest afterwards shows that it was the same all the while.
-    if (!(bytes instanceof Uint8Array) && digestOfData(root, declaration.file) !== digests[declaration.file]) {
+    if (!(bytes instanceof Uint8Array) && digestNow(root, declaration.file) !== digests[declaration.file]) {
       problems.push(changed(file, declaration.place));
       return [];
     }

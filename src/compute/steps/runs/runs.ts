@@ -49,7 +49,7 @@ async function computeRun({ root, store, pool, code }: Options, run: Run, logs: 
     ...(sharing.redacted ? [sharing.redacted.file] : []),
   ]);
   const files = [...ofLogs, ...Object.values(tables).map(({ file }) => file)];
-  for (const file of files) if (!logs.has(file)) logs.set(file, digestOfData(root, file));
+  for (const file of files) if (!logs.has(file)) logs.set(file, digestOfData(root, store, file));
   const digests = Object.fromEntries(files.map((file) => [file, logs.get(file)!]));
   const key = digestOf(['run', code, digests, run.logs, run.channels, tables, run.context]);
   const task: RunTask = {

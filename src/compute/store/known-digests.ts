@@ -1,0 +1,71 @@
+/**
+ * Digests of large files outside of the store, and how the files looked when they were read: one whose size, inode and times of writing and
+ * change still are the same is not read again. Unlike the time of writing, the time of change (`st_ctime`, POSIX.1-2024, stat) cannot be set by
+ * a program, so a file that was written since is seen whatever its times were set to. A bad disk that gives back other bytes is not; small
+ * files are read each time. A lost or damaged list costs time and never correctness.
+ */
+import { readFileSync, statSync } from 'node:fs';
+import { fileDigest } from './file-digest.ts';
+
+/** In bytes: to read less takes hardly longer than to look at it. */
+const LARGE = 2 ** 18;
+
+export interface KnownDigests {
+  /** The digest of a file: the known one where it looks as it did, else of its bytes. Throws where it cannot be read. */
+  of(name: string, path: string): string;
+  /** Of its bytes in any case. */
+  read(name: string, path: string): string;
+  /** The list to be written in the place of the one that was read, of the files that were asked for; undefined where that one serves as well. */
+  listed(): string | undefined;
+}
+
+interface Known {
+  readonly look: string;
+  readonly digest: string;
+}
+
+/** The list in a file, which need not be there. */
+export function openKnown(file: string): KnownDigests {
+  const { known, since } = stored(file);
+  const asked = new Map<string, Known>();
+  const read = (name: string, path: string, look = lookOf(path)): string => {
+    const digest = fileDigest(path);
+    if (look !== null) asked.set(name, { look, digest });
+    return digest;
+  };
+  return {
+    of(name, path) {
+      const look = lookOf(path);
+      const before = known.get(name);
+      if (look === null || before?.look !== look || changedAt(look) >= since) return read(name, path, look);
+      asked.set(name, before);
+      return before.digest;
+    },
+    read: (name, path) => read(name, path),
+    listed() {
+      const same = ([name, { look, digest }]: [string, Known]) =>
+        known.get(name)?.look === look && known.get(name)?.digest === digest && changedAt(look) < since;
+      return asked.size === known.size && [...asked].every(same) ? undefined : JSON.stringify([...asked]);
+    },
+  };
+}
+
+/** Time of the last change, of the last writing, size, inode; null of a file that is small. Throws where there is none. */
+function lookOf(path: string): string | null {
+  const { ctimeNs, mtimeNs, size, ino } = statSync(path, { bigint: true });
+  return size < LARGE ? null : [ctimeNs, mtimeNs, size, ino].join(' ');
+}
+
+function changedAt(look: string): bigint {
+  return BigInt(look.slice(0, look.indexOf(' ')));
+}
+
+/** What stands on the list, and when it was written: what changed no earlier is not trusted. */
+function stored(file: string): { known: ReadonlyMap<string, Known>; since: bigint } {
+  try {
+    const known = new Map(JSON.parse(readFileSync(file, 'utf8')) as [string, Known][]);
+    return { known, since: statSync(file, { bigint: true }).mtimeNs };
+  } catch {
+    return { known: new Map(), since: 0n };
+  }
+}
