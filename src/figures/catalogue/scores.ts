@@ -112,7 +112,6 @@ export const SCORES = subject('scores', {
     spoken: 'drift slower faster repeat',
     publishedChecks: ['nist-norris'],
     lists: [],
-    uncounted: 'Its interval is that of the slope of a straight line through independent values; it itself is not simulated.',
     definition:
       'By how much a score changes from one repeat to the next, as a share of its mean: the slope of a straight line over the repeats.',
     formula: String.raw`\delta = \frac{1}{\bar x}\,\frac{\sum_i (i - \bar\imath)(x_i - \bar x)}{\sum_i (i - \bar\imath)^2}`,
@@ -135,8 +134,6 @@ export const SCORES = subject('scores', {
     spoken: 'sustained sustains sustain keeps kept holds held first last soak',
     publishedChecks: PRODUCT,
     lists: [],
-    uncounted:
-      'It is a ratio of two means of independent repeats, as a speedup is, which is simulated; its own closed form is tried with 400 seeds in the tests.',
     definition:
       'Speed of a test over the last third of its repeats divided by that over the first third, by the times at which they started: below 1 where the device became slower. Where less is better, the other way round.',
     formula: String.raw`r = \left(\frac{\bar x_\mathrm{last}}{\bar x_\mathrm{first}}\right)^{\pm 1}`,
