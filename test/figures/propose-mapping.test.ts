@@ -94,8 +94,8 @@ describe('figures/propose-mapping', () => {
       'MHz,Result\n1900,"passed, no errors"\n2000,did not hang\n2100,"froze, no picture"\n2200,would not boot\n2300,does not boot\n';
     expect(lines(words, 'attempts').slice(-6)).toEqual([
       'words:',
-      '  "passed, no errors": passed',
-      '  "froze, no picture": hung under load',
+      '  passed, no errors: passed',
+      '  froze, no picture: hung under load',
       '  would not boot: no boot',
       '  does not boot: no boot',
       '#   did not hang: what it means, one of our outcomes',
