@@ -8,6 +8,8 @@ const TAG = /<[a-z](?:"[^"]*"|[^">])*>/g;
 const OF_THE_PAGE = / (?:id|class|data-[a-z]+|tabindex|role|aria-[a-z]+)="[^"]*"/g;
 /** Another choice of a picture: a reader of feeds knows no widths, and takes the file that every one can show. */
 const CHOICE = /<source(?:"[^"]*"|[^">])*>/g;
+/** The numbers of marked spots: only the page's style lays them over their picture. */
+const MARKS = /<svg class="marks"[\s\S]*?<\/svg>/g;
 const ADDRESS = / (href|src)="([^"]*)"/g;
 
 /** HTML of the article. `site` is the site's address with its base. A held number leads to its place on the page. */
@@ -19,7 +21,10 @@ export function articleHtml({ path, article, beware, invented }: NoteEntry, site
   ];
   const pieces = article.map((piece) => {
     if (typeof piece === 'string')
-      return piece.replaceAll(CHOICE, '').replaceAll(TAG, (tag) => absolute(tag.replaceAll(OF_THE_PAGE, ''), page));
+      return piece
+        .replaceAll(MARKS, '')
+        .replaceAll(CHOICE, '')
+        .replaceAll(TAG, (tag) => absolute(tag.replaceAll(OF_THE_PAGE, ''), page));
     const { title, alt, picture } = piece;
     return `<figure><img src="${escaped(site + picture)}" alt="${escaped(alt)}"><figcaption>${escaped(title)}</figcaption></figure>`;
   });

@@ -7,7 +7,7 @@ import { compareText } from '../../problem.ts';
 const SPECIFIERS = [
   /^(?:import|export)\s+(?!type\s)(?:[^'";]*?\sfrom\s+)?'(\.{1,2}\/[^']+)'/gm,
   /\bimport\('(\.{1,2}\/[^']+)'\)/g,
-  /\bnew URL\('(\.{1,2}\/[^']+\.(?:ts|json))', import\.meta\.url\)/g,
+  /\bnew URL\('(\.{1,2}\/[^']+\.(?:ts|json|sh))', import\.meta\.url\)/g,
 ];
 
 /** Files below a folder of code, read once: their paths are relative to it, with forward slashes. */

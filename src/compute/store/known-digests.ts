@@ -2,13 +2,18 @@
  * Digests of large files outside of the store, and how the files looked when they were read: one whose size, inode and times of writing and
  * change still are the same is not read again. Unlike the time of writing, the time of change (`st_ctime`, POSIX.1-2024, stat) cannot be set by
  * a program, so a file that was written since is seen whatever its times were set to. A bad disk that gives back other bytes is not; small
- * files are read each time. A lost or damaged list costs time and never correctness.
+ * files are read each time, and so are those of disks that keep no time of change. A lost or damaged list costs time and never correctness.
  */
-import { readFileSync, statSync } from 'node:fs';
+import { type BigIntStats, readFileSync, statSync } from 'node:fs';
 import { fileDigest } from './file-digest.ts';
 
 /** In bytes: to read less takes hardly longer than to look at it. */
 const LARGE = 2 ** 18;
+/**
+ * In ns. Where there is no time of change (FAT, exFAT, a folder of another machine over SFTP), systems show the time of writing in its place,
+ * which a program can set. Such times count in steps of 10 ms at the finest (exFAT specification, 7.4); others hit one by chance, once in thousands.
+ */
+const COARSE = 10_000_000n;
 
 export interface KnownDigests {
   /** The digest of a file: the known one where it looks as it did, else of its bytes. Throws where it cannot be read. */
@@ -28,14 +33,14 @@ interface Known {
 export function openKnown(file: string): KnownDigests {
   const { known, since } = stored(file);
   const asked = new Map<string, Known>();
-  const read = (name: string, path: string, look = lookOf(path)): string => {
+  const read = (name: string, path: string, look = lookAt(path)): string => {
     const digest = fileDigest(path);
     if (look !== null) asked.set(name, { look, digest });
     return digest;
   };
   return {
     of(name, path) {
-      const look = lookOf(path);
+      const look = lookAt(path);
       const before = known.get(name);
       if (look === null || before?.look !== look || changedAt(look) >= since) return read(name, path, look);
       asked.set(name, before);
@@ -50,10 +55,14 @@ export function openKnown(file: string): KnownDigests {
   };
 }
 
-/** Time of the last change, of the last writing, size, inode; null of a file that is small. Throws where there is none. */
-function lookOf(path: string): string | null {
-  const { ctimeNs, mtimeNs, size, ino } = statSync(path, { bigint: true });
-  return size < LARGE ? null : [ctimeNs, mtimeNs, size, ino].join(' ');
+/** Throws where there is no file. */
+function lookAt(path: string): string | null {
+  return lookOf(statSync(path, { bigint: true }));
+}
+
+/** Time of the last change, of the last writing, size, inode; null of a file that is small, or whose disk keeps no time of change. */
+export function lookOf({ ctimeNs, mtimeNs, size, ino }: Pick<BigIntStats, 'ctimeNs' | 'mtimeNs' | 'size' | 'ino'>): string | null {
+  return size < LARGE || ctimeNs % COARSE === 0n ? null : [ctimeNs, mtimeNs, size, ino].join(' ');
 }
 
 function changedAt(look: string): bigint {

@@ -97,7 +97,8 @@ export function openStore(root: string): Store {
       removeOthers(entries, keys);
       removeOthers(blobs, kept);
       seen.keepOnly(kept);
-      remember();
+      // The other list is of the author's files, of which none was asked for here.
+      writeList(list, seen.listed());
     },
   };
 }

@@ -3,6 +3,7 @@ import type { Root } from 'mdast';
 import { visit } from 'unist-util-visit';
 import type { ImagePoint } from '../../figures/surface/in-image.ts';
 import { error, type Place } from '../../problem.ts';
+import { freeId } from '../page/fragment.ts';
 import { type FigureNode, isFigure } from '../page/picture-nodes.ts';
 import type { Writing } from '../page/writing.ts';
 import { spotsTable } from './place-table.ts';
@@ -38,7 +39,7 @@ function marked(writing: Writing, figure: FigureNode, path: string, place: Place
     }
   }
   if (places.size === 0) return [];
-  const id = `${figure.data.hProperties?.id}-spots`;
+  const id = freeId(`${figure.data.hProperties?.id}-spots`, writing.ids);
   const table = spotsTable(writing, { id, runs, spots: [...places.keys()], place });
   if (table === null) return [];
   writing.ids.add(id);

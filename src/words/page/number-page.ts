@@ -50,21 +50,26 @@ function withoutHeld(node: Element): string {
     .join('');
 }
 
-/** Puts ordinary tables into a region that scrolls and can be reached by keyboard, as long code can. */
+/** Puts ordinary tables into a region that scrolls and can be reached by keyboard, as long code can. Every such region gets a label of its own. */
 export function wrapTables(tree: Root): void {
   const seen = new Map<string, number>();
   visit(tree, 'element', (node: Element, index, parent) => {
     // Code wider than the window scrolls by itself, and is reached by keyboard too.
     if (node.tagName === 'pre') node.properties = { tabIndex: 0, ...node.properties };
+    if (isScroll(node)) node.properties.ariaLabel = toldApart(String(node.properties.ariaLabel), seen);
     if (node.tagName !== 'table' || !parent || index === undefined || isScroll(parent)) return;
     const heads = collect(node, 'th').map((cell) => textOf(cell).trim());
     for (const cell of collect(node, 'th')) cell.properties = { scope: 'col', ...cell.properties };
     const label = `Table: ${heads.filter((head) => head !== '').join(', ')}`;
-    const count = (seen.get(label) ?? 0) + 1;
-    seen.set(label, count);
-    // Regions are told apart by their labels.
-    (parent.children as RootContent[])[index] = scrollRegion(count === 1 ? label : `${label} (${count})`, node);
+    (parent.children as RootContent[])[index] = scrollRegion(toldApart(label, seen), node);
   });
+}
+
+/** Regions of a page are told apart by their labels: the second of the same label has its number behind it. */
+function toldApart(label: string, seen: Map<string, number>): string {
+  const count = (seen.get(label) ?? 0) + 1;
+  seen.set(label, count);
+  return count === 1 ? label : `${label} (${count})`;
 }
 
 /** The region around a wide table. */

@@ -13,6 +13,7 @@ describe('compute/discovery/plain-text', () => {
     ['a <a href="x" title="b > c">link</a>', 'a link'],
     ['5 &#x3C; 6 &#x26; 7 &lt; 8, &quot;9&quot;', '5 < 6 & 7 < 8, "9"'],
     ['<p>un<em>break</em>able</p>', 'unbreakable'],
+    ['<a><img alt="The lid"><svg class="marks" aria-hidden="true"><text x="46%">1</text></svg></a><p>Below.</p>', 'Below.'],
     ['', ''],
   ])('%s', (html, text) => {
     expect(plainText(html)).toBe(text);

@@ -69,10 +69,10 @@ describe('compute/feeds/notes-feed', () => {
 
   it('shows a picture by the file that every reader can show, and names no address that leads nowhere from a reader', () => {
     const html =
-      '<p><a class="whole" href="/notes/larch/a.jpg"><picture><source type="image/webp" srcset="/notes/larch/a-480.webp 480w" sizes="38rem"><img src="/notes/larch/a-960.jpg" width="9" height="6" alt="A > B"></picture></a></p>';
+      '<p><a class="whole" href="/notes/larch/a.jpg"><picture><source type="image/webp" srcset="/notes/larch/a-480.webp 480w" sizes="38rem"><img src="/notes/larch/a-960.jpg" width="9" height="6" alt="A > B"></picture><svg class="marks" aria-hidden="true"><circle cx="46%" cy="44%" r="11"/><text x="46%" y="44%" dy="5">1</text></svg></a></p>';
     const entry = feed({ ...ONE, entries: [{ ...ENTRY, article: [html] }] }).split('<entry>')[1]!;
     expect(entry).toContain(
-      '<picture><img src="https://bench.example/notes/larch/a-960.jpg" width="9" height="6" alt="A > B"></picture>',
+      '<picture><img src="https://bench.example/notes/larch/a-960.jpg" width="9" height="6" alt="A > B"></picture></a>',
     );
     const addresses = [...entry.matchAll(/ (?:href|src|srcset)="([^"]*)"/g)].map(([, address]) => address!);
     expect(addresses.length).toBeGreaterThan(2);

@@ -78,10 +78,12 @@ describe('compute/store/imports', () => {
         "const worker = new URL('./worker.ts', import.meta.url);",
         "const outside = new URL('../../package.json', import.meta.url);",
         "import table from './table.json' with { type: 'json' };",
+        "const script = new URL('./script.sh', import.meta.url);",
       ].join('\n'),
     );
     for (const name of ['effect', 'again', 'later', 'worker']) write(`a/${name}.ts`, "import './entry.ts';");
     write('a/table.json', '{}');
+    write('a/script.sh', '');
     write('b/several-lines.ts', "export * from './far.ts';");
     write('b/far.ts', '');
     expect(openCode(folder).neededBy(['a/entry.ts'])).toEqual([
@@ -89,6 +91,7 @@ describe('compute/store/imports', () => {
       'a/effect.ts',
       'a/entry.ts',
       'a/later.ts',
+      'a/script.sh',
       'a/table.json',
       'a/worker.ts',
       'b/far.ts',

@@ -1,8 +1,8 @@
 import { createHash } from 'node:crypto';
-import { mkdtempSync, rmSync, statSync, utimesSync, writeFileSync } from 'node:fs';
+import { linkSync, mkdtempSync, renameSync, rmSync, statSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, inject, it } from 'vitest';
-import { openKnown } from '../../../src/compute/store/known-digests.ts';
+import { lookOf, openKnown } from '../../../src/compute/store/known-digests.ts';
 
 const LENGTH = 2 ** 18;
 let folder: string;
@@ -47,6 +47,36 @@ describe('compute/store/known-digests', () => {
     writeFileSync(photo, filled(2));
     utimesSync(photo, atime, mtime);
     expect(openKnown(list).of('photo', photo)).toBe(sha256(filled(2)));
+  });
+
+  // Steps of 2 s (FAT) and of 10 ms (exFAT): from memory.
+  it.each([2_000_000_000n, 10_000_000n])(
+    'trusts no time of change that counts in steps of %i ns: it is that of writing',
+    (step) => {
+      const file = { mtimeNs: 1n, size: BigInt(LENGTH), ino: 2n };
+      expect(lookOf({ ...file, ctimeNs: 875_000_000n * step })).toBeNull();
+      expect(lookOf({ ...file, ctimeNs: 875_000_000n * step + 100n })).not.toBeNull();
+    },
+  );
+
+  it('sees another file under the name, whatever its size and time of writing', () => {
+    const first = openKnown(list);
+    first.of('photo', photo);
+    remember(first);
+    const { atime, mtime } = statSync(photo);
+    const other = join(folder, 'other.jpg');
+    writeFileSync(other, filled(2));
+    utimesSync(other, atime, mtime);
+    renameSync(other, photo);
+    expect(openKnown(list).of('photo', photo)).toBe(sha256(filled(2)));
+    const second = openKnown(list);
+    second.of('photo', photo);
+    remember(second);
+    // Through another name of the same file.
+    linkSync(photo, other);
+    writeFileSync(other, filled(3));
+    utimesSync(photo, atime, mtime);
+    expect(openKnown(list).of('photo', photo)).toBe(sha256(filled(3)));
   });
 
   it('reads what changed in the tick of the list itself, small files, and all where the list is damaged', () => {

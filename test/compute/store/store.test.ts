@@ -1,4 +1,4 @@
-import { mkdtempSync, readdirSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -101,5 +101,18 @@ describe('compute/store/store', () => {
     store.prune(new Set(['new']), new Set([kept]));
     expect(readdirSync(join(root, '.cache', 'entries'))).toEqual(['new']);
     expect(readdirSync(join(root, '.cache', 'blobs'))).toEqual([kept]);
+  });
+
+  it("remembers the author's large files while the cache is pruned", () => {
+    const path = join(root, 'photo.jpg');
+    writeFileSync(path, Buffer.alloc(2 ** 18));
+    const store = openStore(root);
+    store.fileDigest(path);
+    store.remember();
+    const list = join(root, '.cache', 'known-data.json');
+    const listed = readFileSync(list, 'utf8');
+    expect(listed).toContain('photo.jpg');
+    openStore(root).prune(new Set(), new Set());
+    expect(readFileSync(list, 'utf8')).toBe(listed);
   });
 });

@@ -28,6 +28,22 @@ describe('words/directives/mark-spots', () => {
     expect(String(other.pieces[0])).not.toContain('<table');
   });
 
+  it('tells the tables of two photographs apart, by label and by id', () => {
+    const { pieces, problems } = written('![The lid](lid.jpg)\n\n![The lid again](lid.jpg)\n');
+    expect(reportOf(problems)).toBe('');
+    const all = (pattern: RegExp, html = String(pieces[0])) => [...html.matchAll(pattern)].map(([, found]) => found!);
+    expect(all(/aria-label="(Temperatures[^"]*)"/g)).toEqual([
+      'Temperatures of the marked spots',
+      'Temperatures of the marked spots (2)',
+    ]);
+    const [own] = all(/id="(picture-[^"]*-spots)"/g);
+    const beside = written(`![The lid](lid.jpg)\n\n::table{runs="fast" of='surface."lid-centre"' id="${own}"}\n`);
+    expect(reportOf(beside.problems)).toBe('');
+    const ids = all(/ id="([^"]*)"/g, String(beside.pieces[0]));
+    expect(ids).toContain(own);
+    expect(new Set(ids).size).toBe(ids.length);
+  });
+
   it('says which spot the surface readings do not have', () => {
     const fast = SPOTTED.get('fast')!;
     const photographs = new Map([['lid.jpg', [{ spot: 'base', at: { x: 0.1, y: 0.1 } }]]]);
