@@ -38,3 +38,11 @@ export function typicalScatter(y: Float64Array): number {
   const typical = seconds.every(Number.isFinite) ? quantile(seconds, 0.5) : 0;
   return typical / (MEDIAN_SIZE * Math.sqrt(6));
 }
+
+/**
+ * Noise of a single reading where a load may change too: the smaller of both scatters, so that a few jumps leave it as it is. Of a coarse
+ * sensor that mostly repeats a reading it is what its readings scatter by, up to half a step. `step` in the unit of y.
+ */
+export function readingNoise(y: Float64Array, step: number): number {
+  return Math.min(scatterOf(y).deviation, Math.max(typicalScatter(y), step / 2));
+}

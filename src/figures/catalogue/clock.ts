@@ -12,6 +12,10 @@ const NO_LOAD = 'there is no load phase';
 const PERCENTILE = String.raw`f_p = \min\{f : \textstyle\sum_{i:\, f_i \le f} w_i \ge p \sum_i w_i\}`;
 const ORDERED =
   'The interval lies between order statistics, of as many independent readings as the log is worth: readings that follow each other repeat each other. It holds for loads like this one, and not for this hour alone.';
+const NOISE_IN =
+  'The percentile is that of the readings. Noise of the sensor spreads them, so that the interval has room for it: it reaches towards the median by as many standard deviations of neighbouring readings as the percentile lies off in a normal distribution (2.33 for the 1st, 1.64 for the 5th). Levels that stand apart, as the steps of a clock, are no noise.';
+const FRESH =
+  'A row that is written twice counts once, and so does a reading that the sensor holds for several rows, always the same number.';
 const FEW =
   'the readings are worth fewer independent ones than the percentile needs: 368 for the 1st, 72 for the 5th, 6 for the median';
 const ORDER_STATISTICS = 'H. A. David and H. N. Nagaraja, Order Statistics, 2003, 7.1 (from memory), for the interval';
@@ -57,10 +61,11 @@ export const CLOCK = subject('clock', {
     spoken: 'percentile lowest dips slowest',
     publishedChecks: ['order-statistics'],
     lists: [],
-    definition: 'The clock that was undercut in 1 % of the time of the load.',
+    definition:
+      'The reading of the clock that was undercut in 1 % of the time of the load. The interval has room for noise of the sensor.',
     formula: PERCENTILE,
     notCovered: ['Loads unlike this one, and drops shorter than the step of the log.'],
-    assumptions: [REPORTED, WHICH, ORDERED, 'Gaps of the log are left out.'],
+    assumptions: [REPORTED, WHICH, ORDERED, NOISE_IN, FRESH, 'Gaps of the log are left out.'],
     absentWhen: ['there is no clock channel', NO_LOAD, FEW],
     ofSingleReadings: true,
     source: ORDER_STATISTICS,
@@ -72,10 +77,11 @@ export const CLOCK = subject('clock', {
     spoken: 'percentile lowest dips slowest',
     publishedChecks: ['order-statistics'],
     lists: [],
-    definition: 'The clock that was undercut in 5 % of the time of the load.',
+    definition:
+      'The reading of the clock that was undercut in 5 % of the time of the load. The interval has room for noise of the sensor.',
     formula: PERCENTILE,
     notCovered: ['Loads unlike this one, and drops shorter than the step of the log.'],
-    assumptions: [REPORTED, WHICH, ORDERED, 'Gaps of the log are left out.'],
+    assumptions: [REPORTED, WHICH, ORDERED, NOISE_IN, FRESH, 'Gaps of the log are left out.'],
     absentWhen: ['there is no clock channel', NO_LOAD, FEW],
     ofSingleReadings: true,
     source: ORDER_STATISTICS,
@@ -87,10 +93,10 @@ export const CLOCK = subject('clock', {
     spoken: 'median middle half typical usual',
     publishedChecks: ['order-statistics'],
     lists: [],
-    definition: 'The clock that was undercut in half of the time of the load.',
+    definition: 'The reading of the clock that was undercut in half of the time of the load.',
     formula: PERCENTILE,
     notCovered: ['Loads unlike this one.'],
-    assumptions: [REPORTED, WHICH, ORDERED, 'Gaps of the log are left out.'],
+    assumptions: [REPORTED, WHICH, ORDERED, FRESH, 'Gaps of the log are left out.'],
     absentWhen: ['there is no clock channel', NO_LOAD, FEW],
     ofSingleReadings: true,
     source: ORDER_STATISTICS,
@@ -128,12 +134,12 @@ export const CLOCK = subject('clock', {
     definition:
       'Time of the load phase in which the clock was below its setting by more than one step of the clock, or 1 % of the setting where that is more; rows of less than half utilisation do not count.',
     formula: String.raw`t_\mathrm{below} = \sum_{i:\, f_i < f_\mathrm{set} - \delta} w_i`,
-    notCovered: ['Drops between two readings, and what happened in gaps of the log.'],
+    notCovered: ['What happened in gaps of the log.'],
     assumptions: [
       REPORTED,
       WHICH,
       'Gaps of the log are left out.',
-      'Each change of state is known to a step/√12. Where they recur in step with the log, they all share that error.',
+      'Each change of state is known to a step/√12. Where they recur in step with the log, they all share that error. A clock that changes so fast that changes fall between readings is seen by glances: the interval has room for that, as far as neighbouring readings tell how fast it changes.',
     ],
     absentWhen: ['no clock setting is stated', 'there is no clock channel', NO_LOAD],
     ofSingleReadings: true,
@@ -154,7 +160,8 @@ export const CLOCK = subject('clock', {
     notCovered: ['Events that came and went between two readings, and reasons for which the device has no flag.'],
     assumptions: [
       'A clock that is below its setting from the first reading on, for longer than 10 s or three steps of the log, was throttled from the start: that is one event, and the time to throttle is zero.',
-      'What came and went between two readings is not counted. Where a sticky bit came on under load and no "now" bit was seen, that is said, and the interval reaches up by as many; and by as many as there were single readings below the setting by more than half the tolerance.',
+      'What came and went between two readings is not counted. Where a sticky bit came on under load and no "now" bit was seen, that is said, and the interval reaches up by as many; and by the single readings: those below the setting by more than half the tolerance, and those at the setting within a fall, which then is two.',
+      'Where states of the clock last for one reading, others fall between two: half as many, where their lengths are exponentially distributed about some steps of the log. The interval reaches up by these too, as Poisson’s distribution has it (half of n singles, and 1.64 √(3n/4), rounded up).',
     ],
     absentWhen: [
       'there is neither a throttle flag nor a clock channel',
@@ -162,7 +169,7 @@ export const CLOCK = subject('clock', {
       'all named bits of the flags are sticky, and there is no clock channel',
       'without flags: a clock that is not known to be the delivered one never fell, which shows nothing',
       'without flags: the clock was below its setting from the first reading to the last',
-      'without flags: the clock was below its setting for single readings more than half as often as for longer, and in more than 1 % of all: it changes as fast as it was logged',
+      'without flags: the clock was below its setting, or back at it, for single readings more than half as often as below it for longer, and in more than 1 % of all: it changes as fast as it was logged',
       NO_LOAD,
     ],
     ofSingleReadings: true,

@@ -96,7 +96,7 @@ export const POWER = subject('power', {
     spoken: 'percentile most nearly always peak below',
     publishedChecks: [...PRODUCT, 'order-statistics'],
     lists: [],
-    definition: `The power that was not exceeded in 95 % of the time of the load: what a supply must carry nearly always, where a peak is one reading. ${WHICH}`,
+    definition: `The reading of the power that was not exceeded in 95 % of the time of the load, with room for noise of the meter in its interval: what a supply must carry nearly always, where a peak is one reading. ${WHICH}`,
     formula: String.raw`P_{95} = \min\{P : \textstyle\sum_{i:\, P_i \le P} w_i \ge 0.95 \sum_i w_i\}`,
     notCovered: [
       'Peaks shorter than the step of the log: they are averaged by the instrument, or missed.',
@@ -104,6 +104,8 @@ export const POWER = subject('power', {
     ],
     assumptions: [
       'The interval lies between order statistics, of as many independent readings as the log is worth, with the errors of the instruments beside.',
+      'Noise of the meter spreads the readings, so that the interval reaches 1.64 of its standard deviations down. It is taken from neighbouring readings under load; where that is less, from those of the idle phase, in proportion to the power: a meter’s noise grows no faster than its reading.',
+      'A row that is written twice counts once, and so does a reading that the meter holds for several rows, always the same number.',
       WALL,
       GAPS,
     ],

@@ -433,6 +433,7 @@ export const THERMAL = subject('thermal', {
     notCovered: ['Noise that is slower than two steps of the log: it is taken for course.'],
     assumptions: [
       'Rounding by the sensor is in it.',
+      'A row that is written twice counts once. So does a reading that the sensor holds for several rows, always the same number: that is seen where readings change at every second row alone, or at every third, though they scatter.',
       'Readings are about evenly spaced, and the temperature bends little between three of them.',
     ],
     absentWhen: [

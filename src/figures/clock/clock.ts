@@ -116,24 +116,43 @@ function belowSetting(soak: Soak, channel: Channel, address: string): Measured |
   };
 }
 
-/** Sticky bits and single low readings tell of events that may have been missed: the count may be higher by as many. Without them it is exact as a count. */
+/** One-sided 95 % of a normal distribution. */
+const Z_UPPER = 1.644854;
+
+/**
+ * How many states no reading caught, at most, where so many were read once. Of states whose lengths are exponentially distributed about
+ * some steps of the log, half as many fall between two readings as are read once (s/2m of s/m, for a step s and a mean length m); both
+ * numbers are of Poisson's distribution, so that the one less half of the other has a variance of 3/4 of the other. Derived here.
+ */
+function unread(singles: number): number {
+  return Math.ceil(singles / 2 + Z_UPPER * Math.sqrt(0.75 * singles));
+}
+
+/**
+ * The count may be higher by what sticky bits tell that was missed; by the single readings, low ones and those at the setting within a fall;
+ * and by what came and went between two readings, as single readings tell of it. Without either it is exact as a count.
+ */
 function missedInterval(throttling: Throttling | Reason): { readonly interval?: readonly [number, number] } {
   if (isReason(throttling)) return {};
-  const { onsets, missed, lone } = throttling;
-  const unseen = missed.length + lone.length;
+  const { onsets, missed, lone, loneUp } = throttling;
+  const singles = lone.length + loneUp.length;
+  const unseen = missed.length + singles + unread(singles);
   return unseen === 0 ? {} : { interval: [onsets.length, onsets.length + unseen] };
 }
 
-/** A clock changes as fast as it was logged where it was low for single readings so often, more than half as often as for longer, and in such a share of all. */
+/** A clock changes as fast as it was logged where it was low, or up again, for single readings so often, more than half as often as it fell for longer, and in such a share of all. */
 const LONE = 4;
 const LONE_SHARE = 0.01;
 
-function isTooQuick({ lone, onsets, phase }: Throttling): boolean {
-  return lone.length >= LONE && 2 * lone.length > onsets.length && lone.length > LONE_SHARE * (phase.toRow - phase.fromRow);
+function isTooQuick({ lone, loneUp, onsets, phase }: Throttling): boolean {
+  const singles = Math.max(lone.length, loneUp.length);
+  return singles >= LONE && 2 * singles > onsets.length && singles > LONE_SHARE * (phase.toRow - phase.fromRow);
 }
 
-function tooQuick({ onsets, lone, channels }: Throttling): Reason {
-  const why = `The clock ${channels[0]!.name} was below its setting for a single reading ${counted(lone.length, 'time')}, and for longer ${counted(onsets.length, 'time')}: it changes as fast as it was logged, so that its falls cannot be counted.`;
+function tooQuick({ onsets, lone, loneUp, channels }: Throttling): Reason {
+  const [count, where] = lone.length >= loneUp.length ? [lone.length, 'below'] : [loneUp.length, 'back at'];
+  const fell = `${where === 'below' ? 'and' : 'and below it'} for longer ${counted(onsets.length, 'time')}`;
+  const why = `The clock ${channels[0]!.name} was ${where} its setting for a single reading ${counted(count, 'time')}, ${fell}: it changes as fast as it was logged, so that its falls cannot be counted.`;
   return { absent: 'not-observed', why };
 }
 

@@ -21,6 +21,8 @@ export interface Throttling {
   readonly onsets: readonly Onset[];
   /** Rows of single readings below the setting: each may be a fall that was over before the next reading. */
   readonly lone: readonly number[];
+  /** Rows of single readings at the setting within a fall: each may be the end of one fall and the beginning of another. */
+  readonly loneUp: readonly number[];
   /** How it was told, in words. */
   readonly by: string;
   /** Every reason that the flags name, also those that never came. */
@@ -70,6 +72,7 @@ function byFlags(flags: readonly Channel[], phase: Phase): Told | Reason {
     channels: flags,
     onsets,
     lone: [],
+    loneUp: [],
     by: 'rising bits of the throttle flags',
     reasons: [...new Set(bits.map((bit) => bit.reason))],
   };
@@ -108,13 +111,12 @@ function byClock(soak: Soak, clock: Channel, phase: Phase): Told | Reason {
   if (isReason(threshold)) return threshold;
   if (!hasReadings(clock, phase)) return noReadings(clock.name, 'the load phase');
   const ramp = Math.max(RAMP, 3 * (stepIn(soak.log, clock.log) ?? 0));
-  const { onsets, lone, reached } = fallsOf(loadedReadings(soak, clock, phase), threshold, ramp);
+  const { reached, ...falls } = fallsOf(loadedReadings(soak, clock, phase), threshold, ramp);
   if (!reached) return neverReached(soak, clock);
   return {
     phase,
     channels: [clock],
-    onsets,
-    lone,
+    ...falls,
     by: `the clock ${clock.name} itself, below its setting for two readings or more`,
     reasons: [],
   };
@@ -140,22 +142,25 @@ function loadedReadings(soak: Soak, clock: Channel, phase: Phase): ClockReading[
  * Falls of the clock below its setting: two readings in a row below the threshold begin one, two in a row at half the tolerance or more
  * above it end it, so that a clock that toggles about the threshold falls once. One that is below from the first reading for longer than
  * a governor takes to bring it up counts as a fall at the first; `reached` is false where it never came up. `lone`: single readings below by more
- * than half the tolerance, the last of the load too.
+ * than half the tolerance, the last of the load too; `loneUp`: single readings within a fall that would have ended it.
  */
 function fallsOf(
   readings: readonly ClockReading[],
   { below, tolerance }: Threshold,
   ramp: number,
-): { readonly onsets: Onset[]; readonly lone: readonly number[]; readonly reached: boolean } {
+): Pick<Throttling, 'onsets' | 'lone' | 'loneUp'> & { readonly reached: boolean } {
   const first = readings.findIndex(({ value }) => value >= below);
-  if (first < 0) return { onsets: [], lone: [], reached: readings.length === 0 };
+  if (first < 0) return { onsets: [], lone: [], loneUp: [], reached: readings.length === 0 };
   const late = first > 0 && readings[first]!.at - readings[0]!.at > ramp;
   const onsets: Onset[] = late ? [{ row: readings[0]!.row, reason: 'clock below its setting from the start' }] : [];
   let down = late;
   let candidate: ClockReading | null = null;
   const lone: number[] = [];
+  const loneUp: number[] = [];
   const keepLone = () => {
-    if (!down && candidate !== null && candidate.value < below - tolerance / 2) lone.push(candidate.row);
+    if (candidate === null) return;
+    if (down) loneUp.push(candidate.row);
+    else if (candidate.value < below - tolerance / 2) lone.push(candidate.row);
   };
   for (const reading of readings.slice(first)) {
     const turns = down ? reading.value >= below + tolerance / 2 : reading.value < below;
@@ -169,7 +174,7 @@ function fallsOf(
     }
   }
   keepLone();
-  return { onsets, lone, reached: true };
+  return { onsets, lone, loneUp, reached: true };
 }
 
 function neverReached(soak: Soak, clock: Channel): Reason {

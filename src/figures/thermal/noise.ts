@@ -3,6 +3,7 @@ import type { Channel } from '../../intake/log.ts';
 import { chiSquareQuantile } from '../../statistics/chi-square-quantile.ts';
 import { absent, noReadings } from '../absent.ts';
 import { fromOf, gapsOf, placeOf } from '../average.ts';
+import { freshReadings } from '../held.ts';
 import { present } from '../present.ts';
 import { readingsOf } from '../readings.ts';
 import { scatterOf } from '../scatter.ts';
@@ -16,13 +17,14 @@ const MOST_DOF = 10_000;
 
 /**
  * K: standard deviation of a single reading about the line through its two neighbours, in the idle phase, else in the last half of the
- * load, else in the whole log. Its square has 18(n − 2)/35 degrees of freedom where readings are independent: second differences have
+ * load, else in the whole log; a reading that was logged more than once counts once. Its square has 18(n − 2)/35 degrees of freedom where readings are independent: second differences have
  * variances of 6 and covariances of −4 and 1 times that of a reading.
  */
 export function sensorNoise(soak: Soak, channel: Channel, index: number): Entry {
   const address = addressOf('sensor_noise', channel, index);
   const { rows, words } = quietest(soak);
-  const readings = readingsOf(soak.log, channel.values, rows);
+  const step = stepOf(soak.context, channel);
+  const readings = freshReadings(readingsOf(soak.log, channel.values, rows), step);
   if (readings.y.length < FEWEST)
     return [
       address,
@@ -32,7 +34,6 @@ export function sensorNoise(soak: Soak, channel: Channel, index: number): Entry 
       }),
     ];
   const { deviation } = scatterOf(readings.y);
-  const step = stepOf(soak.context, channel);
   if (deviation < step / 2) {
     const why = `Readings of ${channel.name} scatter by less than half of its step in ${words}: the step hides how much.`;
     return [address, absent('sensor_noise', { absent: 'out-of-range', why, bound: { relation: '<', value: step, unit: 'K' } })];

@@ -46,7 +46,38 @@ const toggling = (t: number, [at = 0]: readonly number[]) => (t < at ? SETTING :
 
 const WHOLE =
   'A number of falls is a whole one, and a fall is known to a row of the log: the interval has room for the whole of it.';
+const SINGLES =
+  'The count has room for what fell between two readings, as single readings tell of it: its lower end never fails, so that 5 % are left to the upper one, which is a whole number.';
 const ASKED_FOR = /does not show that there was no throttling/;
+
+/** Clock that goes to and fro at random, with lengths exponentially distributed about these, s; the log has a row every 2 s. */
+function simulateDwells({ up, down }: { up: number; down: number }, { noise, run }: Trial): Answer[] {
+  const falls: (readonly [number, number])[] = [];
+  const dwell = (mean: number) => -mean * Math.log(1 - noise.uniform());
+  for (let at = dwell(up); at < LOAD; at += dwell(up)) {
+    const until = at + dwell(down);
+    falls.push([at, Math.min(until, LOAD)]);
+    at = until;
+  }
+  let next = 0;
+  const values = (t: number) => {
+    while (next < falls.length && falls[next]![1] <= t) next++;
+    return next < falls.length && falls[next]![0] <= t ? 0.9 * SETTING : SETTING;
+  };
+  const log = logOf(every(2, LOAD), { core: { quantity: 'clock', values, step: STEP, shows: 'delivered' } });
+  const clock = { value: SETTING, unit: 'Hz', parts: [] };
+  const { figures } = derive(log, contextOf({ run, setting: { clock }, phases: [phase('load', 0, LOAD)] }));
+  const below = falls.reduce((sum, [from, to]) => sum + to - from, 0);
+  return [
+    { asked: 'throttle_events', figure: figures.get('throttle_events'), truth: falls.length },
+    { asked: 'time_below_setting', figure: figures.get('time_below_setting'), truth: below },
+  ];
+}
+
+function dwellCell(up: number, down: number, more: Partial<Cell> = {}): Cell {
+  const name = `delivered, to and fro at random, up for ${up} s and down for ${down} s on average, a row every 2 s`;
+  return { name, simulate: (trial) => simulateDwells({ up, down }, trial), why: SINGLES, ...more };
+}
 
 function cell(name: string, made: Partial<Made>, more: Partial<Cell> = {}): Cell {
   const whole: Made = { shows: 'delivered', course: steady, falls: 0, scatter: 1e6, ...made };
@@ -55,8 +86,8 @@ function cell(name: string, made: Partial<Made>, more: Partial<Cell> = {}): Cell
 
 export const FAMILY: Family = {
   title: 'Clocks under a governor, seen and unseen',
-  words: `A clock set to 2 GHz is read once a second for half an hour, with a scatter of 1 MHz, while a governor may hold it down for ${DOWN} s at a time. Truths: how often it fell, and when first. Where the log shows the clock that was requested, does not say which it is, or stands below the setting throughout, both must be absent, and the reason must say so.`,
-  trials: 200,
+  words: `A clock set to 2 GHz is read once a second for half an hour, with a scatter of 1 MHz, while a governor may hold it down for ${DOWN} s at a time. Or it goes to and fro at random, and is read every 2 s. Truths: how often it fell, when first, and how long it was down. Where the log shows the clock that was requested, does not say which it is, or stands below the setting throughout, both must be absent, and the reason must say so.`,
+  trials: 100,
   quick: 20,
   cells: [
     cell('delivered, never below its setting', {}),
@@ -65,6 +96,9 @@ export const FAMILY: Family = {
     ),
     cell('delivered, one fall, scatter of 8 MHz', { falls: 1, course: falling, scatter: 8e6 }),
     cell('delivered, to and fro about the threshold by 2 MHz', { falls: 1, course: toggling, scatter: 0 }, { quick: true }),
+    dwellCell(250, 60),
+    dwellCell(40, 20, { quick: true }),
+    dwellCell(0.6, 0.3),
     cell(
       'delivered, a tenth below its setting throughout',
       { course: () => 0.9 * SETTING, untold: /below its setting of .* from the first reading/ },

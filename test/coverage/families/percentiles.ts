@@ -25,6 +25,10 @@ interface Readings {
   readonly memory: number;
 }
 
+/** W, Hz, K: noise of the sensors of a constant load. */
+const METER = 0.1;
+const COUNTER = 3e6;
+
 function simulate({ n, memory }: Readings, { noise, run }: Trial) {
   const series = () => (memory === 0 ? () => noise.normal() : wandering(noise, 1, memory, 1));
   const [clock, load, taken] = [series(), series(), series()];
@@ -54,22 +58,53 @@ function simulate({ n, memory }: Readings, { noise, run }: Trial) {
   ];
 }
 
+/** Nothing scatters but the sensors; each row is written `times` times, or each reading held for so many rows. */
+function simulateConstant(
+  { rows, times, sameInstant }: { rows: number; times: number; sameInstant: boolean },
+  { noise, run }: Trial,
+) {
+  const drawn = (level: number, deviation: number) => {
+    const each = Array.from({ length: rows }, () => level + deviation * noise.normal());
+    return Array.from({ length: rows * times }, (_, row) => each[Math.floor(row / times)]!);
+  };
+  const instants = Array.from({ length: rows * times }, (_, row) => (sameInstant ? times * Math.floor(row / times) : row));
+  const log = logOf(instants, {
+    soc: { quantity: 'temperature', values: drawn(60, NOISE) },
+    core: { quantity: 'clock', values: drawn(CLOCK, COUNTER) },
+    input: { quantity: 'power', values: drawn(POWER, METER), at: 'board input' },
+  });
+  const { figures } = derive(log, contextOf({ run, phases: [phase('load', 0, rows * times)] }));
+  return [
+    ...ASKED.map(([asked, , level]) => ({ asked, figure: figures.get(asked), truth: level })),
+    { asked: 'sensor_noise', figure: figures.get('sensor_noise'), truth: NOISE },
+  ];
+}
+
+function constantCell(name: string, times: number, sameInstant: boolean, more: Partial<Cell> = {}): Cell {
+  return { name, simulate: (trial) => simulateConstant({ rows: 600, times, sameInstant }, trial), why: ALL_NOISE, ...more };
+}
+
 function cell(name: string, made: Readings, more: Partial<Cell> = {}): Cell {
   return { name, simulate: (trial) => simulate(made, trial), ...more };
 }
 
 const ORDERED =
-  'An interval between order statistics holds 95 % or more, since ranks are whole numbers; and a difference of a few effective readings moves an end by a whole one.';
+  'An interval between order statistics holds 95 % or more, since ranks are whole numbers; and a difference of a few effective readings moves an end by a whole one. Towards the median it has room for readings that scatter by noise alone; here the load does.';
+const ALL_NOISE =
+  'The interval reaches from where noise alone may have put the reading to where the load alone may be: here all is noise, so that the truth lies near one end of it, and beyond that in 2 % to 3 % of trials.';
 
 export const FAMILY: Family = {
   title: 'Percentiles, noise of a sensor, efficiency of an adapter',
   words:
-    'Readings of a load of constant level scatter about it by 2 % (a clock, a power), 0.2 K (a temperature) and 0.05 W (the power at the wall, beside what the load takes). The truths are those of the distributions.',
-  trials: 200,
+    'Readings of a load of constant level scatter about it by 2 % (a clock, a power), 0.2 K (a temperature) and 0.05 W (the power at the wall, beside what the load takes). The truths are those of the distributions. In the last cells the load is constant, and what scatters is noise of the sensors, 3 MHz and 0.1 W: the truths are its levels, also where each row is written twice, or each reading is held for two rows.',
+  trials: 50,
   quick: 20,
   cells: [
     cell('600 readings, white noise', { n: 600, memory: 0 }, { quick: true, why: ORDERED }),
     cell('3600 readings, white noise', { n: 3600, memory: 0 }, { why: ORDERED }),
     cell('1800 readings, correlation time of 2 readings', { n: 1800, memory: 2 }, { why: ORDERED }),
+    constantCell('600 readings of a constant load', 1, false, { quick: true }),
+    constantCell('600 readings of a constant load, each row written twice', 2, true),
+    constantCell('600 readings of a constant load, each held for two rows', 2, false),
   ],
 };

@@ -21,8 +21,9 @@ describe('percentiles of the clock', () => {
       const { quantity, interval } = presentAt(figures, name);
       expect(Math.abs(quantity.value - (1e9 + 2e9 * share))).toBeLessThan(2e6);
       const half = 1.96 * Math.sqrt(share * (1 - share) * 2000) * 1e6;
-      expect(interval![1] - interval![0]).toBeGreaterThan(1.5 * half);
-      expect(interval![1] - interval![0]).toBeLessThan(2.5 * half);
+      expect(quantity.value - interval![0]).toBeGreaterThan(0.7 * half);
+      expect(quantity.value - interval![0]).toBeLessThan(1.3 * half);
+      expect(interval![1] - quantity.value).toBeGreaterThan(0.7 * half);
     }
   });
 
@@ -36,6 +37,27 @@ describe('percentiles of the clock', () => {
     expect(figures.get('clock_percentile_1')).toMatchObject({ absent: 'too-short', of: { needed: 368 } });
     const [low, high] = presentAt(figures, 'median_clock').interval!;
     expect(high - low).toBeGreaterThan(1e8);
+  });
+
+  test('noise of a constant clock is not taken for the load', () => {
+    const random = noise(6);
+    const [low, high] = presentAt(
+      figuresOf(() => 2.4e9 + 1e7 * random(), 1e5),
+      'clock_percentile_5',
+    ).interval!;
+    expect(low).toBeLessThan(2.4e9 - 4e6);
+    expect(high).toBeGreaterThan(2.4e9);
+    expect(high).toBeLessThan(2.4e9 + 2e6);
+  });
+
+  test('the steps of a clock are no noise: a tenth of the readings at a lower one', () => {
+    const random = noise(8);
+    const { quantity, interval } = presentAt(
+      figuresOf(() => (random() > -0.4 ? 2.4e9 : 2.3e9), 1e6),
+      'clock_percentile_5',
+    );
+    expect(quantity.value).toBe(2.3e9);
+    expect(interval![1]).toBeLessThan(2.301e9);
   });
 
   test('a constant clock is known to its step', () => {
