@@ -26,7 +26,7 @@ export interface ProposedMapping {
 /** What people call outcomes. */
 const OUTCOME_WORDS: readonly (readonly [RegExp, Outcome])[] = [
   [
-    /^(?:no|not?|did(?:n.?t| not)|would(?:n.?t| not)|can.?t|cannot|won.?t|will not|never)\s*(?:boot|post|start)|^dead$|^black screen/i,
+    /^(?:no|not?|did(?:n.?t| not)|does(?:n.?t| not)|would(?:n.?t| not)|can.?t|cannot|won.?t|will not|never)\s*(?:boot|post|start)|^dead$|^black screen/i,
     'no boot',
   ],
   [/(?:hung|hang|hangs|froze|frozen|freeze|stuck)\b.*boot|boot.*\b(?:hung|hang|hangs|froze|frozen|freeze|stuck)/i, 'hung at boot'],
@@ -193,11 +193,29 @@ function surfaceOf(table: Table, given: TableMapping): TableMapping {
 /** Clocks of computers: below this a bare number is in GHz, above it in MHz. */
 const LEAST_MEGAHERTZ = 20;
 
-/** A column in which every cell says what came of an attempt, whatever it is called; undefined where none does. */
+/**
+ * A column in which every cell says what came of an attempt, whatever it is called; undefined where none does. One in which all passed may
+ * be of anything: that the device started, say.
+ */
 function outcomeField(table: Table, used: ReadonlySet<number>): number | undefined {
-  const says = (cell: string) => isOutcome(cell) || OUTCOME_WORDS.some(([words]) => words.test(cell));
-  const field = table.head.findIndex((_, at) => !used.has(at) && cellsAt(table, at).length > 0 && cellsAt(table, at).every(says));
+  const field = table.head.findIndex((_, at) => {
+    const meant = used.has(at) ? [] : cellsAt(table, at).map(meantBy);
+    return !meant.includes(undefined) && meant.some((outcome) => outcome !== 'passed');
+  });
   return field < 0 ? undefined : field;
+}
+
+/** "No errors" and "did not hang" tell what did not happen: a denial ahead, in the same clause. */
+const DENIED = /(?:\b(?:no|not|without|never|zero|0)\b|n['’]t\b)[^,;]*$/i;
+
+/** The outcome that a cell says; undefined where it is not understood. */
+function meantBy(cell: string): Outcome | undefined {
+  const own = OUTCOMES.find((outcome) => outcome === cell.toLowerCase());
+  if (own !== undefined) return own;
+  return OUTCOME_WORDS.find(([words]) => {
+    const at = words.exec(cell)?.index;
+    return at !== undefined && !DENIED.test(cell.slice(0, at));
+  })?.[1];
 }
 
 function isOutcome(cell: string): boolean {
@@ -258,7 +276,7 @@ function outcomesOf(table: Table): { readonly words: Record<string, string>; rea
   const open: string[] = [];
   for (const cell of field < 0 ? [] : new Set(table.rows.map(({ cells }) => cells[field]!))) {
     if (cell === '' || isOutcome(cell)) continue;
-    const meant = OUTCOME_WORDS.find(([pattern]) => pattern.test(cell))?.[1];
+    const meant = meantBy(cell);
     if (meant === undefined) open.push(cell);
     else words[cell] = meant;
   }

@@ -8,8 +8,8 @@ export interface RowLimits {
   readonly leave: number;
 }
 
-/** Figures of two million rows take a gigabyte; what is left of a longer log takes a tenth of that. */
-const LIMITS: RowLimits = { keep: 2 ** 21, leave: 2 ** 18 };
+/** Figures of a million rows take half a gigabyte; what is left of a longer log takes a tenth of that. */
+const LIMITS: RowLimits = { keep: 2 ** 20, leave: 2 ** 16 };
 
 export interface CondensedRows {
   readonly lines: Int32Array;

@@ -348,7 +348,7 @@ function twoBytes(file: string): Problem {
 
 function tooManyRows(file: string, rows: number): Problem {
   return error('too-many-rows', { file, line: 1, column: 1 }, `the log has ${rows} rows at steps that differ`, {
-    expected: 'at most 2,097,152 rows, or rows at one step: then neighbours can be taken as one',
+    expected: 'at most 1,048,576 rows, or rows at one step: then neighbours can be taken as one',
     remedy: 'keep a copy of each phase of the log beside it and name that',
   });
 }

@@ -1,10 +1,11 @@
 /** Stage 2: Astro prints the pages into a side folder, the files go beside them, all is held to its digests, the folders are exchanged. */
+
 import { constants, copyFileSync, existsSync, mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { MANIFEST_VARIABLE, type Manifest } from '../compute/results.ts';
+import { freeMemory } from '../compute/steps/free-memory.ts';
 import { damaged } from '../compute/store/damage.ts';
 import { blobPath, openStore } from '../compute/store/store.ts';
-import { freeMemory } from './free-memory.ts';
 import { printedPages } from './printed-pages.ts';
 import { standingSite } from './standing-site.ts';
 import { sideFolder, swap } from './swap.ts';

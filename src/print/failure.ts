@@ -1,4 +1,5 @@
 /** What stopped a command, as plain sentences: what happened, and what to do. Nobody but us is helped by a stack of calls. */
+import { TOO_LARGE } from '../compute/archive/zip-limits.ts';
 import { isDamage, systemFault } from '../compute/store/damage.ts';
 import { visible } from '../hidden-characters.ts';
 
@@ -19,6 +20,8 @@ function sentencesOf(thrown: unknown): string {
   if (code !== undefined) return `${ofSystem(code, /'([^']+)'/.exec(message)?.[1])} (${code})`;
   if (/heap out of memory|memory limit|Invalid string length|ERR_STRING_TOO_LONG/.test(message))
     return `There is not enough memory for files as large as these (${message}). Log less often, or split the largest log into several runs.`;
+  if (message === TOO_LARGE)
+    return `The archive of a note would be larger than a zip can be (4 GiB). Share less of its logs (\`share: cleaned only\`), or divide the note.`;
   return `Soakproof itself failed: ${message}${placeOf(thrown)}. This is a fault of the program: please report it with the files that it read.`;
 }
 

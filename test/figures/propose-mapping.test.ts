@@ -87,6 +87,21 @@ describe('figures/propose-mapping', () => {
     expect(lines('test,value,unit,better\ncopy,1,s,lower\n', 'scores')).toEqual([]);
   });
 
+  test('a column in which all passed may be of anything; what did not happen is no outcome', () => {
+    expect(fits('MHz,mV,posted,finished\n1900,0,yes,yes\n2000,0,yes,no\n', 'attempts')).toBe(false);
+    expect(fits('MHz,mV,check\n1900,0,no errors\n2000,0,no errors\n', 'attempts')).toBe(false);
+    const words =
+      'MHz,Result\n1900,"passed, no errors"\n2000,did not hang\n2100,"froze, no picture"\n2200,would not boot\n2300,does not boot\n';
+    expect(lines(words, 'attempts').slice(-6)).toEqual([
+      'words:',
+      '  passed, no errors: passed',
+      '  froze, no picture: hung under load',
+      '  would not boot: no boot',
+      '  does not boot: no boot',
+      '#   did not hang: what it means, one of our outcomes',
+    ]);
+  });
+
   test('tells which kind a table can be', () => {
     expect(fits('Point,Max temp\nLid,48.7\n', 'surface')).toBe(true);
     expect(fits('MHz,Result\n1900,ok\n', 'attempts')).toBe(true);

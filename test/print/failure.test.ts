@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { TOO_LARGE } from '../../src/compute/archive/zip-limits.ts';
 import { damaged } from '../../src/compute/store/damage.ts';
 import { failureText, Refusal } from '../../src/print/failure.ts';
 
@@ -31,6 +32,7 @@ describe('print/failure', () => {
       new Error('Worker terminated due to reaching memory limit: JS heap out of memory'),
       'There is not enough memory',
     ],
+    ['an archive that is too large', new Error(TOO_LARGE), 'The archive of a note would be larger than a zip can be'],
     ['a fault of the program', new TypeError('x is not a function'), 'Soakproof itself failed: x is not a function'],
     ['something that is no error', 'text', 'Soakproof itself failed: text. This is a fault of the program'],
   ])('says of %s what to do, in one line without a stack', (_what, thrown, expected) => {

@@ -23,7 +23,8 @@ export function ownPhases(log: Log | null, { phases }: Pick<Run, 'phases'>): rea
   const load = ofLoad[0]!;
   const before = phases.filter(({ to }) => to <= load.from);
   const after = phases.filter(({ from }) => from >= load.to);
-  if (before.length > 1 || after.length > 1) return 'untold';
+  // One that lies in the load, or shares a stretch with it, has no place in the new log.
+  if (before.length > 1 || after.length > 1 || before.length + after.length + 1 < phases.length) return 'untold';
   const start = written(seconds[startRow]!);
   const end = endRow < log.rows ? written(seconds[endRow]!) : undefined;
   return [

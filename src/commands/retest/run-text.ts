@@ -35,7 +35,8 @@ export function retestText(old: string, retest: Retest): string {
       const path = retest[key];
       return path === undefined ? [] : withImage(withPath(own, path), retest.image);
     }
-    if (key === 'phases' && phases.length > 0) return [];
+    // Remarks below the phases belong to the key that follows.
+    if (key === 'phases' && phases.length > 0) return own.filter((line) => line.startsWith('#'));
     return OF_THE_OLD.has(key) ? [] : own;
   });
   const own = phases.length === 0 ? [] : ['phases:', ...phases.map(({ name, stretch }) => `  ${name}: ${stretch}`)];

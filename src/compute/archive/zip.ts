@@ -2,6 +2,7 @@
 import { unzipSync, zipSync } from 'fflate';
 import { KINDS } from '../../pictures/kind.ts';
 import { compareText } from '../../problem.ts';
+import { MOST, TOO_LARGE } from './zip-limits.ts';
 
 /** Of DEFLATE. Level 9 took twice the time for 1 % of the size. */
 const LEVEL = 6;
@@ -24,8 +25,6 @@ const ORIGIN = { os: 3, attrs: 0o100644 << 16 };
 /** Where the parts of an archive stand, and how they name each other (APPNOTE.TXT, 4.3.12 and 4.3.16). */
 const OFFSET_IN_ENTRY = 42;
 const END = { length: 22, entriesHere: 8, entries: 10, directoryLength: 12, directoryOffset: 16 };
-/** What does not fit in the fields of an archive without its 64-bit extension (APPNOTE.TXT, 4.4.1.4). */
-const MOST = { bytes: 0xffff_ffff, files: 0xffff };
 
 /**
  * Hands the bytes of an archive on, piece by piece: one file is in memory at a time, and each stands behind its own length, so that programs
@@ -34,6 +33,7 @@ const MOST = { bytes: 0xffff_ffff, files: 0xffff };
  * @param day - ISO date that all files bear.
  */
 export function writeZip(files: ReadonlyMap<string, () => Uint8Array>, day: string, append: (piece: Uint8Array) => void): void {
+  if (files.size > MOST.files) throw new Error(TOO_LARGE);
   const mtime = noonOf(day);
   const directory: Uint8Array[] = [];
   let offset = 0;
@@ -49,8 +49,7 @@ export function writeZip(files: ReadonlyMap<string, () => Uint8Array>, day: stri
     offset += start;
   }
   const length = directory.reduce((sum, entry) => sum + entry.length, 0);
-  if (offset + length > MOST.bytes || directory.length > MOST.files)
-    throw new Error('an archive would be larger than a zip can be');
+  if (offset + length > MOST.bytes) throw new Error(TOO_LARGE);
   for (const entry of directory) append(entry);
   append(endOf(directory.length, length, offset));
 }

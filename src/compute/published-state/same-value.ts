@@ -1,20 +1,20 @@
 /** Whether a number prints differently than it did, through its data: an author who edits words or chooses a unit corrects nothing. */
 import { readUnit, toCanonical } from '../../quantities/units.ts';
-import { NOT_TOLD } from '../../words/page/recorded-words.ts';
 import type { Pair } from './match.ts';
 
 /** True where what is printed differs and the value is another, or is rounded otherwise. */
 export function printsDifferently({ was, is }: Pair): boolean {
   if (plain(was.shown) === plain(is.shown)) return false;
   const ownWords = was.kind === 'stated' || was.kind === 'claim';
-  // A claim's value is that of its first operand: another one may have moved. What the data no longer gives keeps its old value.
-  if ((was.kind === 'claim' || is.verdict === 'cannot be told') && was.verdict !== is.verdict) return true;
-  if (saysNotTold(was) !== saysNotTold(is)) return true;
+  // A claim's value is that of its first operand: another one may have moved.
+  if (was.kind === 'claim' && was.verdict !== is.verdict) return true;
+  // What the data does not give keeps its old value: that tells nothing of the words.
+  if (isUntold(was) || isUntold(is)) return true;
   return ownWords || was.unit !== is.unit ? !sameValue({ was, is }) : true;
 }
 
-function saysNotTold({ shown }: Pair['is']): boolean {
-  return plain(shown).endsWith(NOT_TOLD);
+function isUntold({ verdict }: Pair['is']): boolean {
+  return verdict === 'cannot be told';
 }
 
 /** Whether the values are the same but for the last bits, whatever their units. */

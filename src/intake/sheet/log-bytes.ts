@@ -35,7 +35,7 @@ export function piecesOf(bytes: LogBytes): Iterable<Uint8Array> {
 }
 
 /** Bytes of a part of a long log. */
-export const PART = 2 ** 23;
+export const PART = 2 ** 22;
 
 /** What is looked at to see what a log is: all of it, or the first part of a long one. Nothing where a packed one yields nothing. */
 export function lookedAt(bytes: LogBytes): Uint8Array {

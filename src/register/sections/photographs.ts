@@ -22,9 +22,10 @@ export function photographsOf(node: MapNode | undefined, data: DataFiles, report
       });
       return [];
     }
-    const spots = [...value.entries.values()].flatMap((spot) => spotOf(spot, report) ?? []);
-    const ids = spots.map(({ spot }) => spot);
-    const twice = [...value.entries.values()].find(({ key: words }, at) => ids.indexOf(idFromWords(words)) < at && ids.length > at);
+    const entries = [...value.entries.values()];
+    const spots = entries.flatMap((spot) => spotOf(spot, report) ?? []);
+    const ids = entries.map(({ key: words }) => idFromWords(words));
+    const twice = entries.find((_, at) => isId(ids[at]!) && ids.indexOf(ids[at]!) < at);
     if (twice) report.error('bad-place', twice.keyPlace, `the spot \`${twice.key}\` stands here twice`, { remedy: 'remove one' });
     return path === undefined ? [] : [[path, spots]];
   });

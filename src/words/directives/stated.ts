@@ -30,8 +30,9 @@ export function stated(writing: Writing, read: WrittenDirective, node: Nodes): P
   const unit = read.attributes.find(({ name }) => name === 'unit')?.value;
   const evaluated = evaluate(is.value, writing.subjects, place);
   if ('problems' in evaluated) {
-    const asked = { kind: 'stated', text: labelOf(read).text, expression: is.value.trim(), unit } as const;
-    const said = recordedInstead(writing, asked, placeAt(writing, spanOf(node).start), evaluated.problems);
+    const span = { start: spanOf(node).start, end: read.end };
+    const asked = { kind: 'stated', text: labelOf(read).text, expression: is.value.trim(), unit, span } as const;
+    const said = recordedInstead(writing, asked, placeAt(writing, span.start), evaluated.problems);
     if (said) return said;
     writing.problems.push(...evaluated.problems);
     return null;

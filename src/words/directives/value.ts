@@ -26,8 +26,9 @@ export function value(writing: Writing, read: WrittenDirective, node: Nodes): Pa
   const evaluated = evaluate(label.text, writing.subjects, placeAt(writing, label.start));
   const unit = read.attributes.find(({ name }) => name === 'unit');
   if ('problems' in evaluated) {
-    const asked = { kind: 'value', text: label.text, expression: label.text.trim(), unit: unit?.value } as const;
-    const said = recordedInstead(writing, asked, placeAt(writing, spanOf(node).start), evaluated.problems);
+    const span = { start: spanOf(node).start, end: read.end };
+    const asked = { kind: 'value', text: label.text, expression: label.text.trim(), unit: unit?.value, span } as const;
+    const said = recordedInstead(writing, asked, placeAt(writing, span.start), evaluated.problems);
     if (said) return said;
     writing.problems.push(...evaluated.problems);
     return null;

@@ -10,10 +10,12 @@ import { fromCanonical, unitFor } from '../../quantities/units.ts';
 
 /**
  * The bound of an absent figure in words, in `unit` or the printer's choice: three digits, rounded so that it stays true. Undefined
- * where the figure has none, or none in that unit; how long a load would have needed is no bound of the figure.
+ * where the figure has none, or none in that unit; how long a load would have needed is no bound of the figure, and that a time or an energy
+ * is above nothing says nothing.
  */
 export function boundWords({ name, bound, of }: AbsentFigure, unit?: string): string | undefined {
   if (bound === undefined || of?.needed_s !== undefined || definitionOf(name)?.unit !== bound.unit) return undefined;
+  if (bound.relation === '>' && bound.value <= 0 && (bound.unit === 's' || bound.unit === 'J')) return undefined;
   if (unit !== undefined && isRefusal(unitFor(bound.unit, unit))) return undefined;
   const quantity = { value: bound.value, unit: bound.unit, parts: null };
   const display = chosenUnit(quantity, unit);

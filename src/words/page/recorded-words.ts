@@ -7,8 +7,10 @@ import type { Place, Problem } from '../../problem.ts';
 import { addressedFigure } from '../expression/address.ts';
 import { askedOf } from '../expression/asked-of.ts';
 import { boundWords } from '../expression/bound-words.ts';
+import type { Span } from '../expression/expression-tree.ts';
 import { isTextProblem, parseExpression } from '../expression/parse-expression.ts';
 import type { RuleId } from '../rules/rules.ts';
+import { leavesRoomForBound } from '../stated/around-bound.ts';
 import type { AbsentEntry, LedgerEntry } from '../written.ts';
 import { correctedWords } from './corrected-words.ts';
 import { heldAnchor, type PageElement } from './page-node.ts';
@@ -27,9 +29,10 @@ export function recordedCell(writing: Writing, expression: string, place: Place,
   return found && standIn(writing, { ...found, held: askedOf(expression, 'expression', writing.subjects) }, place, why);
 }
 
-/** What a directive asks for. `unit`: in which the author wants it printed. */
+/** What a directive asks for. `unit`: in which the author wants it printed. `span`: where it stands in the source, if it stands in a sentence. */
 export interface Asked extends Pick<Recorded, 'kind' | 'text' | 'expression'> {
   readonly unit?: string | undefined;
+  readonly span?: Span;
 }
 
 /**
@@ -78,9 +81,13 @@ const ABSENT: ReadonlySet<RuleId> = new Set(['absent-figure']);
 /** A figure that was published and has no name any more: the run has no such table, spot, test or channel now. */
 const GONE: ReadonlySet<RuleId> = new Set(['absent-figure', 'unknown-figure', 'unknown-detail']);
 
-/** The bound of the one figure that is asked for; claims have words of their own, and a number that borrows its unit has none. */
-function boundOf({ subjects }: Writing, { kind, expression, unit }: Asked): string | undefined {
+/**
+ * The bound of the one figure that is asked for. Claims have words of their own, a number that borrows its unit has no bound, and neither
+ * has one beside a word that would hedge or deny it.
+ */
+function boundOf({ subjects, source }: Writing, { kind, expression, unit, span }: Asked): string | undefined {
   if (kind === 'claim' || (kind === 'stated' && unit !== undefined)) return undefined;
+  if (span && !leavesRoomForBound(source.slice(0, span.start), source.slice(span.end))) return undefined;
   const tree = parseExpression(expression);
   if (isTextProblem(tree) || tree.kind !== 'address') return undefined;
   const figure = addressedFigure(tree, subjects);

@@ -34,5 +34,6 @@ describe('commands/retest/own-phases', () => {
     expect(written(logWith(0, 1800, 1800), HOUR)).toBe('untold');
     const two = [...HOUR.slice(0, 2), phase('pause', 3900, 4000), phase('load-2', 4000, END)];
     expect(written(logWith(300, 1500, 1800), two)).toBe('untold');
+    expect(written(logWith(300, 1500, 1800), [...HOUR, phase('late', 3000, 3900)])).toBe('untold');
   });
 });

@@ -50,6 +50,15 @@ scores: larch-2/s.csv
 `);
   });
 
+  test('phases of its own take the place of those of the old run, and remarks on the next key stay', () => {
+    const old = OLD.replace('scores:', 'phases:\n  load: 300 s .. # by stopwatch\n# From the lab:\nscores:');
+    const phases = [{ name: 'load', stretch: '300 .. 1500 s' }];
+    const retest = { follows: 'larch-fast', title: 'Again', date: '2026-05-02', log: 'larch-2/again.csv', scores: 'larch-2/s.csv' };
+    const text = retestText(old, { ...retest, phases });
+    expect(text).toContain('\n# From the lab:\nscores: larch-2/s.csv\nphases:\n  load: 300 .. 1500 s\n---\n');
+    expect(text).not.toContain('stopwatch');
+  });
+
   test("the old run's thermal image is none of the new one's", () => {
     const retest = {
       follows: 'larch-fast',

@@ -92,3 +92,9 @@ for (const day of ['2026-03-29', '2026-10-25', '2026-01-02']) {
   expect(first!.length).toBeGreaterThan(300);
   for (const other of others) expect(other).toBe(first);
 });
+
+// With all bits of the number of files set, a program would look for the 64-bit extension (APPNOTE.TXT, 4.4.1.4).
+test('compute/archive/zip: refuses as many files as the field cannot say', () => {
+  const files = new Map(Array.from({ length: 0xffff }, (_, at) => [String(at), () => bytes('')] as const));
+  expect(() => writeZip(files, '2026-03-21', () => {})).toThrow('larger than a zip can be');
+});

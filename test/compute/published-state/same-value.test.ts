@@ -32,6 +32,14 @@ describe('compute/published-state/same-value', () => {
     expect(printsDifferently(pair({ shown: '1.2 W' }, { shown: '1.3 W' }))).toBe(true);
   });
 
+  test('what the data did not give, or gives no longer, kept its old value: the words count', () => {
+    const [untold, holds] = ['cannot be told', 'holds'].map((verdict) => ({ kind: 'stated', verdict }));
+    const [longer, shorter] = [{ shown: 'more than 59.9 min' }, { shown: 'more than 40.0 min' }];
+    expect(printsDifferently(pair({ ...untold, ...longer }, { ...untold, ...shorter }))).toBe(true);
+    expect(printsDifferently(pair({ ...untold, ...longer }, { ...holds, shown: 'twelve minutes' }))).toBe(true);
+    expect(printsDifferently(pair({ ...untold, ...longer }, { ...untold, ...longer }))).toBe(false);
+  });
+
   test("in the author's own words, or another unit, it is the value that counts, and of a claim the verdict", () => {
     expect(printsDifferently(pair({ kind: 'stated', shown: 'about 1 W' }, { shown: 'some 1 W' }))).toBe(false);
     expect(printsDifferently(pair({ kind: 'stated', shown: 'about 1 W' }, { shown: 'some 2 W', value: 2 }))).toBe(true);

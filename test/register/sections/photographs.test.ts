@@ -41,6 +41,10 @@ describe('register/sections/photographs', () => {
       '    larch-2/other.csv:\n      Base: 1 % by 2 %\n      base: 1 % by 2 %',
       'bad-place: the spot `base` stands here twice | remove one',
     ],
+    [
+      '    larch-2/other.csv:\n      base: 46 by 44\n      lid: 1 % by 2 %\n      rim: 3 % by 4 %',
+      'bad-place: `base` is at `46 by 44` | expected a place in the photograph: so many per cent from the left, by so many from the top: `46 % by 44 %`',
+    ],
     ['    larch-2/other.csv:\n      "…": 1 % by 2 %', 'bad-place: `…` gives no id'],
   ])('refuses %o', (below, expected) => {
     const told = report(...marked(below));

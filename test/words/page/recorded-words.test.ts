@@ -110,6 +110,26 @@ describe('words/page/recorded-words', () => {
     ]);
   });
 
+  test('no bound stands behind a word that would turn it round, and none where it would say nothing', () => {
+    const withBound = (value: number) => {
+      const figure: Figure = {
+        name: 'time_to_throttle',
+        absent: 'not-throttled',
+        why: 'No throttling was seen.',
+        bound: { relation: '>', value, unit: 's' },
+      };
+      return new Map([['fast', { ...FAST, figures: new Map([...FAST.figures, ['time_to_throttle', figure]]) }]]);
+    };
+    const key = 'fast.time_to_throttle';
+    const recorded = [{ ...RECORDED, text: key, expression: key, unit: 's', shown: '12.0 min' }];
+    const insteadIn = (text: string, bound: number) =>
+      write(noteOf(text.replace('■', `:value[${key}]`)), withBound(bound), { recorded }).absent?.[0]?.instead;
+    expect(insteadIn('It throttles after ■.', 3599)).toBe('more than 59.9\u00a0min');
+    expect(insteadIn('It throttles in under ■.', 3599)).toBe(`12.0 min ${NOT_TOLD}`);
+    expect(insteadIn('It took ■ or so.', 3599)).toBe(`12.0 min ${NOT_TOLD}`);
+    expect(insteadIn('It throttles after ■.', 0)).toBe(`12.0 min ${NOT_TOLD}`);
+  });
+
   test('a spot that the run has no longer counts as absent where it was published, and as a slip where it was not', () => {
     const spot = { ...RECORDED, text: 'fast.peak_temperature.nvme', expression: 'fast.peak_temperature.nvme' };
     const text = 'It read :value[fast.peak_temperature.nvme].';

@@ -16,6 +16,7 @@ import { digestNow, readLogBytes, sizeOfData } from '../../project/read-data.ts'
 import { digest } from '../../store/digest.ts';
 import { changed } from '../../store/momentary-problems.ts';
 import type { Store } from '../../store/store.ts';
+import { freeMemory } from '../free-memory.ts';
 import { alignLogs } from './align-logs.ts';
 import { edgeWarnings } from './edge-warnings.ts';
 import { flagWarnings } from './flag-warnings.ts';
@@ -97,6 +98,7 @@ export function surfaceKey({ key }: Pick<RunTask, 'key'>): string {
 export function runStep(root: string, store: Store, task: RunTask): RunResult {
   const { logs, problems } = readLogs(root, task);
   if (logs === null) return failed(problems);
+  if (logs.some(({ log }) => log.condensed)) freeMemory();
   const kept = logs.map((each) => keepLogData(root, store, task, each));
   const { aligned, problems: ofClocks } = alignLogs(logs.map(({ run, log }) => ({ run, log: correctedLog(log, task.context) })));
   if (aligned === null) return failed([...problems, ...kept.flatMap((each) => each.problems), ...ofClocks]);

@@ -1,0 +1,29 @@
+import { describe, expect, test } from 'vitest';
+import { leavesRoomForBound } from '../../../src/words/stated/around-bound.ts';
+
+/** A text with `■` for the number. */
+const leaves = (text: string) => leavesRoomForBound(...(text.split('■') as [string, string]));
+
+describe('words/stated/around-bound', () => {
+  test.each([
+    'It throttled after ■.',
+    '■ passed before it throttled.',
+    'From the start on, it ran for ■ without a pause.',
+    'For **■** it held.',
+  ])('a bound can stand in: %s', (text) => expect(leaves(text)).toBe(true));
+
+  test.each([
+    'It settled in under ■.',
+    'It stays **below** ■.',
+    'It took more than ■ longer.',
+    'It never settled within ■.',
+    'It did not throttle in ■.',
+    'It took ■ or more.',
+    'It took about ■.',
+    'It took between ■ and an hour.',
+    'between :value[a.time_constant] and ■',
+    'between :stated[ten]{is="a.b" unit="min"} and ■',
+    'from nearly ten minutes to ■',
+    'It took ■ to :value[a.time_constant].',
+  ])('none can: %s', (text) => expect(leaves(text)).toBe(false));
+});
