@@ -33,10 +33,13 @@ describe('readings', () => {
     expect(readingsOf(log, log.channels[0]!.values, { from: 2, to: 2 }).y).toHaveLength(0);
   });
 
-  test('time where a condition holds, with a step/√12 for each change of state', () => {
+  test('time where a condition holds; one that changes as fast as it was read is known as five glances tell it, √(n·p·(1 − p)) steps', () => {
     const log = logOf([0, 1, 2, 3, 4], { soc: { quantity: 'temperature', values: [0, 9, 9, 0, 9] } });
     const readings = readingsOf(log, log.channels[0]!.values, { from: 0, to: 5 });
-    expect(timeWhere(readings, (value) => value > 5, 1, { from: 0, to: 4 })).toEqual({ time: 2.5, u: expect.closeTo(0.5, 12) });
+    expect(timeWhere(readings, (value) => value > 5, 1, { from: 0, to: 4 })).toEqual({
+      time: 2.5,
+      u: expect.closeTo(Math.sqrt(5 * 0.6 * 0.4), 12),
+    });
     // The last reading stands for the rest of its phase, up to a step.
     expect(timeWhere(readings, (value) => value > 5, 1, { from: 0, to: 5 }).time).toBe(3.5);
     expect(timeWhere(readings, (value) => value > 5, 1, { from: 0, to: 50 }).time).toBe(2.5);
