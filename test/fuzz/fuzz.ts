@@ -11,7 +11,11 @@ commandLine({
   does: 'Writes random tables in random forms of logs, reads them back, damages their bytes and reads them again.',
   takes: [
     { name: 'CASES', is: 'how many logs to write, 2000 if left out', optional: true },
-    { name: 'SEED', is: 'where chance begins, 1 if left out', optional: true },
+    {
+      name: 'SEED',
+      is: 'chance of the first log, 1 if left out; each further log takes the next, so that runs side by side start CASES apart',
+      optional: true,
+    },
   ],
   exits: {
     0: 'nothing was misread',
