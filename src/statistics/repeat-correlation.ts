@@ -1,10 +1,11 @@
 import { autocorrelation } from './autocorrelation.ts';
 import { mean } from './mean.ts';
+import { normalQuantile } from './normal-quantile.ts';
 
 /** Fewer repeats cannot tell how much each is like the one before. */
 const LEAST = 8;
 /** Quantile of the normal distribution at 95 %: one side of the test for a correlation above zero. */
-const ONE_SIDED = 1.6448536269514722;
+const ONE_SIDED = normalQuantile(0.95);
 /** More is not told from so few: the level itself wanders off. */
 const GREATEST = 0.9;
 /** A parabola that takes this share of the squares is a drift, not repeats that go together. */

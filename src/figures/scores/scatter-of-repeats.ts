@@ -3,8 +3,6 @@ import type { Part } from '../../quantities/quantity.ts';
 import { factorOfMean, repeatCorrelation } from '../../statistics/repeat-correlation.ts';
 import type { Soak } from '../soak.ts';
 import { samplingPart, stepPart } from '../sources.ts';
-import { between } from './moments.ts';
-import type { Repeat } from './score-table.ts';
 
 /**
  * Scatter of a mean over repeats, s/√n, never below step/√12: equal repeats still have their step (JCGM 100:2008, 4.2.3, F.2.2.1). `inflation` is
@@ -19,12 +17,4 @@ export function repeatsPart(soak: Soak, address: string, spread: number, n: numb
 /** By how much s/√n of values in order is too small, as each is like the one before. */
 export function repeatsInflation(values: readonly number[]): number {
   return factorOfMean(values.length, repeatCorrelation(values, 'mean'));
-}
-
-/** By their start, where all state it on one scale; else as the table has them. */
-export function inOrder<Each extends Pick<Repeat, 'window' | 'line'>>(repeats: readonly Each[]): readonly Each[] {
-  const first = repeats[0]?.window;
-  const after = ({ window }: Each) => (first && window ? between(first.start, window.start) : null);
-  const timed = repeats.every((repeat) => after(repeat) !== null);
-  return repeats.toSorted((a, b) => (timed ? after(a)! - after(b)! : 0) || a.line - b.line);
 }

@@ -11,6 +11,7 @@ import { orRefused } from '../joined.ts';
 import type { Soak } from '../soak.ts';
 import { quantityOf } from '../sources.ts';
 import { between } from './moments.ts';
+import { byStart } from './order.ts';
 import { repeatsPart } from './scatter-of-repeats.ts';
 import { ofTest, type Repeat, type ScoredTest, type Scores } from './score-table.ts';
 
@@ -24,8 +25,8 @@ const NEEDED = 1200;
  * became slower. Null where the table states no times: then nothing is listed.
  */
 export function sustainedScore(soak: Soak, { file }: Scores, test: ScoredTest): Figure | null {
-  const timed = inOrder(test.repeats);
-  if (timed === null) return null;
+  const timed = byStart(test.repeats.filter(({ value, window }) => !Number.isNaN(value) && window !== null));
+  if (timed === null || timed.length === 0) return null;
   const of = { ...ofTest(test), n: timed.length };
   const outcome = ratioOf(soak, test, timed);
   if (isReason(outcome)) return absent('sustained_score', { ...outcome, of });
@@ -38,16 +39,6 @@ export function sustainedScore(soak: Soak, { file }: Scores, test: ScoredTest): 
     from,
     of: { ...of, averaging: `last ${each} repeats over the first ${each}` },
   };
-}
-
-/** Repeats with a result by their start; null where none states its times, or not all on one scale. */
-function inOrder(repeats: readonly Repeat[]): readonly Repeat[] | null {
-  const timed = repeats.filter(({ value, window }) => !Number.isNaN(value) && window !== null);
-  const [first] = timed;
-  if (!first) return null;
-  const after = (repeat: Repeat) => between(first.window!.start, repeat.window!.start);
-  if (timed.some((repeat) => after(repeat) === null)) return null;
-  return timed.toSorted((a, b) => after(a)! - after(b)! || a.line - b.line);
 }
 
 function thirdOf(count: number): number {

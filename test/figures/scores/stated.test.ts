@@ -3,9 +3,11 @@ import { describe, expect, test } from 'vitest';
 import { derive } from '../../../src/figures/derive.ts';
 import { readScores } from '../../../src/figures/scores/read-scores.ts';
 import { interval95, standardUncertainty } from '../../../src/quantities/uncertainty.ts';
+import { random } from '../../simulator/random.ts';
 import { expectNear } from '../../statistics/near.ts';
 import { contextOf, every, logOf, presentAt } from '../build.ts';
 import { absentAt } from '../comparison/runs.ts';
+import { correlated } from './correlated.ts';
 
 function read(table: string) {
   return readScores(new TextEncoder().encode(table), 'data/scores.csv');
@@ -74,5 +76,17 @@ describe('repeats of a score', () => {
     expect(low).toBeGreaterThan(0);
     expect(high - low).toBeLessThan(0.005);
     expect(absentAt(figuresOf(['100,,,,', '101,,,,']), 'score_drift.mix').absent).toBe('too-short');
+  });
+
+  test('the drift of 30 repeats that each go with the one before has room for it', () => {
+    let held = 0;
+    for (let seed = 1; seed <= 200; seed++) {
+      const chance = random(seed);
+      const rows = correlated(30, 0.7, () => chance.normal()).map((each) => `${(100 + each).toFixed(2)},,,,`);
+      const [low, high] = interval95(presentAt(figuresOf(rows), 'score_drift.mix').quantity)!;
+      if (low <= 0 && 0 <= high) held++;
+    }
+    // Without it, 115; independent repeats, 190. So few repeats don't show all of it.
+    expect(held).toBeGreaterThanOrEqual(140);
   });
 });
