@@ -161,7 +161,7 @@ export const CLOCK = subject('clock', {
     assumptions: [
       'A clock that is below its setting from the first reading on, for longer than 10 s or three steps of the log, was throttled from the start: that is one event, and the time to throttle is zero.',
       'What came and went between two readings is not counted. Where a sticky bit came on under load and no "now" bit was seen, that is said, and the interval reaches up by as many; and by the single readings: those below the setting by more than half the tolerance, and those at the setting within a fall, which then is two.',
-      'Where states of the clock last for one reading, others fall between two: half as many, where their lengths are exponentially distributed about some steps of the log. The interval reaches up by these too, as Poisson’s distribution has it (half of n singles, and 1.64 √(3n/4), rounded up).',
+      'Where states of the clock last for one reading, others fall between two: half as many, where their lengths are exponentially distributed about some steps of the log. The interval reaches up by these too, as Poisson’s distribution has it (half of n singles, and 1.96 √(3n/4), rounded up).',
     ],
     absentWhen: [
       'there is neither a throttle flag nor a clock channel',

@@ -1,6 +1,7 @@
 /** Clock figures of a run, channel by channel. */
 import type { Channel } from '../../intake/log.ts';
 import { exact } from '../../quantities/uncertainty.ts';
+import { normalQuantile } from '../../statistics/normal-quantile.ts';
 import { absent, isReason, noChannel, noPhase, noReadings, type Of, type Reason } from '../absent.ts';
 import { clockOf, fromOf, gapsOf, type Measured, meanOf, overPhase, placeOf, samplingWords } from '../average.ts';
 import type { CLOCK } from '../catalogue/clock.ts';
@@ -116,8 +117,8 @@ function belowSetting(soak: Soak, channel: Channel, address: string): Measured |
   };
 }
 
-/** One-sided 95 % of a normal distribution. */
-const Z_UPPER = 1.644854;
+/** The count's lower end is certain; its upper one is that of a two-sided interval of 95 %. */
+const UPPER = normalQuantile(0.975);
 
 /**
  * How many states no reading caught, at most, where so many were read once. Of states whose lengths are exponentially distributed about
@@ -125,7 +126,7 @@ const Z_UPPER = 1.644854;
  * numbers are of Poisson's distribution, so that the one less half of the other has a variance of 3/4 of the other. Derived here.
  */
 function unread(singles: number): number {
-  return Math.ceil(singles / 2 + Z_UPPER * Math.sqrt(0.75 * singles));
+  return Math.ceil(singles / 2 + UPPER * Math.sqrt(0.75 * singles));
 }
 
 /**
