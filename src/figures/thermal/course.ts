@@ -16,6 +16,8 @@ export interface EvenCourse {
   readonly lower: Float64Array;
   /** Seconds between two times. */
   readonly step: number;
+  /** Seconds between the readings beside each time, where nothing is missing: more than `step` where the logger went more slowly. */
+  readonly spacing: Float64Array;
   /** Seconds that the smoothing reaches over. */
   readonly span: number;
   /** Share of the grid that lies in holes. */
@@ -44,6 +46,7 @@ export function evenCourse(series: Sampled, window: number): EvenCourse {
     seen: new Uint8Array(n),
     upper: new Float64Array(n),
     lower: new Float64Array(n),
+    spacing: new Float64Array(n),
   };
   let next = 0;
   let unseen = 0;
@@ -55,6 +58,7 @@ export function evenCourse(series: Sampled, window: number): EvenCourse {
     even.upper[i] = point.upper;
     even.lower[i] = point.lower;
     even.seen[i] = point.seen ? 1 : 0;
+    even.spacing[i] = Math.max(step, point.spacing);
     if (!point.seen) unseen++;
   }
   return { ...even, step, span, unseen: unseen / n };
@@ -65,9 +69,17 @@ interface Point {
   readonly upper: number;
   readonly lower: number;
   readonly seen: boolean;
+  /** Seconds between the readings beside it; 0 on a reading and in a hole. */
+  readonly spacing: number;
 }
 
-const NOTHING: Point = { y: Number.NaN, upper: Number.POSITIVE_INFINITY, lower: Number.NEGATIVE_INFINITY, seen: false };
+const NOTHING: Point = {
+  y: Number.NaN,
+  upper: Number.POSITIVE_INFINITY,
+  lower: Number.NEGATIVE_INFINITY,
+  seen: false,
+  spacing: 0,
+};
 
 /** The course at a time, given the first reading at or after it. */
 function between(
@@ -78,11 +90,11 @@ function between(
   isHole: (width: number, after: number) => boolean,
 ): Point {
   const right = y[next];
-  if (right !== undefined && t[next]! - at <= 1e-6) return { y: right, upper: right, lower: right, seen: true };
+  if (right !== undefined && t[next]! - at <= 1e-6) return { y: right, upper: right, lower: right, seen: true, spacing: 0 };
   const left = y[next - 1];
   if (left === undefined || right === undefined) return NOTHING;
   const width = t[next]! - t[next - 1]!;
   const value = left + ((right - left) * (at - t[next - 1]!)) / width;
-  if (!isHole(width, next)) return { y: value, upper: value, lower: value, seen: true };
-  return { y: value, upper: Math.max(left, right), lower: Math.min(left, right), seen: false };
+  if (!isHole(width, next)) return { y: value, upper: value, lower: value, seen: true, spacing: width };
+  return { y: value, upper: Math.max(left, right), lower: Math.min(left, right), seen: false, spacing: 0 };
 }

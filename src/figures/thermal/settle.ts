@@ -67,7 +67,7 @@ export function settle(soak: Soak, series: LoadSeries, response: () => Response 
   const judged = judge(rule, course, end);
   if (judged.at.length === 0) return unsettled(spansTooLittle(series, criterion, judged.window));
   const excess = excessOf(rule, hiddenIn(series, course.span, step), end?.u ?? 0);
-  const opening = openingOf(judged, excess, course.step);
+  const opening = openingOf(judged, excess, (time) => stepAbout(course, time, judged.window));
   if (opening.outcome === 'never') return unsettled(notSteady(series, criterion, judged), opening.notBefore);
   const fitted = openingOfFit(rule, response(), opening.notBefore, step, course);
   if (opening.outcome === 'undecided' && !fitted) return unsettled(undecided(criterion, judged, step), opening.notBefore);
@@ -199,6 +199,12 @@ function undecided(criterion: Criterion, { change, most }: Judged, step: number)
 function drifts(criterion: Criterion, { window }: Judged, drift: number): Reason {
   const why = `Steady means that ${criterion.words}. Noise hides whether that held at the end; a line through the last ${duration(window)} ${drift > 0 ? 'climbs' : 'falls'} by ${plain(Math.abs(drift))} K.`;
   return { absent: 'undecided', why };
+}
+
+/** Seconds between the readings that a judgement at a time rests on, at the most: those of a window before it and of one after it. */
+function stepAbout({ t, spacing, step }: EvenCourse, time: number, window: number): number {
+  const beside = spacing.subarray(firstRowAt(t, time - window), firstRowAt(t, time + window) + 1);
+  return beside.reduce((most, each) => Math.max(most, each), step);
 }
 
 /** Share of the time between two times, s since the load began, that was read. */

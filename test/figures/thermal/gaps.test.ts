@@ -94,3 +94,29 @@ test('a logger that changes its pace leaves no hole: from 15 min on it writes ev
   expect(interval![1]).toBeGreaterThan(TRUTH);
   expect(presentAt(figures, 'steady_temperature').quantity.value).toBeCloseTo(62, 0);
 });
+
+// The course bends between two rows: between those of five minutes by 0.2 K.
+test.each([15, 60, 120, 300])(
+  'a logger that slows down to a row each %i s knows the time as well as those rows tell it',
+  (slow) => {
+    for (const step of [0.1, 0.001]) {
+      const kept = [...every(1, 899), ...every(slow, 4500).map((t) => t + 900)];
+      const log = logOf(kept, { soc: { quantity: 'temperature', values: (t) => Math.round(course(t) / step) * step, step } });
+      const { interval } = presentAt(derive(log, contextOf({ phases: [phase('load', 0, 5410)] })).figures, 'time_to_steady_state');
+      expect(interval![0]).toBeLessThan(TRUTH);
+      expect(interval![1]).toBeGreaterThan(TRUTH);
+      expect(interval![1] - interval![0]).toBeLessThan(130);
+    }
+  },
+);
+
+// A row a second for 15 min, then one each 5 min until 5400 s; the load ends between two of the slow rows.
+test('a load that ends within a slow step of the logger has no hole at its end', () => {
+  const kept = [...every(1, 899), ...every(300, 4500).map((t) => t + 900)];
+  const log = logOf(kept, { soc: { quantity: 'temperature', values: (t) => Math.round(course(t) * 10) / 10, step: 0.1 } });
+  const { figures } = derive(log, contextOf({ phases: [phase('load', 0, 5690)] }));
+  const { interval } = presentAt(figures, 'time_to_steady_state');
+  expect(interval![0]).toBeLessThan(TRUTH);
+  expect(interval![1]).toBeGreaterThan(TRUTH);
+  expect(interval![1] - interval![0]).toBeLessThan(130);
+});
