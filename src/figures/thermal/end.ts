@@ -78,7 +78,7 @@ interface Told {
 
 /** Standard deviation of means over `span` seconds about the load's own course, and the degrees of freedom that it is known with. */
 function scatterOfMeans(readings: Readings, span: number): Told {
-  const late = lateCourse(readings, (t, y) => movingMean(t, y, span));
+  const late = lateCourse(readings, { smoothed: (t, y) => movingMean(t, y, span) });
   if (!late) return { noise: scatterOf(readings.y).deviation, dof: 2 };
   const means = late.length / span;
   const left = means - LATE_PARAMETERS;

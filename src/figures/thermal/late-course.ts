@@ -27,15 +27,17 @@ export interface LateCourse {
   readonly residuals: Float64Array;
 }
 
-/**
- * Residuals of the late readings of a load, one an instant, about a cubic. Null for fewer than eight.
- * @param smoothed what is put in the place of late readings before the cubic is fitted: their moving means, for instance
- * @param part the last half, and half an hour at most, if left out
- */
+export interface LateOptions {
+  /** What is put in the place of the late readings before the cubic is fitted: their moving means, for instance. */
+  readonly smoothed?: (t: Float64Array, y: Float64Array) => Float64Array;
+  /** The last half, and half an hour at most, if left out. */
+  readonly part?: Late;
+}
+
+/** Residuals of the late readings of a load, one an instant, about a cubic. Null for fewer than eight. */
 export function lateCourse(
   { t, y }: Pick<Readings, 't' | 'y'>,
-  smoothed = (_: Float64Array, late: Float64Array) => late,
-  part: Late = TELLING,
+  { smoothed = (_, late) => late, part = TELLING }: LateOptions = {},
 ): LateCourse | null {
   const [begin, end] = [t[0]!, t[t.length - 1]!];
   const from = firstRowAt(t, end - Math.min((end - begin) * part.share, part.longest));

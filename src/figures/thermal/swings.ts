@@ -29,7 +29,7 @@ const REGULAR = 0.35;
  * a whole swing on, and below it again one and a half on (autocorrelation function: common practice, no source for the limits, which were tried on simulated noise).
  */
 export function swingOf(readings: Pick<Readings, 't' | 'y'>): Swing | null {
-  const late = lateCourse(readings, undefined, LATE);
+  const late = lateCourse(readings, { part: LATE });
   if (!late) return null;
   const values = thinned(late.residuals);
   const n = values.length;
