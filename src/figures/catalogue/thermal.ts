@@ -28,7 +28,8 @@ const FITTED = [
   'The interval reaches over all fits whose sum of squares chance would reach at 95 %, for every slower time constant up to a straight line.',
   'Where the ambient is measured, the rise is taken over the room as the device feels it: through a first-order filter with its main time constant. Three tenths of what that moves count as a standard uncertainty.',
   'An ambient that is stated and not measured may have drifted over the load by its own standard uncertainty.',
-  'What the model leaves out (leakage, free convection, more masses than two) adds 1.25 % to time constants and amplitudes, as a standard uncertainty.',
+  'A third part may hide: where the faster of two is the smaller one and the load lasted less than five time constants, the interval reaches over what the readings say by themselves after four time constants of the faster one; where the slower one is the smaller, over the fit of what comes after the first minute, or after twice what was left out.',
+  'What the model leaves out (leakage, free convection) adds 1.25 % to time constants and amplitudes, as a standard uncertainty.',
 ];
 const QUOTIENT =
   'It is an amplitude by a difference of two powers: a quotient like the rise per watt, which is simulated; it itself is not.';

@@ -12,6 +12,8 @@ const BLOCK = 10;
 const JUMP = 0.03;
 /** A boost is looked for in this share of the load. */
 const MOST_SHARE = 1 / 6;
+/** Jumps that come later at this share of their rate in the beginning belong to the whole load. */
+const AS_DENSE = 0.5;
 
 /** s since the load began, until its last jump there; 0 without one. Null where no channel shows what the load was. */
 export function beginningOf(soak: Soak, meter: Meter | null): number | null {
@@ -23,6 +25,8 @@ export function beginningOf(soak: Soak, meter: Meter | null): number | null {
 }
 
 interface Block {
+  /** s since the load began: where the block before ends. */
+  readonly from: number;
   /** s since the load began. */
   readonly to: number;
   readonly mean: number;
@@ -38,18 +42,21 @@ function blocksOf(soak: Soak, values: Float64Array, load: NonNullable<ReturnType
       sum += y[i++]!;
       n++;
     }
-    blocks.push({ to: t[Math.min(i, t.length - 1)]! - load.from, mean: sum / n });
+    blocks.push({ from: from - load.from, to: t[Math.min(i, t.length - 1)]! - load.from, mean: sum / n });
   }
   return blocks;
 }
 
-/** End of the block that a jump ends in. The first block may hold the edge of the load itself. */
+/**
+ * End of the block that a jump ends in; 0 where they go on later: a load that comes and goes all along has no beginning of its own.
+ * The first block may hold the edge of the load itself.
+ */
 function lastJump(blocks: readonly Block[], within: number): number {
   if (blocks.length < 4) return 0;
   const means = blocks.map(({ mean }) => mean);
   const least = JUMP * Math.abs(quantile(means, 0.5));
-  for (let k = blocks.length - 1; k >= 2; k--) {
-    if (blocks[k - 1]!.to <= within && Math.abs(means[k]! - means[k - 1]!) > least) return blocks[k]!.to;
-  }
-  return 0;
+  const jumps = blocks.slice(2).filter((_, k) => Math.abs(means[k + 2]! - means[k + 1]!) > least);
+  const early = jumps.filter(({ from }) => from <= within);
+  const later = jumps.length - early.length;
+  return later * MOST_SHARE >= AS_DENSE * early.length * (1 - MOST_SHARE) ? 0 : (early[early.length - 1]?.to ?? 0);
 }

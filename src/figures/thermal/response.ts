@@ -5,7 +5,7 @@ import { type RiseCurve, type RiseProfile, type RiseTerm, riseProfile } from '..
 import { type Ranged, unionOf } from '../../statistics/rise-ranges.ts';
 import { studentQuantile } from '../../statistics/student-quantile.ts';
 import { isReason, type Reason, tooShort } from '../absent.ts';
-import { duration } from '../in-words.ts';
+import { duration, plain } from '../in-words.ts';
 import { addressOf, type Soak } from '../soak.ts';
 import { stepOf } from '../sources.ts';
 import { type Bins, binsOf, meanOfBin } from './bins.ts';
@@ -68,6 +68,8 @@ const STRUCTURE = 0.005;
 const LEAST_SPAN = 2;
 /** … and this many for an end that a slower part may still move. */
 const LEAST_SPAN_OF_END = 8;
+/** From so many on, readings bear a slower part rather than a smaller faster one: both can no longer be there, and a slower one be hidden. */
+const LEAST_SPAN_OF_PAIR = 5;
 /** An end whose interval is this share of the step to each side, or wider, is none. */
 const WIDEST_END = 0.3;
 /** A time constant or amplitude that is known no better than this share of itself is none. */
@@ -96,7 +98,11 @@ export function responseOf(
   if ('failed' in profile) return { absent: 'no-fit', why: `No step response can be fitted to ${name}: ${profile.failed}.` };
   const height = profile.best.terms.reduce((sum, { amplitude }) => sum + amplitude, 0);
   if (isMisfit(profile, height, step)) {
-    return { absent: 'no-fit', why: `The course of ${name} in the ${stretch} is not that of a step response.` };
+    const off = plain(profile.residualDeviation);
+    return {
+      absent: 'no-fit',
+      why: `The course of ${name} in the ${stretch} is not that of a step response: it lies ${off} K off the nearest one.`,
+    };
   }
   const main = profile.best.terms[mainOf(profile.best, series.lasted)]!.timeConstant;
   if (series.lasted < LEAST_SPAN * main) {
@@ -108,10 +114,12 @@ export function responseOf(
   }
   const alone = profile.terms[0]!.timeConstant;
   if (!profile.two && alone.high - alone.value > WIDEST * alone.value) {
-    return { absent: 'no-fit', why: `The readings of ${name} show too little of the step to tell its time constant.` };
+    return { absent: 'no-fit', why: hiddenBy(profile, series.lasted - skipped, step, name) };
   }
   const drift = felt ? lagOf(bins, binsOf(read, skipped, read.lasted), profile) : driftOf(soak, bins, profile);
-  return toResponse(soak, profile, endRange(profile, bins, step, series.lasted), drift, {
+  const later = profile.two && mainOf(profile.best, series.lasted) === 1 ? afterFaster(profile.best, bins, step) : null;
+  return toResponse(soak, profile, endRange(profile, later, rivals, series.lasted), drift, {
+    later,
     height,
     series,
     skipped,
@@ -122,6 +130,17 @@ export function responseOf(
   });
 }
 
+/** Residuals that are worth fewer independent readings than this share of them come and go in waves. */
+const WAVES = 1 / 3;
+
+/** Why a step that lasted long enough does not tell its time constant. */
+function hiddenBy({ residualDeviation, effectiveCount, rows }: RiseProfile, lasted: number, step: number, name: string): string {
+  if (effectiveCount >= WAVES * rows || residualDeviation <= step / 2)
+    return `Noise hides the course of ${name}: too little of its step stands out to tell the time constant.`;
+  const each = duration(lasted / effectiveCount);
+  return `The readings of ${name} lie ${plain(residualDeviation)} K off a step response, for ${each} at a time, as where the room or the load changes. That hides the time constant.`;
+}
+
 function isMisfit({ residualDeviation, effectiveCount }: RiseProfile, height: number, step: number): boolean {
   const share = residualDeviation / Math.abs(height);
   return share > WORST_RESIDUAL || (effectiveCount < FEWEST_EFFECTIVE && share > STRUCTURE && residualDeviation > step / 2);
@@ -130,8 +149,8 @@ function isMisfit({ residualDeviation, effectiveCount }: RiseProfile, height: nu
 /** Where the response ends, and whether that is told. */
 function endRange(
   profile: RiseProfile,
-  bins: Bins,
-  step: number,
+  later: Later | null,
+  rivals: readonly RiseProfile[],
   lasted: number,
 ): { readonly range: Ranged; readonly untold: ResponseEnd['untold'] } {
   const { best, asymptote, open } = profile;
@@ -143,21 +162,32 @@ function endRange(
     return { range: { ...asymptote, low: Math.min(asymptote.low, reached) }, untold: 'open' };
   }
   const height = best.terms.reduce((sum, { amplitude }) => sum + Math.abs(amplitude), 0);
-  const range = profile.two && main === 1 ? afterFaster(profile, bins, step) : asymptote;
+  const others = later ? [later] : profile.two ? rivals.filter((rival) => !rival.open) : [];
+  const range = unionOf(asymptote.value, [asymptote, ...others.map((other) => other.asymptote)]);
   const short = profile.two && main === 0 && lasted < LEAST_SPAN_OF_END * best.terms[0]!.timeConstant;
   const wide = !(range.high - range.low <= 2 * WIDEST_END * height);
   return { range, untold: short || wide ? 'hidden' : null };
 }
 
+/** What the readings say by themselves after a faster part is over. */
+interface Later {
+  readonly asymptote: Ranged;
+  readonly amplitude: Ranged;
+  readonly timeConstant: Ranged;
+}
+
+const UNTOLD: Ranged = { value: Number.NaN, low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY };
+
 /**
- * Interval of the end where two parts are borne and the slower one is the larger: the readings after the faster one is over may still hide
- * a part that is slower than both.
+ * The response where two parts are borne and the slower one is the larger, from the readings after the faster one is over: these may still hide a
+ * part that is slower than both, which the faster one left no room for.
  */
-function afterFaster({ best, asymptote }: RiseProfile, { t, y }: Bins, step: number): Ranged {
-  const from = t.findIndex((at) => at >= OVER * best.terms[0]!.timeConstant);
+function afterFaster({ terms }: RiseCurve, { t, y }: Bins, step: number): Later {
+  const from = t.findIndex((at) => at >= OVER * terms[0]!.timeConstant);
   const rest = from < 0 ? null : riseProfile(t.subarray(from), y.subarray(from), { start: 0, step });
-  if (!rest || 'failed' in rest) return { ...asymptote, low: Number.NEGATIVE_INFINITY, high: Number.POSITIVE_INFINITY };
-  return unionOf(asymptote.value, [asymptote, rest.asymptote]);
+  if (!rest || 'failed' in rest) return { asymptote: UNTOLD, amplitude: UNTOLD, timeConstant: UNTOLD };
+  const main = mainOf(rest.best, t[t.length - 1]!);
+  return { asymptote: rest.asymptote, amplitude: rest.terms[main]!.amplitude, timeConstant: ofMain(rest, main, t[t.length - 1]!) };
 }
 
 /**
@@ -169,6 +199,7 @@ const MODEL_SHARE = 0.0125;
 const MODEL_SHARE_BEYOND = 0.1;
 
 interface Made {
+  readonly later: Later | null;
   readonly height: number;
   readonly series: LoadSeries;
   readonly skipped: number;
@@ -183,7 +214,7 @@ function toResponse(
   profile: RiseProfile,
   { range, untold }: ReturnType<typeof endRange>,
   drift: Moved | null,
-  { height, series, skipped, rivals, seen, slowerBorne, name }: Made,
+  { later, height, series, skipped, rivals, seen, slowerBorne, name }: Made,
 ): Response {
   const root = `run:${soak.context.run}/${name}`;
   const { best, terms, two, dof } = profile;
@@ -218,6 +249,8 @@ function toResponse(
   const unbinned = best.terms.map(({ timeConstant }) => unbin(timeConstant));
   const scaled = ({ value, low, high }: Ranged, by: number): Ranged => ({ value: value * by, low: low * by, high: high * by });
   const main = mainOf(best, series.lasted);
+  const mainConstant = (rival: RiseProfile) => rival.terms[mainOf(rival.best, series.lasted)]!.timeConstant;
+  const bent = series.lasted < LEAST_SPAN_OF_PAIR * best.terms[main]!.timeConstant ? later : null;
   return {
     timeConstant: best.terms[main]!.timeConstant,
     main,
@@ -226,9 +259,15 @@ function toResponse(
     constants: two ? 2 : 1,
     terms: best.terms.map(({ amplitude, timeConstant }, k) => ({ amplitude: amplitude * unbinned[k]!, timeConstant })),
     parts: terms.map((term, k) => ({
-      amplitude: estimate(scaled(term.amplitude, unbinned[k]!), 1 + k, MODEL_SHARE * term.amplitude.value),
+      amplitude: estimate(
+        scaled(k === main ? withLater(term.amplitude, bent?.amplitude) : term.amplitude, unbinned[k]!),
+        1 + k,
+        MODEL_SHARE * term.amplitude.value,
+      ),
       timeConstant: estimate(
-        k === main ? withRivals(ofMain(profile, main, series.lasted), rivals, series.lasted) : term.timeConstant,
+        k === main
+          ? withLater(withRivals(ofMain(profile, main, series.lasted), rivals, mainConstant), bent?.timeConstant)
+          : withRivals(term.timeConstant, rivals, (rival) => rival.terms[k]?.timeConstant),
         1 + count + k,
         MODEL_SHARE * term.timeConstant.value,
       ),
@@ -258,9 +297,13 @@ function exactly(value: number): Ranged {
 }
 
 /** An interval that reaches over those of fits that leave out more of the beginning, where they may be of the same part. */
-function withRivals(own: Ranged, rivals: readonly RiseProfile[], lasted: number): Ranged {
-  const others = rivals.map(({ best, terms }) => terms[mainOf(best, lasted)]!.timeConstant);
+function withRivals(own: Ranged, rivals: readonly RiseProfile[], of: (rival: RiseProfile) => Ranged | undefined): Ranged {
+  const others = rivals.map(of).filter((other) => other !== undefined);
   return unionOf(own.value, [own, ...others.filter((other) => isTold(other) && own.low <= other.high && own.high >= other.low)]);
+}
+
+function withLater(own: Ranged, later: Ranged | undefined): Ranged {
+  return later ? unionOf(own.value, [own, later]) : own;
 }
 
 /** Rows of the Cholesky factor, each of length 1: how parameters of one fit share their errors. */

@@ -64,7 +64,29 @@ export function restOf(series: LoadSeries, step: number, seen: number | null): R
   };
   const skipped = tried.find(belongs) ?? (later ? tried[tried.length - 1]! : first);
   const profile = fitAt(skipped);
-  return { skipped, profile, rivals: rivalsOf(profile), slowerBorne: last === null || bothSlow(profile, last) };
+  const rivals = later
+    ? rivalsOf(profile)
+    : laterFits(
+        profile,
+        tried
+          .filter((seconds) => seconds >= Math.max(SURELY_OVER, 2 * skipped))
+          .slice(0, 1)
+          .map(fitAt),
+        series.lasted,
+      );
+  return { skipped, profile, rivals, slowerBorne: last === null || bothSlow(profile, last) };
+}
+
+/** s: what is over in seconds is over by then, and what is left out twice as long is over, too. */
+const SURELY_OVER = 60;
+
+/**
+ * Fits of less that tell the time constant, where a slower part is borne: a part of the chip that is over in seconds, and too small to be told from what
+ * follows, makes the faster one of two look quicker than it is.
+ */
+function laterFits(profile: Rest['profile'], fits: readonly Rest['profile'][], lasted: number): RiseProfile[] {
+  if ('failed' in profile || !profile.two || mainOf(profile.best, lasted) !== 0) return [];
+  return fits.filter((fit): fit is RiseProfile => !('failed' in fit) && tells(fit, lasted));
 }
 
 /** A part is over after this many of its time constants, so far that it no longer bends the other one. */

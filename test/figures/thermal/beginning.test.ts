@@ -64,6 +64,7 @@ describe('a beginning that the power shows', () => {
     expect(seenIn((t) => (t < 60 ? 8.4 : 8))).toBe(70);
     expect(seenIn((t) => 8 * (1 + 0.1 * (1 - Math.exp(-t / CONSTANT))))).toBe(0);
     expect(seenIn((t) => (t < 1200 ? 8.4 : 8))).toBe(0);
+    expect(seenIn((t) => (t % 300 < 20 ? 6 : 8))).toBe(0);
     const blind = logWith(() => 0, 1);
     expect(
       beginningOf({ log: blind, context: CONTEXT, phases: phasesOf(blind, CONTEXT).phases, inferred: [], warming: null }, null),

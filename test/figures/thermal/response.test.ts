@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { FigureName } from '../../../src/figures/catalogue.ts';
 import { derive } from '../../../src/figures/derive.ts';
+import { isPresent } from '../../../src/figures/figure.ts';
 import { standardUncertainty } from '../../../src/quantities/uncertainty.ts';
 import { autoregressive, gaussian, stepped } from '../../statistics/noise.ts';
 import { apart, contextOf, every, logOf, noise, phase, presentAt, STEP, stepAt } from '../build.ts';
@@ -79,8 +80,8 @@ describe('time constant and asymptote (closed form of one exact exponential step
     for (let run = 0; run < 40; run++) {
       const random = autoregressive(900, memory, normal);
       const course = (t: number, row: number) => 70 - fast * Math.exp(-t / 60) - 30 * Math.exp(-t / 700) + 0.3 * random[row]!;
-      const values = stepped(Float64Array.from(every(4, 3596), course), 0.5);
-      const log = logOf(every(4, 3596), {
+      const values = stepped(Float64Array.from(every(8, 7192), course), 0.5);
+      const log = logOf(every(8, 7192), {
         soc: { quantity: 'temperature', values, step: 0.5 },
         meter: { quantity: 'power', values: () => 8 },
       });
@@ -93,6 +94,51 @@ describe('time constant and asymptote (closed form of one exact exponential step
   test.each([0, 0.9])('a second part is found where there is one, and none invented where there is none; memory %d', (memory) => {
     expect(foundTwo(12, memory)).toBeGreaterThanOrEqual(38);
     expect(foundTwo(0, memory)).toBeLessThanOrEqual(1);
+  });
+
+  // Three masses: a chip that is over in seconds, its board, and its case. Two exponentials can't tell all of it.
+  test.each([
+    [1200, 6, 8],
+    [3600, 6, 8],
+    [3600, 2, 10],
+  ])('of three parts, in a load of %i s, with %i K in 15 s and %i K in 1500 s, the main one stays inside', (lasts, quick, slow) => {
+    let [there, held, cooled] = [0, 0, 0];
+    for (let seed = 1; seed <= 12; seed++) {
+      const normal = gaussian(seed);
+      const left = (t: number) => quick * Math.exp(-t / 15) + 28 * Math.exp(-t / 300) + slow * Math.exp(-t / 1500);
+      const rise = (t: number) => (t < lasts ? left(0) - left(t) : left(t - lasts) - left(t));
+      const log = logOf(every(1, 2 * lasts - 1), {
+        soc: { quantity: 'temperature', values: (t) => Math.round(10 * (22 + rise(t) + 0.2 * normal())) / 10, step: 0.1 },
+        meter: { quantity: 'power', values: (t) => (t < lasts ? 10 : 2) },
+      });
+      const phases = [phase('load', 0, lasts), phase('cool-down', lasts, 2 * lasts)];
+      const { figures } = derive(log, contextOf({ phases }));
+      const inside = (name: string) => {
+        const figure = figures.get(name)!;
+        return isPresent(figure) ? figure.interval![0] <= 300 && 300 <= figure.interval![1] : null;
+      };
+      if (inside('time_constant') !== null) there++;
+      if (inside('time_constant')) held++;
+      if (inside('cooling_time_constant') !== false) cooled++;
+    }
+    expect(there).toBeGreaterThanOrEqual(6);
+    expect(there - held).toBeLessThanOrEqual(1);
+    expect(cooled).toBeGreaterThanOrEqual(11);
+  });
+
+  test.each([
+    ['a room that waves by 2 K, unseen', (t: number) => 2 * Math.sin((2 * Math.PI * t) / 1800), 3600],
+    ['a load of half an hour in a room that waves by 1 K', (t: number) => Math.sin((2 * Math.PI * t) / 700), 1800],
+  ])('%s: the reason names waves, not a step that is too small', (_, wave, lasts) => {
+    const normal = gaussian(1);
+    const values = (t: number) => Math.round(10 * (stepAt(t) + wave(t) + 0.1 * normal())) / 10;
+    const log = logOf(every(1, lasts), { soc: { quantity: 'temperature', values, step: 0.1 } });
+    expect(derive(log, contextOf({ phases: [phase('load', 0, lasts)] })).figures.get('time_constant')).toMatchObject({
+      absent: 'no-fit',
+      why: expect.stringMatching(
+        /K off (a step response, for .* at a time, as where the room or the load changes|the nearest one)/,
+      ),
+    });
   });
 
   test('the fit shares its sources between both figures', () => {
