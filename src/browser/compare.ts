@@ -12,11 +12,13 @@ import { showPlot } from './compare/figure.ts';
 import { say, tellMissingRuns, tellRemarks } from './compare/figure-text.ts';
 import { isFailed, loader } from './compare/load.ts';
 import { readCopies } from './compare/missing-runs.ts';
+import { namesOf } from './compare/names.ts';
 import { missingOf, offersOf } from './compare/offers.ts';
 import { readPicker } from './compare/picker.ts';
 import type { ReadRun } from './compare/read-run.ts';
 import { heightOf } from './compare/reserve.ts';
 import { EMPTY_VIEW, type View } from './compare/view.ts';
+import { oneStopEach } from './table-keys/one-stop.ts';
 
 const form = byId<HTMLFormElement>('compare');
 const result = byId('result');
@@ -85,19 +87,22 @@ function showRuns(engine: typeof import('./compare/engine.ts'), runs: readonly R
   const ids = runs.map(({ gathered }) => gathered.run);
   const reference = ids.find((id) => id === choice.reference) ?? ids[0]!;
   const gathered = engine.gatherChosen(runs, reference);
-  controls.offer(ids, reference, offersOf(gathered.runs));
+  const names = namesOf(gathered.runs);
+  const shown = engine.underNames(gathered, names);
+  controls.offer(names, reference, offersOf(gathered.runs));
   controls.write(view);
-  const { before, after } = engine.resultOf(gathered, base);
+  const { before, after } = engine.resultOf(shown, gathered, base);
   byId('before').replaceChildren(...before);
   byId('after').replaceChildren(...after);
+  oneStopEach(result);
   byId('controls').hidden = false;
   result.hidden = false;
   say(
     ids.length === 1
-      ? `${reference} is shown: choose another run.`
-      : `${ids.length} runs side by side; ${reference} is the reference.`,
+      ? `${shown.reference} is shown: choose another run.`
+      : `${ids.length} runs side by side; ${shown.reference} is the reference.`,
   );
-  redraw = () => void draw(gathered.runs, turn).catch(failed);
+  redraw = () => void draw(shown.runs, turn).catch(failed);
   redraw();
 }
 

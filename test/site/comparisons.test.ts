@@ -80,13 +80,16 @@ describe('the page of a comparison', () => {
   });
 
   it('keeps what is wide to its own region, and the first column in sight', async () => {
-    const region = page.locator('.compared').first();
+    const phone = page.viewportSize()!;
+    await page.setViewportSize({ width: 700, height: phone.height });
+    const region = page.locator('.compared').nth(1);
     const caption = region.locator('caption').first();
     expect(await region.evaluate((element) => element.scrollWidth > element.clientWidth)).toBe(true);
     await region.evaluate((element) => element.scrollTo(element.scrollWidth, 0));
     const [box, head] = [(await region.boundingBox())!, (await region.locator('tbody th').first().boundingBox())!];
     expect(head.x).toBeCloseTo(box.x, 0);
     expect(await caption.isVisible()).toBe(true);
+    await page.setViewportSize(phone);
   });
 
   it('is where notes, runs and held numbers lead to, each to an element that is there', () => {

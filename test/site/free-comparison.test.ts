@@ -13,6 +13,8 @@ const ALIASES = new Map([
   ['fast', 'larch-fast'],
 ]);
 const RUNS = [...ALIASES.values()];
+/** Their names in the browser: what of their titles tells them apart. */
+const NAMES = /Rated|Brisk|Quick|Fast/g;
 const TWO = '?runs=larch-rated+larch-fast';
 
 const built = builtSite('free-comparison');
@@ -121,7 +123,7 @@ describe('a free comparison made by keyboard alone', () => {
     const printed = await rendered(page);
     expect(printed.length).toBeGreaterThan(5);
     const inBrowser = await rendered(first.page);
-    expect(inBrowser.map((text) => text.replaceAll('larch-', ''))).toEqual(printed.map((text) => text.replaceAll('larch-', '')));
+    expect(inBrowser.map((text) => text.replaceAll(NAMES, (name) => name.toLowerCase()))).toEqual(printed);
     await context.close();
   });
 
@@ -161,7 +163,7 @@ describe('an address', () => {
     expect(await page.locator('#from').inputValue()).toBe('-1');
     expect(await page.locator('#to').inputValue()).toBe('30');
     expect(await page.locator('#reference').inputValue()).toBe('larch-fast');
-    expect(await page.locator('#said').textContent()).toBe('2 runs side by side; larch-fast is the reference.');
+    expect(await page.locator('#said').textContent()).toBe('2 runs side by side; Fast is the reference.');
     await context.close();
   });
 
@@ -259,5 +261,60 @@ describe('the page', () => {
 
   test('leaves the console silent: nothing broke the policy, nothing failed', () => {
     expect(said).toEqual([]);
+  });
+});
+
+describe('tables of a comparison by keyboard', () => {
+  test('are one stop each, in which arrow keys lead from link to link; without scripting each link is a stop', async () => {
+    const { page, context } = await open('');
+    await page.goto(`${built.served.address}comparisons/larch-steps/`, { waitUntil: 'networkidle' });
+    const many = page.locator('.compared table').first().locator('tbody a');
+    expect(await many.count()).toBeGreaterThan(20);
+    const stops = () => many.evaluateAll((links) => links.filter((link) => (link as HTMLElement).tabIndex === 0).length);
+    expect(await stops()).toBe(1);
+    const at = () => page.evaluate(() => document.activeElement?.getAttribute('href') ?? '');
+    await many.first().focus();
+    expect(await at()).toBe('/method/#speedup');
+    const went: string[] = [];
+    for (const key of ['ArrowRight', 'ArrowDown', 'ArrowUp', 'ArrowLeft', 'ArrowLeft', 'End', 'ArrowDown', 'Home']) {
+      await page.keyboard.press(key);
+      went.push(await at());
+    }
+    expect(went).toEqual([
+      '#speedup.brisk',
+      '#clock_ratio.brisk',
+      '#speedup.brisk',
+      '/method/#speedup',
+      '/method/#speedup',
+      '#clock_delta.fast',
+      '#clock_delta.fast',
+      '/method/#speedup',
+    ]);
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('Tab');
+    expect(await many.evaluateAll((links) => links.includes(document.activeElement as HTMLElement))).toBe(false);
+    await page.keyboard.press('Shift+Tab');
+    expect(await at()).toBe('/method/#clock_ratio');
+    expect(await stops()).toBe(1);
+    await context.close();
+    const without = await open('', { javaScriptEnabled: false });
+    await without.page.goto(`${built.served.address}comparisons/larch-steps/`);
+    expect(await without.page.locator('.compared tbody a[tabindex]').count()).toBe(0);
+    await without.context.close();
+  });
+
+  test('on a phone show every column of a row, and none scrolls', async () => {
+    const { page, context } = await open('', { viewport: { width: 360, height: 800 } });
+    await page.goto(`${built.served.address}comparisons/larch-steps/`);
+    const wider = await page
+      .locator('.compared')
+      .evaluateAll((all) =>
+        all.filter((each) => each.scrollWidth > each.clientWidth).map((each) => each.getAttribute('aria-label')),
+      );
+    expect(wider).toEqual([]);
+    const row = page.locator('.compared tbody tr').first().locator('td');
+    const labels = await row.evaluateAll((cells) => cells.map((cell) => getComputedStyle(cell, '::before').content));
+    expect(labels).toEqual(['"brisk"', '"quick"', '"fast"']);
+    await context.close();
   });
 });

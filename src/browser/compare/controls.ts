@@ -6,8 +6,8 @@ import type { Offer } from './offers.ts';
 import { MOST_PLOTS, UNITS, type View } from './view.ts';
 
 export interface Controls {
-  /** What there is to choose from: runs, one of which is the reference; and what can be drawn of them. */
-  offer(runs: readonly string[], reference: string, offers: readonly Offer[]): void;
+  /** What there is to choose from: names of runs by their ids, one of which is the reference; and what can be drawn of them. */
+  offer(names: ReadonlyMap<string, string>, reference: string, offers: readonly Offer[]): void;
   /** Sets every control as the view has it. */
   write(view: View): void;
 }
@@ -40,9 +40,10 @@ export function readControls(change: (part: Partial<View>) => void): Controls {
     ends[name].addEventListener('change', () => change(windowWith(view, name, ends[name])));
 
   return {
-    offer: (runs, base, offers) => {
-      if (String(runs) !== String([...reference.options].map(({ value }) => value)))
-        reference.replaceChildren(...runs.map((id) => el('option', { value: id }, id)));
+    offer: (names, base, offers) => {
+      const told = [...reference.options].map(({ value, text }) => [value, text]);
+      if (String([...names]) !== String(told))
+        reference.replaceChildren(...[...names].map(([id, name]) => el('option', { value: id }, name)));
       reference.value = base;
       offered = offers;
       const tokens = offers.map(({ token }) => token);

@@ -17,10 +17,10 @@ export interface Result {
 
 const files = madeFiles();
 
-/** Lays out chosen runs. */
-export function resultOf(gathered: Gathered, base: string): Result {
+/** Lays out chosen runs: `shown` under names for readers, `gathered` under their ids, as it is taken away. */
+export function resultOf(shown: Gathered, gathered: Gathered, base: string): Result {
   const context = { path: 'compare/', body: '', status: 'published', notes: [], copies: [], has: () => true } as const;
-  const model = comparisonModel(gathered, { plots: [], undrawn: [] }, context);
+  const model = comparisonModel(shown, { plots: [], undrawn: [] }, context);
   const several = model.runs.length > 1;
   return {
     before: several ? findings(model) : [runsTable(model, base)],
@@ -63,7 +63,7 @@ function runsTable({ runs, reference }: ComparisonModel, base: string): HTMLElem
     {},
     runs.length > 1 ? `Runs; the others are compared with ${reference}` : 'One run: choose others to compare it with',
   );
-  return scrolling('Runs', el('table', {}, caption, headRow(['Id', 'Run', 'Setting']), el('tbody', {}, ...rows)));
+  return scrolling('Runs', el('table', {}, caption, headRow(['Name', 'Run', 'Setting']), el('tbody', {}, ...rows)));
 }
 
 /** As `Comparison.astro`: what differs in a sentence, then each run against the reference. */

@@ -12,7 +12,7 @@ export function comparedTable(table: ComparedTable, base: string): Content[] {
       'tr',
       {},
       el('th', { scope: 'row' }, methodLink(row.name, row.label, base), detail(row.detail)),
-      ...row.cells.map(comparedCell),
+      ...row.cells.map((cell, column) => comparedCell(cell, columns[column]!)),
     ),
   );
   const head = headRow([rows[0]!.name === '' ? 'Test' : 'Figure', ...columns]);
@@ -23,11 +23,11 @@ export function comparedTable(table: ComparedTable, base: string): Content[] {
   ];
 }
 
-function comparedCell(cell: ComparedCell): HTMLElement {
+function comparedCell(cell: ComparedCell, column: string): HTMLElement {
   const lines = cellLines(cell).map(({ text, kind, heavy, long }) =>
     el('span', { class: long ? `${kind} long` : kind }, heavy ? el('strong', {}, text) : text),
   );
-  return el('td', {}, ...lines);
+  return el('td', { 'data-label': column }, ...lines);
 }
 
 /** As `FigureTable.astro`, of figures over all runs. */
@@ -57,7 +57,9 @@ export function sideBySide({ runs, reference, apart }: ComparisonModel): Content
       'tr',
       {},
       el('th', { scope: 'row' }, label),
-      ...cells.map(({ text, differs }) => el('td', {}, differs ? el('strong', {}, text) : text)),
+      ...cells.map(({ text, differs }, column) =>
+        el('td', { 'data-label': runs[column]!.alias }, differs ? el('strong', {}, text) : text),
+      ),
     ),
   );
   const caption = el('caption', {}, `What differs; bold: differs from ${reference}`);

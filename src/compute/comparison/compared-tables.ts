@@ -4,7 +4,7 @@ import type { Setting } from '../../figures/comparison/compared.ts';
 import { differencesTo, sideBySideAddresses } from '../../figures/comparison/side-by-side.ts';
 import { RUNS_DIFFER } from '../../figures/comparison/verdict-words.ts';
 import { type Figure, type FigureMap, isPresent } from '../../figures/figure.ts';
-import { shownFigure } from '../contents/figure-text.ts';
+import { fromText, shownFigure } from '../contents/figure-text.ts';
 import type { ComparedTable, ShownFigure } from '../results.ts';
 import { type CellFigures, comparedRow } from './compared-cells.ts';
 
@@ -34,10 +34,14 @@ export function comparedTable({ figures, reference, runs }: ReadComparison): Com
 }
 
 /** Figures of all runs together. */
-export function overallFigures({ figures }: ReadComparison): ShownFigure[] {
+export function overallFigures({ figures, runs }: ReadComparison): ShownFigure[] {
+  const names = new Map(runs.flatMap(({ alias, runs: own }) => own.map((run) => [run, alias] as const)));
   return [...figures]
     .filter(([, { of }]) => of?.run === undefined && of?.test === undefined)
-    .map(([address, figure]) => shownFigure(address, figure));
+    .map(([address, figure]) => ({
+      ...shownFigure(address, figure),
+      ...(isPresent(figure) && { from: fromText(figure.from, names) }),
+    }));
 }
 
 /** By test: scores with their speedups, then each other figure that tests have. */

@@ -140,12 +140,18 @@ function detailOf(figure: Figure): string {
   return [...DETAILS.flatMap((key) => (of[key] === undefined ? [] : [phrase(key)(String(of[key]))])), ...outside].join(', ');
 }
 
-/** "columns a, b; lines 2–3601". */
-export function fromText(from: From): string {
+/** "columns a, b; lines 2–3601"; where it is made of figures of runs, these by name: by id where there is none. */
+export function fromText(from: From, names: ReadonlyMap<string, string> = new Map()): string {
   const columns = `${from.columns.length === 1 ? 'column' : 'columns'} ${from.columns.join(', ')}`;
   const rows = from.rows === null ? '' : linesText(from.rows);
   const runs = new Set((from.figures ?? []).map((figure) => figure.slice(0, figure.indexOf('/'))));
-  if (runs.size > 0) return `figures of ${[...runs].join(', ')}`;
+  const named = [
+    ...new Set([
+      ...[...names].flatMap(([run, name]) => (runs.has(run) ? [name] : [])),
+      ...[...runs].filter((run) => !names.has(run)),
+    ]),
+  ];
+  if (runs.size > 0) return `figures of ${named.join(', ')}`;
   const others = (from.others ?? []).map(({ file, ...other }) => `of ${file} ${fromText(other)}`);
   return [from.columns.length > 0 ? columns : '', rows, ...others].filter((part) => part !== '').join('; ');
 }

@@ -4,13 +4,18 @@ import { tokenise } from './tokens.ts';
 
 /**
  * Whether the words around a number leave room for a bound in its place: no hedge, denial or range, as in "under", "never within", "or so",
- * "between … and". `before` and `after` are Markdown.
+ * "between … and", and none that says that something happened then, as in "throttled after": what has a bound was not seen to happen.
+ * `before` and `after` are Markdown.
  */
 export function leavesRoomForBound(before: string, after: string): boolean {
   const [ahead, behind] = [plain(before.slice(-REACH)), plain(after.slice(0, REACH))];
   const [tokens, next] = [tokenise(ahead), tokenise(behind)];
   const hedged = hedgeBefore(tokens, tokens.length) ?? deniedBefore(tokens, tokens.length) ?? hedgeAfter(next, 0);
-  return hedged === undefined && !RANGE_ENDS.test(ahead) && !RANGE_BEGINS.test(behind);
+  return (
+    hedged === undefined &&
+    ![RANGE_ENDS, WHEN].some((words) => words.test(ahead)) &&
+    ![RANGE_BEGINS, THEN].some((words) => words.test(behind))
+  );
 }
 
 /** Characters that are looked at on either side. */
@@ -20,6 +25,10 @@ const DIRECTIVE = /:(?:value|stated)\[([^\]]*)\](?:\{[^}]*\})?/g;
 
 const RANGE_ENDS = /\b(?:between|from)\s+(?:[^\s.;!?]+\s+){1,4}(?:and|to)\s*$|\d\s*(?:to|[-–—])\s*$/iu;
 const RANGE_BEGINS = /^\s*(?:to|[-–—])\s*[-−]?\d/iu;
+
+/** The moment of an event. */
+const WHEN = /\b(?:after|within|in)\s+$/iu;
+const THEN = /^\s+(?:in|into|later|before)\b/iu;
 
 /** Held numbers as a digit, and marks of emphasis left out. */
 function plain(markdown: string): string {

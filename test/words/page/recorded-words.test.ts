@@ -124,10 +124,11 @@ describe('words/page/recorded-words', () => {
     const recorded = [{ ...RECORDED, text: key, expression: key, unit: 's', shown: '12.0 min' }];
     const insteadIn = (text: string, bound: number) =>
       write(noteOf(text.replace('■', `:value[${key}]`)), withBound(bound), { recorded }).absent?.[0]?.instead;
-    expect(insteadIn('It throttles after ■.', 3599)).toBe('more than 59.9\u00a0min');
+    expect(insteadIn('It runs for ■ without a pause.', 3599)).toBe('more than 59.9\u00a0min');
+    expect(insteadIn('It throttles after ■.', 3599)).toBe(`12.0 min ${NOT_TOLD}`);
     expect(insteadIn('It throttles in under ■.', 3599)).toBe(`12.0 min ${NOT_TOLD}`);
     expect(insteadIn('It took ■ or so.', 3599)).toBe(`12.0 min ${NOT_TOLD}`);
-    expect(insteadIn('It throttles after ■.', 0)).toBe(`12.0 min ${NOT_TOLD}`);
+    expect(insteadIn('It runs for ■ without a pause.', 0)).toBe(`12.0 min ${NOT_TOLD}`);
   });
 
   test('a spot that the run has no longer counts as absent where it was published, and as a slip where it was not', () => {

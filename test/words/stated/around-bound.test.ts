@@ -6,13 +6,17 @@ const leaves = (text: string) => leavesRoomForBound(...(text.split('■') as [st
 
 describe('words/stated/around-bound', () => {
   test.each([
-    'It throttled after ■.',
+    'It kept its clock for ■.',
     '■ passed before it throttled.',
     'From the start on, it ran for ■ without a pause.',
     'For **■** it held.',
   ])('a bound can stand in: %s', (text) => expect(leaves(text)).toBe(true));
 
   test.each([
+    'It throttled after ■.',
+    'It throttled *after* ■.',
+    'It throttled ■ into the load.',
+    'The fan came on ■ later.',
     'It settled in under ■.',
     'It stays **below** ■.',
     'It took more than ■ longer.',
