@@ -303,6 +303,19 @@ describe('tables of a comparison by keyboard', () => {
     await without.context.close();
   });
 
+  test('on paper stand below plots of which each has its words within its own room', async () => {
+    const { page, context } = await open('');
+    await page.emulateMedia({ media: 'print' });
+    await page.goto(`${built.served.address}comparisons/larch-steps/`);
+    const below = await page.locator('.plot:has(.about)').evaluateAll((plots) => {
+      const bottom = (element: Element) => element.getBoundingClientRect().bottom;
+      return plots.map((plot) => bottom(plot.querySelector('.about')!) - bottom(plot));
+    });
+    expect(below.length).toBeGreaterThan(3);
+    expect(Math.max(...below)).toBeLessThan(1);
+    await context.close();
+  });
+
   test('on a phone show every column of a row, and none scrolls', async () => {
     const { page, context } = await open('', { viewport: { width: 360, height: 800 } });
     await page.goto(`${built.served.address}comparisons/larch-steps/`);
