@@ -196,7 +196,7 @@ export interface Channel {
   /** One per row; NaN = no reading. */
   readonly values: Float64Array;
   readonly missing: number;
-  /** How finely readings are told apart, in `unit`: the smallest step between distinct readings, or their last decimal; null when it cannot be told. */
+  /** How finely readings are told apart, in `unit`: the smallest step between distinct readings, what a few levels are all multiples of, or their last decimal; null when it cannot be told. */
   readonly step: number | null;
   readonly at?: MeasuredAt;
   readonly instrument?: string;

@@ -19,10 +19,10 @@ describe('intake/columns/resolution', () => {
     ).toBe(0.487);
   });
 
-  it('takes the last decimal where there are only a few levels', () => {
+  it('takes the last decimal where there are only a few levels that share nothing', () => {
     expect(
       readingStep(
-        values(50, (k) => (k % 2 === 0 ? 12.1 : 12.6)),
+        values(50, (k) => (k % 2 === 0 ? 12.13 : 12.61)),
         2,
       ),
     ).toBe(0.01);
@@ -34,10 +34,55 @@ describe('intake/columns/resolution', () => {
     ).toBe(0.01);
     expect(
       readingStep(
-        values(50, (k) => (k % 2 === 0 ? 600e6 : 2400e6)),
-        -6,
+        values(50, () => 12),
+        1,
       ),
-    ).toBe(1e6);
+    ).toBe(0.1);
+    expect(
+      readingStep(
+        values(50, (k) => (k < 25 ? 8 : 8.6)),
+        1,
+      ),
+    ).toBe(0.1);
+    expect(
+      readingStep(
+        values(29, (k) => (k % 2 === 0 ? 2 : 8)),
+        2,
+      ),
+    ).toBe(0.01);
+  });
+
+  // Meters whose step is coarser than what they write: between two levels they never show another.
+  it.each([
+    [0.5, 1, [2, 8, 8.5]],
+    [0.25, 2, [2, 8.25, 8.5]],
+    [0.2, 1, [8.2, 8.4]],
+    [0.05, 2, [2, 8.3, 8.35, 8.4]],
+    [1, 1, [2, 8, 9]],
+    [1, 2, [2, 8]],
+    [10, -0, [120, 130]],
+  ])('a step of %f is told by what is written with %i decimals', (step, decimals, levels) => {
+    expect(
+      readingStep(
+        values(200, (k) => levels[(k >> 1) % levels.length]!),
+        decimals,
+      ),
+    ).toBe(step);
+  });
+
+  it('a step is a fifth of the largest reading at most: a load that comes and goes between two levels is none', () => {
+    expect(
+      readingStep(
+        values(200, (k) => (k % 20 < 10 ? 2 : 8)),
+        1,
+      ),
+    ).toBe(1);
+    expect(
+      readingStep(
+        values(200, (k) => (k % 20 < 10 ? 2.1 : 8.3)),
+        1,
+      ),
+    ).toBe(0.1);
   });
 
   it('leaves missing readings out', () => {
