@@ -1,12 +1,12 @@
 /** What the feeds of a site have in common: Atom (RFC 4287), every date an author's own. */
-import { Feed } from 'feed';
+import { Feed, type Item } from 'feed';
 import { digest } from '../store/digest.ts';
 
 /** Where the site stands and who speaks. */
 export interface FeedSite {
   readonly title: string;
   readonly byline: string;
-  /** Address of the site with its base, ending in a slash. */
+  /** Address of the site with its base, ending in a slash; its base alone where it names no address. */
   readonly address: string;
   /** Address of the feed itself. */
   readonly self: string;
@@ -21,19 +21,32 @@ interface Head {
   readonly updated: string;
 }
 
-/** A feed without entries. The library marks their texts as HTML. */
-export function openFeed(site: FeedSite, { kind, title, description, updated }: Head): Feed {
-  return new Feed({
-    id: URL.canParse(site.self) ? site.self : urn([site.title, ...kind]),
+/** An entry; `path` is where its page stands, below the site. */
+interface Entry extends Omit<Item, 'link'> {
+  readonly path: string;
+}
+
+/** Stands for the host of a site that names no address: the library takes whole addresses only. A name that no host can have (RFC 2606). */
+const ANY_HOST = 'http://site.invalid';
+
+/** The feed as XML. The library marks its texts as HTML. Without an address of the site, links are references to the host that serves the feed. */
+export function atomFeed(site: FeedSite, { kind, title, description, updated }: Head, entries: readonly Entry[]): string {
+  const isNamed = URL.canParse(site.address);
+  const whole = (address: string) => (isNamed ? address : ANY_HOST + address);
+  const feed = new Feed({
+    id: isNamed ? site.self : urn([site.title, ...kind]),
     title,
     description,
-    link: site.address,
-    feedLinks: { atom: site.self },
+    link: whole(site.address),
+    feedLinks: { atom: whole(site.self) },
     author: { name: site.title },
     copyright: '',
     generator: 'Soakproof',
     updated: midnight(updated),
   });
+  for (const { path, ...entry } of entries) feed.addItem({ ...entry, link: whole(site.address + path) });
+  const xml = feed.atom1();
+  return isNamed ? xml : xml.replaceAll(/(?<=<link [^>]*href=")http:\/\/site\.invalid/g, '');
 }
 
 /** The beginning of a day, in coordinated universal time: authors state days. */

@@ -3,24 +3,21 @@
 import type { NoteEntry, NotesFeed } from '../models/discovery.ts';
 import type { Highlight } from '../results.ts';
 import { articleHtml } from './article.ts';
-import { type FeedSite, midnight, openFeed, urn } from './atom.ts';
+import { atomFeed, type FeedSite, midnight, urn } from './atom.ts';
 import { escaped } from './escaped.ts';
 
 /** The feed as XML. An entry keeps its id through every build: it hangs on the site's title and the note's address alone. */
 export function notesFeed({ entries, updated }: NotesFeed, site: FeedSite): string {
-  const feed = openFeed(site, { kind: ['notes'], title: site.title, description: site.byline, updated });
-  for (const entry of entries) {
-    feed.addItem({
-      id: urn([site.title, entry.path]),
-      title: escaped(entry.title),
-      link: site.address + entry.path,
-      date: midnight(entry.updated),
-      published: midnight(entry.date),
-      description: summaryHtml(entry),
-      ...(entry.article.length > 0 ? { content: articleHtml(entry, site.address) } : {}),
-    });
-  }
-  return feed.atom1();
+  const items = entries.map((entry) => ({
+    id: urn([site.title, entry.path]),
+    title: escaped(entry.title),
+    path: entry.path,
+    date: midnight(entry.updated),
+    published: midnight(entry.date),
+    description: summaryHtml(entry),
+    ...(entry.article.length > 0 ? { content: articleHtml(entry, site.address) } : {}),
+  }));
+  return atomFeed(site, { kind: ['notes'], title: site.title, description: site.byline, updated }, items);
 }
 
 function summaryHtml({ summary, highlights: shown, invented }: NoteEntry): string {

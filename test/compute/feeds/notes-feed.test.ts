@@ -48,6 +48,18 @@ describe('compute/feeds/notes-feed', () => {
     for (const [, date] of feed(ONE).matchAll(/<(?:updated|published)>([^<]+)</g)) expect(date).toMatch(DATE);
   });
 
+  it('leads to the host that serves it where the site names no address', () => {
+    const xml = feed(ONE, { ...SITE, address: '/reports/', self: '/reports/notes.xml' });
+    expect([...xml.matchAll(/<link [^>]*href="([^"]*)"/g)].map(([, to]) => to)).toEqual([
+      '/reports/',
+      '/reports/notes.xml',
+      '/reports/notes/larch/',
+    ]);
+    expect(xml).toContain('src="/reports/notes/larch/plots/trace.png"');
+    expect(xml.split('<entry>')[0]).toMatch(/<id>urn:uuid:[0-9a-f-]{36}<\/id>/);
+    expect(xml).not.toContain('invalid');
+  });
+
   it('says when a note came out and when it was changed, its summary, its highlights, and that it is invented', () => {
     const entry = feed(ONE).split('<entry>')[1]!;
     expect(entry).toContain('<published>2026-03-21T00:00:00.000Z</published>');
