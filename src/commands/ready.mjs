@@ -10,23 +10,29 @@ const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
 const stamp = join(root, 'node_modules', '.soakproof-lock');
 const localNode = join(root, 'node_modules', 'node', 'bin', process.platform === 'win32' ? 'node.exe' : 'node');
 
-const wanted = createHash('sha256')
-  .update(readFileSync(join(root, 'package-lock.json')))
-  .digest('hex');
-const installed = existsSync(stamp) ? readFileSync(stamp, 'utf8') : '';
+const lock = join(root, 'package-lock.json');
 
-if (installed !== wanted || !existsSync(localNode)) {
+if (existsSync(lock)) installWhatIsLocked();
+else if (!existsSync(localNode))
+  stop(
+    'There is no package-lock.json, which says what to install. Bring it back with `git restore package-lock.json`, then run the same command again.',
+  );
+requireNode24();
+
+function installWhatIsLocked() {
+  const wanted = createHash('sha256').update(readFileSync(lock)).digest('hex');
+  const installed = existsSync(stamp) ? readFileSync(stamp, 'utf8') : '';
+  if (installed === wanted && existsSync(localNode)) return;
   if (!existsSync(localNode) || !isInstalled()) install();
   writeFileSync(stamp, wanted);
 }
-requireNode24();
 
 /** Whether npm itself has put in place what the lock file asks for, as `npm install PACKAGE` does. What only packages call optional may be missing. */
 function isInstalled() {
   try {
     const packagesOf = (path) => JSON.parse(readFileSync(path, 'utf8')).packages;
     const there = packagesOf(join(root, 'node_modules', '.package-lock.json'));
-    const { '': project, ...locked } = packagesOf(join(root, 'package-lock.json'));
+    const { '': project, ...locked } = packagesOf(lock);
     const ours = new Set(Object.keys(project.optionalDependencies ?? {}).map((name) => `node_modules/${name}`));
     const asked = Object.entries(locked).filter(
       ([path, { optional, devOptional }]) => ours.has(path) || !(optional || devOptional),

@@ -10,6 +10,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { CONFIG } from '../compute/project/read-project.ts';
 import type { Manifest } from '../compute/results.ts';
+import { packagesOf } from '../compute/store/code.ts';
 import { digestOf } from '../compute/store/digest.ts';
 import { type KnownDigests, openKnown } from '../compute/store/known-digests.ts';
 import { codeFolder, toolFolder } from '../compute/store/places.ts';
@@ -64,8 +65,9 @@ function digestsOf(site: string, digestOf: KnownDigests['of']): ReadonlyMap<stri
 
 /** All by which a page can look different though its model is the same. */
 function printers(): unknown[] {
-  const beside = ['package.json', 'package-lock.json', 'tsconfig.json'].map((name) => join(toolFolder(), name));
-  return [process.version, treeDigests(codeFolder()), beside.map((path) => existsSync(path) && readFileSync(path, 'utf8'))];
+  const tool = toolFolder();
+  const beside = ['package.json', 'tsconfig.json'].map((name) => join(tool, name));
+  return [process.version, treeDigests(codeFolder()), packagesOf(tool), beside.map((path) => existsSync(path) && readFileSync(path, 'utf8'))];
 }
 
 /**

@@ -32,12 +32,21 @@ export const ENTRIES = {
 
 export type CodeDigests = Record<keyof typeof ENTRIES, string>;
 
-/** For each kind of result: a digest of the code that makes it, the lock file and Node's major. `src` is the folder of the code. */
+/** Where the packages of a clone are named, the most exact first: the lock file, npm's own list of what it installed, what is asked for. */
+const PACKAGES = ['package-lock.json', 'node_modules/.package-lock.json', 'package.json'];
+
+/** What says which packages the tool in a folder runs with; '' where nothing does. A clone works without its lock file, too. */
+export function packagesOf(tool: string): string {
+  const path = PACKAGES.map((name) => join(tool, name)).find((each) => existsSync(each));
+  return path === undefined ? '' : readFileSync(path, 'utf8');
+}
+
+/** For each kind of result: a digest of the code that makes it, its packages and Node's major. `src` is the folder of the code. */
 export function codeDigests(src: string = codeFolder()): CodeDigests {
   const packed = join(src, PACKED_DIGESTS);
   if (existsSync(packed)) return JSON.parse(readFileSync(packed, 'utf8')) as CodeDigests;
   const code = openCode(src);
-  const ground = [digest(readFileSync(join(src, '..', 'package-lock.json'))), process.versions.node.split('.')[0]];
+  const ground = [digest(packagesOf(join(src, '..'))), process.versions.node.split('.')[0]];
   const files = new Map<string, string>();
   const fileDigest = (path: string) => {
     const made = files.get(path) ?? digest(code.text(path));

@@ -1,8 +1,8 @@
-import { appendFileSync, cpSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { appendFileSync, cpSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
 import { type CodeDigests, codeDigests } from '../../../src/compute/store/code.ts';
 
 const PROJECT = fileURLToPath(new URL('../../..', import.meta.url));
@@ -32,6 +32,18 @@ const OF_RUNS = ['run', 'series', 'plots', 'compared', 'figures', 'all'];
 describe('compute/store/code', () => {
   it('gives the same digests wherever the code lies', () => {
     expect(codeDigests()).toEqual(before);
+  });
+
+  it('works without a lock file: by what npm installed, or by what is asked for, and tells other packages apart', () => {
+    const folder = mkdtempSync(join(inject('scratch'), 'no-lock-'));
+    cpSync(join(copy, 'src'), join(folder, 'src'), { recursive: true });
+    const all = () => codeDigests(join(folder, 'src')).all;
+    const bare = all();
+    writeFileSync(join(folder, 'package.json'), '{ "dependencies": { "vega": "6.4.0" } }');
+    const asked = all();
+    mkdirSync(join(folder, 'node_modules'));
+    writeFileSync(join(folder, 'node_modules', '.package-lock.json'), '{ "packages": {} }');
+    expect(new Set([bare, asked, all(), before.all]).size).toBe(4);
   });
 
   it('makes anew what hangs on a changed file, and nothing else', () => {
