@@ -67,7 +67,12 @@ function digestsOf(site: string, digestOf: KnownDigests['of']): ReadonlyMap<stri
 function printers(): unknown[] {
   const tool = toolFolder();
   const beside = ['package.json', 'tsconfig.json'].map((name) => join(tool, name));
-  return [process.version, treeDigests(codeFolder()), packagesOf(tool), beside.map((path) => existsSync(path) && readFileSync(path, 'utf8'))];
+  return [
+    process.version,
+    treeDigests(codeFolder()),
+    packagesOf(tool),
+    beside.map((path) => existsSync(path) && readFileSync(path, 'utf8')),
+  ];
 }
 
 /**
