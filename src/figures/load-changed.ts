@@ -1,4 +1,5 @@
 /** Whether the load stayed the same, and how it was cooled: a fit of one step and an extrapolation rest on that. */
+import { lineFit } from '../statistics/line-fit.ts';
 import { quantile } from '../statistics/quantile.ts';
 import { isReason, type Reason } from './absent.ts';
 import { tellingClock, throttlingOf } from './clock/throttle.ts';
@@ -37,7 +38,11 @@ export function loadChange(soak: Soak, meter: Meter | null): Reason | null {
     const readings = readingsOf(soak.log, each.values, rowsOf(load));
     for (const length of BLOCKS) {
       const change = longestDeparture(blockMeans(readings, length), each.share);
-      if (change) return reasonOf(each.name, change, load.from);
+      if (!change) continue;
+      return (
+        (each.values === meter?.values && leakage(soak, readings, length, each.name, clock?.shows === 'delivered')) ||
+        reasonOf(each.name, change, load.from)
+      );
     }
   }
   const witnessed = clock?.shows === 'delivered' || meter ? null : throttled(soak, load.from);
@@ -69,6 +74,37 @@ function throttled(soak: Soak, start: number): Reason | null {
   const when = duration(soak.log.time.seconds[first.row]! - start);
   return { absent: 'load-changed', why: `The device throttled from ${when} of the load on, so this was not one constant load.` };
 }
+
+/** Power answers to the temperature where a line through block means leaves this little of its variance, with a slope above zero. */
+const FOLLOWS = 0.05;
+
+/**
+ * Why the load does not count as constant where its power rose along with the first temperature: leakage of a chip rises with the temperature of the
+ * moment, while a load that changes is followed by the temperature later. Null where it did not, or blocks are too few to tell.
+ */
+function leakage(soak: Soak, power: Readings, length: number, name: string, clocked: boolean): Reason | null {
+  const channel = channelsOf(soak.log, 'temperature')[0];
+  const load = phaseOf(soak, 'load');
+  if (!channel || !load) return null;
+  const drawn = blockMeans(power, length).slice(1);
+  const warm = new Map(
+    blockMeans(readingsOf(soak.log, channel.values, rowsOf(load)), length).map((block) => [block.from, block.mean]),
+  );
+  const pairs = drawn.flatMap(({ from, mean }) => (warm.has(from) ? [[warm.get(from)!, mean] as const] : []));
+  const temperatures = pairs.map(([temperature]) => temperature);
+  if (pairs.length < FEWEST_PAIRS || new Set(temperatures).size < 2) return null;
+  const { slope, rSquared } = lineFit(
+    temperatures,
+    pairs.map(([, watts]) => watts),
+  );
+  if (!(slope > 0 && rSquared >= 1 - FOLLOWS)) return null;
+  const stayed = clocked ? ', while the clock stayed' : '';
+  const why = `${name} rose along with the temperature (channel ${channel.name}), by ${plain(slope)} W per kelvin${stayed}: that is how leakage of a chip answers to its temperature. The work may have been constant, but the heat was not.`;
+  return { absent: 'load-changed', why };
+}
+
+/** Fewer pairs of block means lie on a line too easily. */
+const FEWEST_PAIRS = 6;
 
 interface Departure {
   readonly from: number;

@@ -76,3 +76,34 @@ describe('a load changed', () => {
     ).toMatchObject({ absent: 'load-changed' });
   });
 });
+
+describe('power that rose by more than a tenth along with the temperature', () => {
+  const heat = (t: number) => 62 - 30 * Math.exp(-t / 330);
+  const temperature = (random: () => number) =>
+    ({ soc: { quantity: 'temperature', values: (t: number) => heat(t) + 0.1 * random() } }) as const;
+  const leaking = (random: () => number) => power((t) => 9 + 0.05 * (heat(t) - 32) + 0.05 * random());
+
+  test.each(Array.from({ length: 12 }, (_, k) => k + 1))(
+    'is called leakage, and the clock that stayed is named (seed %d)',
+    (seed) => {
+      const random = noise(seed);
+      const core = { quantity: 'clock', values: () => 2e9, shows: 'delivered' } as const;
+      const reason = change({ ...temperature(random), ...leaking(random), core });
+      expect(reason).toMatchObject({ absent: 'load-changed' });
+      expect(reason!.why).toMatch(
+        /^The power \(channel board\) rose along with the temperature \(channel soc\), by 0\.0\d+ W per kelvin, while the clock stayed: that is how leakage/,
+      );
+      expect(change({ ...temperature(random), ...leaking(random) })!.why).toMatch(/W per kelvin: that is how leakage/);
+    },
+  );
+
+  test.each<[string, (t: number) => number]>([
+    ['climbs all along', (t) => 8 + t / 1500],
+    ['steps up', (t) => (t < 900 ? 8 : 10)],
+    ['falls while the temperature rises', (t) => 8 + 3 * Math.exp(-t / 330)],
+  ])('a load that %s is still called one that changed', (_, watts) => {
+    expect(change({ ...temperature(noise(3)), ...power(watts) })!.why).toMatch(
+      /median from .* so this was not one constant load\.$/,
+    );
+  });
+});

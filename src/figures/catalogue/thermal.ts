@@ -15,6 +15,9 @@ const DRIFT =
   'Where the ambient is measured, its drift times the mean delay of the fitted response is a standard uncertainty: a room that warms makes the rise too small by about that much.';
 const LAG_TIME = 'A room that drifts, where the ambient is not measured: the temperature then moves with it.';
 const LAG_FIT = 'What a room does that drifts, where its ambient is neither measured nor stated.';
+const HIDDEN_BOOST =
+  'Where no channel shows the load, a boost at its beginning may have hidden part of the step. The fit, drawn back to the start, then begins above the temperature that was read there: over the minute before the load, else in its first reading. The interval reaches as far as that difference, with the amplitude of a faster part added for the main one: that part may be the boost.';
+const START_UNREAD = 'no channel shows the load, and no reading shows the temperature that it began from';
 const BOOST = 'A boost that no channel shows and that lasted longer than a sixth of the load.';
 const HELD = 'the governor held the temperature at its limit';
 const RESPONSE = String.raw`\vartheta(t) = \vartheta_\infty - \sum_k A_k\, e^{-t/\tau_k}`;
@@ -37,7 +40,7 @@ const UNSEEN =
   'no channel shows what the load was, and the other part is the faster one, or the last five sixths of the load do not bear it too: it cannot be told from a boost';
 const BOOSTED = 'the first seconds of the load do not follow the rest';
 const NO_RESPONSE = [
-  'the load changed, or a fan switched to and fro',
+  'the load changed, or a fan switched to and fro; where the power rose with the temperature by more than 10 %, the reason names leakage: a line through their means leaves less than 5 % of the variance',
   HELD,
   'the temperature stopped climbing before its time, as under a governor, a fan that steps in, or a load that falls',
   'the temperature swung to and fro by 2 K or more, four times or more, as under a fan that switches on and off',
@@ -232,8 +235,8 @@ export const THERMAL = subject('thermal', {
       'Amplitude of the main part of the fitted response: how far it would raise the temperature from the start of the load to its end. A difference of readings of one sensor, so that its offset cancels.',
     formula: RESPONSE,
     notCovered: ['A device that had not settled before the load began.', BOOST, LAG_FIT],
-    assumptions: [...CONSTANT_LOAD, ...FITTED, 'The device had settled before the load began.'],
-    absentWhen: [...NO_RESPONSE, BOOSTED, 'it is known no better than by two thirds of itself'],
+    assumptions: [...CONSTANT_LOAD, ...FITTED, 'The device had settled before the load began.', HIDDEN_BOOST],
+    absentWhen: [...NO_RESPONSE, BOOSTED, START_UNREAD, 'it is known no better than by two thirds of itself'],
     source: STEP,
     check: FIRST_ORDER,
   },
@@ -248,12 +251,13 @@ export const THERMAL = subject('thermal', {
       'Amplitude of the part of the fitted response whose time constant is the second one; of a slower part only where that is told.',
     formula: RESPONSE,
     notCovered: ['A third part: the two then share what it does.', BOOST, LAG_FIT],
-    assumptions: [...CONSTANT_LOAD, ...FITTED, 'The device had settled before the load began.'],
+    assumptions: [...CONSTANT_LOAD, ...FITTED, 'The device had settled before the load began.', HIDDEN_BOOST],
     absentWhen: [
       ...NO_RESPONSE,
       BOOSTED,
       'the readings bear one time constant',
       UNSEEN,
+      START_UNREAD,
       'it is known no better than by two thirds of itself',
     ],
     source: STEP,
@@ -333,7 +337,7 @@ export const THERMAL = subject('thermal', {
     publishedChecks: FIT,
     lists: [],
     definition:
-      'Temperature at which the fitted response ends, at the mean ambient of the load phase. Its interval reaches over all fits that the readings allow at 95 %: where one exponential is enough, these have a slower part hidden below the scatter, up to 30 times slower. Where a slower part is seen and its end is not, the temperature ends above what it had reached.',
+      'Temperature at which the fitted response ends, at the mean ambient of the load phase; where the ambient is neither measured nor stated, in the room as it was when the load ended. Its interval reaches over all fits that the readings allow at 95 %: where one exponential is enough, these have a slower part hidden below the scatter, up to 30 times slower. Where a slower part is seen and its end is not, the temperature ends above what it had reached. A room that warms looks like such a part: where the ambient is stated and not measured, that lower end is lowered by the half-width of the 95 % interval of the stated ambient.',
     formula: String.raw`T_\infty = \vartheta_\infty + \bar T_\mathrm{ambient}`,
     notCovered: ['A slower part more than 30 times as slow as the faster one, and one that begins after the load ended.', LAG_FIT],
     assumptions: [
@@ -344,6 +348,7 @@ export const THERMAL = subject('thermal', {
     absentWhen: [
       ...NO_RESPONSE,
       'a slower part is seen, but not where it ends: the figure is then above its lower end',
+      'the end is open, and the power that is logged still climbed over the last third of the load by what accounts for half or more of what the temperature climbed there (what the power climbed, times the rise for each watt that the load had added): there is no lower end then',
       'the readings leave the end open by 30 % of the step or more: the same',
       'a slower part is seen, and the load lasted less than eight time constants of the main part: the same',
     ],
@@ -400,7 +405,7 @@ export const THERMAL = subject('thermal', {
     ],
     assumptions: ['The rise does not depend on the ambient.'],
     absentWhen: [
-      'the final temperature (fitted) is absent: where that has a lower end, the ceiling is below an upper one',
+      'the final temperature (fitted) is absent: where that has a lower end, the ceiling is below an upper one, with the ambient at the upper end of its interval',
       'it lies more than 10 K from the ambient of the test',
       'no limit is stated',
     ],

@@ -2,6 +2,7 @@
 
 import type { Channel } from '../../intake/log.ts';
 import { subtract } from '../../quantities/arithmetic.ts';
+import type { Quantity } from '../../quantities/quantity.ts';
 import { isReason, noPhase, noReadings, type Reason } from '../absent.ts';
 import { fromOf, gapsOf, type Measured, placeOf, samplingWords } from '../average.ts';
 import type { Extreme } from '../extreme.ts';
@@ -95,7 +96,7 @@ function ceiling(course: Course): Lopsided | Reason {
   if (isReason(limit)) return limit;
   const ambient = ambientOver(soak, rowsOf(series.phase), 'ambient.load');
   const end = asymptoteOf(course);
-  if (isReason(end)) return ceilingBound(end, limit.value, isReason(ambient) ? null : ambient.quantity.value);
+  if (isReason(end)) return ceilingBound(end, limit.value, isReason(ambient) ? null : warmest(ambient.quantity));
   if (isReason(ambient)) return ambient;
   const rise = orRefused(subtract(end.quantity, ambient.quantity));
   if (isReason(rise)) return rise;
@@ -113,6 +114,11 @@ function ceiling(course: Course): Lopsided | Reason {
     from: joinFrom(end.from, ambient.from),
     of: { ...end.of, ...ambient.of, extrapolated: `${plain(beyond)} K from the ambient of the test` },
   };
+}
+
+/** Upper end of an ambient, °C: the rise over it is then no less. */
+function warmest(ambient: Quantity): number {
+  return intervalOf(ambient)?.[1] ?? ambient.value;
 }
 
 /** A temperature that ends above something leaves a ceiling below something. */

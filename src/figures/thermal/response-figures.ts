@@ -9,9 +9,10 @@ import { duration, plain } from '../in-words.ts';
 import { joinFrom, orRefused } from '../joined.ts';
 import { type Meter, meterMean, meterWords } from '../power/meters.ts';
 import { figureOf } from '../present.ts';
-import { addressOf, type Entry, phaseOf, rowsOf } from '../soak.ts';
+import { addressOf, type Entry, phaseOf, rowsOf, type Soak } from '../soak.ts';
 import { errorsOf, intervalOf, quantityOf, stepOf, stepPart } from '../sources.ts';
 import { ambientChannel } from './ambient.ts';
+import { boostRoom } from './hidden-boost.ts';
 import { type Estimate, isResponse, isTold, type Response } from './response.ts';
 import { columnsOf } from './steady.ts';
 import type { Course } from './thermal.ts';
@@ -138,7 +139,9 @@ function amplitudeAt(course: Course, which: Which, name: FigureName): Lopsided |
   const part = which(response);
   if (typeof part === 'object') return part;
   if (response.skipped > 0) return partsUntold(response);
-  const { amplitude: estimate, timeConstant: own } = response.parts[part]!;
+  const { amplitude, timeConstant: own } = response.parts[part]!;
+  const estimate = response.seen ? amplitude : besideBoost(course, response, part, amplitude);
+  if (isReason(estimate)) return estimate;
   if (!isTold(estimate) || (part > response.main && (!isTold(own) || isLeftOpen(response, part)))) {
     return { absent: 'too-short', why: 'The readings do not tell the amplitude of this part to better than two thirds of itself.' };
   }
@@ -147,6 +150,28 @@ function amplitudeAt(course: Course, which: Which, name: FigureName): Lopsided |
   const gain = gainOf(course, response.asymptote, estimate.value);
   return lopsidedOf(course, response, estimate, [...estimate.more, ...gain.parts, floor], 'K', { stated: gain.stated, step });
 }
+
+/** An amplitude whose interval has room for a boost that no channel shows. */
+function besideBoost({ soak, channel, index }: Course, response: Response, part: number, amplitude: Estimate): Estimate | Reason {
+  const room = boostRoom(soak, response, part);
+  if (!room) {
+    const why =
+      'No channel shows what the load was, and no reading shows the temperature that it began from, so that a boost at its beginning may have changed the amplitude.';
+    return { absent: 'not-observed', why };
+  }
+  const [less, more] = room;
+  const id = `run:${soak.context.run}/${addressOf('response', channel, index)}/boost-${part + 1}`;
+  const source = { id, title: 'a boost that no channel shows', dof: null };
+  return {
+    ...amplitude,
+    low: amplitude.low + less,
+    high: amplitude.high + more,
+    fit: [...amplitude.fit, { source, share: (more - less) / WIDTH }],
+  };
+}
+
+/** Width of a normal 95 % interval, in standard deviations. */
+const WIDTH = 2 * 1.959964;
 
 function partsUntold({ skipped }: Response): Reason {
   const why = `The first ${duration(skipped)} of the load do not follow the rest, so that the parts of its step cannot be told.`;
@@ -220,20 +245,39 @@ export function asymptoteOf(course: Course): Lopsided | Reason {
   const floor = stepPart(soak.context, addressOf('asymptote_temperature', channel, index), step);
   const shifted: Estimate = { ...end, value, low: end.low + base, high: end.high + base };
   const others = [...errors.parts, ...end.more, ...scatter, floor];
-  if (end.untold) return untoldEnd(end.untold, shifted, others, response, channel.unit);
+  if (end.untold) return course.climbing() ?? untoldEnd(course, end.untold, shifted, others, response);
   const measured = lopsidedOf(course, response, shifted, others, channel.unit, { stated: errors.stated, step });
   return { ...measured, from: joinFrom(fromOf(soak, [channel], series.readings), mean?.from ?? null) };
 }
 
-function untoldEnd(untold: 'open' | 'hidden', end: Estimate, others: readonly Part[], response: Response, unit: string): Reason {
+function untoldEnd(
+  { soak, channel: { unit } }: Course,
+  untold: 'open' | 'hidden',
+  end: Estimate,
+  others: readonly Part[],
+  response: Response,
+): Reason {
   const slow = response.parts[response.parts.length - 1]!.timeConstant;
-  const [lowest] = together({ ...end, value: end.low }, quantityOf(end.low, unit, others, { stated: true, step: 0 }));
+  const measured = ambientChannel(soak) !== null;
+  const low = end.low - (measured || untold === 'hidden' ? 0 : driftRoom(soak));
+  const [lowest] = together({ ...end, value: low, low }, quantityOf(low, unit, others, { stated: true, step: 0 }));
   const bound: Bound = { relation: '>', value: lowest, unit };
   const why =
     untold === 'open'
-      ? `A slower part, with a time constant above ${duration(slow.low)}, had not shown where it ends when the load ended.`
+      ? `A slower part, with a time constant above ${duration(slow.low)}, had not shown where it ends when the load ended.${measured ? '' : roomWords(soak)}`
       : `The load was too short to exclude a slower part: if none is hidden, the temperature would end at ${plain(end.value)} ${unit}.`;
   return { absent: 'too-short', why, ...(Number.isFinite(lowest) ? { bound } : {}) };
+}
+
+/** K: by how much a room that is stated and not measured may have been warmer when the load ended than over the load; 0 where it is not stated. */
+function driftRoom({ context: { ambient } }: Soak): number {
+  const stated = ambient && intervalOf(ambient);
+  return stated ? ambient.value - stated[0] : 0;
+}
+
+function roomWords({ context: { ambient } }: Soak): string {
+  const same = ' A room that warmed would look the same: no channel measures the ambient.';
+  return ambient ? same : `${same} A lower end holds for the room as it was when the load ended.`;
 }
 
 /** What the figures of a response say of their fit. */

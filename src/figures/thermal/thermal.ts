@@ -17,6 +17,7 @@ import { ambientCeiling, heldAtLimit, throttleHeadroom } from './limit.ts';
 import type { LoadFit } from './load-fits.ts';
 import type { LoadSeries } from './load-series.ts';
 import { sensorNoise } from './noise.ts';
+import { powerClimb } from './power-climb.ts';
 import type { Response } from './response.ts';
 import {
   amplitudePerWatt,
@@ -44,6 +45,8 @@ export interface Course {
   readonly stopped: Reason | null;
   /** Whether a channel shows what the load was: its power, or a delivered clock. */
   readonly loadSeen: boolean;
+  /** Why the end is not told, where the power still climbed with the temperature; null where it did not. */
+  readonly climbing: () => Reason | null;
 }
 
 /** One temperature channel with all that its figures are made from. */
@@ -141,5 +144,6 @@ function courseOf(
   const settling = settle(soak, series, () => fitted);
   const response = changed ?? stopped ?? (isSettled(settling) && settling.held ? HELD : fitted);
   const loadSeen = loadIsLogged(soak, primary);
-  return { soak, channel, index, series, settling, response, stopped, loadSeen };
+  const climbing = () => (primary ? powerClimb(soak, series, primary) : null);
+  return { soak, channel, index, series, settling, response, stopped, loadSeen, climbing };
 }
