@@ -1,9 +1,7 @@
 import { correlationTime } from './correlation-time.ts';
-import { exponentialRise } from './exponential-rise.ts';
+import { leastOfRises } from './least-of-rises.ts';
 import type { RiseData } from './rise-pair.ts';
-import { riseStart } from './rise-start.ts';
 import { type StopFit, stopSearch } from './rise-stop-search.ts';
-import { bestOfWalk, bothRise, riseWalk } from './rise-walk.ts';
 
 /** A rise that stopped before its time. */
 export interface RiseStop {
@@ -56,16 +54,6 @@ export function riseStop(t: ArrayLike<number>, y: ArrayLike<number>, start: numb
   const ratio = effectiveCount * Math.log(Math.max(leastOfRises(data), floor) / Math.max(stopped.rss, floor));
   if (!(ratio > STANDS_OUT && effectiveCount > FEWEST_EFFECTIVE)) return null;
   return { at: stopped.at, level: stopped.level, beyond: beyondOf(stopped), ratio };
-}
-
-/** Least sum of squares of all rises that go on: one exponential, two, or one and a straight line. */
-function leastOfRises(data: RiseData): number {
-  const near = riseStart(data.s, data.y);
-  const one = near === null ? null : exponentialRise(data.s, data.y, [near]);
-  const walk = riseWalk(data);
-  const line = walk.find((pair) => !Number.isFinite(pair.slow) && bothRise(pair));
-  const rises = [one, line, bestOfWalk(data, walk)];
-  return Math.min(...rises.map((rise) => rise?.rss ?? Number.POSITIVE_INFINITY));
 }
 
 function beyondOf({ amplitudes, timeConstants, at }: StopFit): number {

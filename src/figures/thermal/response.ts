@@ -8,6 +8,7 @@ import { isReason, type Reason, tooShort } from '../absent.ts';
 import { duration, plain } from '../in-words.ts';
 import { addressOf, type Soak } from '../soak.ts';
 import { stepOf } from '../sources.ts';
+import { bendOf, bentReason, endsBoost } from './bent.ts';
 import { type Bins, binsOf, meanOfBin } from './bins.ts';
 import { driftOf, lagOf, type Moved } from './drift.ts';
 import { overFeltRoom } from './felt-room.ts';
@@ -92,7 +93,9 @@ export function responseOf(
   const series = felt ?? read;
   const stretch = series.phase.name === 'load' ? 'load' : `${series.phase.name} phase`;
   const step = stepOf(soak.context, series.channel);
-  const { skipped, profile, rivals, slowerBorne } = restOf(series, step, seen);
+  const bend = root === 'response' ? bendOf(series, step) : null;
+  if (bend && !endsBoost(bend, series, seen)) return bentReason(bend, series);
+  const { skipped, profile, rivals, slowerBorne } = restOf(series, step, seen, bend?.to);
   const bins = binsOf(series, skipped, series.lasted);
   const { name } = series.channel;
   if ('failed' in profile) return { absent: 'no-fit', why: `No step response can be fitted to ${name}: ${profile.failed}.` };

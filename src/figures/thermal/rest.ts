@@ -35,16 +35,17 @@ export interface Rest {
  * Linear heat flow forgets a boost: after it the response is again a sum of exponentials, with other amplitudes. So the rest is fitted,
  * drawn back over the stretch before it, and the first stretch is taken that lies on it. Where nobody saw what the load was (`seen` is null),
  * the fit of what comes last must agree with it as well, in the time constant of its main part: a boost that passes for a faster part bends
- * that. `step`: that of the sensor, K. `seen`: s until which the load itself was seen to change. Some 10 ms for each stretch that is tried.
+ * that. `step`: that of the sensor, K. `seen`: s until which the load itself was seen to change. `from`: s before which the course
+ * surely is another one. Some 10 ms for each stretch that is tried.
  */
-export function restOf(series: LoadSeries, step: number, seen: number | null): Rest {
+export function restOf(series: LoadSeries, step: number, seen: number | null, from = 0): Rest {
   const fits = new Map<number, Rest['profile']>();
   const fitAt = (from: number): Rest['profile'] => {
     const known = fits.get(from) ?? fitFrom(series, step, from);
     fits.set(from, known);
     return known;
   };
-  const first = seen ?? 0;
+  const first = Math.max(seen ?? 0, from);
   const tried = [first, ...TRIED.filter((seconds) => seconds > first && seconds <= MOST_SHARE * series.lasted)];
   const last = seen === null ? fitAt(tried[tried.length - 1]!) : null;
   const later = last && !('failed' in last) ? last : null;

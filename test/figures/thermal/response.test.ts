@@ -86,7 +86,8 @@ describe('time constant and asymptote (closed form of one exact exponential step
         meter: { quantity: 'power', values: () => 8 },
       });
       const { figures } = derive(log, contextOf());
-      if (presentAt(figures, 'time_constant').of?.fit === 'two exponentials, the second part is the faster one') found++;
+      const figure = figures.get('time_constant')!;
+      if (isPresent(figure) && figure.of?.fit === 'two exponentials, the second part is the faster one') found++;
     }
     return found;
   }
