@@ -1,5 +1,7 @@
 /** Whether the load stayed the same, and how it was cooled: a fit of one step and an extrapolation rest on that. */
+import type { Channel } from '../intake/log.ts';
 import { lineFit } from '../statistics/line-fit.ts';
+import { mean } from '../statistics/mean.ts';
 import { quantile } from '../statistics/quantile.ts';
 import { isReason, type Reason } from './absent.ts';
 import { tellingClock, throttlingOf } from './clock/throttle.ts';
@@ -7,6 +9,7 @@ import { duration, plain } from './in-words.ts';
 import type { Meter } from './power/meters.ts';
 import { type Readings, readingsOf } from './readings.ts';
 import { channelsOf, phaseOf, type Rows, rowsOf, type Soak } from './soak.ts';
+import { ambientOver } from './thermal/ambient.ts';
 
 /** Means over this many seconds are compared with their median: short ones tell a boost, long ones a governor whose cycle is short … */
 const BLOCKS = [10, 120];
@@ -39,10 +42,8 @@ export function loadChange(soak: Soak, meter: Meter | null): Reason | null {
     for (const length of BLOCKS) {
       const change = longestDeparture(blockMeans(readings, length), each.share);
       if (!change) continue;
-      return (
-        (each.values === meter?.values && leakage(soak, readings, length, each.name, clock?.shows === 'delivered')) ||
-        reasonOf(each.name, change, load.from)
-      );
+      const leaks = each.values === meter?.values ? leakage(soak, meter, length, clock?.shows === 'delivered') : null;
+      return leaks ?? reasonOf(each.name, change, load.from);
     }
   }
   const witnessed = clock?.shows === 'delivered' || meter ? null : throttled(soak, load.from);
@@ -78,29 +79,44 @@ function throttled(soak: Soak, start: number): Reason | null {
 /** Power answers to the temperature where a line through block means leaves this little of its variance, with a slope above zero. */
 const FOLLOWS = 0.05;
 
+/** A load that changes slowly is followed by the temperature in proportion. Leakage makes less than this share of that, or it would double the rise. */
+const MOST_LEAKAGE = 0.5;
+
 /**
  * Why the load does not count as constant where its power rose along with the first temperature: leakage of a chip rises with the temperature of the
- * moment, while a load that changes is followed by the temperature later. Null where it did not, or blocks are too few to tell.
+ * moment, while a load that changes is followed by the temperature later, or in proportion. Null where it did not, where blocks are too few to tell,
+ * or where neither the ambient nor an idle phase tells what the power had raised the temperature by.
  */
-function leakage(soak: Soak, power: Readings, length: number, name: string, clocked: boolean): Reason | null {
+function leakage(soak: Soak, meter: Meter, length: number, clocked: boolean): Reason | null {
   const channel = channelsOf(soak.log, 'temperature')[0];
   const load = phaseOf(soak, 'load');
   if (!channel || !load) return null;
-  const drawn = blockMeans(power, length).slice(1);
+  const drawn = blockMeans(readingsOf(soak.log, meter.values, rowsOf(load)), length).slice(1);
   const warm = new Map(
     blockMeans(readingsOf(soak.log, channel.values, rowsOf(load)), length).map((block) => [block.from, block.mean]),
   );
   const pairs = drawn.flatMap(({ from, mean }) => (warm.has(from) ? [[warm.get(from)!, mean] as const] : []));
   const temperatures = pairs.map(([temperature]) => temperature);
   if (pairs.length < FEWEST_PAIRS || new Set(temperatures).size < 2) return null;
-  const { slope, rSquared } = lineFit(
-    temperatures,
-    pairs.map(([, watts]) => watts),
-  );
-  if (!(slope > 0 && rSquared >= 1 - FOLLOWS)) return null;
+  const watts = pairs.map(([, drawn]) => drawn);
+  const { slope, rSquared } = lineFit(temperatures, watts);
+  const origin = originOf(soak, channel, meter);
+  if (!(origin && slope > 0 && rSquared >= 1 - FOLLOWS)) return null;
+  const proportional = (mean(watts) - origin.watts) / (mean(temperatures) - origin.temperature);
+  if (!(slope < MOST_LEAKAGE * proportional)) return null;
   const stayed = clocked ? ', while the clock stayed' : '';
-  const why = `${name} rose along with the temperature (channel ${channel.name}), by ${plain(slope)} W per kelvin${stayed}: that is how leakage of a chip answers to its temperature. The work may have been constant, but the heat was not.`;
+  const why = `The power (channel ${meter.name}) rose along with the temperature (channel ${channel.name}), by ${plain(slope)} W per kelvin${stayed}: that is how leakage of a chip answers to its temperature. The work may have been constant, but the heat was not.`;
   return { absent: 'load-changed', why };
+}
+
+/** What the temperature would be at which power: no power at the ambient of the load, else the means of the idle phase. */
+function originOf(soak: Soak, { values }: Channel, meter: Meter): { readonly temperature: number; readonly watts: number } | null {
+  const [load, idle] = [phaseOf(soak, 'load'), phaseOf(soak, 'idle')];
+  const ambient = load && ambientOver(soak, rowsOf(load), 'ambient.load');
+  if (ambient && !isReason(ambient)) return { temperature: ambient.quantity.value, watts: 0 };
+  if (!idle) return null;
+  const [resting, drawn] = [values, meter.values].map((of) => readingsOf(soak.log, of, rowsOf(idle)).y);
+  return resting!.length > 0 && drawn!.length > 0 ? { temperature: mean(resting!), watts: mean(drawn!) } : null;
 }
 
 /** Fewer pairs of block means lie on a line too easily. */

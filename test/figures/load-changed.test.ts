@@ -1,13 +1,14 @@
 import { describe, expect, test } from 'vitest';
+import type { RunContext } from '../../src/figures/context.ts';
 import { loadChange } from '../../src/figures/load-changed.ts';
 import { declaredPhases } from '../../src/figures/phases.ts';
 import { metersOf } from '../../src/figures/power/meters.ts';
 import type { Soak } from '../../src/figures/soak.ts';
 import { type ChannelSketch, contextOf, every, logOf, noise, phase } from './build.ts';
 
-function change(channels: Readonly<Record<string, ChannelSketch>>, step = 1) {
+function change(channels: Readonly<Record<string, ChannelSketch>>, step = 1, parts: Partial<RunContext> = {}) {
   const log = logOf(every(step, 3600), channels);
-  const context = contextOf();
+  const context = contextOf(parts);
   const soak: Soak = { log, context, phases: declaredPhases(log, [phase('load', 0, 3600)]), inferred: [], warming: null };
   return loadChange(soak, metersOf(soak).meters[0] ?? null);
 }
@@ -78,6 +79,7 @@ describe('a load changed', () => {
 });
 
 describe('power that rose by more than a tenth along with the temperature', () => {
+  const room = { ambient: { value: 22, unit: '°C', parts: [] } };
   const heat = (t: number) => 62 - 30 * Math.exp(-t / 330);
   const temperature = (random: () => number) =>
     ({ soc: { quantity: 'temperature', values: (t: number) => heat(t) + 0.1 * random() } }) as const;
@@ -88,12 +90,12 @@ describe('power that rose by more than a tenth along with the temperature', () =
     (seed) => {
       const random = noise(seed);
       const core = { quantity: 'clock', values: () => 2e9, shows: 'delivered' } as const;
-      const reason = change({ ...temperature(random), ...leaking(random), core });
+      const reason = change({ ...temperature(random), ...leaking(random), core }, 1, room);
       expect(reason).toMatchObject({ absent: 'load-changed' });
       expect(reason!.why).toMatch(
         /^The power \(channel board\) rose along with the temperature \(channel soc\), by 0\.0\d+ W per kelvin, while the clock stayed: that is how leakage/,
       );
-      expect(change({ ...temperature(random), ...leaking(random) })!.why).toMatch(/W per kelvin: that is how leakage/);
+      expect(change({ ...temperature(random), ...leaking(random) }, 1, room)!.why).toMatch(/W per kelvin: that is how leakage/);
     },
   );
 
@@ -102,8 +104,16 @@ describe('power that rose by more than a tenth along with the temperature', () =
     ['steps up', (t) => (t < 900 ? 8 : 10)],
     ['falls while the temperature rises', (t) => 8 + 3 * Math.exp(-t / 330)],
   ])('a load that %s is still called one that changed', (_, watts) => {
-    expect(change({ ...temperature(noise(3)), ...power(watts) })!.why).toMatch(
+    expect(change({ ...temperature(noise(3)), ...power(watts) }, 1, room)!.why).toMatch(
       /median from .* so this was not one constant load\.$/,
     );
+  });
+
+  test('a warm device that follows a load which climbs slowly is not taken for one that leaks', () => {
+    const random = noise(5);
+    const watts = (t: number) => 8 + t / 1500;
+    const followed = { soc: { quantity: 'temperature', values: (t: number) => 22 + 5 * watts(t) + 0.1 * random() } } as const;
+    for (const parts of [room, {}])
+      expect(change({ ...followed, ...power(watts) }, 1, parts)!.why).toMatch(/so this was not one constant load\.$/);
   });
 });

@@ -41,7 +41,7 @@ const UNSEEN =
   'no channel shows what the load was, and the other part is the faster one, or the last five sixths of the load do not bear it too: it cannot be told from a boost';
 const BOOSTED = 'the first seconds of the load do not follow the rest';
 const NO_RESPONSE = [
-  'the load changed, or a fan switched to and fro; where the power rose with the temperature by more than 10 %, the reason names leakage: a line through their means leaves less than 5 % of the variance',
+  'the load changed, or a fan switched to and fro; where the power rose with the temperature by more than 10 %, the reason names leakage: a line through their means leaves less than 5 % of the variance, and is less than half as steep as the power over the rise',
   'the course bent: from a corner on it climbed slower, or fell, as where a fan steps in',
   HELD,
   'the temperature stopped climbing before its time, as under a governor, a fan that steps in, or a load that falls',
