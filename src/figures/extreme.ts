@@ -27,7 +27,7 @@ export function extremeOf(
   const readings = readingsOf(soak.log, channel.values, rowsOf(phase));
   if (readings.y.length < 2) return noReadings(channel.name, 'the load phase');
   const step = stepOf(soak.context, channel);
-  const extreme = extremeValue(readings.y, side, step, lasting);
+  const extreme = extremeValue(readings, side, step, lasting);
   const errors = errorsOf(soak.context, channel, extreme.value);
   const sampling = samplingPart(soak.context, address, extreme.u, extreme.dof);
   const quantity = quantityOf(extreme.value, channel.unit, [...errors.parts, sampling], { stated: errors.stated, step });

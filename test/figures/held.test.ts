@@ -40,3 +40,10 @@ test('figures/held: readings that change at any row stay, and so do those of a c
   const coarse = readings(every(1, 299), (row) => Math.floor(row / 10));
   expect(freshReadings(coarse, 1)).toBe(coarse);
 });
+
+test('figures/held: a refresh that is no multiple of the step of the log is seen too', () => {
+  const each = drawn(100);
+  // Every 7.5 rows: each reading stands in seven rows or in eight.
+  const slow = readings(every(1, 749), (row) => each[Math.floor(row / 7.5)]!);
+  expect([...freshReadings(slow, 0.01).y]).toEqual(each);
+});

@@ -78,13 +78,17 @@ export const POWER = subject('power', {
     lists: ['side by side'],
     outside: EXTREME,
     definition:
-      'Largest power of the load phase as it was logged, without averaging beyond that of the instrument. Its interval is lopsided: up by half the largest change between two readings, which may have hidden more; down by what noise lifts the largest of many readings.',
+      'Largest power of the load phase as it was logged, without averaging beyond that of the instrument. Its interval is lopsided: up by half the largest change between two readings, which may have hidden more; down by what noise lifts the largest of many readings, and by what a coarse step may hide of that noise.',
     formula: String.raw`\hat P = \max_{i \in \mathrm{load}} P_i`,
     notCovered: [
       'Peaks shorter than the step of the log: they are averaged by the instrument, or missed.',
-      'Noise of the meter that lasts from reading to reading: it cannot be told from a power that moved.',
+      'Noise of the meter that lasts from reading to reading, as where it averages over several rows: it cannot be told from a power that moved.',
     ],
-    assumptions: [WALL],
+    assumptions: [
+      'A reading that the meter holds for several rows counts once.',
+      'Where readings scatter by less than half a step, noise may still lift a few of them into the next step: the interval reaches down by up to a step more, the further the more seldom the highest step was read.',
+      WALL,
+    ],
     absentWhen: [NO_POWER, 'there is no load phase'],
     ofSingleReadings: true,
     source: PRACTICE,

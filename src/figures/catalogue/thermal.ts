@@ -80,7 +80,7 @@ export const THERMAL = subject('thermal', {
     lists: ['runs', 'side by side'],
     outside: EXTREME,
     definition:
-      'Largest reading of the load phase as it was logged. Its interval is lopsided: up by half the largest change between two readings, which may have hidden more; down by what noise lifts the largest of many readings.',
+      'Largest reading of the load phase as it was logged. Its interval is lopsided: up by half the largest change between two readings, which may have hidden more; down by what noise lifts the largest of many readings, and by what a coarse step may hide of that noise.',
     formula: String.raw`\hat T = \max_{i \in \mathrm{load}} T_i`,
     notCovered: [
       MOVED,
@@ -91,6 +91,8 @@ export const THERMAL = subject('thermal', {
       'Between two readings the temperature never changed faster than it was seen to change.',
       'Readings scatter about the fitted response, or about a cubic through the last half of the load where no response fits: noise that lasts from reading to reading is counted with as many independent readings as they are worth.',
       'Under a load that changed, noise that lasts from reading to reading cannot be told from a temperature that moved, and is not counted.',
+      'A reading that the sensor holds for several rows counts once.',
+      'Where readings scatter by less than half a step, noise may still lift a few of them into the next step: the interval reaches down by up to a step more, the further the more seldom the highest step was read.',
     ],
     absentWhen: ['there is no load phase', 'it holds fewer than two readings'],
     ofSingleReadings: true,
@@ -365,7 +367,7 @@ export const THERMAL = subject('thermal', {
     lists: ['side by side'],
     outside: EXTREME,
     definition:
-      'The temperature at which the device throttles, as rated for this channel, less the peak temperature. Negative when it was passed. Its interval is that of the peak, the other way round.',
+      'The temperature at which the device throttles, as rated for this channel, less the peak temperature. Negative when it was passed. Its interval is that of the peak, the other way round, with the same room for noise that a coarse step hides.',
     formula: String.raw`H = T_\mathrm{limit} - \hat T`,
     notCovered: [MOVED, 'How true the limit is that the maker states: it has no uncertainty here unless one is stated.'],
     assumptions: ['The rating is for the place where the channel measures.'],

@@ -88,7 +88,7 @@ function peakPower(soak: Soak, meter: Meter, index: number): Entry {
   if (!phase) return [address, absent('peak_power', noPhase(soak, 'load'))];
   const readings = readingsOf(soak.log, meter.values, rowsOf(phase));
   if (readings.y.length < 2) return [address, absent('peak_power', noReadings(meter.name, 'the load phase'))];
-  const extreme = extremeValue(readings.y, 'highest', meter.grain);
+  const extreme = extremeValue(readings, 'highest', meter.grain);
   const errors = meter.errorsAt(extreme.value, rowsOf(phase));
   const sampling = samplingPart(soak.context, address, extreme.u, extreme.dof);
   const quantity = quantityOf(extreme.value, 'W', [...errors.parts, sampling], { stated: errors.stated, step: meter.step });
