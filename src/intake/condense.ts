@@ -8,7 +8,7 @@ export interface RowLimits {
   readonly leave: number;
 }
 
-/** Figures of a million rows take half a gigabyte; what is left of a longer log takes a tenth of that. */
+/** Figures take memory in proportion to the rows; what is left of a longer log than this takes a sixteenth of it. */
 const LIMITS: RowLimits = { keep: 2 ** 20, leave: 2 ** 16 };
 
 export interface CondensedRows {
