@@ -87,11 +87,12 @@ const GONE: ReadonlySet<RuleId> = new Set(['absent-figure', 'unknown-figure', 'u
  */
 function boundOf({ subjects, source }: Writing, { kind, expression, unit, span }: Asked): string | undefined {
   if (kind === 'claim' || (kind === 'stated' && unit !== undefined)) return undefined;
-  if (span && !leavesRoomForBound(source.slice(0, span.start), source.slice(span.end))) return undefined;
   const tree = parseExpression(expression);
   if (isTextProblem(tree) || tree.kind !== 'address') return undefined;
   const figure = addressedFigure(tree, subjects);
-  return figure && 'absent' in figure ? boundWords(figure, unit) : undefined;
+  if (figure === undefined || !('absent' in figure) || figure.bound === undefined) return undefined;
+  if (span && !leavesRoomForBound(source.slice(0, span.start), source.slice(span.end), figure.bound.unit)) return undefined;
+  return boundWords(figure, unit);
 }
 
 /** For readers, who know no addresses. */

@@ -4,17 +4,18 @@ import { tokenise } from './tokens.ts';
 
 /**
  * Whether the words around a number leave room for a bound in its place: no hedge, denial or range, as in "under", "never within", "or so",
- * "between … and", and none that says that something happened then, as in "throttled after": what has a bound was not seen to happen.
- * `before` and `after` are Markdown.
+ * "between … and". Around a time, none that makes it the moment of an event, as in "throttled after": what has a bound was not seen to
+ * happen. `before` and `after` are Markdown, `unit` is the figure's own ("s" for each time).
  */
-export function leavesRoomForBound(before: string, after: string): boolean {
+export function leavesRoomForBound(before: string, after: string, unit: string): boolean {
   const [ahead, behind] = [plain(before.slice(-REACH)), plain(after.slice(0, REACH))];
   const [tokens, next] = [tokenise(ahead), tokenise(behind)];
   const hedged = hedgeBefore(tokens, tokens.length) ?? deniedBefore(tokens, tokens.length) ?? hedgeAfter(next, 0);
   return (
     hedged === undefined &&
-    ![RANGE_ENDS, WHEN].some((words) => words.test(ahead)) &&
-    ![RANGE_BEGINS, THEN].some((words) => words.test(behind))
+    !RANGE_ENDS.test(ahead) &&
+    !RANGE_BEGINS.test(behind) &&
+    !(unit === 's' && (WHEN.test(ahead) || THEN.test(behind)))
   );
 }
 
@@ -26,7 +27,7 @@ const DIRECTIVE = /:(?:value|stated)\[([^\]]*)\](?:\{[^}]*\})?/g;
 const RANGE_ENDS = /\b(?:between|from)\s+(?:[^\s.;!?]+\s+){1,4}(?:and|to)\s*$|\d\s*(?:to|[-–—])\s*$/iu;
 const RANGE_BEGINS = /^\s*(?:to|[-–—])\s*[-−]?\d/iu;
 
-/** The moment of an event. */
+/** Around a time: the moment of an event. Around anything else they say where, or when it was so. */
 const WHEN = /\b(?:after|within|in)\s+$/iu;
 const THEN = /^\s+(?:in|into|later|before)\b/iu;
 

@@ -131,6 +131,18 @@ describe('words/page/recorded-words', () => {
     expect(insteadIn('It runs for ■ without a pause.', 0)).toBe(`12.0 min ${NOT_TOLD}`);
   });
 
+  test('a bound of a temperature stands before "in this room", which says where and not when', () => {
+    const figure: Figure = {
+      name: 'steady_temperature',
+      absent: 'not-steady',
+      why: 'Not steady within 60 min.',
+      bound: { relation: '>', value: 68, unit: '°C' },
+    };
+    const subjects = new Map([['fast', { ...FAST, figures: new Map([...FAST.figures, ['steady_temperature', figure]]) }]]);
+    const note = noteOf('The chip would end at :value[fast.steady_temperature] in this room.');
+    expect(write(note, subjects, { recorded: [RECORDED] }).absent?.[0]?.instead).toBe('more than 68.0\u00a0°C');
+  });
+
   test('a spot that the run has no longer counts as absent where it was published, and as a slip where it was not', () => {
     const spot = { ...RECORDED, text: 'fast.peak_temperature.nvme', expression: 'fast.peak_temperature.nvme' };
     const text = 'It read :value[fast.peak_temperature.nvme].';
