@@ -45,7 +45,7 @@ const drawing = async (page: Page) => {
   return page.locator('#drawn').innerHTML();
 };
 
-/** Walks by the tabulator key alone until the element has the focus. */
+/** Walks by the Tab key alone until the element has the focus. */
 async function tabTo(page: Page, selector: string): Promise<void> {
   const wanted = page.locator(selector);
   for (let pressed = 0; pressed < 120; pressed += 1) {

@@ -1,6 +1,6 @@
 /**
- * Links of a table by keyboard: one stop of the tabulator key for the whole table, arrow keys from link to link. Without scripting each link is a
- * stop of its own. Tables of held numbers stay as they are: there the key leads on into a number's card.
+ * Links of a table by keyboard: the Tab key stops once at the whole table, arrow keys, Home and End lead from link to link. Without scripting
+ * each link is a stop of its own. Tables of held numbers stay as they are: there the Tab key leads on into a number's card.
  */
 
 /** Fewer links than this are soon passed. */
