@@ -51,6 +51,9 @@ describe('statistics/rise-bend', () => {
       [150, 0.7],
       [250, 0.75],
       [400, 0.7],
+      [960, 0.7],
+      [1440, 0.8],
+      [1800, 0.7],
     ] as const)
       expect(told(stepsIn(at, share))).toBeGreaterThanOrEqual(18);
   });

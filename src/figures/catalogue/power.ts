@@ -86,7 +86,7 @@ export const POWER = subject('power', {
     ],
     assumptions: [
       'A reading that the meter holds for several rows counts once.',
-      'Where readings scatter by less than half a step, noise may still lift a few of them into the next step: the interval reaches down by up to a step more, the further the more seldom the highest step was read.',
+      'Where readings scatter by less than half a step, noise may still lift a few of them into the next step: the interval reaches down by up to a step, or by what the scatter gives where that is more; the further, the more seldom the highest step was read. It is then wider than it need be on a course that climbs.',
       WALL,
     ],
     absentWhen: [NO_POWER, 'there is no load phase'],

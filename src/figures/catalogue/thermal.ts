@@ -23,7 +23,7 @@ const HELD = 'the governor held the temperature at its limit';
 const RESPONSE = String.raw`\vartheta(t) = \vartheta_\infty - \sum_k A_k\, e^{-t/\tau_k}`;
 const CONSTANT_LOAD = [
   'The load was constant: delivered clock within 3 %, power within 10 % of its median, over 10 s and over 2 min. Where neither is logged, the figure says that the load was not observed.',
-  'One exponential that goes over into another at a corner tells the course no better than one response: a fan that steps in makes such a corner. Where no channel shows the load, a corner in its first sixth may be the end of a boost, and the fit begins after it.',
+  'One exponential that goes over into another at a corner tells the course no better than one response: a fan that steps in makes such a corner, and so does a room that cools at once. Where no channel shows the load, a corner in its first sixth may be the end of a boost, and the fit begins after it.',
   'The first seconds, up to a sixth of the load, are left out where the power or the delivered clock jumps there by more than 3 %, or where they do not follow the rest.',
   'Where no channel shows the load, a boost may hide in its first minutes: the fit must then tell what the load shows after its first sixth, at most 8 min, as well as a fit of that alone; their time constants of the main part must agree, also where a faster part is left out, and the interval reaches over them all.',
 ];
@@ -42,7 +42,7 @@ const UNSEEN =
 const BOOSTED = 'the first seconds of the load do not follow the rest';
 const NO_RESPONSE = [
   'the load changed, or a fan switched to and fro; where the power rose with the temperature by more than 10 %, the reason names leakage: a line through their means leaves less than 5 % of the variance, and is less than half as steep as the power over the rise',
-  'the course bent: from a corner on it climbed slower, or fell, as where a fan steps in',
+  'the course bent: from a corner on it climbed slower, or fell, as where a fan steps in or the room cools',
   HELD,
   'the temperature stopped climbing before its time, as under a governor, a fan that steps in, or a load that falls',
   'the temperature swung to and fro by 2 K or more, four times or more, as under a fan that switches on and off',
@@ -92,7 +92,7 @@ export const THERMAL = subject('thermal', {
       'Readings scatter about the fitted response, or about a cubic through the last half of the load where no response fits: noise that lasts from reading to reading is counted with as many independent readings as they are worth.',
       'Under a load that changed, noise that lasts from reading to reading cannot be told from a temperature that moved, and is not counted.',
       'A reading that the sensor holds for several rows counts once.',
-      'Where readings scatter by less than half a step, noise may still lift a few of them into the next step: the interval reaches down by up to a step more, the further the more seldom the highest step was read.',
+      'Where readings scatter by less than half a step, noise may still lift a few of them into the next step: the interval reaches down by up to a step, or by what the scatter gives where that is more; the further, the more seldom the highest step was read. It is then wider than it need be on a course that climbs.',
     ],
     absentWhen: ['there is no load phase', 'it holds fewer than two readings'],
     ofSingleReadings: true,

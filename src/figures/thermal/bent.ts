@@ -41,9 +41,19 @@ export function endsBoost({ from }: Bend, { lasted }: LoadSeries, seen: number |
   return from <= (seen ?? BOOST_SHARE * lasted);
 }
 
-/** Why a course that bends is that of two devices, or of two loads. */
-export function bentReason({ at, slopes }: Bend, { channel }: LoadSeries): Reason {
+/** Why a course that bends is that of two devices, of two loads, or of two rooms. `isSeen`: whether a channel shows what the load was; `roomIsRead`: whether one shows the ambient. */
+export function bentReason({ at, slopes }: Bend, { channel }: LoadSeries, isSeen: boolean, roomIsRead: boolean): Reason {
   const went = slopes < 0 ? 'fell' : `climbed ${plain(Number(slopes.toPrecision(1)))} times as fast`;
-  const why = `The channel ${channel.name} bent after about ${duration(Number(at.toPrecision(2)))} of the load, from where on it ${went}: it is not the course of one load with one cooling. A fan that steps in, a governor or a change of the load can do that, and this figure does not tell which.`;
+  const causes = [
+    'A fan that steps in',
+    ...(isSeen ? [] : ['a governor', 'a change of the load']),
+    ...(roomIsRead ? [] : ['a room that cools']),
+  ];
+  const told = causes.length === 1 ? '' : ', and this figure does not tell which';
+  const why = `The channel ${channel.name} bent after about ${duration(Number(at.toPrecision(2)))} of the load, from where on it ${went}: it is not the course of one load with one cooling. ${listed(causes)} can do that${told}.`;
   return { absent: 'load-changed', why };
+}
+
+function listed(causes: readonly string[]): string {
+  return causes.length === 1 ? causes[0]! : `${causes.slice(0, -1).join(', ')} or ${causes[causes.length - 1]!}`;
 }

@@ -27,10 +27,8 @@ export function boostRoom(soak: Soak, response: Response, part: number): readonl
     response.terms.reduce((sum, { amplitude, timeConstant }) => sum + amplitude * Math.exp(-start.at / timeConstant), 0);
   const faster = part === response.main ? response.terms.slice(0, part).reduce((sum, { amplitude }) => sum + amplitude, 0) : 0;
   const missing = fitted - start.value;
-  const ends = [0, missing - SIGMAS * start.u, missing + SIGMAS * start.u].flatMap((end) =>
-    end === 0 ? [0] : [end, end + faster],
-  );
-  return [Math.min(...ends), Math.max(...ends)];
+  const ends = [missing - SIGMAS * start.u, missing + SIGMAS * start.u].flatMap((end) => [end, end + faster]);
+  return [Math.min(0, ...ends), Math.max(0, ...ends)];
 }
 
 interface Start {

@@ -166,7 +166,8 @@ function besideBoost({ soak, channel, index }: Course, response: Response, part:
     ...amplitude,
     low: amplitude.low + less,
     high: amplitude.high + more,
-    fit: [...amplitude.fit, { source, share: (more - less) / WIDTH }],
+    // The room lies to one side of the value mostly: twice the farther end, so that the standard uncertainty alone holds the truth as well.
+    fit: [...amplitude.fit, { source, share: (2 * Math.max(more, -less)) / WIDTH }],
   };
 }
 

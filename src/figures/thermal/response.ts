@@ -8,6 +8,7 @@ import { isReason, type Reason, tooShort } from '../absent.ts';
 import { duration, plain } from '../in-words.ts';
 import { addressOf, type Soak } from '../soak.ts';
 import { stepOf } from '../sources.ts';
+import { ambientChannel } from './ambient.ts';
 import { bendOf, bentReason, endsBoost } from './bent.ts';
 import { type Bins, binsOf, meanOfBin } from './bins.ts';
 import { driftOf, lagOf, type Moved } from './drift.ts';
@@ -94,7 +95,7 @@ export function responseOf(
   const stretch = series.phase.name === 'load' ? 'load' : `${series.phase.name} phase`;
   const step = stepOf(soak.context, series.channel);
   const bend = root === 'response' ? bendOf(series, step) : null;
-  if (bend && !endsBoost(bend, series, seen)) return bentReason(bend, series);
+  if (bend && !endsBoost(bend, series, seen)) return bentReason(bend, series, seen !== null, ambientChannel(soak) !== null);
   const { skipped, profile, rivals, slowerBorne } = restOf(series, step, seen, bend?.to);
   const bins = binsOf(series, skipped, series.lasted);
   const { name } = series.channel;

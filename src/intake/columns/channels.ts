@@ -59,7 +59,7 @@ function readNumbers(
   const step =
     declaration.quantity === 'clock'
       ? lastDecimal(missing < values.length, decimals)
-      : stepOf(values, decimals, BY_METERS.has(declaration.quantity) ? coarsest : decimals);
+      : stepOf(values, decimals, BY_METERS.has(declaration.quantity) ? coarsest : null);
   const ratio = unit.decimal === undefined ? unit.factor : 1;
   if (ratio !== 1 || unit.offset !== 0)
     for (let row = 0; row < values.length; row++) values[row] = values[row]! * ratio + unit.offset;
@@ -151,10 +151,10 @@ const FAIR_SHARE = 0.25;
 /** What is measured by meters that change their range. */
 const BY_METERS: ReadonlySet<QuantityKind> = new Set(['voltage', 'current', 'power', 'energy']);
 
-/** A meter that changes its range tells readings apart no better than its coarsest range does. */
-function stepOf(values: Float64Array, decimals: number, coarsest: number): number | null {
-  const step = readingStep(values, decimals);
-  return step === null || coarsest === decimals ? step : Math.max(step, Number(`1e${-coarsest}`));
+/** A meter that changes its range tells readings apart no better than its coarsest range does. `coarsest`: null for what is no meter's. */
+function stepOf(values: Float64Array, decimals: number, coarsest: number | null): number | null {
+  const step = readingStep(values, decimals, coarsest !== null);
+  return step === null || coarsest === null || coarsest === decimals ? step : Math.max(step, Number(`1e${-coarsest}`));
 }
 
 /** A clock goes in levels that are no step of whoever reads it. */

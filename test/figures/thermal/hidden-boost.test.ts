@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { derive } from '../../../src/figures/derive.ts';
 import { isPresent } from '../../../src/figures/figure.ts';
+import { interval95 } from '../../../src/quantities/uncertainty.ts';
 import { quantise, wandering } from '../../simulator/noise.ts';
 import { random } from '../../simulator/random.ts';
 import { contextOf, every, logOf, phase, presentAt } from '../build.ts';
@@ -51,6 +52,12 @@ describe('an amplitude where no channel shows the load', () => {
     const held = made.filter(({ interval }) => interval![0] <= HEIGHT && HEIGHT <= interval![1]);
     expect(made.length).toBeGreaterThanOrEqual(10);
     expect(held.length).toBeGreaterThanOrEqual(made.length - 1);
+    // What is computed further, as a difference, rests on the standard uncertainty alone.
+    const alone = made.filter(({ quantity }) => {
+      const [low, high] = interval95(quantity)!;
+      return low <= HEIGHT && HEIGHT <= high;
+    });
+    expect(alone.length).toBeGreaterThanOrEqual(made.length - 1);
   });
 
   test('is told closely where the fit begins at the temperature that was read before the load', () => {

@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { readingStep } from '../../../src/intake/columns/resolution.ts';
+import { random } from '../../simulator/random.ts';
 
 const values = (count: number, of: (k: number) => number) => Float64Array.from({ length: count }, (_, k) => of(k));
+
+const pulses = (low: number, high: number) => values(200, (k) => (k % 20 < 10 ? low : high));
 
 describe('intake/columns/resolution', () => {
   it('finds the step of a sensor that is coarser than its digits', () => {
@@ -66,23 +69,38 @@ describe('intake/columns/resolution', () => {
       readingStep(
         values(200, (k) => levels[(k >> 1) % levels.length]!),
         decimals,
+        true,
       ),
     ).toBe(step);
   });
 
   it('a step is a fifth of the largest reading at most: a load that comes and goes between two levels is none', () => {
-    expect(
-      readingStep(
-        values(200, (k) => (k % 20 < 10 ? 2 : 8)),
-        1,
-      ),
-    ).toBe(1);
-    expect(
-      readingStep(
-        values(200, (k) => (k % 20 < 10 ? 2.1 : 8.3)),
-        1,
-      ),
-    ).toBe(0.1);
+    expect(readingStep(pulses(2, 8), 1, true)).toBe(1);
+    expect(readingStep(pulses(2.1, 8.3), 1, true)).toBe(0.1);
+  });
+
+  it('what is no meter, and a meter that stands at zero, tell none by two levels', () => {
+    expect(readingStep(pulses(50, 60), 1)).toBe(0.1);
+    expect(readingStep(pulses(0, 3000), 0)).toBe(1);
+    expect(readingStep(pulses(0, 2.55), 2, true)).toBe(0.01);
+  });
+
+  // A meter of 0.01 W whose readings stand at so many levels, any of them as likely as another.
+  it.each([2, 3, 4, 6])('%i levels at random are hardly ever taken for a coarser step', (count) => {
+    const chance = random(count);
+    let coarser = 0;
+    for (let trial = 0; trial < 2000; trial++) {
+      const levels = Array.from({ length: count }, () => Math.round(100 + 900 * chance.uniform()) / 100);
+      if (
+        readingStep(
+          values(40, (k) => levels[(k >> 3) % count]!),
+          2,
+          true,
+        )! > 0.01
+      )
+        coarser++;
+    }
+    expect(coarser).toBeLessThanOrEqual(2000 * 0.06);
   });
 
   it('leaves missing readings out', () => {
