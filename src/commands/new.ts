@@ -39,4 +39,4 @@ const [root = from, ...logs] = positionals.map((path) => resolve(from, path));
 const commands = [...commandsIn(import.meta.dirname).keys()].filter((name) => name !== 'new');
 const choice = values.together ? 'together' : values.apart ? 'apart' : 'proposed';
 process.exitCode = makePublication({ root, logs, commands, choice }, output);
-if (process.exitCode === 0) process.stdout.write(nextSteps(relative(from, root), logs.length > 0));
+if (process.exitCode === 0) process.stdout.write(nextSteps(root, relative(from, root), logs.length > 0));

@@ -59,11 +59,11 @@ export function makePublication(
   return logs.length === 0 ? 0 : addLogs(root, logs, choice, output);
 }
 
-/** What to do in a new publication; `folder`: how to get there, '' where one is there already. */
-export function nextSteps(folder: string, withLogs: boolean): string {
+/** What to do in the new publication in `root`; `folder`: how to get there, '' where one is there already. */
+export function nextSteps(root: string, folder: string, withLogs: boolean): string {
   const steps = [
     ...(folder === '' ? [] : [`cd ${folder}`]),
-    'npm install',
+    ...(isThere(join(root, 'node_modules', 'soakproof')) ? [] : ['npm install']),
     ...(withLogs ? [] : ['npm run add -- data/my-device/*.csv   once your logs are below data/']),
     'npm run check                         lists what is left to complete, with file and line',
     'npm run dev                           shows the site while you write',

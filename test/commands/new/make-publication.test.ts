@@ -3,7 +3,7 @@ import { dirname, join } from 'node:path';
 import { Ajv } from 'ajv';
 import { describe, expect, inject, it } from 'vitest';
 import { parse } from 'yaml';
-import { makePublication } from '../../../src/commands/new/make-publication.ts';
+import { makePublication, nextSteps } from '../../../src/commands/new/make-publication.ts';
 import { dataFiles, readProject } from '../../../src/compute/project/read-project.ts';
 import { FRONT_MATTER } from '../../../src/register/files/front-matter-shapes.ts';
 import { readRegister } from '../../../src/register/read.ts';
@@ -47,6 +47,14 @@ describe('commands/new/make-publication', () => {
     });
     expect(problemsOf(root)).toEqual([]);
     expect(read('.ci/check')).toContain('\nnpx --no soakproof check\n');
+  });
+
+  it('tells to install the packages, unless they are there', () => {
+    const root = emptyFolder('here');
+    made(root);
+    expect(nextSteps(root, 'here', false)).toContain('cd here\n  npm install\n');
+    mkdirSync(join(root, 'node_modules', 'soakproof'), { recursive: true });
+    expect(nextSteps(root, '', true)).not.toContain('npm install');
   });
 
   it('writes nothing over what is there, and adds to package.json what it lacks', () => {
